@@ -1,0 +1,163 @@
+import { z } from 'zod';
+
+/** How the meter's number follows the received power. */
+export const MeterLaw = z.enum(['linear', 'logarithmic', 'unknown']);
+export type MeterLaw = z.infer<typeof MeterLaw>;
+
+/**
+ * How the gain can be set: turned freely, in numbered steps, by the detector itself, or not at all.
+ */
+export const GainKind = z.enum(['continuous', 'stepped', 'automatic', 'fixed']);
+export type GainKind = z.infer<typeof GainKind>;
+
+/** The meter at the panel. Every field is the user's to set; `NEUTRAL_METERS` are starting points. */
+export const MeterProfile = z
+  .object({
+    name: z.string().min(1).max(60),
+    /** Unit as it is spoken and printed, e.g. "percent", "counts", "volts", "dB". */
+    unit: z.string().max(20),
+    /** Lowest and highest number the meter can show. */
+    min: z.number(),
+    max: z.number(),
+    /** Smallest difference the meter shows. */
+    resolution: z.number().positive(),
+    law: MeterLaw,
+    /** Decibels of received power per unit; only on a logarithmic meter. */
+    dbPerUnit: z.number().positive().optional(),
+    /** At or above this the receiver is flooded and the number says nothing more. */
+    saturatedAt: z.number(),
+    /** At or below this there is no usable signal. */
+    lostAt: z.number(),
+    /** The band in which an alignment may be accepted. */
+    bandLow: z.number(),
+    bandHigh: z.number(),
+    /** Two readings that differ by no more than this agree, in meter units. */
+    tolerance: z.number().positive(),
+    /** After this long with the hands off, the reading counts as settled. Milliseconds. */
+    settleMs: z.number().int().nonnegative(),
+    /** The accepted reading must stay within tolerance for this long. Milliseconds. */
+    holdMs: z.number().int().nonnegative(),
+    gain: GainKind,
+  })
+  .superRefine((m, ctx) => {
+    const rising: [string, number, string, number][] = [
+      ['min', m.min, 'lostAt', m.lostAt],
+      ['lostAt', m.lostAt, 'bandLow', m.bandLow],
+      ['bandLow', m.bandLow, 'bandHigh', m.bandHigh],
+      ['bandHigh', m.bandHigh, 'saturatedAt', m.saturatedAt],
+      ['saturatedAt', m.saturatedAt, 'max', m.max],
+    ];
+    for (const [low, a, high, b] of rising) {
+      const strict = low === 'bandLow' || low === 'lostAt';
+      if (strict ? a >= b : a > b) {
+        ctx.addIssue({ code: 'custom', path: [high], message: `${high} (${b}) must lie above ${low} (${a})` });
+      }
+    }
+    if (m.law === 'logarithmic' && m.dbPerUnit === undefined) {
+      ctx.addIssue({
+        code: 'custom',
+        path: ['dbPerUnit'],
+        message: 'a logarithmic meter needs dbPerUnit: the decibels of one unit',
+      });
+    }
+  });
+export type MeterProfile = z.infer<typeof MeterProfile>;
+
+/** The emitter's two adjusters. */
+export const AdjusterProfile = z.object({
+  name: z.string().min(1).max(60),
+  /** Largest single turn a hand does well, in eighths. */
+  maxStep: z.number().int().min(2).max(12),
+  /** Lost motion on reversal, in eighths of a turn (may be a fraction); 0 if not known. */
+  lash: z.number().min(0).max(8),
+  /** Angle of the emitter for one full turn, in degrees, where known. */
+  degreesPerTurn: z.number().positive().optional(),
+  /** How far from the start each adjuster can go, in eighths. */
+  travel: z.number().int().min(8).max(800),
+});
+export type AdjusterProfile = z.infer<typeof AdjusterProfile>;
+
+/** The point to bring a peak to with the gain: the middle of the band. Meter units. */
+export const midBand = (m: MeterProfile): number => (m.bandLow + m.bandHigh) / 2;
+
+const seconds = (s: number): number => s * 1000;
+
+/**
+ * Neutral meters. The bands are common practice, no source: the middle of each is about 55 % of the
+ * saturated value on the linear scales. The maker's instructions come before any of them.
+ */
+export const NEUTRAL_METERS: readonly MeterProfile[] = [
+  {
+    name: 'Percent of full scale',
+    unit: 'percent',
+    min: 0,
+    max: 100,
+    resolution: 1,
+    law: 'linear',
+    saturatedAt: 99,
+    lostAt: 2,
+    bandLow: 40,
+    bandHigh: 70,
+    tolerance: 1,
+    settleMs: seconds(4),
+    holdMs: seconds(10),
+    gain: 'continuous',
+  },
+  {
+    name: '8-bit counts',
+    unit: 'counts',
+    min: 0,
+    max: 255,
+    resolution: 1,
+    law: 'linear',
+    saturatedAt: 250,
+    lostAt: 5,
+    bandLow: 100,
+    bandHigh: 180,
+    tolerance: 2,
+    settleMs: seconds(4),
+    holdMs: seconds(10),
+    gain: 'continuous',
+  },
+  {
+    name: 'Volts',
+    unit: 'volts',
+    min: 0,
+    max: 5,
+    resolution: 0.01,
+    law: 'linear',
+    saturatedAt: 4.9,
+    lostAt: 0.1,
+    bandLow: 2,
+    bandHigh: 3.5,
+    tolerance: 0.04,
+    settleMs: seconds(4),
+    holdMs: seconds(10),
+    gain: 'continuous',
+  },
+  {
+    name: 'Decibels',
+    unit: 'dB',
+    min: -60,
+    max: 0,
+    resolution: 0.1,
+    law: 'logarithmic',
+    dbPerUnit: 1,
+    saturatedAt: -0.5,
+    lostAt: -40,
+    bandLow: -6,
+    bandHigh: -3,
+    tolerance: 0.2,
+    settleMs: seconds(4),
+    holdMs: seconds(10),
+    gain: 'continuous',
+  },
+];
+
+/** Two hand-turned screws, the usual case. */
+export const NEUTRAL_ADJUSTERS: AdjusterProfile = {
+  name: 'Two hand-turned adjusters',
+  maxStep: 12,
+  lash: 0,
+  travel: 80,
+};

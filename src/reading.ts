@@ -1,0 +1,16 @@
+import { z } from 'zod';
+
+/**
+ * What the meter shows: a number in the units of the job's meter profile, or one of the two states in
+ * which it shows none. Never a magic number.
+ */
+export const Reading = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('none') }),
+  z.object({ kind: z.literal('value'), value: z.number().finite() }),
+  z.object({ kind: z.literal('saturated') }),
+]);
+export type Reading = z.infer<typeof Reading>;
+
+export const NO_SIGNAL: Reading = { kind: 'none' };
+export const SATURATED: Reading = { kind: 'saturated' };
+export const valueReading = (value: number): Reading => ({ kind: 'value', value });

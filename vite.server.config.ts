@@ -1,0 +1,14 @@
+import { defineConfig } from 'vite';
+
+/** The server and its worker, bundled for Node; packages stay in `node_modules`. */
+export default defineConfig({
+  build: {
+    ssr: true,
+    outDir: 'dist/server',
+    emptyOutDir: true,
+    target: 'node20',
+    rollupOptions: {
+      input: { main: 'server/main.ts', demo: 'server/demo/main.ts' },
+    },
+  },
+});
