@@ -50,7 +50,11 @@ export const MeterProfile = z
     for (const [low, a, high, b] of rising) {
       const strict = low === 'bandLow' || low === 'lostAt';
       if (strict ? a >= b : a > b) {
-        ctx.addIssue({ code: 'custom', path: [high], message: `${high} (${b}) must lie above ${low} (${a})` });
+        ctx.addIssue({
+          code: 'custom',
+          path: [high],
+          message: `${high} (${b}) must lie above ${low} (${a})`,
+        });
       }
     }
     if (m.law === 'logarithmic' && m.dbPerUnit === undefined) {

@@ -1,0 +1,78 @@
+import { z } from 'zod';
+import { Reading } from '../reading.ts';
+import { Axis } from '../turns.ts';
+
+/**
+ * Which way a person says a screw was turned. "back" and "on" are relative to the last turn of that
+ * adjuster; the four aim words ("left" ...) do not tell the sense of the screw, so they are kept as said
+ * and settled by asking.
+ */
+export const Way = z.enum(['clockwise', 'anticlockwise', 'back', 'on', 'left', 'right', 'up', 'down']);
+export type Way = z.infer<typeof Way>;
+
+export const Trend = z.enum(['rising', 'falling', 'steady']);
+export type Trend = z.infer<typeof Trend>;
+
+export const PathState = z.enum(['blocked', 'partial', 'clear']);
+export type PathState = z.infer<typeof PathState>;
+
+export const PanelIndication = z.enum(['alarm', 'fault', 'normal']);
+export type PanelIndication = z.infer<typeof PanelIndication>;
+
+export const CannotWhy = z.enum(['stuck', 'end-of-travel', 'out-of-reach', 'unsaid']);
+export type CannotWhy = z.infer<typeof CannotWhy>;
+
+/** What one phrase of a crew member means. Everything a phone can say or a button can send is one of these. */
+export const Intent = z.discriminatedUnion('kind', [
+  /** "one forty two", "no signal", "saturated". */
+  z.object({ kind: z.literal('reading'), reading: Reading }),
+  /** "wrong, one twenty four", "not fifty, fifteen": `not` is the value taken back, where it was said. */
+  z.object({ kind: z.literal('correct'), reading: Reading, not: Reading.optional() }),
+  z.object({ kind: z.literal('trend'), trend: Trend }),
+  /** "done": the turn asked for was made. */
+  z.object({ kind: z.literal('done') }),
+  /** "quarter turn back on the vertical": magnitude in eighths, always positive. */
+  z.object({
+    kind: z.literal('moved'),
+    axis: Axis.optional(),
+    eighths: z.number().int().positive().optional(),
+    way: Way.optional(),
+  }),
+  /** "gain down", "gain is now forty", "full gain". */
+  z.object({
+    kind: z.literal('gain'),
+    change: z.enum(['lowered', 'raised', 'set', 'full']),
+    to: z.number().optional(),
+  }),
+  z.object({ kind: z.literal('path'), state: PathState }),
+  /** What the fire panel itself shows. */
+  z.object({ kind: z.literal('panel'), shows: PanelIndication }),
+  /** "swap adjuster", "switch to vertical". */
+  z.object({ kind: z.literal('swap'), axis: Axis.optional() }),
+  z.object({ kind: z.literal('undo') }),
+  z.object({ kind: z.literal('yes') }),
+  z.object({ kind: z.literal('no') }),
+  /** "say again". */
+  z.object({ kind: z.literal('repeat') }),
+  /** "stand by": the speaker needs time; nothing is to be advised until "go on". */
+  z.object({ kind: z.literal('wait') }),
+  z.object({ kind: z.literal('resume') }),
+  z.object({ kind: z.literal('cannot'), why: CannotWhy }),
+  z.object({ kind: z.literal('wrong-way') }),
+  /** "what's the reading?" from the ladder. */
+  z.object({ kind: z.literal('ask-reading') }),
+  z.object({ kind: z.literal('accept') }),
+  z.object({ kind: z.literal('stop') }),
+  z.object({ kind: z.literal('start') }),
+  /** "note, bracket is loose": kept for the record, moves nothing. */
+  z.object({ kind: z.literal('remark'), text: z.string() }),
+]);
+export type Intent = z.infer<typeof Intent>;
+
+/** What the parser made of a text. It never guesses: two plausible meanings are a question. */
+export type Understanding =
+  | { kind: 'understood'; intents: Intent[] }
+  /** Two or more readings of the same words; ask which. */
+  | { kind: 'ambiguous'; options: Intent[][] }
+  /** No sentence of ours; `unknown` names the words that were not understood. */
+  | { kind: 'unclear'; unknown: string[] };
