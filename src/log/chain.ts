@@ -1,0 +1,45 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import canonicalize from 'canonicalize';
+import type { Draft, Entry, Head, JobId } from './entry.ts';
+
+export const GENESIS = '0'.repeat(64);
+
+export const emptyHead = (job: JobId): Head => ({ job, count: 0, hash: GENESIS });
+
+/** The exact text an entry's hash is taken over: RFC 8785 canonical JSON of all but the hash. */
+export function bodyOf(entry: Entry | Omit<Entry, 'hash'>): string {
+  const { hash: _, ...body } = entry as Entry;
+  return canonicalize(body) as string;
+}
+
+export const hashOf = (body: string): string => bytesToHex(sha256(utf8ToBytes(body)));
+
+/** Chains one draft onto a head. `at`: ms since 1970. */
+export function seal(head: Head, draft: Draft, at: number): Entry {
+  const unsealed = { job: head.job, seq: head.count, at, ...draft, prev: head.hash };
+  return { ...unsealed, hash: hashOf(bodyOf(unsealed)) };
+}
+
+export const headAfter = (entry: Entry): Head => ({
+  job: entry.job,
+  count: entry.seq + 1,
+  hash: entry.hash,
+});
+
+export type ChainFault = { seq: number; fault: 'order' | 'job' | 'prev' | 'hash' | 'head' };
+
+/** The first thing wrong with a chain of entries, or undefined when it is whole and ends at `head`. */
+export function findFault(entries: readonly Entry[], head: Head): ChainFault | undefined {
+  let at = emptyHead(head.job);
+  for (const entry of entries) {
+    const seq = at.count;
+    if (entry.job !== head.job) return { seq, fault: 'job' };
+    if (entry.seq !== seq) return { seq, fault: 'order' };
+    if (entry.prev !== at.hash) return { seq, fault: 'prev' };
+    if (hashOf(bodyOf(entry)) !== entry.hash) return { seq, fault: 'hash' };
+    at = headAfter(entry);
+  }
+  if (at.count !== head.count || at.hash !== head.hash) return { seq: at.count, fault: 'head' };
+  return undefined;
+}

@@ -1,0 +1,170 @@
+import { z } from 'zod';
+import { Seq } from './advice.ts';
+import { JobSetup, Seat } from './facts.ts';
+import { Entry, Head, JobId, MessageId } from './log/entry.ts';
+
+/**
+ * The words between phones and server; docs/protocol.md numbers the rules they follow. Text frames are
+ * JSON of these; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the
+ * talk that was last opened on the same socket.
+ */
+export const PROTOCOL_VERSION = 1;
+export const OLDEST_PROTOCOL_VERSION = 1;
+
+/** Samples per second of all speech on the wire. */
+export const SAMPLE_RATE = 16_000;
+/** The longest single utterance. */
+export const MAX_TALK_MS = 15_000;
+/** A phone that hears nothing for this long takes its socket for dead. */
+export const DEAD_AFTER_MS = 6_000;
+export const PING_EVERY_MS = 2_000;
+/** Largest text or binary frame the server takes, bytes. */
+export const MAX_FRAME_BYTES = 64 * 1024;
+
+/** Join codes: no 0/O, 1/I/L, so that a code read over a radio or in the sun is not misread. */
+export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
+export const CODE_LENGTH = 6;
+export const JoinCode = z
+  .string()
+  .transform((s) => s.toUpperCase().replace(/[\s-]/g, ''))
+  .pipe(z.string().regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`)));
+
+/** A role on the wire: one of the two seats, or a watcher who can only read. */
+export const Role = z.enum(['panel', 'emitter', 'watcher']);
+export type Role = z.infer<typeof Role>;
+
+/** 128 bits, base64url. */
+export const Token = z.string().regex(/^[A-Za-z0-9_-]{22}$/);
+
+export const Refusal = z.enum([
+  /** The frame is no message of this protocol. */
+  'bad-message',
+  'version',
+  'bad-token',
+  /** Another phone has taken this seat over. */
+  'seat-lost',
+  /** The same phone opened a newer connection. */
+  'replaced',
+  /** `after` lies beyond the log's end: the phone knows of entries this server does not have. */
+  'from-the-future',
+  /** A watcher tried to write. */
+  'read-only',
+  'too-fast',
+  'too-long',
+  /** There is no such entry, or it cannot be corrected. */
+  'bad-target',
+  /** Acceptance was asked for and evidence is missing. */
+  'not-proven',
+  'speech-unavailable',
+  'seat-in-use',
+  'bad-code',
+  /** The server could not write its log; nothing was taken. */
+  'store-failed',
+]);
+export type Refusal = z.infer<typeof Refusal>;
+
+const id = MessageId;
+
+export const ClientMessage = z.discriminatedUnion('t', [
+  /** First frame. `after`: the last entry the phone holds, -1 for none. */
+  z.object({ t: z.literal('hello'), v: z.number().int(), token: Token, after: z.number().int().min(-1) }),
+  /**
+   * Words, typed or stood for by a button; both go through the same parser. `re`: the instruction that
+   * stood on the speaker's screen, so that a late "done" is credited to the turn it was said of.
+   */
+  z.object({
+    t: z.literal('say'),
+    id,
+    via: z.enum(['typed', 'button']),
+    text: z.string().trim().min(1).max(500),
+    re: Seq.optional(),
+  }),
+  z.object({ t: z.literal('remark'), id, text: z.string().trim().min(1).max(2000) }),
+  /** Replaces the reading of entry `target` by what `text` says. */
+  z.object({ t: z.literal('correct'), id, target: Seq, text: z.string().trim().min(1).max(200) }),
+  /** Takes back the entry `target`. */
+  z.object({ t: z.literal('take-back'), id, target: Seq }),
+  /** Accept against missing evidence, with a typed reason. */
+  z.object({ t: z.literal('override'), id, reason: z.string().trim().min(3).max(500) }),
+  /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
+  z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
+  z.object({ t: z.literal('talk-end'), id }),
+  z.object({ t: z.literal('talk-drop'), id }),
+  /** Asks for a join code for the other seat, or for this one on a new phone. */
+  z.object({ t: z.literal('invite'), id, seat: Seat }),
+  z.object({ t: z.literal('ping'), n: z.number().int() }),
+]);
+export type ClientMessage = z.infer<typeof ClientMessage>;
+
+export const SeatPresence = z.enum(['empty', 'away', 'online']);
+export const Presence = z.object({ panel: SeatPresence, emitter: SeatPresence, watchers: z.number().int() });
+export type Presence = z.infer<typeof Presence>;
+
+export const Invite = z.object({
+  seat: Seat,
+  code: z.string(),
+  /** Path and fragment of the join page; the phone puts its own origin before it. */
+  path: z.string(),
+  expiresAt: z.number(),
+});
+export type Invite = z.infer<typeof Invite>;
+
+/** The speech engine: its name, and whether it can be used now. */
+export const SpeechState = z.object({ name: z.string(), ready: z.boolean() });
+export type SpeechState = z.infer<typeof SpeechState>;
+
+export const ServerMessage = z.discriminatedUnion('t', [
+  z.object({
+    t: z.literal('welcome'),
+    v: z.number().int(),
+    role: Role,
+    job: JobId,
+    head: Head,
+    /** Server clock, ms: instructions expire by it. */
+    now: z.number(),
+    speech: SpeechState,
+  }),
+  /** Entries in order, each once; history after `hello`, then live. */
+  z.object({ t: z.literal('entries'), entries: z.array(Entry) }),
+  /** History ends here: only from now on may an instruction be spoken. */
+  z.object({ t: z.literal('caught-up'), seq: z.number().int() }),
+  /** The message is in the log for good. `seq`: its first entry. */
+  z.object({ t: z.literal('ack'), id, seq: Seq }),
+  z.object({ t: z.literal('refused'), id: id.optional(), reason: Refusal, text: z.string() }),
+  z.object({ t: z.literal('presence'), presence: Presence }),
+  /** What happens to sound someone is sending: shown to both, not logged. */
+  z.object({
+    t: z.literal('hearing'),
+    seat: Seat,
+    id,
+    stage: z.enum(['listening', 'working', 'done', 'failed']),
+  }),
+  z.object({ t: z.literal('invite'), id, invite: Invite }),
+  z.object({ t: z.literal('speech'), speech: SpeechState }),
+  z.object({ t: z.literal('pong'), n: z.number().int(), now: z.number() }),
+]);
+export type ServerMessage = z.infer<typeof ServerMessage>;
+
+// ---- HTTP: opening, joining, reading. A token travels as `Authorization: Bearer`.
+
+/** POST /api/jobs */
+export const OpenJob = z.object({ setup: JobSetup, device: z.string().max(80).default('') });
+export const JobOpened = z.object({
+  job: JobId,
+  seat: z.literal('panel'),
+  token: Token,
+  watch: Token,
+  invite: Invite,
+});
+export type JobOpened = z.infer<typeof JobOpened>;
+
+/** POST /api/join */
+export const Join = z.object({ code: JoinCode, device: z.string().max(80).default('') });
+export const Joined = z.object({ job: JobId, seat: Seat, token: Token });
+export type Joined = z.infer<typeof Joined>;
+
+/** GET /api/record */
+export const JobRecord = z.object({ head: Head, entries: z.array(Entry) });
+
+/** Any refusal over HTTP. */
+export const HttpRefusal = z.object({ reason: Refusal, text: z.string() });
