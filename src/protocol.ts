@@ -11,6 +11,9 @@ import { Entry, Head, JobId, MessageId } from './log/entry.ts';
 export const PROTOCOL_VERSION = 1;
 export const OLDEST_PROTOCOL_VERSION = 1;
 
+/** Where the websocket is. */
+export const SOCKET_PATH = '/api/socket';
+
 /** Samples per second of all speech on the wire. */
 export const SAMPLE_RATE = 16_000;
 /** The longest single utterance. */
@@ -60,8 +63,25 @@ export const Refusal = z.enum([
   'bad-code',
   /** The server could not write its log; nothing was taken. */
   'store-failed',
+  /** The job's log fails its check: it can be read, and nothing more can be added. */
+  'log-broken',
 ]);
 export type Refusal = z.infer<typeof Refusal>;
+
+/**
+ * Refusals that end the connection, with the close code that follows the `refused` message. Others leave
+ * it open. Beside these the server closes with 1001 (it is stopping) and 1009 (frame too large).
+ */
+export const CLOSE_CODES = {
+  'bad-message': 4400,
+  'bad-token': 4401,
+  'seat-lost': 4403,
+  version: 4406,
+  replaced: 4409,
+  'from-the-future': 4416,
+  'too-fast': 4429,
+  'store-failed': 4503,
+} as const satisfies Partial<Record<Refusal, number>>;
 
 const id = MessageId;
 
