@@ -1,5 +1,6 @@
 import type { Seq } from '../advice.ts';
-import type { Fact, JobSetup, Seat } from '../facts.ts';
+import { observe, type Search, startSearch } from '../engine/search.ts';
+import { type Fact, type JobSetup, SearchFact, type Seat } from '../facts.ts';
 import type { Entry } from '../log/entry.ts';
 
 /** A fact with its place and time in the log. */
@@ -11,16 +12,129 @@ export interface JobState {
   count: number;
   setup?: JobSetup;
   seats: Record<Seat, { device: string; online: boolean } | undefined>;
-  /** The instruction that holds now, if any. It must not be spoken or acted on after its `expiresAt`. */
-  instruction?: Placed<'instruction'>;
-  /** The question that waits for an answer. */
-  query?: Placed<'query'>;
+  search?: Search;
+  /** What the search stands on now, oldest first: entries taken back are not among them. */
+  counted: readonly Placed<SearchFact['type']>[];
   /** The last reading that still counts. */
   reading?: Placed<'reading'>;
+  /** The instruction that holds now, if any. It must not be spoken or acted on after its `expiresAt`. */
+  instruction?: Placed<'instruction'>;
+  /** The entry that answered the current instruction, once there is one. */
+  answeredBy?: Seq;
+  /** The last turns asked for, newest last, and which turns asked for were made, taken back or not. */
+  turnsAsked: readonly Placed<'instruction'>[];
+  turnsMade: readonly Seq[];
+  /** The question that waits for an answer. */
+  query?: Placed<'query'>;
   paused: boolean;
   stopped: boolean;
   accepted?: Placed<'accept'>;
 }
 
-export declare const EMPTY: JobState;
-export declare function fold(state: JobState, entry: Entry): JobState;
+export const EMPTY: JobState = {
+  count: 0,
+  seats: { panel: undefined, emitter: undefined },
+  counted: [],
+  turnsAsked: [],
+  turnsMade: [],
+  paused: false,
+  stopped: false,
+};
+
+/** How far back a late "done" can reach. */
+const TURNS_REMEMBERED = 16;
+
+/** What an entry says, apart from the seal on it: known before it is in the log. */
+export type Unsealed = Pick<Entry, 'seq' | 'at' | 'fact'>;
+
+const SEARCH_TYPES = new Set<string>(SearchFact.options.map((option) => option.shape.type.value));
+const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.type);
+
+/** The state after one more entry. Never throws, whatever the order of the entries. */
+export function fold(state: JobState, entry: Unsealed): JobState {
+  const next: JobState = { ...state, count: entry.seq + 1 };
+  const { fact } = entry;
+  if (isSearchFact(fact)) return afterSearchFact(next, fact, entry);
+  const placed = { ...fact, seq: entry.seq, at: entry.at };
+  switch (placed.type) {
+    case 'opened':
+      next.setup = placed.setup;
+      next.search = startSearch(placed.setup.meter, placed.setup.adjusters);
+      break;
+    case 'seated':
+      next.seats = { ...state.seats, [placed.seat]: { device: placed.device, online: true } };
+      break;
+    case 'link': {
+      const holder = state.seats[placed.seat];
+      if (holder) next.seats = { ...state.seats, [placed.seat]: { ...holder, online: placed.online } };
+      break;
+    }
+    case 'said':
+      // Any words answer an open question, or leave it behind.
+      delete next.query;
+      break;
+    case 'query':
+      next.query = placed;
+      break;
+    case 'instruction':
+      next.instruction = placed;
+      delete next.answeredBy;
+      if (placed.advice.action.kind === 'turn') {
+        next.turnsAsked = [...state.turnsAsked, placed].slice(-TURNS_REMEMBERED);
+      }
+      break;
+    case 'withdrawn':
+      if (state.instruction?.seq === placed.instruction) delete next.instruction;
+      break;
+    case 'pause':
+      next.paused = true;
+      break;
+    case 'resume':
+      next.paused = false;
+      break;
+    case 'stopped':
+      next.stopped = true;
+      break;
+    case 'restarted':
+      next.stopped = false;
+      next.paused = false;
+      break;
+  }
+  return next;
+}
+
+/** Facts that carry out, or make pointless, whatever instruction stood; a reading only answers a "read". */
+const answers = (state: JobState, fact: SearchFact): boolean =>
+  fact.type === 'reading' ? state.instruction?.advice.action.kind === 'read' : fact.type !== 'trend';
+
+function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed): JobState {
+  if (next.search) next.search = observe(next.search, { seq, at, fact });
+  if (answers(next, fact)) next.answeredBy = seq;
+  if (fact.type === 'move' && fact.instruction !== undefined) {
+    next.turnsMade = [...next.turnsMade, fact.instruction].slice(-TURNS_REMEMBERED);
+  }
+  next.counted =
+    fact.type === 'retract'
+      ? next.counted.filter((earlier) => earlier.seq !== fact.target)
+      : [...next.counted, { ...fact, seq, at }];
+  assign(next, 'reading', lastOf(next.counted, 'reading'));
+  assign(next, 'accepted', lastOf(next.counted, 'accept'));
+  return next;
+}
+
+/** The latest of the counted facts that is of one type. */
+export function lastOf<T extends SearchFact['type']>(
+  counted: readonly Placed<SearchFact['type']>[],
+  type: T,
+): Placed<T> | undefined {
+  return counted.findLast((fact) => fact.type === type) as Placed<T> | undefined;
+}
+
+function assign<K extends 'reading' | 'accepted'>(
+  state: JobState,
+  key: K,
+  value: JobState[K] | undefined,
+): void {
+  if (value === undefined) delete state[key];
+  else state[key] = value;
+}

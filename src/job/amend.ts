@@ -1,0 +1,90 @@
+import type { Seq } from '../advice.ts';
+import type { SearchFact, Seat } from '../facts.ts';
+import { parse } from '../grammar/parse.ts';
+import { movedText, searchFactText } from '../phrases/facts.ts';
+import { readingText } from '../phrases/readings.ts';
+import type { MeterProfile } from '../profile.ts';
+import type { Reading } from '../reading.ts';
+import type { Composer } from './composer.ts';
+import type { Refused } from './respond.ts';
+import type { Placed } from './state.ts';
+
+/** What a crew member can take back: what they reported, not what was decided from it. */
+const REPORTED: ReadonlySet<SearchFact['type']> = new Set([
+  'reading',
+  'trend',
+  'move',
+  'gain',
+  'path',
+  're-aimed',
+  'choice',
+  'cannot',
+  'checked',
+  'accept',
+]);
+
+export function lastReported(job: Composer): Placed<SearchFact['type']> | undefined {
+  return job.state.counted.findLast((fact) => REPORTED.has(fact.type));
+}
+
+/** Why a number cannot be one of this meter's, or undefined. */
+export function offScale(reading: Reading, meter: MeterProfile): string | undefined {
+  if (reading.kind !== 'value') return undefined;
+  const slack = meter.resolution / 2;
+  if (reading.value >= meter.min - slack && reading.value <= meter.max + slack) return undefined;
+  return `Heard ${reading.value}, but this meter only shows ${meter.min} to ${meter.max}. What does it show?`;
+}
+
+/** Replaces the reading of entry `target`; the first entry stays in the log, marked as taken back. */
+export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: Reading, from?: Seq): void {
+  const meter = job.state.setup?.meter;
+  const old = job.state.counted.find((fact) => fact.seq === target);
+  if (!meter || old?.type !== 'reading') return;
+  const source = from === undefined ? {} : { from };
+  job.put(seat, { type: 'retract', target, why: 'correction', ...source });
+  const seq = job.put(seat, { type: 'reading', reading, ...source });
+  job.readback(seq, `Corrected: ${readingText(reading, meter)}, not ${readingText(old.reading, meter)}.`);
+}
+
+/** A correction made on the screen, at the entry itself. */
+export function correctReading(
+  job: Composer,
+  { seat, target, text }: { seat: Seat; target: Seq; text: string },
+): Refused {
+  const old = job.state.counted.find((fact) => fact.seq === target);
+  const meter = job.state.setup?.meter;
+  if (old?.type !== 'reading' || !meter) {
+    return { reason: 'bad-target', text: 'That entry is no reading that still counts; nothing was changed.' };
+  }
+  const understanding = parse(text);
+  const [only, ...more] = understanding.kind === 'understood' ? understanding.intents : [];
+  if ((only?.kind !== 'reading' && only?.kind !== 'correct') || more.length > 0) {
+    return { reason: 'bad-message', text: `"${text}" is no reading. Type what the meter showed, like 142.` };
+  }
+  const impossible = offScale(only.reading, meter);
+  if (impossible) return { reason: 'bad-message', text: impossible };
+  const from = job.put(seat, { type: 'said', seat, via: 'typed', text });
+  replaceReading(job, seat, target, only.reading, from);
+  return;
+}
+
+/** Takes an entry back, on the screen or by "undo". */
+export function takeBack(job: Composer, seat: Seat, target: Seq, from?: Seq): Refused {
+  const fact = job.state.counted.find((counted) => counted.seq === target);
+  const meter = job.state.setup?.meter;
+  if (!fact || !meter || !REPORTED.has(fact.type)) {
+    return { reason: 'bad-target', text: 'That entry cannot be taken back, or already was.' };
+  }
+  const seq = job.put(seat, {
+    type: 'retract',
+    target,
+    why: 'undo',
+    ...(from !== undefined && { from }),
+  });
+  job.readback(seq, `Taken back: ${searchFactText(fact, meter)}.`);
+  if (fact.type === 'move') job.notice('still-turned', STILL_TURNED(movedText(fact.axis, fact.eighths)));
+  return;
+}
+
+const STILL_TURNED = (turn: string): string =>
+  `If the screw was in fact turned (${turn}), turn it back or say what was turned.`;

@@ -1,0 +1,181 @@
+import { missingForAccept } from '../engine/accept.ts';
+import type { SearchFact } from '../facts.ts';
+import type { Intent } from '../grammar/intent.ts';
+import { AFTERWARDS } from '../phrases/cautions.ts';
+import { searchFactText } from '../phrases/facts.ts';
+import { missingText } from '../phrases/missing.ts';
+import { otherAxis } from '../turns.ts';
+import { lastReported, offScale, replaceReading, takeBack } from './amend.ts';
+import type { Composer } from './composer.ts';
+import { creditedInstruction, deedOf } from './credit.ts';
+import { moveOf } from './moves.ts';
+import { lastOf } from './state.ts';
+import type { Speaker } from './words.ts';
+
+type Rule<K extends Intent['kind']> = (
+  job: Composer,
+  intent: Extract<Intent, { kind: K }>,
+  speaker: Speaker,
+) => void;
+
+/** Carries out one intent: facts, a readback, or a question. One rule a kind, in the order of `Intent`. */
+export function act(job: Composer, intent: Intent, speaker: Speaker): void {
+  (RULES[intent.kind] as Rule<Intent['kind']>)(job, intent, speaker);
+}
+
+const RULES: { [K in Intent['kind']]: Rule<K> } = {
+  reading(job, { reading }, speaker) {
+    const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
+    if (impossible) ask(job, speaker, impossible);
+    else report(job, { type: 'reading', reading, from: speaker.said }, speaker, 'Heard');
+  },
+
+  correct(job, { reading, not }, speaker) {
+    const target = not === undefined ? job.state.reading : lastEqual(job, not);
+    const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
+    if (impossible) ask(job, speaker, impossible);
+    else if (target) replaceReading(job, speaker.seat, target.seq, reading, speaker.said);
+    else ask(job, speaker, 'There is no such reading to correct. What does the meter show?');
+  },
+
+  trend(job, { trend }, speaker) {
+    report(job, { type: 'trend', trend, from: speaker.said }, speaker, 'Heard');
+  },
+
+  done(job, _, speaker) {
+    const instruction = creditedInstruction(job.state, speaker.re);
+    const deed = instruction && deedOf(instruction, speaker.said);
+    if (deed) report(job, deed, speaker, 'Done');
+    else job.notice('nothing-asked', 'Noted, but nothing was asked for that is not done already.');
+  },
+
+  moved(job, moved, speaker) {
+    const move = moveOf(job.state, moved, speaker.re);
+    if (move.kind === 'ask') ask(job, speaker, move.text);
+    else report(job, { type: 'move', ...move.move, from: speaker.said }, speaker, 'Heard');
+  },
+
+  gain(job, { change, to }, speaker) {
+    const fact: SearchFact = { type: 'gain', change, from: speaker.said, ...(to !== undefined && { to }) };
+    report(job, fact, speaker, 'Heard');
+  },
+
+  path(job, { state }, speaker) {
+    report(job, { type: 'path', state, from: speaker.said }, speaker, 'Heard');
+  },
+
+  panel(job, { shows }, speaker) {
+    remark(job, `panel shows ${shows}`, speaker);
+  },
+
+  swap(job, { axis }, speaker) {
+    const current = lastOf(job.state.counted, 'move')?.axis ?? 'horizontal';
+    report(job, { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said }, speaker, 'Heard');
+  },
+
+  undo(job, _, speaker) {
+    const last = lastReported(job);
+    if (last) takeBack(job, speaker.seat, last.seq, speaker.said);
+    else ask(job, speaker, 'There is nothing to take back.');
+  },
+
+  yes() {
+    // Nobody asked: an acknowledgement, logged as said.
+  },
+
+  no(job, _, speaker) {
+    ask(job, speaker, 'What is wrong? Say "wrong" and the right reading, or "undo".');
+  },
+
+  repeat(job, _, speaker) {
+    const { query, instruction } = job.state;
+    const again = query ? query.text : instruction?.say;
+    job.readback(query?.seq ?? instruction?.seq ?? speaker.said, again ?? 'There is no instruction now.');
+  },
+
+  wait(job, _, speaker) {
+    if (job.state.paused) return;
+    job.put(speaker.seat, { type: 'pause', from: speaker.said });
+    job.readback(speaker.said, 'Waiting. Say "go on" when ready.');
+  },
+
+  resume(job, _, speaker) {
+    if (job.state.stopped) RULES.start(job, { kind: 'start' }, speaker);
+    else if (job.state.paused) job.put(speaker.seat, { type: 'resume', from: speaker.said });
+  },
+
+  cannot(job, { why }, speaker) {
+    const instruction = creditedInstruction(job.state, speaker.re);
+    if (!instruction) return ask(job, speaker, 'Nothing was asked for just now. What cannot be done?');
+    report(job, { type: 'cannot', why, instruction: instruction.seq, from: speaker.said }, speaker, 'Heard');
+  },
+
+  'wrong-way'(job, _, speaker) {
+    const { said: from, seat } = speaker;
+    const asked = creditedInstruction(job.state, speaker.re);
+    if (asked?.advice.action.kind === 'turn') {
+      const { axis, eighths } = asked.advice.action;
+      const move: SearchFact = { type: 'move', axis, eighths: -eighths, instruction: asked.seq, from };
+      return report(job, move, speaker, 'Turned the other way');
+    }
+    const last = lastOf(job.state.counted, 'move');
+    if (!last) return ask(job, speaker, 'No turn was made yet. What went the wrong way?');
+    job.put(seat, { type: 'retract', target: last.seq, why: 'correction', from });
+    const { axis, eighths } = last;
+    report(job, { type: 'move', axis, eighths: -eighths, from }, speaker, 'Turned the other way');
+  },
+
+  'ask-reading'(job) {
+    job.notice('reading-wanted', 'The ladder asks: what does the meter show?');
+  },
+
+  accept(job, _, speaker) {
+    const { search, reading } = job.state;
+    const missing = search ? missingForAccept(search, job.now) : [];
+    if (!search || !reading || missing.length > 0) {
+      return job.notice('not-proven', missingText(missing));
+    }
+    report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, 'Well done:');
+    job.notice('afterwards', AFTERWARDS);
+  },
+
+  stop(job, _, speaker) {
+    if (job.state.stopped) return;
+    job.put(speaker.seat, { type: 'stopped', from: speaker.said });
+    job.readback(speaker.said, 'Stopped. Say "start" to go on.');
+  },
+
+  start(job, _, speaker) {
+    const { stopped, paused } = job.state;
+    if (stopped || paused)
+      job.put(speaker.seat, { type: stopped ? 'restarted' : 'resume', from: speaker.said });
+  },
+
+  remark(job, { text }, speaker) {
+    remark(job, text, speaker);
+  },
+};
+
+/** Puts a fact down and says back what was understood. */
+function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: string): void {
+  const meter = job.state.setup?.meter;
+  if (!meter) return;
+  const seq = job.put(seat, fact);
+  job.readback(seq, `${lead} ${searchFactText(fact, meter)}.`);
+}
+
+function remark(job: Composer, text: string, { seat, said }: Speaker): void {
+  const seq = job.put(seat, { type: 'remark', seat, text, from: said });
+  job.readback(seq, `Noted: ${text}.`);
+}
+
+function ask(job: Composer, { said }: Speaker, text: string): void {
+  job.put('engine', { type: 'query', of: said, text });
+}
+
+function lastEqual(job: Composer, not: Extract<Intent, { kind: 'reading' }>['reading']) {
+  const wanted = JSON.stringify(not);
+  return job.state.counted.findLast(
+    (fact) => fact.type === 'reading' && JSON.stringify(fact.reading) === wanted,
+  );
+}

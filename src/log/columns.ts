@@ -1,0 +1,82 @@
+import type { Seq } from '../advice.ts';
+import type { Fact, FactOf } from '../facts.ts';
+import { toTurns } from '../turns.ts';
+import type { Entry } from './entry.ts';
+import type { Cell } from './export.ts';
+
+interface Context {
+  /** Unit of the readings. */
+  unit: string;
+  retractedBy: ReadonlyMap<Seq, Seq>;
+}
+
+/** Which entries no longer count, and the entry that took each back. */
+export function retractions(entries: readonly Entry[]): Map<Seq, Seq> {
+  const taken = new Map<Seq, Seq>();
+  for (const { seq, fact } of entries) if (fact.type === 'retract') taken.set(fact.target, seq);
+  return taken;
+}
+
+const when = <T extends Fact['type']>(fact: Fact, type: T, cell: (fact: FactOf<T>) => Cell): Cell =>
+  fact.type === type ? cell(fact as FactOf<T>) : undefined;
+
+/** The columns of the CSV export, in order; one row an entry. */
+export const COLUMNS: Record<string, (entry: Entry, context: Context) => Cell> = {
+  seq: ({ seq }) => seq,
+  /** ISO 8601, UTC, to the millisecond. */
+  time_utc: ({ at }) => new Date(at).toISOString(),
+  actor: ({ actor }) => actor,
+  seat: ({ fact }) => ('seat' in fact ? fact.seat : undefined),
+  type: ({ fact }) => fact.type,
+  /** Words said or shown; for facts without words, the one word that tells them apart. */
+  text: ({ fact }) => textOf(fact),
+  /** Why an instruction was given. */
+  why: ({ fact }) => when(fact, 'instruction', ({ why }) => why),
+  via: ({ fact }) => when(fact, 'said', ({ via }) => via),
+  confidence: ({ fact }) => when(fact, 'said', ({ confidence }) => confidence),
+  /** "value", "none" or "saturated"; the number stands in `reading`, in `unit`. */
+  reading_kind: ({ fact }) => ('reading' in fact ? fact.reading.kind : undefined),
+  reading: ({ fact }) =>
+    'reading' in fact && fact.reading.kind === 'value' ? fact.reading.value : undefined,
+  unit: ({ fact }, { unit }) => ('reading' in fact && fact.reading.kind === 'value' ? unit : undefined),
+  axis: ({ fact }) => ('axis' in fact ? fact.axis : undefined),
+  /** Full turns, clockwise positive. */
+  turns: ({ fact }) => when(fact, 'move', ({ eighths }) => toTurns(eighths)),
+  gain: ({ fact }) => when(fact, 'gain', ({ change }) => change),
+  gain_to: ({ fact }) => when(fact, 'gain', ({ to }) => to),
+  /** The instruction acted on, refused or withdrawn. */
+  instruction: ({ fact }) => ('instruction' in fact ? fact.instruction : undefined),
+  /** The rule an instruction follows, and the entries it rests on. */
+  rule: ({ fact }) => when(fact, 'instruction', ({ advice }) => advice.rule),
+  because: ({ fact }) => when(fact, 'instruction', ({ advice }) => advice.because.join(' ')),
+  /** The entry of the words it was understood from. */
+  from: ({ fact }) => ('from' in fact ? fact.from : undefined),
+  /** The entry that is read back, asked about, confirmed or taken back. */
+  target: ({ fact }) => ('of' in fact ? fact.of : 'target' in fact ? fact.target : undefined),
+  retracted_by: ({ seq }, { retractedBy }) => retractedBy.get(seq),
+  ref: ({ ref }) => ref,
+  prev: ({ prev }) => prev,
+  hash: ({ hash }) => hash,
+};
+
+function textOf(fact: Fact): string | undefined {
+  switch (fact.type) {
+    case 'opened':
+      return `${fact.setup.site}, ${fact.setup.pair}`;
+    case 'seated':
+      return fact.takeover ? `${fact.device} (took over)` : fact.device;
+    case 'link':
+      return fact.online ? 'online' : 'offline';
+    case 'instruction':
+      return fact.say;
+    case 'trend':
+      return fact.trend;
+    case 'path':
+      return fact.state;
+    case 'accept':
+      return fact.override ? `override: ${fact.override.reason}` : 'on evidence';
+    default:
+      if ('text' in fact) return fact.text;
+      return 'why' in fact ? fact.why : undefined;
+  }
+}

@@ -1,0 +1,95 @@
+import type { FactOf, Seat } from '../facts.ts';
+import type { Entry } from '../log/entry.ts';
+import type { MeterProfile } from '../profile.ts';
+import { searchFactText } from './facts.ts';
+
+/** How a line of the exchange is to be shown. */
+export type Tone =
+  | 'speech'
+  | 'fact'
+  | 'readback'
+  | 'question'
+  | 'instruction'
+  | 'notice'
+  | 'remark'
+  | 'event';
+
+export interface Line {
+  who: Seat | 'ladderline';
+  text: string;
+  tone: Tone;
+}
+
+const SEAT_NAME: Record<Seat, string> = { panel: 'Panel', emitter: 'Emitter' };
+
+/** One log entry as a line of the exchange, or undefined for those that only bookkeep. */
+export function describe(
+  entry: Pick<Entry, 'actor' | 'fact'>,
+  meter: MeterProfile | undefined,
+): Line | undefined {
+  const { fact } = entry;
+  const who = entry.actor === 'panel' || entry.actor === 'emitter' ? entry.actor : 'ladderline';
+  const line = (text: string, tone: Tone): Line => ({ who, text, tone });
+  switch (fact.type) {
+    case 'opened':
+      return line(`${fact.setup.site}, ${fact.setup.pair}: job opened`, 'event');
+    case 'seated':
+      return line(
+        `${SEAT_NAME[fact.seat]} phone ${fact.takeover ? 'taken over by another' : 'joined'}`,
+        'event',
+      );
+    case 'link':
+      return line(`${SEAT_NAME[fact.seat]} phone ${fact.online ? 'back' : 'lost its link'}`, 'event');
+    case 'said':
+      return line(said(fact), 'speech');
+    case 'unheard':
+      return line(UNHEARD[fact.why], 'event');
+    case 'readback':
+      return line(fact.text, 'readback');
+    case 'query':
+      return line(fact.text, 'question');
+    case 'notice':
+      return line(fact.text, 'notice');
+    case 'instruction':
+      return line(fact.say, fact.advice.action.kind === 'ask' ? 'question' : 'instruction');
+    case 'withdrawn':
+      return line(`Instruction ${WITHDRAWN[fact.why]}`, 'event');
+    case 'remark':
+      return line(fact.text, 'remark');
+    case 'pause':
+      return line('Pause', 'event');
+    case 'resume':
+      return line('Going on', 'event');
+    case 'stopped':
+      return line('Stopped', 'event');
+    case 'restarted':
+      return line('Started again', 'event');
+    case 'accept':
+      return line(accepted(fact, meter), 'fact');
+    default:
+      return meter && line(searchFactText(fact, meter), 'fact');
+  }
+}
+
+const said = ({ via, text, confidence }: FactOf<'said'>): string =>
+  via === 'voice' && confidence !== undefined ? `${text} (${Math.round(confidence * 100)} % sure)` : text;
+
+const UNHEARD: Record<FactOf<'unheard'>['why'], string> = {
+  silence: 'Nothing was heard',
+  unavailable: 'Speech not available',
+  timeout: 'Speech timed out',
+  failed: 'Speech failed',
+  'cut-short': 'Speech cut short',
+};
+
+const WITHDRAWN: Record<FactOf<'withdrawn'>['why'], string> = {
+  expired: 'lapsed: nobody answered in time',
+  paused: 'withdrawn: the crew is waiting',
+  stopped: 'withdrawn: the crew stopped',
+  changed: 'withdrawn',
+};
+
+function accepted(fact: FactOf<'accept'>, meter: MeterProfile | undefined): string {
+  const text = meter ? searchFactText(fact, meter) : 'accepted';
+  return fact.override ? `${text}, by override: ${fact.override.reason}` : text;
+}

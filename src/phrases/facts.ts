@@ -1,0 +1,52 @@
+import type { FactOf, SearchFact } from '../facts.ts';
+import type { MeterProfile } from '../profile.ts';
+import type { Axis, Eighths } from '../turns.ts';
+import { amountWords, senseWord } from './amounts.ts';
+import { readingText } from './readings.ts';
+
+/** "horizontal, a quarter turn clockwise" */
+export const movedText = (axis: Axis, eighths: Eighths): string =>
+  `${axis}, ${amountWords(eighths)} ${senseWord(eighths)}`;
+
+const PATH = { blocked: 'beam blocked', partial: 'beam half covered', clear: 'beam clear' } as const;
+const CANNOT = {
+  stuck: 'the adjuster is stuck',
+  'end-of-travel': 'the adjuster is at its end of travel',
+  'out-of-reach': 'the adjuster is out of reach',
+  unsaid: 'that could not be done',
+} as const;
+
+function gainText({ change, to }: FactOf<'gain'>): string {
+  if (change === 'full') return 'gain full';
+  return to === undefined ? `gain ${change === 'set' ? 'changed' : change}` : `gain ${change} to ${to}`;
+}
+
+/** A fact of the search in a few words, lower case, no full stop. */
+export function searchFactText(fact: SearchFact, meter: MeterProfile): string {
+  switch (fact.type) {
+    case 'reading':
+      return readingText(fact.reading, meter);
+    case 'trend':
+      return fact.trend;
+    case 'move':
+      return movedText(fact.axis, fact.eighths);
+    case 'gain':
+      return gainText(fact);
+    case 'path':
+      return PATH[fact.state];
+    case 're-aimed':
+      return 're-aimed by eye';
+    case 'choice':
+      return `go on with the ${fact.axis}`;
+    case 'cannot':
+      return CANNOT[fact.why];
+    case 'checked':
+      return 'causes checked';
+    case 'confirm':
+      return `entry ${fact.target} confirmed`;
+    case 'retract':
+      return `entry ${fact.target} taken back`;
+    case 'accept':
+      return `accepted at ${readingText(fact.reading, meter)}`;
+  }
+}

@@ -1,0 +1,112 @@
+import type { Action, Advice, Question } from '../advice.ts';
+import type { JobSetup } from '../facts.ts';
+import type { MeterProfile } from '../profile.ts';
+import { amountGlyph, amountWords, senseWord } from './amounts.ts';
+import { movedText } from './facts.ts';
+import { valueText } from './readings.ts';
+import { whyText } from './why.ts';
+
+/** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
+export interface InstructionText {
+  say: string;
+  show: string;
+  why: string;
+}
+
+export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
+  const { meter } = setup;
+  return { ...actionText(advice.action, meter), why: whyText(advice, meter) };
+}
+
+type SayShow = Omit<InstructionText, 'why'>;
+
+function actionText(action: Action, meter: MeterProfile): SayShow {
+  switch (action.kind) {
+    case 'turn':
+      return turnText(action);
+    case 'gain':
+      return gainText(action, meter);
+    case 'read':
+      return { say: 'Panel: what does the meter show?', show: 'Read the meter' };
+    case 'hold':
+      return HOLD[action.reason];
+    case 're-aim':
+      return {
+        say: 'Aim the emitter by eye, to within fifteen centimetres of the receiver, then say done.',
+        show: 'Aim by eye, within 15 cm of the receiver',
+      };
+    case 'block':
+      return {
+        say: 'Cover the beam completely with something dull. Say blocked when it is covered.',
+        show: 'Cover the beam completely',
+      };
+    case 'unblock':
+      return { say: 'Uncover the beam. Say clear when it is clear.', show: 'Uncover the beam' };
+    case 'ask':
+      return questionText(action.question, meter);
+    case 'check': {
+      const list = action.causes.join('; ');
+      return { say: `Hold. Please check: ${list}. Then say done.`, show: `Check: ${list}` };
+    }
+    case 'offer-accept':
+      return {
+        say: 'Everything is proven. Say accept to accept this alignment.',
+        show: 'Ready: say "accept"',
+      };
+    case 'finished':
+      return { say: 'This pair is aligned and accepted. Hands off.', show: 'Aligned and accepted' };
+  }
+}
+
+function turnText({ axis, eighths, reversal }: Extract<Action, { kind: 'turn' }>): SayShow {
+  const sense = senseWord(eighths);
+  const back = reversal ? 'back ' : '';
+  return {
+    say: `${capital(axis)}: ${back}${amountWords(eighths)}, ${sense}. Then let go.`,
+    show: `${capital(axis)} ${back}${amountGlyph(eighths)} ${sense}`,
+  };
+}
+
+function gainText({ change, toward }: Extract<Action, { kind: 'gain' }>, meter: MeterProfile): SayShow {
+  if (change === 'full' || toward === undefined) {
+    return { say: 'Set the gain to full. Say done when it is.', show: 'Gain to full' };
+  }
+  const verb = change === 'lower' ? 'Lower' : 'Raise';
+  const target = valueText(toward, meter);
+  return {
+    say: `${verb} the gain until the reading is about ${target}. Never lose the signal. Say done.`,
+    show: `${verb} gain toward ${target}`,
+  };
+}
+
+const HOLD: Record<Extract<Action, { kind: 'hold' }>['reason'], SayShow> = {
+  settling: { say: 'Hold, still settling.', show: 'Hold: settling' },
+  wandering: { say: 'Hold. The reading will not stand still.', show: 'Hold: reading wanders' },
+  'proving-steady': { say: 'Hands off. Hold while it proves steady.', show: 'Hold: proving steady' },
+  waiting: { say: 'Hold.', show: 'Hold' },
+};
+
+export function questionText(question: Question, meter: MeterProfile): SayShow {
+  switch (question.kind) {
+    case 'which-value': {
+      const names = question.options.map((value) => valueText(value, meter));
+      const say =
+        names.length === 1 ? `Did the meter show ${names[0]}?` : `${names.join(', or ')}? Say which.`;
+      return { say, show: names.length === 1 ? `${names[0]}?` : `${names.join(' or ')}?` };
+    }
+    case 'which-move': {
+      const names = question.options.map(({ axis, eighths }) => movedText(axis, eighths));
+      return { say: `Did you turn: ${names.join(', or ')}?`, show: `Turned ${names.join(', or ')}?` };
+    }
+    case 'is-it-so':
+      return WHETHER[question.what];
+  }
+}
+
+const WHETHER: Record<Extract<Question, { kind: 'is-it-so' }>['what'], SayShow> = {
+  'path-clear': { say: 'Is the beam path clear? Say yes or no.', show: 'Path clear?' },
+  'gain-untouched': { say: 'Is the gain untouched? Say yes or no.', show: 'Gain untouched?' },
+  reading: { say: 'Is that reading right? Say yes, or say it again.', show: 'Reading right?' },
+};
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

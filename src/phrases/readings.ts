@@ -1,0 +1,21 @@
+import type { MeterProfile } from '../profile.ts';
+import type { Reading } from '../reading.ts';
+
+/** Digits after the decimal point that the meter shows. */
+export const decimals = (meter: MeterProfile): number =>
+  Math.max(0, Math.min(4, Math.ceil(-Math.log10(meter.resolution) - 1e-9)));
+
+/** A number as the meter shows it: trailing zeros kept, so that 50.0 is not mistaken for a whole-number meter. */
+export const valueText = (value: number, meter: MeterProfile): string => value.toFixed(decimals(meter));
+
+/** "142", "no signal", "saturated". */
+export function readingText(reading: Reading, meter: MeterProfile): string {
+  switch (reading.kind) {
+    case 'none':
+      return 'no signal';
+    case 'saturated':
+      return 'saturated';
+    case 'value':
+      return valueText(reading.value, meter);
+  }
+}
