@@ -1,0 +1,85 @@
+import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { Entry, Head, JobId } from '../../src/log/entry.ts';
+import { auditRows, type StoredEntry } from './audit.ts';
+import { follows } from './follows.ts';
+import type { Appended, CodeGrant, Digest, KeyChange, Pass, Store } from './store.ts';
+
+/** Keeps everything until the process ends: for tests and for trying things out. */
+export class MemoryStore implements Store {
+  readonly name = 'memory';
+  private readonly logs = new Map<JobId, StoredEntry[]>();
+  private readonly heads = new Map<JobId, Head>();
+  private readonly refs = new Map<string, number>();
+  private readonly passes = new Map<Digest, Pass>();
+  private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
+
+  async append(job: JobId, entries: readonly Entry[], keys: KeyChange = {}): Promise<Appended> {
+    for (const { ref } of entries) {
+      const seq = ref === undefined ? undefined : this.refs.get(`${job} ${ref}`);
+      if (seq !== undefined) return { kind: 'duplicate', seq };
+    }
+    const head = await this.head(job);
+    if (!follows(entries, head)) return { kind: 'conflict', head };
+    if (keys.spend && !(await this.grant(keys.spend.code, keys.spend.now))) return { kind: 'spent' };
+
+    const log = this.logs.get(job) ?? [];
+    for (const entry of entries) {
+      log.push({ seq: entry.seq, body: bodyOf(entry), hash: entry.hash });
+      if (entry.ref !== undefined) this.refs.set(`${job} ${entry.ref}`, entry.seq);
+      this.heads.set(job, headAfter(entry));
+    }
+    this.logs.set(job, log);
+    this.turnKeys(job, keys);
+    return { kind: 'stored' };
+  }
+
+  private turnKeys(job: JobId, keys: KeyChange): void {
+    if (keys.spend) this.codes.delete(keys.spend.code);
+    for (const pass of this.passes.values()) {
+      if (pass.job === job && pass.role === keys.revoke) pass.revoked = true;
+    }
+    for (const { token, role } of keys.issue ?? []) this.passes.set(token, { job, role, revoked: false });
+    if (keys.code) {
+      const { code, seat, expiresAt } = keys.code;
+      for (const [old, grant] of this.codes) {
+        if (grant.job === job && grant.seat === seat) this.codes.delete(old);
+      }
+      this.codes.set(code, { job, seat, expiresAt });
+    }
+  }
+
+  async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
+    const rows = (this.logs.get(job) ?? []).slice(after + 1, after + 1 + limit);
+    return rows.map((row) => ({ ...JSON.parse(row.body), hash: row.hash }));
+  }
+
+  async head(job: JobId): Promise<Head> {
+    return this.heads.get(job) ?? emptyHead(job);
+  }
+
+  async seqOf(job: JobId, ref: string): Promise<number | undefined> {
+    return this.refs.get(`${job} ${ref}`);
+  }
+
+  async audit(job: JobId) {
+    return auditRows(this.logs.get(job) ?? [], await this.head(job));
+  }
+
+  async jobs(): Promise<Head[]> {
+    return [...this.heads.values()];
+  }
+
+  async pass(token: Digest): Promise<Pass | undefined> {
+    const pass = this.passes.get(token);
+    return pass && { ...pass };
+  }
+
+  async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {
+    const grant = this.codes.get(code);
+    return grant && grant.expiresAt > now ? { job: grant.job, seat: grant.seat } : undefined;
+  }
+
+  async health(): Promise<void> {}
+
+  async close(): Promise<void> {}
+}

@@ -1,0 +1,20 @@
+import { accessSync, constants, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { openSqlite, type SqliteStore } from './sqlite.ts';
+import { StoreFailure } from './store.ts';
+
+export const DATABASE_FILE = 'ladderline.sqlite';
+
+/** The store of a data folder, which is made when it is not there. Throws `StoreFailure`. */
+export function openDataFolder(folder: string): SqliteStore {
+  try {
+    mkdirSync(folder, { recursive: true });
+    accessSync(folder, constants.W_OK | constants.X_OK);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new StoreFailure(
+      `the data folder ${folder} cannot be written (${code}): choose another with --data, or see to its permissions.`,
+    );
+  }
+  return openSqlite(join(folder, DATABASE_FILE));
+}

@@ -1,0 +1,51 @@
+/** Written into the database file's header, so that another program's file is not taken for ours. "LDLN". */
+export const APPLICATION_ID = 0x4c444c4e;
+export const SCHEMA_VERSION = 1;
+
+/**
+ * `entries.body` is the exact text its hash is taken over. The triggers make the log append-only for every
+ * program that opens the file as a database; whoever can write the file itself is caught by the chain.
+ */
+export const SCHEMA = `
+  CREATE TABLE entries (
+    job TEXT NOT NULL,
+    seq INTEGER NOT NULL,
+    ref TEXT,
+    hash TEXT NOT NULL,
+    body TEXT NOT NULL,
+    PRIMARY KEY (job, seq)
+  ) STRICT, WITHOUT ROWID;
+  CREATE UNIQUE INDEX entries_by_ref ON entries (job, ref) WHERE ref IS NOT NULL;
+
+  CREATE TABLE heads (
+    number INTEGER PRIMARY KEY,
+    job TEXT NOT NULL UNIQUE,
+    count INTEGER NOT NULL,
+    hash TEXT NOT NULL
+  ) STRICT;
+
+  CREATE TABLE passes (
+    token TEXT PRIMARY KEY,
+    job TEXT NOT NULL,
+    role TEXT NOT NULL,
+    revoked INTEGER NOT NULL DEFAULT 0
+  ) STRICT, WITHOUT ROWID;
+  CREATE INDEX passes_by_role ON passes (job, role);
+
+  CREATE TABLE codes (
+    code TEXT PRIMARY KEY,
+    job TEXT NOT NULL,
+    seat TEXT NOT NULL,
+    expires_at INTEGER NOT NULL,
+    UNIQUE (job, seat)
+  ) STRICT, WITHOUT ROWID;
+
+  CREATE TRIGGER entries_stay BEFORE UPDATE ON entries
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: entries are never changed'); END;
+  CREATE TRIGGER entries_remain BEFORE DELETE ON entries
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: entries are never removed'); END;
+  CREATE TRIGGER heads_grow BEFORE UPDATE ON heads WHEN NEW.count <= OLD.count OR NEW.job <> OLD.job
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: a head only moves on'); END;
+  CREATE TRIGGER heads_remain BEFORE DELETE ON heads
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: a head is never removed'); END;
+`;

@@ -1,0 +1,208 @@
+import Database from 'better-sqlite3';
+import { bodyOf, type ChainFault, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { Entry, Head, JobId } from '../../src/log/entry.ts';
+import type { Role } from '../../src/protocol.ts';
+import { auditRows, type StoredEntry } from './audit.ts';
+import { follows } from './follows.ts';
+import { APPLICATION_ID, SCHEMA, SCHEMA_VERSION } from './schema.ts';
+import {
+  type Appended,
+  type CodeGrant,
+  type Digest,
+  type KeyChange,
+  type Pass,
+  type Store,
+  StoreFailure,
+} from './store.ts';
+
+/**
+ * Opens or makes the database file. Throws `StoreFailure` with one sentence that says what to do when the
+ * file is damaged, is of another program or a newer version, is in use, or cannot be written.
+ */
+export function openSqlite(file: string): SqliteStore {
+  let db: Database.Database | undefined;
+  try {
+    db = new Database(file, { timeout: 500 });
+    prepare(db, file);
+    return new SqliteStore(db);
+  } catch (error) {
+    db?.close();
+    throw error instanceof StoreFailure ? error : new StoreFailure(explain(error, file), { cause: error });
+  }
+}
+
+function prepare(db: Database.Database, file: string): void {
+  // One server a file: a second one could not know of the first one's entries. Held until the process ends.
+  db.pragma('locking_mode = EXCLUSIVE');
+  db.pragma('journal_mode = WAL');
+  // NORMAL is this build's default in WAL mode and may lose acknowledged entries with the power.
+  db.pragma('synchronous = FULL');
+  db.pragma('trusted_schema = OFF');
+  // Without it, INSERT OR REPLACE removes a row without asking the triggers.
+  db.pragma('recursive_triggers = ON');
+  db.exec('BEGIN IMMEDIATE; COMMIT');
+
+  const app = db.pragma('application_id', { simple: true });
+  const version = db.pragma('user_version', { simple: true });
+  const tables = db.prepare("SELECT count(*) FROM sqlite_schema WHERE type = 'table'").pluck().get();
+  if (app === 0 && version === 0 && tables === 0) {
+    db.transaction(() => {
+      db.exec(SCHEMA);
+      db.pragma(`application_id = ${APPLICATION_ID}`);
+      db.pragma(`user_version = ${SCHEMA_VERSION}`);
+    })();
+    return;
+  }
+  if (app !== APPLICATION_ID) {
+    throw new StoreFailure(`${file} is a database of another program: choose another data folder.`);
+  }
+  if (version !== SCHEMA_VERSION) {
+    throw new StoreFailure(
+      `${file} has schema version ${version}, and this program knows ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
+    );
+  }
+  const check = db.pragma('quick_check(1)', { simple: true });
+  if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
+}
+
+const damaged = (file: string, detail: string) =>
+  `${file} is damaged (${detail}): keep a copy of it, then put back a backup or choose another data folder.`;
+
+function explain(error: unknown, file: string): string {
+  const { code = '', message } = error as { code?: string; message: string };
+  if (code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT')) return damaged(file, message);
+  if (code === 'SQLITE_BUSY') {
+    return `${file} is in use by another program: stop the other server, or choose another data folder.`;
+  }
+  return `${file} cannot be opened (${message}): see to its permissions and disk, or choose another data folder.`;
+}
+
+interface PassRow {
+  job: JobId;
+  role: Role;
+  revoked: number;
+}
+
+export class SqliteStore implements Store {
+  readonly name = 'sqlite';
+  private readonly sql: ReturnType<typeof statements>;
+
+  /** `db`: prepared by `openSqlite`; public for tests that look at the live connection. */
+  constructor(readonly db: Database.Database) {
+    this.sql = statements(db);
+  }
+
+  async append(job: JobId, entries: readonly Entry[], keys: KeyChange = {}): Promise<Appended> {
+    return guard(() => this.db.transaction(() => this.appendNow(job, entries, keys)).immediate());
+  }
+
+  private appendNow(job: JobId, entries: readonly Entry[], keys: KeyChange): Appended {
+    for (const { ref } of entries) {
+      const seq = ref === undefined ? undefined : this.seqNow(job, ref);
+      if (seq !== undefined) return { kind: 'duplicate', seq };
+    }
+    const head = this.headNow(job);
+    if (!follows(entries, head)) return { kind: 'conflict', head };
+    if (keys.spend && !this.grantNow(keys.spend.code, keys.spend.now)) return { kind: 'spent' };
+
+    for (const entry of entries) {
+      this.sql.addEntry.run(job, entry.seq, entry.ref ?? null, entry.hash, bodyOf(entry));
+    }
+    const last = entries.at(-1);
+    if (last) this.sql.setHead.run(headAfter(last));
+    this.turnKeys(job, keys);
+    return { kind: 'stored' };
+  }
+
+  private turnKeys(job: JobId, keys: KeyChange): void {
+    if (keys.spend) this.sql.dropCode.run(keys.spend.code);
+    if (keys.revoke) this.sql.revoke.run(job, keys.revoke);
+    for (const { token, role } of keys.issue ?? []) this.sql.addPass.run(token, job, role);
+    if (keys.code) this.sql.setCode.run(keys.code.code, job, keys.code.seat, keys.code.expiresAt);
+  }
+
+  async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
+    return guard(() =>
+      this.sql.read.all(job, after, limit).map((row) => ({ ...JSON.parse(row.body), hash: row.hash })),
+    );
+  }
+
+  async head(job: JobId): Promise<Head> {
+    return guard(() => this.headNow(job));
+  }
+
+  async seqOf(job: JobId, ref: string): Promise<number | undefined> {
+    return guard(() => this.seqNow(job, ref));
+  }
+
+  async audit(job: JobId): Promise<ChainFault | undefined> {
+    return guard(() => auditRows(this.sql.rows.iterate(job), this.headNow(job)));
+  }
+
+  async jobs(): Promise<Head[]> {
+    return guard(() => this.sql.heads.all());
+  }
+
+  async pass(token: Digest): Promise<Pass | undefined> {
+    return guard(() => {
+      const row = this.sql.pass.get(token);
+      return row && { ...row, revoked: row.revoked !== 0 };
+    });
+  }
+
+  async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {
+    return guard(() => this.grantNow(code, now));
+  }
+
+  async health(): Promise<void> {
+    guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
+  }
+
+  async close(): Promise<void> {
+    this.db.close();
+  }
+
+  private headNow(job: JobId): Head {
+    return this.sql.head.get(job) ?? emptyHead(job);
+  }
+
+  private seqNow(job: JobId, ref: string): number | undefined {
+    return this.sql.seqOf.get(job, ref)?.seq;
+  }
+
+  private grantNow(code: Digest, now: number): CodeGrant | undefined {
+    return this.sql.grant.get(code, now);
+  }
+}
+
+function statements(db: Database.Database) {
+  return {
+    addEntry: db.prepare('INSERT INTO entries (job, seq, ref, hash, body) VALUES (?, ?, ?, ?, ?)'),
+    setHead: db.prepare<Head>(`INSERT INTO heads (job, count, hash) VALUES (@job, @count, @hash)
+      ON CONFLICT (job) DO UPDATE SET count = excluded.count, hash = excluded.hash`),
+    head: db.prepare<[JobId], Head>('SELECT job, count, hash FROM heads WHERE job = ?'),
+    heads: db.prepare<[], Head>('SELECT job, count, hash FROM heads ORDER BY number'),
+    read: db.prepare<[JobId, number, number], StoredEntry>(
+      'SELECT seq, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
+    ),
+    rows: db.prepare<[JobId], StoredEntry>('SELECT seq, body, hash FROM entries WHERE job = ? ORDER BY seq'),
+    seqOf: db.prepare<[JobId, string], { seq: number }>('SELECT seq FROM entries WHERE job = ? AND ref = ?'),
+    addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
+    revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
+    pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
+    setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
+      ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
+    dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
+    grant: db.prepare<[Digest, number], CodeGrant>(
+      'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',
+    ),
+  };
+}
+
+function guard<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw new StoreFailure(`the database failed: ${(error as Error).message}`, { cause: error });
+  }
+}

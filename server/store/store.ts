@@ -1,0 +1,78 @@
+import type { Seq } from '../../src/advice.ts';
+import type { Seat } from '../../src/facts.ts';
+import type { ChainFault } from '../../src/log/chain.ts';
+import type { Entry, Head, JobId, MessageId } from '../../src/log/entry.ts';
+import type { Role } from '../../src/protocol.ts';
+
+/** SHA-256 of a token or join code, hexadecimal: what is kept in place of the secret itself. */
+export type Digest = string;
+
+/** Who may come in with a token. `revoked`: the seat has gone to another phone. */
+export interface Pass {
+  job: JobId;
+  role: Role;
+  revoked: boolean;
+}
+
+/** What a join code opens. */
+export interface CodeGrant {
+  job: JobId;
+  seat: Seat;
+}
+
+/** A change of passes and codes that belongs to the entries it is appended with. */
+export interface KeyChange {
+  /** Use this code up; when it is gone or past its time at `now`, nothing at all is stored. */
+  spend?: { code: Digest; now: number };
+  /** No pass that this role had before is good any more. */
+  revoke?: Role;
+  issue?: { token: Digest; role: Role }[];
+  /** The seat's join code from now on; an earlier one for the same seat is void. */
+  code?: { code: Digest; seat: Seat; expiresAt: number };
+}
+
+export type Appended =
+  | { kind: 'stored' }
+  /** An entry with the same message id is there already, at `seq`. */
+  | { kind: 'duplicate'; seq: Seq }
+  /** The entries do not follow on the log's head; nothing was stored. */
+  | { kind: 'conflict'; head: Head }
+  /** The code of `keys.spend` is no longer good; nothing was stored. */
+  | { kind: 'spent' };
+
+/**
+ * Where the logs lie. An implementation must pass `tests/store/contract.ts`.
+ *
+ * Every method rejects with `StoreFailure` when the medium fails; a rejected `append` may or may not have
+ * been stored, so ask `head` before going on.
+ */
+export interface Store {
+  /** For people: "sqlite", "memory". */
+  readonly name: string;
+  /**
+   * Stores sealed entries of one job, all or none, and is durable when it resolves. They must follow on the
+   * job's head. `keys` is applied in the same transaction. `entries` may be empty when `keys` is given.
+   */
+  append(job: JobId, entries: readonly Entry[], keys?: KeyChange): Promise<Appended>;
+  /** Entries with `seq > after`, in order, at most `limit`. An unknown job has none. */
+  read(job: JobId, after: number, limit: number): Promise<Entry[]>;
+  /** Where the job's log ends; an unknown job ends before it has begun (`emptyHead`). */
+  head(job: JobId): Promise<Head>;
+  /** The entry a message became, if it did. */
+  seqOf(job: JobId, ref: MessageId): Promise<Seq | undefined>;
+  /** The first fault in the stored bytes of a job's log: order, links, each hash, and the head. */
+  audit(job: JobId): Promise<ChainFault | undefined>;
+  /** Heads of all jobs, oldest job first. */
+  jobs(): Promise<Head[]>;
+  pass(token: Digest): Promise<Pass | undefined>;
+  /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
+  grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
+  /** Resolves when the store can be written to. */
+  health(): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** The medium failed or cannot be used. The message is for the person who runs the server. */
+export class StoreFailure extends Error {
+  override name = 'StoreFailure';
+}
