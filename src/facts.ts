@@ -49,7 +49,14 @@ const searchFacts = [
   /** The crew chose an adjuster. */
   z.object({ type: z.literal('choice'), axis: Axis, from }),
   /** The turn of entry `instruction` could not be made. */
-  z.object({ type: z.literal('cannot'), why: CannotWhy, instruction: Seq, from }),
+  z.object({
+    type: z.literal('cannot'),
+    why: CannotWhy,
+    instruction: Seq,
+    /** The turn that was asked for, where it was one: that adjuster goes no further that way. */
+    turn: z.object({ axis: Axis, eighths: Eighths }).optional(),
+    from,
+  }),
   /** A cause list was worked through. */
   z.object({ type: z.literal('checked'), instruction: Seq, from }),
   /** The entry `target` was doubted and stands as it is. */

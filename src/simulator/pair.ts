@@ -1,0 +1,162 @@
+import type { MeterProfile } from '../profile.ts';
+import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../reading.ts';
+import type { Axis, Eighths } from '../turns.ts';
+import { type Lobe, lobePower } from './beam.ts';
+import { normal, type Rng } from './rng.ts';
+
+/** A beam pair that never changes: what it is made of and how far off it starts. */
+export interface PairSpec {
+  meter: MeterProfile;
+  /** The first is the main lobe; others are side lobes and reflections. */
+  lobes: readonly [Lobe, ...Lobe[]];
+  /** Level of the main lobe's peak at full gain, dB over the meter's full scale; negative: below it. */
+  peakDb: number;
+  /** How far the gain can be turned down from full, dB. */
+  gainRangeDb: number;
+  /** Distance of the gain's steps, dB; 0 turns freely. */
+  gainStepDb: number;
+  /** Lost motion of each screw on reversal, eighths. */
+  lash: Record<Axis, number>;
+  /** Part of a turn of one adjuster that also moves the other axis. */
+  coupling: number;
+  /** How far each adjuster goes either way of the start, eighths. */
+  travel: number;
+  /** Time constant with which the meter follows, ms. */
+  lagMs: number;
+  /** Noise of one reading: a share of it in dB, and the receiver's own in meter units. */
+  noiseDb: number;
+  noiseUnits: number;
+  /** Steady change of the power, dB a minute. */
+  driftDbPerMinute: number;
+  /** Swing of the pointing by a shaking mount, eighths, and its period, ms. */
+  vibration: { eighths: number; periodMs: number };
+}
+
+/** A beam pair at one moment. Plain data; every step gives a new one. */
+export interface BeamPair {
+  readonly spec: PairSpec;
+  /** Where the screws stand. */
+  readonly turned: Record<Axis, Eighths>;
+  /** Where the emitter points: the screws less their lash. */
+  readonly pointing: Record<Axis, number>;
+  /** Gain below full, dB. */
+  readonly gainDb: number;
+  readonly blocked: boolean;
+  /** Power the meter showed at the last change and when that was: it follows with a lag. */
+  readonly shown: { power: number; at: number };
+}
+
+export function createBeamPair(spec: PairSpec, gainDb = 0): BeamPair {
+  const none = { horizontal: 0, vertical: 0 };
+  const pair = { spec, turned: none, pointing: none, gainDb, blocked: false, shown: { power: 0, at: 0 } };
+  return { ...pair, shown: { power: powerNow(pair, 0), at: 0 } };
+}
+
+/** Power relative to full scale, without noise. */
+function powerNow(pair: BeamPair, at: number): number {
+  const { spec } = pair;
+  const swing =
+    spec.vibration.eighths === 0
+      ? 0
+      : spec.vibration.eighths * Math.sin((2 * Math.PI * at) / spec.vibration.periodMs);
+  const h = pair.pointing.horizontal + spec.coupling * pair.pointing.vertical + swing;
+  const v = pair.pointing.vertical - spec.coupling * pair.pointing.horizontal;
+  const power = spec.lobes
+    .filter((lobe) => lobe.reflected || !pair.blocked)
+    .reduce((sum, lobe) => sum + lobePower(lobe, h, v), 0);
+  return power * 10 ** ((spec.peakDb - pair.gainDb + (spec.driftDbPerMinute * at) / 60_000) / 10);
+}
+
+function shownPower(pair: BeamPair, at: number): number {
+  const left = Math.exp(-Math.max(0, at - pair.shown.at) / pair.spec.lagMs);
+  return powerNow(pair, at) * (1 - left) + pair.shown.power * left;
+}
+
+/** Keeps what the meter shows while something changes under it. */
+const change = (pair: BeamPair, at: number, to: Partial<BeamPair>): BeamPair => ({
+  ...pair,
+  ...to,
+  shown: { power: shownPower(pair, at), at },
+});
+
+/** Turns one screw; the emitter follows once the lash is taken up. Stops at the end of travel. */
+export function turn(pair: BeamPair, axis: Axis, eighths: Eighths, at: number): BeamPair {
+  const { travel, lash } = pair.spec;
+  const screw = Math.max(-travel, Math.min(travel, pair.turned[axis] + eighths));
+  const half = lash[axis] / 2;
+  const points = Math.max(screw - half, Math.min(screw + half, pair.pointing[axis]));
+  return change(pair, at, {
+    turned: { ...pair.turned, [axis]: screw },
+    pointing: { ...pair.pointing, [axis]: points },
+  });
+}
+
+/** Sets the gain, dB below full; takes the nearest step where it has steps. */
+export function setGain(pair: BeamPair, gainDb: number, at: number): BeamPair {
+  const { gainStepDb, gainRangeDb } = pair.spec;
+  const stepped = gainStepDb > 0 ? Math.round(gainDb / gainStepDb) * gainStepDb : gainDb;
+  return change(pair, at, { gainDb: Math.max(0, Math.min(gainRangeDb, stepped)) });
+}
+
+/** Brings the emitter by eye to `pointing`, with the screws where they stand becoming the new zero. */
+export function reAim(pair: BeamPair, pointing: Record<Axis, number>, at: number): BeamPair {
+  return change(pair, at, { turned: { horizontal: 0, vertical: 0 }, pointing });
+}
+
+/** Puts a board into the direct path, or takes it out. */
+export const block = (pair: BeamPair, blocked: boolean, at: number): BeamPair =>
+  change(pair, at, { blocked });
+
+/** The meter's number for a power relative to full scale, before noise and rounding. */
+export function meterValue(meter: MeterProfile, power: number): number {
+  return meter.law === 'logarithmic'
+    ? meter.max + (10 * Math.log10(Math.max(power, 1e-12))) / (meter.dbPerUnit ?? 1)
+    : meter.min + (meter.max - meter.min) * power;
+}
+
+/** What a person reads off the meter at `at`. */
+export function readMeter(pair: BeamPair, at: number, rng: Rng): Reading {
+  const { meter, noiseDb, noiseUnits } = pair.spec;
+  const power = shownPower(pair, at) * 10 ** ((noiseDb * normal(rng)) / 10);
+  const value = meterValue(meter, power) + noiseUnits * normal(rng);
+  const steps = Math.round((value - meter.min) / meter.resolution);
+  const rounded = Number((meter.min + steps * meter.resolution).toFixed(6));
+  if (rounded >= meter.saturatedAt) return SATURATED;
+  if (rounded <= meter.lostAt) return NO_SIGNAL;
+  return valueReading(rounded);
+}
+
+/** Decibels the present pointing lies below the best there is. */
+export function shortfallDb(pair: BeamPair): number {
+  const clear = { ...pair, blocked: false };
+  const best = { ...clear, pointing: truePeak(pair.spec) };
+  return 10 * Math.log10(powerNow(best, 0) / powerNow(clear, 0));
+}
+
+/** Where the emitter has to point for the main lobe's peak, with the coupling undone. */
+export function truePeak({ lobes: [main], coupling }: PairSpec): Record<Axis, number> {
+  const scale = 1 / (1 + coupling * coupling);
+  return {
+    horizontal: (main.horizontal - coupling * main.vertical) * scale,
+    vertical: (main.vertical + coupling * main.horizontal) * scale,
+  };
+}
+
+/** The gain, dB below full, at which the present pointing would show `value`. */
+export function gainFor(pair: BeamPair, value: number, at: number): number {
+  const { meter } = pair.spec;
+  const settled = powerNow({ ...pair, gainDb: 0 }, at);
+  const wanted =
+    meter.law === 'logarithmic'
+      ? 10 ** (((value - meter.max) * (meter.dbPerUnit ?? 1)) / 10)
+      : (value - meter.min) / (meter.max - meter.min);
+  return 10 * Math.log10(settled / wanted);
+}
+
+/** True where the emitter points at a reflection rather than at the receiver. */
+export function onReflection(pair: BeamPair): boolean {
+  const at = (lobe: Lobe) => lobePower(lobe, pair.pointing.horizontal, pair.pointing.vertical);
+  const direct = pair.spec.lobes.filter((l) => !l.reflected).reduce((sum, l) => sum + at(l), 0);
+  const reflected = pair.spec.lobes.filter((l) => l.reflected).reduce((sum, l) => sum + at(l), 0);
+  return reflected > direct;
+}
