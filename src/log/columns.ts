@@ -2,19 +2,13 @@ import type { Seq } from '../advice.ts';
 import type { Fact, FactOf } from '../facts.ts';
 import { toTurns } from '../turns.ts';
 import type { Entry } from './entry.ts';
-import type { Cell } from './export.ts';
+
+export type Cell = string | number | undefined;
 
 interface Context {
   /** Unit of the readings. */
   unit: string;
   retractedBy: ReadonlyMap<Seq, Seq>;
-}
-
-/** Which entries no longer count, and the entry that took each back. */
-export function retractions(entries: readonly Entry[]): Map<Seq, Seq> {
-  const taken = new Map<Seq, Seq>();
-  for (const { seq, fact } of entries) if (fact.type === 'retract') taken.set(fact.target, seq);
-  return taken;
 }
 
 const when = <T extends Fact['type']>(fact: Fact, type: T, cell: (fact: FactOf<T>) => Cell): Cell =>

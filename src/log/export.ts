@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import { bodyOf } from './chain.ts';
-import { COLUMNS, retractions } from './columns.ts';
+import { type Cell, COLUMNS } from './columns.ts';
 import { Entry, Head } from './entry.ts';
+import { retractions } from './retractions.ts';
 
 /**
  * The log as JSON Lines (UTF-8, one JSON value a line, every line ended by "\n").
@@ -100,8 +101,6 @@ export function toCsv(entries: readonly Entry[], head: Head): string {
     .map((cells) => `${cells.map(field).join(',')}\r\n`)
     .join('');
 }
-
-export type Cell = string | number | undefined;
 
 /** Characters after which spreadsheets take a cell for a formula (OWASP, "CSV Injection"). */
 const FORMULA_START = /^[=+\-@\t\r\n＝＋－＠']/;

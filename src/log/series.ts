@@ -1,0 +1,199 @@
+import type { Seq } from '../advice.ts';
+import type { FactOf } from '../facts.ts';
+import type { Reading } from '../reading.ts';
+import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
+import type { Entry } from './entry.ts';
+import { retractions } from './retractions.ts';
+
+/** Where both adjusters stand, counted from the start or from the last aiming by eye. */
+export type Position = Record<Axis, Eighths>;
+
+/** A reading with what it was taken at. */
+export interface Sample {
+  seq: Seq;
+  /** Server clock, ms. */
+  at: number;
+  reading: Reading;
+  position: Position;
+  /** The last turn of each adjuster before it: +1 clockwise, -1 anticlockwise, 0 not turned yet. */
+  cameBy: Position;
+  /** Index into `Series.gains`. */
+  gain: number;
+  /** How often the emitter had been aimed by eye before: positions compare only within one aim. */
+  aim: number;
+  /** The entry that took it back, if one did. */
+  retractedBy?: Seq;
+}
+
+/** How a gain setting was reached; the first is as it was found. How far apart two are, the log cannot say. */
+export type GainSetting = { change: 'as-found' } | { change: FactOf<'gain'>['change']; to?: number };
+
+/** Readings during which one adjuster was turned and the other stood still. */
+export interface Sweep {
+  axis: Axis;
+  aim: number;
+  /** Where the other adjuster stood. */
+  otherAt: Eighths;
+  samples: Sample[];
+}
+
+/** Something that happened at a time. */
+export interface Mark {
+  seq: Seq;
+  at: number;
+  what:
+    | 'gain'
+    | 'hold'
+    | 'blocked'
+    | 'partial'
+    | 'clear'
+    | 're-aimed'
+    | 'pause'
+    | 'resume'
+    | 'accept'
+    | 'stopped';
+  /** End of a hold, ms. */
+  until?: number;
+  /** Index into `Series.gains`, of the setting a gain change led to. */
+  gain?: number;
+}
+
+export interface Series {
+  samples: Sample[];
+  sweeps: Sweep[];
+  gains: GainSetting[];
+  marks: Mark[];
+  /** Where the adjusters stand at the end. */
+  position: Position;
+  aim: number;
+}
+
+/**
+ * The data behind the charts. A turn or gain change that was taken back moves nothing; a reading that was
+ * taken back stays, flagged, at the position it was given for.
+ */
+export function series(entries: readonly Entry[]): Series {
+  const taken = retractions(entries);
+  const all: Series = {
+    samples: [],
+    sweeps: [],
+    gains: [{ change: 'as-found' }],
+    marks: [],
+    position: { horizontal: 0, vertical: 0 },
+    aim: 0,
+  };
+  let cameBy: Position = { horizontal: 0, vertical: 0 };
+  let sweep: Sweep | undefined;
+
+  for (const { seq, at, fact } of entries) {
+    const retractedBy = taken.get(seq);
+    const mark = (what: Mark['what'], more: Partial<Mark> = {}) => all.marks.push({ seq, at, what, ...more });
+    if (fact.type === 'reading') {
+      const sample: Sample = {
+        seq,
+        at,
+        reading: fact.reading,
+        position: all.position,
+        cameBy,
+        gain: all.gains.length - 1,
+        aim: all.aim,
+        ...(retractedBy !== undefined && { retractedBy }),
+      };
+      all.samples.push(sample);
+      sweep?.samples.push(sample);
+    }
+    if (retractedBy !== undefined) continue;
+    switch (fact.type) {
+      case 'move':
+        if (sweep?.axis !== fact.axis) {
+          sweep = startSweep(all, fact.axis);
+          all.sweeps.push(sweep);
+        }
+        all.position = { ...all.position, [fact.axis]: all.position[fact.axis] + fact.eighths };
+        cameBy = { ...cameBy, [fact.axis]: Math.sign(fact.eighths) };
+        break;
+      case 'gain':
+        all.gains.push({ change: fact.change, ...(fact.to !== undefined && { to: fact.to }) });
+        mark('gain', { gain: all.gains.length - 1 });
+        break;
+      case 're-aimed':
+        all.position = { horizontal: 0, vertical: 0 };
+        cameBy = { horizontal: 0, vertical: 0 };
+        all.aim += 1;
+        sweep = undefined;
+        mark('re-aimed');
+        break;
+      case 'path':
+        mark(fact.state);
+        break;
+      case 'instruction':
+        if (fact.advice.action.kind === 'hold') mark('hold', { until: fact.advice.action.until });
+        break;
+      case 'pause':
+      case 'resume':
+      case 'accept':
+      case 'stopped':
+        mark(fact.type);
+    }
+  }
+  return all;
+}
+
+/** A sweep starts with the last reading taken before its first turn, if the adjusters stood there. */
+function startSweep({ samples, position, aim }: Series, axis: Axis): Sweep {
+  const before = samples.findLast(({ retractedBy }) => retractedBy === undefined);
+  const stoodHere = before?.aim === aim && AXES.every((each) => before.position[each] === position[each]);
+  return { axis, aim, otherAt: position[otherAxis(axis)], samples: stoodHere ? [before] : [] };
+}
+
+/** The highest number seen in one sweep at one gain setting. */
+export interface Top {
+  sample: Sample;
+  value: number;
+  /** How many other positions with a number were read on either side of it, in that sweep at that gain. */
+  below: number;
+  above: number;
+}
+
+/** Fewest positions from which a highest one says anything: one on either side of it. */
+const ENOUGH = 3;
+
+/**
+ * The highest reading of one adjuster, in its latest sweep and gain setting with numbers at three
+ * positions or more; the one with the most positions when there is none such. Of equal readings, the last.
+ * What was seen, not where the beam's peak is: that is the engine's to fit.
+ */
+export function topOf({ sweeps, aim }: Series, axis: Axis): Top | undefined {
+  let best: Top | undefined;
+  let bestCount = 0;
+  for (const sweep of sweeps) {
+    if (sweep.axis !== axis || sweep.aim !== aim) continue;
+    for (const gain of new Set(sweep.samples.map((sample) => sample.gain))) {
+      const top = topAt(sweep, gain);
+      if (!top) continue;
+      const count = top.below + 1 + top.above;
+      if (count < Math.min(bestCount, ENOUGH)) continue;
+      best = top;
+      bestCount = count;
+    }
+  }
+  return best;
+}
+
+function topAt(sweep: Sweep, gain: number): Top | undefined {
+  let top: { sample: Sample; value: number } | undefined;
+  const positions = new Set<Eighths>();
+  for (const sample of sweep.samples) {
+    if (sample.gain !== gain || sample.retractedBy !== undefined || sample.reading.kind !== 'value') continue;
+    positions.add(sample.position[sweep.axis]);
+    if (!top || sample.reading.value >= top.value) top = { sample, value: sample.reading.value };
+  }
+  if (!top) return undefined;
+  const here = top.sample.position[sweep.axis];
+  const others = [...positions];
+  return {
+    ...top,
+    below: others.filter((position) => position < here).length,
+    above: others.filter((position) => position > here).length,
+  };
+}

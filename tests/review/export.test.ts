@@ -1,0 +1,164 @@
+import { createHash } from 'node:crypto';
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { emptyHead, findFault } from '../../src/log/chain.ts';
+import { fromJsonLines, toCsv, toJsonLines } from '../../src/log/export.ts';
+import { accepted, overridden, Script } from './fixture.ts';
+
+const { entries, head } = accepted();
+const text = toJsonLines(entries, head);
+
+/** The same file with one line changed, counted from 1. */
+const withLine = (line: number, change: (text: string) => string): string =>
+  text
+    .split('\n')
+    .map((each, index) => (index + 1 === line ? change(each) : each))
+    .join('\n');
+
+describe('JSON Lines', () => {
+  test('reads back as the same log, whose chain is whole', () => {
+    const read = fromJsonLines(text);
+    expect(read).toEqual({ ok: true, entries, head });
+    expect(findFault(entries, head)).toBeUndefined();
+  });
+
+  test('any words survive', () => {
+    fc.assert(
+      fc.property(fc.array(fc.string({ unit: 'grapheme', maxLength: 40 }), { maxLength: 5 }), (remarks) => {
+        const s = new Script();
+        for (const each of remarks) s.add('panel', { type: 'remark', seat: 'panel', text: each });
+        const read = fromJsonLines(toJsonLines(s.entries, s.head));
+        expect(read).toEqual({ ok: true, entries: s.entries, head: s.head });
+      }),
+    );
+  });
+
+  test('an empty log is one closing line', () => {
+    const empty = emptyHead('JkQ3vR8sT2');
+    expect(toJsonLines([], empty).split('\n')).toHaveLength(2);
+    expect(fromJsonLines(toJsonLines([], empty))).toEqual({ ok: true, entries: [], head: empty });
+  });
+
+  // Node's own SHA-256 (OpenSSL), over bytes cut from the file without parsing them.
+  test('each line can be checked with nothing but SHA-256', () => {
+    const lines = text.trimEnd().split('\n');
+    let prev = '0'.repeat(64);
+    for (const line of lines.slice(0, -1)) {
+      const body = line.slice('{"hash":"'.length + 64 + '","entry":'.length, -1);
+      const hash = createHash('sha256').update(body, 'utf8').digest('hex');
+      expect(line.slice(9, 73)).toBe(hash);
+      expect(JSON.parse(body).prev).toBe(prev);
+      prev = hash;
+    }
+    expect(JSON.parse(lines.at(-1) as string).head).toEqual({
+      job: head.job,
+      count: lines.length - 1,
+      hash: prev,
+    });
+  });
+
+  test('a file that ends without its closing line has been cut, and says so', () => {
+    const cut = text.split('\n').slice(0, 20).join('\n');
+    expect(fromJsonLines(cut)).toEqual({ ok: false, line: 21, fault: 'no-head' });
+    expect(fromJsonLines('')).toEqual({ ok: false, line: 1, fault: 'no-head' });
+  });
+
+  test('entries missing before the closing line show against the head', () => {
+    const lines = text.trimEnd().split('\n');
+    const read = fromJsonLines([...lines.slice(0, 20), lines.at(-1)].join('\n'));
+    expect(read.ok && findFault(read.entries, read.head)).toEqual({ seq: 20, fault: 'head' });
+  });
+
+  test.each([
+    ['not-json', (line: string) => line.slice(0, -1)],
+    ['not-json', () => ''],
+    ['not-an-entry', () => '{"note":"hello"}'],
+    ['not-an-entry', (line: string) => line.replace('"actor":"panel"', '"actor":"nobody"')],
+    ['not-canonical', (line: string) => line.replace('"entry":{', '"entry":{"added":true,')],
+    ['not-canonical', (line: string) => line.replace('"entry":{', '"entry":{ ')],
+    ['after-head', () => text.trimEnd().split('\n').at(-1) as string],
+  ])('names the line that is %s', (fault, change) => {
+    const at = entries.findIndex(({ actor }) => actor === 'panel') + 1;
+    const line = fault === 'after-head' ? at + 1 : at;
+    expect(fromJsonLines(withLine(at, change))).toEqual({ ok: false, line, fault });
+  });
+
+  test('a reading changed in the file breaks the chain at that entry', () => {
+    const at = entries.findIndex(({ fact }) => fact.type === 'reading' && fact.reading.kind === 'value');
+    const read = fromJsonLines(withLine(at + 1, (line) => line.replace(/"value":\d+/, '"value":111')));
+    expect(read.ok && findFault(read.entries, read.head)).toEqual({ seq: at, fault: 'hash' });
+  });
+});
+
+// RFC 4180, read back by csv-parse, which implements it.
+describe('CSV', () => {
+  const read = (csv: string) =>
+    parse(csv, { columns: true, relax_column_count: false }) as Record<string, string>[];
+  const rows = read(toCsv(entries, head));
+  /** What the export says about the apostrophe, undone. */
+  const plain = (cell: string | undefined) => cell?.replace(/^'/, '');
+
+  test('has one row an entry, equal to the log', () => {
+    expect(rows).toHaveLength(entries.length + 1);
+    for (const [index, { seq, at, actor, fact, prev, hash }] of entries.entries()) {
+      const row = rows[index];
+      expect(row).toMatchObject({ seq: String(seq), actor, type: fact.type, prev, hash });
+      expect(Date.parse(row?.time_utc ?? '')).toBe(at);
+      if (fact.type === 'reading') {
+        expect(row?.reading_kind).toBe(fact.reading.kind);
+        expect(row?.reading).toBe(fact.reading.kind === 'value' ? String(fact.reading.value) : '');
+        expect(row?.unit).toBe(fact.reading.kind === 'value' ? 'counts' : '');
+      }
+      if (fact.type === 'move') {
+        expect(row?.axis).toBe(fact.axis);
+        expect(Number(row?.turns)).toBe(fact.eighths / 8);
+        expect(row?.instruction).toBe(String(fact.instruction));
+      }
+      if (fact.type === 'said' || fact.type === 'remark') expect(plain(row?.text)).toBe(fact.text);
+      if (fact.type === 'instruction') {
+        expect(row).toMatchObject({ text: fact.say, why: fact.why, rule: fact.advice.rule });
+        expect(row?.because).toBe(fact.advice.because.join(' '));
+      }
+      if (fact.type === 'retract') expect(rows[fact.target]?.retracted_by).toBe(String(seq));
+    }
+  });
+
+  test('states the head in its last row', () => {
+    expect(rows.at(-1)).toMatchObject({ type: 'head', seq: String(head.count), hash: head.hash });
+  });
+
+  test('marks an override and keeps its reason', () => {
+    const { entries: log, head: end } = overridden();
+    const accept = read(toCsv(log, end)).find(({ type }) => type === 'accept');
+    expect(accept?.text).toMatch(/^override: Ladder has to clear/);
+  });
+
+  test('ends every line with CRLF and gives every record the same fields (RFC 4180, 2.1 and 2.4)', () => {
+    const csv = toCsv(entries, head);
+    expect(csv.endsWith('\r\n')).toBe(true);
+    expect(new Set((parse(csv) as string[][]).map((row) => row.length)).size).toBe(1);
+  });
+
+  // OWASP, "CSV Injection": cells that start with these are run as formulas.
+  test('no text is taken for a formula, and none is lost', () => {
+    const nasty = fc.tuple(
+      fc.constantFrom('', '=', '+', '-', '@', '\t', '\r', '\n', "'", "''=", '＝'),
+      fc.string({ unit: 'grapheme', maxLength: 30 }),
+    );
+    fc.assert(
+      fc.property(nasty, ([start, rest]) => {
+        const s = new Script();
+        s.add('panel', { type: 'remark', seat: 'panel', text: start + rest });
+        const cell = read(toCsv(s.entries, s.head))[0]?.text ?? '';
+        expect(cell).not.toMatch(/^[=+\-@\t\r\n＝＋－＠]/);
+        expect(plain(cell)).toBe(start + rest);
+      }),
+    );
+  });
+
+  test('negative numbers stay numbers', () => {
+    const turned = rows.find(({ axis, turns }) => axis === 'horizontal' && Number(turns) < 0);
+    expect(turned?.turns).toBe('-0.25');
+  });
+});
