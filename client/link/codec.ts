@@ -1,0 +1,22 @@
+import { ServerMessage } from '../../src/protocol.ts';
+
+/** A frame as this page understands it. Kinds it does not know are a newer server's and are passed over. */
+export type Decoded =
+  | { kind: 'message'; message: ServerMessage }
+  | { kind: 'unknown' }
+  | { kind: 'unreadable' };
+
+const KNOWN = new Set<string>(ServerMessage.options.map((option) => option.shape.t.value));
+
+export function decode(text: string): Decoded {
+  let raw: unknown;
+  try {
+    raw = JSON.parse(text);
+  } catch {
+    return { kind: 'unreadable' };
+  }
+  const parsed = ServerMessage.safeParse(raw);
+  if (parsed.success) return { kind: 'message', message: parsed.data };
+  const t = (raw as { t?: unknown } | null)?.t;
+  return { kind: typeof t === 'string' && !KNOWN.has(t) ? 'unknown' : 'unreadable' };
+}

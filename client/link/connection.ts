@@ -1,0 +1,143 @@
+import type { Seq } from '../../src/advice.ts';
+import type { MessageId } from '../../src/log/entry.ts';
+import type { ClientMessage } from '../../src/protocol.ts';
+import { decode } from './codec.ts';
+import { type Effect, type Link, type LinkEvent, newLink, step } from './link.ts';
+import type { Outbox } from './outbox.ts';
+
+/** As much of a WebSocket as is used. */
+export interface Socket {
+  onopen: (() => void) | null;
+  onclose: (() => void) | null;
+  onmessage: ((event: { data: unknown }) => void) | null;
+  send(data: string | ArrayBufferView<ArrayBuffer>): void;
+  close(): void;
+}
+
+/** The world a connection lives in. */
+export interface World {
+  open(): Socket;
+  /** This phone's clock, ms. */
+  now(): number;
+  /** Calls back every so often until the returned function is called. */
+  every(ms: number, call: () => void): () => void;
+  outbox: Outbox;
+}
+
+const TICK_MS = 250;
+
+/** One utterance on its way. It is bound to the socket it began on: on another the server has lost its start. */
+export interface Talk {
+  readonly id: MessageId;
+  /** False once the socket is gone: the utterance is lost and has to be said again. */
+  sound(pcm: Int16Array<ArrayBuffer>): boolean;
+  end(): boolean;
+  drop(): void;
+}
+
+/** Runs a `Link` on a real socket, clock and storage. */
+export class Connection {
+  #link: Link;
+  #socket: Socket | undefined;
+  #stopTicking: (() => void) | undefined;
+  readonly #listeners = new Set<() => void>();
+
+  constructor(
+    token: string,
+    private readonly world: World,
+  ) {
+    this.#link = newLink(token, world.outbox.load());
+  }
+
+  get link(): Link {
+    return this.#link;
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  start(): void {
+    this.#stopTicking ??= this.world.every(TICK_MS, () => this.feed({ on: 'tick' }));
+    this.feed({ on: 'start' });
+  }
+
+  stop(): void {
+    this.#stopTicking?.();
+    this.#stopTicking = undefined;
+    this.feed({ on: 'stop' });
+  }
+
+  feed(event: LinkEvent): void {
+    const before = this.#link;
+    const { link, effects } = step(before, event, this.world.now());
+    this.#link = link;
+    // Kept before it is sent: a crash in between sends it twice, never not at all.
+    if (link.outbox !== before.outbox) this.world.outbox.save(link.outbox);
+    for (const effect of effects) this.#run(effect);
+    if (shows(before, link)) for (const listener of this.#listeners) listener();
+  }
+
+  /** Opens an utterance, or undefined when there is no live link to carry it. */
+  talk(id: MessageId, re: Seq | undefined): Talk | undefined {
+    const { conn, phase } = this.#link;
+    const socket = this.#socket;
+    if (phase !== 'live' || !socket) return undefined;
+    const alive = () => this.#link.conn === conn && this.#link.phase === 'live';
+    const send = (message: ClientMessage) => {
+      if (alive()) socket.send(JSON.stringify(message));
+      return alive();
+    };
+    send({ t: 'talk', id, ...(re !== undefined && { re }) });
+    return {
+      id,
+      sound(pcm) {
+        if (alive()) socket.send(pcm);
+        return alive();
+      },
+      end: () => send({ t: 'talk-end', id }),
+      drop: () => void send({ t: 'talk-drop', id }),
+    };
+  }
+
+  #run(effect: Effect): void {
+    switch (effect.do) {
+      case 'open':
+        this.#open(effect.conn);
+        return;
+      case 'close':
+        this.#socket?.close();
+        this.#socket = undefined;
+        return;
+      case 'send':
+        this.#socket?.send(JSON.stringify(effect.message));
+    }
+  }
+
+  #open(conn: number): void {
+    const socket = this.world.open();
+    this.#socket = socket;
+    socket.onopen = () => this.feed({ on: 'opened', conn });
+    socket.onclose = () => this.feed({ on: 'closed', conn });
+    socket.onmessage = ({ data }) => {
+      if (typeof data !== 'string') return;
+      const decoded = decode(data);
+      if (decoded.kind === 'message') this.feed({ on: 'frame', conn, message: decoded.message });
+      if (decoded.kind === 'unreadable') this.feed({ on: 'unreadable', conn });
+    };
+  }
+}
+
+/** Whether anything changed but the bookkeeping of pings, which would redraw the screen for nothing. */
+const shows = (a: Link, b: Link): boolean =>
+  a.phase !== b.phase ||
+  a.entries !== b.entries ||
+  a.historyEnd !== b.historyEnd ||
+  a.outbox !== b.outbox ||
+  a.complaints !== b.complaints ||
+  a.presence !== b.presence ||
+  a.speech !== b.speech ||
+  a.hearing !== b.hearing ||
+  a.invites !== b.invites ||
+  a.offset !== b.offset;

@@ -1,0 +1,386 @@
+import type { Seq } from '../../src/advice.ts';
+import type { Seat } from '../../src/facts.ts';
+import type { Entry, MessageId } from '../../src/log/entry.ts';
+import type {
+  ClientMessage,
+  Invite,
+  Presence,
+  Refusal,
+  ServerMessage,
+  SpeechState,
+} from '../../src/protocol.ts';
+import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol.ts';
+
+/**
+ * The phone's end of the link as a plain record and one pure step: an event in, the next record and the
+ * effects out. The socket, the clock and the storage are in `connection.ts`.
+ */
+
+/** A message that must reach the log once, whatever the link does. */
+export type Letter = Extract<
+  ClientMessage,
+  { t: 'say' | 'remark' | 'correct' | 'take-back' | 'override' | 'invite' }
+>;
+
+/** A letter not yet acknowledged. */
+export interface Pending {
+  letter: Letter;
+  /** When it was written, this phone's clock, ms. */
+  since: number;
+  /** Not to be sent (again) before this. */
+  dueAt: number;
+}
+
+/** A refusal the crew has to see. */
+export interface Complaint {
+  reason: Refusal;
+  text: string;
+  letter?: Letter;
+}
+
+export type Phase =
+  /** No socket, none wanted yet, or waiting for `retryAt`. */
+  | 'resting'
+  | 'connecting'
+  /** The server is telling what happened before; nothing of it is current. */
+  | 'catching-up'
+  | 'live'
+  /** The server said something that trying again cannot mend. */
+  | 'ended';
+
+export interface Link {
+  readonly token: string;
+  readonly phase: Phase;
+  /** Number of the socket in use; whatever comes from another one is ignored. */
+  readonly conn: number;
+  readonly visible: boolean;
+  readonly entries: readonly Entry[];
+  /** Entries up to this one are history on the present socket: to be shown, never to be spoken. */
+  readonly historyEnd: Seq | -1;
+  readonly outbox: readonly Pending[];
+  readonly complaints: readonly Complaint[];
+  /** Server clock minus this phone's, ms; undefined until the server spoke. */
+  readonly offset: number | undefined;
+  /** Round trip of the pong the offset is taken from, ms. */
+  readonly offsetTrip: number;
+  readonly presence: Presence | undefined;
+  readonly speech: SpeechState | undefined;
+  readonly hearing: Readonly<Partial<Record<Seat, { id: MessageId; stage: HearingStage }>>>;
+  readonly invites: Readonly<Partial<Record<Seat, Invite>>>;
+  readonly ended: Complaint | undefined;
+
+  /** Attempts that failed in a row. */
+  readonly failures: number;
+  readonly retryAt: number;
+  /** While connecting: give up then. Afterwards: without a frame by then, the socket is dead. */
+  readonly deadline: number;
+  readonly pingAt: number;
+  readonly pings: readonly { n: number; at: number }[];
+  readonly tickedAt: number;
+}
+
+type HearingStage = Extract<ServerMessage, { t: 'hearing' }>['stage'];
+
+export type LinkEvent =
+  | { on: 'start' }
+  | { on: 'stop' }
+  | { on: 'tick' }
+  | { on: 'opened'; conn: number }
+  | { on: 'frame'; conn: number; message: ServerMessage }
+  /** A frame of a known kind that does not have its shape. */
+  | { on: 'unreadable'; conn: number }
+  | { on: 'closed'; conn: number }
+  | { on: 'visible'; visible: boolean }
+  /** The phone says that the network may be back. */
+  | { on: 'online' }
+  | { on: 'post'; letter: Letter }
+  | { on: 'dismiss'; complaint: Complaint };
+
+export type Effect =
+  | { do: 'open'; conn: number }
+  | { do: 'close'; conn: number }
+  | { do: 'send'; conn: number; message: ClientMessage };
+
+export const CONNECT_TIMEOUT_MS = 5_000;
+/** After a freeze or a change of network a living server answers within this. */
+export const PROBE_MS = 2_000;
+/** A letter not acknowledged on a living socket is sent again after this; the server logs it once. */
+export const RESEND_AFTER_MS = 8_000;
+/** When the server asked for a slower pace or could not write, the letter waits this long. */
+export const REFUSED_PAUSE_MS = 3_000;
+
+const BACK_OFF_MS = [250, 500, 1_000, 2_000, 4_000];
+const BACK_OFF_HIDDEN_MS = 15_000;
+/** A timer that comes this late was frozen: silence meanwhile proves nothing about the socket. */
+const FROZEN_MS = 2 * PING_EVERY_MS;
+
+/** Trying again cannot mend these. */
+const FINAL: readonly Refusal[] = ['bad-token', 'version', 'seat-lost', 'replaced', 'from-the-future'];
+/** The letter is sound and is sent again later. */
+const PASSING: readonly Refusal[] = ['too-fast', 'store-failed'];
+
+export const newLink = (token: string, outbox: readonly Pending[] = []): Link => ({
+  token,
+  phase: 'resting',
+  conn: 0,
+  visible: true,
+  entries: [],
+  historyEnd: -1,
+  outbox: outbox.map((p) => ({ ...p, dueAt: 0 })),
+  complaints: [],
+  offset: undefined,
+  offsetTrip: Number.POSITIVE_INFINITY,
+  presence: undefined,
+  speech: undefined,
+  hearing: {},
+  invites: {},
+  ended: undefined,
+  failures: 0,
+  retryAt: Number.POSITIVE_INFINITY,
+  deadline: Number.POSITIVE_INFINITY,
+  pingAt: Number.POSITIVE_INFINITY,
+  pings: [],
+  tickedAt: 0,
+});
+
+export interface Stepped {
+  link: Link;
+  effects: Effect[];
+}
+
+/** `now`: this phone's clock, ms. */
+export function step(link: Link, event: LinkEvent, now: number): Stepped {
+  switch (event.on) {
+    case 'start':
+      return link.phase === 'resting' ? connect(link, now) : same(link);
+    case 'stop':
+      return rest({ ...link, retryAt: Number.POSITIVE_INFINITY });
+    case 'tick':
+      return tick(link, now);
+    case 'opened':
+      if (event.conn !== link.conn || link.phase !== 'connecting') return same(link);
+      return opened(link, now);
+    case 'frame':
+      return event.conn === link.conn && hasSocket(link)
+        ? frame(heard(link, now), event.message, now)
+        : same(link);
+    case 'unreadable':
+      return event.conn === link.conn && hasSocket(link) ? end(link, UNREADABLE) : same(link);
+    case 'closed':
+      return event.conn === link.conn && hasSocket(link) ? failed(link, now) : same(link);
+    case 'visible':
+      return hint({ ...link, visible: event.visible }, event.visible, now);
+    case 'online':
+      return hint(link, true, now);
+    case 'post':
+      return flush(
+        { ...link, outbox: [...link.outbox, { letter: event.letter, since: now, dueAt: 0 }] },
+        now,
+      );
+    case 'dismiss':
+      return same({ ...link, complaints: link.complaints.filter((c) => c !== event.complaint) });
+  }
+}
+
+/** The server's clock, as well as this phone knows it. */
+export const serverNow = (link: Link, now: number): number => now + (link.offset ?? 0);
+
+const UNREADABLE: Complaint = {
+  reason: 'version',
+  text: 'This page cannot read what the server sends. Load the page again to get the one that fits.',
+};
+
+const same = (link: Link): Stepped => ({ link, effects: [] });
+
+const hasSocket = (link: Link): boolean => link.phase !== 'resting' && link.phase !== 'ended';
+
+function connect(link: Link, now: number): Stepped {
+  const conn = link.conn + 1;
+  return {
+    link: {
+      ...link,
+      phase: 'connecting',
+      conn,
+      deadline: now + CONNECT_TIMEOUT_MS,
+      tickedAt: now,
+      pings: [],
+    },
+    effects: [{ do: 'open', conn }],
+  };
+}
+
+function opened(link: Link, now: number): Stepped {
+  const after = link.entries.length - 1;
+  return {
+    link: { ...heard(link, now), phase: 'catching-up', pingAt: now + PING_EVERY_MS },
+    effects: [
+      { do: 'send', conn: link.conn, message: { t: 'hello', v: PROTOCOL_VERSION, token: link.token, after } },
+    ],
+  };
+}
+
+const heard = (link: Link, now: number): Link => ({ ...link, deadline: now + DEAD_AFTER_MS });
+
+function frame(link: Link, message: ServerMessage, now: number): Stepped {
+  switch (message.t) {
+    case 'welcome':
+      return same({
+        ...clockFrom(link, message.now - now, Number.POSITIVE_INFINITY),
+        speech: message.speech,
+      });
+    case 'entries':
+      return take(link, message.entries, now);
+    case 'caught-up':
+      return flush({ ...link, phase: 'live', historyEnd: message.seq, failures: 0 }, now);
+    case 'ack':
+      return same(without(link, message.id));
+    case 'refused':
+      return refused(link, message, now);
+    case 'presence':
+      return same({ ...link, presence: message.presence });
+    case 'hearing':
+      return same({
+        ...link,
+        hearing: { ...link.hearing, [message.seat]: { id: message.id, stage: message.stage } },
+      });
+    case 'invite':
+      return same({
+        ...without(link, message.id),
+        invites: { ...link.invites, [message.invite.seat]: message.invite },
+      });
+    case 'speech':
+      return same({ ...link, speech: message.speech });
+    case 'pong':
+      return same(pong(link, message.n, message.now, now));
+  }
+}
+
+/** Entries come in order; those already held are skipped, and a gap means that the socket is not to be trusted. */
+function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
+  const fresh = arrived.filter((e) => e.seq >= link.entries.length);
+  if (fresh.length === 0) return same(link);
+  if (fresh.some((e, i) => e.seq !== link.entries.length + i)) return failed(link, now);
+  const logged = new Set(fresh.map((e) => e.ref));
+  return same({
+    ...link,
+    entries: [...link.entries, ...fresh],
+    // Seen in the log is as good as acknowledged: the acknowledgement may have been lost with its socket.
+    outbox: link.outbox.filter((p) => !logged.has(p.letter.id)),
+  });
+}
+
+function refused(link: Link, message: Extract<ServerMessage, { t: 'refused' }>, now: number): Stepped {
+  const { reason, text, id } = message;
+  const letter = link.outbox.find((p) => p.letter.id === id)?.letter;
+  const complaint: Complaint = { reason, text, ...(letter && { letter }) };
+  if (FINAL.includes(reason)) return end(link, complaint);
+  if (letter && PASSING.includes(reason)) {
+    const outbox = link.outbox.map((p) =>
+      p.letter === letter ? { ...p, dueAt: now + REFUSED_PAUSE_MS } : p,
+    );
+    return same({ ...link, outbox, complaints: complain(link, complaint) });
+  }
+  return same({ ...(id ? without(link, id) : link), complaints: complain(link, complaint) });
+}
+
+/** One complaint of a kind is enough; the newest says it. */
+const complain = (link: Link, complaint: Complaint): Complaint[] => [
+  ...link.complaints.filter((c) => c.reason !== complaint.reason),
+  complaint,
+];
+
+const without = (link: Link, id: MessageId): Link => ({
+  ...link,
+  outbox: link.outbox.filter((p) => p.letter.id !== id),
+});
+
+/** Sends what is due; only once history is in, so that letters found there are not sent again. */
+function flush(link: Link, now: number): Stepped {
+  if (link.phase !== 'live') return same(link);
+  const due = link.outbox.filter((p) => p.dueAt <= now);
+  if (due.length === 0) return same(link);
+  return {
+    link: {
+      ...link,
+      outbox: link.outbox.map((p) => (p.dueAt <= now ? { ...p, dueAt: now + RESEND_AFTER_MS } : p)),
+    },
+    effects: due.map((p) => ({ do: 'send', conn: link.conn, message: p.letter })),
+  };
+}
+
+function tick(link: Link, now: number): Stepped {
+  const frozen = hasSocket(link) && now - link.tickedAt > FROZEN_MS;
+  const at = { ...link, tickedAt: now };
+  if (link.phase === 'ended') return same(link);
+  if (link.phase === 'resting') return now >= link.retryAt ? connect(at, now) : same(link);
+  if (frozen && link.phase !== 'connecting') return probe(at, now);
+  if (now >= link.deadline) return failed(at, now);
+  if (link.phase === 'connecting') return same(at);
+  if (now < link.pingAt) return flush(at, now);
+  const pinged = ping(at, now);
+  const flushed = flush(pinged.link, now);
+  return { link: flushed.link, effects: [...pinged.effects, ...flushed.effects] };
+}
+
+function ping(link: Link, now: number): Stepped {
+  const n = (link.pings.at(-1)?.n ?? 0) + 1;
+  return {
+    link: { ...link, pingAt: now + PING_EVERY_MS, pings: [...link.pings.slice(-3), { n, at: now }] },
+    effects: [{ do: 'send', conn: link.conn, message: { t: 'ping', n } }],
+  };
+}
+
+/** Asks a doubtful socket for a sign of life, and believes in it only a little longer. */
+function probe(link: Link, now: number): Stepped {
+  const pinged = ping(link, now);
+  return { ...pinged, link: { ...pinged.link, deadline: now + PROBE_MS } };
+}
+
+function pong(link: Link, n: number, server: number, now: number): Link {
+  const sent = link.pings.find((p) => p.n === n);
+  if (!sent) return link;
+  const trip = now - sent.at;
+  const pings = link.pings.filter((p) => p.n > n);
+  return clockFrom({ ...link, pings }, server - (sent.at + now) / 2, trip);
+}
+
+/** Keeps the offset of the quickest round trip, but lets an old one age, for clocks drift and get set. */
+function clockFrom(link: Link, offset: number, trip: number): Link {
+  const worse = trip > link.offsetTrip;
+  return worse ? { ...link, offsetTrip: link.offsetTrip * 1.1 + 1 } : { ...link, offset, offsetTrip: trip };
+}
+
+/** The socket is of no use any more; whatever is not acknowledged goes out again on the next. */
+function failed(link: Link, now: number): Stepped {
+  const wait = link.visible
+    ? (BACK_OFF_MS[Math.min(link.failures, BACK_OFF_MS.length - 1)] as number)
+    : BACK_OFF_HIDDEN_MS;
+  return rest({ ...link, failures: link.failures + 1, retryAt: now + wait });
+}
+
+function rest(link: Link): Stepped {
+  if (!hasSocket(link)) return same(link);
+  return {
+    link: {
+      ...link,
+      phase: 'resting',
+      hearing: {},
+      offsetTrip: Number.POSITIVE_INFINITY,
+      outbox: link.outbox.map((p) => ({ ...p, dueAt: 0 })),
+    },
+    effects: [{ do: 'close', conn: link.conn }],
+  };
+}
+
+function end(link: Link, ended: Complaint): Stepped {
+  return { link: { ...link, phase: 'ended', ended }, effects: [{ do: 'close', conn: link.conn }] };
+}
+
+function hint(link: Link, promising: boolean, now: number): Stepped {
+  if (!promising || link.phase === 'ended' || link.phase === 'connecting') return same(link);
+  if (link.phase === 'resting') {
+    const wanted = link.retryAt !== Number.POSITIVE_INFINITY;
+    return wanted ? connect({ ...link, failures: 0 }, now) : same(link);
+  }
+  return probe({ ...link, tickedAt: now }, now);
+}

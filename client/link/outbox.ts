@@ -1,0 +1,46 @@
+import { z } from 'zod';
+import { ClientMessage } from '../../src/protocol.ts';
+import type { Storage } from '../storage.ts';
+import type { Letter, Pending } from './link.ts';
+
+const LETTERS: readonly ClientMessage['t'][] = [
+  'say',
+  'remark',
+  'correct',
+  'take-back',
+  'override',
+  'invite',
+];
+
+const Kept = z.array(
+  z.object({
+    letter: ClientMessage.refine((m) => LETTERS.includes(m.t)).transform((m) => m as Letter),
+    since: z.number(),
+  }),
+);
+
+/** What waits for its acknowledgement, kept where a reload or a crash of the page does not lose it. */
+export interface Outbox {
+  load(): Pending[];
+  /** False when the browser would not keep it: then it lives only as long as the page. */
+  save(pending: readonly Pending[]): boolean;
+}
+
+/** `key` names the seat the letters are from: another seat on the same phone has its own. */
+export function outboxIn(storage: Storage, key: string): Outbox {
+  return {
+    load() {
+      const kept = Kept.safeParse(storage.read(key));
+      return kept.success ? kept.data.map((p) => ({ ...p, dueAt: 0 })) : [];
+    },
+    save(pending) {
+      if (pending.length > 0)
+        return storage.write(
+          key,
+          pending.map(({ letter, since }) => ({ letter, since })),
+        );
+      storage.remove(key);
+      return true;
+    },
+  };
+}
