@@ -1,0 +1,53 @@
+import type { Action } from '../../src/advice.ts';
+
+/** The four signals before words. They differ by rhythm and timbre, not by pitch alone. */
+export type Cue = 'act' | 'hold' | 'stop' | 'ok';
+
+/** One sound of a cue: a tone of some timbre, or a burst of noise. Times in ms, pitch in Hz. */
+export interface Beep {
+  at: number;
+  for: number;
+  hz: number;
+  timbre: OscillatorType;
+}
+
+export interface CueSound {
+  beeps: readonly Beep[];
+  /** Milliseconds of buzzing and pause in turn, as `navigator.vibrate` takes them. */
+  buzz: readonly number[];
+}
+
+export const CUES: Readonly<Record<Cue, CueSound>> = {
+  /** Do something: two quick clear blips, rising. */
+  act: {
+    beeps: [
+      { at: 0, for: 90, hz: 660, timbre: 'triangle' },
+      { at: 140, for: 140, hz: 990, timbre: 'triangle' },
+    ],
+    buzz: [90, 60, 160],
+  },
+  /** Hands off: one long soft tone. */
+  hold: { beeps: [{ at: 0, for: 620, hz: 392, timbre: 'sine' }], buzz: [600] },
+  /** Stop: harsh, fast, four times. */
+  stop: {
+    beeps: [0, 130, 260, 390].map((at) => ({ at, for: 90, hz: 311, timbre: 'sawtooth' as const })),
+    buzz: [120, 50, 120, 50, 120, 50, 120],
+  },
+  /** Good: three even steps of a chord. */
+  ok: {
+    beeps: [523, 659, 784].map((hz, i) => ({ at: i * 170, for: 150, hz, timbre: 'sine' as const })),
+    buzz: [50, 120, 50, 120, 50],
+  },
+};
+
+export function cueFor(action: Action): Cue {
+  switch (action.kind) {
+    case 'hold':
+      return 'hold';
+    case 'offer-accept':
+    case 'finished':
+      return 'ok';
+    default:
+      return 'act';
+  }
+}

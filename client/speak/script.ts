@@ -1,0 +1,68 @@
+import type { Seq } from '../../src/advice.ts';
+import type { Seat } from '../../src/facts.ts';
+import type { Placed } from '../../src/job/state.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import { cueFor } from './cues.ts';
+import type { SpeakerEvent } from './speaker.ts';
+import { spoken } from './spoken.ts';
+
+/** A read-back or a question is worth saying only while its occasion lasts. */
+const FRESH_MS = 10_000;
+
+export interface ScriptClock {
+  /** This phone's clock, ms. */
+  now: number;
+  /** Server clock minus this phone's, ms. */
+  offset: number;
+}
+
+/** What one entry that has just come, on a live link, gives the phone of `seat` to say. Both hear the same words. */
+export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEvent[] {
+  const { fact, seq } = entry;
+  const until = clock.now + FRESH_MS;
+  switch (fact.type) {
+    case 'instruction':
+      return [say({ ...fact, seq, at: entry.at }, seat, clock)];
+    case 'readback':
+    case 'query':
+    case 'notice':
+      return [{ on: 'say', utterance: { seq, kind: fact.type, text: spoken(fact.text), until } }];
+    case 'withdrawn':
+      return [{ on: 'withdraw', seq: fact.instruction }];
+    // The words to these two come as a read-back of their own.
+    case 'stopped':
+      return [{ on: 'forget' }, { on: 'cue', cue: 'stop' }];
+    case 'pause':
+      return [{ on: 'cue', cue: 'hold' }];
+    default:
+      return [];
+  }
+}
+
+/** After a gap nothing old is said; the instruction that holds now is, unless this phone said it before the gap. */
+export function lineOnReturn(
+  current: Placed<'instruction'> | undefined,
+  saidUpTo: Seq | -1,
+  seat: Seat,
+  clock: ScriptClock,
+): SpeakerEvent[] {
+  return current && current.seq > saidUpTo ? [say(current, seat, clock)] : [];
+}
+
+function say(
+  { seq, say, advice, expiresAt }: Placed<'instruction'>,
+  seat: Seat,
+  clock: ScriptClock,
+): SpeakerEvent {
+  const mine = advice.to === 'both' || advice.to === seat;
+  return {
+    on: 'say',
+    utterance: {
+      seq,
+      kind: 'instruction',
+      text: spoken(say),
+      until: expiresAt - clock.offset,
+      ...(mine && { cue: cueFor(advice.action) }),
+    },
+  };
+}

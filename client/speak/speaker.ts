@@ -1,0 +1,176 @@
+import type { Seq } from '../../src/advice.ts';
+import type { Cue } from './cues.ts';
+
+/**
+ * What this phone says, and when: a plain record and one pure step. Never two things at once; the newest
+ * instruction takes the place of an older one, said or half said; nothing is said into the open microphone.
+ */
+
+/** Something to be said. */
+export interface Utterance {
+  seq: Seq;
+  kind: 'instruction' | 'readback' | 'query' | 'notice';
+  /** What is said, in words. */
+  text: string;
+  /** The sound and touch before it, where it asks something of this seat. */
+  cue?: Cue;
+  /** Not to be begun after this (this phone's clock, ms). */
+  until: number;
+  /** How often the voice was asked for it in vain. */
+  failures?: number;
+}
+
+export interface Speaker {
+  readonly waiting: readonly Utterance[];
+  /** In the phone's voice now: asked for, or already to be heard. */
+  readonly saying?: Utterance & { startBy: number; endBy: number; begun: boolean };
+  /** After a cut the voice needs a moment, or it swallows what comes next. */
+  readonly restUntil: number;
+  readonly microphoneOpen: boolean;
+  readonly muted: boolean;
+  /** The first touch has let this page speak. */
+  readonly unlocked: boolean;
+  /** The voice was asked and stayed silent: the screen has to be read. */
+  readonly silent: boolean;
+}
+
+export type SpeakerEvent =
+  | { on: 'say'; utterance: Utterance }
+  /** A signal without words. */
+  | { on: 'cue'; cue: Cue }
+  /** The instruction of this entry no longer holds. */
+  | { on: 'withdraw'; seq: Seq }
+  /** The link is gone: what waits may be out of date when it returns. */
+  | { on: 'forget' }
+  | { on: 'microphone'; open: boolean }
+  | { on: 'mute'; muted: boolean }
+  | { on: 'unlock' }
+  | { on: 'began' }
+  | { on: 'ended' }
+  | { on: 'tick' };
+
+export type SpeakerEffect = { do: 'speak'; text: string } | { do: 'cut' } | { do: 'cue'; cue: Cue };
+
+/** A voice that has not begun by then was swallowed. */
+export const START_WITHIN_MS = 2_000;
+/** Slow voices take about this long a letter; a voice that never reports its end is taken for done then. */
+export const LONGEST_MS_A_LETTER = 150;
+export const REST_AFTER_CUT_MS = 200;
+const TRIES = 2;
+
+export const newSpeaker = (muted: boolean): Speaker => ({
+  waiting: [],
+  restUntil: 0,
+  microphoneOpen: false,
+  muted,
+  unlocked: false,
+  silent: false,
+});
+
+export interface Spoken {
+  speaker: Speaker;
+  effects: SpeakerEffect[];
+}
+
+export function speak(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
+  switch (event.on) {
+    case 'say':
+      return say(speaker, event.utterance, now);
+    case 'cue':
+      return { speaker, effects: speaker.microphoneOpen ? [] : [{ do: 'cue', cue: event.cue }] };
+    case 'withdraw':
+      return drop(speaker, (u) => u.seq === event.seq, now);
+    case 'forget':
+      return drop(speaker, () => true, now);
+    case 'microphone':
+      return event.open ? listen(speaker, now) : next({ ...speaker, microphoneOpen: false }, now);
+    case 'mute':
+      return event.muted
+        ? drop({ ...speaker, muted: true }, () => true, now)
+        : next({ ...speaker, muted: false }, now);
+    case 'unlock':
+      return next({ ...speaker, unlocked: true }, now);
+    case 'began':
+      return still(
+        speaker.saying ? { ...speaker, saying: { ...speaker.saying, begun: true }, silent: false } : speaker,
+      );
+    case 'ended':
+      return next(unsaying(speaker), now);
+    case 'tick':
+      return tick(speaker, now);
+  }
+}
+
+const still = (speaker: Speaker): Spoken => ({ speaker, effects: [] });
+
+/** The newest of a kind takes the place of one that waits, but for notices, which all matter; an instruction also cuts the one being said. */
+function say(speaker: Speaker, utterance: Utterance, now: number): Spoken {
+  const waiting = [...speaker.waiting.filter((u) => !supersedes(utterance, u)), utterance];
+  const cue = utterance.cue && !speaker.microphoneOpen ? [{ do: 'cue', cue: utterance.cue } as const] : [];
+  if (speaker.muted) return { speaker, effects: cue };
+  const queued = { ...speaker, waiting };
+  const outdated = utterance.kind === 'instruction' && speaker.saying?.kind === 'instruction';
+  const then = outdated ? cut(queued, now) : next(queued, now);
+  return { speaker: then.speaker, effects: [...cue, ...then.effects] };
+}
+
+function drop(speaker: Speaker, gone: (u: Utterance) => boolean, now: number): Spoken {
+  const kept = { ...speaker, waiting: speaker.waiting.filter((u) => !gone(u)) };
+  return speaker.saying && gone(speaker.saying) ? cut(kept, now) : still(kept);
+}
+
+/** Falls silent for the person; what was being said waits until the microphone is closed. */
+function listen(speaker: Speaker, now: number): Spoken {
+  const open = { ...speaker, microphoneOpen: true };
+  if (!speaker.saying) return still(open);
+  const interrupted = plain(speaker.saying);
+  const outdated = speaker.waiting.some((u) => supersedes(u, interrupted));
+  const waiting = outdated ? speaker.waiting : [interrupted, ...speaker.waiting];
+  return cut({ ...open, waiting }, now);
+}
+
+function cut(speaker: Speaker, now: number): Spoken {
+  return {
+    speaker: { ...unsaying(speaker), restUntil: now + REST_AFTER_CUT_MS },
+    effects: [{ do: 'cut' }],
+  };
+}
+
+function tick(speaker: Speaker, now: number): Spoken {
+  const { saying } = speaker;
+  if (!saying) return next(speaker, now);
+  if (saying.begun) return now < saying.endBy ? still(speaker) : next(unsaying(speaker), now);
+  if (now < saying.startBy) return still(speaker);
+  const failures = (saying.failures ?? 0) + 1;
+  if (failures >= TRIES) return cut({ ...speaker, silent: true }, now);
+  return cut({ ...speaker, waiting: [{ ...plain(saying), failures }, ...speaker.waiting] }, now);
+}
+
+/** Begins the next thing, oldest entry first, if the voice is free and allowed. */
+function next(speaker: Speaker, now: number): Spoken {
+  const waiting = speaker.waiting.filter((u) => u.until > now);
+  const idle = { ...speaker, waiting };
+  const hushed = speaker.saying || speaker.muted || speaker.microphoneOpen || !speaker.unlocked;
+  if (hushed || now < speaker.restUntil) return still(idle);
+  const [first, ...others] = [...waiting].sort((a, b) => a.seq - b.seq);
+  if (!first) return still(idle);
+  const startBy = now + START_WITHIN_MS;
+  const endBy = startBy + 1_000 + first.text.length * LONGEST_MS_A_LETTER;
+  return {
+    speaker: { ...idle, waiting: others, saying: { ...first, startBy, endBy, begun: false } },
+    effects: [{ do: 'speak', text: first.text }],
+  };
+}
+
+const supersedes = (newer: Utterance, older: Utterance): boolean =>
+  newer.kind === older.kind && newer.kind !== 'notice';
+
+const unsaying = ({ saying: _, ...rest }: Speaker): Speaker => rest;
+
+const plain = ({ seq, kind, text, until, cue }: Utterance): Utterance => ({
+  seq,
+  kind,
+  text,
+  until,
+  ...(cue && { cue }),
+});

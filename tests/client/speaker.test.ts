@@ -1,0 +1,174 @@
+import { describe, expect, it } from 'vitest';
+import { CUES } from '../../client/speak/cues.ts';
+import { lineFor, lineOnReturn } from '../../client/speak/script.ts';
+import {
+  newSpeaker,
+  REST_AFTER_CUT_MS,
+  type Speaker,
+  type SpeakerEffect,
+  type SpeakerEvent,
+  START_WITHIN_MS,
+  speak,
+  type Utterance,
+} from '../../client/speak/speaker.ts';
+import { spoken } from '../../client/speak/spoken.ts';
+import type { Placed } from '../../src/job/state.ts';
+import { instruction, logOf, QUARTER_TURN } from './fixtures.ts';
+
+class Rig {
+  speaker: Speaker = newSpeaker(false);
+  now = 0;
+  effects: SpeakerEffect[] = [];
+
+  constructor() {
+    this.do({ on: 'unlock' });
+  }
+  do(event: SpeakerEvent): this {
+    const { speaker, effects } = speak(this.speaker, event, this.now);
+    this.speaker = speaker;
+    this.effects = effects;
+    return this;
+  }
+  say(seq: number, kind: Utterance['kind'], text: string, more: Partial<Utterance> = {}): this {
+    return this.do({ on: 'say', utterance: { seq, kind, text, until: this.now + 60_000, ...more } });
+  }
+  pass(ms: number): this {
+    this.now += ms;
+    return this.do({ on: 'tick' });
+  }
+  get spoke(): string[] {
+    return this.effects.flatMap((e) => (e.do === 'speak' ? [e.text] : []));
+  }
+}
+
+describe('the voice of a phone', () => {
+  it('says a read-back before the instruction that came with it, and never both at once', () => {
+    const rig = new Rig().say(4, 'readback', 'Heard one four two.');
+    expect(rig.spoke).toEqual(['Heard one four two.']);
+    rig.say(5, 'instruction', 'A quarter turn.');
+    expect(rig.spoke).toEqual([]);
+    rig.do({ on: 'began' }).do({ on: 'ended' });
+    expect(rig.spoke).toEqual(['A quarter turn.']);
+  });
+
+  it('leaves out an instruction that was superseded before it was said', () => {
+    const rig = new Rig()
+      .say(4, 'readback', 'Heard.')
+      .say(5, 'instruction', 'Old.')
+      .say(6, 'instruction', 'New.');
+    rig.do({ on: 'began' }).do({ on: 'ended' });
+    expect(rig.spoke).toEqual(['New.']);
+    rig.do({ on: 'began' }).do({ on: 'ended' });
+    expect(rig.spoke).toEqual([]);
+  });
+
+  it('cuts an instruction short when a newer one comes, and rests before it goes on', () => {
+    const rig = new Rig().say(5, 'instruction', 'Old.').do({ on: 'began' }).say(6, 'instruction', 'New.');
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    rig.pass(REST_AFTER_CUT_MS - 1);
+    expect(rig.spoke).toEqual([]);
+    rig.pass(1);
+    expect(rig.spoke).toEqual(['New.']);
+  });
+
+  it('falls silent at once when an instruction is withdrawn', () => {
+    const rig = new Rig().say(5, 'instruction', 'Turn.').do({ on: 'began' }).do({ on: 'withdraw', seq: 5 });
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    expect(rig.pass(10_000).spoke).toEqual([]);
+  });
+
+  it('never says an instruction that expired while it waited', () => {
+    const rig = new Rig().say(4, 'readback', 'Heard.').say(5, 'instruction', 'Turn.', { until: 1_000 });
+    rig.now = 1_500;
+    rig.do({ on: 'began' }).do({ on: 'ended' });
+    expect(rig.spoke).toEqual([]);
+  });
+
+  it('says nothing into the open microphone, and afterwards what is still worth saying', () => {
+    const rig = new Rig()
+      .say(5, 'instruction', 'Turn.')
+      .do({ on: 'began' })
+      .do({ on: 'microphone', open: true });
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    rig.say(6, 'readback', 'Heard.', { cue: 'act' });
+    expect(rig.effects).toEqual([]);
+    rig.pass(1_000).do({ on: 'microphone', open: false });
+    expect(rig.spoke).toEqual(['Turn.']);
+  });
+
+  it('keeps quiet until the first touch, then says what is current', () => {
+    const rig = new Rig();
+    rig.speaker = newSpeaker(false);
+    expect(rig.say(5, 'instruction', 'Turn.').spoke).toEqual([]);
+    expect(rig.do({ on: 'unlock' }).spoke).toEqual(['Turn.']);
+  });
+
+  it('tries once more when the voice was swallowed, then tells the person to read', () => {
+    const rig = new Rig().say(5, 'instruction', 'Turn.').pass(START_WITHIN_MS);
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    expect(rig.pass(REST_AFTER_CUT_MS).spoke).toEqual(['Turn.']);
+    expect(rig.speaker.silent).toBe(false);
+    rig.pass(START_WITHIN_MS);
+    expect(rig.speaker.silent).toBe(true);
+    expect(rig.pass(REST_AFTER_CUT_MS).say(6, 'instruction', 'Next.').spoke).toEqual(['Next.']);
+    expect(rig.do({ on: 'began' }).speaker.silent).toBe(false);
+  });
+
+  it('goes on after a voice that never reports its end', () => {
+    const rig = new Rig().say(5, 'readback', 'Heard.').do({ on: 'began' }).say(6, 'instruction', 'Turn.');
+    expect(rig.pass(60_000 - 1).spoke).toEqual(['Turn.']);
+  });
+
+  it('when muted gives the signal but no words', () => {
+    const rig = new Rig().do({ on: 'mute', muted: true }).say(5, 'instruction', 'Turn.', { cue: 'act' });
+    expect(rig.effects).toEqual([{ do: 'cue', cue: 'act' }]);
+    expect(rig.do({ on: 'mute', muted: false }).spoke).toEqual([]);
+  });
+
+  it('forgets what waits when the link is lost', () => {
+    const rig = new Rig().say(4, 'readback', 'Heard.').say(5, 'instruction', 'Turn.').do({ on: 'forget' });
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    expect(rig.pass(1_000).spoke).toEqual([]);
+  });
+});
+
+describe('what an entry gives a phone to say', () => {
+  const CLOCK = { now: 50_000, offset: 2_000 };
+  const [turn] = logOf([instruction(QUARTER_TURN, 'Horizontal: a quarter turn, clockwise.', 100_000)]);
+
+  it('gives both phones the words, but the signal only to the one who is to act', () => {
+    const [atEmitter] = lineFor(turn as never, 'emitter', CLOCK);
+    const [atPanel] = lineFor(turn as never, 'panel', CLOCK);
+    expect(atEmitter).toMatchObject({ on: 'say', utterance: { kind: 'instruction', cue: 'act' } });
+    expect(atPanel).toMatchObject({
+      on: 'say',
+      utterance: { text: 'Horizontal: a quarter turn, clockwise.' },
+    });
+    expect(atPanel).not.toHaveProperty('utterance.cue');
+  });
+
+  it("reckons an instruction's end by the server's clock", () => {
+    expect(lineFor(turn as never, 'emitter', CLOCK)[0]).toMatchObject({ utterance: { until: 98_000 } });
+  });
+
+  it('after a gap says the current instruction once, and not if it was said before', () => {
+    const current = { seq: 9, at: 0, ...(turn as { fact: object }).fact } as Placed<'instruction'>;
+    expect(lineOnReturn(current, 4, 'emitter', CLOCK)).toHaveLength(1);
+    expect(lineOnReturn(current, 9, 'emitter', CLOCK)).toEqual([]);
+    expect(lineOnReturn(undefined, 4, 'emitter', CLOCK)).toEqual([]);
+  });
+
+  it('says numbers digit by digit', () => {
+    expect(spoken('Heard 142.')).toBe('Heard one four two.');
+    expect(spoken('Heard -3.5.')).toBe('Heard minus three point five.');
+    expect(spoken('Lower the gain until the reading is about 0.05.')).toMatch(
+      /about zero point zero five\.$/,
+    );
+  });
+
+  it('has four signals that differ in rhythm', () => {
+    const rhythms = Object.values(CUES).map(({ beeps }) => beeps.map((b) => [b.at, b.for]).join());
+    expect(new Set(rhythms).size).toBe(4);
+    expect(new Set(Object.values(CUES).map(({ buzz }) => buzz.join())).size).toBe(4);
+  });
+});
