@@ -1,0 +1,24 @@
+import { hostname, networkInterfaces } from 'node:os';
+
+const ANY_HOST = new Set(['0.0.0.0', '::']);
+const LOOPBACK = /^(localhost|127\.|::1$|::ffff:127\.)/;
+
+export const isLoopback = (address: string): boolean => LOOPBACK.test(address);
+
+/** This machine's addresses that other machines on the LAN can reach when the server listens on `host`. */
+export function lanAddresses(host: string): string[] {
+  if (!ANY_HOST.has(host)) return isLoopback(host) ? [] : [host];
+  return Object.values(networkInterfaces())
+    .flatMap((list) => list ?? [])
+    .filter((a) => !a.internal && a.family === 'IPv4')
+    .map((a) => a.address)
+    .sort();
+}
+
+/** Names and addresses the server's own certificate is for. */
+export function certificateNames(host: string): { names: string[]; addresses: string[] } {
+  return {
+    names: ['localhost', hostname(), `${hostname()}.local`],
+    addresses: ['127.0.0.1', '::1', ...lanAddresses(host)],
+  };
+}

@@ -1,0 +1,80 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { HttpBindings } from '@hono/node-server';
+import { serveStatic } from '@hono/node-server/serve-static';
+import { Hono } from 'hono';
+import { secureHeaders } from 'hono/secure-headers';
+
+/** The client's own addresses; what they show is told by the fragment, which never leaves the browser. */
+const PAGES = ['/', '/join', '/panel', '/emitter', '/watch'];
+
+const ONE_YEAR_S = 365 * 24 * 3600;
+
+/** The built pages of `folder`. */
+export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
+  const app = new Hono<{ Bindings: HttpBindings }>();
+  app.use((c, next) => {
+    const host = c.req.header('host') ?? '';
+    return secureHeaders({
+      contentSecurityPolicy: {
+        defaultSrc: ["'self'"],
+        // The speech model may run in the page, as WebAssembly.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        workerSrc: ["'self'", 'blob:'],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        mediaSrc: ["'self'", 'data:', 'blob:'],
+        // Older Safari does not count a websocket to the same host as 'self'.
+        connectSrc: ["'self'", `ws://${host}`, `wss://${host}`],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'none'"],
+        frameAncestors: ["'none'"],
+      },
+      permissionsPolicy: { microphone: ['self'], camera: ['self'], geolocation: [] },
+      referrerPolicy: 'no-referrer',
+      // Not for a server whose certificate may be its own: a browser would lock its people out.
+      strictTransportSecurity: false,
+    })(c, next);
+  });
+
+  app.use(async (c, next) => {
+    await next();
+    if (c.res.status !== 200) return;
+    const hashed = c.req.path.startsWith('/assets/');
+    c.header('Cache-Control', hashed ? `public, max-age=${ONE_YEAR_S}, immutable` : 'no-cache');
+  });
+
+  const index = (): string | undefined => {
+    try {
+      return readFileSync(join(folder, 'index.html'), 'utf8');
+    } catch {
+      return undefined;
+    }
+  };
+  for (const path of PAGES) {
+    app.get(path, (c) => {
+      const page = index();
+      return page
+        ? c.html(page)
+        : c.html(
+            notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
+            503,
+          );
+    });
+  }
+  app.use(serveStatic({ root: folder }));
+  app.notFound((c) =>
+    c.html(notice('There is nothing here', 'Go to <a href="/">the start</a>, or scan the code again.'), 404),
+  );
+  return app;
+}
+
+const notice = (title: string, text: string): string => `<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${title}</title>
+<h1>${title}</h1>
+<p>${text}</p>
+</html>
+`;

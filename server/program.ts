@@ -1,0 +1,14 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+/** The project's folder, whether we run from the sources or from the bundle. */
+export const ROOT_FOLDER = folderWith('package.json', dirname(fileURLToPath(import.meta.url)));
+export const CLIENT_FOLDER = join(ROOT_FOLDER, 'dist', 'client');
+export const VERSION: string = JSON.parse(readFileSync(join(ROOT_FOLDER, 'package.json'), 'utf8')).version;
+
+function folderWith(file: string, start: string): string {
+  let folder = start;
+  while (!existsSync(join(folder, file)) && folder !== dirname(folder)) folder = dirname(folder);
+  return folder;
+}

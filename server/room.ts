@@ -1,0 +1,286 @@
+import type { Logger } from 'pino';
+import type { Seq } from '../src/advice.ts';
+import { Seat } from '../src/facts.ts';
+import { type Input, respond } from '../src/job/respond.ts';
+import { EMPTY, fold, type JobState } from '../src/job/state.ts';
+import { type ChainFault, emptyHead, headAfter, seal } from '../src/log/chain.ts';
+import type { Draft, Entry, Head, JobId, MessageId } from '../src/log/entry.ts';
+import type { Presence, Refusal, Role, ServerMessage } from '../src/protocol.ts';
+import type { Clock } from './clock.ts';
+import type { KeyChange, Store } from './store/store.ts';
+
+/** What a room needs from the house. */
+export interface RoomDeps {
+  store: Store;
+  clock: Clock;
+  log: Logger;
+}
+
+/** Someone connected to a room. */
+export interface Member {
+  readonly role: Role;
+  /** New entries of the log; the member leaves out those it has. */
+  entries(entries: readonly Entry[]): void;
+  send(message: ServerMessage): void;
+  /** Says why, and ends the connection. */
+  dismiss(reason: Refusal, text: string): void;
+  /** Ends the connection because the server stops. */
+  goAway(): void;
+}
+
+export type Outcome =
+  /** In the log for good, from entry `seq` on. */
+  { kind: 'taken'; seq: Seq } | { kind: 'refused'; reason: Refusal; text: string } | { kind: 'spent' };
+
+const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
+const NOT_TAKEN = 'The server could not write its log, so nothing was taken. It is sent again.';
+
+const READ_BATCH = 500;
+/** After the store failed under a tick. */
+const TICK_AGAIN_MS = 1_000;
+/** A wake that is due already waits this long, so that no rule can spin the server. */
+const SHORTEST_WAKE_MS = 20;
+
+/** Chains drafts onto a head; the message id goes with the first, so that it is unique in the log. */
+export function sealAll(
+  head: Head,
+  drafts: readonly Draft[],
+  at: number,
+  ref?: MessageId,
+): { entries: Entry[]; head: Head } {
+  let end = head;
+  const entries = drafts.map((draft, i) => {
+    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at);
+    end = headAfter(entry);
+    return entry;
+  });
+  return { entries, head: end };
+}
+
+/**
+ * One live job: everything that happens to it goes through one queue, each step as respond, seal, store,
+ * and only then tell. State is the fold of what is stored, never ahead of it.
+ */
+export class Room {
+  private state: JobState = EMPTY;
+  private end: Head;
+  /** Where the stored log fails its check; from then on the room only reads. */
+  private fault: ChainFault | undefined;
+  /** The store failed under an append, so it may hold more than we know. */
+  private unsure = false;
+  private queue: Promise<unknown> = Promise.resolve();
+  private readonly members = new Set<Member>();
+  private cancelWake: (() => void) | undefined;
+  private closed = false;
+  /** Utterances the speech engine is at work on. */
+  readonly talksUnderWay = new Set<MessageId>();
+
+  private constructor(
+    readonly job: JobId,
+    private readonly deps: RoomDeps,
+  ) {
+    this.end = emptyHead(job);
+  }
+
+  /** Folds a stored log; undefined when there is no such job. Rejects with `StoreFailure`. */
+  static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
+    const room = new Room(job, deps);
+    room.fault = await deps.store.audit(job);
+    if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
+    await room.readOn();
+    if (room.end.count === 0 && !room.fault) return undefined;
+    // Whoever was online when the server ended is not any more.
+    for (const seat of Seat.options) room.syncLink(seat);
+    room.submit({ kind: 'tick' });
+    return room;
+  }
+
+  get head(): Head {
+    return this.end;
+  }
+
+  get isEmpty(): boolean {
+    return this.members.size === 0;
+  }
+
+  /** Nobody is here, and nothing is due. */
+  get isIdle(): boolean {
+    return this.isEmpty && this.cancelWake === undefined;
+  }
+
+  isOnline(seat: Seat): boolean {
+    return this.memberAt(seat) !== undefined;
+  }
+
+  private memberAt(seat: Seat): Member | undefined {
+    for (const member of this.members) if (member.role === seat) return member;
+    return undefined;
+  }
+
+  /** Whether a phone has ever sat there. */
+  isSeated(seat: Seat): boolean {
+    return this.state.seats[seat] !== undefined;
+  }
+
+  presence(): Presence {
+    const at = (seat: Seat) => (this.isOnline(seat) ? 'online' : this.isSeated(seat) ? 'away' : 'empty');
+    const watchers = [...this.members].filter((m) => m.role === 'watcher').length;
+    return { panel: at('panel'), emitter: at('emitter'), watchers };
+  }
+
+  enter(member: Member): void {
+    if (member.role !== 'watcher') {
+      const before = this.memberAt(member.role);
+      if (before) {
+        this.members.delete(before);
+        before.dismiss('replaced', 'This phone opened a newer connection.');
+      }
+    }
+    this.members.add(member);
+    this.tell({ t: 'presence', presence: this.presence() });
+    if (member.role !== 'watcher') this.syncLink(member.role);
+  }
+
+  leave(member: Member): void {
+    if (!this.members.delete(member)) return;
+    this.tell({ t: 'presence', presence: this.presence() });
+    if (member.role !== 'watcher') this.syncLink(member.role);
+  }
+
+  tell(message: ServerMessage): void {
+    for (const member of this.members) member.send(message);
+  }
+
+  /** To the phone that now sits there, which may not be the connection that asked. */
+  tellSeat(seat: Seat, message: ServerMessage): void {
+    this.memberAt(seat)?.send(message);
+  }
+
+  /**
+   * Puts an input to the job. A message id that is in the log already gives its first outcome again.
+   * Never rejects.
+   */
+  submit(input: Input, ref?: MessageId): Promise<Outcome> {
+    return this.enqueue(() => this.take(input, ref));
+  }
+
+  /**
+   * Seats a phone with a join code, unless the seat's phone is online. `keys` spends the code; it is stored
+   * together with the entry, and the phone that sat there before is told.
+   */
+  seat(seat: Seat, device: string, keys: KeyChange): Promise<Outcome> {
+    return this.enqueue(async () => {
+      if (this.isOnline(seat)) {
+        return refused('seat-in-use', `The ${seat} phone of this job is connected. Close it there first.`);
+      }
+      const takeover = this.isSeated(seat);
+      const outcome = await this.take({ kind: 'seated', seat, device, takeover }, undefined, keys);
+      if (outcome.kind === 'taken') {
+        // One that slipped in while the store wrote holds a pass that is void now.
+        const before = this.memberAt(seat);
+        if (before) {
+          this.members.delete(before);
+          before.dismiss('seat-lost', `Another phone has taken the ${seat} seat.`);
+        }
+        this.tell({ t: 'presence', presence: this.presence() });
+        this.syncLink(seat);
+      }
+      return outcome;
+    });
+  }
+
+  /** Stores a change of keys that no entry tells of. Rejects with `StoreFailure`. */
+  async changeKeys(keys: KeyChange): Promise<void> {
+    await this.deps.store.append(this.job, [], keys);
+  }
+
+  /** Sends everybody away and waits until what was under way is stored. */
+  async close(): Promise<void> {
+    for (const member of [...this.members]) {
+      member.goAway();
+      this.leave(member);
+    }
+    await this.queue;
+    this.closed = true;
+    this.cancelWake?.();
+  }
+
+  private enqueue<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
+    const done = this.queue.then(work).catch((error: unknown) => {
+      this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
+      this.unsure = true;
+      return refused('store-failed', NOT_TAKEN);
+    });
+    this.queue = done;
+    return done;
+  }
+
+  private async take(input: Input, ref?: MessageId, keys?: KeyChange): Promise<Outcome> {
+    if (this.unsure) await this.readOn();
+    if (this.fault) return refused('log-broken', brokenText(this.fault));
+    if (ref !== undefined) {
+      const seq = await this.deps.store.seqOf(this.job, ref);
+      if (seq !== undefined) return { kind: 'taken', seq };
+    }
+    const now = this.deps.clock.now();
+    const response = respond(this.state, input, now);
+    if (response.kind === 'refused') return response;
+
+    const { entries } = sealAll(this.end, response.drafts, now, ref);
+    if (entries.length > 0 || keys) {
+      const appended = await this.deps.store.append(this.job, entries, keys);
+      if (appended.kind === 'duplicate') return { kind: 'taken', seq: appended.seq };
+      if (appended.kind === 'spent') return appended;
+      if (appended.kind === 'conflict') throw new Error(`the log ends at ${appended.head.count}, not here`);
+    }
+    this.follow(entries);
+    this.wakeAt(response.wakeAt);
+    return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
+  }
+
+  /** Folds and tells entries that are stored. */
+  private follow(entries: readonly Entry[]): void {
+    const last = entries.at(-1);
+    if (!last) return;
+    for (const entry of entries) this.state = fold(this.state, entry);
+    this.end = headAfter(last);
+    for (const member of this.members) member.entries(entries);
+  }
+
+  /** Takes in what the store holds beyond our head, as far as it is sound. */
+  private async readOn(): Promise<void> {
+    for (;;) {
+      const sound = (this.fault?.seq ?? Number.POSITIVE_INFINITY) - this.end.count;
+      const batch = await this.deps.store.read(this.job, this.end.count - 1, Math.min(READ_BATCH, sound));
+      if (batch.length === 0) break;
+      this.follow(batch);
+    }
+    this.unsure = false;
+  }
+
+  /** Logs that a phone has come or gone, when the log does not know. */
+  private syncLink(seat: Seat): void {
+    this.enqueue(async () => {
+      const online = this.isOnline(seat);
+      const known = this.state.seats[seat];
+      return known && known.online !== online ? this.take({ kind: 'link', seat, online }) : undefined;
+    });
+  }
+
+  private wakeAt(at: number | undefined): void {
+    this.cancelWake?.();
+    this.cancelWake = undefined;
+    if (at === undefined || this.closed) return;
+    this.cancelWake = this.deps.clock.after(
+      Math.max(at - this.deps.clock.now(), SHORTEST_WAKE_MS),
+      async () => {
+        this.cancelWake = undefined;
+        const outcome = await this.submit({ kind: 'tick' });
+        if (outcome.kind === 'refused') this.wakeAt(this.deps.clock.now() + TICK_AGAIN_MS);
+      },
+    );
+  }
+}
+
+const brokenText = ({ seq, fault }: ChainFault): string =>
+  `The log of this job fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new job, and keep this one as it is.`;

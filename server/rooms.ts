@@ -1,0 +1,136 @@
+import type { z } from 'zod';
+import type { Seat } from '../src/facts.ts';
+import { type Input, respond } from '../src/job/respond.ts';
+import { EMPTY, fold } from '../src/job/state.ts';
+import { emptyHead } from '../src/log/chain.ts';
+import type { Entry, JobId } from '../src/log/entry.ts';
+import type { Invite, JobOpened, Joined, OpenJob, Refusal, ServerMessage } from '../src/protocol.ts';
+import type { Limits } from './limits.ts';
+import { Room, type RoomDeps, sealAll } from './room.ts';
+import { digest, newCode, newJobId, newToken } from './secrets.ts';
+import type { KeyChange } from './store/store.ts';
+
+/** An answer to an HTTP caller, or a named refusal. */
+export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Refusal; text: string };
+
+const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for a new one.';
+
+/** The live jobs: opened, joined, loaded from the log when someone comes, put away when all are gone. */
+export class Rooms {
+  private readonly rooms = new Map<JobId, Promise<Room | undefined>>();
+  private readonly lastAsked = new Map<JobId, number>();
+  private readonly sweeper: NodeJS.Timeout;
+
+  constructor(
+    private readonly deps: RoomDeps,
+    private readonly limits: Limits,
+  ) {
+    this.sweeper = setInterval(() => this.putAway(), limits.roomIdleMs / 2).unref();
+  }
+
+  get count(): number {
+    return this.rooms.size;
+  }
+
+  /** Rejects with `StoreFailure`. */
+  async open({ setup, device }: z.output<typeof OpenJob>): Promise<Answer<JobOpened>> {
+    const job = newJobId();
+    const now = this.deps.clock.now();
+    const inputs: Input[] = [
+      { kind: 'open', setup },
+      { kind: 'seated', seat: 'panel', device, takeover: false },
+    ];
+    let state = EMPTY;
+    let head = emptyHead(job);
+    const entries: Entry[] = [];
+    for (const input of inputs) {
+      const response = respond(state, input, now);
+      if (response.kind === 'refused') return response;
+      const sealed = sealAll(head, response.drafts, now);
+      state = sealed.entries.reduce(fold, state);
+      head = sealed.head;
+      entries.push(...sealed.entries);
+    }
+
+    const token = newToken();
+    const watch = newToken();
+    const { invite, code } = this.newInvite('emitter');
+    const issue: KeyChange['issue'] = [
+      { token: digest(token), role: 'panel' },
+      { token: digest(watch), role: 'watcher' },
+    ];
+    await this.deps.store.append(job, entries, { issue, code });
+    return { kind: 'ok', value: { job, seat: 'panel', token, watch, invite } };
+  }
+
+  /** Rejects with `StoreFailure`. */
+  async join(code: string, device: string): Promise<Answer<Joined>> {
+    const now = this.deps.clock.now();
+    const spend = { code: digest(code), now };
+    const grant = await this.deps.store.grant(spend.code, now);
+    const room = grant && (await this.get(grant.job));
+    if (!grant || !room) return { kind: 'refused', reason: 'bad-code', text: BAD_CODE };
+    const token = newToken();
+    const { job, seat } = grant;
+    const issue: KeyChange['issue'] = [{ token: digest(token), role: seat }];
+    const outcome = await room.seat(seat, device, { spend, revoke: seat, issue });
+    if (outcome.kind === 'refused') return outcome;
+    if (outcome.kind === 'spent') return { kind: 'refused', reason: 'bad-code', text: BAD_CODE };
+    return { kind: 'ok', value: { job, seat, token } };
+  }
+
+  /** A new join code for a seat; the seat's earlier one is void. Rejects with `StoreFailure`. */
+  async invite(room: Room, seat: Seat): Promise<Invite> {
+    const { invite, code } = this.newInvite(seat);
+    await room.changeKeys({ code });
+    return invite;
+  }
+
+  private newInvite(seat: Seat): { invite: Invite; code: NonNullable<KeyChange['code']> } {
+    const code = newCode();
+    const expiresAt = this.deps.clock.now() + this.limits.codeLastsMs;
+    return {
+      invite: { seat, code, path: `/join#${code}`, expiresAt },
+      code: { code: digest(code), seat, expiresAt },
+    };
+  }
+
+  /** The room of a job, loaded if need be; undefined when there is no such job. */
+  get(job: JobId): Promise<Room | undefined> {
+    let room = this.rooms.get(job);
+    if (!room) {
+      room = Room.load(job, this.deps);
+      this.rooms.set(job, room);
+      // A failed load is no answer to the next one who asks.
+      room.then(
+        (loaded) => loaded ?? this.rooms.delete(job),
+        () => this.rooms.delete(job),
+      );
+    }
+    this.lastAsked.set(job, performance.now());
+    return room;
+  }
+
+  async tellAll(message: ServerMessage): Promise<void> {
+    for (const loading of this.rooms.values()) {
+      const room = await loading.catch(() => undefined);
+      room?.tell(message);
+    }
+  }
+
+  private async putAway(): Promise<void> {
+    const before = performance.now() - this.limits.roomIdleMs;
+    for (const [job, loading] of this.rooms) {
+      const room = await loading.catch(() => undefined);
+      if (!room?.isIdle || (this.lastAsked.get(job) ?? 0) > before) continue;
+      this.rooms.delete(job);
+      this.lastAsked.delete(job);
+    }
+  }
+
+  async close(): Promise<void> {
+    clearInterval(this.sweeper);
+    const rooms = await Promise.all([...this.rooms.values()].map((r) => r.catch(() => undefined)));
+    await Promise.all(rooms.map((room) => room?.close()));
+  }
+}

@@ -1,0 +1,78 @@
+import { getRequestListener, type HttpBindings } from '@hono/node-server';
+import { Hono } from 'hono';
+import { type Logger, pino } from 'pino';
+import { api } from './api.ts';
+import type { KeyPair } from './certificate.ts';
+import { type Clock, systemClock } from './clock.ts';
+import { Hearing } from './hearing.ts';
+import { LIMITS, type Limits } from './limits.ts';
+import { listen } from './listen.ts';
+import { pages } from './pages.ts';
+import { CLIENT_FOLDER, VERSION } from './program.ts';
+import { Rooms } from './rooms.ts';
+import { Sockets } from './sockets.ts';
+import type { Transcriber } from './speech/transcriber.ts';
+import type { Store } from './store/store.ts';
+
+export interface ServerOptions {
+  /** Closed with the server. */
+  store: Store;
+  /** 0: any free port. */
+  port?: number;
+  host?: string;
+  tls?: KeyPair;
+  /** Closed with the server. Without it, people type. */
+  transcriber?: Transcriber;
+  clock?: Clock;
+  limits?: Partial<Limits>;
+  clientFolder?: string;
+  log?: Logger;
+}
+
+export interface RunningServer {
+  port: number;
+  /** For this machine, without a slash at the end. */
+  url: string;
+  /** Sends the phones away, stores what is under way, and ends. */
+  close(): Promise<void>;
+}
+
+/** Starts the whole server. Rejects with `StartFailure` when it cannot listen. */
+export async function startServer(options: ServerOptions): Promise<RunningServer> {
+  const { store, transcriber, clock = systemClock, host = '127.0.0.1' } = options;
+  const log = options.log ?? pino({ enabled: false });
+  const limits = { ...LIMITS, ...options.limits };
+  const hearing = new Hearing(transcriber, limits, log);
+  const rooms = new Rooms({ store, clock, log }, limits);
+  hearing.onChange = () => rooms.tellAll({ t: 'speech', speech: hearing.state });
+  const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
+
+  const app = new Hono<{ Bindings: HttpBindings }>();
+  app.route('/api', api({ rooms, store, hearing, limits, log, version: VERSION }));
+  app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
+
+  const listener = await listen(
+    host,
+    options.port ?? 0,
+    options.tls,
+    getRequestListener(app.fetch),
+    (server) => sockets.attach(server),
+  ).catch(async (error) => {
+    sockets.close();
+    await rooms.close();
+    throw error;
+  });
+
+  return {
+    port: listener.port,
+    url: `http://localhost:${listener.port}`,
+    async close() {
+      await rooms.close();
+      sockets.close();
+      await listener.close();
+      hearing.close();
+      await transcriber?.close();
+      await store.close();
+    },
+  };
+}
