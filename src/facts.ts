@@ -31,12 +31,25 @@ export type JobSetup = z.infer<typeof JobSetup>;
 /** `from`: the entry of the words it was understood from. */
 const from = Seq.optional();
 
+/**
+ * The entry in whose place this one counts: a correction said later is still about what was read or turned
+ * then. Without it a correction counts where it stands, at the position of the end of the log.
+ */
+const replaces = Seq.optional();
+
 /** What the search is built from. */
 const searchFacts = [
-  z.object({ type: z.literal('reading'), reading: Reading, from }),
+  z.object({ type: z.literal('reading'), reading: Reading, replaces, from }),
   z.object({ type: z.literal('trend'), trend: Trend, from }),
   /** A turn that was really made. `instruction`: the entry that asked for it, if one did. */
-  z.object({ type: z.literal('move'), axis: Axis, eighths: Eighths, instruction: Seq.optional(), from }),
+  z.object({
+    type: z.literal('move'),
+    axis: Axis,
+    eighths: Eighths,
+    instruction: Seq.optional(),
+    replaces,
+    from,
+  }),
   z.object({
     type: z.literal('gain'),
     change: z.enum(['lowered', 'raised', 'set', 'full']),
