@@ -1,0 +1,106 @@
+import captureUrl from './capture.worklet.ts?worker&url';
+
+/** Why there is no sound from the microphone, in words that say what to do. */
+export class MicrophoneError extends Error {
+  override name = 'MicrophoneError';
+}
+
+export interface Microphone {
+  /** Samples a second of what `onBlock` gets: the phone's own rate. */
+  readonly rate: number;
+  close(): void;
+}
+
+/** A block this late means that the audio clock is frozen, as after a call or a locked screen. */
+const FIRST_BLOCK_MS = 1_500;
+
+/**
+ * Opens the microphone at the phone's own rate. A frozen audio clock is noticed by its silence and the whole
+ * chain is built once more.
+ * @throws {MicrophoneError}
+ */
+export async function openMicrophone(onBlock: (samples: Float32Array) => void): Promise<Microphone> {
+  const stream = await ask();
+  try {
+    const first = await listen(stream, onBlock);
+    return first ?? (await listen(stream, onBlock)) ?? fail(FROZEN);
+  } catch (error) {
+    stop(stream);
+    throw error instanceof MicrophoneError ? error : new MicrophoneError(FROZEN);
+  }
+}
+
+async function ask(): Promise<MediaStream> {
+  if (!globalThis.isSecureContext || !navigator.mediaDevices) fail(INSECURE);
+  setSession('play-and-record');
+  try {
+    return await navigator.mediaDevices.getUserMedia({
+      audio: { channelCount: 1, echoCancellation: true, noiseSuppression: true, autoGainControl: true },
+    });
+  } catch (error) {
+    return fail(
+      REASONS[(error as DOMException).name] ?? `The microphone could not be opened: ${error}. Type instead.`,
+    );
+  }
+}
+
+const FROZEN =
+  'The microphone gives no sound. Close other apps that use it, then try again, or type instead.';
+const INSECURE =
+  'Browsers allow the microphone only on a secure page. Open the https address that the server prints, or type instead.';
+const REASONS: Readonly<Record<string, string>> = {
+  NotAllowedError:
+    "The microphone is not allowed. Allow it for this page in the browser's site settings, or type instead.",
+  NotFoundError: 'This device has no microphone. Type instead.',
+  NotReadableError: 'Another app is using the microphone. Close it and try again, or type instead.',
+};
+
+/** One attempt; undefined when no sound came. */
+async function listen(
+  stream: MediaStream,
+  onBlock: (samples: Float32Array) => void,
+): Promise<Microphone | undefined> {
+  const context = new AudioContext();
+  await context.audioWorklet.addModule(captureUrl);
+  const source = context.createMediaStreamSource(stream);
+  const capture = new AudioWorkletNode(context, 'capture', { numberOfOutputs: 0 });
+  source.connect(capture);
+  await Promise.race([context.resume(), pause(FIRST_BLOCK_MS)]);
+  const alive = await new Promise<boolean>((resolve) => {
+    const timer = setTimeout(() => resolve(false), FIRST_BLOCK_MS);
+    capture.port.onmessage = ({ data }) => {
+      clearTimeout(timer);
+      resolve(true);
+      onBlock(data as Float32Array);
+    };
+  });
+  if (!alive) {
+    void context.close();
+    return undefined;
+  }
+  return {
+    rate: context.sampleRate,
+    close() {
+      capture.port.onmessage = null;
+      stop(stream);
+      void context.close();
+      setSession('auto');
+    },
+  };
+}
+
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
+function stop(stream: MediaStream): void {
+  for (const track of stream.getTracks()) track.stop();
+}
+
+function fail(text: string): never {
+  throw new MicrophoneError(text);
+}
+
+/** Safari 16.4 and later: keeps the loudspeaker in use while the microphone is not. */
+function setSession(type: 'auto' | 'play-and-record'): void {
+  const { audioSession } = navigator as Navigator & { audioSession?: { type: string } };
+  if (audioSession) audioSession.type = type;
+}

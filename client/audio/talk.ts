@@ -1,0 +1,91 @@
+import type { MessageId } from '../../src/log/entry.ts';
+import { MAX_TALK_MS } from '../../src/protocol.ts';
+
+/**
+ * One button for both habits: hold it while speaking, or tap it, speak, and tap again. A plain record and one
+ * pure step; the microphone and the link are run by `use-talk.ts`.
+ */
+export type TalkState =
+  | { phase: 'idle' }
+  /** The microphone is being opened. `released`: the finger is already off, so it was a tap. */
+  | { phase: 'opening'; pressedAt: number; released: boolean }
+  | { phase: 'talking'; id: MessageId; pressedAt: number; since: number; latched: boolean }
+  /** Sent; the server is making words of it. */
+  | { phase: 'working'; id: MessageId; since: number };
+
+export type TalkEvent =
+  | { on: 'press' }
+  | { on: 'release' }
+  /** The finger was taken by a call, a scroll or a dialog: nothing was meant. */
+  | { on: 'cancel' }
+  /** The microphone is open and the server knows of the talk. */
+  | { on: 'opened'; id: MessageId }
+  | { on: 'failed' }
+  /** The server is done with the utterance, one way or another. */
+  | { on: 'answered'; id: MessageId }
+  | { on: 'tick' };
+
+export type TalkEffect = 'open' | 'send' | 'drop' | 'close';
+
+/** A press shorter than this is a tap. */
+export const TAP_MS = 350;
+/** Sent before the server would cut it off. */
+export const LONGEST_MS = MAX_TALK_MS - 500;
+/** Without an answer after this the button is free again. */
+export const ANSWER_WITHIN_MS = 12_000;
+
+export const IDLE: TalkState = { phase: 'idle' };
+
+export interface Talked {
+  state: TalkState;
+  effects: TalkEffect[];
+}
+
+export function talk(state: TalkState, event: TalkEvent, now: number): Talked {
+  switch (event.on) {
+    case 'press':
+      if (state.phase === 'talking' && state.latched) return send(state.id, now);
+      if (state.phase !== 'idle') return stay(state);
+      return { state: { phase: 'opening', pressedAt: now, released: false }, effects: ['open'] };
+    case 'release':
+      return released(state, now);
+    case 'cancel':
+      return state.phase === 'opening' || (state.phase === 'talking' && !state.latched)
+        ? drop()
+        : stay(state);
+    case 'opened':
+      return opened(state, event.id, now);
+    case 'failed':
+      return state.phase === 'idle' ? stay(state) : drop();
+    case 'answered':
+      return state.phase === 'working' && state.id === event.id ? stay(IDLE) : stay(state);
+    case 'tick':
+      if (state.phase === 'talking' && now - state.since >= LONGEST_MS) return send(state.id, now);
+      if (state.phase === 'working' && now - state.since >= ANSWER_WITHIN_MS) return stay(IDLE);
+      return stay(state);
+  }
+}
+
+function released(state: TalkState, now: number): Talked {
+  if (state.phase === 'opening') {
+    // Held, but let go before the microphone was open: whatever was said was not caught.
+    return now - state.pressedAt < TAP_MS ? stay({ ...state, released: true }) : drop();
+  }
+  if (state.phase !== 'talking' || state.latched) return stay(state);
+  return now - state.pressedAt < TAP_MS ? stay({ ...state, latched: true }) : send(state.id, now);
+}
+
+function opened(state: TalkState, id: MessageId, now: number): Talked {
+  if (state.phase !== 'opening') return stay(state);
+  const { pressedAt, released: latched } = state;
+  return stay({ phase: 'talking', id, pressedAt, since: now, latched });
+}
+
+const stay = (state: TalkState): Talked => ({ state, effects: [] });
+
+const send = (id: MessageId, now: number): Talked => ({
+  state: { phase: 'working', id, since: now },
+  effects: ['send', 'close'],
+});
+
+const drop = (): Talked => ({ state: IDLE, effects: ['drop', 'close'] });
