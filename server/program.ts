@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 /** The project's folder, whether we run from the sources or from the bundle. */
 export const ROOT_FOLDER = folderWith('package.json', dirname(fileURLToPath(import.meta.url)));
 export const CLIENT_FOLDER = join(ROOT_FOLDER, 'dist', 'client');
+export const DEFAULT_MODEL_FOLDER = join(ROOT_FOLDER, 'server', 'speech', 'model');
 export const VERSION: string = JSON.parse(readFileSync(join(ROOT_FOLDER, 'package.json'), 'utf8')).version;
 
 function folderWith(file: string, start: string): string {

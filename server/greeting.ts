@@ -1,0 +1,29 @@
+import { renderUnicodeCompact } from 'uqr';
+import { lanAddresses } from './addresses.ts';
+import type { Options } from './options.ts';
+import { VERSION } from './program.ts';
+
+const NOTES: Record<Options['tls'], string> = {
+  own: 'The certificate is this server’s own: phones warn once, and iPhones may refuse it all the same (see --help).',
+  files: '',
+  off: 'Without https, phones give the page no microphone: people type (see --help).',
+};
+
+/** What the person who starts the server sees: one line a way in, where the data lies, who listens. */
+export function greeting(options: Options, port: number, speech: string): string {
+  const scheme = options.tls === 'off' ? 'http' : 'https';
+  const lan = lanAddresses(options.host).map((address) => `${scheme}://${address}:${port}`);
+  const lines = [
+    `Ladderline ${VERSION}`,
+    `  This machine  http://localhost:${port}`,
+    ...lan.map((url) => `  On the LAN    ${url}`),
+    `  Data folder   ${options.data}`,
+    `  Speech        ${speech}`,
+  ];
+  const [first] = lan;
+  if (first) {
+    if (NOTES[options.tls]) lines.push(`  Note          ${NOTES[options.tls]}`);
+    lines.push('', renderUnicodeCompact(first, { border: 2 }));
+  }
+  return lines.join('\n');
+}

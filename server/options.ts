@@ -1,0 +1,99 @@
+import { resolve } from 'node:path';
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { DEFAULT_MODEL_FOLDER, VERSION } from './program.ts';
+
+export interface Options {
+  port: number;
+  host: string;
+  data: string;
+  tls: 'own' | 'off' | 'files';
+  cert?: string;
+  key?: string;
+  speech: 'on' | 'off';
+  model: string;
+  logLevel: string;
+}
+
+const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'];
+
+function toPort(text: string): number {
+  const port = Number(text);
+  if (!/^\d+$/.test(text) || port > 65535)
+    throw new InvalidArgumentError('It must be a number from 0 to 65535.');
+  return port;
+}
+
+const toPath = (text: string): string => resolve(text);
+
+/** Reads flags and environment. On a mistake, or for --help and --version, it prints and ends the process. */
+export function readOptions(argv: readonly string[]): Options {
+  const program = new Command('ladderline')
+    .description('Serves the phones of a beam detector crew, and keeps the record of their jobs.')
+    .version(VERSION)
+    .allowExcessArguments(false)
+    .addOption(
+      new Option('--port <number>', 'port to listen on; 0 takes any free one')
+        .default(8470)
+        .env('LADDERLINE_PORT')
+        .argParser(toPort),
+    )
+    .addOption(
+      new Option('--host <address>', 'address to listen on; 127.0.0.1 keeps it to this machine')
+        .default('0.0.0.0')
+        .env('LADDERLINE_HOST'),
+    )
+    .addOption(
+      new Option('--data <folder>', 'folder of the log and the own certificate; made when it is not there')
+        .default(resolve('data'), './data')
+        .env('LADDERLINE_DATA')
+        .argParser(toPath),
+    )
+    .addOption(
+      new Option('--tls <kind>', 'how phones connect; see below')
+        .choices(['own', 'off', 'files'])
+        .default('own')
+        .env('LADDERLINE_TLS'),
+    )
+    .addOption(
+      new Option('--cert <file>', 'certificate chain (PEM), with --tls files')
+        .env('LADDERLINE_CERT')
+        .argParser(toPath),
+    )
+    .addOption(new Option('--key <file>', 'its private key (PEM)').env('LADDERLINE_KEY').argParser(toPath))
+    .addOption(
+      new Option('--speech <switch>', 'turn speech into text on this machine')
+        .choices(['on', 'off'])
+        .default('on')
+        .env('LADDERLINE_SPEECH'),
+    )
+    .addOption(
+      new Option('--model <folder>', 'folder of the speech model')
+        .default(DEFAULT_MODEL_FOLDER, 'the one that comes with it')
+        .env('LADDERLINE_MODEL')
+        .argParser(toPath),
+    )
+    .addOption(
+      new Option('--log-level <level>', 'what to report on the error output, as JSON lines')
+        .choices(LOG_LEVELS)
+        .default('warn')
+        .env('LADDERLINE_LOG_LEVEL'),
+    )
+    .addHelpText('after', TLS_HELP);
+  program.parse(argv, { from: 'user' });
+  const options = program.opts<Options>();
+  const given = options.cert !== undefined || options.key !== undefined;
+  if (options.tls === 'files' && !(options.cert && options.key)) {
+    program.error('error: --tls files needs both --cert and --key.');
+  }
+  if (options.tls !== 'files' && given) program.error('error: --cert and --key go with --tls files.');
+  return options;
+}
+
+const TLS_HELP = `
+Phones give a page the microphone only over https; without it, people type.
+  --tls own    (default) https with a certificate made here and kept in the data folder. Phones
+               warn about it once, and iPhones may refuse the connection all the same. On this
+               machine plain http://localhost works too, on the same port.
+  --tls files  https with a certificate of yours that the phones trust: best for a firm's own.
+  --tls off    plain http: for typing only, or behind a proxy that does the https.
+`;
