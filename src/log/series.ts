@@ -51,9 +51,12 @@ export interface Mark {
     | 'pause'
     | 'resume'
     | 'accept'
-    | 'stopped';
+    | 'stopped'
+    | 'restarted';
   /** End of a hold, ms. */
   until?: number;
+  /** Of an acceptance: it was made against missing evidence. */
+  override?: boolean;
   /** Index into `Series.gains`, of the setting a gain change led to. */
   gain?: number;
 }
@@ -129,10 +132,13 @@ export function series(entries: readonly Entry[]): Series {
       case 'instruction':
         if (fact.advice.action.kind === 'hold') mark('hold', { until: fact.advice.action.until });
         break;
+      case 'accept':
+        mark('accept', { override: fact.override !== undefined });
+        break;
       case 'pause':
       case 'resume':
-      case 'accept':
       case 'stopped':
+      case 'restarted':
         mark(fact.type);
     }
   }

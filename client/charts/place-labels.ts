@@ -1,0 +1,34 @@
+export interface Label {
+  key: string;
+  /** Pixels from the left of the plot. */
+  x: number;
+  text: string;
+}
+
+export interface PlacedLabel extends Label {
+  /** Row above the plot, 0 nearest to it. */
+  row: number;
+  anchor: 'start' | 'end';
+}
+
+/** Average width of a character at the charts' label size, pixels; generous, so that labels never touch. */
+const CHARACTER = 6.4;
+const GAP = 8;
+
+/** Puts labels into as few rows as they need to stand clear of each other, none beyond the right edge. */
+export function placeLabels(labels: readonly Label[], width: number): PlacedLabel[] {
+  const rows: [from: number, to: number][][] = [];
+  return [...labels]
+    .sort((a, b) => a.x - b.x)
+    .map((label) => {
+      const room = label.text.length * CHARACTER;
+      const anchor = label.x + room > width && label.x - room > 0 ? 'end' : 'start';
+      const [from, to] = anchor === 'start' ? [label.x, label.x + room] : [label.x - room, label.x];
+      const free = rows.findIndex((row) =>
+        row.every((taken) => to + GAP < taken[0] || from > taken[1] + GAP),
+      );
+      const row = free < 0 ? rows.length : free;
+      rows[row] = [...(rows[row] ?? []), [from, to]];
+      return { ...label, row, anchor };
+    });
+}

@@ -1,0 +1,99 @@
+import type { Seq } from '../advice.ts';
+import type { FactOf, JobSetup, Seat } from '../facts.ts';
+import { EMPTY, fold, type Placed } from '../job/state.ts';
+import type { Reading } from '../reading.ts';
+import type { Entry } from './entry.ts';
+import { retractions } from './retractions.ts';
+
+/** What a supervisor wants to know of a job before reading its log. */
+export interface Summary {
+  setup?: JobSetup;
+  standing: Standing;
+  /** The last reading that counts. */
+  reading?: Placed<'reading'>;
+  /** Times of the first and last entry, ms. */
+  from?: number;
+  to?: number;
+  /** Who sat where, in order; a phone that only came back is not listed again. */
+  people: { seq: Seq; at: number; seat: Seat; device: string; takeover: boolean }[];
+  /** How many of each stand, and how many were taken back. */
+  moves: Count;
+  readings: Count;
+  gainChanges: Count;
+  /** Entries replaced by a correction, and entries taken back by an undo. */
+  corrections: number;
+  undone: number;
+  takeovers: number;
+  /** Questions the engine had to ask, and sound that gave no words. */
+  questions: number;
+  unheard: number;
+}
+
+export interface Count {
+  counted: number;
+  takenBack: number;
+}
+
+export type Standing =
+  | { kind: 'empty' }
+  | { kind: 'aligning' }
+  | { kind: 'paused' }
+  | { kind: 'stopped' }
+  | {
+      kind: 'accepted';
+      seq: Seq;
+      at: number;
+      reading: Reading;
+      override?: NonNullable<FactOf<'accept'>['override']>;
+      /** Turns, gain changes and aims made after it: the accepted reading no longer vouches for anything. */
+      changedBy: Seq[];
+    };
+
+export function summarize(entries: readonly Entry[]): Summary {
+  const state = entries.reduce(fold, EMPTY);
+  const taken = retractions(entries);
+  const all = entries.map(({ fact }) => fact);
+  const many = (type: string): Count => {
+    const of = entries.filter(({ fact }) => fact.type === type);
+    const takenBack = of.filter(({ seq }) => taken.has(seq)).length;
+    return { counted: of.length - takenBack, takenBack };
+  };
+  const people = entries.flatMap(({ seq, at, fact }) =>
+    fact.type === 'seated'
+      ? [{ seq, at, seat: fact.seat, device: fact.device, takeover: fact.takeover }]
+      : [],
+  );
+  const first = entries[0];
+  const last = entries.at(-1);
+  return {
+    ...(state.setup && { setup: state.setup }),
+    standing: standingOf(entries, state),
+    ...(state.reading && { reading: state.reading }),
+    ...(first && last && { from: first.at, to: last.at }),
+    people,
+    moves: many('move'),
+    readings: many('reading'),
+    gainChanges: many('gain'),
+    corrections: all.filter((fact) => fact.type === 'retract' && fact.why === 'correction').length,
+    undone: all.filter((fact) => fact.type === 'retract' && fact.why === 'undo').length,
+    takeovers: people.filter(({ takeover }) => takeover).length,
+    questions: all.filter((fact) => fact.type === 'query').length,
+    unheard: all.filter((fact) => fact.type === 'unheard').length,
+  };
+}
+
+const DISTURBS: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
+
+function standingOf(entries: readonly Entry[], state: typeof EMPTY): Standing {
+  const { accepted } = state;
+  if (entries.length === 0) return { kind: 'empty' };
+  if (accepted) {
+    const { seq, at, reading, override } = accepted;
+    const changedBy = state.counted
+      .filter((fact) => fact.seq > seq && DISTURBS.has(fact.type))
+      .map((fact) => fact.seq);
+    return { kind: 'accepted', seq, at, reading, ...(override && { override }), changedBy };
+  }
+  if (state.stopped) return { kind: 'stopped' };
+  return { kind: state.paused ? 'paused' : 'aligning' };
+}
