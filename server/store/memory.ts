@@ -13,14 +13,15 @@ export class MemoryStore implements Store {
   private readonly passes = new Map<Digest, Pass>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
+  /** Runs through without a pause, which makes it a transaction. */
   async append(job: JobId, entries: readonly Entry[], keys: KeyChange = {}): Promise<Appended> {
     for (const { ref } of entries) {
       const seq = ref === undefined ? undefined : this.refs.get(`${job} ${ref}`);
       if (seq !== undefined) return { kind: 'duplicate', seq };
     }
-    const head = await this.head(job);
+    const head = this.headNow(job);
     if (!follows(entries, head)) return { kind: 'conflict', head };
-    if (keys.spend && !(await this.grant(keys.spend.code, keys.spend.now))) return { kind: 'spent' };
+    if (keys.spend && !this.grantNow(keys.spend.code, keys.spend.now)) return { kind: 'spent' };
 
     const log = this.logs.get(job) ?? [];
     for (const entry of entries) {
@@ -54,6 +55,10 @@ export class MemoryStore implements Store {
   }
 
   async head(job: JobId): Promise<Head> {
+    return this.headNow(job);
+  }
+
+  private headNow(job: JobId): Head {
     return this.heads.get(job) ?? emptyHead(job);
   }
 
@@ -62,7 +67,7 @@ export class MemoryStore implements Store {
   }
 
   async audit(job: JobId) {
-    return auditRows(this.logs.get(job) ?? [], await this.head(job));
+    return auditRows(this.logs.get(job) ?? [], this.headNow(job));
   }
 
   async jobs(): Promise<Head[]> {
@@ -75,6 +80,10 @@ export class MemoryStore implements Store {
   }
 
   async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {
+    return this.grantNow(code, now);
+  }
+
+  private grantNow(code: Digest, now: number): CodeGrant | undefined {
     const grant = this.codes.get(code);
     return grant && grant.expiresAt > now ? { job: grant.job, seat: grant.seat } : undefined;
   }

@@ -66,7 +66,7 @@ function prepare(db: Database.Database, file: string): void {
 }
 
 const damaged = (file: string, detail: string) =>
-  `${file} is damaged (${detail}): keep a copy of it, then put back a backup or choose another data folder.`;
+  `${file} is damaged (${detail.replace(/\s+/g, ' ')}): keep a copy of it, then put back a backup or choose another data folder.`;
 
 function explain(error: unknown, file: string): string {
   const { code = '', message } = error as { code?: string; message: string };

@@ -1,0 +1,189 @@
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { digest } from '../../server/secrets.ts';
+import type { Store } from '../../server/store/store.ts';
+import type { Fact } from '../../src/facts.ts';
+import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
+import type { Draft, Entry, Head } from '../../src/log/entry.ts';
+
+const JOB = 'job-one-0001';
+const OTHER = 'job-two-0002';
+
+const remark = (text: string): Fact => ({ type: 'remark', seat: 'panel', text });
+
+/** Seals `texts` as remarks onto `head`. Message ids are `<ref>` for the first, if given. */
+export function sealRemarks(head: Head, texts: string[], ref?: string): Entry[] {
+  let end = head;
+  return texts.map((text, i) => {
+    const draft: Draft = { actor: 'panel', fact: remark(text), ...(i === 0 && ref !== undefined && { ref }) };
+    const entry = seal(end, draft, 1_700_000_000_000 + end.count);
+    end = headAfter(entry);
+    return entry;
+  });
+}
+
+/** What every store must do. `open` gives a new, empty one. */
+export function storeContract(name: string, open: () => Promise<Store>): void {
+  describe(`the ${name} store`, () => {
+    let store: Store;
+    beforeEach(async () => {
+      store = await open();
+    });
+    afterEach(() => store.close());
+
+    const grow = async (texts: string[], ref?: string, job = JOB) => {
+      const entries = sealRemarks(await store.head(job), texts, ref);
+      expect(await store.append(job, entries)).toEqual({ kind: 'stored' });
+      return entries;
+    };
+
+    it('knows nothing of a job that was never opened', async () => {
+      expect(await store.head(JOB)).toEqual(emptyHead(JOB));
+      expect(await store.read(JOB, -1, 10)).toEqual([]);
+      expect(await store.seqOf(JOB, 'message-1')).toBeUndefined();
+      expect(await store.audit(JOB)).toBeUndefined();
+      expect(await store.jobs()).toEqual([]);
+    });
+
+    it('gives back what was appended, entry for entry, and the head it ends at', async () => {
+      const entries = [...(await grow(['one', 'two'])), ...(await grow(['three']))];
+      expect(await store.read(JOB, -1, 10)).toEqual(entries);
+      const head = await store.head(JOB);
+      expect(head).toEqual(headAfter(entries[2] as Entry));
+      expect(findFault(await store.read(JOB, -1, 10), head)).toBeUndefined();
+      expect(await store.audit(JOB)).toBeUndefined();
+    });
+
+    it('keeps every character as it came', async () => {
+      const texts = ['\u0000 nul', 'Prüfung – “ok”', '火災 🔥', 'a\u2028b', "'; DROP TABLE entries"];
+      await grow(texts);
+      const facts = (await store.read(JOB, -1, 10)).map((entry) => entry.fact);
+      expect(facts).toEqual(texts.map(remark));
+      expect(await store.audit(JOB)).toBeUndefined();
+    });
+
+    it('reads from after an entry, no more than asked for', async () => {
+      const entries = await grow(['0', '1', '2', '3', '4']);
+      expect(await store.read(JOB, 1, 2)).toEqual(entries.slice(2, 4));
+      expect(await store.read(JOB, 4, 2)).toEqual([]);
+      expect(await store.read(JOB, 99, 2)).toEqual([]);
+    });
+
+    it('keeps jobs apart and lists them in the order they were opened', async () => {
+      await grow(['a'], undefined, OTHER);
+      await grow(['b', 'c']);
+      await grow(['d'], undefined, OTHER);
+      expect((await store.jobs()).map(({ job, count }) => [job, count])).toEqual([
+        [OTHER, 2],
+        [JOB, 2],
+      ]);
+      expect(await store.audit(OTHER)).toBeUndefined();
+    });
+
+    it('takes a message id once: the second time it tells the first place and stores nothing', async () => {
+      await grow(['before']);
+      await grow(['the message', 'what follows from it'], 'message-1');
+      await grow(['later']);
+      const again = sealRemarks(await store.head(JOB), ['the message', 'again'], 'message-1');
+      expect(await store.append(JOB, again)).toEqual({ kind: 'duplicate', seq: 1 });
+      expect((await store.head(JOB)).count).toBe(4);
+      expect(await store.seqOf(JOB, 'message-1')).toBe(1);
+    });
+
+    it('tells a duplicate even when it is sealed on an old head', async () => {
+      const old = sealRemarks(emptyHead(JOB), ['x'], 'message-1');
+      await store.append(JOB, old);
+      expect(await store.append(JOB, old)).toEqual({ kind: 'duplicate', seq: 0 });
+    });
+
+    it('lets two jobs have the same message id', async () => {
+      await grow(['x'], 'message-1');
+      await grow(['y'], 'message-1', OTHER);
+      expect(await store.seqOf(OTHER, 'message-1')).toBe(0);
+    });
+
+    it('refuses entries that do not follow on its head, and stores none of them', async () => {
+      const [first] = await grow(['first', 'second']);
+      const onOldHead = sealRemarks(headAfter(first as Entry), ['a fork']);
+      expect(await store.append(JOB, onOldHead)).toMatchObject({ kind: 'conflict', head: { count: 2 } });
+      const withGap = sealRemarks(await store.head(JOB), ['3', '4', '5']).toSpliced(1, 1);
+      expect(await store.append(JOB, withGap)).toMatchObject({ kind: 'conflict' });
+      const ofOther = sealRemarks(await store.head(OTHER), ['x']);
+      expect(await store.append(JOB, ofOther)).toMatchObject({ kind: 'conflict' });
+      expect((await store.head(JOB)).count).toBe(2);
+      expect(await store.read(JOB, -1, 10)).toHaveLength(2);
+    });
+
+    it('lets one of two writers on the same head win', async () => {
+      const head = await store.head(JOB);
+      const outcomes = await Promise.all([
+        store.append(JOB, sealRemarks(head, ['mine'])),
+        store.append(JOB, sealRemarks(head, ['yours'])),
+      ]);
+      expect(outcomes.map((o) => o.kind).sort()).toEqual(['conflict', 'stored']);
+    });
+
+    it('lets in who holds a pass, until the seat is given to another', async () => {
+      const [panel, emitter, later] = ['token-a', 'token-b', 'token-c'].map(digest) as [
+        string,
+        string,
+        string,
+      ];
+      await store.append(JOB, sealRemarks(emptyHead(JOB), ['x']), {
+        issue: [
+          { token: panel, role: 'panel' },
+          { token: emitter, role: 'emitter' },
+        ],
+      });
+      expect(await store.pass(emitter)).toEqual({ job: JOB, role: 'emitter', revoked: false });
+      await store.append(JOB, [], { revoke: 'emitter', issue: [{ token: later, role: 'emitter' }] });
+      expect(await store.pass(emitter)).toEqual({ job: JOB, role: 'emitter', revoked: true });
+      expect(await store.pass(later)).toEqual({ job: JOB, role: 'emitter', revoked: false });
+      expect(await store.pass(panel)).toEqual({ job: JOB, role: 'panel', revoked: false });
+      expect(await store.pass(digest('no token'))).toBeUndefined();
+    });
+
+    it('honours a join code until its time, once, and only the newest of a seat', async () => {
+      const [old, code] = ['AAAAAA', 'BBBBBB'].map(digest) as [string, string];
+      await store.append(JOB, [], { code: { code: old, seat: 'emitter', expiresAt: 1000 } });
+      await store.append(JOB, [], { code: { code, seat: 'emitter', expiresAt: 1000 } });
+      expect(await store.grant(old, 0)).toBeUndefined();
+      expect(await store.grant(code, 999)).toEqual({ job: JOB, seat: 'emitter' });
+      expect(await store.grant(code, 1000)).toBeUndefined();
+      expect(await store.append(JOB, [], { spend: { code, now: 999 } })).toEqual({ kind: 'stored' });
+      expect(await store.grant(code, 999)).toBeUndefined();
+    });
+
+    it('keeps the codes of the two seats apart', async () => {
+      const [one, two] = ['AAAAAA', 'BBBBBB'].map(digest) as [string, string];
+      await store.append(JOB, [], { code: { code: one, seat: 'emitter', expiresAt: 1000 } });
+      await store.append(JOB, [], { code: { code: two, seat: 'panel', expiresAt: 1000 } });
+      expect(await store.grant(one, 0)).toEqual({ job: JOB, seat: 'emitter' });
+      expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
+    });
+
+    it('stores nothing at all when the code was spent already', async () => {
+      const code = digest('AAAAAA');
+      await store.append(JOB, [], { code: { code, seat: 'emitter', expiresAt: 1000 } });
+      await store.append(JOB, [], { spend: { code, now: 1 } });
+      const token = digest('token');
+      const outcome = await store.append(JOB, sealRemarks(emptyHead(JOB), ['seated']), {
+        spend: { code, now: 1 },
+        issue: [{ token, role: 'emitter' }],
+      });
+      expect(outcome).toEqual({ kind: 'spent' });
+      expect((await store.head(JOB)).count).toBe(0);
+      expect(await store.pass(token)).toBeUndefined();
+    });
+
+    it('changes no key when the entries are not stored', async () => {
+      await grow(['x']);
+      const token = digest('token');
+      await store.append(JOB, sealRemarks(emptyHead(JOB), ['fork']), { issue: [{ token, role: 'panel' }] });
+      expect(await store.pass(token)).toBeUndefined();
+    });
+
+    it('says that it is well', async () => {
+      await expect(store.health()).resolves.toBeUndefined();
+    });
+  });
+}
