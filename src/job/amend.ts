@@ -5,9 +5,11 @@ import { movedText, searchFactText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
 import type { MeterProfile } from '../profile.ts';
 import type { Reading } from '../reading.ts';
+import type { Axis, Eighths } from '../turns.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './respond.ts';
 import type { Placed } from './state.ts';
+import type { Speaker } from './words.ts';
 
 /** What a crew member can take back: what they reported, not what was decided from it. */
 const REPORTED: ReadonlySet<SearchFact['type']> = new Set([
@@ -35,15 +37,25 @@ export function offScale(reading: Reading, meter: MeterProfile): string | undefi
   return `Heard ${reading.value}, but this meter only shows ${meter.min} to ${meter.max}. What does it show?`;
 }
 
-/** Replaces the reading of entry `target`; the first entry stays in the log, marked as taken back. */
+/** A reading in the place of entry `target`, which stays in the log but no longer counts. */
 export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: Reading, from?: Seq): void {
   const meter = job.state.setup?.meter;
   const old = job.state.counted.find((fact) => fact.seq === target);
   if (!meter || old?.type !== 'reading') return;
   const source = from === undefined ? {} : { from };
-  job.put(seat, { type: 'retract', target, why: 'correction', ...source });
-  const seq = job.put(seat, { type: 'reading', reading, ...source });
+  const seq = job.put(seat, { type: 'reading', reading, replaces: target, ...source });
   job.readback(seq, `Corrected: ${readingText(reading, meter)}, not ${readingText(old.reading, meter)}.`);
+}
+
+/** Another turn in the place of entry `target`: what was really turned then. */
+export function replaceMove(
+  job: Composer,
+  target: Seq,
+  move: { axis: Axis; eighths: Eighths },
+  { seat, said: from }: Speaker,
+): void {
+  const seq = job.put(seat, { type: 'move', ...move, replaces: target, from });
+  job.readback(seq, `Corrected: ${movedText(move.axis, move.eighths)}.`);
 }
 
 /** A correction made on the screen, at the entry itself. */

@@ -1,7 +1,7 @@
 import type { Question, Seq } from '../advice.ts';
 import type { Intent } from '../grammar/intent.ts';
 import { type Reading, valueReading } from '../reading.ts';
-import { replaceReading } from './amend.ts';
+import { replaceMove, replaceReading } from './amend.ts';
 import type { Composer } from './composer.ts';
 import { act } from './intents.ts';
 import type { Speaker } from './words.ts';
@@ -71,16 +71,17 @@ function answerMove(
   const [option] = q.options;
   if (named) {
     const matches = q.options.filter((o) => named.axis === undefined || named.axis === o.axis);
-    const { said: from, seat } = speaker;
-    job.put(seat, { type: 'retract', target: q.about, why: 'correction', from });
     const [only] = matches;
     // Naming the adjuster alone is an answer; anything more is a report of its own.
     if (matches.length === 1 && only && named.eighths === undefined && named.way === undefined) {
-      job.put(seat, { type: 'move', ...only, from });
-    } else act(job, named, speaker);
+      replaceMove(job, q.about, only, speaker);
+    } else {
+      const { said: from, seat } = speaker;
+      job.put(seat, { type: 'retract', target: q.about, why: 'correction', from });
+      act(job, named, speaker);
+    }
   } else if (yn.yes && option) {
-    job.put(speaker.seat, { type: 'retract', target: q.about, why: 'correction', from: speaker.said });
-    job.put(speaker.seat, { type: 'move', ...option, from: speaker.said });
+    replaceMove(job, q.about, option, speaker);
   } else if (yn.no) confirm(job, q.about, speaker);
   return rest;
 }

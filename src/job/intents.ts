@@ -3,9 +3,9 @@ import type { SearchFact } from '../facts.ts';
 import type { Intent } from '../grammar/intent.ts';
 import { AFTERWARDS } from '../phrases/cautions.ts';
 import { searchFactText } from '../phrases/facts.ts';
-import { missingText } from '../phrases/missing.ts';
+import { notProvenText } from '../phrases/missing.ts';
 import { otherAxis } from '../turns.ts';
-import { lastReported, offScale, replaceReading, takeBack } from './amend.ts';
+import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf } from './credit.ts';
 import { moveOf } from './moves.ts';
@@ -111,7 +111,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   'wrong-way'(job, _, speaker) {
-    const { said: from, seat } = speaker;
+    const { said: from } = speaker;
     const asked = creditedInstruction(job.state, speaker.re);
     if (asked?.advice.action.kind === 'turn') {
       const { axis, eighths } = asked.advice.action;
@@ -120,9 +120,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     }
     const last = lastOf(job.state.counted, 'move');
     if (!last) return ask(job, speaker, 'No turn was made yet. What went the wrong way?');
-    job.put(seat, { type: 'retract', target: last.seq, why: 'correction', from });
-    const { axis, eighths } = last;
-    report(job, { type: 'move', axis, eighths: -eighths, from }, speaker, 'Turned the other way');
+    replaceMove(job, last.seq, { axis: last.axis, eighths: -last.eighths }, speaker);
   },
 
   'ask-reading'(job) {
@@ -130,10 +128,11 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   accept(job, _, speaker) {
-    const { search, reading } = job.state;
-    const missing = search ? missingForAccept(search, job.now) : [];
-    if (!search || !reading || missing.length > 0) {
-      return job.notice('not-proven', missingText(missing));
+    const { search, setup, reading } = job.state;
+    if (!search || !setup) return;
+    const missing = missingForAccept(search, job.now);
+    if (!reading || missing.length > 0) {
+      return job.notice('not-proven', notProvenText(missing, setup.meter));
     }
     report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, 'Well done:');
     job.notice('afterwards', AFTERWARDS);

@@ -1,5 +1,5 @@
 import type { Seq } from '../advice.ts';
-import { observe, type Search, startSearch } from '../engine/search.ts';
+import { counting, observe, type Search, startSearch } from '../engine/search.ts';
 import { type Fact, type JobSetup, SearchFact, type Seat } from '../facts.ts';
 import type { Entry } from '../log/entry.ts';
 
@@ -113,13 +113,16 @@ function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed
   if (fact.type === 'move' && fact.instruction !== undefined) {
     next.turnsMade = [...next.turnsMade, fact.instruction].slice(-TURNS_REMEMBERED);
   }
-  next.counted =
-    fact.type === 'retract'
-      ? next.counted.filter((earlier) => earlier.seq !== fact.target)
-      : [...next.counted, { ...fact, seq, at }];
+  next.counted = countedAfter(next, { ...fact, seq, at });
   assign(next, 'reading', lastOf(next.counted, 'reading'));
   assign(next, 'accepted', lastOf(next.counted, 'accept'));
   return next;
+}
+
+function countedAfter({ search, counted }: JobState, fact: Placed<SearchFact['type']>): JobState['counted'] {
+  const amends = fact.type === 'retract' || ('replaces' in fact && fact.replaces !== undefined);
+  if (!amends) return [...counted, fact];
+  return counting(search?.history).map((event) => ({ ...event.fact, seq: event.seq, at: event.at }));
 }
 
 /** The latest of the counted facts that is of one type. */

@@ -2,6 +2,7 @@ import type { Action, Advice, Question } from '../advice.ts';
 import type { JobSetup } from '../facts.ts';
 import type { MeterProfile } from '../profile.ts';
 import { amountGlyph, amountWords, senseWord } from './amounts.ts';
+import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
 import { valueText } from './readings.ts';
 import { whyText } from './why.ts';
@@ -45,7 +46,7 @@ function actionText(action: Action, meter: MeterProfile): SayShow {
     case 'ask':
       return questionText(action.question, meter);
     case 'check': {
-      const list = action.causes.join('; ');
+      const list = action.causes.map(causeText).join('; ');
       return { say: `Hold. Please check: ${list}. Then say done.`, show: `Check: ${list}` };
     }
     case 'offer-accept':

@@ -43,7 +43,7 @@ describe('correcting', () => {
     job.say('panel', '142');
     const first = job.state.reading?.seq;
     const facts = job.say('panel', 'wrong, one two four');
-    expect(ofType(facts, 'retract')).toMatchObject([{ target: first, why: 'correction' }]);
+    expect(ofType(facts, 'reading')).toMatchObject([{ replaces: first }]);
     expect(job.state.reading?.reading).toEqual(valueReading(124));
     expect(ofType(facts, 'readback')[0]?.text).toBe('Corrected: 124, not 142.');
     expect(job.facts[first as number]).toMatchObject({ type: 'reading', reading: valueReading(142) });
@@ -68,6 +68,14 @@ describe('correcting', () => {
     const facts = job.say('panel', 'undo');
     expect(ofType(facts, 'readback')[0]?.text).toBe('Taken back: 142.');
     expect(job.state.reading).toBeUndefined();
+  });
+
+  it('"undo" after a correction brings the first reading back', () => {
+    const job = TableJob.crewed();
+    job.say('panel', '142');
+    job.say('panel', 'wrong, one two four');
+    job.say('panel', 'undo');
+    expect(job.state.reading?.reading).toEqual(valueReading(142));
   });
 });
 
@@ -162,7 +170,7 @@ function toFirstTurn(): TableJob {
   const job = TableJob.crewed();
   for (let i = 0; i < 6 && job.action?.kind !== 'turn'; i++) {
     if (job.action?.kind === 'gain') job.say('emitter', 'done');
-    job.say('panel', '90');
+    job.say('panel', '140');
     job.wait(5_000);
   }
   expect(job.action?.kind).toBe('turn');
@@ -194,8 +202,9 @@ describe('turning', () => {
     const asked = job.turn;
     job.say('emitter', 'done', asked.seq);
     const facts = job.say('emitter', 'wrong way');
-    expect(ofType(facts, 'move')).toMatchObject([{ axis: asked.axis, eighths: -asked.eighths }]);
-    expect(ofType(facts, 'retract')).toHaveLength(1);
+    expect(ofType(facts, 'move')).toMatchObject([
+      { axis: asked.axis, eighths: -asked.eighths, replaces: expect.any(Number) },
+    ]);
   });
 
   it('a report that differs from what was asked is taken as reported', () => {

@@ -1,0 +1,262 @@
+import type { Seq } from '../advice.ts';
+import type { SearchFact } from '../facts.ts';
+import type { PathState } from '../grammar/intent.ts';
+import type { AdjusterProfile, MeterProfile } from '../profile.ts';
+import type { Reading } from '../reading.ts';
+import type { Axis, Eighths } from '../turns.ts';
+import { type Missing, missingForAccept } from './accept.ts';
+import { isLost } from './level.ts';
+import { follow, type Pointing, START_POINTING } from './slack.ts';
+import { heard, newStay, type Settled, type Stay, settled } from './stay.ts';
+
+export interface SearchEvent {
+  readonly seq: Seq;
+  /** Milliseconds. */
+  readonly at: number;
+  readonly fact: SearchFact;
+}
+
+export type PerAxis<T> = Readonly<Record<Axis, T>>;
+
+/** A settled reading with where it was taken. */
+export interface Sample extends Settled {
+  /** Where the screws stood, eighths from the start. */
+  readonly turned: PerAxis<Eighths>;
+  readonly pointing: PerAxis<Pointing>;
+  /** Which gain setting it was taken at: 0 as found, one more with each change. */
+  readonly gain: number;
+}
+
+/** The blocking check at one position and gain: what was read before, during and after. */
+export interface Blocking {
+  readonly before?: Sample;
+  /** A reading came while the path was blocked: did it go to nothing? */
+  readonly dark?: boolean;
+  readonly seqs: readonly Seq[];
+}
+
+/** How the alignment was accepted. `backed`: all evidence was there. */
+export interface Acceptance {
+  readonly seq: Seq;
+  readonly reading: Reading;
+  readonly backed: boolean;
+  readonly missing: readonly Missing[];
+  readonly reason?: string;
+}
+
+/** Every event, newest first, for refolding without one of them. A list, so that adding costs the same always. */
+export interface History {
+  readonly event: SearchEvent;
+  readonly before: History | undefined;
+}
+
+/** All that is known of one alignment. Plain data, a fold over its events. */
+export interface Search {
+  readonly meter: MeterProfile;
+  readonly adjusters: AdjusterProfile;
+  readonly history: History | undefined;
+  readonly turned: PerAxis<Eighths>;
+  readonly pointing: PerAxis<Pointing>;
+  /** Direction of each screw's last turn, 0 before the first. */
+  readonly lastTurn: PerAxis<-1 | 0 | 1>;
+  /** Turns made so far; `lastMove` is the entry of the newest. */
+  readonly moves: number;
+  readonly lastMove: Seq | undefined;
+  /** The gain setting, counted up with each change, and whether it is known to be full. */
+  readonly gain: number;
+  readonly gainFull: boolean;
+  readonly path: PathState;
+  readonly stay: Stay;
+  /** Settled readings of earlier stays since the last aim by eye, oldest first; only the newest are kept. */
+  readonly samples: readonly Sample[];
+  /** The adjuster being worked on: the last one turned or chosen. */
+  readonly axis: Axis;
+  /** How far each screw was found to go, eighths from the start. */
+  readonly limits: PerAxis<{ readonly low: Eighths; readonly high: Eighths }>;
+  /** How many times the emitter was brought onto the receiver by eye. */
+  readonly aims: number;
+  /** How many cause lists were worked through since the last settled signal. */
+  readonly checks: number;
+  readonly blocking: Blocking;
+  /** Entries that were doubted and stand. */
+  readonly confirmed: readonly Seq[];
+  readonly accepted: Acceptance | undefined;
+}
+
+/** The fit and the brackets look at no more than this many settled readings: a decision's cost is bounded. */
+const SAMPLES_KEPT = 60;
+const CONFIRMED_KEPT = 40;
+
+export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Search {
+  const limit = { low: -adjusters.travel, high: adjusters.travel };
+  return {
+    meter,
+    adjusters,
+    history: undefined,
+    turned: { horizontal: 0, vertical: 0 },
+    pointing: { horizontal: START_POINTING, vertical: START_POINTING },
+    lastTurn: { horizontal: 0, vertical: 0 },
+    moves: 0,
+    lastMove: undefined,
+    gain: 0,
+    gainFull: false,
+    path: 'clear',
+    stay: newStay(0),
+    samples: [],
+    axis: 'horizontal',
+    limits: { horizontal: limit, vertical: limit },
+    aims: 0,
+    checks: 0,
+    blocking: { seqs: [] },
+    confirmed: [],
+    accepted: undefined,
+  };
+}
+
+/** The search after one more event. Pure; takes any event in any order and never throws. */
+export function observe(search: Search, event: SearchEvent): Search {
+  const history = { event, before: search.history };
+  if (event.fact.type === 'retract' || replaced(event) !== undefined) {
+    return { ...refold(search, history), history };
+  }
+  return { ...apply(search, event), history };
+}
+
+const replaced = ({ fact }: SearchEvent): Seq | undefined =>
+  fact.type === 'reading' || fact.type === 'move' ? fact.replaces : undefined;
+
+function refold(search: Search, history: History): Search {
+  return counting(history).reduce(apply, startSearch(search.meter, search.adjusters));
+}
+
+/**
+ * The events that still count, oldest first. A taking-back can itself be taken back; a correction counts in
+ * the place and at the time of what it corrects.
+ */
+export function counting(history: History | undefined): SearchEvent[] {
+  const gone = new Set<Seq>();
+  const standIns = new Map<Seq, SearchEvent>();
+  const events: SearchEvent[] = [];
+  for (let link: History | undefined = history; link; link = link.before) {
+    const { event } = link;
+    const standIn = standIns.get(event.seq);
+    const target = replaced(event);
+    if (standIn) {
+      if (target === undefined) events.push({ ...standIn, at: event.at });
+      else standIns.set(target, standIn);
+    } else if (!gone.has(event.seq)) {
+      if (event.fact.type === 'retract') gone.add(event.fact.target);
+      else if (target === undefined) events.push(event);
+      else standIns.set(target, event);
+    }
+  }
+  return events.reverse();
+}
+
+/** The stay's settled reading as a sample, if it has one and the beam was free. */
+export function sampleHere(search: Search): Sample | undefined {
+  if (search.path !== 'clear') return undefined;
+  const here = settled(search.stay, search.meter);
+  if (!here) return undefined;
+  return { ...here, turned: search.turned, pointing: search.pointing, gain: search.gain };
+}
+
+/** Ends the stay: what it settled on becomes a sample, and a new stay begins. */
+function leave(search: Search, at: number): Search {
+  const sample = sampleHere(search);
+  const samples = sample ? [...search.samples, sample].slice(-SAMPLES_KEPT) : search.samples;
+  return { ...search, samples, stay: newStay(at) };
+}
+
+const touched = { blocking: { seqs: [] }, accepted: undefined };
+
+function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
+  switch (fact.type) {
+    case 'reading': {
+      const stay = heard(search.stay, { seq, at, reading: fact.reading }, search.meter);
+      if (search.path === 'clear') {
+        const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
+        return { ...search, stay, checks };
+      }
+      const dark = isLost(fact.reading, search.meter);
+      const blocking = { ...search.blocking, dark, seqs: [...search.blocking.seqs, seq] };
+      return { ...search, stay, blocking };
+    }
+    case 'trend':
+      // "Steady" vouches for what was read; "rising" or "falling" says it has not settled yet.
+      return { ...search, stay: fact.trend === 'steady' ? { ...search.stay, since: 0 } : newStay(at) };
+    case 'move': {
+      const turned = { ...search.turned, [fact.axis]: search.turned[fact.axis] + fact.eighths };
+      const pointing = {
+        ...search.pointing,
+        [fact.axis]: follow(search.pointing[fact.axis], turned[fact.axis]),
+      };
+      const way = Math.sign(fact.eighths) as -1 | 0 | 1;
+      return {
+        ...leave(search, at),
+        ...touched,
+        turned,
+        pointing,
+        lastTurn: way === 0 ? search.lastTurn : { ...search.lastTurn, [fact.axis]: way },
+        axis: fact.axis,
+        moves: search.moves + 1,
+        lastMove: seq,
+      };
+    }
+    case 'gain':
+      return {
+        ...leave(search, at),
+        ...touched,
+        gain: search.gain + 1,
+        gainFull: fact.change === 'full',
+      };
+    case 'path': {
+      const left = leave(search, at);
+      if (fact.state === 'clear') return { ...left, path: 'clear' };
+      const before = sampleHere(search) ?? search.blocking.before;
+      const blocking = { ...(before ? { before } : {}), seqs: [seq] };
+      return { ...left, path: fact.state, blocking };
+    }
+    case 're-aimed':
+      return {
+        ...startSearch(search.meter, search.adjusters),
+        moves: search.moves,
+        gain: search.gain,
+        gainFull: search.gainFull,
+        stay: newStay(at),
+        aims: search.aims + 1,
+        checks: search.checks,
+        confirmed: search.confirmed,
+      };
+    case 'choice':
+      return { ...search, axis: fact.axis };
+    case 'cannot':
+      return fact.turn ? { ...search, limits: limited(search, fact.turn.axis, fact.turn.eighths) } : search;
+    case 'checked':
+      return { ...search, checks: search.checks + 1, stay: newStay(at) };
+    case 'confirm':
+      return { ...search, confirmed: [...search.confirmed, fact.target].slice(-CONFIRMED_KEPT) };
+    case 'accept': {
+      const missing = missingForAccept(search, at);
+      const reason = fact.override?.reason;
+      return {
+        ...search,
+        accepted: {
+          seq,
+          reading: fact.reading,
+          backed: missing.length === 0 && reason === undefined,
+          missing,
+          ...(reason === undefined ? {} : { reason }),
+        },
+      };
+    }
+    case 'retract':
+      return search;
+  }
+}
+
+/** A screw that would not turn further in one direction stands at its limit. */
+function limited(search: Search, axis: Axis, eighths: Eighths): Search['limits'] {
+  const side = eighths > 0 ? 'high' : 'low';
+  return { ...search.limits, [axis]: { ...search.limits[axis], [side]: search.turned[axis] } };
+}

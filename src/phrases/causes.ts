@@ -1,0 +1,25 @@
+import type { Cause } from '../engine/rules.ts';
+
+/** Things to look at, as they are said. Common practice, no source. */
+const CAUSES: Record<Cause, string> = {
+  'power-off': 'power at both ends',
+  'path-obstructed': 'the path, for anything in it',
+  'receiver-facing-away': 'that the receiver faces the emitter',
+  'wrong-pair': 'that this emitter belongs to this receiver',
+  'beyond-range': "the path length against the maker's range",
+  'faulty-unit': 'the units themselves',
+  'loose-mount': 'the mounts, for looseness',
+  'moving-building': 'the building, for movement',
+  'sun-on-receiver': 'the receiver, for sun or lamps shining in',
+  'traffic-in-beam': 'the path, for cranes, lifts or people passing',
+  'steam-or-dust': 'the air, for steam, dust or smoke',
+  'dirty-optics': 'the windows and lenses, for dirt',
+  'path-partly-obstructed': 'the edges of the path',
+  'reflected-light': 'shiny surfaces beside the path',
+  'below-range': 'that the path is not shorter than the maker allows',
+  'attenuator-missing': 'for the short-range filter, where the maker calls for one',
+  'stray-light': 'for other light at the receiver',
+};
+
+/** A cause this version does not know, from a newer log, stands as it is. */
+export const causeText = (cause: string): string => CAUSES[cause as Cause] ?? cause;

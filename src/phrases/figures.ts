@@ -1,0 +1,44 @@
+import type { MeterProfile } from '../profile.ts';
+import { EIGHTHS_PER_TURN } from '../turns.ts';
+import { valueText } from './readings.ts';
+
+type Phrase = (value: number, meter: MeterProfile) => string;
+
+const inMeterUnits =
+  (name: string): Phrase =>
+  (value, meter) =>
+    `${name} ${valueText(value, meter)}`;
+const inTurns =
+  (name: string): Phrase =>
+  (eighths) =>
+    `${name} ${(eighths / EIGHTHS_PER_TURN).toFixed(2)} turns`;
+const inSeconds =
+  (name: string): Phrase =>
+  (value) =>
+    `${name} ${Math.round(value)} s`;
+
+/** How each figure of an advice, or of something still missing, is said. Their units are the engine's. */
+export const FIGURES: Record<string, Phrase> = {
+  reading: inMeterUnits('reading'),
+  best: inMeterUnits('best so far'),
+  peak: inMeterUnits('peak about'),
+  toward: inMeterUnits('toward'),
+  low: inMeterUnits('band from'),
+  high: inMeterUnits('band to'),
+  peakAt: inTurns('fitted peak at'),
+  peakSd: inTurns('give or take'),
+  here: inTurns('now at'),
+  peakLevelSd: (db) => `give or take ${db.toFixed(2)} dB`,
+  shortfall: (db) =>
+    Number.isFinite(db) ? `up to ${db.toFixed(2)} dB below the peak` : 'the peak is not known yet',
+  held: inSeconds('held for'),
+  needed: inSeconds('of'),
+  age: inSeconds('read'),
+  places: (count) => `${count} places tried`,
+};
+
+/** "fitted peak at 0.38 turns, give or take 0.03 turns" */
+export const figuresText = (figures: Readonly<Record<string, number>>, meter: MeterProfile): string =>
+  Object.entries(figures)
+    .flatMap(([name, value]) => FIGURES[name]?.(value, meter) ?? [])
+    .join(', ');

@@ -1,0 +1,29 @@
+import type { Missing } from '../engine/accept.ts';
+import type { MeterProfile } from '../profile.ts';
+import { figuresText } from './figures.ts';
+
+const NEEDS: Record<Missing['id'], string> = {
+  'settled-reading': 'a settled reading here',
+  'clear-path': 'a clear path',
+  'not-saturated': 'a reading that is not saturated: lower the gain',
+  'in-band': 'a reading in the band',
+  'bracket-horizontal': 'lower settled readings on both sides of the horizontal peak, at this gain',
+  'bracket-vertical': 'lower settled readings on both sides of the vertical peak, at this gain',
+  'at-peak': 'the adjusters at the peak',
+  'blocking-check': 'the blocking check: blocked, the reading must go to nothing and come back the same',
+  'steady-hold': 'a reading that holds steady',
+  'fresh-reading': 'a fresh reading',
+  'settled-doubt': 'an answer to the open question',
+};
+
+/** One thing acceptance still needs, with its figures. */
+export function needText({ id, figures }: Missing, meter: MeterProfile): string {
+  const rests = figuresText(figures, meter);
+  return rests ? `${NEEDS[id]} (${rests})` : NEEDS[id];
+}
+
+/** "Not yet. Missing: a settled reading here." */
+export function notProvenText(missing: readonly Missing[], meter: MeterProfile): string {
+  const needs = missing.map((item) => needText(item, meter));
+  return `Not yet. Missing: ${needs.join('; ')}.`;
+}
