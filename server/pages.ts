@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
@@ -31,6 +31,7 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
         frameAncestors: ["'none'"],
       },
       permissionsPolicy: { microphone: ['self'], camera: ['self'], geolocation: [] },
+      xFrameOptions: 'DENY',
       referrerPolicy: 'no-referrer',
       // Not for a server whose certificate may be its own: a browser would lock its people out.
       strictTransportSecurity: false,
@@ -62,7 +63,8 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
           );
     });
   }
-  app.use(serveStatic({ root: folder }));
+  // It complains on the console about a folder that is not there; the pages above say it better.
+  if (existsSync(folder)) app.use(serveStatic({ root: folder }));
   app.notFound((c) =>
     c.html(notice('There is nothing here', 'Go to <a href="/">the start</a>, or scan the code again.'), 404),
   );

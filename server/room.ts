@@ -14,6 +14,8 @@ export interface RoomDeps {
   store: Store;
   clock: Clock;
   log: Logger;
+  /** How long a phone that should be online may take to connect before the log says that it is gone. */
+  graceMs: number;
 }
 
 /** Someone connected to a room. */
@@ -71,6 +73,7 @@ export class Room {
   private queue: Promise<unknown> = Promise.resolve();
   private readonly members = new Set<Member>();
   private cancelWake: (() => void) | undefined;
+  private grace: NodeJS.Timeout | undefined;
   private closed = false;
   /** Utterances the speech engine is at work on. */
   readonly talksUnderWay = new Set<MessageId>();
@@ -89,8 +92,8 @@ export class Room {
     if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
     await room.readOn();
     if (room.end.count === 0 && !room.fault) return undefined;
-    // Whoever was online when the server ended is not any more.
-    for (const seat of Seat.options) room.syncLink(seat);
+    // Whoever was online when the server ended comes back in a moment, or is gone.
+    room.syncLinksLater();
     room.submit({ kind: 'tick' });
     return room;
   }
@@ -183,7 +186,7 @@ export class Room {
           before.dismiss('seat-lost', `Another phone has taken the ${seat} seat.`);
         }
         this.tell({ t: 'presence', presence: this.presence() });
-        this.syncLink(seat);
+        this.syncLinksLater();
       }
       return outcome;
     });
@@ -200,6 +203,7 @@ export class Room {
       member.goAway();
       this.leave(member);
     }
+    clearTimeout(this.grace);
     await this.queue;
     this.closed = true;
     this.cancelWake?.();
@@ -265,6 +269,13 @@ export class Room {
       const known = this.state.seats[seat];
       return known && known.online !== online ? this.take({ kind: 'link', seat, online }) : undefined;
     });
+  }
+
+  private syncLinksLater(): void {
+    clearTimeout(this.grace);
+    this.grace = setTimeout(() => {
+      for (const seat of Seat.options) this.syncLink(seat);
+    }, this.deps.graceMs);
   }
 
   private wakeAt(at: number | undefined): void {

@@ -43,7 +43,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const log = options.log ?? pino({ enabled: false });
   const limits = { ...LIMITS, ...options.limits };
   const hearing = new Hearing(transcriber, limits, log);
-  const rooms = new Rooms({ store, clock, log }, limits);
+  const rooms = new Rooms({ store, clock, log, graceMs: limits.deadAfterMs }, limits);
   hearing.onChange = () => rooms.tellAll({ t: 'speech', speech: hearing.state });
   const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
 

@@ -1,0 +1,169 @@
+import { nanoid } from 'nanoid';
+import { WebSocket } from 'ws';
+import type { JobSetup } from '../../src/facts.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import {
+  type ClientMessage,
+  JobOpened,
+  Joined,
+  PROTOCOL_VERSION,
+  ServerMessage,
+  SOCKET_PATH,
+} from '../../src/protocol.ts';
+
+type Kind = ServerMessage['t'];
+export type Told<T extends Kind> = Extract<ServerMessage, { t: T }>;
+type Sent = ClientMessage extends infer M
+  ? M extends { id: string }
+    ? Omit<M, 'id'> & { id?: string }
+    : M
+  : never;
+
+export const newId = (): string => nanoid();
+
+/** A client with no cleverness at all: it sends what it is told to and keeps what comes. */
+export class Phone {
+  readonly heard: ServerMessage[] = [];
+  readonly socket: WebSocket;
+  readonly closed: Promise<{ code: number; reason: string }>;
+  private waiting: (() => void)[] = [];
+
+  constructor(url: string, headers: Record<string, string> = {}) {
+    this.socket = new WebSocket(`${url.replace(/^http/, 'ws')}${SOCKET_PATH}`, {
+      headers,
+      rejectUnauthorized: false,
+    });
+    this.socket.on('message', (data) => {
+      // Every frame of the server must be one the protocol knows.
+      this.heard.push(ServerMessage.parse(JSON.parse(String(data))));
+      for (const wake of this.waiting.splice(0)) wake();
+    });
+    this.socket.on('error', () => {});
+    this.closed = new Promise((resolve) => {
+      this.socket.on('close', (code, reason) => {
+        resolve({ code, reason: String(reason) });
+        for (const wake of this.waiting.splice(0)) wake();
+      });
+    });
+  }
+
+  /** Connects and is through with history. */
+  static async at(url: string, token: string, after = -1): Promise<Phone> {
+    const phone = new Phone(url);
+    await phone.opened();
+    phone.send({ t: 'hello', v: PROTOCOL_VERSION, token, after });
+    await phone.next('caught-up');
+    return phone;
+  }
+
+  opened(): Promise<void> {
+    return new Promise((resolve, reject) => {
+      this.socket.once('open', resolve);
+      this.socket.once('error', reject);
+    });
+  }
+
+  raw(frame: string | Buffer): void {
+    this.socket.send(frame);
+  }
+
+  /** Returns the message's id, made up where none is given. */
+  send(message: Sent): string {
+    const id = 'id' in message && message.id ? message.id : newId();
+    const needsId = message.t !== 'hello' && message.t !== 'ping';
+    this.raw(JSON.stringify(needsId ? { ...message, id } : message));
+    return id;
+  }
+
+  say(text: string, id = newId()): string {
+    return this.send({ t: 'say', id, via: 'typed', text });
+  }
+
+  remark(text: string, id = newId()): string {
+    return this.send({ t: 'remark', id, text });
+  }
+
+  /** The first message of a kind that fits, of those that came and those to come. */
+  async next<T extends Kind>(kind: T, fits: (m: Told<T>) => boolean = () => true): Promise<Told<T>> {
+    const isIt = (m: ServerMessage): m is Told<T> => m.t === kind && fits(m as Told<T>);
+    const deadline = Date.now() + 8_000;
+    for (;;) {
+      const found = this.heard.find(isIt);
+      if (found) return found;
+      const left = deadline - Date.now();
+      if (left <= 0 || this.socket.readyState > WebSocket.CLOSING) {
+        throw new Error(`no ${kind} came; heard ${JSON.stringify(this.heard.slice(-6))}`);
+      }
+      await new Promise<void>((resolve) => {
+        const timer = setTimeout(resolve, left);
+        this.waiting.push(() => {
+          clearTimeout(timer);
+          resolve();
+        });
+      });
+    }
+  }
+
+  /** The acknowledged place of a message. */
+  async ack(id: string): Promise<number> {
+    return (await this.next('ack', (m) => m.id === id)).seq;
+  }
+
+  refusal(id: string) {
+    return this.next('refused', (m) => m.id === id);
+  }
+
+  /** All entries that came, in the order they came. */
+  get entries(): Entry[] {
+    return this.heard.flatMap((m) => (m.t === 'entries' ? m.entries : []));
+  }
+
+  async entry(fits: (entry: Entry) => boolean): Promise<Entry> {
+    await this.next('entries', (m) => m.entries.some(fits));
+    return this.entries.find(fits) as Entry;
+  }
+
+  presence(fits: (p: Told<'presence'>['presence']) => boolean) {
+    return this.next('presence', (m) => fits(m.presence));
+  }
+
+  async hangUp(): Promise<void> {
+    this.socket.close();
+    await this.closed;
+  }
+}
+
+export const SETUP: JobSetup = {
+  site: 'Larkmoor hall',
+  pair: 'Beam 4',
+  // biome-ignore lint/style/noNonNullAssertion: the list is a constant of the project.
+  meter: NEUTRAL_METERS[0]!,
+  adjusters: NEUTRAL_ADJUSTERS,
+};
+
+export const post = (url: string, path: string, body: unknown, headers: Record<string, string> = {}) =>
+  fetch(url + path, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json', ...headers },
+    body: typeof body === 'string' ? body : JSON.stringify(body),
+  });
+
+export const openJob = async (url: string): Promise<JobOpened> =>
+  JobOpened.parse(await (await post(url, '/api/jobs', { setup: SETUP, device: 'panel phone' })).json());
+
+export const join = async (url: string, code: string, device = 'emitter phone'): Promise<Joined> =>
+  Joined.parse(await (await post(url, '/api/join', { code, device })).json());
+
+/** A job with both phones connected and through with history. */
+export async function bothIn(url: string) {
+  const job = await openJob(url);
+  const joined = await join(url, job.invite.code);
+  const panel = await Phone.at(url, job.token);
+  const emitter = await Phone.at(url, joined.token);
+  await panel.presence((p) => p.emitter === 'online');
+  return { job, panel, emitter, emitterToken: joined.token };
+}
+
+export const get = (url: string, path: string, token?: string) =>
+  fetch(url + path, token === undefined ? {} : { headers: { authorization: `Bearer ${token}` } });
