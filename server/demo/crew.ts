@@ -10,13 +10,14 @@ import type { Phone } from './phone.ts';
 const MOVE_MS = 6_000;
 const LOOK_MS = 2_500;
 
-/** Which of the panel's readings is first said wrong and then put right, so that the log shows how. */
-const MISREAD = 4;
+/** From this reading on, the first that can be is said wrong and then put right, so that the log shows how. */
+const SLIP_FROM = 4;
 
 /** Two people who do as they are told at a simulated beam pair. */
 export class DemoCrew {
   #answered = -1;
   #readings = 0;
+  #slipped = false;
   #finish: () => void = () => {};
   /** Settles when the pair is accepted. */
   readonly finished = new Promise<void>((resolve) => {
@@ -45,51 +46,56 @@ export class DemoCrew {
     switch (action.kind) {
       case 'read':
       case 'hold':
-        return this.#later(LOOK_MS, () => stillCurrent() && this.#read());
+        this.#later(LOOK_MS, () => stillCurrent() && this.#read());
+        break;
       case 'ask':
-        return this.#later(LOOK_MS, () => this.#read());
+        this.#later(LOOK_MS, () => this.#read());
+        break;
       case 'offer-accept':
-        return this.#later(LOOK_MS, () => this.panel.say('accept'));
+        this.#later(LOOK_MS, () => this.panel.say('accept'));
+        break;
       case 'finished':
-        return this.#finish();
+        this.#finish();
+        break;
       default:
-        return this.#later(MOVE_MS, () => this.#work(action));
+        this.#later(MOVE_MS, () => this.emitter.say(this.#work(action)));
     }
   }
 
-  /** The ladder's side of an instruction. */
-  #work(action: Action): void {
+  /** The ladder's side of an instruction: does it, and returns what is said then. */
+  #work(action: Action): string {
     const at = this.clock.now();
     switch (action.kind) {
       case 'turn':
         this.pair = turn(this.pair, action.axis, action.eighths, at);
-        return this.emitter.say('done');
-      case 'gain':
-        this.pair = setGain(
-          this.pair,
-          action.toward === undefined ? 0 : gainFor(this.pair, action.toward, at),
-          at,
-        );
-        return this.emitter.say('done');
-      case 'block':
-      case 'unblock':
-        this.pair = block(this.pair, action.kind === 'block', at);
-        return this.emitter.say(action.kind === 'block' ? 'blocked' : 'clear');
+        break;
+      case 'gain': {
+        const { toward } = action;
+        this.pair = setGain(this.pair, toward === undefined ? 0 : gainFor(this.pair, toward, at), at);
+        break;
+      }
       case 're-aim':
         this.pair = reAim(this.pair, { horizontal: 0, vertical: 0 }, at);
-        return this.emitter.say('done');
-      default:
-        return this.emitter.say('done');
+        break;
+      case 'block':
+        this.pair = block(this.pair, true, at);
+        return 'blocked';
+      case 'unblock':
+        this.pair = block(this.pair, false, at);
+        return 'clear';
     }
+    return 'done';
   }
 
   #read(): void {
     const { meter } = this.pair.spec;
     const text = readingText(readMeter(this.pair, this.clock.now(), this.rng), meter);
     this.#readings += 1;
-    if (this.#readings !== MISREAD) return this.panel.say(text);
-    this.panel.say(transposed(text));
-    this.#later(LOOK_MS, () => this.panel.say(`wrong, ${text}`));
+    const slip = transposed(text);
+    const slips = !this.#slipped && this.#readings >= SLIP_FROM && slip !== text;
+    this.#slipped ||= slips;
+    this.panel.say(slips ? slip : text);
+    if (slips) this.#later(LOOK_MS, () => this.panel.say(`wrong, ${text}`));
   }
 
   #later(ms: number, action: () => void): void {

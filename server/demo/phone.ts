@@ -2,7 +2,7 @@ import { nanoid } from 'nanoid';
 import { WebSocket } from 'ws';
 import { Connection, type Socket } from '../../client/link/connection.ts';
 import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
-import { SOCKET_PATH } from '../http.ts';
+import { SOCKET_PATH } from '../../src/protocol.ts';
 
 /** A phone without a screen: the same link as the real one, folding the same entries. */
 export class Phone {

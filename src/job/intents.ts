@@ -45,7 +45,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   done(job, _, speaker) {
     const instruction = creditedInstruction(job.state, speaker.re);
     const deed = instruction && deedOf(instruction, speaker.said);
-    if (deed) report(job, deed, speaker, 'Done');
+    if (deed) report(job, deed, speaker, 'Done:');
     else job.notice('nothing-asked', 'Noted, but nothing was asked for that is not done already.');
   },
 
@@ -57,11 +57,11 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   gain(job, { change, to }, speaker) {
     const fact: SearchFact = { type: 'gain', change, from: speaker.said, ...(to !== undefined && { to }) };
-    report(job, fact, speaker, 'Heard');
+    report(job, fact, speaker, 'Heard:');
   },
 
   path(job, { state }, speaker) {
-    report(job, { type: 'path', state, from: speaker.said }, speaker, 'Heard');
+    report(job, { type: 'path', state, from: speaker.said }, speaker, 'Heard:');
   },
 
   panel(job, { shows }, speaker) {
@@ -70,7 +70,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   swap(job, { axis }, speaker) {
     const current = lastOf(job.state.counted, 'move')?.axis ?? 'horizontal';
-    report(job, { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said }, speaker, 'Heard');
+    report(job, { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said }, speaker, 'Heard:');
   },
 
   undo(job, _, speaker) {
@@ -107,7 +107,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   cannot(job, { why }, speaker) {
     const instruction = creditedInstruction(job.state, speaker.re);
     if (!instruction) return ask(job, speaker, 'Nothing was asked for just now. What cannot be done?');
-    report(job, { type: 'cannot', why, instruction: instruction.seq, from: speaker.said }, speaker, 'Heard');
+    report(job, { type: 'cannot', why, instruction: instruction.seq, from: speaker.said }, speaker, 'Heard:');
   },
 
   'wrong-way'(job, _, speaker) {
@@ -116,7 +116,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     if (asked?.advice.action.kind === 'turn') {
       const { axis, eighths } = asked.advice.action;
       const move: SearchFact = { type: 'move', axis, eighths: -eighths, instruction: asked.seq, from };
-      return report(job, move, speaker, 'Turned the other way');
+      return report(job, move, speaker, 'Turned the other way:');
     }
     const last = lastOf(job.state.counted, 'move');
     if (!last) return ask(job, speaker, 'No turn was made yet. What went the wrong way?');

@@ -5,7 +5,7 @@ const FRACTIONS = [
   'an eighth',
   'a quarter',
   'three eighths',
-  'half',
+  'half a turn',
   'five eighths',
   'three quarters',
   'seven eighths',
@@ -19,13 +19,13 @@ const split = (eighths: Eighths): [whole: number, part: number] => {
 
 const WHOLE = ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
 
-/** "a quarter", "half", "one and a half": the size of a turn as it is said, without its direction. */
+/** "a quarter", "half a turn", "one and a half turns": a turn as it is said, without its direction. */
 export function amountWords(eighths: Eighths): string {
   const [whole, part] = split(eighths);
+  const fraction = FRACTIONS[part] as string;
+  if (whole === 0) return fraction;
   const wholeWord = WHOLE[whole] ?? String(whole);
   if (part === 0) return whole === 1 ? 'one full turn' : `${wholeWord} turns`;
-  const fraction = FRACTIONS[part] as string;
-  if (whole === 0) return part === 4 ? 'half a turn' : `${fraction} turn`;
   return `${wholeWord} and ${part === 4 ? 'a half' : fraction} turns`;
 }
 
