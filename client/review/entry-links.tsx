@@ -1,0 +1,24 @@
+import type { Seq } from '../../src/advice.ts';
+import type { Picks } from '../charts/marker.tsx';
+
+/** Entry numbers, each leading to its entry in the exchange. */
+export function EntryLinks({ seqs, onPick }: { seqs: readonly Seq[] } & Picks) {
+  return (
+    <>
+      {seqs.map((seq) => (
+        <button key={seq} type="button" class="entry-link" onClick={() => onPick(seq)}>
+          #{seq}
+        </button>
+      ))}
+    </>
+  );
+}
+
+export const entryId = (seq: Seq): string => `entry-${seq}`;
+
+/** Brings an entry into view and puts the focus on it, which also marks it. */
+export function showEntry(seq: Seq): void {
+  const element = document.getElementById(entryId(seq));
+  element?.scrollIntoView({ block: 'center', behavior: 'smooth' });
+  element?.focus({ preventScroll: true });
+}

@@ -1,0 +1,89 @@
+import { useState } from 'preact/hooks';
+import type { FactOf } from '../../src/facts.ts';
+import type { Line } from '../../src/phrases/describe.ts';
+import type { Picks } from '../charts/marker.tsx';
+import { clock } from '../charts/times.ts';
+import { EntryLinks, entryId } from './entry-links.tsx';
+import type { Item, Turn } from './exchange.ts';
+
+const WHO: { [who in Line['who']]: string } = {
+  panel: 'Panel',
+  emitter: 'Emitter',
+  ladderline: 'Ladderline',
+};
+
+/** What kind of line it is, in words: never by colour or place alone. */
+const TONE: { [tone in Line['tone']]?: string } = {
+  question: 'asks',
+  notice: 'notice',
+  remark: 'remark',
+  readback: 'reads back',
+  fact: 'taken as',
+};
+
+/** The whole exchange, oldest first. */
+export function ExchangeView({ turns, onPick }: { turns: readonly Turn[] } & Picks) {
+  if (turns.length === 0) return <p class="empty">Nothing has been said yet.</p>;
+  return (
+    <ol class="exchange">
+      {turns.map((turn) => (
+        <TurnView key={turn.seq} turn={turn} onPick={onPick} />
+      ))}
+    </ol>
+  );
+}
+
+function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
+  const { seq, at, who, tone, instruction, madeOfIt } = turn;
+  return (
+    <li class={`turn ${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
+      <p class="by">
+        <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
+        <span class="who">{WHO[who]}</span>
+        {TONE[tone] && tone !== 'fact' && <span class="kind">{TONE[tone]}</span>}
+        <span class="seq">#{seq}</span>
+      </p>
+      <Words item={turn} onPick={onPick} />
+      {instruction && <Why instruction={instruction} onPick={onPick} />}
+      {madeOfIt.map((item) => (
+        <div key={item.seq} class={`made ${item.tone}`} id={entryId(item.seq)} tabIndex={-1}>
+          <span class="kind">{TONE[item.tone] ?? ''}</span>
+          <Words item={item} onPick={onPick} />
+          <span class="seq">#{item.seq}</span>
+        </div>
+      ))}
+    </li>
+  );
+}
+
+function Words({ item, onPick }: { item: Item } & Picks) {
+  if (item.retractedBy === undefined) return <p class="words">{item.text}</p>;
+  return (
+    <p class="words">
+      <s>{item.text}</s>{' '}
+      <span class="taken">
+        taken back by <EntryLinks seqs={[item.retractedBy]} onPick={onPick} />
+      </span>
+    </p>
+  );
+}
+
+function Why({ instruction, onPick }: { instruction: FactOf<'instruction'> } & Picks) {
+  const [open, setOpen] = useState(false);
+  const { why, advice } = instruction;
+  return (
+    <div class="why">
+      <button type="button" class="entry-link" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {open ? 'Hide why' : 'Why'}
+      </button>
+      <div class={open ? 'reasons' : 'reasons folded'}>
+        <p>{why}</p>
+        <p class="note">
+          Rule {advice.rule}
+          {advice.because.length > 0 && ', resting on '}
+          <EntryLinks seqs={advice.because} onPick={onPick} />
+        </p>
+      </div>
+    </div>
+  );
+}

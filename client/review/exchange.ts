@@ -1,0 +1,48 @@
+import type { Seq } from '../../src/advice.ts';
+import type { FactOf } from '../../src/facts.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import { retractions } from '../../src/log/retractions.ts';
+import { describe, type Line } from '../../src/phrases/describe.ts';
+import type { MeterProfile } from '../../src/profile.ts';
+
+/** One entry as it is shown. */
+export interface Item extends Line {
+  seq: Seq;
+  at: number;
+  retractedBy?: Seq;
+  instruction?: FactOf<'instruction'>;
+}
+
+/** What was said, with what was made of it at once: the facts taken from it and their read-back. */
+export interface Turn extends Item {
+  madeOfIt: Item[];
+}
+
+/** The log as a conversation. */
+export function exchange(entries: readonly Entry[], meter: MeterProfile | undefined): Turn[] {
+  const taken = retractions(entries);
+  const turns: Turn[] = [];
+  for (const entry of entries) {
+    const line = describe(entry, meter);
+    if (!line) continue;
+    const { seq, at, fact } = entry;
+    const retractedBy = taken.get(seq);
+    const item: Item = {
+      ...line,
+      seq,
+      at,
+      ...(retractedBy !== undefined && { retractedBy }),
+      ...(fact.type === 'instruction' && { instruction: fact }),
+    };
+    const turn = turns.at(-1);
+    if (turn && belongs(entry, turn)) turn.madeOfIt.push(item);
+    else turns.push({ ...item, madeOfIt: [] });
+  }
+  return turns;
+}
+
+function belongs({ fact }: Entry, turn: Turn): boolean {
+  if ('from' in fact && fact.from !== undefined) return fact.from === turn.seq;
+  if (fact.type !== 'readback') return false;
+  return fact.of === turn.seq || turn.madeOfIt.some(({ seq }) => seq === fact.of);
+}

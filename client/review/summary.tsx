@@ -1,0 +1,150 @@
+import type { ComponentChildren } from 'preact';
+import type { Seq } from '../../src/advice.ts';
+import type { Series } from '../../src/log/series.ts';
+import type { Count, Standing, Summary } from '../../src/log/summary.ts';
+import { readingText } from '../../src/phrases/readings.ts';
+import type { MeterProfile } from '../../src/profile.ts';
+import type { Reading } from '../../src/reading.ts';
+import { gainLabel, type Picks } from '../charts/marker.tsx';
+import { clock, day, duration, timeZone } from '../charts/times.ts';
+import { positionText } from '../charts/turns-chart.tsx';
+import { EntryLinks } from './entry-links.tsx';
+
+const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
+
+type Props = { summary: Summary; series: Series; meter: MeterProfile } & Picks;
+
+/** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
+export function SummaryPanel({ summary, series, meter, onPick }: Props) {
+  const { standing, reading, from, to, people } = summary;
+  const shown = standing.kind === 'accepted' ? standing.reading : reading?.reading;
+  return (
+    <section class="summary" aria-labelledby="summary-title">
+      <StandingBox standing={standing} onPick={onPick} />
+      <div class="figures">
+        <Figure name={standing.kind === 'accepted' ? 'Accepted reading' : 'Last reading'}>
+          {shown ? withUnit(shown, meter) : 'none yet'}
+          <small>
+            band {meter.bandLow} to {meter.bandHigh} {meter.unit}
+          </small>
+        </Figure>
+        <Figure name="Gain setting">
+          {series.gains.length}{' '}
+          <small>{gainLabel(series.gains, series.gains.length - 1).split(', ')[1]}</small>
+        </Figure>
+        <Figure name="Adjusters left at">
+          {positionText(series.position.horizontal)} / {positionText(series.position.vertical)}
+          <small>turns, horizontal / vertical</small>
+        </Figure>
+        {from !== undefined && to !== undefined && (
+          <Figure name="Time taken">
+            {duration(to - from)}
+            <small>
+              {day(from)}, {clock(from, false)} to {clock(to, false)}, {timeZone(from)}
+            </small>
+          </Figure>
+        )}
+      </div>
+      <dl class="facts">
+        <Fact name="Turns">{counted(summary.moves)}</Fact>
+        <Fact name="Readings">{counted(summary.readings)}</Fact>
+        <Fact name="Gain changes">{counted(summary.gainChanges)}</Fact>
+        <Look name="Corrections" seqs={summary.corrections} onPick={onPick} />
+        <Look name="Undone" seqs={summary.undone} onPick={onPick} />
+        <Look name="Asked back" seqs={summary.questions} onPick={onPick} />
+        <Look name="Not heard" seqs={summary.unheard} onPick={onPick} />
+        <Look name="Takeovers" seqs={summary.takeovers} onPick={onPick} />
+      </dl>
+      <dl class="facts people">
+        {people.map(({ seq, at, seat, device, takeover }) => (
+          <Fact key={seq} name={`${SEAT[seat]}, ${clock(at, false)}`}>
+            {device || 'a phone'}
+            {takeover && ', took the seat over'} <EntryLinks seqs={[seq]} onPick={onPick} />
+          </Fact>
+        ))}
+        <Fact name="Meter">{meter.name}</Fact>
+        {summary.setup?.pathLength !== undefined && <Fact name="Path">{summary.setup.pathLength} m</Fact>}
+      </dl>
+    </section>
+  );
+}
+
+const PLAIN = {
+  empty: ['Not started', 'Nothing is in the log yet.'],
+  aligning: ['Aligning', 'Not accepted.'],
+  paused: ['Paused', 'The crew asked for time. Not accepted.'],
+  stopped: ['Stopped', 'The crew stopped. Not accepted.'],
+} as const;
+
+function StandingBox({ standing, onPick }: { standing: Standing } & Picks) {
+  if (standing.kind !== 'accepted') {
+    const [title, text] = PLAIN[standing.kind];
+    return (
+      <div class="standing">
+        <h2 id="summary-title">{title}</h2>
+        <p>{text}</p>
+      </div>
+    );
+  }
+  const { seq, at, override, changedBy } = standing;
+  const changed = changedBy.length > 0;
+  return (
+    <div class={override || changed ? 'standing heed' : 'standing good'}>
+      <h2 id="summary-title">{override ? 'Accepted by override' : 'Accepted on evidence'}</h2>
+      <p>
+        At {clock(at, true)}, entry <EntryLinks seqs={[seq]} onPick={onPick} />
+      </p>
+      {changed && (
+        <p>
+          <strong>Changed since.</strong> The beam was touched after it was accepted, in{' '}
+          <EntryLinks seqs={changedBy} onPick={onPick} />. The accepted reading vouches for nothing now.
+        </p>
+      )}
+      {override && (
+        <>
+          <p>
+            <strong>Reason given:</strong> {override.reason}
+          </p>
+          <p>
+            <strong>Missing:</strong>
+          </p>
+          <ul>
+            {override.missing.map((each) => (
+              <li key={each}>{each}</li>
+            ))}
+          </ul>
+        </>
+      )}
+    </div>
+  );
+}
+
+const withUnit = (reading: Reading, meter: MeterProfile): string =>
+  reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
+
+const counted = ({ counted: n, takenBack }: Count): string =>
+  takenBack > 0 ? `${n}, and ${takenBack} taken back` : String(n);
+
+const Figure = ({ name, children }: { name: string; children: ComponentChildren }) => (
+  <div class="figure">
+    <h3>{name}</h3>
+    <p>{children}</p>
+  </div>
+);
+
+const Fact = ({ name, children }: { name: string; children: ComponentChildren }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{children}</dd>
+  </div>
+);
+
+/** Few enough to name each; more are a count. */
+const NAMED = 6;
+
+const Look = ({ name, seqs, onPick }: { name: string; seqs: readonly Seq[] } & Picks) => (
+  <Fact name={name}>
+    {seqs.length === 0 ? 'none' : seqs.length} <EntryLinks seqs={seqs.slice(0, NAMED)} onPick={onPick} />
+    {seqs.length > NAMED && ' and more'}
+  </Fact>
+);
