@@ -1,0 +1,106 @@
+import type { Intent } from './intent.ts';
+import { means, type Rules, say } from './rule.ts';
+
+const intent = <K extends Intent['kind']>(kind: K): { kind: K } => ({ kind });
+
+/** What is asked, answered or taken back. */
+export const commandingRules = {
+  correcting: means(
+    true as const,
+    "no|nope|[no] wrong|[no] that's wrong|[sorry] correction|[no] sorry|actually|incorrect",
+    '[no|sorry] i (said|meant|mean|say again)|[no] make (that|it)|[no] [it|that] should (be|say)',
+    '(correct|change) (that|it) to',
+  ),
+  correct: [
+    say('<correcting> <reading>', ({ reading }) => ({ kind: 'correct' as const, reading })),
+    say('<correcting?> <reading> not <not:number> <measure?>', ({ reading, not }) => ({
+      kind: 'correct' as const,
+      reading,
+      not: { kind: 'value' as const, value: not },
+    })),
+    say('<correcting?> not <not:number> <measure?> but <reading>', ({ reading, not }) => ({
+      kind: 'correct' as const,
+      reading,
+      not: { kind: 'value' as const, value: not },
+    })),
+  ],
+
+  yes: means(
+    intent('yes'),
+    "yes|yeah|yep|yup|aye|affirmative|affirm|[yes] [that's] correct|that's right|confirmed|exactly|it is",
+  ),
+
+  command: [
+    ...means(
+      intent('no'),
+      "no|nope|negative|[that's] wrong|[that's] (incorrect|not right|not correct)|no it (isn't|is not)",
+    ),
+    ...means(
+      intent('undo'),
+      '(scratch|undo|forget|disregard|cancel|strike|delete|ignore) (that|it|last|the last one)|undo|disregard',
+      '(take|took) (that|it) back',
+    ),
+    ...means(
+      intent('repeat'),
+      'say [that|it] again|[please] repeat [that|it]|say again [all]|come again|once more|one more time|pardon [me]|sorry',
+      "what was that|what did you say|[i] didn't (catch|hear|get) (that|it)|i missed that|can you repeat [that]",
+    ),
+    ...means(
+      intent('wait'),
+      'wait [one|a moment|a minute|a second|for me]|hold [on|it]|stand by|hang on|(one|a|just a) (moment|second|sec|minute)',
+      "give me a (moment|second|sec|minute)|[i'm] not ready|not yet|not done [yet]|pause|bear with me",
+    ),
+    ...means(
+      intent('resume'),
+      "go on|go ahead|resume|carry on|continue|proceed|keep going|[i'm|we're] ready|i'm back",
+    ),
+    ...means(
+      { kind: 'cannot' as const, why: 'stuck' as const },
+      "[it's] (stuck|jammed|seized) [solid]|[it] won't (turn|move|budge)|[i] can't (turn|move) it|[it] can't be turned",
+      "[i can't] it's stuck",
+    ),
+    ...means(
+      { kind: 'cannot' as const, why: 'end-of-travel' as const },
+      "[it's|i'm] [at the] end of [the|its] (travel|thread|adjustment)|[it's|i'm] (at|on|hit) the (stop|end stop)",
+      "[it's] [run|ran] out of (travel|thread|adjustment)|no more (travel|thread|adjustment)|bottomed out",
+      "[it] won't go any further|can't go any further",
+    ),
+    ...means(
+      { kind: 'cannot' as const, why: 'out-of-reach' as const },
+      "[it's] out of reach|[i] can't (reach|get to) (it|the adjuster|the screw)|can't reach",
+    ),
+    ...means(
+      { kind: 'cannot' as const, why: 'unsaid' as const },
+      "[i] can't [do] [it|that]|unable|no can do|not possible|impossible",
+    ),
+    ...means(
+      intent('wrong-way'),
+      "[that's|it's|going|i went|turned it|i turned it] [the] wrong (way|direction)",
+    ),
+    say('(swap|swap over|change over)', () => ({ kind: 'swap' as const })),
+    ...means(
+      { kind: 'swap' as const },
+      '(swap|switch|change) [the] (adjuster|adjusters|screw|screws|axis)|[go to] [the] (other|next) (adjuster|screw|one)',
+    ),
+    say(
+      '(swap|switch|change|go|swapped|switched|changed|moved|moving) [over] to [the] <axis>',
+      ({ axis }) => ({
+        kind: 'swap' as const,
+        axis,
+      }),
+    ),
+    say('(try|do) [the] <axis>', ({ axis }) => ({ kind: 'swap' as const, axis })),
+    ...means(
+      intent('ask-reading'),
+      "what's (the reading|it at|it reading|it showing|it now)|what is (it|the reading)|reading",
+      'what (have you got|do you (see|have|get|read)|are you (getting|reading|seeing)|does it (say|read|show))',
+      '(give me|read me|send me) (a|the) reading|what reading|how is it [now]',
+    ),
+    ...means(
+      intent('accept'),
+      '[i|we] accept [it|that|this] [alignment|position]|accept the alignment|accepted|sign it off',
+    ),
+    ...means(intent('stop'), 'stop|stop [stop] stop|stop (it|now|everything|the job)|abort|halt'),
+    ...means(intent('start'), "start [again|the job|now]|begin [again]|restart|let's (go|start|begin)"),
+  ],
+} satisfies Rules;

@@ -1,0 +1,32 @@
+import { commandingRules } from './commanding.ts';
+import { numberRules } from './numbers.ts';
+import { reportingRules } from './reporting.ts';
+import type { RuleName, Rules, Wording } from './rule.ts';
+import { sentenceRules } from './sentences.ts';
+import { turningRules } from './turning.ts';
+
+/**
+ * The crew's sentences: the one source of what the parser understands, what the speech decoder may hear
+ * and what is practised with. The root is `sentence`. No rule refers to itself.
+ */
+export const GRAMMAR: Rules = {
+  ...numberRules,
+  ...turningRules,
+  ...reportingRules,
+  ...commandingRules,
+  ...sentenceRules,
+};
+
+/** Words that carry nothing and may stand anywhere but inside a number. */
+export const FILLERS: ReadonlySet<string> = new Set(
+  'er erm um uh uhm ah hmm mm please now just well so okay then'.split(' '),
+);
+
+/** Rules whose words belong together: a "now" between two figures starts another number. */
+export const UNBROKEN: ReadonlySet<RuleName> = new Set<RuleName>(['figure', 'number']);
+
+/** Rules that only typed text can match; nobody says them. */
+export const TYPED: ReadonlySet<RuleName> = new Set<RuleName>(['numeral', 'fraction']);
+
+export const wordingsOf = (rule: string): readonly Wording<unknown>[] =>
+  (GRAMMAR as Record<string, readonly Wording<unknown>[] | undefined>)[rule] ?? [];

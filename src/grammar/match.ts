@@ -1,0 +1,123 @@
+import { FILLERS, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
+import type { Token } from './normalise.ts';
+import type { Part } from './pattern.ts';
+import { type Context, Either, type Meanings, type RuleName } from './rule.ts';
+
+/** One way the words can be taken: what they mean, and how many fillers were passed over for it. */
+export interface Match<T> {
+  readonly meaning: T;
+  readonly skipped: number;
+}
+
+interface Found {
+  readonly end: number;
+  readonly skipped: number;
+}
+interface Progress extends Found {
+  readonly captures: Readonly<Record<string, unknown>>;
+}
+interface Taken extends Found {
+  readonly meaning: unknown;
+}
+
+/**
+ * Every way in which all the tokens can be taken as `rule`, each meaning once. Rules are matched top-down
+ * with memory, so the work grows with the length of the text, not with the number of ways.
+ */
+export const matches = <R extends RuleName>(
+  rule: R,
+  tokens: readonly Token[],
+  context: Context,
+): Match<Meanings[R]>[] => {
+  const remembered = new Map<string, readonly Taken[]>();
+
+  const isFiller = (at: number): boolean => {
+    const token = tokens[at];
+    return token?.kind === 'word' && FILLERS.has(token.word);
+  };
+
+  const typed = (name: string, at: number): Taken[] => {
+    const token = tokens[at];
+    return token && token.kind !== 'word' && token.kind === name
+      ? token.values.map((meaning) => ({ end: at + 1, skipped: 0, meaning }))
+      : [];
+  };
+
+  const matchRule = (name: string, at: number, unbroken: boolean): readonly Taken[] => {
+    if (TYPED.has(name as RuleName)) return typed(name, at);
+    const within = unbroken || UNBROKEN.has(name as RuleName);
+    const key = `${name}/${at}/${within}`;
+    const known = remembered.get(key);
+    if (known) return known;
+    const found = new Map<string, Taken>();
+    for (const wording of wordingsOf(name)) {
+      for (const { captures, end, skipped } of matchPart(
+        wording.part,
+        { end: at, skipped: 0, captures: {} },
+        within,
+      )) {
+        const made = wording.meaning(captures, context);
+        for (const meaning of made instanceof Either ? made.meanings : [made]) {
+          if (meaning !== undefined)
+            keepBest(found, `${end} ${JSON.stringify(meaning)}`, { end, skipped, meaning });
+        }
+      }
+    }
+    const all = [...found.values()];
+    remembered.set(key, all);
+    return all;
+  };
+
+  const matchPart = (part: Part, from: Progress, unbroken: boolean): readonly Progress[] => {
+    switch (part.kind) {
+      case 'word':
+        return startsOf(from, unbroken).flatMap((start) => {
+          const token = tokens[start.end];
+          return token?.kind === 'word' && token.word === part.word ? [{ ...start, end: start.end + 1 }] : [];
+        });
+      case 'rule':
+        return (
+          UNBROKEN.has(part.rule as RuleName) || TYPED.has(part.rule as RuleName)
+            ? startsOf(from, unbroken)
+            : [from]
+        ).flatMap((start) =>
+          matchRule(part.rule, start.end, unbroken).map(({ end, skipped, meaning }) => ({
+            end,
+            skipped: start.skipped + skipped,
+            captures: { ...start.captures, [part.name]: meaning },
+          })),
+        );
+      case 'sequence':
+        return part.parts.reduce<readonly Progress[]>(
+          (starts, next) => starts.flatMap((start) => matchPart(next, start, unbroken)),
+          [from],
+        );
+      case 'choice':
+        return part.options.flatMap((option) => matchPart(option, from, unbroken));
+    }
+  };
+
+  /** Where the next word may be looked for: here, or after the fillers that stand here. */
+  const startsOf = (from: Progress, unbroken: boolean): Progress[] => {
+    const starts = [from];
+    if (unbroken) return starts;
+    for (let end = from.end; isFiller(end); end++) {
+      starts.push({ ...from, end: end + 1, skipped: from.skipped + (end + 1 - from.end) });
+    }
+    return starts;
+  };
+
+  const whole = new Map<string, Taken>();
+  for (const match of matchRule(rule, 0, false)) {
+    let end = match.end;
+    while (isFiller(end)) end++;
+    const skipped = match.skipped + (end - match.end);
+    if (end === tokens.length) keepBest(whole, JSON.stringify(match.meaning), { ...match, end, skipped });
+  }
+  return [...whole.values()] as unknown as Match<Meanings[R]>[];
+};
+
+const keepBest = (found: Map<string, Taken>, key: string, match: Taken): void => {
+  const before = found.get(key);
+  if (!before || before.skipped > match.skipped) found.set(key, match);
+};

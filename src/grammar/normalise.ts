@@ -1,0 +1,117 @@
+/** A word of the text, or a number typed in figures with every value it may stand for. */
+export type Token =
+  | { readonly kind: 'word'; readonly word: string }
+  | { readonly kind: 'numeral' | 'fraction'; readonly values: readonly number[]; readonly text: string };
+
+/** Spellings that stand for a word of the grammar wherever they occur. */
+const RESPELLINGS: readonly (readonly [RegExp, string])[] = [
+  // The hyphened respellings of ICAO Annex 10 Volume II (from memory), as people copy them from a card.
+  [/\bze-ro\b/g, 'zero'],
+  [/\bfow-er\b/g, 'four'],
+  [/\bsev-en\b/g, 'seven'],
+  [/\bnin-er\b/g, 'nine'],
+  [/\bday[- ]see[- ]mal\b/g, 'decimal'],
+  [/\bhun-dred\b/g, 'hundred'],
+  [/\b(?:tou|thou)-sand\b/g, 'thousand'],
+  [/\bwun\b/g, 'one'],
+  [/\bait\b/g, 'eight'],
+  [/\bthre\b/g, 'three'],
+  [/\bfourty\b/g, 'forty'],
+  [/\bninty\b/g, 'ninety'],
+  [/\bo\b/g, 'oh'],
+  [/\bok\b/g, 'okay'],
+  [/\bper cent\b/g, 'percent'],
+  [/\bdb\b/g, 'd b'],
+  [/\bv\b/g, 'volts'],
+  [/\bcw\b/g, 'clockwise'],
+  [/\b(?:ccw|acw)\b/g, 'anticlockwise'],
+  [/\banti[- ]clockwise\b/g, 'anticlockwise'],
+  [/\bcounter[- ]clockwise\b/g, 'counterclockwise'],
+  [/\bstandby\b/g, 'stand by'],
+  [/\boverrange\b/g, 'over range'],
+  [/\bcan ?not\b/g, "can't"],
+  [/\bwhat is\b/g, "what's"],
+  [/\b(can|won|didn|hasn|isn)t\b/g, "$1't"],
+  [/\b(that|what|there)s\b/g, "$1's"],
+  [/\bits\b/g, "it's"],
+  [/\b(i|we)ve\b/g, "$1've"],
+  [/\bim\b/g, "i'm"],
+];
+
+const FRACTIONS: Readonly<Record<string, string>> = {
+  '¼': '1/4',
+  '½': '1/2',
+  '¾': '3/4',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+
+const TOKEN =
+  /(?<fraction>(?:\d{1,3} )?\d{1,3}\/\d{1,3}(?![\d/]))|(?<numeral>(?:(?<![\w.,])-)?(?:\d+(?:[.,]\d+)*|\.\d+))|(?<word>[^\s\d]+)/gu;
+
+const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
+
+/** "50,5" is fifty and a half; "2,500" may be that too, or two thousand five hundred. */
+const valuesOf = (numeral: string): number[] => {
+  if (!numeral.includes(',')) return [Number(numeral)];
+  const values = [Number(numeral.replace(',', '.'))];
+  if (/^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(numeral)) values.push(Number(numeral.replaceAll(',', '')));
+  return values.filter((value) => !Number.isNaN(value));
+};
+
+const fractionOf = (text: string): number => {
+  const [, whole = '0', over, under] = /^(?:(\d+) )?(\d+)\/(\d+)$/.exec(text) ?? [];
+  return Number(whole) + Number(over) / Number(under);
+};
+
+/**
+ * Text as typed or transcribed, as the grammar's words: lower case, without punctuation, spellings made
+ * one. Words it does not know are left as they are. `unit`: how the job's own meter calls its unit.
+ */
+export const normalise = (text: string, unit = ''): Token[] => {
+  let plain = text
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[’‘`]/g, "'")
+    .replace(/[−–]/g, '-')
+    .replace(
+      /(\d)?([¼½¾⅛⅜⅝⅞])/g,
+      (_, whole?: string, sign?: string) => `${whole ? `${whole} ` : ''}${FRACTIONS[sign ?? ''] ?? ''}`,
+    )
+    .replace(/%/g, ' percent ')
+    .replace(/(\d)(?=[\p{L}])/gu, '$1 ');
+  if (unit !== '') plain = plain.replaceAll(unit.toLowerCase(), ' units ');
+  for (const [spelling, word] of RESPELLINGS) plain = plain.replace(spelling, word);
+  return spellOutRuns(tokensOf(plain));
+};
+
+const tokensOf = (plain: string): Token[] => {
+  const tokens: Token[] = [];
+  for (const { groups = {} } of plain.matchAll(TOKEN)) {
+    const { fraction, numeral, word } = groups;
+    if (fraction) tokens.push({ kind: 'fraction', values: [fractionOf(fraction)], text: fraction });
+    else if (numeral) tokens.push({ kind: 'numeral', values: valuesOf(numeral), text: numeral });
+    else if (word) tokens.push(...wordsOf(word));
+  }
+  return tokens;
+};
+
+/** Hyphens part words; other punctuation goes; an apostrophe stays only inside a word. */
+const wordsOf = (chunk: string): Token[] =>
+  chunk
+    .split(/[^\p{L}\p{M}\p{N}']+/u)
+    .map((word) => word.replace(/^'+|'+$/g, ''))
+    .filter((word) => word !== '')
+    .map((word) => ({ kind: 'word', word }));
+
+/** "1 4 2", figures with spaces between, is said figure by figure. */
+const spellOutRuns = (tokens: Token[]): Token[] => {
+  const single = (token: Token | undefined): boolean => token?.kind === 'numeral' && /^\d$/.test(token.text);
+  return tokens.map((token, i) =>
+    single(token) && (single(tokens[i - 1]) || single(tokens[i + 1]))
+      ? { kind: 'word', word: DIGITS[Number((token as { text: string }).text)] as string }
+      : token,
+  );
+};

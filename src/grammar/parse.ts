@@ -1,0 +1,65 @@
+import type { Reading } from '../reading.ts';
+import { FILLERS } from './grammar.ts';
+import { soundAlike } from './homophones.ts';
+import type { Intent, Understanding } from './intent.ts';
+import { matches } from './match.ts';
+import { normalise, type Token } from './normalise.ts';
+import type { Context } from './rule.ts';
+import { knows } from './vocabulary.ts';
+
+/** More words than this are no sentence of ours. */
+const MAX_TOKENS = 60;
+
+const REMARK =
+  /^\W*(?:(?:make|take)\s+(?:a\s+)?note(?:\s+that)?|note(?:\s+that)?|remark|for\s+the\s+record)\b[\s:,.;-]*(.*)$/isu;
+
+/**
+ * What a crew member means by a text, typed or transcribed. Total: every text gives an `Understanding`,
+ * none an exception. Never a guess: words that can mean two things come back as `ambiguous` with every
+ * meaning, and a single word the grammar does not know makes the text `unclear`, unless it is one of
+ * `FILLERS`. "Note ..." takes whatever follows as it stands.
+ *
+ * `meter`: lets "nineteen forty two" be one number where the meter has four figures, drops meanings that
+ * it cannot show when others are left, and takes its unit's name after a number. A single meaning is
+ * never dropped: whether a reading is possible is for the caller to judge.
+ */
+export const parse = (text: string, context: Context = {}): Understanding => {
+  const remark = REMARK.exec(text)?.[1]?.trim();
+  if (remark) return { kind: 'understood', intents: [{ kind: 'remark', text: remark }] };
+
+  const tokens = normalise(text, context.meter?.unit);
+  if (tokens.length > MAX_TOKENS) return unclear(tokens);
+  const options = possible(meaningsOf(tokens, context), context);
+  const [first] = options;
+  if (!first) return unclear(tokens);
+  return options.length === 1 ? { kind: 'understood', intents: first } : { kind: 'ambiguous', options };
+};
+
+const meaningsOf = (tokens: readonly Token[], context: Context): Intent[][] => {
+  const found = matches('sentence', tokens, context);
+  const exact = found.length > 0 ? found : matches('sentence', soundAlike(tokens), context);
+  const fewest = Math.min(...exact.map(({ skipped }) => skipped));
+  return exact.filter(({ skipped }) => skipped === fewest).map(({ meaning }) => meaning);
+};
+
+/** Of several meanings, those whose readings the meter can show; all of them if it can show none. */
+const possible = (options: Intent[][], { meter }: Context): Intent[][] => {
+  if (!meter || options.length < 2) return options;
+  const shows = (reading: Reading): boolean =>
+    reading.kind !== 'value' || (reading.value >= meter.min && reading.value <= meter.max);
+  const left = options.filter((intents) =>
+    intents.every((intent) => !('reading' in intent) || shows(intent.reading)),
+  );
+  return left.length > 0 ? left : options;
+};
+
+const unclear = (tokens: readonly Token[]): Understanding => ({
+  kind: 'unclear',
+  unknown: [
+    ...new Set(
+      tokens.flatMap((token) =>
+        token.kind === 'word' && !knows(token.word) && !FILLERS.has(token.word) ? [token.word] : [],
+      ),
+    ),
+  ],
+});

@@ -1,0 +1,152 @@
+import { NO_SIGNAL, SATURATED, valueReading } from '../reading.ts';
+import type { Intent } from './intent.ts';
+import { means, type Rules, said, say } from './rule.ts';
+
+const reading = (value: number): Intent => ({ kind: 'reading', reading: valueReading(value) });
+
+/** What the two report: the meter, how it goes, the gain, the beam's path and the fire panel. */
+export const reportingRules = {
+  state: [
+    ...means(
+      NO_SIGNAL,
+      'no (signal|reading|light|beam|response|level|input) [at all]',
+      'nothing [at all|there|showing]|none|blank|zero signal',
+      "[we've|i've] lost (it|signal|the signal|the beam)|lost|[the] signal [is] (lost|gone)|[it's] gone|it's dead",
+      "[it's|it has] dropped out|there's nothing|can't see (it|anything|a signal)|i see nothing",
+    ),
+    ...means(
+      SATURATED,
+      'saturated|saturation|saturating|fully saturated',
+      'maxed [out]|pegged|over range|off [the] scale|full scale|at full scale',
+      'overloaded|overload|flooded|swamped|clipping|clipped|signal [is] too (strong|high)|too (strong|much signal)',
+    ),
+  ],
+  lead: means(
+    true as const,
+    "it's [at|on|reading|showing|about]|it is [at]|we're [at|on|getting]|we are at|that's|there's|still [at]",
+    "i've got|i have|i get|i see|i'm (getting|reading|seeing)|we've got|we have|got|getting",
+    '[the|a] reading [is|of|at|says|shows]|[it] (shows|says|reads)|showing',
+    '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|about|around|roughly|back (to|at)',
+  ),
+  bare: [say('[at] <figure> <measure?>', ({ figure }) => valueReading(figure))],
+  told: [
+    say('<lead> <figure> <measure?>', ({ figure }) => valueReading(figure)),
+    say('<lead?> <state>', ({ state }) => state),
+  ],
+  reading: [say('<bare>', ({ bare }) => bare), say('<told>', ({ told }) => told)],
+
+  trend: [
+    ...means(
+      'rising' as const,
+      "[it's|still|and] (rising|climbing|increasing|improving|going up|coming up|getting (better|stronger|higher))",
+      "[it's] (stronger|better|higher)|[it] (rose|climbed|improved|went up|has gone up)|it's [gone] up|gone up",
+    ),
+    ...means(
+      'falling' as const,
+      "[it's|still|and] (falling|dropping|decreasing|going down|coming down|getting (worse|weaker|lower))",
+      "[it's] (weaker|worse|lower)|[it] (fell|dropped|went down|has gone down)|it's [gone] down|gone down",
+    ),
+    ...means(
+      'steady' as const,
+      "[it's|holding] (steady|stable|constant|settled|holding|unchanged)|[it] has settled",
+      "no (change|movement|difference)|[it's] [still] [the] same|[it's] not (moving|changing)|nothing's changed",
+      "[it] (hasn't|has not) (moved|changed)|[it] didn't (move|change)|makes no difference",
+    ),
+  ],
+  level: [
+    say('<reading>', ({ reading }) => [{ kind: 'reading' as const, reading }]),
+    say('<trend>', ({ trend }) => [{ kind: 'trend' as const, trend }]),
+    say('[the] (reading|signal|meter|level) [is] <trend>', ({ trend }) => [
+      { kind: 'trend' as const, trend },
+    ]),
+    say('<trend> <reading>', ({ trend, reading }) => [
+      { kind: 'trend' as const, trend },
+      { kind: 'reading' as const, reading },
+    ]),
+    say('<reading> <trend>', ({ reading, trend }) => [
+      { kind: 'reading' as const, reading },
+      { kind: 'trend' as const, trend },
+    ]),
+    say("[it's] (up|rose|climbed|went up|gone up) to <number> <measure?>", ({ number }) => [
+      { kind: 'trend' as const, trend: 'rising' as const },
+      reading(number),
+    ]),
+    say("[it's] (down|fell|dropped|went down|gone down) to <number> <measure?>", ({ number }) => [
+      { kind: 'trend' as const, trend: 'falling' as const },
+      reading(number),
+    ]),
+  ],
+
+  aim: [say('to [step] <number> <measure?>', ({ number }) => number)],
+  gain: [
+    say('[the] (gain|sensitivity) [is] [now] (down|lower|lowered|reduced) <aim?>', ({ aim }) =>
+      said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
+    ),
+    say(
+      "[i|i've|we've] (lowered|reduced|dropped|turned down|brought down) [the] (gain|sensitivity) <aim?>",
+      ({ aim }) => said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
+    ),
+    say("[i|i've|we've] (turned|brought) [the] (gain|sensitivity) down <aim?>", ({ aim }) =>
+      said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
+    ),
+    say('[the] (gain|sensitivity) [is] [now] (up|higher|raised|increased) <aim?>', ({ aim }) =>
+      said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
+    ),
+    say("[i|i've|we've] (raised|increased|turned up|brought up) [the] (gain|sensitivity) <aim?>", ({ aim }) =>
+      said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
+    ),
+    say("[i|i've|we've] (turned|brought) [the] (gain|sensitivity) up <aim?>", ({ aim }) =>
+      said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
+    ),
+    say('[the] gain [is] [now] (at|on|set to|to|is|now|step) [step] <number> <measure?>', ({ number }) => ({
+      kind: 'gain' as const,
+      change: 'set' as const,
+      to: number,
+    })),
+    say("[i|i've|we've] set [the] gain (to|at) [step] <number> <measure?>", ({ number }) => ({
+      kind: 'gain' as const,
+      change: 'set' as const,
+      to: number,
+    })),
+    ...means(
+      { kind: 'gain' as const, change: 'full' as const },
+      '[at|on] (full|maximum|max) gain|[the] gain [is] [now] [at|on|set to|to] (full|maximum|max)',
+      'gain all the way up|[turned] [the] gain fully up',
+    ),
+  ],
+
+  path: [
+    ...means(
+      { kind: 'path' as const, state: 'blocked' as const },
+      "[the] [path|beam] [is|it's] [now] [fully|completely|all] (blocked|covered|obstructed)",
+      "[i've] (covered|blocked) (it|the beam|the receiver) [completely|fully]|[receiver|beam] (covered|blocked) completely",
+      "[there's] (something|someone|somebody) in the (beam|way|path)",
+    ),
+    ...means(
+      { kind: 'path' as const, state: 'partial' as const },
+      "[it's] [the] [path|beam] [is] [now] (half|partly|partially) (blocked|covered|obstructed)",
+      '[i] (half|partly|partially) (covered|blocked) (it|the beam|the receiver)',
+    ),
+    ...means(
+      { kind: 'path' as const, state: 'clear' as const },
+      "[the] [path|beam] [is|it's] [now] (clear|unblocked|uncovered|unobstructed)|it is clear|all clear",
+      "[the] (cover|filter) [is] (off|removed)|nothing in the (beam|way|path)|[it's] not (blocked|covered)",
+      "[i|i've] uncovered (it|the beam|the receiver)",
+    ),
+  ],
+  panel: [
+    ...means(
+      { kind: 'panel' as const, shows: 'alarm' as const },
+      "[the] panel (shows|says|is in|in|gone into|went into) [an|fire] alarm|[it's] [in|fire] alarm|[we've] got [an] alarm",
+    ),
+    ...means(
+      { kind: 'panel' as const, shows: 'fault' as const },
+      "[the] panel (shows|says|is in|in|gone into|went into) [a] fault|[it's] [in] fault|[we've] got [a] fault",
+    ),
+    ...means(
+      { kind: 'panel' as const, shows: 'normal' as const },
+      '[the] panel [is|shows|says] [back to] (normal|restored|healthy)|[back to] normal|restored',
+      '[the] (fault|alarm) [is|has] (cleared|gone|restored)|no fault',
+    ),
+  ],
+} satisfies Rules;

@@ -1,0 +1,126 @@
+import type { MeterProfile } from '../profile.ts';
+import type { Reading } from '../reading.ts';
+import type { Axis, Eighths } from '../turns.ts';
+import type { Intent, Trend, Way } from './intent.ts';
+import { type Captures, type Part, readPattern } from './pattern.ts';
+
+/** What is known of the meter when the words are heard; it settles what the words alone leave open. */
+export interface Context {
+  readonly meter?: Pick<MeterProfile, 'min' | 'max' | 'unit'>;
+}
+
+/** What was said of a turn of an adjuster. */
+export interface Turned {
+  axis?: Axis;
+  eighths?: Eighths;
+  way?: Way;
+}
+
+/** The rules of the grammar, each with the type of what it means. */
+export interface Meanings {
+  // Numbers. `zero` to `runs` mean the figures they stand for, as text, so that they can be joined.
+  zero: string;
+  unit: string;
+  head: string;
+  digit: string;
+  run: string;
+  decimals: string;
+  teen: number;
+  tens: number;
+  two: number;
+  small: number;
+  rest: number;
+  century: number;
+  whole: number;
+  number: number;
+  doubtful: number;
+  figure: number;
+  /** A number typed in figures. Matched by the tokens themselves, not by words. */
+  numeral: number;
+  /** A fraction typed in figures ("1/4"), in whole turns. Matched by the tokens themselves. */
+  fraction: number;
+  measure: string;
+
+  // Turns.
+  axis: Axis;
+  at: Axis;
+  way: Way;
+  part: Eighths;
+  turns: Eighths;
+  size: Turned;
+  turned: Turned;
+  toVerb: true;
+
+  // What is reported.
+  state: Reading;
+  lead: true;
+  bare: Reading;
+  told: Reading;
+  reading: Reading;
+  trend: Trend;
+  level: Intent[];
+  moved: Intent;
+  gain: Intent;
+  aim: number;
+  path: Intent;
+  panel: Intent;
+  fixed: Intent[];
+  gained: Intent[];
+  act: Intent[];
+  report: Intent[];
+
+  // What is asked or answered.
+  correcting: true;
+  correct: Intent;
+  yes: Intent;
+  command: Intent;
+  body: Intent[];
+  sentence: Intent[];
+}
+export type RuleName = keyof Meanings;
+
+/** Several meanings of the same words: a question, never a guess. */
+export class Either<T> {
+  readonly meanings: readonly T[];
+  constructor(meanings: readonly T[]) {
+    this.meanings = meanings;
+  }
+}
+export const either = <T>(...meanings: T[]): Either<T> => new Either(meanings);
+
+/** One way to say something, and what it means. */
+export interface Wording<T> {
+  readonly part: Part;
+  /** Undefined: these words mean nothing after all, e.g. a turn that is no number of eighths. */
+  meaning(captures: Readonly<Record<string, unknown>>, context: Context): T | Either<T> | undefined;
+  /** Understood only to be asked about; not a sentence to teach or to practise with. */
+  readonly doubtful: boolean;
+}
+
+export type Rules = { readonly [R in RuleName]?: readonly Wording<Meanings[R]>[] };
+
+/** A wording with its meaning, or with the function that makes it of what the pattern captured. */
+export const say = <S extends string, T>(
+  pattern: S,
+  meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
+): Wording<T> => ({
+  part: readPattern(pattern),
+  meaning: meaning as Wording<T>['meaning'],
+  doubtful: false,
+});
+
+/** A wording that can mean several things. */
+export const doubt = <S extends string, T>(
+  pattern: S,
+  meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
+): Wording<T> => ({ ...say(pattern, meaning), doubtful: true });
+
+/** Wordings that all mean the same. */
+export const means = <T>(value: T, ...patterns: string[]): Wording<T>[] =>
+  patterns.map((pattern) => say<string, T>(pattern, () => value));
+
+/** Leaves out what was not said. */
+export const said = <T extends object>(fields: T): { [K in keyof T]: Exclude<T[K], undefined> } =>
+  Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]: Exclude<T[K], undefined>;
+  };

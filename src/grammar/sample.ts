@@ -1,0 +1,42 @@
+import { TYPED, wordingsOf } from './grammar.ts';
+import type { Part } from './pattern.ts';
+import type { RuleName } from './rule.ts';
+
+/**
+ * A sentence of the grammar in the words a person would say, drawn with `rng` (each call gives a number
+ * from 0 up to but not including 1). `rule` narrows it, e.g. to `number` or `command`. Doubtful wordings
+ * are left out: every sentence drawn has one meaning.
+ */
+export const sample = (rng: () => number, rule: RuleName = 'sentence'): string => {
+  const pick = <T>(from: readonly T[]): T => from[Math.floor(rng() * from.length)] as T;
+  const words = (part: Part): string[] => {
+    switch (part.kind) {
+      case 'word':
+        return [part.word];
+      case 'rule':
+        return wordsOfRule(part.rule);
+      case 'sequence':
+        return part.parts.flatMap(words);
+      case 'choice':
+        return words(pick(part.options));
+    }
+  };
+  const wordsOfRule = (name: string): string[] => words(pick(sayable(name)).part);
+  return wordsOfRule(rule).join(' ');
+};
+
+const sayable = (rule: string) =>
+  wordingsOf(rule).filter(({ part, doubtful }) => !doubtful && canBeSaid(part));
+
+const canBeSaid = (part: Part): boolean => {
+  switch (part.kind) {
+    case 'word':
+      return true;
+    case 'rule':
+      return !TYPED.has(part.rule as RuleName) && sayable(part.rule).length > 0;
+    case 'sequence':
+      return part.parts.every(canBeSaid);
+    case 'choice':
+      return part.options.some(canBeSaid);
+  }
+};

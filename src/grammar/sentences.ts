@@ -1,0 +1,115 @@
+import type { Intent } from './intent.ts';
+import { doubt, either, means, type Rules, say } from './rule.ts';
+
+/** Adds what was said next. */
+const then = (...parts: (Intent | readonly Intent[] | undefined)[]): Intent[] =>
+  parts.flatMap((part) => part ?? []);
+
+/** How clauses make a sentence. At most one turn, one gain change and so on, so that nothing counts twice. */
+export const sentenceRules = {
+  /** Acts that do not begin with a number: "one forty two, done", but not "one, half a turn". */
+  fixed: [
+    ...means<Intent[]>(
+      [{ kind: 'done' }],
+      "[i've|it's|that's|all] done [it|that]|[i|i've] (turned|moved|made|did) (it|that|the turn)|turned|moved|turn made",
+      '[that is|turn is|turn] (complete|completed)|turn done|finished turning',
+    ),
+    say('<gain>', ({ gain }) => [gain]),
+    say('<path>', ({ path }) => [path]),
+    say('<panel>', ({ panel }) => [panel]),
+    say('<path> [and] <panel>', ({ path, panel }) => [path, panel]),
+    say('done [and] <gain>', ({ gain }) => [{ kind: 'done' as const }, gain]),
+  ],
+  act: [
+    say('<fixed>', ({ fixed }) => fixed),
+    say('<moved>', ({ moved }) => [moved]),
+    say('<moved> [and] <gain>', ({ moved, gain }) => [moved, gain]),
+  ],
+  report: [
+    say('<level>', ({ level }) => level),
+    say('<act>', ({ act }) => act),
+    say('<level> [and] <fixed>', ({ level, fixed }) => then(level, fixed)),
+    say('done [and|now|and now] <level>', ({ level }) => then({ kind: 'done' }, level)),
+    say('<moved> [and|now|and now] <level>', ({ moved, level }) => then(moved, level)),
+    say('<path> [and|now|and now] <level>', ({ path, level }) => then(path, level)),
+    say('<panel> [and|now|and now] <level>', ({ panel, level }) => then(panel, level)),
+    say('<gained>', ({ gained }) => gained),
+    say('(done|moved it|turned it) [and] <gained>', ({ gained }) => then({ kind: 'done' }, gained)),
+    say('<before:level> [and] <gained>', ({ before, gained }) => then(before, gained)),
+  ],
+  /** A gain change and the reading after it. */
+  gained: [
+    say('<gain> [and] now <level>', ({ gain, level }) => then(gain, level)),
+    say('<gain> [and] <told>', ({ gain, told }) => then(gain, { kind: 'reading', reading: told })),
+    say('<gain> [and] <trend>', ({ gain, trend }) => then(gain, { kind: 'trend', trend })),
+    // "Gain down forty": down to forty, or down and the meter shows forty.
+    doubt('<gain> <bare>', ({ gain, bare }) => {
+      const both = then(gain, { kind: 'reading', reading: bare });
+      return gain.kind === 'gain' && gain.to === undefined && gain.change !== 'full' && bare.kind === 'value'
+        ? either<Intent[]>([{ ...gain, to: bare.value }], both)
+        : both;
+    }),
+  ],
+  body: [
+    say('<report>', ({ report }) => report),
+    say('<command>', ({ command }) => [command]),
+    say('<correct>', ({ correct }) => [correct]),
+    say('<yes>', ({ yes }) => [yes]),
+    ...means<Intent[]>([{ kind: 'yes' }], 'okay|roger|copy [that]|will do'),
+    say('yes <report>', ({ report }) => then({ kind: 'yes' }, report)),
+    say('no <moved>', ({ moved }) => then({ kind: 'no' }, moved)),
+    say('no <path>', ({ path }) => then({ kind: 'no' }, path)),
+    say('no <trend>', ({ trend }) => [{ kind: 'no' as const }, { kind: 'trend' as const, trend }]),
+    say('[the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
+    say('stop <level>', ({ level }) => then({ kind: 'stop' }, level)),
+    say('<report> (wait|stand by|hold on)', ({ report }) => then(report, { kind: 'wait' })),
+    say("<act> (what's the reading|what is it now|what have you got)", ({ act }) =>
+      then(act, { kind: 'ask-reading' }),
+    ),
+    // Words that mean one thing from one mouth and another from the other: the question settles it.
+    ...[
+      doubt(
+        '[a] half',
+        (): ReturnType<typeof either<Intent[]>> =>
+          either<Intent[]>([{ kind: 'moved', eighths: 4 }], [{ kind: 'path', state: 'partial' }]),
+      ),
+      doubt('one and a half', () =>
+        either<Intent[]>(
+          [{ kind: 'moved', eighths: 12 }],
+          [{ kind: 'reading', reading: { kind: 'value', value: 1.5 } }],
+        ),
+      ),
+      doubt('up', () =>
+        either<Intent[]>([{ kind: 'trend', trend: 'rising' }], [{ kind: 'moved', way: 'up' }]),
+      ),
+      doubt('down', () =>
+        either<Intent[]>([{ kind: 'trend', trend: 'falling' }], [{ kind: 'moved', way: 'down' }]),
+      ),
+      doubt('right', () => either<Intent[]>([{ kind: 'yes' }], [{ kind: 'moved', way: 'right' }])),
+      doubt('[the] <axis>', ({ axis }) =>
+        either<Intent[]>([{ kind: 'swap', axis }], [{ kind: 'moved', axis }]),
+      ),
+      doubt('cancel', () => either<Intent[]>([{ kind: 'undo' }], [{ kind: 'stop' }])),
+      doubt('not clear', () =>
+        either<Intent[]>([{ kind: 'path', state: 'blocked' }], [{ kind: 'path', state: 'partial' }]),
+      ),
+      doubt('negative <number>', ({ number }) =>
+        either<Intent[]>(
+          [{ kind: 'reading', reading: { kind: 'value', value: 0 - number } }],
+          [{ kind: 'correct', reading: { kind: 'value', value: number } }],
+        ),
+      ),
+      doubt('correct <reading>', ({ reading }) =>
+        either<Intent[]>([{ kind: 'yes' }, { kind: 'reading', reading }], [{ kind: 'correct', reading }]),
+      ),
+      doubt('not <a:number> <reading>', ({ a, reading }): Intent[] => [
+        { kind: 'correct', reading, not: { kind: 'value', value: a } },
+      ]),
+      doubt('not <number>', (): Intent[] => [{ kind: 'no' }]),
+    ],
+  ],
+  sentence: [
+    say('[copy|roger|alright|hello] <body> [over|thanks|thank you|cheers]', ({ body }) => body),
+    say('right [then] <level> [over|thanks]', ({ level }) => level),
+  ],
+} satisfies Rules;

@@ -1,0 +1,22 @@
+const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
+
+/** Decimal places of a resolution, e.g. 2 for 0.01. */
+const placesOf = (resolution: number): number => {
+  const [, places = ''] = resolution.toFixed(6).replace(/0+$/, '').split('.');
+  return places.length;
+};
+
+/**
+ * A number figure by figure, as it is said on the radio: 142 is "one four two", 50.5 is "five zero decimal
+ * five". With `resolution` it is rounded and filled to the places of that resolution, without it to at
+ * most four. Whatever it gives, `parse` takes back as the same number. Throws a RangeError for a number of
+ * more than six figures before the decimal, or one that is not finite.
+ */
+export const speakNumber = (value: number, { resolution }: { resolution?: number } = {}): string => {
+  if (!(Math.abs(value) < 999_999.5)) throw new RangeError(`Cannot be spoken figure by figure: ${value}`);
+  const places = resolution === undefined ? 4 : Math.min(placesOf(resolution), 4);
+  const fixed = Math.abs(value).toFixed(places);
+  const figures = resolution === undefined ? fixed.replace(/\.?0+$/, '') : fixed;
+  const words = [...figures].map((figure) => (figure === '.' ? 'decimal' : DIGITS[Number(figure)]));
+  return [...(value < 0 && Number(figures) !== 0 ? ['minus'] : []), ...words].join(' ');
+};
