@@ -1,7 +1,7 @@
 import type { Logger } from 'pino';
 import { z } from 'zod';
 import type { Input } from '../src/job/respond.ts';
-import type { Entry, MessageId } from '../src/log/entry.ts';
+import { type Entry, MessageId } from '../src/log/entry.ts';
 import {
   CLOSE_CODES,
   ClientMessage,
@@ -128,7 +128,7 @@ export class Connection implements Member {
     }
     const parsed = ClientMessage.safeParse(json);
     if (parsed.success) return parsed.data;
-    const id = z.object({ id: z.string().max(40) }).safeParse(json).data?.id;
+    const id = z.object({ id: MessageId }).safeParse(json).data?.id;
     const [issue] = parsed.error.issues;
     const where = issue?.path.join('.');
     const tooLong = issue?.code === 'too_big' && where === 'text';

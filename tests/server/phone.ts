@@ -85,15 +85,23 @@ export class Phone {
   }
 
   /** The first message of a kind that fits, of those that came and those to come. */
-  async next<T extends Kind>(kind: T, fits: (m: Told<T>) => boolean = () => true): Promise<Told<T>> {
-    const isIt = (m: ServerMessage): m is Told<T> => m.t === kind && fits(m as Told<T>);
+  next<T extends Kind>(kind: T, fits: (m: Told<T>) => boolean = () => true): Promise<Told<T>> {
+    return this.until(kind, () => this.all(kind).find(fits));
+  }
+
+  /** All messages of a kind that came. */
+  all<T extends Kind>(kind: T): Told<T>[] {
+    return this.heard.filter((m): m is Told<T> => m.t === kind);
+  }
+
+  private async until<R>(what: string, look: () => R | undefined): Promise<R> {
     const deadline = Date.now() + 8_000;
     for (;;) {
-      const found = this.heard.find(isIt);
-      if (found) return found;
+      const found = look();
+      if (found !== undefined) return found;
       const left = deadline - Date.now();
       if (left <= 0 || this.socket.readyState > WebSocket.CLOSING) {
-        throw new Error(`no ${kind} came; heard ${JSON.stringify(this.heard.slice(-6))}`);
+        throw new Error(`no such ${what} came; heard ${JSON.stringify(this.heard.slice(-3)).slice(-2000)}`);
       }
       await new Promise<void>((resolve) => {
         const timer = setTimeout(resolve, left);
@@ -124,8 +132,12 @@ export class Phone {
     return this.entries.find(fits) as Entry;
   }
 
+  /** Waits until the latest presence told fits. */
   presence(fits: (p: Told<'presence'>['presence']) => boolean) {
-    return this.next('presence', (m) => fits(m.presence));
+    return this.until('presence', () => {
+      const latest = this.all('presence').at(-1);
+      return latest && fits(latest.presence) ? latest : undefined;
+    });
   }
 
   async hangUp(): Promise<void> {

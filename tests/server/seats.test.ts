@@ -1,0 +1,231 @@
+import { describe, expect, it } from 'vitest';
+import { LIMITS } from '../../server/limits.ts';
+import { CODE_ALPHABET, PROTOCOL_VERSION } from '../../src/protocol.ts';
+import { ManualClock, pause, serve } from './house.ts';
+import { bothIn, join, openJob, Phone, post } from './phone.ts';
+
+const refusalOf = async (response: Response) => ({
+  status: response.status,
+  ...((await response.json()) as { reason: string; text: string }),
+});
+
+describe('seats and codes', () => {
+  it('R14: a newer connection of the same phone takes the place of the older, whose frames no longer count', async () => {
+    const { url } = await serve();
+    const { job, panel, emitter } = await bothIn(url);
+    const newer = await Phone.at(url, job.token);
+    panel.remark('from the old connection');
+    expect((await panel.next('refused')).reason).toBe('replaced');
+    expect((await panel.closed).code).toBe(4409);
+    await newer.ack(newer.remark('from the new one'));
+    await emitter.entry((e) => e.fact.type === 'remark' && e.fact.text === 'from the new one');
+    expect(emitter.entries.filter((e) => e.fact.type === 'remark')).toHaveLength(1);
+    expect(emitter.entries.filter((e) => e.fact.type === 'link')).toEqual([]);
+    expect(emitter.all('presence').at(-1)).toMatchObject({
+      presence: { panel: 'online' },
+    });
+  });
+
+  it('R15: a code is six unambiguous characters, taken in any case and with gaps, once', async () => {
+    const { url } = await serve();
+    const { invite } = await openJob(url);
+    expect(invite.code).toMatch(new RegExp(`^[${CODE_ALPHABET}]{6}$`));
+    expect(invite.path).toBe(`/join#${invite.code}`);
+    const spoken = `${invite.code.slice(0, 3).toLowerCase()} ${invite.code.slice(3).toLowerCase()}`;
+    const joined = await join(url, spoken);
+    expect(joined.seat).toBe('emitter');
+    const again = await post(url, '/api/join', { code: invite.code });
+    expect(await refusalOf(again)).toMatchObject({ status: 403, reason: 'bad-code' });
+  });
+
+  it('R15: a code is good for fifteen minutes', async () => {
+    const clock = new ManualClock();
+    const { url } = await serve({ clock });
+    const { invite } = await openJob(url);
+    expect(invite.expiresAt - clock.now()).toBe(15 * 60_000);
+    clock.advance(15 * 60_000);
+    expect(await refusalOf(await post(url, '/api/join', { code: invite.code }))).toMatchObject({
+      reason: 'bad-code',
+    });
+  });
+
+  it('R15: only the newest code of a seat is good', async () => {
+    const { url } = await serve();
+    const job = await openJob(url);
+    const panel = await Phone.at(url, job.token);
+    const id = panel.send({ t: 'invite', seat: 'emitter' });
+    const { invite } = await panel.next('invite', (m) => m.id === id);
+    expect((await post(url, '/api/join', { code: job.invite.code })).status).toBe(403);
+    expect((await join(url, invite.code)).seat).toBe('emitter');
+  });
+
+  it('R15: of two phones that use a code at once, one gets the seat', async () => {
+    const { url } = await serve();
+    const { invite } = await openJob(url);
+    const both = await Promise.all(
+      [1, 2].map((n) => post(url, '/api/join', { code: invite.code, device: `${n}` })),
+    );
+    expect(both.map((r) => r.status).sort()).toEqual([200, 403]);
+  });
+
+  it('R16: the seat of a phone that is online cannot be taken, and the code stays good', async () => {
+    const { url } = await serve();
+    const { panel, emitter } = await bothIn(url);
+    const id = emitter.send({ t: 'invite', seat: 'emitter' });
+    const { invite } = await emitter.next('invite', (m) => m.id === id);
+    expect(await refusalOf(await post(url, '/api/join', { code: invite.code }))).toMatchObject({
+      status: 409,
+      reason: 'seat-in-use',
+    });
+    await emitter.hangUp();
+    await panel.presence((p) => p.emitter === 'away');
+    expect((await join(url, invite.code)).seat).toBe('emitter');
+  });
+
+  it('R16: nobody is invited to a seat while its phone is online', async () => {
+    const { url } = await serve();
+    const { panel } = await bothIn(url);
+    const id = panel.send({ t: 'invite', seat: 'emitter' });
+    expect((await panel.refusal(id)).reason).toBe('seat-in-use');
+  });
+
+  it('R17: a dead phone’s seat is taken over with a new code; that is logged, and the old phone is told', async () => {
+    const { url } = await serve();
+    const { panel, emitter, emitterToken } = await bothIn(url);
+    emitter.socket.terminate();
+    await panel.presence((p) => p.emitter === 'away');
+    const id = panel.send({ t: 'invite', seat: 'emitter' });
+    const { invite } = await panel.next('invite', (m) => m.id === id);
+    const joined = await join(url, invite.code, 'spare phone');
+    const seated = await panel.entry((e) => e.fact.type === 'seated' && e.fact.takeover);
+    expect(seated.fact).toEqual({ type: 'seated', seat: 'emitter', device: 'spare phone', takeover: true });
+
+    const old = new Phone(url);
+    await old.opened();
+    old.send({ t: 'hello', v: PROTOCOL_VERSION, token: emitterToken, after: -1 });
+    expect((await old.next('refused')).reason).toBe('seat-lost');
+    expect((await old.closed).code).toBe(4403);
+
+    const spare = await Phone.at(url, joined.token);
+    await spare.ack(spare.say('done'));
+  });
+
+  it('R17: the panel’s seat can be taken over too', async () => {
+    const { url } = await serve();
+    const { panel, emitter } = await bothIn(url);
+    await panel.hangUp();
+    await emitter.presence((p) => p.panel === 'away');
+    const id = emitter.send({ t: 'invite', seat: 'panel' });
+    const { invite } = await emitter.next('invite', (m) => m.id === id);
+    expect((await join(url, invite.code)).seat).toBe('panel');
+  });
+
+  it('R18: wrong codes are limited for each address, and no right code is taken meanwhile', async () => {
+    const { url } = await serve({ limits: { guessesPerAddress: { burst: 3, perSecond: 1 } } });
+    const { invite } = await openJob(url);
+    for (const code of ['222222', '333333', 'not a code']) {
+      expect(await refusalOf(await post(url, '/api/join', { code }))).toMatchObject({ reason: 'bad-code' });
+    }
+    const blocked = await post(url, '/api/join', { code: invite.code });
+    expect(await refusalOf(blocked)).toMatchObject({ status: 429, reason: 'too-fast' });
+    await pause(1_050);
+    expect((await join(url, invite.code)).seat).toBe('emitter');
+  });
+
+  it('R18: wrong codes are limited over all addresses', async () => {
+    const { url } = await serve({
+      limits: { guesses: { burst: 2, perSecond: 0 }, guessesPerAddress: { burst: 99, perSecond: 0 } },
+    });
+    for (const code of ['222222', '333333']) await post(url, '/api/join', { code });
+    expect((await post(url, '/api/join', { code: '444444' })).status).toBe(429);
+  });
+
+  it('R18: at the limit set, a code of ten open jobs is guessed in years', () => {
+    const yearMs = 365.25 * 24 * 3600 * 1000;
+    const codes = CODE_ALPHABET.length ** 6;
+    const guesses = codes / 10;
+    const years = (guesses / LIMITS.guesses.perSecond) * (1000 / yearMs);
+    expect(CODE_ALPHABET).toHaveLength(31);
+    expect(years).toBeGreaterThan(5);
+  });
+});
+
+describe('presence and the line', () => {
+  it('R19: each change is told to everyone at once', async () => {
+    const { url } = await serve();
+    const job = await openJob(url);
+    const panel = await Phone.at(url, job.token);
+    await panel.presence((p) => p.panel === 'online' && p.emitter === 'empty');
+    const { token } = await join(url, job.invite.code);
+    await panel.presence((p) => p.emitter === 'away');
+    const emitter = await Phone.at(url, token);
+    const watcher = await Phone.at(url, job.watch);
+    await panel.presence((p) => p.emitter === 'online' && p.watchers === 1);
+    const since = performance.now();
+    await emitter.hangUp();
+    await watcher.presence((p) => p.emitter === 'away' && p.watchers === 1);
+    expect(performance.now() - since).toBeLessThan(2_000);
+  });
+
+  it('R19: a line that is dead but looks open is noticed, though nobody hangs up', async () => {
+    const limits = { pingEveryMs: 50, deadAfterMs: 200 };
+    const { url } = await serve({ limits });
+    const { panel, emitter } = await bothIn(url);
+    // A phone in a lift: its system takes in no frame and answers no ping, and the connection stays up.
+    emitter.socket.pause();
+    await panel.presence((p) => p.emitter === 'away');
+    const link = await panel.entry((e) => e.fact.type === 'link');
+    expect(link.fact).toEqual({ type: 'link', seat: 'emitter', online: false });
+    // The panel says nothing either, but answers the pings.
+    await pause(2 * limits.deadAfterMs);
+    expect(panel.socket.readyState).toBe(panel.socket.OPEN);
+  });
+
+  it('R20: coming and going is logged', async () => {
+    const { url } = await serve();
+    const { panel, emitter, emitterToken } = await bothIn(url);
+    await emitter.hangUp();
+    await panel.entry((e) => e.fact.type === 'link' && !e.fact.online);
+    await Phone.at(url, emitterToken);
+    await panel.entry((e) => e.fact.type === 'link' && e.fact.online);
+    const links = panel.entries.flatMap((e) => (e.fact.type === 'link' ? [e.fact] : []));
+    expect(links).toEqual([
+      { type: 'link', seat: 'emitter', online: false },
+      { type: 'link', seat: 'emitter', online: true },
+    ]);
+  });
+
+  it('R20: a phone that joined and never came is logged as gone after a moment', async () => {
+    const { url } = await serve({ limits: { deadAfterMs: 100 } });
+    const job = await openJob(url);
+    await join(url, job.invite.code);
+    const panel = await Phone.at(url, job.token);
+    const link = await panel.entry((e) => e.fact.type === 'link');
+    expect(link.fact).toEqual({ type: 'link', seat: 'emitter', online: false });
+  });
+
+  it('R21: a ping is answered with its number and the server’s time', async () => {
+    const clock = new ManualClock();
+    const { url } = await serve({ clock });
+    const { panel } = await bothIn(url);
+    panel.send({ t: 'ping', n: 41 });
+    expect(await panel.next('pong')).toEqual({ t: 'pong', n: 41, now: clock.now() });
+  });
+
+  it('R22: a phone that takes in too slowly is cut, misses nothing when it resumes, and holds up nobody', async () => {
+    const { url } = await serve({
+      limits: { maxBufferedBytes: 2_000, messages: { burst: 5000, perSecond: 0 } },
+    });
+    const { panel, emitter, emitterToken } = await bothIn(url);
+    const seen = emitter.entries.at(-1)?.seq ?? -1;
+    emitter.socket.pause();
+    const isGone = () => panel.all('presence').at(-1)?.presence.emitter === 'away';
+    let last = 0;
+    for (let i = 0; i < 3_000 && !isGone(); i++) last = await panel.ack(panel.remark('x'.repeat(2_000)));
+    expect(isGone()).toBe(true);
+    const again = await Phone.at(url, emitterToken, seen);
+    const seqs = again.entries.map((e) => e.seq);
+    expect(seqs).toContain(last);
+    expect(seqs).toEqual(seqs.map((_, i) => seen + 1 + i));
+  });
+});
