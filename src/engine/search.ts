@@ -178,8 +178,10 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
         return { ...search, stay, checks };
       }
-      const dark = isLost(fact.reading, search.meter);
-      const blocking = { ...search.blocking, dark, seqs: [...search.blocking.seqs, seq] };
+      const dark = darkness(stay, search.meter);
+      const seqs = [...search.blocking.seqs, seq];
+      const { before } = search.blocking;
+      const blocking = { seqs, ...(before && { before }), ...(dark !== undefined && { dark }) };
       return { ...search, stay, blocking };
     }
     case 'trend':
@@ -253,6 +255,14 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
     case 'retract':
       return search;
   }
+}
+
+/** Nothing is dark at once; light counts as staying only when it has come to rest. */
+function darkness(stay: Stay, meter: MeterProfile): boolean | undefined {
+  const last = stay.run[stay.run.length - 1];
+  if (!last || isLost(last.reading, meter)) return true;
+  const still = stay.run.length > 1 && settled(stay, meter) !== undefined;
+  return still ? false : undefined;
 }
 
 /** A screw that would not turn further in one direction stands at its limit. */

@@ -19,6 +19,8 @@ export interface PairSpec {
   lash: Record<Axis, number>;
   /** Part of a turn of one adjuster that also moves the other axis. */
   coupling: number;
+  /** How far off the receiver an aim by eye may end, eighths: 15 cm as the angle it is at this distance. */
+  aimRadius: number;
   /** How far each adjuster goes either way of the start, eighths. */
   travel: number;
   /** Time constant with which the meter follows, ms. */
@@ -37,8 +39,9 @@ export interface BeamPair {
   readonly spec: PairSpec;
   /** Where the screws stand. */
   readonly turned: Record<Axis, Eighths>;
-  /** Where the emitter points: the screws less their lash. */
+  /** Where the emitter points: the screws less their lash, from where the aim by eye left it. */
   readonly pointing: Record<Axis, number>;
+  readonly aim: Record<Axis, number>;
   /** Gain below full, dB. */
   readonly gainDb: number;
   readonly blocked: boolean;
@@ -48,7 +51,15 @@ export interface BeamPair {
 
 export function createBeamPair(spec: PairSpec, gainDb = 0): BeamPair {
   const none = { horizontal: 0, vertical: 0 };
-  const pair = { spec, turned: none, pointing: none, gainDb, blocked: false, shown: { power: 0, at: 0 } };
+  const pair = {
+    spec,
+    turned: none,
+    pointing: none,
+    aim: none,
+    gainDb,
+    blocked: false,
+    shown: { power: 0, at: 0 },
+  };
   return { ...pair, shown: { power: powerNow(pair, 0), at: 0 } };
 }
 
@@ -84,7 +95,8 @@ export function turn(pair: BeamPair, axis: Axis, eighths: Eighths, at: number): 
   const { travel, lash } = pair.spec;
   const screw = Math.max(-travel, Math.min(travel, pair.turned[axis] + eighths));
   const half = lash[axis] / 2;
-  const points = Math.max(screw - half, Math.min(screw + half, pair.pointing[axis]));
+  const dragged = pair.aim[axis] + screw;
+  const points = Math.max(dragged - half, Math.min(dragged + half, pair.pointing[axis]));
   return change(pair, at, {
     turned: { ...pair.turned, [axis]: screw },
     pointing: { ...pair.pointing, [axis]: points },
@@ -100,7 +112,7 @@ export function setGain(pair: BeamPair, gainDb: number, at: number): BeamPair {
 
 /** Brings the emitter by eye to `pointing`, with the screws where they stand becoming the new zero. */
 export function reAim(pair: BeamPair, pointing: Record<Axis, number>, at: number): BeamPair {
-  return change(pair, at, { turned: { horizontal: 0, vertical: 0 }, pointing });
+  return change(pair, at, { turned: { horizontal: 0, vertical: 0 }, pointing, aim: pointing });
 }
 
 /** Puts a board into the direct path, or takes it out. */

@@ -1,0 +1,133 @@
+import type { Seq } from '../advice.ts';
+import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
+import type { Beam } from './beam.ts';
+import type { Sample, Search } from './search.ts';
+import { agree } from './stay.ts';
+import { look } from './view.ts';
+
+/** Something acceptance still needs, with the figures that say how much of it there is. */
+export interface Missing {
+  readonly id:
+    | 'settled-reading'
+    | 'clear-path'
+    | 'not-saturated'
+    | 'in-band'
+    | 'bracket-horizontal'
+    | 'bracket-vertical'
+    | 'at-peak'
+    | 'blocking-check'
+    | 'steady-hold'
+    | 'fresh-reading'
+    | 'settled-doubt';
+  readonly figures: Readonly<Record<string, number>>;
+}
+
+/** The fitted peak may lie this far above the accepted place, uncertainty included. dB. */
+export const SHORTFALL_ALLOWED_DB = 0.2;
+
+/** A reading older than this is read again before it is accepted. Milliseconds. */
+export const FRESH_MS = 5 * 60_000;
+
+/** What is missing for acceptance here and now; empty when it may be accepted. */
+export function missingForAccept(search: Search, now: number): Missing[] {
+  const view = look(search);
+  const { here, beam } = view;
+  const { meter } = search;
+  if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
+  if (!here) return [{ id: 'settled-reading', figures: {} }];
+  const missing: Missing[] = [];
+  if (here.level.kind === 'above') missing.push({ id: 'not-saturated', figures: {} });
+  if (here.reading.kind !== 'value') {
+    missing.push({ id: 'in-band', figures: { low: meter.bandLow, high: meter.bandHigh } });
+  } else if (here.reading.value < meter.bandLow || here.reading.value > meter.bandHigh) {
+    const figures = { reading: here.reading.value, low: meter.bandLow, high: meter.bandHigh };
+    missing.push({ id: 'in-band', figures });
+  }
+  for (const axis of AXES) {
+    const { below, above } = sides(view.samples, placeOf(here, axis), axis);
+    if (!below || !above) {
+      missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
+    }
+  }
+  const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
+  if (shortfall > SHORTFALL_ALLOWED_DB) missing.push({ id: 'at-peak', figures: { shortfall } });
+  if (!blockingPassed(search, here)) missing.push({ id: 'blocking-check', figures: {} });
+  const held = here.to - here.from;
+  if (held < meter.holdMs) {
+    missing.push({ id: 'steady-hold', figures: { held: held / 1000, needed: meter.holdMs / 1000 } });
+  }
+  if (now - here.to > FRESH_MS)
+    missing.push({ id: 'fresh-reading', figures: { age: (now - here.to) / 1000 } });
+  return missing;
+}
+
+/** The path was blocked here, the reading went to nothing, and it came back the same. */
+export function blockingPassed(search: Search, here: Sample): boolean {
+  const { before, dark } = search.blocking;
+  return before !== undefined && dark === true && agree(before.reading, here.reading, search.meter);
+}
+
+/** Decibels the fitted peak may lie above this place: the fit's figure and twice its uncertainty. */
+export function shortfallDb(beam: Beam, here: Sample): number {
+  const worst = (axis: Axis) => {
+    const point = here.pointing[axis][beam.lash[axis]] ?? here.turned[axis];
+    const { at, sd } = beam.peak[axis];
+    return beam.curvature[axis].value * ((point - at) ** 2 + sd ** 2);
+  };
+  return worst('horizontal') + worst('vertical');
+}
+
+export interface Sides {
+  /** The lower readings on either side, if there are any. */
+  readonly below: Sample | undefined;
+  readonly above: Sample | undefined;
+}
+
+/** A place along one adjuster, at one gain. */
+export interface Place {
+  readonly gain: number;
+  readonly turned: Eighths;
+}
+
+/**
+ * Lower settled readings either side of a place along one adjuster, at its gain, judged along one line:
+ * against a reading no more than an eighth from the place, with the other adjuster standing as it did.
+ */
+export function sides(samples: readonly Sample[], place: Place, axis: Axis): Sides {
+  const other = otherAxis(axis);
+  const found: { below: Sample | undefined; above: Sample | undefined } = {
+    below: undefined,
+    above: undefined,
+  };
+  const atGain = samples.filter((s) => s.gain === place.gain);
+  for (const centre of atGain) {
+    if (Math.abs(centre.turned[axis] - place.turned) > 1) continue;
+    const line = atGain.filter((s) => s.turned[other] === centre.turned[other] && lower(s, centre));
+    const below = line.findLast((s) => s.turned[axis] < Math.min(centre.turned[axis], place.turned));
+    const above = line.findLast((s) => s.turned[axis] > Math.max(centre.turned[axis], place.turned));
+    if (below && above) return { below, above };
+    found.below ??= below;
+    found.above ??= above;
+  }
+  return found;
+}
+
+export const placeOf = (s: Sample, axis: Axis): Place => ({ gain: s.gain, turned: s.turned[axis] });
+
+/** Lower for certain: by more than their noise explains. */
+export function lower(a: Sample, than: Sample): boolean {
+  if (than.level.kind !== 'level') return false;
+  if (a.level.kind === 'below') return true;
+  if (a.level.kind !== 'level') return false;
+  return than.level.db - a.level.db > 2.5 * Math.hypot(a.level.sd, than.level.sd);
+}
+
+/** The entries acceptance rests on, oldest first. */
+export function evidenceSeqs(samples: readonly Sample[], here: Sample): Seq[] {
+  const both = AXES.flatMap((axis) => {
+    const { below, above } = sides(samples, placeOf(here, axis), axis);
+    return [below, above];
+  });
+  const seqs = [...both, here].flatMap((s) => s?.seqs.slice(-1) ?? []);
+  return [...new Set(seqs)].sort((a, b) => a - b);
+}

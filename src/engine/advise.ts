@@ -1,0 +1,41 @@
+import type { Advice } from '../advice.ts';
+import { locate, prove, settleOnPeak } from './aim.ts';
+import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
+import { flooded, outOfReach, peakOutOfBand } from './gain.ts';
+import { nothingThere, recoverSignal } from './hunt.ts';
+import type { Search } from './search.ts';
+import { type Told, tell } from './tell.ts';
+import { look, type View } from './view.ts';
+import { coveredPath, unsettled } from './waiting.ts';
+
+/** Looked at in this order; the first that has something to say speaks. */
+const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
+  finished,
+  coveredPath,
+  reflected,
+  unsettled,
+  nothingThere,
+  recoverSignal,
+  flooded,
+  peakOutOfBand,
+  locate,
+  prove,
+  settleOnPeak,
+  outOfReach,
+  blockingCheck,
+  holdSteady,
+  offer,
+];
+
+/**
+ * The next thing to do, and when to ask again if nothing happens. Depends on the events and the time alone,
+ * so that a replay gives the same advice.
+ */
+export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
+  const view = look(search);
+  for (const step of STEPS) {
+    const told = step(view, now);
+    if (told) return told;
+  }
+  return tell('read', { kind: 'read' }, [view.here]);
+}

@@ -1,0 +1,37 @@
+import { blockingPassed, evidenceSeqs, type Missing, missingForAccept } from './accept.ts';
+import { type Told, tell } from './tell.ts';
+import type { View } from './view.ts';
+
+const AT_THE_END: ReadonlySet<Missing['id']> = new Set(['blocking-check', 'steady-hold', 'fresh-reading']);
+
+export function finished({ search }: View): Told | undefined {
+  return search.accepted && tell('finished', { kind: 'finished' });
+}
+
+/** The light stayed when the direct path was blocked. */
+export function reflected({ search, here }: View): Told | undefined {
+  if (search.blocking.dark !== false) return undefined;
+  return tell('not-by-reflection', { kind: 're-aim' }, [search.blocking.before, here]);
+}
+
+/** Blocked only once all that is proven with the screws is there. */
+export function blockingCheck({ search, here }: View, now: number): Told | undefined {
+  const early = missingForAccept(search, now).some(({ id }) => !AT_THE_END.has(id));
+  if (!here || early || blockingPassed(search, here)) return undefined;
+  return tell('blocking-check', { kind: 'block' }, [here]);
+}
+
+export function holdSteady({ search, here }: View, now: number): Told | undefined {
+  if (!here || here.to - here.from >= search.meter.holdMs) return undefined;
+  const until = here.from + search.meter.holdMs;
+  const figures = { held: (here.to - here.from) / 1000, needed: search.meter.holdMs / 1000 };
+  if (now < until)
+    return tell('hold-steady', { kind: 'hold', reason: 'proving-steady', until }, [here], figures);
+  return tell('hold-steady', { kind: 'read' }, [here], figures);
+}
+
+export function offer({ search, here, samples }: View, now: number): Told | undefined {
+  if (!here || missingForAccept(search, now).length > 0) return undefined;
+  const { advice } = tell('offer-accept', { kind: 'offer-accept' }, [here]);
+  return { advice: { ...advice, because: evidenceSeqs(samples, here) } };
+}

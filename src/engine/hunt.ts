@@ -1,0 +1,75 @@
+import type { Axis } from '../turns.ts';
+import { canRaise } from './gain.ts';
+import { CAUSES } from './rules.ts';
+import type { Sample } from './search.ts';
+import { type Told, tell, turnBy } from './tell.ts';
+import type { View } from './view.ts';
+
+/** Distance of neighbouring places of the square, eighths: a turn, about a beam's full width (common practice, no source). */
+const PITCH = 8;
+/** Rings of the square: 2 give 24 places, two turns either way. */
+const RINGS = 2;
+
+type Place = Record<Axis, number>;
+
+/** The places of a widening square about the start, in walking order: one pitch on one adjuster at a time. */
+export function widening(rings: number, pitch: number): Place[] {
+  const places: Place[] = [{ horizontal: 0, vertical: 0 }];
+  let [h, v] = [0, 0];
+  const walk = (steps: number, dh: number, dv: number) => {
+    for (let i = 0; i < steps; i++) {
+      h += dh * pitch;
+      v += dv * pitch;
+      places.push({ horizontal: h, vertical: v });
+    }
+  };
+  for (let side = 1; side <= 2 * rings; side += 2) {
+    walk(side, 1, 0);
+    walk(side, 0, 1);
+    walk(side + 1, -1, 0);
+    walk(side + 1, 0, -1);
+  }
+  walk(2 * rings, 1, 0);
+  return places;
+}
+
+/** No signal has been seen since the emitter was aimed: the stated search for one. */
+export function nothingThere(view: View): Told | undefined {
+  const { search, here, samples } = view;
+  if (!here || samples.some((s) => s.level.kind !== 'below')) return undefined;
+  if (canRaise(search)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
+  if (search.aims === 0) return tell('re-aim', { kind: 're-aim' }, [here]);
+  const seen = (place: Place) =>
+    samples.some((s) => s.turned.horizontal === place.horizontal && s.turned.vertical === place.vertical);
+  const next = widening(RINGS, PITCH).find((place) => !seen(place) && stepTo(view, place));
+  const action = next && stepTo(view, next);
+  if (action) return tell('widening-square', action, [here], { places: samples.length });
+  if (search.checks >= search.aims) return tell('re-aim', { kind: 're-aim' }, [here]);
+  return tell('nothing-there', { kind: 'check', causes: [...CAUSES.nothing] }, [here], {
+    places: samples.length,
+  });
+}
+
+/** The signal was seen and has been lost for more than one turn: back to where it was strongest. */
+export function recoverSignal(view: View): Told | undefined {
+  const { here, samples } = view;
+  if (here?.level.kind !== 'below' || samples[samples.length - 2]?.level.kind !== 'below') return undefined;
+  const strongest = samples.reduce((best, s) => (strength(s) >= strength(best) ? s : best), here);
+  const action = stepTo(view, strongest.turned);
+  return action && tell('recover-signal', action, [strongest, here]);
+}
+
+const strength = ({ level }: Sample): number =>
+  level.kind === 'below'
+    ? Number.NEGATIVE_INFINITY
+    : level.kind === 'above'
+      ? Number.POSITIVE_INFINITY
+      : level.db;
+
+function stepTo(view: View, place: Readonly<Place>) {
+  const { turned } = view.search;
+  return (
+    turnBy(view, 'horizontal', place.horizontal - turned.horizontal) ??
+    turnBy(view, 'vertical', place.vertical - turned.vertical)
+  );
+}

@@ -1,0 +1,27 @@
+import { CAUSES } from './rules.ts';
+import { WANDERING_BREAKS } from './stay.ts';
+import { type Told, tell } from './tell.ts';
+import type { View } from './view.ts';
+
+/** A covered path: for the blocking check, or by accident. */
+export function coveredPath({ search }: View, now: number): Told | undefined {
+  if (search.path === 'clear') return undefined;
+  const checking = search.path === 'blocked' && search.blocking.before !== undefined;
+  if (!checking || search.blocking.dark !== undefined) return tell('free-path', { kind: 'unblock' });
+  const last = search.stay.run[search.stay.run.length - 1];
+  const since = last?.at ?? search.stay.since;
+  return settling(since + search.meter.settleMs, now) ?? tell('blocking-check', { kind: 'read' });
+}
+
+/** No settled reading here yet: wait, then read. */
+export function unsettled({ search, here, samples }: View, now: number): Told | undefined {
+  const { stay, meter } = search;
+  if (stay.breaks >= WANDERING_BREAKS && !here)
+    return tell('wandering', { kind: 'check', causes: [...CAUSES.wandering] });
+  if (here) return undefined;
+  const last = samples[samples.length - 1];
+  return settling(stay.since + meter.settleMs, now) ?? tell('read', { kind: 'read' }, [last]);
+}
+
+const settling = (until: number, now: number): Told | undefined =>
+  now < until ? tell('settle', { kind: 'hold', reason: 'settling', until }) : undefined;

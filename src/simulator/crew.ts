@@ -1,0 +1,194 @@
+import type { Action, Advice, Question, Seq } from '../advice.ts';
+import type { SearchEvent } from '../engine/search.ts';
+import type { SearchFact } from '../facts.ts';
+import { NO_SIGNAL, type Reading, valueReading } from '../reading.ts';
+import { type Axis, type Eighths, otherAxis } from '../turns.ts';
+import { type BeamPair, block, gainFor, reAim, readMeter, setGain, truePeak, turn } from './pair.ts';
+import { between, chance, normal, type Rng } from './rng.ts';
+
+/** How long things take, ms: estimates of our own, no source. A settled reading is the profile's settle time. */
+export const MOVE_MS = 6_000;
+export const SAY_MS = 1_000;
+
+/** How often people err, as a share of the readings or turns it could happen to. */
+export interface Errors {
+  /** A number heard or read wrong: swapped or dropped digits, thirteen for thirty, one digit off. */
+  misread: number;
+  /** A turn the wrong way, on the wrong adjuster, or of half or double the size. */
+  wrongTurn: number;
+  /** A reading said of the moment before the turn. */
+  lateReading: number;
+}
+export const CAREFUL: Errors = { misread: 0, wrongTurn: 0, lateReading: 0 };
+
+interface Turn {
+  axis: Axis;
+  eighths: Eighths;
+}
+
+/** Two people and the beam pair they work on, at one moment. */
+export interface Crew {
+  readonly pair: BeamPair;
+  /** ms */
+  readonly at: number;
+  readonly nextSeq: Seq;
+  /** What was really turned, by the entry that says so. */
+  readonly turned: ReadonlyMap<Seq, Turn>;
+  /** What the meter showed before the last turn. */
+  readonly before: Reading | undefined;
+}
+
+export const newCrew = (pair: BeamPair): Crew => ({
+  pair,
+  at: 0,
+  nextSeq: 0,
+  turned: new Map(),
+  before: undefined,
+});
+
+export interface Done {
+  readonly crew: Crew;
+  readonly events: readonly SearchEvent[];
+}
+
+/** The crew does what it is told, says that it did, and errs now and then. */
+export function carryOut(crew: Crew, advice: Advice, errors: Errors, rng: Rng): Done {
+  const { action } = advice;
+  switch (action.kind) {
+    case 'turn':
+      return makeTurn(crew, action, errors, rng);
+    case 'gain':
+      return changeGain(crew, action, rng);
+    case 'read':
+      return sayReading(crew, errors, rng);
+    case 'hold':
+      return { crew: { ...crew, at: Math.max(crew.at, action.until) }, events: [] };
+    case 're-aim': {
+      const angle = between(rng, 0, 2 * Math.PI);
+      const off = crew.pair.spec.aimRadius * Math.sqrt(rng());
+      const peak = truePeak(crew.pair.spec);
+      const pointing = {
+        horizontal: peak.horizontal + off * Math.cos(angle),
+        vertical: peak.vertical + off * Math.sin(angle),
+      };
+      const at = crew.at + 10 * MOVE_MS;
+      return say({ ...crew, at, pair: reAim(crew.pair, pointing, at) }, [{ type: 're-aimed' }]);
+    }
+    case 'block':
+    case 'unblock': {
+      const blocked = action.kind === 'block';
+      const at = crew.at + MOVE_MS;
+      const fact: SearchFact = { type: 'path', state: blocked ? 'blocked' : 'clear' };
+      return say({ ...crew, at, pair: block(crew.pair, blocked, at) }, [fact]);
+    }
+    case 'ask':
+      return answer(crew, action.question, rng);
+    case 'check':
+      return say({ ...crew, at: crew.at + 10 * MOVE_MS }, [{ type: 'checked', instruction: 0 }]);
+    case 'offer-accept': {
+      const reading = readMeter(crew.pair, crew.at, rng);
+      return say(crew, [{ type: 'accept', reading }]);
+    }
+    case 'finished':
+      return { crew, events: [] };
+  }
+}
+
+function say(crew: Crew, facts: readonly SearchFact[]): Done {
+  const events = facts.map((fact, i) => ({ seq: crew.nextSeq + i, at: crew.at, fact }));
+  return { crew: { ...crew, nextSeq: crew.nextSeq + facts.length }, events };
+}
+
+function makeTurn(crew: Crew, asked: Turn, errors: Errors, rng: Rng): Done {
+  const meant = { axis: asked.axis, eighths: asked.eighths };
+  const made = chance(rng, errors.wrongTurn) ? wrongTurn(meant, rng) : meant;
+  const at = crew.at + MOVE_MS;
+  const before = readMeter(crew.pair, crew.at, rng);
+  const pair = turn(crew.pair, made.axis, made.eighths, at);
+  const went = pair.turned[made.axis] - crew.pair.turned[made.axis];
+  const seq = crew.nextSeq;
+  const stopped = went !== made.eighths;
+  const facts: SearchFact[] = stopped
+    ? [
+        { type: 'move', axis: made.axis, eighths: went },
+        { type: 'cannot', why: 'end-of-travel', instruction: 0, turn: made },
+      ]
+    : [{ type: 'move', ...meant }];
+  const turned = new Map(crew.turned).set(seq, { axis: made.axis, eighths: went });
+  return say({ ...crew, at, pair, turned, before }, facts);
+}
+
+function wrongTurn({ axis, eighths }: Turn, rng: Rng): Turn {
+  const kind = rng();
+  if (kind < 0.4) return { axis, eighths: -eighths };
+  if (kind < 0.7) return { axis: otherAxis(axis), eighths };
+  const half = Math.trunc(eighths / 2);
+  return kind < 0.85 && half !== 0 ? { axis, eighths: half } : { axis, eighths: 2 * eighths };
+}
+
+/** A hand sets a reading to within a tenth of a decibel or so; without a target it turns to full. */
+function changeGain(crew: Crew, action: Extract<Action, { kind: 'gain' }>, rng: Rng): Done {
+  const at = crew.at + MOVE_MS;
+  const wanted =
+    action.toward === undefined ? 0 : gainFor(crew.pair, action.toward, crew.at) + 0.3 * normal(rng);
+  const change = action.change === 'full' ? 'full' : action.change === 'lower' ? 'lowered' : 'raised';
+  return say({ ...crew, at, pair: setGain(crew.pair, wanted, at) }, [{ type: 'gain', change }]);
+}
+
+function sayReading(crew: Crew, errors: Errors, rng: Rng): Done {
+  const at = crew.at + SAY_MS;
+  const shown = readMeter(crew.pair, at, rng);
+  const late = crew.before !== undefined && chance(rng, errors.lateReading) ? crew.before : shown;
+  const reading = chance(rng, errors.misread) ? misread(late, crew.pair, rng) : late;
+  return say({ ...crew, at }, [{ type: 'reading', reading }]);
+}
+
+/** The ways a number goes wrong between the meter and the log. */
+function misread(reading: Reading, { spec: { meter } }: BeamPair, rng: Rng): Reading {
+  if (reading.kind !== 'value') return valueReading(between(rng, meter.lostAt, meter.saturatedAt));
+  const { value } = reading;
+  const ways = [
+    digitsSwapped(value),
+    teenForTy(value),
+    value + (rng() < 0.5 ? -10 : 10) * (meter.max > 10 ? 1 : 0.1),
+    Math.trunc(value / 10),
+    value * 10,
+  ].filter((v) => v !== value && v > meter.lostAt && v < meter.saturatedAt);
+  const wrong = ways[Math.floor(rng() * ways.length)];
+  return wrong === undefined ? NO_SIGNAL : valueReading(wrong);
+}
+
+function digitsSwapped(value: number): number {
+  const text = String(Math.trunc(Math.abs(value)));
+  const swapped = Number([...text].reverse().join('')) + (Math.abs(value) - Math.trunc(Math.abs(value)));
+  return Number((Math.sign(value) * swapped).toFixed(6));
+}
+
+function teenForTy(value: number): number {
+  const tens = Math.trunc(value / 10);
+  if (value >= 13 && value <= 19) return (value - 10) * 10;
+  return value % 10 === 0 && tens >= 3 && tens <= 9 ? tens + 10 : value;
+}
+
+/** Asked, people look again, and they know what they turned. */
+function answer(crew: Crew, question: Question, rng: Rng): Done {
+  const { about } = question;
+  const at = crew.at + 2 * SAY_MS;
+  if (question.kind === 'which-move') {
+    const made = crew.turned.get(about);
+    const facts: SearchFact[] = made
+      ? [
+          { type: 'retract', target: about, why: 'correction' },
+          { type: 'move', ...made, replaces: about },
+        ]
+      : [{ type: 'confirm', target: about }];
+    return say({ ...crew, at }, facts);
+  }
+  if (question.kind === 'is-it-so' && question.what !== 'reading') {
+    return say({ ...crew, at }, [{ type: 'confirm', target: about }]);
+  }
+  return say({ ...crew, at }, [
+    { type: 'retract', target: about, why: 'correction' },
+    { type: 'reading', reading: readMeter(crew.pair, at, rng) },
+  ]);
+}

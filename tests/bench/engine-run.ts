@@ -1,0 +1,67 @@
+import type { Advice } from '../../src/advice.ts';
+import { advise } from '../../src/engine/advise.ts';
+import { observe, type Search, startSearch } from '../../src/engine/search.ts';
+import { NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
+import { type Crew, carryOut, type Errors, newCrew } from '../../src/simulator/crew.ts';
+import {
+  type BeamPair,
+  createBeamPair,
+  onReflection,
+  type PairSpec,
+  shortfallDb,
+} from '../../src/simulator/pair.ts';
+import type { Rng } from '../../src/simulator/rng.ts';
+
+/** What one method made of one case. */
+export interface Outcome {
+  /** It ended by accepting (a baseline: by its own stopping rule). */
+  accepted: boolean;
+  turns: number;
+  gainChanges: number;
+  readings: number;
+  seconds: number;
+  /** Where it ended, dB below the true best. */
+  shortfall: number;
+  onReflection: boolean;
+  reAims: number;
+  questions: number;
+}
+
+/** An alignment that takes more entries than this has failed. */
+const LONGEST = 600;
+
+export interface Step {
+  advice: Advice;
+  crew: Crew;
+  search: Search;
+}
+
+/** Drives the engine and a simulated crew until it accepts or gives up. */
+export function runEngine(spec: PairSpec, errors: Errors, rng: Rng, watch?: (step: Step) => void): Outcome {
+  let crew = newCrew(createBeamPair(spec));
+  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS);
+  const count: Partial<Record<Advice['action']['kind'], number>> = {};
+  for (let i = 0; i < LONGEST && !search.accepted; i++) {
+    const { advice } = advise(search, crew.at);
+    watch?.({ advice, crew, search });
+    count[advice.action.kind] = (count[advice.action.kind] ?? 0) + 1;
+    const done = carryOut(crew, advice, errors, rng);
+    crew = done.crew;
+    for (const event of done.events) search = observe(search, event);
+  }
+  return {
+    accepted: search.accepted?.backed ?? false,
+    turns: count.turn ?? 0,
+    gainChanges: count.gain ?? 0,
+    readings: count.read ?? 0,
+    seconds: crew.at / 1000,
+    ...judged(crew.pair),
+    reAims: count['re-aim'] ?? 0,
+    questions: count.ask ?? 0,
+  };
+}
+
+export const judged = (pair: BeamPair): Pick<Outcome, 'shortfall' | 'onReflection'> => ({
+  shortfall: shortfallDb(pair),
+  onReflection: onReflection(pair),
+});
