@@ -3,7 +3,7 @@ import type { MeterProfile } from '../../src/profile.ts';
 import type { Levels } from './levels.ts';
 
 /** Room around the plot, pixels: the scale's numbers at the left, the axis with its title below. */
-export const MARGIN = { left: 58, right: 14, bottom: 44 } as const;
+export const MARGIN = { left: 58, right: 14, bottom: 50 } as const;
 
 /** The upright axis with its unit, and the strips for readings without a number. */
 export function LevelAxis(props: {
@@ -61,12 +61,12 @@ export function BaseAxis(props: {
       {ticks.map(({ x, label }) => (
         <g key={x} transform={`translate(${x},0)`}>
           <line y2={5} />
-          <text y={18} text-anchor="middle">
+          <text y={24} text-anchor="middle">
             {label}
           </text>
         </g>
       ))}
-      <text class="title" x={width} y={38} text-anchor="end">
+      <text class="title" x={width} y={44} text-anchor="end">
         {title}
       </text>
     </g>

@@ -4,7 +4,7 @@ import type { MeterProfile } from '../../src/profile.ts';
 import type { Reading } from '../../src/reading.ts';
 
 /** Height of the strips beyond the scale where readings without a number are marked, pixels. */
-const STRIP = 22;
+const STRIP = 30;
 /** Free space above and below the readings, as a part of their span. */
 const SLACK = 0.08;
 

@@ -168,7 +168,7 @@ function UsableBand({ levels, meter, width }: { levels: Levels; meter: MeterProf
       {edges.map(({ at, label }) => (
         <g key={label} transform={`translate(0,${levels.scale(at)})`}>
           <line x2={width} />
-          <text x={width} y={-4} text-anchor="end">
+          <text x={4} y={-4}>
             {label}
           </text>
         </g>

@@ -52,10 +52,12 @@ function captionOf(
   const left = `Left at ${positionText(end)}.`;
   if (!top) return left;
   const at = positionText(top.sample.position[axis]);
-  const sides = `read at ${top.below} positions below and ${top.above} above it`;
+  const sides = `read at ${counted(top.below)} below it and ${top.above} above`;
   const highest = readingText(top.sample.reading, meter);
   return `Highest ${highest} at ${at}, ${gainLabel(series.gains, top.sample.gain)}; ${sides}. ${left}`;
 }
+
+const counted = (n: number): string => `${n} position${n === 1 ? '' : 's'}`;
 
 type DrawingProps = {
   series: Series;
@@ -153,7 +155,7 @@ function Peak({ at, label, width }: { at: number; label: string; width: number }
 
 /** Steps between marks, in eighths: the first that leaves room for the labels. */
 const STEPS = [1, 2, 4, 8, 16, 32, 64];
-const LABEL_ROOM = 38;
+const LABEL_ROOM = 46;
 
 function turnTicks(low: Eighths, high: Eighths, width: number): Eighths[] {
   const step = STEPS.find((each) => (width * each) / (high - low) >= LABEL_ROOM) ?? 128;

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { FactOf } from '../../src/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
 import type { Picks } from '../charts/marker.tsx';
@@ -21,11 +21,22 @@ const TONE: { [tone in Line['tone']]?: string } = {
   fact: 'taken as',
 };
 
+type Props = {
+  turns: readonly Turn[];
+  /** Keep the newest line in view. */
+  follow: boolean;
+} & Picks;
+
 /** The whole exchange, oldest first. */
-export function ExchangeView({ turns, onPick }: { turns: readonly Turn[] } & Picks) {
+export function ExchangeView({ turns, follow, onPick }: Props) {
+  const list = useRef<HTMLOListElement>(null);
+  const newest = turns.at(-1)?.seq;
+  useEffect(() => {
+    if (follow && newest !== undefined) list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
+  }, [follow, newest]);
   if (turns.length === 0) return <p class="empty">Nothing has been said yet.</p>;
   return (
-    <ol class="exchange">
+    <ol class="exchange" ref={list}>
       {turns.map((turn) => (
         <TurnView key={turn.seq} turn={turn} onPick={onPick} />
       ))}

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../src/log/entry.ts';
 import { clock } from '../charts/times.ts';
 
@@ -10,6 +10,12 @@ export type Shown = 'all' | { count: number };
 
 export const shownCount = (shown: Shown, entries: readonly Entry[]): number =>
   shown === 'all' ? entries.length : Math.min(shown.count, entries.length);
+
+/** The first entries up to a time. */
+const countAt = (entries: readonly Entry[], at: number): number => {
+  const later = entries.findIndex((entry) => entry.at > at);
+  return later < 0 ? entries.length : later;
+};
 
 interface Props {
   entries: readonly Entry[];
@@ -23,43 +29,49 @@ export function Replay({ entries, shown, onShow }: Props) {
   const [speed, setSpeed] = useState(20);
   const count = shownCount(shown, entries);
   const last = entries[count - 1];
+  const show = (to: number) => onShow(to >= entries.length ? 'all' : { count: to });
 
+  /** The moment being played, ms on the log's clock. */
+  const moment = useRef(0);
   useEffect(() => {
     if (!playing) return;
-    let now = entries[Math.max(0, count - 1)]?.at ?? 0;
-    let at = count;
     const timer = setInterval(() => {
-      now += FRAME_MS * speed;
-      const before = at;
-      while (at < entries.length && (entries[at]?.at ?? 0) <= now) at += 1;
-      if (at === before) return;
-      if (at < entries.length) return onShow({ count: at });
-      setPlaying(false);
-      onShow('all');
+      moment.current += FRAME_MS * speed;
+      const to = countAt(entries, moment.current);
+      if (to >= entries.length) setPlaying(false);
+      show(to);
     }, FRAME_MS);
     return () => clearInterval(timer);
-    // `count` is where playing starts; afterwards the timer moves it.
   }, [playing, speed, entries]);
 
   const play = () => {
-    if (!playing && count === entries.length) onShow({ count: 1 });
+    const from = count === entries.length ? 1 : count;
+    moment.current = entries[from - 1]?.at ?? 0;
+    show(from);
     setPlaying(!playing);
   };
   return (
-    <section class="replay" aria-label="Replay">
-      <button type="button" class="button" onClick={play}>
-        {playing ? 'Pause' : 'Play'}
+    <section class={shown === 'all' ? 'replay' : 'replay active'} aria-label="Replay">
+      <button type="button" class="button" onClick={playing ? () => setPlaying(false) : play}>
+        {playing ? 'Pause' : 'Replay'}
       </button>
-      <label>
-        Speed
-        <select value={speed} onChange={(event) => setSpeed(Number(event.currentTarget.value))}>
-          {SPEEDS.map((each) => (
-            <option key={each} value={each}>
-              {each === 1 ? 'as it was' : `${each} times`}
-            </option>
-          ))}
-        </select>
-      </label>
+      <select
+        aria-label="Speed"
+        value={speed}
+        onChange={(event) => setSpeed(Number(event.currentTarget.value))}
+      >
+        {SPEEDS.map((each) => (
+          <option key={each} value={each}>
+            {each === 1 ? 'as it was' : `${each} times as fast`}
+          </option>
+        ))}
+      </select>
+      <output>
+        {last && clock(last.at, true)}
+        <small>
+          {count} of {entries.length}
+        </small>
+      </output>
       <input
         type="range"
         min={1}
@@ -69,19 +81,21 @@ export function Replay({ entries, shown, onShow }: Props) {
         aria-valuetext={last && `${clock(last.at, true)}, ${count} of ${entries.length} entries`}
         onInput={(event) => {
           setPlaying(false);
-          const to = Number(event.currentTarget.value);
-          onShow(to >= entries.length ? 'all' : { count: to });
+          show(Number(event.currentTarget.value));
         }}
       />
-      <output>
-        {last && clock(last.at, true)}
-        <small>
-          {count} of {entries.length}
-        </small>
-      </output>
-      <button type="button" class="button" disabled={shown === 'all'} onClick={() => onShow('all')}>
-        Show all
-      </button>
+      {shown !== 'all' && (
+        <button
+          type="button"
+          class="button"
+          onClick={() => {
+            setPlaying(false);
+            onShow('all');
+          }}
+        >
+          Show all
+        </button>
+      )}
     </section>
   );
 }

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
+import { findFault } from '../../src/log/chain.ts';
 import { series } from '../../src/log/series.ts';
 import { summarize } from '../../src/log/summary.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
@@ -37,6 +38,11 @@ export function ReviewPage({ token }: { token: string }) {
   return <Review token={token} record={fetched.record} trouble={trouble} />;
 }
 
+/** On a narrow screen one of the two is shown; on a wide one, and on paper, both. */
+const VIEWS = ['exchange', 'charts'] as const;
+type View = (typeof VIEWS)[number];
+const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
+
 function Review({
   token,
   record,
@@ -48,17 +54,20 @@ function Review({
 }) {
   const { entries, head } = record;
   const [shown, setShown] = useState<Shown>('all');
+  const [view, setView] = useState<View>('exchange');
   const count = shownCount(shown, entries);
+  const fault = useMemo(() => findFault(entries, head), [entries, head]);
   const until = useMemo(() => entries.slice(0, count), [entries, count]);
   const summary = useMemo(() => summarize(entries), [entries]);
   const whole = useMemo(() => series(entries), [entries]);
   const then = useMemo(() => series(until), [until]);
-  const { setup, from, to } = summary;
+  const { setup, from } = summary;
   const turns = useMemo(() => exchange(until, setup?.meter), [until, setup]);
   usePrintedFooter(record);
 
   const pick = (seq: Seq) => {
     if (seq >= count) setShown('all');
+    setView('exchange');
     // After the entry is drawn, if it had to be.
     setTimeout(() => showEntry(seq));
   };
@@ -78,7 +87,7 @@ function Review({
   return (
     <main class="review">
       <header class="review-head">
-        <p class="document">LogRecord of an alignment</p>
+        <p class="document">Record of an alignment</p>
         <h1>
           {setup.site} <span>{setup.pair}</span>
         </h1>
@@ -89,24 +98,50 @@ function Review({
           {trouble} What is shown below may be old.
         </p>
       )}
-      <SummaryPanel summary={summary} series={whole} meter={meter} onPick={pick} />
-      <Seal record={record} onPick={pick} />
+      {fault && <Seal head={head} fault={fault} onPick={pick} />}
+      <SummaryPanel
+        summary={summary}
+        series={whole}
+        meter={meter}
+        broken={fault !== undefined}
+        onPick={pick}
+      />
+      {!fault && <Seal head={head} fault={fault} onPick={pick} />}
       <Replay entries={entries} shown={shown} onShow={setShown} />
       {shown !== 'all' && (
         <p class="partial" role="status">
           Shown up to entry {count - 1} of {head.count - 1}: what follows is left out below.
         </p>
       )}
-      <div class="story">
-        <section aria-labelledby="exchange-title">
+      <div class="views">
+        {VIEWS.map((each) => (
+          <button
+            key={each}
+            type="button"
+            class="button"
+            aria-pressed={view === each}
+            onClick={() => setView(each)}
+          >
+            {VIEW_NAME[each]}
+          </button>
+        ))}
+      </div>
+      <div class={`story showing-${view}`}>
+        <section class="exchange-part" aria-labelledby="exchange-title">
           <h2 id="exchange-title">Exchange</h2>
-          <ExchangeView turns={turns} onPick={pick} />
+          <ExchangeView turns={turns} follow={shown !== 'all'} onPick={pick} />
         </section>
         <section class="charts" aria-labelledby="charts-title">
           <h2 id="charts-title">Charts</h2>
           <TurnsChart series={then} axis="horizontal" meter={meter} onPick={pick} />
           <TurnsChart series={then} axis="vertical" meter={meter} onPick={pick} />
-          <TimeChart series={then} meter={meter} from={from ?? 0} to={to ?? 0} onPick={pick} />
+          <TimeChart
+            series={then}
+            meter={meter}
+            from={from ?? 0}
+            to={entries.at(-1)?.at ?? 0}
+            onPick={pick}
+          />
         </section>
       </div>
     </main>

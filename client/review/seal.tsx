@@ -1,8 +1,7 @@
-import { useMemo } from 'preact/hooks';
-import { type ChainFault, findFault } from '../../src/log/chain.ts';
+import type { ChainFault } from '../../src/log/chain.ts';
+import type { Head } from '../../src/log/entry.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from './entry-links.tsx';
-import type { LogRecord } from './record.ts';
 
 const FAULT: { [fault in ChainFault['fault']]: string } = {
   order: 'an entry is missing, doubled or out of order',
@@ -13,16 +12,14 @@ const FAULT: { [fault in ChainFault['fault']]: string } = {
 };
 
 /** Whether the log is whole, recomputed here, and the figures by which a copy of it can be checked. */
-export function Seal({ record, onPick }: { record: LogRecord } & Picks) {
-  const { head, entries } = record;
-  const fault = useMemo(() => findFault(entries, head), [entries, head]);
+export function Seal({ head, fault, onPick }: { head: Head; fault: ChainFault | undefined } & Picks) {
   return (
     <section class={fault ? 'seal broken' : 'seal'} aria-labelledby="seal-title">
       <h2 id="seal-title">{fault ? `Log broken at entry ${fault.seq}` : 'Log whole'}</h2>
       {fault ? (
         <p role="alert">
-          At entry <EntryLinks seqs={[fault.seq]} onPick={onPick} /> {FAULT[fault.fault]}. Do not rely on this
-          record from there on.
+          At entry <EntryLinks seqs={[fault.seq]} onPick={onPick} /> {FAULT[fault.fault]}. Do not rely on what
+          stands there or after it, nor on the summary.
         </p>
       ) : (
         <p>All {head.count} entries were checked on this device: none changed, missing or moved.</p>

@@ -12,15 +12,21 @@ import { EntryLinks } from './entry-links.tsx';
 
 const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 
-type Props = { summary: Summary; series: Series; meter: MeterProfile } & Picks;
+type Props = {
+  summary: Summary;
+  series: Series;
+  meter: MeterProfile;
+  /** The log's chain is broken: nothing it says may look settled. */
+  broken: boolean;
+} & Picks;
 
 /** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
-export function SummaryPanel({ summary, series, meter, onPick }: Props) {
+export function SummaryPanel({ summary, series, meter, broken, onPick }: Props) {
   const { standing, reading, from, to, people } = summary;
   const shown = standing.kind === 'accepted' ? standing.reading : reading?.reading;
   return (
     <section class="summary" aria-labelledby="summary-title">
-      <StandingBox standing={standing} onPick={onPick} />
+      <StandingBox standing={standing} broken={broken} onPick={onPick} />
       <div class="figures">
         <Figure name={standing.kind === 'accepted' ? 'Accepted reading' : 'Last reading'}>
           {shown ? withUnit(shown, meter) : 'none yet'}
@@ -76,30 +82,32 @@ const PLAIN = {
   stopped: ['Stopped', 'The crew stopped. Not accepted.'],
 } as const;
 
-function StandingBox({ standing, onPick }: { standing: Standing } & Picks) {
+function StandingBox({ standing, broken, onPick }: { standing: Standing; broken: boolean } & Picks) {
+  const said = broken ? 'A broken log says: ' : '';
   if (standing.kind !== 'accepted') {
     const [title, text] = PLAIN[standing.kind];
     return (
       <div class="standing">
-        <h2 id="summary-title">{title}</h2>
+        <h2 id="summary-title">
+          {said}
+          {title}
+        </h2>
         <p>{text}</p>
       </div>
     );
   }
   const { seq, at, override, changedBy } = standing;
   const changed = changedBy.length > 0;
+  const heed = override || changed || broken;
   return (
-    <div class={override || changed ? 'standing heed' : 'standing good'}>
-      <h2 id="summary-title">{override ? 'Accepted by override' : 'Accepted on evidence'}</h2>
+    <div class={heed ? 'standing heed' : 'standing good'}>
+      <h2 id="summary-title">
+        {said}
+        {override ? 'Accepted by override' : 'Accepted on evidence'}
+      </h2>
       <p>
         At {clock(at, true)}, entry <EntryLinks seqs={[seq]} onPick={onPick} />
       </p>
-      {changed && (
-        <p>
-          <strong>Changed since.</strong> The beam was touched after it was accepted, in{' '}
-          <EntryLinks seqs={changedBy} onPick={onPick} />. The accepted reading vouches for nothing now.
-        </p>
-      )}
       {override && (
         <>
           <p>
@@ -114,6 +122,12 @@ function StandingBox({ standing, onPick }: { standing: Standing } & Picks) {
             ))}
           </ul>
         </>
+      )}
+      {changed && (
+        <p>
+          <strong>Changed since.</strong> The beam was touched after it was accepted, in{' '}
+          <EntryLinks seqs={changedBy} onPick={onPick} />. The accepted reading no longer tells how it stands.
+        </p>
       )}
     </div>
   );

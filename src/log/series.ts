@@ -21,6 +21,8 @@ export interface Sample {
   gain: number;
   /** How often the emitter had been aimed by eye before: positions compare only within one aim. */
   aim: number;
+  /** The beam was covered, wholly or in part: says nothing of where the adjusters stand. */
+  covered: boolean;
   /** The entry that took it back, if one did. */
   retractedBy?: Seq;
 }
@@ -87,6 +89,7 @@ export function series(entries: readonly Entry[]): Series {
   };
   let cameBy: Position = { horizontal: 0, vertical: 0 };
   let sweep: Sweep | undefined;
+  let covered = false;
 
   for (const { seq, at, fact } of entries) {
     const retractedBy = taken.get(seq);
@@ -100,10 +103,11 @@ export function series(entries: readonly Entry[]): Series {
         cameBy,
         gain: all.gains.length - 1,
         aim: all.aim,
+        covered,
         ...(retractedBy !== undefined && { retractedBy }),
       };
       all.samples.push(sample);
-      sweep?.samples.push(sample);
+      if (!covered) sweep?.samples.push(sample);
     }
     if (retractedBy !== undefined) continue;
     switch (fact.type) {
@@ -127,6 +131,7 @@ export function series(entries: readonly Entry[]): Series {
         mark('re-aimed');
         break;
       case 'path':
+        covered = fact.state !== 'clear';
         mark(fact.state);
         break;
       case 'instruction':
@@ -147,7 +152,7 @@ export function series(entries: readonly Entry[]): Series {
 
 /** A sweep starts with the last reading taken before its first turn, if the adjusters stood there. */
 function startSweep({ samples, position, aim }: Series, axis: Axis): Sweep {
-  const before = samples.findLast(({ retractedBy }) => retractedBy === undefined);
+  const before = samples.findLast((sample) => sample.retractedBy === undefined && !sample.covered);
   const stoodHere = before?.aim === aim && AXES.every((each) => before.position[each] === position[each]);
   return { axis, aim, otherAt: position[otherAxis(axis)], samples: stoodHere ? [before] : [] };
 }

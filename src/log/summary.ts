@@ -1,5 +1,5 @@
 import type { Seq } from '../advice.ts';
-import type { FactOf, JobSetup, Seat } from '../facts.ts';
+import type { Fact, FactOf, JobSetup, Seat } from '../facts.ts';
 import { EMPTY, fold, type Placed } from '../job/state.ts';
 import type { Reading } from '../reading.ts';
 import type { Entry } from './entry.ts';
@@ -11,7 +11,7 @@ export interface Summary {
   standing: Standing;
   /** The last reading that counts. */
   reading?: Placed<'reading'>;
-  /** Times of the first and last entry, ms. */
+  /** Times of the first entry and of the acceptance, or else of the last entry, ms. */
   from?: number;
   to?: number;
   /** Who sat where, in order; a phone that only came back is not listed again. */
@@ -20,13 +20,12 @@ export interface Summary {
   moves: Count;
   readings: Count;
   gainChanges: Count;
-  /** Entries replaced by a correction, and entries taken back by an undo. */
-  corrections: number;
-  undone: number;
-  takeovers: number;
-  /** Questions the engine had to ask, and sound that gave no words. */
-  questions: number;
-  unheard: number;
+  /** Where to look: entries that corrected or undid another, asked a question, or gave no words. */
+  corrections: Seq[];
+  undone: Seq[];
+  takeovers: Seq[];
+  questions: Seq[];
+  unheard: Seq[];
 }
 
 export interface Count {
@@ -52,8 +51,9 @@ export type Standing =
 export function summarize(entries: readonly Entry[]): Summary {
   const state = entries.reduce(fold, EMPTY);
   const taken = retractions(entries);
-  const all = entries.map(({ fact }) => fact);
-  const many = (type: string): Count => {
+  const where = (test: (fact: Fact) => boolean): Seq[] =>
+    entries.filter(({ fact }) => test(fact)).map(({ seq }) => seq);
+  const many = (type: Fact['type']): Count => {
     const of = entries.filter(({ fact }) => fact.type === type);
     const takenBack = of.filter(({ seq }) => taken.has(seq)).length;
     return { counted: of.length - takenBack, takenBack };
@@ -65,20 +65,21 @@ export function summarize(entries: readonly Entry[]): Summary {
   );
   const first = entries[0];
   const last = entries.at(-1);
+  const standing = standingOf(entries, state);
   return {
     ...(state.setup && { setup: state.setup }),
-    standing: standingOf(entries, state),
+    standing,
     ...(state.reading && { reading: state.reading }),
-    ...(first && last && { from: first.at, to: last.at }),
+    ...(first && last && { from: first.at, to: standing.kind === 'accepted' ? standing.at : last.at }),
     people,
     moves: many('move'),
     readings: many('reading'),
     gainChanges: many('gain'),
-    corrections: all.filter((fact) => fact.type === 'retract' && fact.why === 'correction').length,
-    undone: all.filter((fact) => fact.type === 'retract' && fact.why === 'undo').length,
-    takeovers: people.filter(({ takeover }) => takeover).length,
-    questions: all.filter((fact) => fact.type === 'query').length,
-    unheard: all.filter((fact) => fact.type === 'unheard').length,
+    corrections: where((fact) => fact.type === 'retract' && fact.why === 'correction'),
+    undone: where((fact) => fact.type === 'retract' && fact.why === 'undo'),
+    takeovers: where((fact) => fact.type === 'seated' && fact.takeover),
+    questions: where((fact) => fact.type === 'query'),
+    unheard: where((fact) => fact.type === 'unheard'),
   };
 }
 

@@ -19,7 +19,18 @@ describe('a summary', () => {
     const made = (type: string) => entries.filter(({ fact }) => fact.type === type).length;
     expect(summary.moves).toEqual({ counted: made('move') - 1, takenBack: 1 });
     expect(summary.readings).toEqual({ counted: made('reading') - 1, takenBack: 1 });
-    expect(summary).toMatchObject({ corrections: 1, undone: 1, takeovers: 1, gainChanges: { counted: 2 } });
+    expect(summary.gainChanges).toEqual({ counted: 2, takenBack: 0 });
+  });
+
+  test('says where to look', () => {
+    const { entries } = accepted();
+    const summary = summarize(entries);
+    const [correction, undo, takeover] = [summary.corrections, summary.undone, summary.takeovers].map(
+      (seqs) => seqs.map((seq) => entries[seq]?.fact),
+    );
+    expect(correction).toMatchObject([{ type: 'retract', why: 'correction' }]);
+    expect(undo).toMatchObject([{ type: 'retract', why: 'undo' }]);
+    expect(takeover).toMatchObject([{ type: 'seated', takeover: true }]);
   });
 
   test('of an override keeps its reason, and every touch after it', () => {
