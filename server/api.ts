@@ -115,7 +115,7 @@ export function api({ rooms, store, hearing, limits, log, version }: ApiDeps): H
     });
   });
 
-  app.notFound((c) => refuse(c, 'bad-message', `There is no ${c.req.method} ${c.req.path}.`, 404));
+  app.all('*', (c) => refuse(c, 'bad-message', `There is no ${c.req.method} ${c.req.path}.`, 404));
   app.onError((error, c) => {
     log.error({ err: error, path: c.req.path }, 'a request failed');
     return refuse(c, 'store-failed', 'The server could not read or write its log. Try again.');
