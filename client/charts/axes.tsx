@@ -18,7 +18,7 @@ export function LevelAxis(props: {
   const { scale, saturated, none } = levels;
   const [bottom = height, top = 0] = scale.range();
   return (
-    <g class="axis">
+    <g class="scale">
       {scale.ticks(5).map((tick) => (
         <g key={tick} transform={`translate(0,${scale(tick)})`}>
           <line class="grid" x2={width} />
@@ -57,7 +57,7 @@ export function BaseAxis(props: {
 }) {
   const { ticks, title, width, height } = props;
   return (
-    <g class="axis" transform={`translate(0,${height})`}>
+    <g class="scale" transform={`translate(0,${height})`}>
       {ticks.map(({ x, label }) => (
         <g key={x} transform={`translate(${x},0)`}>
           <line y2={5} />

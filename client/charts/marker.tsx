@@ -52,7 +52,7 @@ export function Marker({ x, y, gain, label, retracted, cameBy = 0, onPick }: Mar
   return (
     // biome-ignore lint/a11y/useSemanticElements: there is no button inside a drawing
     <g
-      class={retracted ? 'reading retracted' : 'reading'}
+      class={retracted ? 'sample retracted' : 'sample'}
       transform={`translate(${x},${y})`}
       role="button"
       tabIndex={0}

@@ -90,7 +90,7 @@ function Drawing({ series, meter, from, to, onPick }: Props) {
             {bands.map((band) => (
               <rect
                 key={band.seq}
-                class="band"
+                class="stretch"
                 x={x(band.from)}
                 width={Math.max(2, x(band.to) - x(band.from))}
                 height={HEIGHT}
@@ -119,7 +119,7 @@ function Drawing({ series, meter, from, to, onPick }: Props) {
             ))}
             {labels.map(({ key, x: at, text, row, anchor }) => (
               <g key={key}>
-                <text class="mark" x={at} y={rowY(row)} text-anchor={anchor} dx={anchor === 'end' ? 2 : -2}>
+                <text class="moment" x={at} y={rowY(row)} text-anchor={anchor} dx={anchor === 'end' ? 2 : -2}>
                   {text}
                 </text>
                 {row > 0 && <line class="leader" x1={at} x2={at} y1={rowY(row) + 3} y2={-4} />}
@@ -144,7 +144,7 @@ function Drawing({ series, meter, from, to, onPick }: Props) {
         {bands.length > 0 && (
           <li>
             <Swatch>
-              <rect class="band" x={-9} y={-7} width={18} height={14} />
+              <rect class="stretch" x={-9} y={-7} width={18} height={14} />
             </Swatch>
             hold, pause or covered beam
           </li>

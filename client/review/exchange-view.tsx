@@ -36,7 +36,7 @@ export function ExchangeView({ turns, follow, onPick }: Props) {
   }, [follow, newest]);
   if (turns.length === 0) return <p class="empty">Nothing has been said yet.</p>;
   return (
-    <ol class="exchange" ref={list}>
+    <ol class="log" ref={list}>
       {turns.map((turn) => (
         <TurnView key={turn.seq} turn={turn} onPick={onPick} />
       ))}
@@ -47,7 +47,7 @@ export function ExchangeView({ turns, follow, onPick }: Props) {
 function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
   const { seq, at, who, tone, instruction, madeOfIt } = turn;
   return (
-    <li class={`turn ${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
+    <li class={`log-line by-${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
       <p class="by">
         <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
         <span class="who">{WHO[who]}</span>
@@ -57,7 +57,7 @@ function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
       <Words item={turn} onPick={onPick} />
       {instruction && <Why instruction={instruction} onPick={onPick} />}
       {madeOfIt.map((item) => (
-        <div key={item.seq} class={`made ${item.tone}`} id={entryId(item.seq)} tabIndex={-1}>
+        <div key={item.seq} class={`log-made ${item.tone}`} id={entryId(item.seq)} tabIndex={-1}>
           <span class="kind">{TONE[item.tone] ?? ''}</span>
           <Words item={item} onPick={onPick} />
           <span class="seq">#{item.seq}</span>
@@ -83,7 +83,7 @@ function Why({ instruction, onPick }: { instruction: FactOf<'instruction'> } & P
   const [open, setOpen] = useState(false);
   const { why, advice } = instruction;
   return (
-    <div class="why">
+    <div class="log-why">
       <button type="button" class="entry-link" aria-expanded={open} onClick={() => setOpen(!open)}>
         {open ? 'Hide why' : 'Why'}
       </button>

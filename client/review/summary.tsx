@@ -100,7 +100,7 @@ function StandingBox({ standing, broken, onPick }: { standing: Standing; broken:
   const changed = changedBy.length > 0;
   const heed = override || changed || broken;
   return (
-    <div class={heed ? 'standing heed' : 'standing good'}>
+    <div class={heed ? 'standing heed' : 'standing settled'}>
       <h2 id="summary-title">
         {said}
         {override ? 'Accepted by override' : 'Accepted on evidence'}

@@ -46,6 +46,28 @@ describe('positions', () => {
     expect(samples[0]).toMatchObject({ reading: valueReading(50), retractedBy: 3 });
   });
 
+  test('a taking-back that was itself taken back took nothing back', () => {
+    const { position } = of((s) => {
+      const turn = s.turns('horizontal', 2, '', []);
+      const undo = s.add('emitter', { type: 'retract', target: turn, why: 'undo' });
+      s.add('emitter', { type: 'retract', target: undo, why: 'undo' });
+    });
+    expect(position.horizontal).toBe(2);
+  });
+
+  test('a reading with the beam covered says nothing of the adjusters', () => {
+    const { samples, sweeps } = of((s) => {
+      s.turns('horizontal', 2, '', []);
+      s.reads('', valueReading(90));
+      s.add('emitter', { type: 'path', state: 'blocked' });
+      s.reads('', NO_SIGNAL);
+      s.add('emitter', { type: 'path', state: 'clear' });
+      s.reads('', valueReading(91));
+    });
+    expect(samples).toHaveLength(3);
+    expect(sweeps[0]?.samples.map(({ reading }) => reading)).toEqual([valueReading(90), valueReading(91)]);
+  });
+
   test('aiming by eye starts both adjusters from zero again', () => {
     const { samples, position, aim, sweeps } = of((s) => {
       s.turns('horizontal', 4, '', []);
