@@ -35,6 +35,8 @@ export interface Pending {
 export interface Complaint {
   reason: Refusal;
   text: string;
+  /** The message that was refused, and the letter it was, if it was one. */
+  id?: MessageId;
   letter?: Letter;
 }
 
@@ -272,7 +274,7 @@ function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
 function refused(link: Link, message: Extract<ServerMessage, { t: 'refused' }>, now: number): Stepped {
   const { reason, text, id } = message;
   const letter = link.outbox.find((p) => p.letter.id === id)?.letter;
-  const complaint: Complaint = { reason, text, ...(letter && { letter }) };
+  const complaint: Complaint = { reason, text, ...(id && { id }), ...(letter && { letter }) };
   if (FINAL.includes(reason)) return end(link, complaint);
   if (letter && PASSING.includes(reason)) {
     const outbox = link.outbox.map((p) =>

@@ -32,6 +32,8 @@ export interface Speaker {
   readonly unlocked: boolean;
   /** The voice was asked and stayed silent: the screen has to be read. */
   readonly silent: boolean;
+  /** The last instruction that was said to its end. */
+  readonly said: Seq | -1;
 }
 
 export type SpeakerEvent =
@@ -65,6 +67,7 @@ export const newSpeaker = (muted: boolean): Speaker => ({
   muted,
   unlocked: false,
   silent: false,
+  said: -1,
 });
 
 export interface Spoken {
@@ -95,7 +98,7 @@ export function speak(speaker: Speaker, event: SpeakerEvent, now: number): Spoke
         speaker.saying ? { ...speaker, saying: { ...speaker.saying, begun: true }, silent: false } : speaker,
       );
     case 'ended':
-      return next(unsaying(speaker), now);
+      return next(unsaying(finished(speaker)), now);
     case 'tick':
       return tick(speaker, now);
   }
@@ -164,6 +167,9 @@ function next(speaker: Speaker, now: number): Spoken {
 
 const supersedes = (newer: Utterance, older: Utterance): boolean =>
   newer.kind === older.kind && newer.kind !== 'notice';
+
+const finished = (speaker: Speaker): Speaker =>
+  speaker.saying?.kind === 'instruction' ? { ...speaker, said: speaker.saying.seq } : speaker;
 
 const unsaying = ({ saying: _, ...rest }: Speaker): Speaker => rest;
 

@@ -1,9 +1,8 @@
-const DIGITS = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine'];
+import { speakNumber } from '../../src/grammar/speak.ts';
 
-/** Numbers digit by digit, as over a radio: "Heard 142." is said "Heard one four two." */
+/** Numbers figure by figure, as over a radio: "Heard 142." is said "Heard one four two." */
 export const spoken = (text: string): string =>
-  text
-    .replace(/[-−](?=\d)/g, 'minus ')
-    .replace(/\d+(?:\.\d+)?/g, (number) =>
-      [...number].map((c) => (c === '.' ? 'point' : (DIGITS[Number(c)] as string))).join(' '),
-    );
+  text.replace(/[-−]?(?<!\d)\d{1,6}(?:\.\d{1,4})?(?!\d)/g, (number) => {
+    const places = number.split('.')[1]?.length ?? 0;
+    return speakNumber(Number(number.replace('−', '-')), { resolution: 10 ** -places });
+  });

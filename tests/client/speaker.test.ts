@@ -160,9 +160,9 @@ describe('what an entry gives a phone to say', () => {
 
   it('says numbers digit by digit', () => {
     expect(spoken('Heard 142.')).toBe('Heard one four two.');
-    expect(spoken('Heard -3.5.')).toBe('Heard minus three point five.');
+    expect(spoken('Heard -3.5.')).toBe('Heard minus three decimal five.');
     expect(spoken('Lower the gain until the reading is about 0.05.')).toMatch(
-      /about zero point zero five\.$/,
+      /about zero decimal zero five\.$/,
     );
   });
 

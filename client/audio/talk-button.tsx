@@ -1,0 +1,56 @@
+import { meterShare } from './level.ts';
+import type { TalkView } from './use-talk.ts';
+import './talk-button.css';
+
+/** Hold it while speaking, or tap, speak, and tap again. */
+export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady: boolean }) {
+  const { state, db, clipping, failure, feed } = talk;
+  const open = state.phase === 'talking';
+  const press = (event: PointerEvent) => {
+    if (event.button !== 0) return;
+    // Keeps the release ours though the finger slides off.
+    (event.currentTarget as Element).setPointerCapture(event.pointerId);
+    feed({ on: 'press' });
+  };
+  const key = (event: KeyboardEvent, on: 'press' | 'release') => {
+    if (event.key !== ' ' && event.key !== 'Enter') return;
+    event.preventDefault();
+    if (!event.repeat) feed({ on });
+  };
+  const problem = failure ?? (clipping ? 'Too loud: hold the phone further away.' : undefined);
+  return (
+    <div class="talk">
+      <button
+        type="button"
+        class={`button talk-button talk-${state.phase}`}
+        aria-pressed={open}
+        disabled={!speechReady && state.phase === 'idle'}
+        onPointerDown={press}
+        onPointerUp={() => feed({ on: 'release' })}
+        onPointerCancel={() => feed({ on: 'cancel' })}
+        onContextMenu={(event) => event.preventDefault()}
+        onKeyDown={(event) => key(event, 'press')}
+        onKeyUp={(event) => key(event, 'release')}
+      >
+        <span class="talk-level" style={{ transform: `scaleX(${open ? meterShare(db) : 0})` }} />
+        <span class="talk-label">{label(talk, speechReady)}</span>
+      </button>
+      <p class={problem ? 'talk-note failure' : 'talk-note'} role="status">
+        {problem ?? (speechReady ? '' : 'Speech is not ready: type the reading.')}
+      </p>
+    </div>
+  );
+}
+
+function label({ state }: TalkView, speechReady: boolean): string {
+  switch (state.phase) {
+    case 'idle':
+      return speechReady ? 'Hold or tap to talk' : 'Speech not ready';
+    case 'opening':
+      return 'Opening the microphone';
+    case 'talking':
+      return state.latched ? 'Listening. Tap to send' : 'Listening. Let go to send';
+    case 'working':
+      return 'Making words of it';
+  }
+}

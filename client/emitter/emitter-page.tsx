@@ -1,0 +1,122 @@
+import { useState } from 'preact/hooks';
+import { TalkButton } from '../audio/talk-button.tsx';
+import { canFail, canGoWrong } from '../instruction/face.tsx';
+import { LastReading } from '../seat/last-reading.tsx';
+import { Menu } from '../seat/menu.tsx';
+import { News } from '../seat/news.tsx';
+import { savedSeat } from '../seat/saved-seats.ts';
+import { NoSeat, SeatPage } from '../seat/seat-page.tsx';
+import { Stage, stageAnswers } from '../seat/stage.tsx';
+import { Strip } from '../seat/strip.tsx';
+import type { Room } from '../seat/use-room.ts';
+import { browserStorage } from '../storage.ts';
+import { Sheet } from '../ui/sheet.tsx';
+import { WORDS } from '../words.ts';
+import './emitter.css';
+
+/** An open microphone can move the voice to the earpiece, so here it closes with every utterance. */
+const KEEP_MICROPHONE_MS = 0;
+
+export function EmitterPage() {
+  const [saved] = useState(() => savedSeat(browserStorage, 'emitter'));
+  return saved ? (
+    <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={EmitterScreen} />
+  ) : (
+    <NoSeat seat="emitter" />
+  );
+}
+
+/** For one gloved hand on a ladder: one instruction, very large, and few big buttons. */
+function EmitterScreen({ room }: { room: Room }) {
+  const [sheet, setSheet] = useState<'menu' | 'cannot'>();
+  const [microphone, setMicrophone] = useState(false);
+  const close = () => setSheet(undefined);
+  const press = (words: string) => room.say(words, 'button');
+  const { standing, job } = room;
+  const action = standing.kind === 'none' ? undefined : standing.instruction?.advice.action;
+  const halted = job.stopped || job.paused;
+  return (
+    <main class="emitter">
+      <Strip room={room} onMenu={() => setSheet('menu')} />
+      <div class="emitter-stage" aria-live="assertive">
+        <Stage room={room} />
+      </div>
+      <News room={room} />
+      <LastReading room={room} />
+      <div class="answers">
+        {stageAnswers(room).map(({ label, words, main }) => (
+          <button
+            key={label}
+            type="button"
+            class={main ? 'button main answer-main' : 'button answer'}
+            onClick={() => press(words)}
+          >
+            {label}
+          </button>
+        ))}
+        {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
+        <div class="answer-grid">
+          <button type="button" class="button answer" onClick={() => press(WORDS.again)}>
+            Say again
+          </button>
+          {!halted && (
+            <button type="button" class="button answer" onClick={() => press(WORDS.wait)}>
+              Wait
+            </button>
+          )}
+          {!halted && action && canFail(action) && (
+            <button type="button" class="button answer" onClick={() => setSheet('cannot')}>
+              Can't
+            </button>
+          )}
+          {!halted && action && canGoWrong(action) && (
+            <button type="button" class="button answer" onClick={() => press(WORDS.wrongWay)}>
+              Wrong way
+            </button>
+          )}
+        </div>
+      </div>
+      {sheet === 'menu' && (
+        <Menu room={room} onClose={close}>
+          <button
+            type="button"
+            class="button"
+            aria-pressed={microphone}
+            onClick={() => {
+              setMicrophone(!microphone);
+              close();
+            }}
+          >
+            {microphone ? 'Answer by buttons only' : 'Answer by voice too'}
+          </button>
+        </Menu>
+      )}
+      {sheet === 'cannot' && <Cannot onClose={close} onPick={press} />}
+    </main>
+  );
+}
+
+const REASONS = [
+  { label: 'The screw is stuck', words: WORDS.stuck },
+  { label: 'End of its travel', words: WORDS.endOfTravel },
+  { label: 'Out of my reach', words: WORDS.outOfReach },
+  { label: 'Something else', words: WORDS.cannot },
+];
+
+const Cannot = ({ onClose, onPick }: { onClose: () => void; onPick: (words: string) => void }) => (
+  <Sheet title="Why not?" onClose={onClose}>
+    {REASONS.map(({ label, words }) => (
+      <button
+        key={words}
+        type="button"
+        class="button main"
+        onClick={() => {
+          onPick(words);
+          onClose();
+        }}
+      >
+        {label}
+      </button>
+    ))}
+  </Sheet>
+);

@@ -1,0 +1,103 @@
+import { useState } from 'preact/hooks';
+import { go } from '../route.ts';
+import { forgetSeat, type SavedSeat, savedSeats } from '../seat/saved-seats.ts';
+import { browserStorage } from '../storage.ts';
+import { Masthead } from '../ui/masthead.tsx';
+import './home.css';
+
+export function HomePage() {
+  const [seats, setSeats] = useState(() => savedSeats(browserStorage));
+  const leave = (saved: SavedSeat) => {
+    forgetSeat(browserStorage, saved.seat);
+    setSeats(savedSeats(browserStorage));
+  };
+  return (
+    <main class="page home">
+      <Masthead />
+      <h1 class="home-line">Two phones, one beam: line it up together.</h1>
+      {seats.map((saved) => (
+        <Resume key={saved.seat} saved={saved} onLeave={() => leave(saved)} />
+      ))}
+      <Way href="/panel#new" title="At the panel" picture={<MeterPicture />}>
+        You read the meter. Opens a job and gives the code for the other phone.
+      </Way>
+      <Way href="/join" title="At the emitter" picture={<LadderPicture />}>
+        You turn the screws. Takes the code from the panel.
+      </Way>
+      <p class="home-safety">
+        Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed
+        practice come before anything this tool says.
+      </p>
+    </main>
+  );
+}
+
+const SEAT_NAMES = { panel: 'At the panel', emitter: 'At the emitter' } as const;
+
+function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
+  const [sure, setSure] = useState(false);
+  return (
+    <section class="card resume">
+      <h2>{saved.title ?? 'A job this phone is in'}</h2>
+      <p>{SEAT_NAMES[saved.seat]}. The job goes on where it was.</p>
+      <div class="choices">
+        <a class="button main" href={`/${saved.seat}`} onClick={follow}>
+          Go on
+        </a>
+        {sure ? (
+          <button type="button" class="button danger" onClick={onLeave}>
+            Yes, leave it
+          </button>
+        ) : (
+          <button type="button" class="button" onClick={() => setSure(true)}>
+            Leave this job
+          </button>
+        )}
+      </div>
+      {sure && <p>The record stays. To come back to it this phone will need a new code.</p>}
+    </section>
+  );
+}
+
+interface WayProps {
+  href: string;
+  title: string;
+  picture: preact.ComponentChildren;
+  children: string;
+}
+
+const Way = ({ href, title, picture, children }: WayProps) => (
+  <a class="way" href={href} onClick={follow}>
+    {picture}
+    <span class="way-words">
+      <strong>{title}</strong>
+      <span>{children}</span>
+    </span>
+  </a>
+);
+
+/** Follows a link inside the app; a click with a modifier key stays the browser's. */
+function follow(event: MouseEvent): void {
+  if (event.metaKey || event.ctrlKey || event.shiftKey) return;
+  event.preventDefault();
+  const { pathname, hash } = new URL((event.currentTarget as HTMLAnchorElement).href);
+  go(pathname + hash);
+}
+
+const MeterPicture = () => (
+  <svg class="way-picture" viewBox="0 0 96 96" aria-hidden="true">
+    <rect class="line" x="10" y="16" width="76" height="64" rx="6" />
+    <path class="line" d="M22 62a30 30 0 0 1 52 0" />
+    <path class="light" d="M48 62 62 38" />
+    <circle class="solid" cx="48" cy="62" r="5" />
+  </svg>
+);
+
+const LadderPicture = () => (
+  <svg class="way-picture" viewBox="0 0 96 96" aria-hidden="true">
+    <path class="line" d="M30 90 46 10M58 90 74 10" />
+    <path class="line" d="M34 72h28M37 56h28M41 40h28M44 24h28" />
+    <path class="light" d="M4 17h36" />
+    <circle class="solid" cx="46" cy="17" r="7" />
+  </svg>
+);

@@ -1,0 +1,60 @@
+import type { Action, Question } from '../../src/advice.ts';
+import { movedText } from '../../src/phrases/facts.ts';
+import { valueText } from '../../src/phrases/readings.ts';
+import type { MeterProfile } from '../../src/profile.ts';
+import { WORDS } from '../words.ts';
+
+/** One button under an instruction: what stands on it and what it says. */
+export interface Answer {
+  label: string;
+  words: string;
+  /** The answer one hopes for: the largest button. */
+  main?: boolean;
+}
+
+const main = (label: string, words: string): Answer => ({ label, words, main: true });
+
+/** The answers that carry an instruction out. Those that fit any, like "wait", are the screen's own. */
+export function answersTo(action: Action, meter: MeterProfile): Answer[] {
+  switch (action.kind) {
+    case 'turn':
+      return [main('Done', WORDS.done)];
+    case 'gain':
+      return [main('Gain is set', WORDS.done)];
+    case 're-aim':
+      return [main('Aimed', WORDS.done)];
+    case 'check':
+      return [main('All checked', WORDS.done)];
+    case 'block':
+      return [main('It is covered', WORDS.blocked)];
+    case 'unblock':
+      return [main('It is clear', WORDS.clear)];
+    case 'ask':
+      return answersToQuestion(action.question, meter);
+    case 'offer-accept':
+      return [main('Accept', WORDS.accept)];
+    case 'read':
+    case 'hold':
+    case 'finished':
+      return [];
+  }
+}
+
+export function answersToQuestion(question: Question, meter: MeterProfile): Answer[] {
+  const named = optionsOf(question, meter);
+  const [only] = named;
+  if (named.length > 1)
+    return [...named.map((name) => main(name, name)), { label: 'Neither', words: WORDS.no }];
+  return [main(only ? `Yes, ${only}` : 'Yes', WORDS.yes), { label: 'No', words: WORDS.no }];
+}
+
+function optionsOf(question: Question, meter: MeterProfile): string[] {
+  switch (question.kind) {
+    case 'which-value':
+      return question.options.map((value) => valueText(value, meter));
+    case 'which-move':
+      return question.options.map(({ axis, eighths }) => movedText(axis, eighths));
+    case 'is-it-so':
+      return [];
+  }
+}

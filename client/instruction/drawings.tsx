@@ -1,0 +1,85 @@
+import type { Action } from '../../src/advice.ts';
+import { amountGlyph, senseWord } from '../../src/phrases/amounts.ts';
+import { arcPath, arrowHead, pointAt } from './screw.ts';
+
+/** The picture of an instruction; those that words say better have none. */
+export function Drawing({ action }: { action: Action }) {
+  switch (action.kind) {
+    case 'turn':
+      return <Screw {...action} />;
+    case 'gain':
+      return <Gain change={action.change} />;
+    case 're-aim':
+      return <Aim />;
+    case 'block':
+      return <Path blocked={true} />;
+    case 'unblock':
+      return <Path blocked={false} />;
+    default:
+      return null;
+  }
+}
+
+const EIGHTH_MARKS = [0, 1, 2, 3, 4, 5, 6, 7];
+
+/** The screw's head with the way to turn it: the slot as it stands now, thin, and as it shall stand, bold. */
+function Screw({ axis, eighths }: Extract<Action, { kind: 'turn' }>) {
+  return (
+    <div class={`turn turn-${axis}`}>
+      <svg
+        class="screw"
+        viewBox="-112 -112 224 224"
+        role="img"
+        aria-label={`${amountGlyph(eighths)} turn, ${senseWord(eighths)}`}
+      >
+        {EIGHTH_MARKS.map((mark) => {
+          const from = pointAt(mark, 57);
+          const to = pointAt(mark, mark % 2 ? 63 : 67);
+          return <path key={mark} class="screw-mark" d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />;
+        })}
+        <circle class="screw-head" r={50} />
+        <g class="screw-slot-now">
+          <path d="M0 -40V40" />
+        </g>
+        <g class="screw-slot" transform={`rotate(${eighths * 45})`}>
+          <path d="M0 42V-40" />
+          <path d="M-9 -26 0 -42 9 -26" />
+        </g>
+        <path class="screw-arc" d={arcPath(eighths)} />
+        <polygon class="screw-arrow" points={arrowHead(eighths)} />
+      </svg>
+      <div class="turn-words" aria-hidden="true">
+        <span class="turn-amount">{amountGlyph(eighths)}</span>
+        <span>turn</span>
+        <span class="turn-sense">{senseWord(eighths)}</span>
+      </div>
+    </div>
+  );
+}
+
+const Gain = ({ change }: { change: 'lower' | 'raise' | 'full' }) => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M20 100H200V30z" />
+    <path class="picture-fill" d={change === 'full' ? 'M20 100H200V30z' : 'M20 100H110V65z'} />
+    {change === 'lower' && <path class="picture-arrow" d="M190 12H126m18-10-18 10 18 10" />}
+    {change === 'raise' && <path class="picture-arrow" d="M90 12h64m-18-10 18 10-18 10" />}
+  </svg>
+);
+
+const Aim = () => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M16 44h26v32H16z" />
+    <path class="picture-light" d="M42 60h116" />
+    <circle class="picture-line" cx="172" cy="60" r="44" stroke-dasharray="8 7" />
+    <path class="picture-line" d="M162 44h20v32h-20z" />
+  </svg>
+);
+
+const Path = ({ blocked }: { blocked: boolean }) => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M10 44h26v32H10zM184 44h26v32h-26z" />
+    <path class="picture-light" d={blocked ? 'M36 60h58' : 'M36 60h148'} />
+    <path class="picture-plate" d={blocked ? 'M96 14h18v92H96z' : 'M96 84h18v32H96z'} />
+    {!blocked && <path class="picture-arrow" d="M140 84v28m-8-10 8 12 8-12" />}
+  </svg>
+);

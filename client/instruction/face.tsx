@@ -1,0 +1,128 @@
+import type { Action, Addressee } from '../../src/advice.ts';
+import type { Seat } from '../../src/facts.ts';
+import type { Placed } from '../../src/job/state.ts';
+import { Drawing } from './drawings.tsx';
+import { Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
+import './instruction.css';
+
+interface FaceProps {
+  instruction: Placed<'instruction'>;
+  seat: Seat;
+  /** Server clock, ms. */
+  now: number;
+  /** Small, beside other things; without the drawing. */
+  compact?: boolean;
+}
+
+/** An instruction that holds now. */
+export function Face({ instruction, seat, now, compact = false }: FaceProps) {
+  const { advice, show, why } = instruction;
+  const { action } = advice;
+  return (
+    <section class={compact ? 'face face-compact' : 'face'} data-kind={action.kind}>
+      <Band kind={kindOf(action)} note={noteFor(advice.to, seat)} />
+      {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
+      {action.kind === 'hold' && <Countdown until={action.until} now={now} />}
+      {!compact && <Drawing action={action} />}
+      {why && <p class="why">{why}</p>}
+    </section>
+  );
+}
+
+/** Said only when somebody else is to act. */
+function noteFor(to: Addressee, seat: Seat): string | undefined {
+  if (to === 'both' || to === seat) return undefined;
+  return to === 'panel' ? 'for the panel' : 'for the emitter';
+}
+
+const Causes = ({ causes }: { causes: readonly string[] }) => (
+  <div class="causes">
+    <h1 class="show">Please check</h1>
+    <ol>
+      {causes.map((cause) => (
+        <li key={cause}>{cause}</li>
+      ))}
+    </ol>
+  </div>
+);
+
+function Countdown({ until, now }: { until: number; now: number }) {
+  const left = Math.max(0, Math.ceil((until - now) / 1000));
+  return (
+    <p class="countdown" role="timer">
+      <span class="countdown-number">{left}</span> {left === 1 ? 'second' : 'seconds'}
+    </p>
+  );
+}
+
+interface PlainFaceProps {
+  kind: Kind;
+  show: string;
+  why: string;
+  compact?: boolean | undefined;
+}
+
+const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
+  <section class={compact ? 'face face-compact' : 'face'}>
+    <Band kind={kind} />
+    <h1 class="show">{show}</h1>
+    <p class="why">{why}</p>
+  </section>
+);
+
+interface Plain {
+  compact?: boolean;
+}
+
+export const PausedFace = ({ compact }: Plain) => (
+  <PlainFace
+    kind={PAUSED}
+    show="Waiting"
+    why="Nothing is asked until one of you goes on."
+    compact={compact}
+  />
+);
+
+export const StoppedFace = ({ compact }: Plain) => (
+  <PlainFace
+    kind={STOPPED}
+    show="Stopped"
+    why="Nothing is asked until one of you starts again."
+    compact={compact}
+  />
+);
+
+export const RestingFace = ({ waitsFor, compact }: Plain & { waitsFor: Seat | undefined }) => (
+  <PlainFace
+    kind={RESTING}
+    show={waitsFor ? `Waiting for the ${waitsFor} phone` : 'Hands off'}
+    why={
+      waitsFor
+        ? 'The first step comes when both have joined.'
+        : 'No step stands now. Go on, or say what the meter shows.'
+    }
+    compact={compact}
+  />
+);
+
+/** The link is gone: what was asked last is shown as past, and is not to be begun. */
+export const UnsureFace = ({
+  instruction,
+  compact,
+}: Plain & { instruction: Placed<'instruction'> | undefined }) => (
+  <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
+    <Band kind={UNSURE} note="linking again" />
+    <h1 class="show">Hold. Begin no turn</h1>
+    {instruction && (
+      <p class="past">
+        Asked last: <del>{instruction.show}</del>
+      </p>
+    )}
+    <p class="why">What you press or type is kept, and sent when the link is back.</p>
+  </section>
+);
+
+/** What a hand can fail at, or do the other way round. */
+export const canFail = ({ kind }: Action): boolean =>
+  kind === 'turn' || kind === 'gain' || kind === 're-aim' || kind === 'block' || kind === 'unblock';
+export const canGoWrong = ({ kind }: Action): boolean => kind === 'turn';

@@ -1,0 +1,68 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { CODE_LENGTH, JoinCode } from '../../src/protocol.ts';
+import { ApiError, deviceName, join } from '../api.ts';
+import { go } from '../route.ts';
+import { saveSeat } from '../seat/saved-seats.ts';
+import { browserStorage } from '../storage.ts';
+import { Masthead } from '../ui/masthead.tsx';
+import './join.css';
+
+/** Takes a join code, scanned or typed, and sits down in the seat it is for. */
+export function JoinPage({ code: scanned }: { code: string }) {
+  const [code, setCode] = useState(scanned.slice(0, CODE_LENGTH + 4));
+  const [failure, setFailure] = useState<string>();
+  const [busy, setBusy] = useState(false);
+  const box = useRef<HTMLInputElement>(null);
+  useEffect(() => setCode(scanned.slice(0, CODE_LENGTH + 4)), [scanned]);
+
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const parsed = JoinCode.safeParse(code);
+    if (!parsed.success) {
+      setFailure(`A code has ${CODE_LENGTH} letters and digits, never 0, O, 1, I or L. Read it once more.`);
+      box.current?.focus();
+      return;
+    }
+    setBusy(true);
+    setFailure(undefined);
+    try {
+      const { job, seat, token } = await join({ code: parsed.data, device: deviceName() });
+      saveSeat(browserStorage, { seat, job, token });
+      // The code is spent; it must not stand in the history.
+      history.replaceState(null, '', '/');
+      go(`/${seat}`);
+    } catch (error) {
+      setBusy(false);
+      setFailure(error instanceof ApiError ? error.message : `Joining failed: ${error}`);
+    }
+  };
+
+  return (
+    <main class="page">
+      <Masthead />
+      <form class="card join" onSubmit={submit}>
+        <h1>Join with the code from the panel</h1>
+        <label for="code">Join code</label>
+        <input
+          id="code"
+          ref={box}
+          class="join-code"
+          value={code}
+          autocomplete="off"
+          autocapitalize="characters"
+          spellcheck={false}
+          maxLength={CODE_LENGTH + 4}
+          placeholder="ABC 234"
+          aria-describedby="code-note"
+          onInput={(event) => setCode(event.currentTarget.value.toUpperCase())}
+        />
+        <p id="code-note" class={failure ? 'failure' : 'hint'} role={failure ? 'alert' : undefined}>
+          {failure ?? 'The person at the panel sees it in large letters, with a square code to scan.'}
+        </p>
+        <button type="submit" class="button main" disabled={busy}>
+          {busy ? 'Joining' : 'Join'}
+        </button>
+      </form>
+    </main>
+  );
+}

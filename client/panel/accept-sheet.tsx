@@ -1,0 +1,69 @@
+import { useState } from 'preact/hooks';
+import { missingForAccept } from '../../src/engine/accept.ts';
+import { needText } from '../../src/phrases/missing.ts';
+import type { Room } from '../seat/use-room.ts';
+import { Sheet } from '../ui/sheet.tsx';
+import { WORDS } from '../words.ts';
+
+const SHORTEST_REASON = 3;
+
+/** Accepts on evidence; or, against what is missing, with a reason that is kept for ever. */
+export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void }) {
+  const { job, now } = room;
+  const [reason, setReason] = useState('');
+  const { setup, search } = job;
+  if (!setup || !search) return null;
+  const missing = missingForAccept(search, now);
+  const accept = () => {
+    room.say(WORDS.accept, 'button');
+    onClose();
+  };
+  const override = (event: Event) => {
+    event.preventDefault();
+    if (reason.trim().length < SHORTEST_REASON) return;
+    room.post({ t: 'override', reason: reason.trim() });
+    onClose();
+  };
+  if (missing.length === 0) {
+    return (
+      <Sheet title="Accept the alignment" onClose={onClose}>
+        <p>All the evidence is there.</p>
+        <button type="button" class="button main huge" onClick={accept}>
+          Accept
+        </button>
+      </Sheet>
+    );
+  }
+  return (
+    <Sheet title="Not proven yet" onClose={onClose}>
+      <p>Still missing:</p>
+      <ul class="missing">
+        {missing.map((item) => (
+          <li key={item.id}>{needText(item, setup.meter)}</li>
+        ))}
+      </ul>
+      <p>Going on with the steps brings this evidence.</p>
+      {job.reading && (
+        <details class="more">
+          <summary>Accept against the evidence</summary>
+          <form class="override" onSubmit={override}>
+            <label for="reason">Reason</label>
+            <textarea
+              id="reason"
+              rows={3}
+              maxLength={500}
+              value={reason}
+              onInput={(event) => setReason(event.currentTarget.value)}
+            />
+            <p class="failure">
+              This reason, and all that is missing, stay in the record for ever and stand on its first page.
+            </p>
+            <button type="submit" class="button danger" disabled={reason.trim().length < SHORTEST_REASON}>
+              Accept with this reason
+            </button>
+          </form>
+        </details>
+      )}
+    </Sheet>
+  );
+}

@@ -1,0 +1,78 @@
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import type { Pending } from '../link/link.ts';
+import type { Room } from '../seat/use-room.ts';
+import { type Made, type Turn, toTurns } from './exchange.ts';
+
+/** The whole talk of the job, newest last; `onPick` opens what the crew reported, to correct or take it back. */
+export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) => void }) {
+  const { link, job } = room;
+  const list = useRef<HTMLOListElement>(null);
+  const turns = useMemo(() => toTurns(link.entries, job), [link.entries]);
+  useEffect(() => {
+    const { current } = list;
+    if (current) current.scrollTop = current.scrollHeight;
+  }, [link.entries, link.outbox.length]);
+  const lines = useMemo(
+    () => turns.map((turn) => <TurnLine key={turn.seq} turn={turn} onPick={onPick} />),
+    [turns],
+  );
+  return (
+    <ol class="exchange" ref={list} aria-label="What was said">
+      {lines}
+      {link.outbox.map((pending) => (
+        <PendingLine key={pending.letter.id} pending={pending} />
+      ))}
+    </ol>
+  );
+}
+
+const NAMES = { panel: 'Panel', emitter: 'Emitter', ladderline: 'Ladderline' } as const;
+
+function TurnLine({ turn, onPick }: { turn: Turn; onPick: (made: Made) => void }) {
+  const { who, text, tone, at, made } = turn;
+  const alone = made.length === 1 && made[0]?.seq === turn.seq;
+  return (
+    <li class={`turn-line tone-${tone} by-${who}`}>
+      <p class="turn-head">
+        <span>{NAMES[who]}</span> <time dateTime={new Date(at).toISOString()}>{clock(at)}</time>
+      </p>
+      {!alone && <p class="turn-text">{text}</p>}
+      {made.map((one) => (
+        <MadeLine key={one.seq} made={one} onPick={onPick} />
+      ))}
+    </li>
+  );
+}
+
+function MadeLine({ made, onPick }: { made: Made; onPick: (made: Made) => void }) {
+  const { text, counts, reported } = made;
+  if (!counts) return <p class="made gone">{<del>{text}</del>} taken back</p>;
+  if (!reported) return <p class="made">{text}</p>;
+  return (
+    <button type="button" class="made made-button" onClick={() => onPick(made)}>
+      {text} <span class="made-change">Change</span>
+    </button>
+  );
+}
+
+function PendingLine({ pending: { letter } }: { pending: Pending }) {
+  const text =
+    letter.t === 'invite' ? 'a new join code' : letter.t === 'override' ? letter.reason : wordsOf(letter);
+  return (
+    <li class="turn-line pending">
+      <p class="turn-head">Waiting to be sent</p>
+      <p class="turn-text">{text}</p>
+    </li>
+  );
+}
+
+const wordsOf = (letter: Exclude<Pending['letter'], { t: 'invite' | 'override' }>): string =>
+  letter.t === 'take-back' ? `take back entry ${letter.target}` : letter.text;
+
+const clock = (at: number): string =>
+  new Date(at).toLocaleTimeString(undefined, {
+    hour: '2-digit',
+    minute: '2-digit',
+    second: '2-digit',
+    hour12: false,
+  });

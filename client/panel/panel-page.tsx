@@ -1,0 +1,116 @@
+import { useState } from 'preact/hooks';
+import { TalkButton } from '../audio/talk-button.tsx';
+import { go } from '../route.ts';
+import { LastReading } from '../seat/last-reading.tsx';
+import { Menu } from '../seat/menu.tsx';
+import { News } from '../seat/news.tsx';
+import { savedSeat } from '../seat/saved-seats.ts';
+import { SeatPage } from '../seat/seat-page.tsx';
+import { Stage, stageAnswers } from '../seat/stage.tsx';
+import { Strip } from '../seat/strip.tsx';
+import type { Room } from '../seat/use-room.ts';
+import { StartPage } from '../start/start-page.tsx';
+import { browserStorage } from '../storage.ts';
+import { Sheet } from '../ui/sheet.tsx';
+import { AcceptSheet } from './accept-sheet.tsx';
+import { ChangeSheet } from './change-sheet.tsx';
+import type { Made } from './exchange.ts';
+import { Exchange } from './exchange.tsx';
+import { InviteCard } from './invite.tsx';
+import { QuickWords, SayBox } from './say-box.tsx';
+import { ShareLink } from './share-link.tsx';
+import './panel.css';
+
+/** Readings come often at the panel: the microphone stays open a while, so that no first word is cut. */
+const KEEP_MICROPHONE_MS = 20_000;
+
+/** The panel's seat, or the form that opens a job where this phone has none or wants a new one. */
+export function PanelPage({ fresh }: { fresh: boolean }) {
+  const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
+  if (!saved || fresh) {
+    const opened = () => {
+      setSaved(savedSeat(browserStorage, 'panel'));
+      go('/panel');
+    };
+    return <StartPage onOpened={opened} />;
+  }
+  return (
+    <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={PanelScreen} />
+  );
+}
+
+type Open = { sheet: 'menu' | 'accept' | 'invite' } | { sheet: 'change'; made: Made };
+
+function PanelScreen({ room }: { room: Room }) {
+  const [open, setOpen] = useState<Open>();
+  const close = () => setOpen(undefined);
+  const { job, link, saved } = room;
+  const { reading } = job;
+  const speechReady = link.speech?.ready ?? false;
+  const alone = link.phase === 'live' && link.presence?.emitter === 'empty';
+  const correct = () =>
+    reading &&
+    setOpen({
+      sheet: 'change',
+      made: { seq: reading.seq, text: 'The last reading', type: 'reading', counts: true, reported: true },
+    });
+  return (
+    <main class="panel">
+      <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
+      <div class="panel-now">
+        {alone ? <InviteCard room={room} /> : <Stage room={room} compact />}
+        <LastReading room={room}>
+          {reading && (
+            <button type="button" class="button" onClick={correct}>
+              Correct
+            </button>
+          )}
+        </LastReading>
+        <News room={room} />
+        {!alone && (
+          <div class="panel-answers">
+            {stageAnswers(room).map(({ label, words, main }) => (
+              <button
+                key={label}
+                type="button"
+                class={main ? 'button main' : 'button'}
+                onClick={() => room.say(words, 'button')}
+              >
+                {label}
+              </button>
+            ))}
+          </div>
+        )}
+      </div>
+      <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
+      <div class="panel-say">
+        <QuickWords room={room} />
+        <SayBox room={room} />
+        <TalkButton talk={room.talk} speechReady={speechReady} />
+      </div>
+      {open?.sheet === 'menu' && (
+        <Menu room={room} onClose={close}>
+          <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>
+            Accept the alignment
+          </button>
+          <button type="button" class="button" onClick={() => setOpen({ sheet: 'invite' })}>
+            Invite an emitter phone
+          </button>
+          {saved.watch && (
+            <div>
+              <h3>For a supervisor: watch, read only</h3>
+              <ShareLink label="Link to watch" url={new URL(`/watch#${saved.watch}`, location.origin).href} />
+            </div>
+          )}
+        </Menu>
+      )}
+      {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
+      {open?.sheet === 'invite' && (
+        <Sheet title="Invite" onClose={close}>
+          <InviteCard room={room} />
+        </Sheet>
+      )}
+      {open?.sheet === 'change' && <ChangeSheet room={room} made={open.made} onClose={close} />}
+    </main>
+  );
+}

@@ -1,0 +1,76 @@
+import { useRef, useState } from 'preact/hooks';
+import type { Room } from '../seat/use-room.ts';
+import { WORDS } from '../words.ts';
+
+/** Typing a reading or any other words; the keyboard opens with figures, letters are one tap away. */
+export function SayBox({ room }: { room: Room }) {
+  const [text, setText] = useState('');
+  const [letters, setLetters] = useState(false);
+  const box = useRef<HTMLInputElement>(null);
+  const submit = (event: Event) => {
+    event.preventDefault();
+    const words = text.trim();
+    if (words === '') return;
+    room.say(words, 'typed');
+    setText('');
+    box.current?.focus();
+  };
+  return (
+    <form class="say-box" onSubmit={submit}>
+      <button
+        type="button"
+        class="button"
+        aria-label={letters ? 'Keyboard with figures' : 'Keyboard with letters'}
+        onClick={() => {
+          setLetters(!letters);
+          box.current?.focus();
+        }}
+      >
+        {letters ? '123' : 'abc'}
+      </button>
+      <input
+        ref={box}
+        value={text}
+        // Remade with the other keyboard: browsers do not change it under a box in use.
+        key={letters ? 'letters' : 'figures'}
+        inputMode={letters ? 'text' : 'decimal'}
+        enterkeyhint="send"
+        aria-label="Type the reading, or anything you would say"
+        placeholder={letters ? 'Say it in words' : 'Type the reading'}
+        maxLength={500}
+        autocomplete="off"
+        autocapitalize="none"
+        onInput={(event) => setText(event.currentTarget.value)}
+      />
+      <button type="submit" class="button main" disabled={text.trim() === ''}>
+        Send
+      </button>
+    </form>
+  );
+}
+
+const QUICK = [
+  { label: 'No signal', words: WORDS.noSignal },
+  { label: 'Saturated', words: WORDS.saturated },
+  { label: 'Steady', words: WORDS.steady },
+  { label: 'Rising', words: WORDS.rising },
+  { label: 'Falling', words: WORDS.falling },
+  { label: 'Blocked', words: WORDS.blocked },
+  { label: 'Clear', words: WORDS.clear },
+];
+
+export function QuickWords({ room }: { room: Room }) {
+  const halted = room.job.paused || room.job.stopped;
+  return (
+    <div class="quick">
+      {QUICK.map(({ label, words }) => (
+        <button key={words} type="button" class="button" onClick={() => room.say(words, 'button')}>
+          {label}
+        </button>
+      ))}
+      <button type="button" class="button" disabled={halted} onClick={() => room.say(WORDS.wait, 'button')}>
+        Wait
+      </button>
+    </div>
+  );
+}

@@ -1,0 +1,117 @@
+import type { ComponentChildren } from 'preact';
+import { useState } from 'preact/hooks';
+import type { SpeakerView } from '../speak/use-speaker.ts';
+import { browserStorage } from '../storage.ts';
+import { Sheet } from '../ui/sheet.tsx';
+import { WORDS } from '../words.ts';
+import { CautionList } from './cautions.tsx';
+import { forgetSeat } from './saved-seats.ts';
+import type { Room } from './use-room.ts';
+
+interface MenuProps {
+  room: Room;
+  onClose: () => void;
+  /** What one seat has beside the rest. */
+  children?: ComponentChildren;
+}
+
+export function Menu({ room, onClose, children }: MenuProps) {
+  const { job } = room;
+  const stop = () => {
+    room.say(job.stopped ? WORDS.start : WORDS.stop, 'button');
+    onClose();
+  };
+  return (
+    <Sheet title={room.saved.title ?? 'This job'} onClose={onClose}>
+      {children}
+      <button type="button" class={job.stopped ? 'button main' : 'button danger'} onClick={stop}>
+        {job.stopped ? 'Start again' : 'Stop the job'}
+      </button>
+      <Remark room={room} onDone={onClose} />
+      <VoiceSettings speaker={room.speaker} />
+      <h3>Cautions</h3>
+      <CautionList />
+      <Leave room={room} />
+    </Sheet>
+  );
+}
+
+function Remark({ room, onDone }: { room: Room; onDone: () => void }) {
+  const [text, setText] = useState('');
+  const submit = (event: Event) => {
+    event.preventDefault();
+    if (text.trim() === '') return;
+    room.post({ t: 'remark', text: text.trim() });
+    onDone();
+  };
+  return (
+    <form class="remark" onSubmit={submit}>
+      <label for="remark">Remark for the record</label>
+      <textarea
+        id="remark"
+        rows={2}
+        maxLength={2000}
+        value={text}
+        placeholder="The bracket is loose on its upper bolt."
+        onInput={(event) => setText(event.currentTarget.value)}
+      />
+      <button type="submit" class="button" disabled={text.trim() === ''}>
+        Keep the remark
+      </button>
+    </form>
+  );
+}
+
+function VoiceSettings({ speaker: { settings, change, test } }: { speaker: SpeakerView }) {
+  const slider = (label: string, key: 'rate' | 'volume', min: number, max: number) => (
+    <label class="slider">
+      {label}
+      <input
+        type="range"
+        min={min}
+        max={max}
+        step={0.1}
+        value={settings[key]}
+        onInput={(event) => change({ ...settings, [key]: Number(event.currentTarget.value) })}
+      />
+    </label>
+  );
+  return (
+    <fieldset class="voice">
+      <legend>Voice of this phone</legend>
+      <button
+        type="button"
+        class="button"
+        aria-pressed={!settings.muted}
+        onClick={() => change({ ...settings, muted: !settings.muted })}
+      >
+        {settings.muted ? 'Voice is off. Turn it on' : 'Voice is on. Turn it off'}
+      </button>
+      {slider('Pace', 'rate', 0.7, 1.6)}
+      {slider('Loudness', 'volume', 0.1, 1)}
+      <button type="button" class="button" disabled={settings.muted} onClick={test}>
+        Try the voice
+      </button>
+    </fieldset>
+  );
+}
+
+function Leave({ room }: { room: Room }) {
+  const [sure, setSure] = useState(false);
+  const leave = () => {
+    forgetSeat(browserStorage, room.saved.seat);
+    location.assign('/');
+  };
+  return sure ? (
+    <div class="leave">
+      <p>The record stays on the server. To come back, this phone will need a new code.</p>
+      <button type="button" class="button danger" onClick={leave}>
+        Yes, leave this job
+      </button>
+    </div>
+  ) : (
+    <button type="button" class="button" onClick={() => setSure(true)}>
+      Leave this job
+    </button>
+  );
+}

@@ -1,0 +1,99 @@
+import type { ComponentType } from 'preact';
+import { useState } from 'preact/hooks';
+import type { Seat } from '../../src/facts.ts';
+import type { Complaint } from '../link/link.ts';
+import { browserStorage } from '../storage.ts';
+import { MessagePage } from '../ui/message-page.tsx';
+import { CautionsPage } from './cautions.tsx';
+import { forgetSeat, type SavedSeat } from './saved-seats.ts';
+import { type Room, useRoom } from './use-room.ts';
+import './seat.css';
+
+interface SeatPageProps {
+  saved: SavedSeat;
+  keepMicrophoneMs: number;
+  screen: ComponentType<{ room: Room }>;
+}
+
+/** What both seats share: the cautions before anything else, and the end of a link that cannot be mended. */
+export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPageProps) {
+  const room = useRoom(saved, keepMicrophoneMs);
+  const key = `cautions.${saved.job}.${saved.seat}`;
+  const [agreed, setAgreed] = useState(() => browserStorage.read(key) === true);
+  const agree = () => {
+    browserStorage.write(key, true);
+    setAgreed(true);
+  };
+  if (room.link.ended) return <Ended seat={saved.seat} why={room.link.ended} />;
+  return agreed ? <Screen room={room} /> : <CautionsPage seat={saved.seat} onAgree={agree} />;
+}
+
+export const NoSeat = ({ seat }: { seat: Seat }) => (
+  <MessagePage title={`This phone is not at the ${seat}`}>
+    <p>Take a join code from the other phone of the crew, or scan its square code.</p>
+    <p>
+      <a class="button main" href="/join">
+        Enter a code
+      </a>
+    </p>
+  </MessagePage>
+);
+
+function Ended({ seat, why }: { seat: Seat; why: Complaint }) {
+  const { title, advice, mend } = ENDINGS[why.reason] ?? OTHER_ENDING;
+  const leave = () => {
+    forgetSeat(browserStorage, seat);
+    location.assign('/');
+  };
+  return (
+    <MessagePage title={title}>
+      <p>{why.text}</p>
+      <p>{advice}</p>
+      <div class="choices">
+        {mend && (
+          <button type="button" class="button main" onClick={() => location.reload()}>
+            {mend}
+          </button>
+        )}
+        <button type="button" class="button" onClick={leave}>
+          Leave this job
+        </button>
+      </div>
+    </MessagePage>
+  );
+}
+
+interface Ending {
+  title: string;
+  advice: string;
+  mend?: string;
+}
+
+const OTHER_ENDING: Ending = { title: 'The link has ended', advice: '', mend: 'Link again' };
+
+const ENDINGS: Partial<Record<Complaint['reason'], Ending>> = {
+  replaced: {
+    title: 'Open in another window',
+    advice: 'This seat is open in a newer window or tab of this phone.',
+    mend: 'Use it here',
+  },
+  'seat-lost': {
+    title: 'Another phone sits here now',
+    advice: 'To come back, ask the other phone of the crew for a new code.',
+  },
+  'bad-token': {
+    title: 'This job is not known here',
+    advice: 'It may have been opened on another server. Open a new job, or ask for a new code.',
+  },
+  version: {
+    title: 'This page is out of date',
+    advice: 'Nothing that you sent is lost.',
+    mend: 'Load the page again',
+  },
+  'from-the-future': {
+    title: 'The server holds less than this phone has seen',
+    advice:
+      'Its data may have been put back to an older copy. Hold the work and tell the supervisor. Loading the page again goes on from what the server has.',
+    mend: 'Go on from what the server has',
+  },
+};

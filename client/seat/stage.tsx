@@ -1,0 +1,36 @@
+import type { Seat } from '../../src/facts.ts';
+import { type Answer, answersTo, answersToQuestion } from '../instruction/answers.ts';
+import { Face, PausedFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
+import { WORDS } from '../words.ts';
+import type { Room } from './use-room.ts';
+
+/** What stands on the stage: one thing only, the most urgent. */
+export function Stage({ room, compact = false }: { room: Room; compact?: boolean }) {
+  const { job, standing, now, saved, link } = room;
+  if (standing.kind === 'unsure') return <UnsureFace instruction={standing.instruction} compact={compact} />;
+  if (job.stopped) return <StoppedFace compact={compact} />;
+  if (job.paused) return <PausedFace compact={compact} />;
+  if (standing.kind === 'none')
+    return <RestingFace waitsFor={missingSeat(link.presence, job.seats)} compact={compact} />;
+  return <Face instruction={standing.instruction} seat={saved.seat} now={now} compact={compact} />;
+}
+
+function missingSeat(presence: Room['link']['presence'], seats: Room['job']['seats']): Seat | undefined {
+  if (!seats.panel || presence?.panel === 'empty') return 'panel';
+  return !seats.emitter || presence?.emitter === 'empty' ? 'emitter' : undefined;
+}
+
+/** The answers that fit what stands on the stage, for the person in this seat. */
+export function stageAnswers({ job, standing, saved }: Room): Answer[] {
+  if (job.stopped) return [{ label: 'Start again', words: WORDS.start, main: true }];
+  if (job.paused) return [{ label: 'Go on', words: WORDS.goOn, main: true }];
+  const meter = job.setup?.meter;
+  if (!meter) return [];
+  if (job.query?.question) return answersToQuestion(job.query.question, meter);
+  if (standing.kind === 'none') {
+    return job.accepted || !job.seats.emitter ? [] : [{ label: 'Go on', words: WORDS.goOn, main: true }];
+  }
+  const advice = standing.instruction?.advice;
+  const mine = advice && (advice.to === 'both' || advice.to === saved.seat);
+  return mine ? answersTo(advice.action, meter) : [];
+}

@@ -1,0 +1,49 @@
+import type { Seat } from '../../src/facts.ts';
+import type { Phase } from '../link/link.ts';
+import { Mark } from '../ui/mark.tsx';
+import type { Room } from './use-room.ts';
+
+const LINK_WORDS: Record<Phase, string> = {
+  resting: 'No link',
+  connecting: 'Linking',
+  'catching-up': 'Catching up',
+  live: 'Linked',
+  ended: 'No link',
+};
+
+const PRESENCE_WORDS = { empty: 'not joined', away: 'away', online: 'here' } as const;
+
+/** Top of both seats' screens: the link, the other phone, what still waits to be sent, and the menu. */
+export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
+  const { link, saved } = room;
+  const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
+  const there = link.phase === 'live' ? link.presence?.[other] : undefined;
+  return (
+    <header class="strip">
+      <Mark size={32} />
+      <div class="strip-states" role="status">
+        <State good={link.phase === 'live'} text={LINK_WORDS[link.phase]} />
+        {there && (
+          <State
+            good={there === 'online'}
+            text={`${other === 'panel' ? 'Panel' : 'Emitter'} ${PRESENCE_WORDS[there]}`}
+          />
+        )}
+        {link.outbox.length > 0 && <span class="strip-pending">{link.outbox.length} to send</span>}
+      </div>
+      <button type="button" class="button strip-menu" onClick={onMenu}>
+        Menu
+      </button>
+    </header>
+  );
+}
+
+/** A full disc or an open ring before the word, so that it does not rest on colour. */
+const State = ({ good, text }: { good: boolean; text: string }) => (
+  <span class={good ? 'state good' : 'state bad'}>
+    <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">
+      <circle cx="6" cy="6" r="4.5" />
+    </svg>
+    {text}
+  </span>
+);

@@ -1,0 +1,69 @@
+import { nanoid } from 'nanoid';
+import { useEffect, useRef } from 'preact/hooks';
+import type { JobState } from '../../src/job/state.ts';
+import { type TalkView, useTalk } from '../audio/use-talk.ts';
+import { type Letter, type Link, serverNow } from '../link/link.ts';
+import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
+import { browserStorage } from '../storage.ts';
+import { type SavedSeat, saveSeat } from './saved-seats.ts';
+import { useConnection } from './use-connection.ts';
+import { useNow } from './use-now.ts';
+import { useWakeLock } from './use-wake-lock.ts';
+import { JobFold, onScreen, type Standing, standing } from './view.ts';
+
+/** Everything a seat's screen shows and can do. */
+export interface Room {
+  saved: SavedSeat;
+  link: Link;
+  job: JobState;
+  /** Server clock, ms. */
+  now: number;
+  standing: Standing;
+  talk: TalkView;
+  speaker: SpeakerView;
+  /** Says words, as said of the instruction on the screen. */
+  say(text: string, via: 'typed' | 'button'): void;
+  post(letter: Unsigned): void;
+  dismiss(complaint: Link['complaints'][number]): void;
+}
+
+/** A letter before it has its id. */
+export type Unsigned = Letter extends infer L ? (L extends Letter ? Omit<L, 'id'> : never) : never;
+
+const REDRAW_MS = 250;
+
+export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
+  const connection = useConnection(saved);
+  const { link } = connection;
+  const folding = useRef(new JobFold());
+  const job = folding.current.upTo(link.entries);
+  const now = useNow(REDRAW_MS);
+  const stands = standing(link, job, now);
+  const re = onScreen(stands);
+  const talk = useTalk(connection, saved.seat, re, keepMicrophoneMs);
+  const microphoneOpen = talk.state.phase === 'opening' || talk.state.phase === 'talking';
+  const current = stands.kind === 'current' ? stands.instruction : undefined;
+  const speaker = useSpeaker(link, current, saved.seat, microphoneOpen);
+  useWakeLock();
+
+  const title = job.setup && `${job.setup.site}, ${job.setup.pair}`;
+  useEffect(() => {
+    if (title && title !== saved.title) saveSeat(browserStorage, { ...saved, title });
+    if (title) document.title = `${title} · Ladderline`;
+  }, [title]);
+
+  const post = (letter: Unsigned) =>
+    connection.feed({ on: 'post', letter: { ...letter, id: nanoid() } as Letter });
+  return {
+    saved,
+    link,
+    job,
+    now: serverNow(link, now),
+    standing: stands,
+    talk,
+    speaker,
+    say: (text, via) => post({ t: 'say', via, text, ...(re !== undefined && { re }) }),
+    post,
+    dismiss: (complaint) => connection.feed({ on: 'dismiss', complaint }),
+  };
+}

@@ -1,0 +1,35 @@
+import type { Seq } from '../../src/advice.ts';
+import { EMPTY, fold, type JobState, type Placed } from '../../src/job/state.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import { type Link, serverNow } from '../link/link.ts';
+
+/** Folds entries as they come, each once. */
+export class JobFold {
+  state: JobState = EMPTY;
+
+  upTo(entries: readonly Entry[]): JobState {
+    for (const entry of entries.slice(this.state.count)) this.state = fold(this.state, entry);
+    return this.state;
+  }
+}
+
+/** What stands on the screen of someone who may be on a ladder. */
+export type Standing =
+  /** It holds now: to be shown large, and acted on. */
+  | { kind: 'current'; instruction: Placed<'instruction'> }
+  /** It was the last thing asked; whether it still holds is not known. */
+  | { kind: 'unsure'; instruction: Placed<'instruction'> | undefined }
+  /** Nothing is asked now. */
+  | { kind: 'none' };
+
+/** An instruction is current only on a live link and before its end, by the server's clock. */
+export function standing(link: Link, job: JobState, now: number): Standing {
+  const { instruction } = job;
+  if (link.phase !== 'live') return { kind: 'unsure', instruction };
+  if (!instruction || instruction.expiresAt <= serverNow(link, now)) return { kind: 'none' };
+  return { kind: 'current', instruction };
+}
+
+/** What a "done" pressed now would be said of. */
+export const onScreen = (standing: Standing): Seq | undefined =>
+  standing.kind === 'none' ? undefined : standing.instruction?.seq;

@@ -1,0 +1,126 @@
+import { useRef, useState } from 'preact/hooks';
+import { NEUTRAL_METERS } from '../../src/profile.ts';
+import { ApiError, deviceName, openJob } from '../api.ts';
+import { saveSeat } from '../seat/saved-seats.ts';
+import { browserStorage } from '../storage.ts';
+import { Choice, Field } from '../ui/field.tsx';
+import { Masthead } from '../ui/masthead.tsx';
+import { AdjusterForm } from './adjuster-form.tsx';
+import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from './draft.ts';
+import { MeterForm } from './meter-form.tsx';
+import { ownMeters, rememberMeter } from './profiles.ts';
+
+/** At the panel: names the job and opens it. `onOpened` is called once the seat is kept on this phone. */
+export function StartPage({ onOpened }: { onOpened: () => void }) {
+  const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
+  const [chosen, setChosen] = useState('0');
+  const [draft, setDraft] = useState<Draft>(() => newDraft(meters[0]));
+  const [errors, setErrors] = useState<Errors>({});
+  const [failure, setFailure] = useState<string>();
+  const [busy, setBusy] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+
+  const put = (patch: Partial<Draft>) => setDraft({ ...draft, ...patch });
+
+  const choose = (index: string) => {
+    const meter = meters[Number(index)];
+    setChosen(index);
+    if (meter) put({ meter: meterDraft(meter) });
+  };
+
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    if (busy) return;
+    const parsed = parseDraft(draft);
+    setErrors(parsed.kind === 'wrong' ? parsed.errors : {});
+    setFailure(undefined);
+    if (parsed.kind === 'wrong') {
+      setTimeout(() => showFirstError(form.current));
+      return;
+    }
+    setBusy(true);
+    try {
+      const { setup } = parsed;
+      const { job, token, watch } = await openJob({ setup, device: deviceName() });
+      rememberMeter(browserStorage, setup.meter);
+      saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
+      onOpened();
+    } catch (error) {
+      setBusy(false);
+      setFailure(error instanceof ApiError ? error.message : `The job could not be opened: ${error}`);
+    }
+  };
+
+  const wrongInMeter = Object.keys(errors).some((path) => path.startsWith('meter.'));
+  const wrongInAdjusters = Object.keys(errors).some((path) => path.startsWith('adjusters.'));
+
+  return (
+    <main class="page">
+      <Masthead />
+      <form class="card start" ref={form} onSubmit={submit} noValidate>
+        <h1>What is to be aligned?</h1>
+        <Field
+          label="Site"
+          value={draft.site}
+          error={errors.site}
+          placeholder="Tamsin Quay, hall 3"
+          maxLength={80}
+          onInput={(site) => put({ site })}
+        />
+        <Field
+          label="Beam pair"
+          value={draft.pair}
+          error={errors.pair}
+          placeholder="B2"
+          maxLength={80}
+          onInput={(pair) => put({ pair })}
+        />
+        <Field
+          label="Emitter to receiver"
+          unit="metres"
+          value={draft.pathLength}
+          error={errors.pathLength}
+          hint="If you know it."
+          inputMode="decimal"
+          onInput={(pathLength) => put({ pathLength })}
+        />
+        <Choice
+          label="Meter"
+          value={chosen}
+          options={meters.map((meter, i) => ({ value: String(i), label: meter.name }))}
+          hint={summary(draft)}
+          onInput={choose}
+        />
+        <MeterForm
+          meter={draft.meter}
+          errors={errors}
+          open={wrongInMeter}
+          onInput={(meter) => put({ meter })}
+        />
+        <AdjusterForm
+          adjusters={draft.adjusters}
+          errors={errors}
+          open={wrongInAdjusters}
+          onInput={(adjusters) => put({ adjusters })}
+        />
+        {failure && (
+          <p class="failure" role="alert">
+            {failure}
+          </p>
+        )}
+        <button type="submit" class="button main" disabled={busy}>
+          {busy ? 'Opening the job' : 'Open the job'}
+        </button>
+      </form>
+    </main>
+  );
+}
+
+const summary = ({ meter: m }: Draft): string =>
+  `Shows ${m.min} to ${m.max} ${m.unit}; accepted from ${m.bandLow} to ${m.bandHigh}. The maker's figures come first.`;
+
+function showFirstError(form: HTMLFormElement | null): void {
+  const field = form?.querySelector<HTMLElement>('.wrong input, .wrong select');
+  field?.scrollIntoView({ block: 'center' });
+  field?.focus();
+}

@@ -1,0 +1,27 @@
+/**
+ * What the buttons say. Each goes through the same parser as typed or spoken words; a test holds every one
+ * of them to the meaning it is meant to have.
+ */
+export const WORDS = {
+  done: 'done',
+  again: 'say again',
+  wait: 'wait',
+  goOn: 'go on',
+  wrongWay: 'wrong way',
+  cannot: "can't do it",
+  stuck: 'stuck',
+  endOfTravel: 'end of travel',
+  outOfReach: "can't reach it",
+  yes: 'yes',
+  no: 'no',
+  accept: 'accept',
+  stop: 'stop',
+  start: 'start',
+  noSignal: 'no signal',
+  saturated: 'saturated',
+  rising: 'rising',
+  falling: 'falling',
+  steady: 'steady',
+  blocked: 'blocked',
+  clear: 'clear',
+} as const;
