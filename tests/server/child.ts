@@ -1,0 +1,58 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { onTestFinished } from 'vitest';
+
+export interface Ended {
+  code: number | null;
+  signal: NodeJS.Signals | null;
+  out: string;
+  err: string;
+}
+
+/** The real program in a process of its own, killed with the test if it still runs. */
+export function run(args: string[], env: Record<string, string> = {}) {
+  const child: ChildProcess = spawn(process.execPath, ['--import', 'tsx', 'server/main.ts', ...args], {
+    env: { ...process.env, NODE_NO_WARNINGS: '1', ...env },
+  });
+  onTestFinished(() => {
+    child.kill('SIGKILL');
+  });
+  let out = '';
+  let err = '';
+  child.stdout?.on('data', (text) => {
+    out += text;
+  });
+  child.stderr?.on('data', (text) => {
+    err += text;
+  });
+  const ended = new Promise<Ended>((resolve) => {
+    child.on('close', (code, signal) => resolve({ code, signal, out, err }));
+  });
+  /** The address for this machine, once it is printed. */
+  const started = new Promise<string>((resolve, reject) => {
+    child.stdout?.on('data', () => {
+      const url = /This machine +(\S+)/.exec(out)?.[1];
+      if (url) resolve(url);
+    });
+    ended.then(() => reject(new Error(`the server ended: ${err}`)));
+  });
+  started.catch(() => {});
+  return { child, started, ended };
+}
+
+/** Starts a server on a data folder, for this machine only. */
+export async function start(data: string, ...more: string[]) {
+  const server = run([
+    '--port',
+    '0',
+    '--host',
+    '127.0.0.1',
+    '--tls',
+    'off',
+    '--speech',
+    'off',
+    '--data',
+    data,
+    ...more,
+  ]);
+  return { ...server, url: await server.started };
+}

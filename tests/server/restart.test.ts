@@ -1,0 +1,140 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterAll, describe, expect, it } from 'vitest';
+import { DATABASE_FILE, openDataFolder } from '../../server/store/open.ts';
+import { findFault } from '../../src/log/chain.ts';
+import { JobRecord } from '../../src/protocol.ts';
+import { start } from './child.ts';
+import { serve } from './house.ts';
+import { bothIn, get, newId, Phone, post } from './phone.ts';
+
+const root = mkdtempSync(join(tmpdir(), 'ladderline-restart-'));
+afterAll(() => rmSync(root, { recursive: true }));
+let folders = 0;
+const newFolder = () => join(root, String(++folders));
+
+const recordOf = async (url: string, token: string) =>
+  JobRecord.parse(await (await get(url, '/api/record', token)).json());
+
+describe('a server that ends', () => {
+  // This proves that an acknowledgement is sent after the commit, and that a commit survives the process.
+  // It proves nothing about a power cut: the operating system lives on and writes what it holds.
+  it.each([3, 12, 30])('R27: killed with -9 after %i acknowledgements, it has lost none', async (enough) => {
+    const data = newFolder();
+    const first = await start(data);
+    const { job, panel } = await bothIn(first.url);
+    const ids = Array.from({ length: 50 }, newId);
+    const acked = new Map<string, number>();
+    const killed = new Promise<void>((resolve) => {
+      panel.socket.on('message', (frame) => {
+        const message = JSON.parse(String(frame));
+        if (message.t !== 'ack') return;
+        acked.set(message.id, message.seq);
+        if (acked.size === enough) {
+          first.child.kill('SIGKILL');
+          resolve();
+        }
+      });
+    });
+    for (const [i, id] of ids.entries()) panel.remark(`note ${i}`, id);
+    await killed;
+    expect((await first.ended).signal).toBe('SIGKILL');
+    await panel.closed;
+    expect(acked.size).toBeGreaterThanOrEqual(enough);
+
+    const second = await start(data);
+    const { head, entries } = await recordOf(second.url, job.token);
+    expect(findFault(entries, head)).toBeUndefined();
+    for (const [id, seq] of acked) expect(entries[seq]).toMatchObject({ seq, ref: id });
+
+    // The phone comes back and sends again what it has no acknowledgement for; nothing is there twice.
+    const again = await Phone.at(second.url, job.token, panel.entries.at(-1)?.seq ?? -1);
+    for (const [i, id] of ids.entries()) if (!acked.has(id)) again.remark(`note ${i}`, id);
+    for (const id of ids) if (!acked.has(id)) await again.ack(id);
+    const after = await recordOf(second.url, job.token);
+    const remarks = after.entries.flatMap((e) => (e.fact.type === 'remark' ? [e.fact.text] : []));
+    expect(remarks).toEqual(ids.map((_, i) => `note ${i}`));
+    expect(findFault(after.entries, after.head)).toBeUndefined();
+    // What this phone was sent over both connections is the log, without a gap.
+    const seen = [...panel.entries, ...again.entries].filter((e) => e.seq < after.head.count);
+    expect(seen).toEqual(after.entries.slice(0, seen.length));
+  });
+
+  it('R27: asked to end, it sends the phones away, ends well, and the job goes on where it was', async () => {
+    const data = newFolder();
+    const first = await start(data);
+    const { job, panel, emitter, emitterToken } = await bothIn(first.url);
+    await panel.ack(panel.say('forty two'));
+    const turn = await emitter.entry(
+      (e) => e.fact.type === 'instruction' && e.fact.advice.action.kind === 'turn',
+    );
+    first.child.kill('SIGTERM');
+    expect((await emitter.closed).code).toBe(1001);
+    expect(await first.ended).toMatchObject({ code: 0, err: '' });
+
+    const second = await start(data);
+    const back = await Phone.at(second.url, emitterToken, turn.seq);
+    await Phone.at(second.url, job.token, turn.seq);
+    expect(back.entries.filter((e) => e.fact.type === 'instruction')).toEqual([]);
+    await back.ack(back.send({ t: 'say', via: 'button', text: 'done', re: turn.seq }));
+    const move = await back.entry((e) => e.fact.type === 'move');
+    expect(move.fact).toMatchObject({ instruction: turn.seq });
+  });
+
+  it('R27: an invitation and a lost seat outlive it too', async () => {
+    const data = newFolder();
+    const first = await serve({ store: openDataFolder(data) });
+    const { job, panel, emitter, emitterToken } = await bothIn(first.url);
+    await emitter.hangUp();
+    await panel.presence((p) => p.emitter === 'away');
+    const { invite } = await panel.next(
+      'invite',
+      (m) => m.id === panel.send({ t: 'invite', seat: 'emitter' }),
+    );
+    await first.close();
+
+    const second = await serve({ store: openDataFolder(data) });
+    expect((await post(second.url, '/api/join', { code: invite.code })).status).toBe(200);
+    expect((await get(second.url, '/api/record', emitterToken)).status).toBe(401);
+    expect((await get(second.url, '/api/record', job.watch)).status).toBe(200);
+  });
+});
+
+describe('a log that was tampered with', () => {
+  it('R28: opens read-only up to the fault, and says so to who wants to write', async () => {
+    const data = newFolder();
+    const first = await serve({ store: openDataFolder(data) });
+    const { job, panel } = await bothIn(first.url);
+    await panel.ack(panel.remark('true words'));
+    const target = (await panel.entry((e) => e.fact.type === 'remark')).seq;
+    await panel.ack(panel.remark('more words'));
+    const sound = await bothIn(first.url);
+    await first.close();
+
+    const db = new Database(join(data, DATABASE_FILE));
+    db.exec('DROP TRIGGER entries_stay');
+    db.prepare("UPDATE entries SET body = replace(body, 'true', 'false') WHERE job = ? AND seq = ?").run(
+      job.job,
+      target,
+    );
+    db.close();
+
+    // The trigger is gone, and that is not what protects the log from who can write the file.
+    const { url } = await serve({ store: openDataFolder(data) });
+    const again = await Phone.at(url, job.token);
+    expect(again.entries.at(-1)?.seq).toBe(target - 1);
+    for (const id of [again.say('forty two'), again.remark('hello?')]) {
+      const refusal = await again.refusal(id);
+      expect(refusal.reason).toBe('log-broken');
+      expect(refusal.text).toContain(`entry ${target}`);
+    }
+    // The record is given as it lies, so that everyone can see the fault for themselves.
+    const { head, entries } = await recordOf(url, job.token);
+    expect(findFault(entries, head)).toEqual({ seq: target, fault: 'hash' });
+
+    const other = await Phone.at(url, sound.job.token);
+    await other.ack(other.remark('the other job goes on'));
+  });
+});

@@ -1,0 +1,210 @@
+import { X509Certificate } from 'node:crypto';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { connect } from 'node:tls';
+import Database from 'better-sqlite3';
+import { afterAll, describe, expect, it, onTestFinished } from 'vitest';
+import { ownCertificate } from '../../server/certificate.ts';
+import { DATABASE_FILE } from '../../server/store/open.ts';
+import { run, start } from './child.ts';
+import { serve } from './house.ts';
+import { bothIn, get } from './phone.ts';
+
+const root = mkdtempSync(join(tmpdir(), 'ladderline-start-'));
+afterAll(() => rmSync(root, { recursive: true }));
+let folders = 0;
+const newFolder = () => join(root, String(++folders));
+
+/** The program ends with one line on the error output that says `clue`, and no more. */
+async function endsWith(clue: RegExp, args: string[], env: Record<string, string> = {}) {
+  const { code, out, err } = await run(args, env).ended;
+  expect(err).toMatch(clue);
+  expect(err.trim().split('\n')).toHaveLength(1);
+  expect(code).toBeGreaterThan(0);
+  expect(out).toBe('');
+}
+
+describe('the program', { timeout: 60_000 }, () => {
+  it('lists every option with its environment name', async () => {
+    const { code, out } = await run(['--help']).ended;
+    expect(code).toBe(0);
+    for (const name of ['port', 'host', 'data', 'tls', 'cert', 'key', 'speech', 'model', 'log-level']) {
+      expect(out).toContain(`--${name} `);
+      expect(out).toContain(`LADDERLINE_${name.toUpperCase().replace('-', '_')}`);
+    }
+  });
+
+  it('prints one line per way in, the data folder and the speech engine, and ends well when asked to', async () => {
+    const data = newFolder();
+    const server = await start(data);
+    expect((await get(server.url, '/api/health')).status).toBe(200);
+    server.child.kill('SIGINT');
+    const { code, out, err } = await server.ended;
+    expect({ code, err }).toEqual({ code: 0, err: '' });
+    expect(out).toMatch(/This machine +http:\/\/localhost:\d+\n/);
+    expect(out).toContain(data);
+    expect(out).toMatch(/Speech +off/);
+  });
+
+  it('takes its options from the environment too', async () => {
+    const data = newFolder();
+    const env = {
+      LADDERLINE_PORT: '0',
+      LADDERLINE_HOST: '127.0.0.1',
+      LADDERLINE_TLS: 'off',
+      LADDERLINE_DATA: data,
+      LADDERLINE_SPEECH: 'off',
+    };
+    const url = await run([], env).started;
+    expect((await get(url, '/api/health')).status).toBe(200);
+  });
+
+  it.each([
+    [['--port', 'eighty'], /--port .*'eighty'.*0 to 65535/],
+    [['--port', '65536'], /--port/],
+    [['--tls', 'maybe'], /--tls .*own, off, files/],
+    [['--tls', 'files'], /--cert and --key/],
+    [['--cert', 'x.pem'], /go with --tls files/],
+    [['--log-level', 'loud'], /--log-level/],
+    [['--colour'], /unknown option '--colour'/],
+    [['serve'], /too many arguments/],
+  ])('refuses a bad option: %j', async (args, clue) => {
+    await endsWith(clue, args);
+  });
+
+  it('refuses an occupied port', async () => {
+    const holder = createServer().listen(0, '127.0.0.1');
+    onTestFinished(() => {
+      holder.close();
+    });
+    await new Promise((resolve) => holder.once('listening', resolve));
+    const { port } = holder.address() as { port: number };
+    await endsWith(/port \d+ is in use.*--port/, [
+      '--port',
+      `${port}`,
+      '--host',
+      '127.0.0.1',
+      '--data',
+      newFolder(),
+    ]);
+  });
+
+  it('refuses an address this machine does not have', async () => {
+    // RFC 5737: TEST-NET-3 is nobody's.
+    await endsWith(/203\.0\.113\.9 is no address of this machine/, [
+      ...['--port', '0', '--host', '203.0.113.9', '--data', newFolder()],
+    ]);
+  });
+
+  it('refuses a data folder it cannot write', async () => {
+    const file = join(root, 'a-file');
+    writeFileSync(file, '');
+    await endsWith(/data folder .* cannot be written.*--data/, ['--port', '0', '--data', file]);
+    await endsWith(/data folder .* cannot be written.*--data/, [
+      '--port',
+      '0',
+      '--data',
+      join(file, 'below'),
+    ]);
+  });
+
+  it('refuses a damaged database, and leaves it as it is', async () => {
+    const data = newFolder();
+    mkdirSync(data);
+    const junk = 'no database at all '.repeat(100);
+    writeFileSync(join(data, DATABASE_FILE), junk);
+    await endsWith(/is damaged .*backup/, ['--port', '0', '--data', data]);
+    expect(readFileSync(join(data, DATABASE_FILE), 'utf8')).toBe(junk);
+  });
+
+  it('refuses a database of a newer version', async () => {
+    const data = newFolder();
+    const server = await start(data);
+    server.child.kill();
+    await server.ended;
+    const db = new Database(join(data, DATABASE_FILE));
+    db.pragma('user_version = 2');
+    db.close();
+    await endsWith(/schema version 2/, ['--port', '0', '--data', data]);
+  });
+
+  it('refuses a second server on the same data folder', async () => {
+    const data = newFolder();
+    await start(data);
+    await endsWith(/is in use by another program/, ['--port', '0', '--data', data]);
+  });
+
+  it('refuses certificate files that are missing or no pair', async () => {
+    const file = join(root, 'not.pem');
+    writeFileSync(file, 'not a certificate');
+    const common = ['--port', '0', '--data', newFolder(), '--tls', 'files'];
+    await endsWith(/cannot be read/, [...common, '--cert', join(root, 'none.pem'), '--key', file]);
+    await endsWith(/belong together/, [...common, '--cert', file, '--key', file]);
+  });
+});
+
+describe('the own certificate', () => {
+  const DAY = 24 * 3600 * 1000;
+  const now = Date.UTC(2026, 0, 1);
+  const wanted = { names: ['localhost'], addresses: ['127.0.0.1', '192.0.2.7'] };
+
+  const make = (folder: string, at = now, names = wanted) => ownCertificate(folder, names, at);
+  const folderMade = () => {
+    const folder = newFolder();
+    mkdirSync(folder);
+    return folder;
+  };
+
+  it('names the addresses it is for, and is valid no longer than phones accept', async () => {
+    const { cert } = await make(folderMade());
+    const x509 = new X509Certificate(cert);
+    expect(x509.checkIP('192.0.2.7')).toBe('192.0.2.7');
+    expect(x509.checkHost('localhost')).toBe('localhost');
+    expect(x509.checkIP('192.0.2.8')).toBeUndefined();
+    // Apple, "Requirements for trusted certificates in iOS 13 and macOS 10.15": at most 825 days. From memory.
+    expect((Date.parse(x509.validTo) - Date.parse(x509.validFrom)) / DAY).toBeLessThanOrEqual(825);
+    expect(x509.keyUsage).toContain('1.3.6.1.5.5.7.3.1');
+  });
+
+  it('is kept, readable by its owner alone, until it runs out or an address is new', async () => {
+    const folder = folderMade();
+    const { cert } = await make(folder);
+    expect(statSync(join(folder, 'own-key.pem')).mode & 0o077).toBe(0);
+    expect((await make(folder, now + 100 * DAY)).cert).toBe(cert);
+    expect((await make(folder, now + 815 * DAY)).cert).not.toBe(cert);
+    const third = await make(folder, now);
+    const moved = { ...wanted, addresses: ['127.0.0.1', '192.0.2.99'] };
+    expect((await make(folder, now, moved)).cert).not.toBe(third.cert);
+  });
+
+  it('is made again when the files are no certificate', async () => {
+    const folder = folderMade();
+    writeFileSync(join(folder, 'own-certificate.pem'), 'junk');
+    writeFileSync(join(folder, 'own-key.pem'), 'junk');
+    expect((await make(folder)).cert).toContain('BEGIN CERTIFICATE');
+  });
+
+  it('serves https and wss on the port on which this machine may also come plainly', async () => {
+    const tls = await make(folderMade());
+    const { port, url } = await serve({ tls });
+    expect((await get(url, '/api/health')).status).toBe(200);
+    await bothIn(url);
+
+    const socket = connect({ port, host: '127.0.0.1', rejectUnauthorized: false, servername: 'localhost' });
+    await new Promise((resolve) => socket.once('secureConnect', resolve));
+    expect(socket.getPeerX509Certificate()?.fingerprint256).toBe(
+      new X509Certificate(tls.cert).fingerprint256,
+    );
+    socket.end('GET /api/health HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n');
+    const answer = await new Promise<string>((resolve) => {
+      let text = '';
+      socket.on('data', (part) => {
+        text += part;
+      });
+      socket.on('close', () => resolve(text));
+    });
+    expect(answer).toMatch(/^HTTP\/1.1 200 OK/);
+  });
+});
