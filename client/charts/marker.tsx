@@ -116,7 +116,7 @@ export function Legend({ gains, samples, children }: LegendProps) {
           <Swatch>
             <path class="strike" d="M-8,8L8,-8" />
           </Swatch>
-          taken back
+          taken back or corrected
         </li>
       )}
       {children}

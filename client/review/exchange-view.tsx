@@ -68,12 +68,13 @@ function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
 }
 
 function Words({ item, onPick }: { item: Item } & Picks) {
-  if (item.retractedBy === undefined) return <p class="words">{item.text}</p>;
+  const { amended } = item;
+  if (!amended) return <p class="words">{item.text}</p>;
   return (
     <p class="words">
       <s>{item.text}</s>{' '}
       <span class="taken">
-        taken back by <EntryLinks seqs={[item.retractedBy]} onPick={onPick} />
+        {amended.how} by <EntryLinks seqs={[amended.by]} onPick={onPick} />
       </span>
     </p>
   );

@@ -1,7 +1,7 @@
 import type { Seq } from '../../src/advice.ts';
 import type { FactOf } from '../../src/facts.ts';
+import { amendments } from '../../src/log/amendments.ts';
 import type { Entry } from '../../src/log/entry.ts';
-import { retractions } from '../../src/log/retractions.ts';
 import { describe, type Line } from '../../src/phrases/describe.ts';
 import type { MeterProfile } from '../../src/profile.ts';
 
@@ -9,7 +9,8 @@ import type { MeterProfile } from '../../src/profile.ts';
 export interface Item extends Line {
   seq: Seq;
   at: number;
-  retractedBy?: Seq;
+  /** The entry that took it back, or corrected it. */
+  amended?: { by: Seq; how: 'taken back' | 'corrected' };
   instruction?: FactOf<'instruction'>;
 }
 
@@ -20,18 +21,19 @@ export interface Turn extends Item {
 
 /** The log as a conversation. */
 export function exchange(entries: readonly Entry[], meter: MeterProfile | undefined): Turn[] {
-  const taken = retractions(entries);
+  const { takenBackBy } = amendments(entries);
   const turns: Turn[] = [];
   for (const entry of entries) {
     const line = describe(entry, meter);
     if (!line) continue;
     const { seq, at, fact } = entry;
-    const retractedBy = taken.get(seq);
+    const by = takenBackBy.get(seq);
+    const how = by !== undefined && entries[by]?.fact.type === 'retract' ? 'taken back' : 'corrected';
     const item: Item = {
       ...line,
       seq,
       at,
-      ...(retractedBy !== undefined && { retractedBy }),
+      ...(by !== undefined && { amended: { by, how } }),
       ...(fact.type === 'instruction' && { instruction: fact }),
     };
     const turn = turns.at(-1);

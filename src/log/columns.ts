@@ -1,6 +1,7 @@
 import type { Seq } from '../advice.ts';
 import type { Fact, FactOf } from '../facts.ts';
 import { toTurns } from '../turns.ts';
+import { replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
 
 export type Cell = string | number | undefined;
@@ -8,7 +9,7 @@ export type Cell = string | number | undefined;
 interface Context {
   /** Unit of the readings. */
   unit: string;
-  retractedBy: ReadonlyMap<Seq, Seq>;
+  takenBackBy: ReadonlyMap<Seq, Seq>;
 }
 
 const when = <T extends Fact['type']>(fact: Fact, type: T, cell: (fact: FactOf<T>) => Cell): Cell =>
@@ -45,9 +46,10 @@ export const COLUMNS: Record<string, (entry: Entry, context: Context) => Cell> =
   because: ({ fact }) => when(fact, 'instruction', ({ advice }) => advice.because.join(' ')),
   /** The entry of the words it was understood from. */
   from: ({ fact }) => ('from' in fact ? fact.from : undefined),
-  /** The entry that is read back, asked about, confirmed or taken back. */
-  target: ({ fact }) => ('of' in fact ? fact.of : 'target' in fact ? fact.target : undefined),
-  retracted_by: ({ seq }, { retractedBy }) => retractedBy.get(seq),
+  /** The entry that is read back, asked about, confirmed, taken back or corrected. */
+  target: ({ fact }) => ('of' in fact ? fact.of : 'target' in fact ? fact.target : replaced(fact)),
+  /** The entry that took this one back or corrected it: this one no longer counts. */
+  retracted_by: ({ seq }, { takenBackBy }) => takenBackBy.get(seq),
   ref: ({ ref }) => ref,
   prev: ({ prev }) => prev,
   hash: ({ hash }) => hash,

@@ -1,8 +1,8 @@
 import { z } from 'zod';
+import { amendments } from './amendments.ts';
 import { bodyOf } from './chain.ts';
 import { type Cell, COLUMNS } from './columns.ts';
 import { Entry, Head } from './entry.ts';
-import { retractions } from './retractions.ts';
 
 /**
  * The log as JSON Lines (UTF-8, one JSON value a line, every line ended by "\n").
@@ -93,7 +93,7 @@ function parse(line: string): unknown {
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
-  const context = { unit: meter?.unit ?? '', retractedBy: retractions(entries) };
+  const context = { unit: meter?.unit ?? '', takenBackBy: amendments(entries).takenBackBy };
   const names = Object.keys(COLUMNS);
   const rows = entries.map((entry) => Object.values(COLUMNS).map((cell) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };

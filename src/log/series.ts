@@ -1,9 +1,9 @@
 import type { Seq } from '../advice.ts';
-import type { FactOf } from '../facts.ts';
+import type { Fact, FactOf } from '../facts.ts';
 import type { Reading } from '../reading.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
+import { amendments, replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
-import { retractions } from './retractions.ts';
 
 /** Where both adjusters stand, counted from the start or from the last aiming by eye. */
 export type Position = Record<Axis, Eighths>;
@@ -23,7 +23,7 @@ export interface Sample {
   aim: number;
   /** The beam was covered, wholly or in part: says nothing of where the adjusters stand. */
   covered: boolean;
-  /** The entry that took it back, if one did. */
+  /** The entry that took it back or corrected it, if one did. */
   retractedBy?: Seq;
 }
 
@@ -75,10 +75,10 @@ export interface Series {
 
 /**
  * The data behind the charts. A turn or gain change that was taken back moves nothing; a reading that was
- * taken back stays, flagged, at the position it was given for.
+ * taken back or corrected stays, flagged, at the position it was given for, and its correction stands there too.
  */
 export function series(entries: readonly Entry[]): Series {
-  const taken = retractions(entries);
+  const { takenBackBy, standIns } = amendments(entries);
   const all: Series = {
     samples: [],
     sweeps: [],
@@ -91,26 +91,28 @@ export function series(entries: readonly Entry[]): Series {
   let sweep: Sweep | undefined;
   let covered = false;
 
-  for (const { seq, at, fact } of entries) {
-    const retractedBy = taken.get(seq);
+  const read = (seq: Seq, at: number, reading: Reading, retractedBy?: Seq) => {
+    const sample: Sample = {
+      seq,
+      at,
+      reading,
+      position: all.position,
+      cameBy,
+      gain: all.gains.length - 1,
+      aim: all.aim,
+      covered,
+      ...(retractedBy !== undefined && { retractedBy }),
+    };
+    all.samples.push(sample);
+    if (!covered) sweep?.samples.push(sample);
+  };
+
+  const count = (seq: Seq, at: number, fact: Fact) => {
     const mark = (what: Mark['what'], more: Partial<Mark> = {}) => all.marks.push({ seq, at, what, ...more });
-    if (fact.type === 'reading') {
-      const sample: Sample = {
-        seq,
-        at,
-        reading: fact.reading,
-        position: all.position,
-        cameBy,
-        gain: all.gains.length - 1,
-        aim: all.aim,
-        covered,
-        ...(retractedBy !== undefined && { retractedBy }),
-      };
-      all.samples.push(sample);
-      if (!covered) sweep?.samples.push(sample);
-    }
-    if (retractedBy !== undefined) continue;
     switch (fact.type) {
+      case 'reading':
+        read(seq, at, fact.reading);
+        break;
       case 'move':
         if (sweep?.axis !== fact.axis) {
           sweep = startSweep(all, fact.axis);
@@ -146,6 +148,16 @@ export function series(entries: readonly Entry[]): Series {
       case 'restarted':
         mark(fact.type);
     }
+  };
+
+  for (const { seq, at, fact } of entries) {
+    // A correction counts in the place of what it corrects.
+    if (replaced(fact) !== undefined) continue;
+    const retractedBy = takenBackBy.get(seq);
+    const standIn = standIns.get(seq);
+    if (retractedBy === undefined) count(seq, at, fact);
+    else if (fact.type === 'reading') read(seq, at, fact.reading, retractedBy);
+    if (standIn) count(standIn.seq, at, standIn.fact);
   }
   return all;
 }

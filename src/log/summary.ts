@@ -2,8 +2,8 @@ import type { Seq } from '../advice.ts';
 import type { Fact, FactOf, JobSetup, Seat } from '../facts.ts';
 import { EMPTY, fold, type Placed } from '../job/state.ts';
 import type { Reading } from '../reading.ts';
+import { amendments, replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
-import { retractions } from './retractions.ts';
 
 /** What a supervisor wants to know of a job before reading its log. */
 export interface Summary {
@@ -50,12 +50,12 @@ export type Standing =
 
 export function summarize(entries: readonly Entry[]): Summary {
   const state = entries.reduce(fold, EMPTY);
-  const taken = retractions(entries);
+  const { takenBackBy } = amendments(entries);
   const where = (test: (fact: Fact) => boolean): Seq[] =>
     entries.filter(({ fact }) => test(fact)).map(({ seq }) => seq);
   const many = (type: Fact['type']): Count => {
     const of = entries.filter(({ fact }) => fact.type === type);
-    const takenBack = of.filter(({ seq }) => taken.has(seq)).length;
+    const takenBack = of.filter(({ seq }) => takenBackBy.has(seq)).length;
     return { counted: of.length - takenBack, takenBack };
   };
   const people = entries.flatMap(({ seq, at, fact }) =>
@@ -75,7 +75,9 @@ export function summarize(entries: readonly Entry[]): Summary {
     moves: many('move'),
     readings: many('reading'),
     gainChanges: many('gain'),
-    corrections: where((fact) => fact.type === 'retract' && fact.why === 'correction'),
+    corrections: where(
+      (fact) => replaced(fact) !== undefined || (fact.type === 'retract' && fact.why === 'correction'),
+    ),
     undone: where((fact) => fact.type === 'retract' && fact.why === 'undo'),
     takeovers: where((fact) => fact.type === 'seated' && fact.takeover),
     questions: where((fact) => fact.type === 'query'),

@@ -121,6 +121,10 @@ describe('CSV', () => {
         expect(row?.because).toBe(fact.advice.because.join(' '));
       }
       if (fact.type === 'retract') expect(rows[fact.target]?.retracted_by).toBe(String(seq));
+      if (fact.type === 'reading' && fact.replaces !== undefined) {
+        expect(row?.target).toBe(String(fact.replaces));
+        expect(rows[fact.replaces]?.retracted_by).toBe(String(seq));
+      }
     }
   });
 

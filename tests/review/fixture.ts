@@ -134,8 +134,8 @@ export function alignment(): Script {
   // "fifteen" for "fifty", settled by the read-back.
   const misheard = s.reads('one fifteen', value(115));
   const correction = s.wait(3).says('panel', 'wrong, one one nine', 'typed');
-  s.add('panel', { type: 'retract', target: misheard, why: 'correction', from: correction });
-  last = s.add('panel', { type: 'reading', reading: value(119), from: correction });
+  last = s.add('panel', { type: 'reading', reading: value(119), replaces: misheard, from: correction });
+  s.add('engine', { type: 'readback', of: last, text: 'Corrected: 119, not 115.' });
   s.turns('horizontal', -2, climbing, [last]);
   last = s.reads('one three one', value(131));
   s.turns('horizontal', -2, climbing, [last]);

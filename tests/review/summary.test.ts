@@ -28,7 +28,7 @@ describe('a summary', () => {
     const [correction, undo, takeover] = [summary.corrections, summary.undone, summary.takeovers].map(
       (seqs) => seqs.map((seq) => entries[seq]?.fact),
     );
-    expect(correction).toMatchObject([{ type: 'retract', why: 'correction' }]);
+    expect(correction).toMatchObject([{ type: 'reading', replaces: expect.any(Number) }]);
     expect(undo).toMatchObject([{ type: 'retract', why: 'undo' }]);
     expect(takeover).toMatchObject([{ type: 'seated', takeover: true }]);
   });

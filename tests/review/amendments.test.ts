@@ -1,0 +1,91 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { SearchFact } from '../../src/facts.ts';
+import { EMPTY, fold } from '../../src/job/state.ts';
+import { amendments } from '../../src/log/amendments.ts';
+import { series } from '../../src/log/series.ts';
+import { valueReading } from '../../src/reading.ts';
+import { Script, SETUP } from './fixture.ts';
+
+const scriptOf = (facts: readonly SearchFact[]): Script => {
+  const s = new Script();
+  s.add('server', { type: 'opened', setup: SETUP, logVersion: 1 });
+  for (const fact of facts) s.add('panel', fact);
+  return s;
+};
+
+const reading = (value: number, replaces?: number): SearchFact => ({
+  type: 'reading',
+  reading: valueReading(value),
+  ...(replaces !== undefined && { replaces }),
+});
+
+test('a correction counts where its target stood, and a correction of it in its stead', () => {
+  const { entries } = scriptOf([
+    reading(15),
+    { type: 'move', axis: 'vertical', eighths: 2 },
+    reading(50, 1),
+    reading(51, 3),
+  ]);
+  const { takenBackBy, standIns } = amendments(entries);
+  expect([...takenBackBy].sort()).toEqual([
+    [1, 3],
+    [3, 4],
+  ]);
+  expect(standIns.get(1)?.seq).toBe(4);
+  const counted = series(entries).samples.filter(({ retractedBy }) => retractedBy === undefined);
+  expect(counted).toMatchObject([{ seq: 4, reading: valueReading(51), position: { vertical: 0 } }]);
+});
+
+test('a correction taken back gives its place back', () => {
+  const { entries } = scriptOf([reading(15), reading(50, 1), { type: 'retract', target: 2, why: 'undo' }]);
+  expect(series(entries).samples).toMatchObject([{ seq: 1, reading: valueReading(15) }]);
+});
+
+/** Any facts of the search; targets are earlier entries, whatever they are. */
+const anyFacts = fc
+  .array(
+    fc.record({
+      kind: fc.constantFrom('reading', 'move', 'correct', 'correct-move', 'retract', 'gain'),
+      n: fc.nat(200),
+      target: fc.nat(1000),
+    }),
+    { maxLength: 30 },
+  )
+  .map((steps) =>
+    steps.map(({ kind, n, target: any }, index): SearchFact => {
+      // Entry 0 opens the job; there is something to amend from entry 1 on.
+      const target = index === 0 ? undefined : 1 + (any % index);
+      const move = { type: 'move', axis: n % 2 ? 'vertical' : 'horizontal', eighths: (n % 5) - 2 } as const;
+      if (target === undefined || kind === 'reading') return reading(n);
+      if (kind === 'correct') return reading(n, target);
+      if (kind === 'correct-move') return { ...move, replaces: target };
+      if (kind === 'retract') return { type: 'retract', target, why: 'undo' };
+      return kind === 'gain' ? { type: 'gain', change: 'lowered' } : move;
+    }),
+  );
+
+describe('what counts in the charts is what counts in the search', () => {
+  test('the same readings, in the same order', () => {
+    fc.assert(
+      fc.property(anyFacts, (facts) => {
+        const { entries } = scriptOf(facts);
+        const counted = entries.reduce(fold, EMPTY).counted.filter((fact) => fact.type === 'reading');
+        const shown = series(entries).samples.filter(({ retractedBy }) => retractedBy === undefined);
+        expect(shown.map(({ seq, at }) => [seq, at])).toEqual(counted.map(({ seq, at }) => [seq, at]));
+      }),
+    );
+  });
+
+  test('the same positions and gain setting', () => {
+    fc.assert(
+      fc.property(anyFacts, (facts) => {
+        const { entries } = scriptOf(facts);
+        const { search } = entries.reduce(fold, EMPTY);
+        const shown = series(entries);
+        expect(shown.position).toEqual(search?.turned);
+        expect(shown.gains.length - 1).toBe(search?.gain);
+      }),
+    );
+  });
+});
