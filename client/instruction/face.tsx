@@ -1,6 +1,7 @@
-import type { Action, Addressee } from '../../src/advice.ts';
+import type { Action } from '../../src/advice.ts';
 import type { Seat } from '../../src/facts.ts';
 import type { Placed } from '../../src/job/state.ts';
+import { causeText } from '../../src/phrases/causes.ts';
 import { Drawing } from './drawings.tsx';
 import { Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
 import './instruction.css';
@@ -18,21 +19,17 @@ interface FaceProps {
 export function Face({ instruction, seat, now, compact = false }: FaceProps) {
   const { advice, show, why } = instruction;
   const { action } = advice;
+  const mine = advice.to === 'both' || advice.to === seat;
+  const size = compact ? 'face face-compact' : 'face';
   return (
-    <section class={compact ? 'face face-compact' : 'face'} data-kind={action.kind}>
-      <Band kind={kindOf(action)} note={noteFor(advice.to, seat)} />
+    <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
+      <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
       {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
-      {action.kind === 'hold' && <Countdown until={action.until} now={now} />}
+      {action.kind === 'hold' && <Countdown from={instruction.at} until={action.until} now={now} />}
       {!compact && <Drawing action={action} />}
       {why && <p class="why">{why}</p>}
     </section>
   );
-}
-
-/** Said only when somebody else is to act. */
-function noteFor(to: Addressee, seat: Seat): string | undefined {
-  if (to === 'both' || to === seat) return undefined;
-  return to === 'panel' ? 'for the panel' : 'for the emitter';
 }
 
 const Causes = ({ causes }: { causes: readonly string[] }) => (
@@ -40,17 +37,31 @@ const Causes = ({ causes }: { causes: readonly string[] }) => (
     <h1 class="show">Please check</h1>
     <ol>
       {causes.map((cause) => (
-        <li key={cause}>{cause}</li>
+        <li key={cause}>{causeText(cause)}</li>
       ))}
     </ol>
   </div>
 );
 
-function Countdown({ until, now }: { until: number; now: number }) {
+/** Seconds left, in a ring that empties. */
+function Countdown({ from, until, now }: { from: number; until: number; now: number }) {
   const left = Math.max(0, Math.ceil((until - now) / 1000));
+  const share = Math.min(1, Math.max(0, (until - now) / Math.max(1, until - from)));
   return (
-    <p class="countdown" role="timer">
-      <span class="countdown-number">{left}</span> {left === 1 ? 'second' : 'seconds'}
+    <p class="countdown" role="timer" aria-live="off">
+      <svg class="countdown-ring" viewBox="-60 -60 120 120" aria-hidden="true">
+        <circle class="countdown-all" r="52" />
+        <circle
+          class="countdown-left"
+          r="52"
+          pathLength={1}
+          stroke-dasharray={`${share} 1`}
+          transform="rotate(-90)"
+        />
+      </svg>
+      <span class="countdown-words">
+        <span class="countdown-number">{left}</span> {left === 1 ? 'second' : 'seconds'}
+      </span>
     </p>
   );
 }

@@ -1,0 +1,157 @@
+import { mkdtempSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Browser, Page } from 'playwright-core';
+import text2wav from 'text2wav';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEMO_PAIR } from '../../server/demo/site.ts';
+import { DEFAULT_MODEL_FOLDER } from '../../server/program.ts';
+import { openTranscriber } from '../../server/speech/open.ts';
+import { type RunningServer, startServer } from '../../server/start.ts';
+import { openDataFolder } from '../../server/store/open.ts';
+import type { Store } from '../../server/store/store.ts';
+import { speakNumber } from '../../src/grammar/speak.ts';
+import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
+import { findFault } from '../../src/log/chain.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
+import { createRng } from '../../src/simulator/rng.ts';
+import { CHROMIUM, launch } from './chromium.ts';
+import { Hall, press, typeReading } from './hall.ts';
+
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
+const LONGEST_ALIGNMENT_MS = 120_000;
+
+/** Two pages are two phones; a simulated beam pair is the hall; the panel's microphone hears a synthetic voice. */
+describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'ladderline-e2e-'));
+  const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), createRng(7));
+  let store: Store;
+  let server: RunningServer;
+  let ears: Browser;
+  let browser: Browser;
+  let panel: Page;
+  let emitter: Page;
+
+  beforeAll(async () => {
+    store = openDataFolder(folder);
+    server = await startServer({ store, transcriber: openTranscriber(DEFAULT_MODEL_FOLDER) });
+    const spoken = join(folder, 'reading.wav');
+    await writeFile(spoken, await text2wav(speakNumber(Number(hall.meterShows())), { speed: 130 }));
+    ears = await launch(spoken);
+    browser = await launch();
+    panel = await (await ears.newContext(PHONE)).newPage();
+    emitter = await (await browser.newContext(PHONE)).newPage();
+  }, 60_000);
+
+  afterAll(async () => {
+    await ears?.close();
+    await browser?.close();
+    await server?.close();
+  });
+
+  async function log(): Promise<Entry[]> {
+    const [job] = await store.jobs();
+    return job ? store.read(job.job, -1, 10_000) : [];
+  }
+
+  const state = async (): Promise<JobState> => (await log()).reduce(fold, EMPTY);
+
+  async function until<T>(what: string, look: () => Promise<T | undefined>, ms = 10_000): Promise<T> {
+    const end = Date.now() + ms;
+    for (;;) {
+      const found = await look();
+      if (found !== undefined) return found;
+      if (Date.now() > end) throw new Error(`waited ${ms} ms for ${what}`);
+      await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+  }
+
+  it('pairs: the panel opens the job, the emitter types the code', async () => {
+    await panel.goto(`${server.url}/`);
+    await panel.getByText('At the panel').click();
+    await panel.getByLabel('Site').fill('Quayside Hall 3');
+    await panel.getByLabel('Beam pair').fill('B2');
+    await panel.getByLabel('Meter', { exact: true }).selectOption({ label: '8-bit counts' });
+    await panel.getByText('Edit the meter').click();
+    await panel.getByLabel('Settles within').fill('0.4');
+    await panel.getByLabel('Must stay steady for').fill('1');
+    await press(panel, 'Open the job');
+    await press(panel, 'Understood');
+    const code = await panel.locator('.invite-code').textContent();
+
+    await emitter.goto(`${server.url}/`);
+    await emitter.getByText('At the emitter').click();
+    await emitter.getByLabel('Join code').fill(code ?? '');
+    await press(emitter, 'Join');
+    await press(emitter, 'Understood');
+    await panel.getByText('Emitter here').waitFor();
+    await emitter.getByText('Panel here').waitFor();
+  });
+
+  it('hears a reading spoken into the panel, and reads it back on both phones', async () => {
+    const shown = hall.meterShows();
+    const talk = panel.getByRole('button', { name: /Hold or tap to talk/ });
+    await talk.waitFor({ timeout: 20_000 });
+    await talk.click();
+    await panel.waitForTimeout(2_500);
+    await panel.getByRole('button', { name: /Listening/ }).click();
+    const { text } = (await until('words from the microphone', async () =>
+      (await log()).map(({ fact }) => fact).find((fact) => fact.type === 'said' && fact.via === 'voice'),
+    )) as { text: string };
+    expect(text).not.toBe('');
+    const after = await until('a reading or a question about it', async () => {
+      const { reading, query } = await state();
+      return reading ?? query;
+    });
+    // What was heard may be right at once, or asked; it is never another number.
+    if (after.type === 'query') await typeReading(panel, shown);
+    const reading = await until('the reading', async () => (await state()).reading);
+    expect(reading.reading).toMatchObject({ kind: 'value', value: Number(shown) });
+    await emitter.locator('.reading-value', { hasText: shown }).waitFor();
+  });
+
+  it(
+    'is coached to a proven alignment, and accepts it',
+    async () => {
+      let answered = -1;
+      const accepted = await until(
+        'the alignment to be accepted',
+        async () => {
+          const { instruction, accepted } = await state();
+          if (accepted) return accepted;
+          if (!instruction || instruction.seq === answered) return undefined;
+          const { action } = instruction.advice;
+          // The person on the ladder acts on what the screen shows, once it shows it.
+          if (action.kind !== 'hold')
+            await emitter.getByRole('heading', { name: instruction.show }).waitFor();
+          answered = instruction.seq;
+          if (action.kind === 'offer-accept') await press(panel, 'Accept');
+          else if (action.kind === 'read') await typeReading(panel, hall.meterShows());
+          else if (action.kind !== 'hold') await hall.workAt(emitter, instruction);
+          return undefined;
+        },
+        LONGEST_ALIGNMENT_MS,
+      );
+      expect(accepted.override).toBeUndefined();
+      expect(shortfallDb(hall.pair)).toBeLessThan(0.2);
+    },
+    LONGEST_ALIGNMENT_MS + 10_000,
+  );
+
+  it('leaves a whole log, which the supervisor can watch and cannot write', async () => {
+    const entries = await log();
+    const [job] = await store.jobs();
+    expect(findFault(entries, await store.head(job?.job as string))).toBeUndefined();
+    await press(panel, 'Menu');
+    const url = await panel.getByLabel('Link to watch').inputValue();
+    const desk = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    await desk.goto(url);
+    await desk
+      .getByText(/accepted/i)
+      .first()
+      .waitFor();
+    expect(await desk.getByRole('textbox').count()).toBe(0);
+  });
+});

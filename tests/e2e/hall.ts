@@ -1,0 +1,51 @@
+import type { Page } from 'playwright-core';
+import type { Placed } from '../../src/job/state.ts';
+import { readingText } from '../../src/phrases/readings.ts';
+import { type BeamPair, block, gainFor, reAim, readMeter, setGain, turn } from '../../src/simulator/pair.ts';
+import type { Rng } from '../../src/simulator/rng.ts';
+
+/** A simulated hall: what the people at the two pages find there. They act through the pages alone. */
+export class Hall {
+  constructor(
+    public pair: BeamPair,
+    private readonly rng: Rng,
+  ) {}
+
+  meterShows(): string {
+    return readingText(readMeter(this.pair, Date.now(), this.rng), this.pair.spec.meter);
+  }
+
+  /** Does at the beam what an instruction asks, then presses the button that says so. */
+  async workAt(emitter: Page, { advice: { action } }: Placed<'instruction'>): Promise<void> {
+    const now = Date.now();
+    switch (action.kind) {
+      case 'turn':
+        this.pair = turn(this.pair, action.axis, action.eighths, now);
+        return press(emitter, 'Done');
+      case 'gain': {
+        const { toward } = action;
+        this.pair = setGain(this.pair, toward === undefined ? 0 : gainFor(this.pair, toward, now), now);
+        return press(emitter, 'Gain is set');
+      }
+      case 're-aim':
+        this.pair = reAim(this.pair, { horizontal: 0, vertical: 0 }, now);
+        return press(emitter, 'Aimed');
+      case 'block':
+        this.pair = block(this.pair, true, now);
+        return press(emitter, 'It is covered');
+      case 'unblock':
+        this.pair = block(this.pair, false, now);
+        return press(emitter, 'It is clear');
+      default:
+        throw new Error(`the ladder was not expected to be asked: ${action.kind}`);
+    }
+  }
+}
+
+export const press = (page: Page, name: string): Promise<void> =>
+  page.getByRole('button', { name, exact: true }).click();
+
+export async function typeReading(panel: Page, text: string): Promise<void> {
+  await panel.getByLabel('Type the reading, or anything you would say').fill(text);
+  await press(panel, 'Send');
+}
