@@ -1,6 +1,7 @@
 import type { ComponentType } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/facts.ts';
+import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import type { Complaint } from '../link/link.ts';
 import { browserStorage } from '../storage.ts';
 import { MessagePage } from '../ui/message-page.tsx';
@@ -22,6 +23,7 @@ export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPagePr
   const [agreed, setAgreed] = useState(() => browserStorage.read(key) === true);
   const agree = () => {
     browserStorage.write(key, true);
+    room.post({ t: 'remark', text: CAUTIONS_READ });
     setAgreed(true);
   };
   if (room.link.ended) return <Ended seat={saved.seat} why={room.link.ended} />;

@@ -9,5 +9,8 @@ export const CAUTIONS: readonly string[] = [
   "The maker's instructions and local rules come before anything said here.",
 ];
 
+/** What stands in the record for the tap that agrees to them. */
+export const CAUTIONS_READ = 'Cautions read and understood';
+
 /** At the end, so that nobody leaves a hall unprotected. */
 export const AFTERWARDS = 'Restore the alarm outputs, refit the covers, and see the panel back to normal.';
