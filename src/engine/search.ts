@@ -252,6 +252,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         },
       };
     }
+    case 'item':
+    case 'panel':
     case 'retract':
       return search;
   }

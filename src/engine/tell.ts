@@ -10,7 +10,8 @@ export interface Told {
   readonly wakeAt?: number;
 }
 
-const HEARER: Record<Action['kind'], Addressee> = {
+/** Who is to act, unless the rule says otherwise. */
+export const HEARER: Record<Action['kind'], Addressee> = {
   turn: 'emitter',
   gain: 'emitter',
   read: 'panel',
@@ -21,6 +22,12 @@ const HEARER: Record<Action['kind'], Addressee> = {
   ask: 'both',
   check: 'both',
   'offer-accept': 'panel',
+  'confirm-item': 'both',
+  cover: 'both',
+  uncover: 'emitter',
+  'watch-panel': 'panel',
+  'settle-issue': 'both',
+  'offer-sign': 'both',
   finished: 'both',
 };
 
