@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { Checklist, ChecklistItem, Cover } from './commission/items.ts';
+import { PanelIndication } from './grammar/intent.ts';
 import { Axis, Eighths } from './turns.ts';
 
 /** Who is to act on an instruction. Both always hear it. */
@@ -56,7 +58,18 @@ export const Action = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('check'), causes: z.array(z.string()).min(1) }),
   /** All evidence is there: say "accept". */
   z.object({ kind: z.literal('offer-accept') }),
-  /** Nothing more to do on this pair's alignment. */
+  /** Ask for one item of a checklist; answered by yes, no, or who was told. */
+  z.object({ kind: z.literal('confirm-item'), list: Checklist, item: ChecklistItem }),
+  /** Cover the receiver for a proving test, slowly in part or all of it at once; and uncover it. */
+  z.object({ kind: z.literal('cover'), how: Cover }),
+  z.object({ kind: z.literal('uncover') }),
+  /** Say when the fire panel shows `expect`; it fails at `until` (ms, the entries' clock), where there is one. */
+  z.object({ kind: z.literal('watch-panel'), expect: PanelIndication, until: z.number().optional() }),
+  /** A person has to settle the issue of that entry before the pair can be signed. */
+  z.object({ kind: z.literal('settle-issue'), issue: Seq }),
+  /** All is proven and back in service: the record can be signed. */
+  z.object({ kind: z.literal('offer-sign') }),
+  /** Nothing more to do on this pair. */
   z.object({ kind: z.literal('finished') }),
 ]);
 export type Action = z.infer<typeof Action>;

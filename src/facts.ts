@@ -1,21 +1,28 @@
 import { z } from 'zod';
 import { Advice, Question, Seq } from './advice.ts';
-import { CannotWhy, PathState, Trend } from './grammar/intent.ts';
+import { Checklist, ChecklistItem } from './commission/items.ts';
+import { CannotWhy, PanelIndication, PathState, Trend } from './grammar/intent.ts';
+import { Head, JobId } from './log/ids.ts';
+import { Name } from './name.ts';
+import { Guidance } from './plan/guidance.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
 import { Reading } from './reading.ts';
+import { PairId, PairPlan } from './site/pair-plan.ts';
 import { Axis, Eighths } from './turns.ts';
 
 /** The two seats of a job. A supervisor watches and has none. */
 export const Seat = z.enum(['panel', 'emitter']);
 export type Seat = z.infer<typeof Seat>;
 
-export const Actor = z.enum(['panel', 'emitter', 'engine', 'server']);
+export const Actor = z.enum(['panel', 'emitter', 'engine', 'server', 'supervisor']);
 export type Actor = z.infer<typeof Actor>;
 
 export const Via = z.enum(['typed', 'voice', 'button']);
 export type Via = z.infer<typeof Via>;
 
-export const Name = z.string().trim().min(1).max(80);
+/** How much of the job is led: the alignment alone, or what stands before and after it as well. */
+export const Scope = z.enum(['alignment', 'commissioning']);
+export type Scope = z.infer<typeof Scope>;
 
 /** What the job is about; fixed when it is opened. */
 export const JobSetup = z.object({
@@ -25,6 +32,9 @@ export const JobSetup = z.object({
   adjusters: AdjusterProfile,
   /** Emitter to receiver, metres. */
   pathLength: z.number().min(1).max(300).optional(),
+  /** Without it: the alignment alone. */
+  scope: Scope.optional(),
+  plan: PairPlan.optional(),
 });
 export type JobSetup = z.infer<typeof JobSetup>;
 
@@ -37,7 +47,7 @@ const from = Seq.optional();
  */
 const replaces = Seq.optional();
 
-/** What the search is built from. */
+/** What the crew reports or decides, and can take back: what the search and the proving are built from. */
 const searchFacts = [
   z.object({ type: z.literal('reading'), reading: Reading, replaces, from }),
   z.object({ type: z.literal('trend'), trend: Trend, from }),
@@ -72,6 +82,17 @@ const searchFacts = [
   }),
   /** A cause list was worked through. */
   z.object({ type: z.literal('checked'), instruction: Seq, from }),
+  /** An item of a checklist was answered. `note`: in words, such as who was told. */
+  z.object({
+    type: z.literal('item'),
+    list: Checklist,
+    item: ChecklistItem,
+    done: z.boolean(),
+    note: z.string().trim().min(1).max(200).optional(),
+    from,
+  }),
+  /** What the fire panel shows. */
+  z.object({ type: z.literal('panel'), shows: PanelIndication, from }),
   /** The entry `target` was doubted and stands as it is. */
   z.object({ type: z.literal('confirm'), target: Seq, from }),
   /** The entry `target` no longer counts; it stays in the log. */
@@ -93,7 +114,44 @@ export type SearchFact = z.infer<typeof SearchFact>;
 export const Alternative = z.object({ text: z.string(), confidence: z.number().min(0).max(1) });
 export type Alternative = z.infer<typeof Alternative>;
 
-/** Everything that can stand in a job's log. */
+/** A name typed, or drawn with a finger: strokes of points in a box of 1000 by 400. */
+export const Signature = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('typed'), text: Name }),
+  z.object({
+    kind: z.literal('drawn'),
+    strokes: z
+      .array(
+        z
+          .array(z.tuple([z.number().int(), z.number().int()]))
+          .min(1)
+          .max(500),
+      )
+      .min(1)
+      .max(60),
+  }),
+]);
+export type Signature = z.infer<typeof Signature>;
+
+/** What stands in the log of a site beside no job's. */
+const siteFacts = [
+  /** `code`: the design guidance the plans are held against. */
+  z.object({
+    type: z.literal('site-opened'),
+    site: Name,
+    code: Guidance.optional(),
+    logVersion: z.literal(1),
+  }),
+  /** Adds a pair, or replaces the plan of the one with the same id. */
+  z.object({ type: z.literal('pair-planned'), pair: PairPlan }),
+  z.object({ type: z.literal('pair-dropped'), pair: PairId, reason: z.string().trim().min(3).max(500) }),
+  /** A visit to a pair: its record is the log `job`. */
+  z.object({ type: z.literal('job-begun'), pair: PairId, job: JobId }),
+] as const;
+
+export const SiteFact = z.discriminatedUnion('type', siteFacts);
+export type SiteFact = z.infer<typeof SiteFact>;
+
+/** Everything that can stand in a log. */
 export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('opened'), setup: JobSetup, logVersion: z.literal(1) }),
   /** A phone sat down. `takeover`: in place of one that was gone. */
@@ -145,6 +203,19 @@ export const Fact = z.discriminatedUnion('type', [
   }),
   z.object({ type: z.literal('stopped'), from }),
   z.object({ type: z.literal('restarted'), from }),
+  /** Something that must be settled before signing: the test begun by, or the answer of, entry `about` failed. */
+  z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
+  z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
+  /** The record up to `head` was read and signed. `findings`: the ids the signer was shown. */
+  z.object({
+    type: z.literal('signed'),
+    name: Name,
+    role: Name,
+    signature: Signature,
+    head: Head,
+    findings: z.array(z.string()),
+  }),
+  ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;
 export type FactOf<T extends Fact['type']> = Extract<Fact, { type: T }>;

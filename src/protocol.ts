@@ -58,6 +58,8 @@ export const Refusal = z.enum([
   'bad-target',
   /** Acceptance was asked for and evidence is missing. */
   'not-proven',
+  /** Something is missing for signing, or the record has grown since it was read. */
+  'not-signable',
   'speech-unavailable',
   'seat-in-use',
   'bad-code',

@@ -47,6 +47,8 @@ export const Intent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('path'), state: PathState }),
   /** What the fire panel itself shows. */
   z.object({ kind: z.literal('panel'), shows: PanelIndication }),
+  /** "told the control room": who knows that the alarm is out of service. */
+  z.object({ kind: z.literal('told'), who: z.string() }),
   /** "swap adjuster", "switch to vertical". */
   z.object({ kind: z.literal('swap'), axis: Axis.optional() }),
   z.object({ kind: z.literal('undo') }),

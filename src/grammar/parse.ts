@@ -13,6 +13,9 @@ const MAX_TOKENS = 60;
 const REMARK =
   /^\W*(?:(?:make|take)\s+(?:a\s+)?note(?:\s+that)?|note(?:\s+that)?|remark|for\s+the\s+record)\b[\s:,.;-]*(.*)$/isu;
 
+/** Who was told can be anybody: typed, any name will do. */
+const TOLD = /^\W*(?:yes\W+)?(?:(?:i|we)(?:['’]ve|\s+have)?\s+)?(?:told|informed|notified)\s+(\S.*)$/isu;
+
 /**
  * What a crew member means by a text, typed or transcribed. Total: every text gives an `Understanding`,
  * none an exception. Never a guess: words that can mean two things come back as `ambiguous` with every
@@ -31,6 +34,8 @@ export const parse = (text: string, context: Context = {}): Understanding => {
   if (tokens.length > MAX_TOKENS) return unclear(tokens);
   const options = possible(meaningsOf(tokens, context), context);
   const [first] = options;
+  const who = TOLD.exec(text)?.[1]?.trim();
+  if (!first && who) return { kind: 'understood', intents: [{ kind: 'told', who }] };
   if (!first) return unclear(tokens);
   return options.length === 1 ? { kind: 'understood', intents: first } : { kind: 'ambiguous', options };
 };

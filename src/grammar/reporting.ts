@@ -29,11 +29,11 @@ export const reportingRules = {
     '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|about|around|roughly|back (to|at)',
   ),
   bare: [say('[at] <figure> <measure?>', ({ figure }) => valueReading(figure))],
-  told: [
+  introduced: [
     say('<lead> <figure> <measure?>', ({ figure }) => valueReading(figure)),
     say('<lead?> <state>', ({ state }) => state),
   ],
-  reading: [say('<bare>', ({ bare }) => bare), say('<told>', ({ told }) => told)],
+  reading: [say('<bare>', ({ bare }) => bare), say('<introduced>', ({ introduced }) => introduced)],
 
   trend: [
     ...means(
@@ -126,6 +126,7 @@ export const reportingRules = {
       { kind: 'path' as const, state: 'partial' as const },
       "[it's] [the] [path|beam] [is] [now] (half|partly|partially) (blocked|covered|obstructed)",
       '[i] (half|partly|partially) (covered|blocked) (it|the beam|the receiver)',
+      '[the] [test] filter [is] [now] (in|on|in place)',
     ),
     ...means(
       { kind: 'path' as const, state: 'clear' as const },
@@ -148,5 +149,20 @@ export const reportingRules = {
       '[the] panel [is|shows|says] [back to] (normal|restored|healthy)|[back to] normal|restored',
       '[the] (fault|alarm) [is|has] (cleared|gone|restored)|no fault',
     ),
+  ],
+  whom: [
+    ...means('the control room', '[the] control [room]|[the] monitoring (station|centre)'),
+    ...means('security', '[the] security [desk|guard|office]'),
+    ...means('reception', '[the] reception [desk]'),
+    ...means('the site manager', '[the] [site|building|shift|duty] manager'),
+    ...means('the fire brigade', '[the] fire (brigade|service|department)'),
+    ...means('the occupier', '[the] (occupier|client|owner|customer|tenants)'),
+    ...means('everyone', 'everyone|everybody'),
+  ],
+  informed: [
+    say("[i've|we've|i|we] (told|informed|notified|rang|called) <whom>", ({ whom }) => ({
+      kind: 'told' as const,
+      who: whom,
+    })),
   ],
 } satisfies Rules;

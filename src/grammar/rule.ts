@@ -55,7 +55,7 @@ export interface Meanings {
   state: Reading;
   lead: true;
   bare: Reading;
-  told: Reading;
+  introduced: Reading;
   reading: Reading;
   trend: Trend;
   level: Intent[];
@@ -64,6 +64,8 @@ export interface Meanings {
   aim: number;
   path: Intent;
   panel: Intent;
+  whom: string;
+  informed: Intent;
   fixed: Intent[];
   gained: Intent[];
   act: Intent[];

@@ -40,7 +40,9 @@ export const sentenceRules = {
   /** A gain change and the reading after it. */
   gained: [
     say('<gain> [and] now <level>', ({ gain, level }) => then(gain, level)),
-    say('<gain> [and] <told>', ({ gain, told }) => then(gain, { kind: 'reading', reading: told })),
+    say('<gain> [and] <introduced>', ({ gain, introduced }) =>
+      then(gain, { kind: 'reading', reading: introduced }),
+    ),
     say('<gain> [and] <trend>', ({ gain, trend }) => then(gain, { kind: 'trend', trend })),
     // "Gain down forty": down to forty, or down and the meter shows forty.
     doubt('<gain> <bare>', ({ gain, bare }) => {
@@ -56,6 +58,8 @@ export const sentenceRules = {
     say('<correct>', ({ correct }) => [correct]),
     say('<yes>', ({ yes }) => [yes]),
     ...means<Intent[]>([{ kind: 'yes' }], 'okay|roger|copy [that]|will do'),
+    say('<informed>', ({ informed }) => [informed]),
+    say('yes <informed>', ({ informed }) => then(informed, { kind: 'yes' })),
     say('yes <report>', ({ report }) => then({ kind: 'yes' }, report)),
     say('no <moved>', ({ moved }) => then({ kind: 'no' }, moved)),
     say('no <path>', ({ path }) => then({ kind: 'no' }, path)),
@@ -63,7 +67,7 @@ export const sentenceRules = {
     say('[the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
     say('stop <level>', ({ level }) => then({ kind: 'stop' }, level)),
     say('<report> (wait|stand by|hold on)', ({ report }) => then(report, { kind: 'wait' })),
-    say("<act> (what's the reading|what is it now|what have you got)", ({ act }) =>
+    say("<act> ((what's|what is) (the reading|it now)|what have you got)", ({ act }) =>
       then(act, { kind: 'ask-reading' }),
     ),
     // Words that mean one thing from one mouth and another from the other: the question settles it.

@@ -22,6 +22,8 @@ const REPORTED: ReadonlySet<SearchFact['type']> = new Set([
   'choice',
   'cannot',
   'checked',
+  'item',
+  'panel',
   'accept',
 ]);
 

@@ -33,6 +33,10 @@ export function deedOf({ seq, advice: { action } }: Instruction, from: Seq): Sea
       return { type: 're-aimed', from };
     case 'check':
       return { type: 'checked', instruction: seq, from };
+    case 'cover':
+      return { type: 'path', state: action.how === 'full' ? 'blocked' : 'partial', from };
+    case 'uncover':
+      return { type: 'path', state: 'clear', from };
     default:
       return undefined;
   }

@@ -1,8 +1,8 @@
 import type { Action } from '../advice.ts';
-import { advise } from '../engine/advise.ts';
+import { advise } from '../commission/advise.ts';
 import { instructionText } from '../phrases/instruct.ts';
 import type { Composer } from './composer.ts';
-import type { JobState } from './state.ts';
+import { commissionOf, type JobState } from './state.ts';
 
 const second = 1000;
 const minute = 60 * second;
@@ -10,6 +10,8 @@ const minute = 60 * second;
 /** How long an instruction may be acted on, from when it was given. Milliseconds. */
 function lifetime(action: Action, now: number): number {
   switch (action.kind) {
+    case 'watch-panel':
+      return action.until === undefined ? 5 * minute : Math.max(0, action.until - now) + 30 * second;
     case 'hold':
       return Math.max(0, action.until - now) + 30 * second;
     case 'read':
@@ -19,12 +21,17 @@ function lifetime(action: Action, now: number): number {
     case 'gain':
     case 'block':
     case 'unblock':
+    case 'cover':
+    case 'uncover':
       return 3 * minute;
     case 'offer-accept':
+    case 'confirm-item':
       return 5 * minute;
     case 're-aim':
     case 'check':
       return 20 * minute;
+    case 'settle-issue':
+    case 'offer-sign':
     case 'finished':
       return 24 * 60 * minute;
   }
@@ -39,8 +46,9 @@ export const mayInstruct = (state: JobState): boolean =>
  * Nothing is said twice: the same advice, unanswered and not yet expired, stands as it is.
  */
 export function instruct(job: Composer): number | undefined {
-  const { search, setup, instruction } = job.state;
-  if (!search || !setup) return undefined;
+  const { instruction } = job.state;
+  const commission = commissionOf(job.state);
+  if (!commission) return undefined;
   if (!mayInstruct(job.state)) {
     if (instruction) {
       const why = job.state.stopped ? 'stopped' : 'paused';
@@ -48,7 +56,7 @@ export function instruct(job: Composer): number | undefined {
     }
     return undefined;
   }
-  const { advice, wakeAt } = advise(search, job.now);
+  const { advice, wakeAt } = advise(commission, job.now);
   const stands =
     instruction !== undefined &&
     job.state.answeredBy === undefined &&
@@ -56,7 +64,12 @@ export function instruct(job: Composer): number | undefined {
     sameAction(instruction.advice.action, advice.action);
   if (!stands) {
     const expiresAt = job.now + lifetime(advice.action, job.now);
-    job.put('engine', { type: 'instruction', advice, ...instructionText(advice, setup), expiresAt });
+    job.put('engine', {
+      type: 'instruction',
+      advice,
+      ...instructionText(advice, commission.setup),
+      expiresAt,
+    });
   }
   const expiresAt = job.state.instruction?.expiresAt ?? Number.POSITIVE_INFINITY;
   return Math.min(wakeAt ?? Number.POSITIVE_INFINITY, expiresAt);

@@ -4,8 +4,10 @@ import type { Intent } from '../grammar/intent.ts';
 import { AFTERWARDS } from '../phrases/cautions.ts';
 import { searchFactText } from '../phrases/facts.ts';
 import { notProvenText } from '../phrases/missing.ts';
+import { PART_OR_ALL } from '../phrases/proving.ts';
 import { otherAxis } from '../turns.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
+import { answerItem, askedItem } from './checklist.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf } from './credit.ts';
 import { moveOf } from './moves.ts';
@@ -43,6 +45,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   done(job, _, speaker) {
+    const item = askedItem(job, speaker);
+    if (item) return answerItem(job, { type: 'item', ...item, done: true }, speaker);
     const instruction = creditedInstruction(job.state, speaker.re);
     const deed = instruction && deedOf(instruction, speaker.said);
     if (deed) report(job, deed, speaker, 'Done:');
@@ -61,11 +65,28 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   path(job, { state }, speaker) {
+    const action = creditedInstruction(job.state, speaker.re)?.advice.action;
+    // "Covered" is said of half a cover too, and the test turns on which it is.
+    if (state === 'blocked' && action?.kind === 'cover' && action.how !== 'full') {
+      return ask(job, speaker, PART_OR_ALL[action.how]);
+    }
+    const item = askedItem(job, speaker);
     report(job, { type: 'path', state, from: speaker.said }, speaker, 'Heard:');
+    if (item?.item === 'path-clear' && state === 'clear') {
+      answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    }
   },
 
   panel(job, { shows }, speaker) {
-    remark(job, `panel shows ${shows}`, speaker);
+    const item = askedItem(job, speaker);
+    report(job, { type: 'panel', shows, from: speaker.said }, speaker, 'Heard:');
+    if (item?.item === 'panel-normal') {
+      answerItem(job, { type: 'item', ...item, done: shows === 'normal' }, speaker);
+    }
+  },
+
+  told(job, { who }, speaker) {
+    answerItem(job, { type: 'item', list: 'before', item: 'people-told', done: true, note: who }, speaker);
   },
 
   swap(job, { axis }, speaker) {
@@ -79,11 +100,15 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     else ask(job, speaker, 'There is nothing to take back.');
   },
 
-  yes() {
-    // Nobody asked: an acknowledgement, logged as said.
+  yes(job, _, speaker) {
+    const item = askedItem(job, speaker);
+    if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    // Else nobody asked: an acknowledgement, logged as said.
   },
 
   no(job, _, speaker) {
+    const item = askedItem(job, speaker);
+    if (item) return answerItem(job, { type: 'item', ...item, done: false }, speaker);
     ask(job, speaker, 'What is wrong? Say "wrong" and the right reading, or "undo".');
   },
 
@@ -135,7 +160,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
       return job.notice('not-proven', notProvenText(missing, setup.meter));
     }
     report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, 'Well done:');
-    job.notice('afterwards', AFTERWARDS);
+    if (setup.scope !== 'commissioning') job.notice('afterwards', AFTERWARDS);
   },
 
   stop(job, _, speaker) {

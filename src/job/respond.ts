@@ -8,6 +8,8 @@ import { correctReading, takeBack } from './amend.ts';
 import { Composer } from './composer.ts';
 import type { Words } from './hearing.ts';
 import { expire, instruct } from './instruct.ts';
+import { closeIssue, reviewIssues } from './issues.ts';
+import { sign } from './sign.ts';
 import type { JobState } from './state.ts';
 import { hearWords } from './words.ts';
 
@@ -23,6 +25,9 @@ export type Input =
   | { kind: 'correct'; seat: Seat; target: Seq; text: string }
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
+  | { kind: 'close-issue'; seat: Seat; issue: Seq; how: string }
+  /** By a supervisor, of the record up to `head`. */
+  | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */
   | { kind: 'tick' };
 
@@ -36,6 +41,7 @@ export function respond(state: JobState, input: Input, now: number): Response {
   const job = new Composer(state, now);
   const refusal = take(job, input);
   if (refusal) return { kind: 'refused', ...refusal };
+  reviewIssues(job);
   // Silence alone never starts advice again: an instruction that lapsed waits for somebody to speak.
   const speaks = input.kind !== 'tick' || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
@@ -70,6 +76,12 @@ function take(job: Composer, input: Input): Refused {
       return takeBack(job, input.seat, input.target);
     case 'override':
       return override(job, input);
+    case 'close-issue':
+      return closeIssue(job, input);
+    case 'sign': {
+      const { kind: _, ...signature } = input;
+      return sign(job, signature);
+    }
     case 'tick':
       expire(job);
       return;

@@ -1,4 +1,5 @@
 import type { Seq } from '../advice.ts';
+import type { Commission, Issue } from '../commission/commission.ts';
 import { counting, observe, type Search, startSearch } from '../engine/search.ts';
 import { type Fact, type JobSetup, SearchFact, type Seat } from '../facts.ts';
 import type { Entry } from '../log/entry.ts';
@@ -13,7 +14,7 @@ export interface JobState {
   setup?: JobSetup;
   seats: Record<Seat, { device: string; online: boolean } | undefined>;
   search?: Search;
-  /** What the search stands on now, oldest first: entries taken back are not among them. */
+  /** What the crew reported, oldest first: entries taken back are not among them. */
   counted: readonly Placed<SearchFact['type']>[];
   /** The last reading that still counts. */
   reading?: Placed<'reading'>;
@@ -29,17 +30,37 @@ export interface JobState {
   paused: boolean;
   stopped: boolean;
   accepted?: Placed<'accept'>;
+  issues: readonly Issue[];
+  /** The last signature, and the first entry after it that changes what was signed. */
+  signed?: Placed<'signed'>;
+  changedBy?: Seq;
 }
 
 export const EMPTY: JobState = {
   count: 0,
   seats: { panel: undefined, emitter: undefined },
   counted: [],
+  issues: [],
   turnsAsked: [],
   turnsMade: [],
   paused: false,
   stopped: false,
 };
+
+/** Who is connected and what is advised: a record is still the one that was signed. */
+const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
+  'seated',
+  'link',
+  'notice',
+  'instruction',
+  'withdrawn',
+  'signed',
+]);
+
+/** The part that the commissioning is judged from; undefined before the job is opened. */
+export function commissionOf({ setup, search, counted, issues, signed }: JobState): Commission | undefined {
+  return setup && search && { setup, search, counted, issues, ...(signed && { signed }) };
+}
 
 /** How far back a late "done" can reach. */
 const TURNS_REMEMBERED = 16;
@@ -54,6 +75,9 @@ const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.t
 export function fold(state: JobState, entry: Unsealed): JobState {
   const next: JobState = { ...state, count: entry.seq + 1 };
   const { fact } = entry;
+  if (state.signed && state.changedBy === undefined && !KEEPS_SIGNATURE.has(fact.type)) {
+    next.changedBy = entry.seq;
+  }
   if (isSearchFact(fact)) return afterSearchFact(next, fact, entry);
   const placed = { ...fact, seq: entry.seq, at: entry.at };
   switch (placed.type) {
@@ -99,13 +123,42 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       next.stopped = false;
       next.paused = false;
       break;
+    case 'issue-opened': {
+      const { seq, at, about, text } = placed;
+      next.issues = [...state.issues, { seq, at, about, text }];
+      break;
+    }
+    case 'issue-closed': {
+      const { seq, at, how } = placed;
+      next.issues = state.issues.map((issue) =>
+        issue.seq === placed.issue ? { ...issue, closed: { seq, at, how } } : issue,
+      );
+      break;
+    }
+    case 'signed':
+      next.signed = placed;
+      delete next.changedBy;
+      break;
   }
   return next;
 }
 
-/** Facts that carry out, or make pointless, whatever instruction stood; a reading only answers a "read". */
-const answers = (state: JobState, fact: SearchFact): boolean =>
-  fact.type === 'reading' ? state.instruction?.advice.action.kind === 'read' : fact.type !== 'trend';
+/** Facts that carry out, or make pointless, the instruction that stood. */
+function answers({ instruction }: JobState, fact: SearchFact): boolean {
+  const action = instruction?.advice.action;
+  switch (fact.type) {
+    case 'trend':
+      return false;
+    case 'reading':
+      return action?.kind === 'read';
+    case 'panel':
+      return action?.kind === 'watch-panel';
+    case 'item':
+      return action?.kind === 'confirm-item' && action.item === fact.item;
+    default:
+      return true;
+  }
+}
 
 function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed): JobState {
   if (next.search) next.search = observe(next.search, { seq, at, fact });

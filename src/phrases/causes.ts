@@ -1,7 +1,8 @@
+import type { ProvingCause } from '../commission/rules.ts';
 import type { Cause } from '../engine/rules.ts';
 
 /** Things to look at, as they are said. Common practice, no source. */
-const CAUSES: Record<Cause, string> = {
+const CAUSES: Record<Cause | ProvingCause, string> = {
   'power-off': 'power at both ends',
   'path-obstructed': 'the path, for anything in it',
   'receiver-facing-away': 'that the receiver faces the emitter',
@@ -19,7 +20,20 @@ const CAUSES: Record<Cause, string> = {
   'below-range': 'that the path is not shorter than the maker allows',
   'attenuator-missing': 'for the short-range filter, where the maker calls for one',
   'stray-light': 'for other light at the receiver',
+  'cover-too-small': 'that the cover holds back enough light',
+  'cover-speed': 'how fast it was covered: slowly for an alarm, at once for a fault',
+  'covered-said-late': 'that "covered" is said at that moment, not after it',
+  'covered-said-early': 'that "covered" is said at that moment, not before it',
+  'filter-grade': 'the grade of the test filter against the plan',
+  'set-threshold': 'the alarm threshold that is set',
+  'set-delay': 'the delays that are set',
+  'panel-delay': 'delays and verification at the panel',
+  'panel-zone-disabled': 'that the zone is not disabled at the panel',
+  'panel-latched': 'that the panel was reset',
+  'panel-labels': 'the labels and addresses in the panel',
+  'signal-wiring': 'the wires from the detector to the panel',
+  'end-of-line': 'the end-of-line device',
 };
 
 /** A cause this version does not know, from a newer log, stands as it is. */
-export const causeText = (cause: string): string => CAUSES[cause as Cause] ?? cause;
+export const causeText = (cause: string): string => CAUSES[cause as Cause | ProvingCause] ?? cause;

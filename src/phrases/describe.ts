@@ -64,6 +64,20 @@ export function describe(
       return line('Stopped', 'event');
     case 'restarted':
       return line('Started again', 'event');
+    case 'issue-opened':
+      return line(`Issue: ${fact.text}`, 'event');
+    case 'issue-closed':
+      return line(`Issue closed: ${fact.how}`, 'event');
+    case 'signed':
+      return line(`Signed by ${fact.name}, ${fact.role}`, 'event');
+    case 'site-opened':
+      return line(`${fact.site}: site opened`, 'event');
+    case 'pair-planned':
+      return line(`Pair ${fact.pair.id} planned: ${fact.pair.name}`, 'event');
+    case 'pair-dropped':
+      return line(`Pair ${fact.pair} dropped: ${fact.reason}`, 'event');
+    case 'job-begun':
+      return line(`Pair ${fact.pair}: job begun`, 'event');
     case 'accept':
       return line(accepted(fact, meter), 'fact');
     default:

@@ -2,6 +2,7 @@ import type { FactOf, SearchFact } from '../facts.ts';
 import type { MeterProfile } from '../profile.ts';
 import type { Axis, Eighths } from '../turns.ts';
 import { amountWords, senseWord } from './amounts.ts';
+import { itemText } from './items.ts';
 import { readingText } from './readings.ts';
 
 /** "horizontal, a quarter turn clockwise" */
@@ -44,6 +45,10 @@ export function searchFactText(fact: SearchFact, meter: MeterProfile): string {
       return 'causes checked';
     case 'confirm':
       return `entry ${fact.target} confirmed`;
+    case 'item':
+      return itemText(fact);
+    case 'panel':
+      return `panel shows ${fact.shows}`;
     case 'retract':
       return `entry ${fact.target} taken back`;
     case 'accept':

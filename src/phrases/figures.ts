@@ -34,6 +34,12 @@ export const FIGURES: Record<string, Phrase> = {
   held: inSeconds('held for'),
   needed: inSeconds('of'),
   age: inSeconds('read'),
+  elapsed: (value) => `after ${value.toFixed(1)} s`,
+  delay: (value) => `set ${value.toFixed(1)} s`,
+  tolerance: (value) => `give or take ${value.toFixed(1)} s`,
+  restored: (value) => `normal after ${value.toFixed(1)} s`,
+  loss: (db) => `${db.toFixed(2)} dB lost`,
+  expectedLoss: (db) => `${db.toFixed(2)} dB expected`,
   places: (count) => `${count} places tried`,
 };
 

@@ -4,6 +4,8 @@ import type { MeterProfile } from '../profile.ts';
 import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
+import { askItem } from './items.ts';
+import { coverText, watchText } from './proving.ts';
 import { valueText } from './readings.ts';
 import { whyText } from './why.ts';
 
@@ -16,12 +18,13 @@ export interface InstructionText {
 
 export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
   const { meter } = setup;
-  return { ...actionText(advice.action, meter), why: whyText(advice, meter) };
+  return { ...actionText(advice.action, setup), why: whyText(advice, meter) };
 }
 
 type SayShow = Omit<InstructionText, 'why'>;
 
-function actionText(action: Action, meter: MeterProfile): SayShow {
+function actionText(action: Action, setup: JobSetup): SayShow {
+  const { meter } = setup;
   switch (action.kind) {
     case 'turn':
       return turnText(action);
@@ -54,7 +57,28 @@ function actionText(action: Action, meter: MeterProfile): SayShow {
         say: 'Everything is proven. Say accept to accept this alignment.',
         show: 'Ready: say "accept"',
       };
+    case 'confirm-item':
+      return askItem(action.item);
+    case 'cover':
+      return coverText(action.how, setup);
+    case 'uncover':
+      return { say: 'Uncover the receiver. Say clear when it is clear.', show: 'Uncover the receiver' };
+    case 'watch-panel':
+      return watchText(action);
+    case 'settle-issue':
+      return {
+        say: 'An issue is open. Test again, or write down how it was settled.',
+        show: 'An issue is open',
+      };
+    case 'offer-sign':
+      return {
+        say: 'This pair is proven and back in service. The record can be signed.',
+        show: 'Proven: ready to be signed',
+      };
     case 'finished':
+      if (setup.scope === 'commissioning') {
+        return { say: 'This pair is proven and signed. Leave it as it is.', show: 'Proven and signed' };
+      }
       return { say: 'This pair is aligned and accepted. Hands off.', show: 'Aligned and accepted' };
   }
 }

@@ -1,11 +1,14 @@
 import type { Advice } from '../advice.ts';
-import { RULES, type RuleId } from '../engine/rules.ts';
+import { COMMISSION_RULES } from '../commission/rules.ts';
+import { RULES } from '../engine/rules.ts';
 import type { MeterProfile } from '../profile.ts';
 import { figuresText } from './figures.ts';
 
+const STATEMENTS: Readonly<Record<string, string>> = { ...RULES, ...COMMISSION_RULES };
+
 /** Why an instruction is given: the rule of the procedure and the figures it rests on. */
 export function whyText({ rule, figures }: Advice, meter: MeterProfile): string {
-  const statement = RULES[rule as RuleId] ?? rule;
+  const statement = STATEMENTS[rule] ?? rule;
   const rests = figuresText(figures, meter);
   return rests ? `${statement} (${rests})` : statement;
 }

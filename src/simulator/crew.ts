@@ -89,7 +89,7 @@ export function carryOut(crew: Crew, advice: Advice, errors: Errors, rng: Rng): 
       const reading = readMeter(crew.pair, crew.at, rng);
       return say(crew, [{ type: 'accept', reading }]);
     }
-    case 'finished':
+    default:
       return { crew, events: [] };
   }
 }

@@ -1,0 +1,18 @@
+import { z } from 'zod';
+
+/** What the crew is asked before and after, and the tests that end in a yes or a no. */
+export const CHECKLISTS = {
+  before: ['outputs-isolated', 'people-told', 'access-inspected', 'laser-caution', 'path-clear'],
+  tests: ['panel-indication', 'wiring'],
+  after: ['outputs-restored', 'covers-on', 'panel-normal'],
+} as const;
+
+export const Checklist = z.enum(['before', 'tests', 'after']);
+export type Checklist = z.infer<typeof Checklist>;
+
+export const ChecklistItem = z.enum([...CHECKLISTS.before, ...CHECKLISTS.tests, ...CHECKLISTS.after]);
+export type ChecklistItem = z.infer<typeof ChecklistItem>;
+
+/** The receiver's face half covered, a filter before it, or all of it covered. */
+export const Cover = z.enum(['half', 'filter', 'full']);
+export type Cover = z.infer<typeof Cover>;

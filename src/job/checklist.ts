@@ -1,0 +1,24 @@
+import { needsNote } from '../commission/commission.ts';
+import type { SearchFact } from '../facts.ts';
+import { itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import type { Composer } from './composer.ts';
+import { creditedInstruction } from './credit.ts';
+import type { Speaker } from './words.ts';
+
+type Answer = Omit<Extract<SearchFact, { type: 'item' }>, 'from'>;
+
+/** The item of a checklist that is being asked for, if it is what the speaker answers. */
+export function askedItem(job: Composer, { re }: Speaker): Pick<Answer, 'list' | 'item'> | undefined {
+  const action = creditedInstruction(job.state, re)?.advice.action;
+  return action?.kind === 'confirm-item' ? { list: action.list, item: action.item } : undefined;
+}
+
+/** Puts an answer to a checklist down and says it back. It matters who was told: a "yes" alone is asked. */
+export function answerItem(job: Composer, answer: Answer, { seat, said: from }: Speaker): void {
+  if (answer.done && answer.note === undefined && needsNote(answer.item)) {
+    job.put('engine', { type: 'query', of: from, text: WHO_WAS_TOLD });
+    return;
+  }
+  const seq = job.put(seat, { ...answer, from });
+  job.readback(seq, `Heard: ${itemText(answer)}.`);
+}

@@ -1,0 +1,95 @@
+import type { ChecklistItem } from '../commission/items.ts';
+
+interface ItemWords {
+  /** A question to be answered by yes or no. */
+  ask: string;
+  /** A few words for very large type. */
+  show: string;
+  yes: string;
+  no: string;
+}
+
+/** The checklists as they are asked and said back. Common practice, no source; local rules come first. */
+const ITEMS: Record<ChecklistItem, ItemWords> = {
+  'outputs-isolated': {
+    ask: 'Panel: are the alarm outputs isolated? Say yes or no.',
+    show: 'Alarm outputs isolated?',
+    yes: 'alarm outputs isolated',
+    no: 'alarm outputs not isolated',
+  },
+  'people-told': {
+    ask: 'Panel: who was told that the alarm is out of service? Say, for example: told the control room.',
+    show: 'Who was told?',
+    yes: 'told',
+    no: 'nobody told yet',
+  },
+  'access-inspected': {
+    ask: 'Ladder or platform inspected, and fit to climb? Say yes or no.',
+    show: 'Access equipment inspected?',
+    yes: 'access equipment inspected',
+    no: 'access equipment not inspected',
+  },
+  'laser-caution': {
+    ask: 'Nobody looks into an aiming laser, and nobody below will. Agreed? Say yes or no.',
+    show: 'Nobody looks into a laser: agreed?',
+    yes: 'laser caution agreed',
+    no: 'laser caution not agreed',
+  },
+  'path-clear': {
+    ask: 'Is the beam path clear from end to end? Say yes or no.',
+    show: 'Beam path clear?',
+    yes: 'path clear from end to end',
+    no: 'path not clear',
+  },
+  'panel-indication': {
+    ask: 'Panel: in the alarm, does it show this pair, in its zone, and no other? Say yes or no.',
+    show: 'Right pair and zone on the panel?',
+    yes: 'panel shows the right pair and zone',
+    no: 'panel does not show the right pair and zone',
+  },
+  wiring: {
+    ask: 'Wiring test: open the line to the panel at the detector, see a fault, close it, see it clear. Did it do so? Say yes or no.',
+    show: 'Wiring test: open line gives fault?',
+    yes: 'open line gave a fault, and it cleared',
+    no: 'wiring test failed',
+  },
+  'outputs-restored': {
+    ask: 'Panel: are the alarm outputs restored, and do those who were told know it? Say yes or no.',
+    show: 'Alarm outputs restored?',
+    yes: 'alarm outputs restored',
+    no: 'alarm outputs still isolated',
+  },
+  'covers-on': {
+    ask: 'Are the covers on, and is nothing left in the path? Say yes or no.',
+    show: 'Covers on?',
+    yes: 'covers on',
+    no: 'covers not on yet',
+  },
+  'panel-normal': {
+    ask: 'Panel: is it back to normal, without fault or alarm? Say yes or no.',
+    show: 'Panel normal?',
+    yes: 'panel normal',
+    no: 'panel not at normal',
+  },
+};
+
+export const askItem = (item: ChecklistItem): { say: string; show: string } => ({
+  say: ITEMS[item].ask,
+  show: ITEMS[item].show,
+});
+
+/** "alarm outputs isolated", "told: the control room" */
+export function itemText({
+  item,
+  done,
+  note,
+}: {
+  item: ChecklistItem;
+  done: boolean;
+  note?: string | undefined;
+}): string {
+  const text = done ? ITEMS[item].yes : ITEMS[item].no;
+  return note === undefined ? text : `${text}: ${note}`;
+}
+
+export const WHO_WAS_TOLD = 'Who was told? Say, for example: told the control room.';

@@ -1,0 +1,80 @@
+import type { Action } from '../advice.ts';
+import type { Failed, Settled } from '../commission/issues.ts';
+import type { Cover } from '../commission/items.ts';
+import type { Failure } from '../commission/verdict.ts';
+import type { JobSetup } from '../facts.ts';
+import type { PanelIndication } from '../grammar/intent.ts';
+import type { MeterProfile } from '../profile.ts';
+import { figuresText } from './figures.ts';
+import { itemText } from './items.ts';
+
+type SayShow = { say: string; show: string };
+
+/** How the cover goes on. The times are common practice, no source. */
+export function coverText(how: Cover, { plan }: JobSetup): SayShow {
+  switch (how) {
+    case 'full':
+      return {
+        say: 'Fault test: cover the receiver completely, all at once, with something dull. Say covered at that moment.',
+        show: 'Cover all of the receiver at once',
+      };
+    case 'half':
+      return {
+        say: 'Alarm test: slide a dull card over half of the receiver, slowly, in more than two seconds. Say half covered when it is there.',
+        show: 'Cover half of the receiver, slowly',
+      };
+    case 'filter': {
+      const grade = plan?.filterPercent === undefined ? '' : `${plan.filterPercent} percent `;
+      return {
+        say: `Alarm test: bring the ${grade}test filter before the receiver, slowly, in more than two seconds. Say filter on when it is there.`,
+        show: `${grade}test filter on, slowly`,
+      };
+    }
+  }
+}
+
+const WATCH: Record<PanelIndication, SayShow> = {
+  alarm: {
+    say: 'Panel: read the meter, then watch the panel. Say alarm, or what else it shows, at that moment.',
+    show: 'Watch for alarm',
+  },
+  fault: {
+    say: 'Panel: read the meter, then watch the panel. Say fault, or what else it shows, at that moment.',
+    show: 'Watch for fault',
+  },
+  normal: {
+    say: 'Panel: reset it, and say when the panel shows normal.',
+    show: 'Watch for normal',
+  },
+};
+
+export const watchText = ({ expect }: Extract<Action, { kind: 'watch-panel' }>): SayShow => WATCH[expect];
+
+/** Asked when "covered" was said while a part was to be covered. */
+export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
+  half: 'Half of it, or all? This test needs half. Say half covered when it is.',
+  filter: 'Is it the filter that is on? Say filter on when it is.',
+};
+
+const WHY: Record<Failure, string> = {
+  'nothing-shown': 'the panel showed nothing in time',
+  'wrong-indication': 'the panel showed something else',
+  'too-early': 'the panel showed it too early',
+  'too-late': 'the panel showed it too late',
+  'reading-off': 'the reading behind the cover is not what it should be',
+  'not-restored': 'the panel did not come back to normal in time',
+};
+
+/** "Fault test failed: the panel showed it too late (after 41.0 s, set 10.0 s, give or take 5.0 s)." */
+export function failureText(failed: Failed, meter: MeterProfile): string {
+  if (failed.kind === 'test')
+    return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;
+  const rests = figuresText(failed.figures, meter);
+  const test = failed.proof === 'alarm' ? 'Alarm test' : 'Fault test';
+  return `${test} failed: ${WHY[failed.why]}${rests && ` (${rests})`}.`;
+}
+
+export const SETTLED: Record<Settled, string> = {
+  'passed-since': 'Tested again, and passed.',
+  'taken-back': 'What it rests on was taken back.',
+};
