@@ -92,7 +92,7 @@ export const commandingRules = {
     say('(try|do) [the] <axis>', ({ axis }) => ({ kind: 'swap' as const, axis })),
     ...means(
       intent('ask-reading'),
-      "what's (the reading|it at|it reading|it showing|it now)|what is (it|the reading)|reading",
+      "(what's|what is) (the reading|it at|it reading|it showing|it now)|what is it|reading",
       'what (have you got|do you (see|have|get|read)|are you (getting|reading|seeing)|does it (say|read|show))',
       '(give me|read me|send me) (a|the) reading|what reading|how is it [now]',
     ),

@@ -1,3 +1,4 @@
+import { beginning, begins } from './begins.ts';
 import { FILLERS, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
 import type { Token } from './normalise.ts';
 import type { Part } from './pattern.ts';
@@ -68,7 +69,13 @@ export const matches = <R extends RuleName>(
     return all;
   };
 
+  const mayBegin = (part: Part, at: number): boolean => {
+    const { words, empty } = begins(part);
+    return empty || isFiller(at) || words.has(beginning(tokens[at]));
+  };
+
   const matchPart = (part: Part, from: Progress, unbroken: boolean): readonly Progress[] => {
+    if (!mayBegin(part, from.end)) return [];
     switch (part.kind) {
       case 'word':
         return startsOf(from, unbroken).flatMap((start) => {

@@ -30,7 +30,6 @@ const RESPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\bstandby\b/g, 'stand by'],
   [/\boverrange\b/g, 'over range'],
   [/\bcan ?not\b/g, "can't"],
-  [/\bwhat is\b/g, "what's"],
   [/\b(can|won|didn|hasn|isn)t\b/g, "$1't"],
   [/\b(that|what|there)s\b/g, "$1's"],
   [/\bits\b/g, "it's"],

@@ -14,19 +14,26 @@ export const sample = (rng: () => number, rule: RuleName = 'sentence'): string =
       case 'word':
         return [part.word];
       case 'rule':
-        return wordsOfRule(part.rule);
+        return words(pick(sayable(part.rule)));
       case 'sequence':
         return part.parts.flatMap(words);
       case 'choice':
-        return words(pick(part.options));
+        return words(pick(part.options.filter(canBeSaid)));
     }
   };
-  const wordsOfRule = (name: string): string[] => words(pick(sayable(name)).part);
-  return wordsOfRule(rule).join(' ');
+  return words(pick(sayable(rule))).join(' ');
 };
 
-const sayable = (rule: string) =>
-  wordingsOf(rule).filter(({ part, doubtful }) => !doubtful && canBeSaid(part));
+const known = new Map<string, readonly Part[]>();
+
+/** The wordings of a rule that somebody would say and that mean one thing. */
+const sayable = (rule: string): readonly Part[] => {
+  const parts =
+    known.get(rule) ??
+    wordingsOf(rule).flatMap(({ part, doubtful }) => (!doubtful && canBeSaid(part) ? [part] : []));
+  known.set(rule, parts);
+  return parts;
+};
 
 const canBeSaid = (part: Part): boolean => {
   switch (part.kind) {

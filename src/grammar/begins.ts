@@ -1,0 +1,60 @@
+import { TYPED, wordingsOf } from './grammar.ts';
+import type { Token } from './normalise.ts';
+import type { Part } from './pattern.ts';
+import type { RuleName } from './rule.ts';
+
+/** How a part can begin; it lets the parser pass over nearly all of the grammar at a glance. */
+export interface Beginnings {
+  /** Words it can begin with, and the names of typed rules. */
+  readonly words: ReadonlySet<string>;
+  /** It can be nothing at all. */
+  readonly empty: boolean;
+}
+
+const known = new Map<string, Beginnings>();
+
+export const beginsRule = (name: string): Beginnings => {
+  const before = known.get(name);
+  if (before) return before;
+  const made: Beginnings = TYPED.has(name as RuleName)
+    ? { words: new Set([name]), empty: false }
+    : oneOf(wordingsOf(name).map(({ part }) => begins(part)));
+  known.set(name, made);
+  return made;
+};
+
+const ofParts = new WeakMap<Part, Beginnings>();
+
+export const begins = (part: Part): Beginnings => {
+  const made = ofParts.get(part) ?? work(part);
+  ofParts.set(part, made);
+  return made;
+};
+
+const work = (part: Part): Beginnings => {
+  switch (part.kind) {
+    case 'word':
+      return { words: new Set([part.word]), empty: false };
+    case 'rule':
+      return beginsRule(part.rule);
+    case 'choice':
+      return oneOf(part.options.map(begins));
+    case 'sequence': {
+      const words = new Set<string>();
+      for (const next of part.parts.map(begins)) {
+        for (const word of next.words) words.add(word);
+        if (!next.empty) return { words, empty: false };
+      }
+      return { words, empty: true };
+    }
+  }
+};
+
+const oneOf = (options: readonly Beginnings[]): Beginnings => ({
+  words: new Set(options.flatMap(({ words }) => [...words])),
+  empty: options.some(({ empty }) => empty),
+});
+
+/** How a token is named among the beginnings. */
+export const beginning = (token: Token | undefined): string =>
+  token === undefined ? '' : token.kind === 'word' ? token.word : token.kind;
