@@ -24,4 +24,7 @@ export const WORDS = {
   steady: 'steady',
   blocked: 'blocked',
   clear: 'clear',
+  panelAlarm: 'panel shows alarm',
+  panelFault: 'panel shows fault',
+  panelNormal: 'panel shows normal',
 } as const;

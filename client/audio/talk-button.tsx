@@ -17,6 +17,13 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
     event.preventDefault();
     if (!event.repeat) feed({ on });
   };
+  if (!speechReady && state.phase === 'idle') {
+    return (
+      <p class="talk-note" role="status">
+        Speech is not ready: type the reading.
+      </p>
+    );
+  }
   const problem = failure ?? (clipping ? 'Too loud: hold the phone further away.' : undefined);
   return (
     <div class="talk">
@@ -24,7 +31,6 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
         type="button"
         class={`button talk-button talk-${state.phase}`}
         aria-pressed={open}
-        disabled={!speechReady && state.phase === 'idle'}
         onPointerDown={press}
         onPointerUp={() => feed({ on: 'release' })}
         onPointerCancel={() => feed({ on: 'cancel' })}
@@ -33,19 +39,19 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
         onKeyUp={(event) => key(event, 'release')}
       >
         <span class="talk-level" style={{ transform: `scaleX(${open ? meterShare(db) : 0})` }} />
-        <span class="talk-label">{label(talk, speechReady)}</span>
+        <span class="talk-label">{label(talk)}</span>
       </button>
       <p class={problem ? 'talk-note failure' : 'talk-note'} role="status">
-        {problem ?? (speechReady ? '' : 'Speech is not ready: type the reading.')}
+        {problem}
       </p>
     </div>
   );
 }
 
-function label({ state }: TalkView, speechReady: boolean): string {
+function label({ state }: TalkView): string {
   switch (state.phase) {
     case 'idle':
-      return speechReady ? 'Hold or tap to talk' : 'Speech not ready';
+      return 'Hold or tap to talk';
     case 'opening':
       return 'Opening the microphone';
     case 'talking':

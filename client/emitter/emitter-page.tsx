@@ -38,7 +38,7 @@ function EmitterScreen({ room }: { room: Room }) {
   return (
     <main class="emitter">
       <Strip room={room} onMenu={() => setSheet('menu')} />
-      <div class="emitter-stage" aria-live="assertive">
+      <div class="emitter-stage" aria-live="polite">
         <Stage room={room} />
       </div>
       <News room={room} />

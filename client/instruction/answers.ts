@@ -14,6 +14,12 @@ export interface Answer {
 
 const main = (label: string, words: string): Answer => ({ label, words, main: true });
 
+const PANEL_SHOWS = [
+  { shows: 'alarm', label: 'Alarm', words: WORDS.panelAlarm },
+  { shows: 'fault', label: 'Fault', words: WORDS.panelFault },
+  { shows: 'normal', label: 'Normal', words: WORDS.panelNormal },
+];
+
 /** The answers that carry an instruction out. Those that fit any, like "wait", are the screen's own. */
 export function answersTo(action: Action, meter: MeterProfile): Answer[] {
   switch (action.kind) {
@@ -27,14 +33,23 @@ export function answersTo(action: Action, meter: MeterProfile): Answer[] {
       return [main('All checked', WORDS.done)];
     case 'block':
       return [main('It is covered', WORDS.blocked)];
+    case 'cover':
+      return [main('It is covered', WORDS.done)];
     case 'unblock':
+    case 'uncover':
       return [main('It is clear', WORDS.clear)];
+    case 'confirm-item':
+      return [main('Yes', WORDS.yes), { label: 'No', words: WORDS.no }];
+    case 'watch-panel':
+      return PANEL_SHOWS.map((answer) => ({ ...answer, main: answer.shows === action.expect }));
     case 'ask':
       return answersToQuestion(action.question, meter);
     case 'offer-accept':
       return [main('Accept', WORDS.accept)];
     case 'read':
     case 'hold':
+    case 'settle-issue':
+    case 'offer-sign':
     case 'finished':
       return [];
   }

@@ -7,13 +7,17 @@ export function Drawing({ action }: { action: Action }) {
   switch (action.kind) {
     case 'turn':
       return <Screw {...action} />;
+    case 'read':
+      return <Dial />;
     case 'gain':
       return <Gain change={action.change} />;
     case 're-aim':
       return <Aim />;
     case 'block':
+    case 'cover':
       return <Path blocked={true} />;
     case 'unblock':
+    case 'uncover':
       return <Path blocked={false} />;
     default:
       return null;
@@ -22,40 +26,40 @@ export function Drawing({ action }: { action: Action }) {
 
 const EIGHTH_MARKS = [0, 1, 2, 3, 4, 5, 6, 7];
 
-/** The screw's head with the way to turn it: the slot as it stands now, thin, and as it shall stand, bold. */
+/** The screw's head with the way to turn it: the slot as it stands now, dotted, and as it shall stand, bold. */
 function Screw({ axis, eighths }: Extract<Action, { kind: 'turn' }>) {
   return (
-    <div class={`turn turn-${axis}`}>
-      <svg
-        class="screw"
-        viewBox="-112 -112 224 224"
-        role="img"
-        aria-label={`${amountGlyph(eighths)} turn, ${senseWord(eighths)}`}
-      >
-        {EIGHTH_MARKS.map((mark) => {
-          const from = pointAt(mark, 57);
-          const to = pointAt(mark, mark % 2 ? 63 : 67);
-          return <path key={mark} class="screw-mark" d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />;
-        })}
-        <circle class="screw-head" r={50} />
-        <g class="screw-slot-now">
-          <path d="M0 -40V40" />
-        </g>
-        <g class="screw-slot" transform={`rotate(${eighths * 45})`}>
-          <path d="M0 42V-40" />
-          <path d="M-9 -26 0 -42 9 -26" />
-        </g>
-        <path class="screw-arc" d={arcPath(eighths)} />
-        <polygon class="screw-arrow" points={arrowHead(eighths)} />
-      </svg>
-      <div class="turn-words" aria-hidden="true">
-        <span class="turn-amount">{amountGlyph(eighths)}</span>
-        <span>turn</span>
-        <span class="turn-sense">{senseWord(eighths)}</span>
-      </div>
-    </div>
+    <svg
+      class={`screw screw-${axis}`}
+      viewBox="-112 -104 224 208"
+      role="img"
+      aria-label={`${amountGlyph(eighths)} turn, ${senseWord(eighths)}`}
+    >
+      {EIGHTH_MARKS.map((mark) => {
+        const from = pointAt(mark, 57);
+        const to = pointAt(mark, mark % 2 ? 63 : 67);
+        return <path key={mark} class="screw-mark" d={`M${from.x} ${from.y}L${to.x} ${to.y}`} />;
+      })}
+      <circle class="screw-head" r={50} />
+      <path class="screw-slot-now" d="M0 -40V40" />
+      <g class="screw-slot" transform={`rotate(${eighths * 45})`}>
+        <path d="M0 42V-40" />
+        <path d="M-9 -26 0 -42 9 -26" />
+      </g>
+      <path class="screw-arc" d={arcPath(eighths)} />
+      <polygon class="screw-arrow" points={arrowHead(eighths)} />
+    </svg>
   );
 }
+
+const Dial = () => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M40 104a70 70 0 0 1 140 0" />
+    <path class="picture-line" d="M56 62l10 8M110 34v14M164 62l-10 8" />
+    <path class="picture-light" d="M110 104 142 58" />
+    <circle class="picture-plate" cx="110" cy="104" r="7" />
+  </svg>
+);
 
 const Gain = ({ change }: { change: 'lower' | 'raise' | 'full' }) => (
   <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">

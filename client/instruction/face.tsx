@@ -20,12 +20,13 @@ export function Face({ instruction, seat, now, compact = false }: FaceProps) {
   const { advice, show, why } = instruction;
   const { action } = advice;
   const mine = advice.to === 'both' || advice.to === seat;
+  const until = 'until' in action ? action.until : undefined;
   const size = compact ? 'face face-compact' : 'face';
   return (
     <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
       <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
       {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
-      {action.kind === 'hold' && <Countdown from={instruction.at} until={action.until} now={now} />}
+      {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
       {why && <p class="why">{why}</p>}
     </section>
@@ -135,5 +136,5 @@ export const UnsureFace = ({
 
 /** What a hand can fail at, or do the other way round. */
 export const canFail = ({ kind }: Action): boolean =>
-  kind === 'turn' || kind === 'gain' || kind === 're-aim' || kind === 'block' || kind === 'unblock';
+  kind === 'turn' || kind === 'gain' || kind === 're-aim' || kind === 'block' || kind === 'cover';
 export const canGoWrong = ({ kind }: Action): boolean => kind === 'turn';

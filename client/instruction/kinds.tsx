@@ -62,8 +62,19 @@ export function kindOf(action: Action): Kind {
     case 'block':
     case 'unblock':
       return kind('path', 'Beam path');
+    case 'cover':
+    case 'uncover':
+      return kind('path', 'Receiver');
+    case 'watch-panel':
+      return kind('read', 'Watch the panel');
+    case 'confirm-item':
+      return kind('ask', 'Checklist');
     case 'ask':
       return kind('ask', 'Question');
+    case 'settle-issue':
+      return kind('look', 'Open issue');
+    case 'offer-sign':
+      return kind('ok', 'Ready to sign');
     case 'check':
       return kind('look', 'Check');
     case 'offer-accept':

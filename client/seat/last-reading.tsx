@@ -8,12 +8,14 @@ export function LastReading({ room, children }: { room: Room; children?: Compone
   const text = reading && setup ? readingText(reading.reading, setup.meter) : undefined;
   return (
     <section class="reading" aria-label="Last reading">
-      <span class="reading-label">Reading</span>
+      <span class="reading-label">
+        Reading
+        {reading && <small>{ageText(room.now - reading.at)}</small>}
+      </span>
       <strong class={text && text.length > 6 ? 'reading-value long' : 'reading-value'}>
         {text ?? 'none yet'}
       </strong>
       {reading?.reading.kind === 'value' && <span class="reading-unit">{setup?.meter.unit}</span>}
-      {reading && <span class="reading-age">{ageText(room.now - reading.at)}</span>}
       {children}
     </section>
   );

@@ -26,9 +26,9 @@ export function News({ room }: { room: Room }) {
         </div>
       ))}
       {!speaker.unlocked && !speaker.settings.muted && (
-        <p class="hint voice-off">Touch the screen to turn the voice on.</p>
+        <p class="hint voice-off">Touch the screen to hear the voice.</p>
       )}
-      {speaker.silent && <p class="failure">This phone's voice is silent. Read the screen.</p>}
+      {speaker.silent && <p class="failure">The voice is silent: read the screen.</p>}
     </div>
   );
 }
@@ -36,6 +36,8 @@ export function News({ room }: { room: Room }) {
 function lastSaid(entries: readonly Entry[]): { text: string; at: number } | undefined {
   for (let i = entries.length - 1; i >= Math.max(0, entries.length - 12); i--) {
     const { fact, at } = entries[i] as Entry;
+    // The cautions were read and agreed to on a page of their own.
+    if (fact.type === 'notice' && fact.code === 'cautions') continue;
     if (fact.type === 'readback' || fact.type === 'query' || fact.type === 'notice')
       return { text: fact.text, at };
   }

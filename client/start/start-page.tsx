@@ -20,7 +20,12 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
   const [busy, setBusy] = useState(false);
   const form = useRef<HTMLFormElement>(null);
 
-  const put = (patch: Partial<Draft>) => setDraft({ ...draft, ...patch });
+  const put = (patch: Partial<Draft>) => {
+    const next = { ...draft, ...patch };
+    setDraft(next);
+    // Once something was wrong, each mended field is seen to be right at once.
+    if (Object.keys(errors).length > 0) setErrors(errorsOf(next));
+  };
 
   const choose = (index: string) => {
     const meter = meters[Number(index)];
@@ -32,7 +37,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     event.preventDefault();
     if (busy) return;
     const parsed = parseDraft(draft);
-    setErrors(parsed.kind === 'wrong' ? parsed.errors : {});
+    setErrors(errorsOf(draft));
     setFailure(undefined);
     if (parsed.kind === 'wrong') {
       setTimeout(() => showFirstError(form.current));
@@ -115,6 +120,11 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     </main>
   );
 }
+
+const errorsOf = (draft: Draft): Errors => {
+  const parsed = parseDraft(draft);
+  return parsed.kind === 'wrong' ? parsed.errors : {};
+};
 
 const summary = ({ meter: m }: Draft): string =>
   `Shows ${m.min} to ${m.max} ${m.unit}; accepted from ${m.bandLow} to ${m.bandHigh}. The maker's figures come first.`;

@@ -38,6 +38,9 @@ const MEANING: Record<keyof typeof WORDS, Intent> = {
   steady: { kind: 'trend', trend: 'steady' },
   blocked: { kind: 'path', state: 'blocked' },
   clear: { kind: 'path', state: 'clear' },
+  panelAlarm: { kind: 'panel', shows: 'alarm' },
+  panelFault: { kind: 'panel', shows: 'fault' },
+  panelNormal: { kind: 'panel', shows: 'normal' },
 };
 
 describe('the words of the buttons', () => {
