@@ -21,8 +21,14 @@ export function Exports({ token, name, onPrint }: { token: string; name: string;
   return (
     <div class="exports">
       {FILES.map((file) => (
-        <button key={file.ending} type="button" class="button" onClick={() => save(file)}>
-          Save as {file.label}
+        <button
+          key={file.ending}
+          type="button"
+          class="button"
+          aria-label={`Save as ${file.label}`}
+          onClick={() => save(file)}
+        >
+          {file.label}
         </button>
       ))}
       <button type="button" class="button" onClick={onPrint}>

@@ -87,7 +87,7 @@ function Review({
   return (
     <main class="review">
       <header class="review-head">
-        <p class="document">Record of an alignment</p>
+        <p class="document">Ladderline, record of an alignment</p>
         <h1>
           {setup.site} <span>{setup.pair}</span>
         </h1>

@@ -27,50 +27,52 @@ export function SummaryPanel({ summary, series, meter, broken, onPick }: Props) 
   return (
     <section class="summary" aria-labelledby="summary-title">
       <StandingBox standing={standing} broken={broken} onPick={onPick} />
-      <div class="figures">
-        <Figure name={standing.kind === 'accepted' ? 'Accepted reading' : 'Last reading'}>
-          {shown ? withUnit(shown, meter) : 'none yet'}
-          <small>
-            band {meter.bandLow} to {meter.bandHigh} {meter.unit}
-          </small>
-        </Figure>
-        <Figure name="Gain setting">
-          {series.gains.length}{' '}
-          <small>{gainLabel(series.gains, series.gains.length - 1).split(', ')[1]}</small>
-        </Figure>
-        <Figure name="Adjusters left at">
-          {positionText(series.position.horizontal)} / {positionText(series.position.vertical)}
-          <small>turns, horizontal / vertical</small>
-        </Figure>
-        {from !== undefined && to !== undefined && (
-          <Figure name="Time taken">
-            {duration(to - from)}
+      <div class="details">
+        <div class="figures">
+          <Figure name={standing.kind === 'accepted' ? 'Accepted reading' : 'Last reading'}>
+            {shown ? withUnit(shown, meter) : 'none yet'}
             <small>
-              {day(from)}, {clock(from, false)} to {clock(to, false)}, {timeZone(from)}
+              band {meter.bandLow} to {meter.bandHigh} {meter.unit}
             </small>
           </Figure>
-        )}
+          <Figure name="Gain setting">
+            {series.gains.length}{' '}
+            <small>{gainLabel(series.gains, series.gains.length - 1).split(', ')[1]}</small>
+          </Figure>
+          <Figure name="Adjusters left at">
+            {positionText(series.position.horizontal)} / {positionText(series.position.vertical)}
+            <small>turns, horizontal / vertical</small>
+          </Figure>
+          {from !== undefined && to !== undefined && (
+            <Figure name="Time taken">
+              {duration(to - from)}
+              <small>
+                {day(from)}, {clock(from, false)} to {clock(to, false)}, {timeZone(from)}
+              </small>
+            </Figure>
+          )}
+        </div>
+        <dl class="facts">
+          <Fact name="Turns">{counted(summary.moves)}</Fact>
+          <Fact name="Readings">{counted(summary.readings)}</Fact>
+          <Fact name="Gain changes">{counted(summary.gainChanges)}</Fact>
+          <Look name="Corrections" seqs={summary.corrections} onPick={onPick} />
+          <Look name="Undone" seqs={summary.undone} onPick={onPick} />
+          <Look name="Asked back" seqs={summary.questions} onPick={onPick} />
+          <Look name="Not heard" seqs={summary.unheard} onPick={onPick} />
+          <Look name="Takeovers" seqs={summary.takeovers} onPick={onPick} />
+        </dl>
+        <dl class="facts people">
+          {people.map(({ seq, at, seat, device, takeover }) => (
+            <Fact key={seq} name={`${SEAT[seat]}, ${clock(at, false)}`}>
+              {device || 'a phone'}
+              {takeover && ', took the seat over'} <EntryLinks seqs={[seq]} onPick={onPick} />
+            </Fact>
+          ))}
+          <Fact name="Meter">{meter.name}</Fact>
+          {summary.setup?.pathLength !== undefined && <Fact name="Path">{summary.setup.pathLength} m</Fact>}
+        </dl>
       </div>
-      <dl class="facts">
-        <Fact name="Turns">{counted(summary.moves)}</Fact>
-        <Fact name="Readings">{counted(summary.readings)}</Fact>
-        <Fact name="Gain changes">{counted(summary.gainChanges)}</Fact>
-        <Look name="Corrections" seqs={summary.corrections} onPick={onPick} />
-        <Look name="Undone" seqs={summary.undone} onPick={onPick} />
-        <Look name="Asked back" seqs={summary.questions} onPick={onPick} />
-        <Look name="Not heard" seqs={summary.unheard} onPick={onPick} />
-        <Look name="Takeovers" seqs={summary.takeovers} onPick={onPick} />
-      </dl>
-      <dl class="facts people">
-        {people.map(({ seq, at, seat, device, takeover }) => (
-          <Fact key={seq} name={`${SEAT[seat]}, ${clock(at, false)}`}>
-            {device || 'a phone'}
-            {takeover && ', took the seat over'} <EntryLinks seqs={[seq]} onPick={onPick} />
-          </Fact>
-        ))}
-        <Fact name="Meter">{meter.name}</Fact>
-        {summary.setup?.pathLength !== undefined && <Fact name="Path">{summary.setup.pathLength} m</Fact>}
-      </dl>
     </section>
   );
 }
@@ -137,7 +139,7 @@ const withUnit = (reading: Reading, meter: MeterProfile): string =>
   reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
 
 const counted = ({ counted: n, takenBack }: Count): string =>
-  takenBack > 0 ? `${n}, and ${takenBack} taken back` : String(n);
+  takenBack > 0 ? `${n} (${takenBack} taken back)` : String(n);
 
 const Figure = ({ name, children }: { name: string; children: ComponentChildren }) => (
   <div class="figure">

@@ -24,9 +24,13 @@ const START = Date.UTC(2026, 2, 3, 8, 30);
 /** A log in the making: seals what is added to it, on a clock that is moved by hand. */
 export class Script {
   readonly entries: Entry[] = [];
-  head: Head = emptyHead('JkQ3vR8sT2');
+  head: Head;
   #now = START;
   #messages = 0;
+
+  constructor(job = 'JkQ3vR8sT2') {
+    this.head = emptyHead(job);
+  }
 
   wait(seconds: number): this {
     this.#now += seconds * 1000;
@@ -87,8 +91,8 @@ export class Script {
 const value = valueReading;
 
 /** An alignment with the usual trouble in it: flooded, misheard, turned the wrong way, a phone replaced. */
-export function alignment(): Script {
-  const s = new Script();
+export function alignment(job?: string): Script {
+  const s = new Script(job);
   s.add('server', { type: 'opened', setup: SETUP, logVersion: 1 });
   s.add('server', { type: 'seated', seat: 'panel', device: 'Panel phone', takeover: false });
   s.wait(41).add('server', { type: 'seated', seat: 'emitter', device: 'Ladder phone', takeover: false });
@@ -215,16 +219,16 @@ export function alignment(): Script {
 }
 
 /** Accepted on its evidence. */
-export function accepted(): Script {
-  const s = alignment();
+export function accepted(job?: string): Script {
+  const s = alignment(job);
   const from = s.wait(4).says('panel', 'accept');
   s.add('panel', { type: 'accept', reading: value(142), from });
   return s;
 }
 
 /** Accepted against missing evidence, then touched again. */
-export function overridden(): Script {
-  const s = alignment();
+export function overridden(job?: string): Script {
+  const s = alignment(job);
   s.add('panel', {
     type: 'accept',
     reading: value(142),

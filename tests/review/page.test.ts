@@ -1,0 +1,139 @@
+import { readFile } from 'node:fs/promises';
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { digest, newToken } from '../../server/secrets.ts';
+import { type RunningServer, startServer } from '../../server/start.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
+import { fromJsonLines, toCsv } from '../../src/log/export.ts';
+import { CHROMIUM, launch } from '../e2e/chromium.ts';
+import { accepted, overridden, type Script } from './fixture.ts';
+
+const DESK = { width: 1280, height: 800 };
+const PHONE = { width: 390, height: 844 };
+
+/** The built page, served by the real server from a store that holds the fixture's logs. */
+describe.skipIf(!CHROMIUM)('the review page', () => {
+  const store = new MemoryStore();
+  let server: RunningServer;
+  let browser: Browser;
+
+  beforeAll(async () => {
+    server = await startServer({ store });
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  async function open({ entries, head }: Script, viewport = DESK): Promise<Page> {
+    const token = newToken();
+    await store.append(head.job, entries, { issue: [{ token: digest(token), role: 'watcher' }] });
+    return visit(token, viewport);
+  }
+
+  async function visit(token: string, viewport = DESK): Promise<Page> {
+    const page = await browser.newPage({ viewport, acceptDownloads: true });
+    await page.goto(`${server.url}/watch#${token}`);
+    return page;
+  }
+
+  test('says first how the pair stands, and that the log is whole', async () => {
+    const page = await open(accepted('reviewed-1'));
+    await page.getByRole('heading', { name: 'Accepted on evidence' }).waitFor();
+    await page.getByText('142 counts').waitFor();
+    await page.getByRole('heading', { name: 'Log whole' }).waitFor();
+    await page.close();
+  });
+
+  test('shows an override with its reason, and that the beam was touched after it', async () => {
+    const page = await open(overridden('reviewed-2'), PHONE);
+    await page.getByRole('heading', { name: 'Accepted by override' }).waitFor();
+    await page.getByText('Ladder has to clear the aisle at nine').first().waitFor();
+    await page.getByText('Changed since.').waitFor();
+    await page.close();
+  });
+
+  test('names the first broken entry of a changed log before anything else', async () => {
+    const script = accepted('reviewed-3');
+    const at = script.entries.findIndex(({ fact }) => fact.type === 'reading');
+    const page = await browser.newPage({ viewport: PHONE });
+    const entries = script.entries.map((entry, index) =>
+      index === at ? { ...entry, at: entry.at + 1 } : entry,
+    );
+    await page.route('**/api/record', (route) => route.fulfill({ json: { head: script.head, entries } }));
+    await page.goto(`${server.url}/watch#${newToken()}`);
+    const headings = page.getByRole('heading', { level: 2 });
+    await headings.first().waitFor();
+    expect(await headings.first().textContent()).toBe(`Log broken at entry ${at}`);
+    await page.getByRole('heading', { name: 'A broken log says: Accepted on evidence' }).waitFor();
+    await page.close();
+  });
+
+  test('saves files that hold the whole log', async () => {
+    const script = accepted('reviewed-4');
+    const page = await open(script);
+    const save = async (name: string): Promise<string> => {
+      const download = page.waitForEvent('download');
+      await page.getByRole('button', { name }).click();
+      return readFile(await (await download).path(), 'utf8');
+    };
+    expect(fromJsonLines(await save('Save as JSON Lines'))).toEqual({
+      ok: true,
+      entries: script.entries,
+      head: script.head,
+    });
+    expect(await save('Save as CSV')).toBe(toCsv(script.entries, script.head));
+    await page.close();
+  });
+
+  test('leads from an instruction to the entries it rests on', async () => {
+    const page = await open(accepted('reviewed-5'));
+    const instruction = page.getByRole('listitem').filter({ hasText: 'The reading fell from 96 to 81' });
+    await instruction.getByRole('button', { name: 'Why' }).click();
+    const link = instruction.locator('.reasons').getByRole('button');
+    const seq = (await link.textContent())?.slice(1);
+    await link.click();
+    await page.locator(`#entry-${seq}:focus`).waitFor();
+    expect(await page.locator(':focus').textContent()).toContain('81');
+    await page.close();
+  });
+
+  test('replays: at an earlier moment the exchange and the charts end there', async () => {
+    const script = accepted('reviewed-6');
+    const page = await open(script);
+    const moment = page.getByRole('slider', { name: 'Moment' });
+    await moment.fill('20');
+    await page.getByText('Shown up to entry 19').waitFor();
+    const shown = script.entries.slice(0, 20).filter(({ fact }) => fact.type === 'reading').length;
+    const drawn = page.getByLabel('readings against time').getByRole('button');
+    expect(await drawn.count()).toBe(shown);
+    expect(await page.locator('#entry-21').count()).toBe(0);
+    await page.getByRole('button', { name: 'Show all' }).click();
+    await page.locator('#entry-21').waitFor();
+    await page.close();
+  });
+
+  test('on a phone nothing stands beyond the edge, and the charts are one tap away', async () => {
+    const page = await open(accepted('reviewed-7'), PHONE);
+    await page.getByRole('button', { name: 'Charts' }).click();
+    await page.getByRole('heading', { name: 'Vertical adjuster' }).waitFor();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBe(PHONE.width);
+    await page.close();
+  });
+
+  test('a token that opens nothing ends in a clear message', async () => {
+    const page = await visit(newToken());
+    await page.getByRole('heading', { name: 'The log could not be read' }).waitFor();
+    await page.close();
+  });
+
+  test('a job without entries says that nothing is there yet', async () => {
+    const page = await browser.newPage();
+    const head = { job: 'reviewed-8', count: 0, hash: '0'.repeat(64) };
+    await page.route('**/api/record', (route) => route.fulfill({ json: { head, entries: [] } }));
+    await page.goto(`${server.url}/watch#${newToken()}`);
+    await page.getByRole('heading', { name: 'Nothing is in this log yet' }).waitFor();
+    await page.close();
+  });
+});
