@@ -1,10 +1,9 @@
 import type { Seq } from '../advice.ts';
+import type { Cell } from '../csv.ts';
 import type { Fact, FactOf } from '../facts.ts';
 import { toTurns } from '../turns.ts';
 import { replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
-
-export type Cell = string | number | undefined;
 
 interface Context {
   /** Unit of the readings. */

@@ -1,7 +1,8 @@
 import { z } from 'zod';
+import { type Cell, csvText } from '../csv.ts';
 import { amendments } from './amendments.ts';
 import { bodyOf } from './chain.ts';
-import { type Cell, COLUMNS } from './columns.ts';
+import { COLUMNS } from './columns.ts';
 import { Entry, Head } from './entry.ts';
 
 /**
@@ -86,10 +87,8 @@ function parse(line: string): unknown {
 }
 
 /**
- * The log as a table, RFC 4180: comma, CRLF, a header line, fields quoted where they must be. Columns are
- * `COLUMNS`. The last row has the type "head": its `seq` is the number of entries, its `hash` the hash the
- * chain ends at. Text that a spreadsheet could take for a formula, or that starts with an apostrophe, has
- * an apostrophe put before it; take one leading apostrophe off to get the text back.
+ * The log as a table in the form of `csvText`, with a header line. Columns are `COLUMNS`. The last row has the
+ * type "head": its `seq` is the number of entries, its `hash` the hash the chain ends at.
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
@@ -97,17 +96,5 @@ export function toCsv(entries: readonly Entry[], head: Head): string {
   const names = Object.keys(COLUMNS);
   const rows = entries.map((entry) => Object.values(COLUMNS).map((cell) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };
-  return [names, ...rows, names.map((name) => closing[name])]
-    .map((cells) => `${cells.map(field).join(',')}\r\n`)
-    .join('');
-}
-
-/** Characters after which spreadsheets take a cell for a formula (OWASP, "CSV Injection"). */
-const FORMULA_START = /^[=+\-@\t\r\n＝＋－＠']/;
-
-function field(cell: Cell): string {
-  if (cell === undefined) return '';
-  if (typeof cell === 'number') return String(cell);
-  const safe = FORMULA_START.test(cell) ? `'${cell}` : cell;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return csvText([names, ...rows, names.map((name) => closing[name])]);
 }
