@@ -61,7 +61,7 @@ export const commandingRules = {
     ),
     ...means(
       { kind: 'cannot' as const, why: 'end-of-travel' as const },
-      "[it's|i'm] [at the] end of [the|its] (travel|thread|adjustment)|[it's|i'm] (at|on|hit) the (stop|end stop)",
+      "[it's|i'm] [at the] end of [the] (travel|thread|adjustment)|[it's|i'm] (at|on|hit) the (stop|end stop)",
       "[it's] [run|ran] out of (travel|thread|adjustment)|no more (travel|thread|adjustment)|bottomed out",
       "[it] won't go any further|can't go any further",
     ),

@@ -4,15 +4,19 @@ import type { Token } from './normalise.ts';
 import type { Part } from './pattern.ts';
 import { type Context, Either, type Meanings, type RuleName } from './rule.ts';
 
-/** One way the words can be taken: what they mean, and how many fillers were passed over for it. */
+/** One way the words can be taken: what they mean, and at what cost: the least is the plainest. */
 export interface Match<T> {
   readonly meaning: T;
-  readonly skipped: number;
+  readonly cost: number;
 }
+
+/** Passing over a filler; setting two clauses side by side where one might do. */
+const FILLER_COST = 100;
+const JOINT_COST = 1;
 
 interface Found {
   readonly end: number;
-  readonly skipped: number;
+  readonly cost: number;
 }
 interface Progress extends Found {
   readonly captures: Readonly<Record<string, unknown>>;
@@ -40,7 +44,7 @@ export const matches = <R extends RuleName>(
   const typed = (name: string, at: number): Taken[] => {
     const token = tokens[at];
     return token && token.kind !== 'word' && token.kind === name
-      ? token.values.map((meaning) => ({ end: at + 1, skipped: 0, meaning }))
+      ? token.values.map((meaning) => ({ end: at + 1, cost: 0, meaning }))
       : [];
   };
 
@@ -52,15 +56,15 @@ export const matches = <R extends RuleName>(
     if (known) return known;
     const found = new Map<string, Taken>();
     for (const wording of wordingsOf(name)) {
-      for (const { captures, end, skipped } of matchPart(
+      for (const { captures, end, cost } of matchPart(
         wording.part,
-        { end: at, skipped: 0, captures: {} },
+        { end: at, cost: wording.joins ? JOINT_COST : 0, captures: {} },
         within,
       )) {
         const made = wording.meaning(captures, context);
         for (const meaning of made instanceof Either ? made.meanings : [made]) {
           if (meaning !== undefined)
-            keepBest(found, `${end} ${JSON.stringify(meaning)}`, { end, skipped, meaning });
+            keepBest(found, `${end} ${JSON.stringify(meaning)}`, { end, cost, meaning });
         }
       }
     }
@@ -88,9 +92,9 @@ export const matches = <R extends RuleName>(
             ? startsOf(from, unbroken)
             : [from]
         ).flatMap((start) =>
-          matchRule(part.rule, start.end, unbroken).map(({ end, skipped, meaning }) => ({
+          matchRule(part.rule, start.end, unbroken).map(({ end, cost, meaning }) => ({
             end,
-            skipped: start.skipped + skipped,
+            cost: start.cost + cost,
             captures: { ...start.captures, [part.name]: meaning },
           })),
         );
@@ -109,7 +113,7 @@ export const matches = <R extends RuleName>(
     const starts = [from];
     if (unbroken) return starts;
     for (let end = from.end; isFiller(end); end++) {
-      starts.push({ ...from, end: end + 1, skipped: from.skipped + (end + 1 - from.end) });
+      starts.push({ ...from, end: end + 1, cost: from.cost + FILLER_COST * (end + 1 - from.end) });
     }
     return starts;
   };
@@ -118,13 +122,13 @@ export const matches = <R extends RuleName>(
   for (const match of matchRule(rule, 0, false)) {
     let end = match.end;
     while (isFiller(end)) end++;
-    const skipped = match.skipped + (end - match.end);
-    if (end === tokens.length) keepBest(whole, JSON.stringify(match.meaning), { ...match, end, skipped });
+    const cost = match.cost + FILLER_COST * (end - match.end);
+    if (end === tokens.length) keepBest(whole, JSON.stringify(match.meaning), { ...match, end, cost });
   }
   return [...whole.values()] as unknown as Match<Meanings[R]>[];
 };
 
 const keepBest = (found: Map<string, Taken>, key: string, match: Taken): void => {
   const before = found.get(key);
-  if (!before || before.skipped > match.skipped) found.set(key, match);
+  if (!before || before.cost > match.cost) found.set(key, match);
 };

@@ -43,8 +43,8 @@ export const parse = (text: string, context: Context = {}): Understanding => {
 const meaningsOf = (tokens: readonly Token[], context: Context): Intent[][] => {
   const found = matches('sentence', tokens, context);
   const exact = found.length > 0 ? found : matches('sentence', soundAlike(tokens), context);
-  const fewest = Math.min(...exact.map(({ skipped }) => skipped));
-  return exact.filter(({ skipped }) => skipped === fewest).map(({ meaning }) => meaning);
+  const least = Math.min(...exact.map(({ cost }) => cost));
+  return exact.filter(({ cost }) => cost === least).map(({ meaning }) => meaning);
 };
 
 /** Of several meanings, those whose readings the meter can show; all of them if it can show none. */

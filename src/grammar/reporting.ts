@@ -110,7 +110,7 @@ export const reportingRules = {
     })),
     ...means(
       { kind: 'gain' as const, change: 'full' as const },
-      '[at|on] (full|maximum|max) gain|[the] gain [is] [now] [at|on|set to|to] (full|maximum|max)',
+      '[at] (full|maximum|max) gain|[the] gain [is] [now] [at|on|set to|to] (full|maximum|max)',
       'gain all the way up|[turned] [the] gain fully up',
     ),
   ],

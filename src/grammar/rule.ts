@@ -44,6 +44,7 @@ export interface Meanings {
   // Turns.
   axis: Axis;
   at: Axis;
+  sense: Way;
   way: Way;
   part: Eighths;
   turns: Eighths;
@@ -95,6 +96,8 @@ export interface Wording<T> {
   readonly part: Part;
   /** Undefined: these words mean nothing after all, e.g. a turn that is no number of eighths. */
   meaning(captures: Readonly<Record<string, unknown>>, context: Context): T | Either<T> | undefined;
+  /** It sets clauses side by side; taken only where the words cannot be one clause. */
+  readonly joins: boolean;
   /** Understood only to be asked about; not a sentence to teach or to practise with. */
   readonly doubtful: boolean;
 }
@@ -108,8 +111,15 @@ export const say = <S extends string, T>(
 ): Wording<T> => ({
   part: readPattern(pattern),
   meaning: meaning as Wording<T>['meaning'],
+  joins: false,
   doubtful: false,
 });
+
+/** A wording that sets clauses side by side: "vertical one" is the vertical one, not vertical and a 1. */
+export const join = <S extends string, T>(
+  pattern: S,
+  meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
+): Wording<T> => ({ ...say(pattern, meaning), joins: true });
 
 /** A wording that can mean several things. */
 export const doubt = <S extends string, T>(

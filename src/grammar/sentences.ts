@@ -1,5 +1,5 @@
 import type { Intent } from './intent.ts';
-import { doubt, either, means, type Rules, say } from './rule.ts';
+import { doubt, either, join, means, type Rules, say } from './rule.ts';
 
 /** Adds what was said next. */
 const then = (...parts: (Intent | readonly Intent[] | undefined)[]): Intent[] =>
@@ -17,40 +17,46 @@ export const sentenceRules = {
     say('<gain>', ({ gain }) => [gain]),
     say('<path>', ({ path }) => [path]),
     say('<panel>', ({ panel }) => [panel]),
-    say('<path> [and] <panel>', ({ path, panel }) => [path, panel]),
-    say('done [and] <gain>', ({ gain }) => [{ kind: 'done' as const }, gain]),
+    join('<path> [and] <panel>', ({ path, panel }) => [path, panel]),
+    join('done [and] <gain>', ({ gain }) => [{ kind: 'done' as const }, gain]),
   ],
   act: [
     say('<fixed>', ({ fixed }) => fixed),
     say('<moved>', ({ moved }) => [moved]),
-    say('<moved> [and] <gain>', ({ moved, gain }) => [moved, gain]),
+    join('<moved> [and] <gain>', ({ moved, gain }) => [moved, gain]),
   ],
   report: [
     say('<level>', ({ level }) => level),
     say('<act>', ({ act }) => act),
-    say('<level> [and] <fixed>', ({ level, fixed }) => then(level, fixed)),
-    say('done [and|now|and now] <level>', ({ level }) => then({ kind: 'done' }, level)),
-    say('<moved> [and|now|and now] <level>', ({ moved, level }) => then(moved, level)),
-    say('<path> [and|now|and now] <level>', ({ path, level }) => then(path, level)),
-    say('<panel> [and|now|and now] <level>', ({ panel, level }) => then(panel, level)),
+    join('<level> [and] <fixed>', ({ level, fixed }) => then(level, fixed)),
+    join('done [and|now|and now] <level>', ({ level }) => then({ kind: 'done' }, level)),
+    join('<moved> [and|now|and now] <level>', ({ moved, level }) => then(moved, level)),
+    join('<path> [and|now|and now] <level>', ({ path, level }) => then(path, level)),
+    join('<panel> [and|now|and now] <level>', ({ panel, level }) => then(panel, level)),
     say('<gained>', ({ gained }) => gained),
-    say('(done|moved it|turned it) [and] <gained>', ({ gained }) => then({ kind: 'done' }, gained)),
-    say('<before:level> [and] <gained>', ({ before, gained }) => then(before, gained)),
+    join('(done|moved it|turned it) [and] <gained>', ({ gained }) => then({ kind: 'done' }, gained)),
+    join('<before:level> [and] <gained>', ({ before, gained }) => then(before, gained)),
   ],
   /** A gain change and the reading after it. */
   gained: [
-    say('<gain> [and] now <level>', ({ gain, level }) => then(gain, level)),
-    say('<gain> [and] <introduced>', ({ gain, introduced }) =>
+    join('<gain> [and] now <level>', ({ gain, level }) => then(gain, level)),
+    join('<gain> [and] <introduced>', ({ gain, introduced }) =>
       then(gain, { kind: 'reading', reading: introduced }),
     ),
-    say('<gain> [and] <trend>', ({ gain, trend }) => then(gain, { kind: 'trend', trend })),
+    join('<gain> [and] <trend>', ({ gain, trend }) => then(gain, { kind: 'trend', trend })),
     // "Gain down forty": down to forty, or down and the meter shows forty.
-    doubt('<gain> <bare>', ({ gain, bare }) => {
-      const both = then(gain, { kind: 'reading', reading: bare });
-      return gain.kind === 'gain' && gain.to === undefined && gain.change !== 'full' && bare.kind === 'value'
-        ? either<Intent[]>([{ ...gain, to: bare.value }], both)
-        : both;
-    }),
+    {
+      ...doubt('<gain> <bare>', ({ gain, bare }) => {
+        const both = then(gain, { kind: 'reading', reading: bare });
+        return gain.kind === 'gain' &&
+          gain.to === undefined &&
+          gain.change !== 'full' &&
+          bare.kind === 'value'
+          ? either<Intent[]>([{ ...gain, to: bare.value }], both)
+          : both;
+      }),
+      joins: true,
+    },
   ],
   body: [
     say('<report>', ({ report }) => report),
@@ -62,7 +68,7 @@ export const sentenceRules = {
     say('yes <informed>', ({ informed }) => then(informed, { kind: 'yes' })),
     say('yes <report>', ({ report }) => then({ kind: 'yes' }, report)),
     say('no <moved>', ({ moved }) => then({ kind: 'no' }, moved)),
-    say('no <path>', ({ path }) => then({ kind: 'no' }, path)),
+    doubt('no <path>', ({ path }) => then({ kind: 'no' }, path)),
     say('no <trend>', ({ trend }) => [{ kind: 'no' as const }, { kind: 'trend' as const, trend }]),
     say('[the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
     say('stop <level>', ({ level }) => then({ kind: 'stop' }, level)),

@@ -16,7 +16,7 @@ export const turningRules = {
     ...means('vertical' as const, '(vertical|tilt) [one|screw|adjuster|knob|axis]'),
   ],
   at: [say('[on|of|with] [the] <axis>', ({ axis }) => axis)],
-  way: [
+  sense: [
     ...means('clockwise' as const, 'clockwise'),
     ...means('anticlockwise' as const, 'anticlockwise|counterclockwise'),
     ...means('back' as const, 'back|backwards|back off|back the other way|[the] other way|in reverse'),
@@ -24,6 +24,9 @@ export const turningRules = {
       'on' as const,
       'further|further on|forward|forwards|onward|more|[the] same way|in the same direction',
     ),
+  ],
+  way: [
+    say('<sense>', ({ sense }) => sense),
     ...means('left' as const, '[to the] left|leftwards'),
     ...means('right' as const, '[to the] right|rightwards'),
     ...means('up' as const, 'up|upwards'),
@@ -74,11 +77,17 @@ export const turningRules = {
   ],
   toVerb: means(
     true as const,
-    "[i|i've|we|we've] [just] (turned|moved|rotated|did|done|made|wound|went|gone|backed off|screwed|gave) [it]",
+    "[i|i've|we|we've] [just] (turned|moved|rotated|did|done|made|wound|screwed|gave) [it]",
   ),
   moved: [
     say('<toVerb?> <turned>', ({ turned }) => ({ kind: 'moved' as const, ...turned })),
     say('<toVerb> <way>', ({ way }) => ({ kind: 'moved' as const, way })),
+    // "Gone up" alone is said of the reading.
+    say("[i|i've] (went|gone|come|came) <turned>", ({ turned }) => ({ kind: 'moved' as const, ...turned })),
+    say("[i|i've] (went|gone) <sense>", ({ sense }) => ({ kind: 'moved' as const, way: sense })),
+    say("[i|i've] backed off <size> <at?>", ({ size, at }) =>
+      said({ kind: 'moved' as const, ...size, way: 'back' as const, axis: at }),
+    ),
     say('<toVerb> <at>', ({ at }) => ({ kind: 'moved' as const, axis: at })),
   ],
 } satisfies Rules;
