@@ -1,6 +1,7 @@
 import type { Seq } from '../advice.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
-import type { Beam } from './beam.ts';
+import { type Beam, pointingOf } from './beam.ts';
+import { doubt } from './doubt.ts';
 import type { Sample, Search } from './search.ts';
 import { agree } from './stay.ts';
 import { look } from './view.ts';
@@ -36,6 +37,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
   if (!here) return [{ id: 'settled-reading', figures: {} }];
   const missing: Missing[] = [];
+  if (doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
   if (here.level.kind === 'above') missing.push({ id: 'not-saturated', figures: {} });
   if (here.reading.kind !== 'value') {
     missing.push({ id: 'in-band', figures: { low: meter.bandLow, high: meter.bandHigh } });
@@ -70,9 +72,8 @@ export function blockingPassed(search: Search, here: Sample): boolean {
 /** Decibels the fitted peak may lie above this place: the fit's figure and twice its uncertainty. */
 export function shortfallDb(beam: Beam, here: Sample): number {
   const worst = (axis: Axis) => {
-    const point = here.pointing[axis][beam.lash[axis]] ?? here.turned[axis];
-    const { at, sd } = beam.peak[axis];
-    return beam.curvature[axis].value * ((point - at) ** 2 + sd ** 2);
+    const { value, sd } = beam.peak[axis];
+    return beam.curvature[axis].value * ((pointingOf(here, axis, beam.lash) - value) ** 2 + sd ** 2);
   };
   return worst('horizontal') + worst('vertical');
 }

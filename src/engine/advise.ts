@@ -1,5 +1,6 @@
 import type { Advice } from '../advice.ts';
 import { locate, prove, settleOnPeak } from './aim.ts';
+import { doubt } from './doubt.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfReach, peakOutOfBand } from './gain.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
@@ -14,6 +15,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   coveredPath,
   reflected,
   unsettled,
+  doubt,
   nothingThere,
   recoverSignal,
   flooded,

@@ -1,7 +1,7 @@
 import type { Action } from '../advice.ts';
 import { type Axis, otherAxis } from '../turns.ts';
 import { shortfallDb, sides } from './accept.ts';
-import type { Beam } from './beam.ts';
+import { type Beam, pointingOf } from './beam.ts';
 import type { RuleId } from './rules.ts';
 import type { Sample } from './search.ts';
 import { LASHES, screwFor } from './slack.ts';
@@ -16,9 +16,6 @@ const SIDE_DB = 3;
 const KNOWN_DB = 0.1;
 /** A turn that gains less than this is not worth making. dB. */
 const WORTH_DB = 0.05;
-
-const pointingOf = (s: Sample, axis: Axis, beam: Beam): number =>
-  s.pointing[axis][beam.lash[axis]] ?? s.turned[axis];
 
 /** Uncertainty of an adjuster's peak, as the loss it may cost. dB. */
 const doubtDb = (beam: Beam, axis: Axis): number => beam.curvature[axis].value * beam.peak[axis].sd ** 2;
@@ -53,8 +50,8 @@ function probe(view: View, axis: Axis, size: number): Told | undefined {
 function locateAxis(view: View, beam: Beam, axis: Axis): Told | undefined {
   if (doubtDb(beam, axis) <= KNOWN_DB) return undefined;
   const { samples, here } = view;
-  const { at, sd } = beam.peak[axis];
-  const places = samples.map((s) => pointingOf(s, axis, beam));
+  const { value: at, sd } = beam.peak[axis];
+  const places = samples.map((s) => pointingOf(s, axis, beam.lash));
   const spread = Math.max(...places) - Math.min(...places);
   if (spread < 2) return probe(view, axis, FIRST_TURN);
   const step = sideDistance(beam, axis);
@@ -82,8 +79,8 @@ export function prove(view: View): Told | undefined {
 
 function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | undefined {
   const { search, samples } = view;
-  const { at } = beam.peak[axis];
-  const off = pointingOf(here, axis, beam) - at;
+  const { value: at } = beam.peak[axis];
+  const off = pointingOf(here, axis, beam.lash) - at;
   const back = towards(view, beam, axis, at);
   const isThere = !back || beam.curvature[axis].value * off * off < WORTH_DB;
   const turned = isThere || back.kind !== 'turn' ? here.turned[axis] : here.turned[axis] + back.eighths;
@@ -106,8 +103,8 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
 
 function goToPeak(view: View, beam: Beam, axis: Axis): Told | undefined {
   const { here } = view;
-  const { at, sd } = beam.peak[axis];
-  const off = here ? pointingOf(here, axis, beam) - at : 0;
+  const { value: at, sd } = beam.peak[axis];
+  const off = here ? pointingOf(here, axis, beam.lash) - at : 0;
   if (beam.curvature[axis].value * off * off < WORTH_DB) return undefined;
   const action = towards(view, beam, axis, at);
   const figures = { fittedPeak: figure(at), uncertainty: figure(sd) };

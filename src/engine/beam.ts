@@ -9,15 +9,30 @@ import type { PerAxis, Sample } from './search.ts';
  * (Gaussian beam, `P = P0 exp(-2 theta^2 / w^2)`, optics textbook). Positions are pointings, eighths.
  */
 export interface Beam {
-  readonly peak: PerAxis<{ readonly at: number; readonly sd: number }>;
+  readonly peak: PerAxis<Estimate>;
   /** Fall from the peak, dB per eighth squared. */
-  readonly curvature: PerAxis<{ readonly value: number; readonly sd: number }>;
-  /** Height of the peak at each gain setting that gave a level. */
-  readonly heights: ReadonlyMap<number, { readonly db: number; readonly sd: number }>;
+  readonly curvature: PerAxis<Estimate>;
+  /** Height of the peak at each gain setting, dB. */
+  readonly heights: ReadonlyMap<number, Estimate>;
   /** Index in `LASHES` the pointings were taken with. */
   readonly lash: PerAxis<number>;
+  /** Readings brighter than this beam can make them where they were taken: light from elsewhere. */
+  readonly otherLight: readonly Sample[];
   /** Weighted sum of squared residuals: the worse, the less the readings look like one beam. */
   readonly chi2: number;
+  readonly fit: Fit;
+}
+
+export interface Estimate {
+  readonly value: number;
+  readonly sd: number;
+}
+
+/** The fitted parameters, enough to predict a reading anywhere. */
+interface Fit {
+  readonly solution: Solution;
+  readonly origin: PerAxis<number>;
+  readonly gains: readonly number[];
 }
 
 /**
@@ -31,12 +46,17 @@ const LEAST_CURVATURE = 0.006;
 const SLOPE_SD = 3;
 const HEIGHT_SD = 25;
 
-/** Readings far below the peak tell less about it: no beam is a parabola all the way down. */
+/** Readings far below the peak tell less about it: no beam is a parabola all the way down. dB. */
 const shapeSd = (dropDb: number): number => 0.03 + 0.06 * Math.max(0, dropDb);
 
-/** A censored reading on the wrong side of its limit is held to it this firmly. */
+/** A censored reading on the wrong side of its limit is held to it this firmly. dB. */
 const CENSOR_SD = 0.7;
 
+/** Light from elsewhere: this much brighter than predicted, at least this far below the peak. dB. */
+const OTHER_LIGHT = { excess: 3, below: 4, levels: 5 };
+
+/** The fit looks at no more than the newest of the readings: a decision's cost is bounded. */
+const LOOKED_AT = 28;
 const PASSES = 3;
 
 // Parameters: slope and curvature of each adjuster at the origin, then one height a gain setting.
@@ -44,40 +64,51 @@ const SLOPE = { horizontal: 0, vertical: 1 } as const;
 const CURVE = { horizontal: 2, vertical: 3 } as const;
 const HEIGHTS = 4;
 
+export const pointingOf = (s: Sample, axis: Axis, lash: PerAxis<number>): number =>
+  s.pointing[axis][lash[axis]] ?? s.turned[axis];
+
 /** Fits the beam; undefined without a single level to hang it on. */
 export function fitBeam(
-  samples: readonly Sample[],
+  all: readonly Sample[],
   meter: MeterProfile,
   lash: PerAxis<number>,
 ): Beam | undefined {
+  const samples = all.slice(-LOOKED_AT);
   const best = samples.reduce<Sample | undefined>((top, s) => (height(s) > height(top) ? s : top), undefined);
   if (!best || height(best) === Number.NEGATIVE_INFINITY) return undefined;
   const gains = [...new Set(samples.map((s) => s.gain))];
-  const point = (s: Sample, axis: Axis) => s.pointing[axis][lash[axis]] ?? s.turned[axis];
-  const origin = { horizontal: point(best, 'horizontal'), vertical: point(best, 'vertical') };
-
-  const row = (s: Sample): number[] => {
-    const x = point(s, 'horizontal') - origin.horizontal;
-    const y = point(s, 'vertical') - origin.vertical;
-    return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0))];
+  const origin = {
+    horizontal: pointingOf(best, 'horizontal', lash),
+    vertical: pointingOf(best, 'vertical', lash),
   };
+  const points = samples.map((s) => ({ s, coefficients: coefficientsAt(s, lash, origin, gains) }));
+  const levels = samples.filter((s) => s.level.kind === 'level').length;
+  const otherLight = new Set<Sample>();
+  const limits = { above: saturatedDb(meter), below: lostDb(meter) };
 
   let solution: Solution | undefined;
-  let curve: { value: number; sd: number } = CURVATURE;
+  let curve: Estimate = CURVATURE;
   for (let pass = 0; pass < PASSES; pass++) {
-    const known = solution;
     const rows: Row[] = prior(gains.length, curve, height(best));
-    for (const s of samples) {
-      const coefficients = row(s);
-      const predicted = known ? dot(coefficients, known.x) : undefined;
-      const top = known ? peakHeight(known.x, gains.indexOf(s.gain)) : topOf(samples, s.gain);
+    for (const { s, coefficients } of points) {
+      const predicted = solution && dot(coefficients, solution.x);
+      const top = solution ? peakHeight(solution.x, gains.indexOf(s.gain)) : topOf(samples, s.gain);
       if (s.level.kind === 'level') {
-        const sd = Math.hypot(s.level.sd, shapeSd(top - s.level.db));
-        rows.push({ coefficients, value: s.level.db, sd });
+        const { db } = s.level;
+        const sd = Math.hypot(s.level.sd, shapeSd(top - db));
+        const excess = predicted === undefined ? 0 : db - predicted;
+        const isOther =
+          levels >= OTHER_LIGHT.levels &&
+          s !== best &&
+          top - db > OTHER_LIGHT.below &&
+          excess > OTHER_LIGHT.excess + 3 * sd;
+        if (isOther) otherLight.add(s);
+        else rows.push({ coefficients, value: db, sd });
       } else if (predicted !== undefined) {
-        const limit = s.level.kind === 'above' ? saturatedDb(meter) : lostDb(meter);
-        const wrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
-        if (wrong) rows.push({ coefficients, value: limit, sd: Math.hypot(CENSOR_SD, shapeSd(top - limit)) });
+        const limit = limits[s.level.kind];
+        const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
+        if (isWrong)
+          rows.push({ coefficients, value: limit, sd: Math.hypot(CENSOR_SD, shapeSd(top - limit)) });
       }
     }
     solution = leastSquares(rows);
@@ -85,17 +116,28 @@ export function fitBeam(
     const typical = (curvatureOf(solution.x, 'horizontal') + curvatureOf(solution.x, 'vertical')) / 2;
     curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, typical / 2) };
   }
-  return solution && describe(honest(solution, samples), gains, origin, lash);
+  if (!solution) return undefined;
+  const fit = { solution: honest(solution, levels), origin, gains };
+  return { ...describe(fit), lash, otherLight: [...otherLight], chi2: solution.chi2, fit };
 }
 
-/**
- * Where the readings scatter about the parabola more than their noise explains, all uncertainties grow in
- * proportion (Birge ratio, metrology textbooks).
- */
-function honest(solution: Solution, samples: readonly Sample[]): Solution {
-  const levels = samples.filter((s) => s.level.kind === 'level').length;
-  const ratio = Math.max(1, solution.chi2 / Math.max(1, levels - 3));
-  return { ...solution, covariance: solution.covariance.map((row) => row.map((value) => value * ratio)) };
+/** The reading the beam predicts at a sample's place and gain; undefined at a gain it has not seen. */
+export function predict({ fit, lash }: Beam, place: Sample): Estimate | undefined {
+  const { solution, origin, gains } = fit;
+  if (!gains.includes(place.gain)) return undefined;
+  const a = coefficientsAt(place, lash, origin, gains);
+  return { value: dot(a, solution.x), sd: Math.sqrt(Math.max(0, quadratic(a, solution.covariance))) };
+}
+
+function coefficientsAt(
+  s: Sample,
+  lash: PerAxis<number>,
+  origin: PerAxis<number>,
+  gains: readonly number[],
+): number[] {
+  const x = pointingOf(s, 'horizontal', lash) - origin.horizontal;
+  const y = pointingOf(s, 'vertical', lash) - origin.vertical;
+  return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0))];
 }
 
 const height = (s: Sample | undefined): number =>
@@ -104,96 +146,99 @@ const height = (s: Sample | undefined): number =>
 const topOf = (samples: readonly Sample[], gain: number): number =>
   samples.reduce((top, s) => (s.gain === gain ? Math.max(top, height(s)) : top), Number.NEGATIVE_INFINITY);
 
-const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, i) => sum + value * (b[i] ?? 0), 0);
+const dot = (a: readonly number[], b: readonly number[]): number => {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
+  return sum;
+};
+
+const quadratic = (a: readonly number[], covariance: readonly (readonly number[])[]): number =>
+  dot(
+    a,
+    covariance.map((row) => dot(row, a)),
+  );
 
 const curvatureOf = (x: readonly number[], axis: Axis): number =>
   Math.max(LEAST_CURVATURE, x[CURVE[axis]] ?? 0);
 
+const offsetOf = (x: readonly number[], axis: Axis): number =>
+  (x[SLOPE[axis]] ?? 0) / (2 * curvatureOf(x, axis));
+
 function peakHeight(x: readonly number[], gain: number): number {
-  const rise = (axis: Axis) => (x[SLOPE[axis]] ?? 0) ** 2 / (4 * curvatureOf(x, axis));
+  const rise = (axis: Axis) => curvatureOf(x, axis) * offsetOf(x, axis) ** 2;
   return (x[HEIGHTS + gain] ?? 0) + rise('horizontal') + rise('vertical');
 }
 
 /** What is believed before any reading, as rows of the same system. */
-function prior(gains: number, curve: { value: number; sd: number }, top: number): Row[] {
-  const n = HEIGHTS + gains;
-  const unit = (entries: readonly (readonly [number, number])[]) => {
-    const row = new Array<number>(n).fill(0);
+function prior(gains: number, curve: Estimate, top: number): Row[] {
+  const unit = (...entries: [number, number][]) => {
+    const row = new Array<number>(HEIGHTS + gains).fill(0);
     for (const [i, value] of entries) row[i] = value;
     return row;
   };
   const { horizontal: ch, vertical: cv } = CURVE;
   return [
-    { coefficients: unit([[SLOPE.horizontal, 1]]), value: 0, sd: SLOPE_SD },
-    { coefficients: unit([[SLOPE.vertical, 1]]), value: 0, sd: SLOPE_SD },
-    { coefficients: unit([[ch, 1]]), value: curve.value, sd: curve.sd },
-    { coefficients: unit([[cv, 1]]), value: curve.value, sd: curve.sd },
-    {
-      coefficients: unit([
-        [ch, 1],
-        [cv, -1],
-      ]),
-      value: 0,
-      sd: ALIKE * curve.sd,
-    },
+    { coefficients: unit([SLOPE.horizontal, 1]), value: 0, sd: SLOPE_SD },
+    { coefficients: unit([SLOPE.vertical, 1]), value: 0, sd: SLOPE_SD },
+    { coefficients: unit([ch, 1]), value: curve.value, sd: curve.sd },
+    { coefficients: unit([cv, 1]), value: curve.value, sd: curve.sd },
+    { coefficients: unit([ch, 1], [cv, -1]), value: 0, sd: ALIKE * curve.sd },
     ...Array.from({ length: gains }, (_, g) => ({
-      coefficients: unit([[HEIGHTS + g, 1]]),
+      coefficients: unit([HEIGHTS + g, 1]),
       value: top,
       sd: HEIGHT_SD,
     })),
   ];
 }
 
-function describe(
-  { x, covariance, chi2 }: Solution,
-  gains: readonly number[],
-  origin: PerAxis<number>,
-  lash: PerAxis<number>,
-): Beam {
-  const cov = (i: number, j: number) => covariance[i]?.[j] ?? 0;
-  const axis = (a: Axis) => {
-    const slope = x[SLOPE[a]] ?? 0;
-    const curve = curvatureOf(x, a);
-    const offset = slope / (2 * curve);
-    // Peak = slope / (2 curvature); its variance by propagation of errors.
-    const [i, j] = [SLOPE[a], CURVE[a]];
+/**
+ * Where the readings scatter about the parabola more than their noise explains, all uncertainties grow in
+ * proportion (Birge ratio, metrology textbooks).
+ */
+function honest(solution: Solution, levels: number): Solution {
+  const ratio = Math.max(1, solution.chi2 / Math.max(1, levels - 3));
+  return { ...solution, covariance: solution.covariance.map((row) => row.map((value) => value * ratio)) };
+}
+
+/** Peak, width and height from the parameters, with their uncertainties by propagation of errors. */
+function describe({
+  solution: { x, covariance },
+  origin,
+  gains,
+}: Fit): Pick<Beam, 'peak' | 'curvature' | 'heights'> {
+  const [h, v] = [offsetOf(x, 'horizontal'), offsetOf(x, 'vertical')];
+  const along = (axis: Axis, offset: number) => {
+    const curve = curvatureOf(x, axis);
+    const [i, j] = [SLOPE[axis], CURVE[axis]];
+    const cov = (p: number, q: number) => covariance[p]?.[q] ?? 0;
     const variance = cov(i, i) - 4 * offset * cov(i, j) + 4 * offset * offset * cov(j, j);
     return {
-      peak: { at: origin[a] + offset, sd: Math.sqrt(Math.max(0, variance)) / (2 * curve) },
+      peak: { value: origin[axis] + offset, sd: Math.sqrt(Math.max(0, variance)) / (2 * curve) },
       curvature: { value: curve, sd: Math.sqrt(Math.max(0, cov(j, j))) },
     };
   };
-  const [h, v] = [axis('horizontal'), axis('vertical')];
+  const horizontal = along('horizontal', h);
+  const vertical = along('vertical', v);
+  // Second order: a peak that may lie far away may also lie high.
+  const far = ({ peak, curvature }: typeof horizontal) => curvature.value * peak.sd ** 2;
   const heights = gains.map((gain, k) => {
-    const gradient = [...gradientOf(x), ...gains.map((_, g) => (g === k ? 1 : 0))];
-    const variance = gradient.reduce(
-      (sum, gi, p) => sum + gradient.reduce((inner, gj, q) => inner + gi * gj * cov(p, q), 0),
-      0,
-    );
-    // Second order: a peak that may lie far away may also lie high.
-    const far = (a: typeof h) => a.curvature.value * a.peak.sd ** 2;
-    const sd = Math.hypot(Math.sqrt(Math.max(0, variance)), far(h), far(v));
-    return [gain, { db: peakHeight(x, k), sd }] as const;
+    const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0))];
+    const first = Math.sqrt(Math.max(0, quadratic(gradient, covariance)));
+    return [
+      gain,
+      { value: peakHeight(x, k), sd: Math.hypot(first, far(horizontal), far(vertical)) },
+    ] as const;
   });
   return {
-    peak: { horizontal: h.peak, vertical: v.peak },
-    curvature: { horizontal: h.curvature, vertical: v.curvature },
+    peak: { horizontal: horizontal.peak, vertical: vertical.peak },
+    curvature: { horizontal: horizontal.curvature, vertical: vertical.curvature },
     heights: new Map(heights),
-    lash,
-    chi2,
   };
 }
 
-/** How the peak's height changes with each slope and curvature: of `b^2 / 4c`. */
-function gradientOf(x: readonly number[]): number[] {
-  const offset = (a: Axis) => (x[SLOPE[a]] ?? 0) / (2 * curvatureOf(x, a));
-  const [h, v] = [offset('horizontal'), offset('vertical')];
-  return [h, v, -h * h, -v * v];
-}
-
-/** Decibels below the peak at a pointing. */
-export function dropAt(beam: Beam, point: PerAxis<number>): number {
-  const fall = (a: Axis) => beam.curvature[a].value * (point[a] - beam.peak[a].at) ** 2;
+/** Decibels below the peak at a sample's place. */
+export function dropAt({ peak, curvature, lash }: Beam, place: Sample): number {
+  const fall = (axis: Axis) =>
+    curvature[axis].value * (pointingOf(place, axis, lash) - peak[axis].value) ** 2;
   return fall('horizontal') + fall('vertical');
 }

@@ -38,12 +38,12 @@ export function peakOutOfBand({ search, here, beam }: View): Told | undefined {
   if (!peak || peak.sd > HEIGHT_KNOWN_DB) return undefined;
   const [low, high] = [toDb(meter.bandLow, meter), toDb(meter.bandHigh, meter)];
   const margin = Math.min(0.3, (high - low) / 4);
-  const tooHigh = peak.db - peak.sd > high - margin;
-  if (!tooHigh && peak.db + peak.sd > low + margin) return undefined;
-  const db = here.level.db + toDb(midBand(meter), meter) - peak.db;
+  const tooHigh = peak.value - peak.sd > high - margin;
+  if (!tooHigh && peak.value + peak.sd > low + margin) return undefined;
+  const db = here.level.db + toDb(midBand(meter), meter) - peak.value;
   if (db < lostDb(meter) + ABOVE_LOST_DB) return undefined;
   const toward = fromDb(db, meter);
-  const figures = { peak: fromDb(peak.db, meter), toward, uncertainty: figure(peak.sd) };
+  const figures = { peak: fromDb(peak.value, meter), toward, uncertainty: figure(peak.sd) };
   if (tooHigh && adjustable(search)) {
     return tell('mid-band', { kind: 'gain', change: 'lower', toward }, [here], figures);
   }

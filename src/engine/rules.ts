@@ -10,6 +10,9 @@ export const RULES = {
     'After the hands are off, wait until the reading has settled, or two readings agree; only then judge.',
   read: 'Every turn and every gain change is judged by a reading taken after it.',
   wandering: 'A reading that will not stand still is no evidence: look for what moves before going on.',
+  'doubt-reading': 'A reading that the earlier ones say cannot be is read again before it counts.',
+  'doubt-turn':
+    'Where the reading stands, the turn before it is asked about: the wrong way, the wrong adjuster, half or double.',
   'not-by-reflection':
     'If the reading stays when the direct path is blocked, the light arrives by a reflection: aim again.',
   'full-gain-to-find': 'With no signal, search at full gain.',

@@ -1,19 +1,21 @@
 import type { Seq } from '../advice.ts';
-import type { SearchFact } from '../facts.ts';
 import type { PathState } from '../grammar/intent.ts';
 import type { AdjusterProfile, MeterProfile } from '../profile.ts';
 import type { Reading } from '../reading.ts';
 import type { Axis, Eighths } from '../turns.ts';
 import { type Missing, missingForAccept } from './accept.ts';
+import { mustStartAnew } from './doubt.ts';
+import { counting, type History, rewrites, type SearchEvent } from './history.ts';
 import { isLost } from './level.ts';
 import { follow, type Pointing, START_POINTING } from './slack.ts';
 import { heard, newStay, type Settled, type Stay, settled } from './stay.ts';
 
-export interface SearchEvent {
-  readonly seq: Seq;
-  /** Milliseconds. */
-  readonly at: number;
-  readonly fact: SearchFact;
+export type { SearchEvent } from './history.ts';
+
+/** One turn of one adjuster; clockwise is positive. */
+export interface Turn {
+  readonly axis: Axis;
+  readonly eighths: Eighths;
 }
 
 export type PerAxis<T> = Readonly<Record<Axis, T>>;
@@ -44,12 +46,6 @@ export interface Acceptance {
   readonly reason?: string;
 }
 
-/** Every event, newest first, for refolding without one of them. A list, so that adding costs the same always. */
-export interface History {
-  readonly event: SearchEvent;
-  readonly before: History | undefined;
-}
-
 /** All that is known of one alignment. Plain data, a fold over its events. */
 export interface Search {
   readonly meter: MeterProfile;
@@ -59,9 +55,9 @@ export interface Search {
   readonly pointing: PerAxis<Pointing>;
   /** Direction of each screw's last turn, 0 before the first. */
   readonly lastTurn: PerAxis<-1 | 0 | 1>;
-  /** Turns made so far; `lastMove` is the entry of the newest. */
+  /** Turns made so far, and the newest of them. */
   readonly moves: number;
-  readonly lastMove: Seq | undefined;
+  readonly lastMove: { readonly seq: Seq; readonly turn: Turn } | undefined;
   /** The gain setting, counted up with each change, and whether it is known to be full. */
   readonly gain: number;
   readonly gainFull: boolean;
@@ -78,8 +74,12 @@ export interface Search {
   /** How many cause lists were worked through since the last settled signal. */
   readonly checks: number;
   readonly blocking: Blocking;
+  /** What ended the last stay: a reading can be doubted for a wrong turn only if there was one. */
+  readonly touched: 'nothing' | 'move' | 'gain' | 'other';
   /** Entries that were doubted and stand. */
   readonly confirmed: readonly Seq[];
+  /** Readings before this entry are not comparable with those after it: something changed unseen between. */
+  readonly anew: Seq;
   readonly accepted: Acceptance | undefined;
 }
 
@@ -108,7 +108,9 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     aims: 0,
     checks: 0,
     blocking: { seqs: [] },
+    touched: 'nothing',
     confirmed: [],
+    anew: 0,
     accepted: undefined,
   };
 }
@@ -116,41 +118,10 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
 /** The search after one more event. Pure; takes any event in any order and never throws. */
 export function observe(search: Search, event: SearchEvent): Search {
   const history = { event, before: search.history };
-  if (event.fact.type === 'retract' || replaced(event) !== undefined) {
-    return { ...refold(search, history), history };
-  }
-  return { ...apply(search, event), history };
-}
-
-const replaced = ({ fact }: SearchEvent): Seq | undefined =>
-  fact.type === 'reading' || fact.type === 'move' ? fact.replaces : undefined;
-
-function refold(search: Search, history: History): Search {
-  return counting(history).reduce(apply, startSearch(search.meter, search.adjusters));
-}
-
-/**
- * The events that still count, oldest first. A taking-back can itself be taken back; a correction counts in
- * the place and at the time of what it corrects.
- */
-export function counting(history: History | undefined): SearchEvent[] {
-  const gone = new Set<Seq>();
-  const standIns = new Map<Seq, SearchEvent>();
-  const events: SearchEvent[] = [];
-  for (let link: History | undefined = history; link; link = link.before) {
-    const { event } = link;
-    const standIn = standIns.get(event.seq);
-    const target = replaced(event);
-    if (standIn) {
-      if (target === undefined) events.push({ ...standIn, at: event.at });
-      else standIns.set(target, standIn);
-    } else if (!gone.has(event.seq)) {
-      if (event.fact.type === 'retract') gone.add(event.fact.target);
-      else if (target === undefined) events.push(event);
-      else standIns.set(target, event);
-    }
-  }
-  return events.reverse();
+  const next = rewrites(event)
+    ? counting(history).reduce(apply, startSearch(search.meter, search.adjusters))
+    : apply(search, event);
+  return { ...next, history };
 }
 
 /** The stay's settled reading as a sample, if it has one and the beam was free. */
@@ -168,7 +139,7 @@ function leave(search: Search, at: number): Search {
   return { ...search, samples, stay: newStay(at) };
 }
 
-const touched = { blocking: { seqs: [] }, accepted: undefined };
+const undone = { blocking: { seqs: [] }, accepted: undefined };
 
 function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
   switch (fact.type) {
@@ -196,25 +167,27 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       const way = Math.sign(fact.eighths) as -1 | 0 | 1;
       return {
         ...leave(search, at),
-        ...touched,
+        ...undone,
         turned,
         pointing,
         lastTurn: way === 0 ? search.lastTurn : { ...search.lastTurn, [fact.axis]: way },
         axis: fact.axis,
         moves: search.moves + 1,
-        lastMove: seq,
+        lastMove: { seq, turn: { axis: fact.axis, eighths: fact.eighths } },
+        touched: 'move',
       };
     }
     case 'gain':
       return {
         ...leave(search, at),
-        ...touched,
+        ...undone,
         gain: search.gain + 1,
         gainFull: fact.change === 'full',
+        touched: 'gain',
       };
     case 'path': {
       const left = leave(search, at);
-      if (fact.state === 'clear') return { ...left, path: 'clear' };
+      if (fact.state === 'clear') return { ...left, path: 'clear', touched: 'other' };
       const before = sampleHere(search) ?? search.blocking.before;
       const blocking = { ...(before ? { before } : {}), seqs: [seq] };
       return { ...left, path: fact.state, blocking };
@@ -229,6 +202,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         aims: search.aims + 1,
         checks: search.checks,
         confirmed: search.confirmed,
+        anew: seq,
+        touched: 'other',
       };
     case 'choice':
       return { ...search, axis: fact.axis };
@@ -236,8 +211,11 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return fact.turn ? { ...search, limits: limited(search, fact.turn.axis, fact.turn.eighths) } : search;
     case 'checked':
       return { ...search, checks: search.checks + 1, stay: newStay(at) };
-    case 'confirm':
-      return { ...search, confirmed: [...search.confirmed, fact.target].slice(-CONFIRMED_KEPT) };
+    case 'confirm': {
+      const confirmed = [...search.confirmed, fact.target].slice(-CONFIRMED_KEPT);
+      const sure = { ...search, confirmed };
+      return mustStartAnew(sure) ? { ...sure, anew: search.stay.run[0]?.seq ?? seq } : sure;
+    }
     case 'accept': {
       const missing = missingForAccept(search, at);
       const reason = fact.override?.reason;

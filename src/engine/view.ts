@@ -10,10 +10,18 @@ export interface View {
   readonly beam: Beam | undefined;
 }
 
+// A search never changes, so what was made of it holds; one decision looks at it several times.
+const seen = new WeakMap<Search, View>();
+
 export function look(search: Search): View {
+  const known = seen.get(search);
+  if (known) return known;
   const here = sampleHere(search);
-  const samples = here ? [...search.samples, here] : search.samples;
+  const all = here ? [...search.samples, here] : search.samples;
+  const samples = all.filter((s) => (s.seqs[s.seqs.length - 1] ?? 0) >= search.anew);
   const lash = profileLash(search.adjusters);
   const beam = fitBeam(samples, search.meter, { horizontal: lash, vertical: lash });
-  return { search, here, samples, beam };
+  const view = { search, here, samples, beam };
+  seen.set(search, view);
+  return view;
 }

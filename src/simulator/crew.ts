@@ -1,5 +1,6 @@
 import type { Action, Advice, Question, Seq } from '../advice.ts';
 import type { SearchEvent } from '../engine/search.ts';
+import { agree } from '../engine/stay.ts';
 import type { SearchFact } from '../facts.ts';
 import { NO_SIGNAL, type Reading, valueReading } from '../reading.ts';
 import { type Axis, type Eighths, otherAxis } from '../turns.ts';
@@ -32,8 +33,10 @@ export interface Crew {
   /** ms */
   readonly at: number;
   readonly nextSeq: Seq;
-  /** What was really turned, by the entry that says so. */
-  readonly turned: ReadonlyMap<Seq, Turn>;
+  /** Turns that were really made otherwise than the entry says. */
+  readonly slips: ReadonlyMap<Seq, Turn>;
+  /** The last reading said, by its entry. */
+  readonly said: { readonly seq: Seq; readonly reading: Reading } | undefined;
   /** What the meter showed before the last turn. */
   readonly before: Reading | undefined;
 }
@@ -42,7 +45,8 @@ export const newCrew = (pair: BeamPair): Crew => ({
   pair,
   at: 0,
   nextSeq: 0,
-  turned: new Map(),
+  slips: new Map(),
+  said: undefined,
   before: undefined,
 });
 
@@ -114,8 +118,8 @@ function makeTurn(crew: Crew, asked: Turn, errors: Errors, rng: Rng): Done {
         { type: 'cannot', why: 'end-of-travel', instruction: 0, turn: made },
       ]
     : [{ type: 'move', ...meant }];
-  const turned = new Map(crew.turned).set(seq, { axis: made.axis, eighths: went });
-  return say({ ...crew, at, pair, turned, before }, facts);
+  const slips = made === meant || stopped ? crew.slips : new Map(crew.slips).set(seq, made);
+  return say({ ...crew, at, pair, slips, before }, facts);
 }
 
 function wrongTurn({ axis, eighths }: Turn, rng: Rng): Turn {
@@ -140,7 +144,7 @@ function sayReading(crew: Crew, errors: Errors, rng: Rng): Done {
   const shown = readMeter(crew.pair, at, rng);
   const late = crew.before !== undefined && chance(rng, errors.lateReading) ? crew.before : shown;
   const reading = chance(rng, errors.misread) ? misread(late, crew.pair, rng) : late;
-  return say({ ...crew, at }, [{ type: 'reading', reading }]);
+  return say({ ...crew, at, said: { seq: crew.nextSeq, reading } }, [{ type: 'reading', reading }]);
 }
 
 /** The ways a number goes wrong between the meter and the log. */
@@ -175,7 +179,7 @@ function answer(crew: Crew, question: Question, rng: Rng): Done {
   const { about } = question;
   const at = crew.at + 2 * SAY_MS;
   if (question.kind === 'which-move') {
-    const made = crew.turned.get(about);
+    const made = crew.slips.get(about);
     const facts: SearchFact[] = made
       ? [
           { type: 'retract', target: about, why: 'correction' },
@@ -187,8 +191,13 @@ function answer(crew: Crew, question: Question, rng: Rng): Done {
   if (question.kind === 'is-it-so' && question.what !== 'reading') {
     return say({ ...crew, at }, [{ type: 'confirm', target: about }]);
   }
+  const heard = crew.said?.seq === about ? crew.said.reading : undefined;
+  const reading = readMeter(crew.pair, at, rng);
+  if (heard && agree(heard, reading, crew.pair.spec.meter)) {
+    return say({ ...crew, at }, [{ type: 'confirm', target: about }]);
+  }
   return say({ ...crew, at }, [
     { type: 'retract', target: about, why: 'correction' },
-    { type: 'reading', reading: readMeter(crew.pair, at, rng) },
+    { type: 'reading', reading, replaces: about },
   ]);
 }
