@@ -1,6 +1,7 @@
 import type { Seq } from '../advice.ts';
 import type { Commission, Issue } from '../commission/commission.ts';
-import { counting, observe, type Search, startSearch } from '../engine/search.ts';
+import { counting } from '../engine/history.ts';
+import { observe, type Search, startSearch } from '../engine/search.ts';
 import { type Fact, type JobSetup, SearchFact, type Seat } from '../facts.ts';
 import type { Entry } from '../log/entry.ts';
 
@@ -175,7 +176,11 @@ function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed
 function countedAfter({ search, counted }: JobState, fact: Placed<SearchFact['type']>): JobState['counted'] {
   const amends = fact.type === 'retract' || ('replaces' in fact && fact.replaces !== undefined);
   if (!amends) return [...counted, fact];
-  return counting(search?.history).map((event) => ({ ...event.fact, seq: event.seq, at: event.at }));
+  return (search?.history ? counting(search.history) : []).map((event) => ({
+    ...event.fact,
+    seq: event.seq,
+    at: event.at,
+  }));
 }
 
 /** The latest of the counted facts that is of one type. */

@@ -1,0 +1,153 @@
+import type { JobSetup } from '../facts.ts';
+import type { MeterProfile } from '../profile.ts';
+import { midBand } from '../profile.ts';
+import { type Reading, valueReading } from '../reading.ts';
+import type { PairPlan } from '../site/pair-plan.ts';
+import { QUARTER, toTurns } from '../turns.ts';
+import { dbOfPercent, HALF_COVER_DB, percentOfDb } from './attenuation.ts';
+import { readingBehind } from './expected.ts';
+import { angleOf, footprintOf, offsetOf, PRE_AIM_M } from './geometry.ts';
+import type { Guidance } from './guidance.ts';
+
+export const FIGURES = [
+  'aiming-tolerance',
+  'footprint',
+  'quarter-turn',
+  'path-length',
+  'reach',
+  'wall-distance',
+  'ceiling-distance',
+  'level',
+  'alarm-percent',
+  'alarm-db',
+  'cover-loss',
+  'expected-reading',
+] as const;
+export type FigureId = (typeof FIGURES)[number];
+
+/** One figure of the plan check. Its name, formula and source are worded in `src/phrases/plan.ts`. */
+export interface PlanFigure {
+  readonly id: FigureId;
+  readonly value: number;
+  /** "m", "degrees", "percent", "dB", or the meter's unit. */
+  readonly unit: string;
+  /** What it is held against, in the same unit, and who says so, where there is such a limit. */
+  readonly least?: number;
+  readonly most?: number;
+  readonly by?: string;
+  /** It lies outside its limits. Never blocks: local code and the maker decide. */
+  readonly warns: boolean;
+}
+
+const figure = (
+  id: FigureId,
+  value: number,
+  unit: string,
+  limits: { least?: number | undefined; most?: number | undefined; by?: string } = {},
+): PlanFigure => {
+  const { least, most, by } = limits;
+  return {
+    id,
+    value,
+    unit,
+    ...(least !== undefined && { least }),
+    ...(most !== undefined && { most }),
+    ...((least !== undefined || most !== undefined) && by !== undefined && { by }),
+    // Entered figures are decimal: a hair's breadth of binary rounding is no warning.
+    warns: (least !== undefined && value < least - 1e-9) || (most !== undefined && value > most + 1e-9),
+  };
+};
+
+/**
+ * Every figure that can be worked out from what is known of a pair, in the order of `FIGURES`. `final`: the
+ * reading at the end of the alignment; before it, the middle of the meter's band stands in.
+ */
+export function checkPlan(plan: PairPlan, guidance?: Guidance, final?: Reading): PlanFigure[] {
+  return [...aiming(plan), ...siting(plan, guidance), ...light(plan, final)];
+}
+
+/** The same for a job, from its setup. */
+export function checkSetup(
+  { plan, meter, adjusters, pathLength, pair }: JobSetup,
+  guidance?: Guidance,
+  final?: Reading,
+): PlanFigure[] {
+  const known = plan ?? { id: 'pair', name: pair };
+  const path = known.pathLength ?? pathLength;
+  return checkPlan(
+    { ...known, meter, adjusters, ...(path !== undefined && { pathLength: path }) },
+    guidance,
+    final,
+  );
+}
+
+function aiming({ pathLength, beamAngle, adjusters, rangeMin, rangeMax }: PairPlan): PlanFigure[] {
+  if (pathLength === undefined) return [];
+  const pitch = adjusters?.degreesPerTurn;
+  return [
+    figure('aiming-tolerance', angleOf(PRE_AIM_M, pathLength), 'degrees'),
+    ...(beamAngle === undefined ? [] : [figure('footprint', footprintOf(beamAngle, pathLength), 'm')]),
+    ...(pitch === undefined
+      ? []
+      : [figure('quarter-turn', offsetOf(pitch * toTurns(QUARTER), pathLength), 'm')]),
+    figure('path-length', pathLength, 'm', { least: rangeMin, most: rangeMax, by: 'the maker' }),
+  ];
+}
+
+function siting(plan: PairPlan, guidance: Guidance | undefined): PlanFigure[] {
+  const { spacing, wallDistance, emitterHeight, receiverHeight, ceilingHeight } = plan;
+  const by = guidance?.source ?? '';
+  const heights = [emitterHeight, receiverHeight].filter((height) => height !== undefined);
+  return [
+    ...(spacing === undefined ? [] : [figure('reach', spacing / 2, 'm', { most: guidance?.reach, by })]),
+    ...(wallDistance === undefined
+      ? []
+      : [
+          figure('wall-distance', wallDistance, 'm', {
+            least: guidance?.wallLeast,
+            most: guidance?.wallMost,
+            by,
+          }),
+        ]),
+    ...(ceilingHeight === undefined
+      ? []
+      : heights.map((height) =>
+          figure('ceiling-distance', ceilingHeight - height, 'm', {
+            least: guidance?.ceilingLeast ?? 0,
+            most: guidance?.ceilingMost,
+            by,
+          }),
+        )),
+    ...(emitterHeight === undefined || receiverHeight === undefined
+      ? []
+      : [figure('level', Math.abs(emitterHeight - receiverHeight), 'm')]),
+  ];
+}
+
+function light({ alarmThreshold, filterPercent, meter }: PairPlan, final: Reading | undefined): PlanFigure[] {
+  const cover = filterPercent === undefined ? HALF_COVER_DB : dbOfPercent(filterPercent);
+  const alarmDb =
+    alarmThreshold &&
+    (alarmThreshold.unit === 'dB' ? alarmThreshold.value : dbOfPercent(alarmThreshold.value));
+  return [
+    ...(alarmDb === undefined
+      ? []
+      : [
+          figure('alarm-percent', percentOfDb(alarmDb), 'percent'),
+          figure('alarm-db', alarmDb, 'dB', { ...RESPONSE_DB, by: 'EN 54-12, from memory' }),
+        ]),
+    figure('cover-loss', cover, 'dB', { least: alarmDb, by: 'the alarm threshold' }),
+    ...expected(meter, final, cover),
+  ];
+}
+
+/** A beam detector's response threshold lies between these (EN 54-12, from memory), dB. */
+const RESPONSE_DB = { least: 0.5, most: 6 };
+
+function expected(meter: MeterProfile | undefined, final: Reading | undefined, loss: number): PlanFigure[] {
+  if (!meter) return [];
+  const behind = readingBehind(final ?? valueReading(midBand(meter)), loss, meter);
+  if (!behind) return [];
+  const value = behind.kind === 'value' ? behind.value : meter.lostAt;
+  return [figure('expected-reading', value, meter.unit)];
+}

@@ -1,0 +1,25 @@
+/** What is wrong with a table, and where. `line` is counted from 1; `value` is the cell's text. */
+export interface CsvFault {
+  readonly line: number;
+  readonly column?: string;
+  readonly value?: string;
+  readonly fault:
+    | 'empty'
+    | 'not-csv'
+    | 'unknown-column'
+    | 'column-twice'
+    | 'column-missing'
+    | 'too-many-cells'
+    | 'required'
+    | 'bad-id'
+    | 'id-twice'
+    | 'example-row'
+    | 'too-long'
+    | 'not-a-number'
+    | 'out-of-range'
+    | 'needs-its-unit'
+    | 'unknown-unit'
+    | 'unknown-profile';
+  /** What would be right, where there is a list of it. */
+  readonly choices?: readonly string[];
+}

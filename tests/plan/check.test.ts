@@ -1,0 +1,157 @@
+import { describe, expect, it } from 'vitest';
+import { GUIDANCE_ONLY, planFigureText } from '../../src/phrases/plan.ts';
+import { checkPlan, FIGURES, type FigureId } from '../../src/plan/check.ts';
+import { lossBetween, readingBehind } from '../../src/plan/expected.ts';
+import { GUIDANCES, Guidance } from '../../src/plan/guidance.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import { NO_SIGNAL, valueReading } from '../../src/reading.ts';
+import { PairPlan } from '../../src/site/pair-plan.ts';
+
+const meter = (unit: string) => NEUTRAL_METERS.find((each) => each.unit === unit) as MeterProfile;
+
+const FULL = PairPlan.parse({
+  id: 'B2',
+  name: 'North aisle',
+  pathLength: 62,
+  emitterHeight: 9.4,
+  receiverHeight: 9.4,
+  ceilingHeight: 9.9,
+  spacing: 14,
+  wallDistance: 7,
+  meter: meter('counts'),
+  adjusters: { ...NEUTRAL_ADJUSTERS, degreesPerTurn: 0.7 },
+  alarmThreshold: { unit: 'percent', value: 35 },
+  rangeMin: 5,
+  rangeMax: 100,
+  beamAngle: 1,
+});
+
+const [BS, NFPA] = GUIDANCES as [Guidance, Guidance];
+
+const figures = (plan: Partial<PairPlan>, guidance?: Guidance) => {
+  const all = checkPlan({ ...FULL, ...plan }, guidance);
+  return (id: FigureId) => all.find((each) => each.id === id);
+};
+
+describe('aiming', () => {
+  // Within 15 cm: common practice, no source. The angles are atan(0.15/L), arithmetic.
+  it.each([
+    [10, 0.859],
+    [50, 0.172],
+    [100, 0.0859],
+  ])('at %d m an aim within 15 cm is one within %d degrees', (pathLength, degrees) => {
+    expect(figures({ pathLength })('aiming-tolerance')?.value).toBeCloseTo(degrees, 3);
+  });
+
+  it('a beam of one degree is 1.08 m wide at 62 m', () => {
+    expect(figures({})('footprint')?.value).toBeCloseTo(2 * 62 * Math.tan(Math.PI / 360), 9);
+  });
+
+  it('a quarter of a 0.7 degree turn moves the spot 0.19 m at 62 m', () => {
+    expect(figures({})('quarter-turn')?.value).toBeCloseTo(0.189, 3);
+  });
+
+  it('a path outside the range of the maker warns', () => {
+    expect(figures({})('path-length')?.warns).toBe(false);
+    expect(figures({ pathLength: 101 })('path-length')?.warns).toBe(true);
+    expect(figures({ pathLength: 4 })('path-length')?.warns).toBe(true);
+  });
+});
+
+describe('siting', () => {
+  // BS 5839-1, from memory: 7.5 m to either side, 25 to 600 mm below the ceiling, 500 mm from obstructions.
+  it.each([
+    ['reach', { spacing: 15 }, false],
+    ['reach', { spacing: 15.1 }, true],
+    ['ceiling-distance', { ceilingHeight: 9.425 }, false],
+    ['ceiling-distance', { ceilingHeight: 9.42 }, true],
+    ['ceiling-distance', { ceilingHeight: 10.0 }, false],
+    ['ceiling-distance', { ceilingHeight: 10.01 }, true],
+    ['wall-distance', { wallDistance: 0.5 }, false],
+    ['wall-distance', { wallDistance: 0.4 }, true],
+    ['wall-distance', { wallDistance: 7.6 }, true],
+  ] as const)('BS 5839-1 style: %s of %j warns: %s', (id, plan, warns) => {
+    expect(figures(plan, BS)(id)?.warns).toBe(warns);
+  });
+
+  // NFPA 72 annex, from memory: about 18.3 m (60 ft) between beams, half of it to a wall.
+  it.each([
+    ['reach', { spacing: 18.3 }, false],
+    ['reach', { spacing: 18.4 }, true],
+    ['wall-distance', { wallDistance: 9.15 }, false],
+    ['wall-distance', { wallDistance: 9.2 }, true],
+  ] as const)('NFPA 72 style: %s of %j warns: %s', (id, plan, warns) => {
+    expect(figures(plan, NFPA)(id)?.warns).toBe(warns);
+  });
+
+  it('every limit can be overridden, and one left out is not checked', () => {
+    const own = { ...BS, reach: 5 };
+    expect(figures({ spacing: 14 }, own)('reach')?.warns).toBe(true);
+    const { reach: _, ...without } = own;
+    expect(figures({ spacing: 140 }, Guidance.parse(without))('reach')?.warns).toBe(false);
+  });
+
+  it('a beam above its ceiling warns under any guidance', () => {
+    expect(figures({ ceilingHeight: 9 })('ceiling-distance')?.warns).toBe(true);
+  });
+});
+
+describe('light', () => {
+  it('the threshold is given in percent and in decibels', () => {
+    expect(figures({})('alarm-db')?.value).toBeCloseTo(1.871, 3);
+    expect(figures({ alarmThreshold: { unit: 'dB', value: 3.0103 } })('alarm-percent')?.value).toBeCloseTo(
+      50,
+      3,
+    );
+  });
+
+  // EN 54-12, from memory: the response threshold lies between 0.5 and 6 dB.
+  it.each([
+    [0.4, true],
+    [0.5, false],
+    [6, false],
+    [6.1, true],
+  ])('a threshold of %d dB warns: %s', (value, warns) => {
+    expect(figures({ alarmThreshold: { unit: 'dB', value } })('alarm-db')?.warns).toBe(warns);
+  });
+
+  it('a half cover that holds back less than the threshold warns', () => {
+    expect(figures({ alarmThreshold: { unit: 'percent', value: 60 } })('cover-loss')?.warns).toBe(true);
+    expect(figures({})('cover-loss')?.warns).toBe(false);
+  });
+
+  it('half a cover halves a linear meter, takes 3.01 off one in decibels, and nothing is said of an unknown law', () => {
+    const half = 10 * Math.log10(2);
+    expect(readingBehind(valueReading(140), half, meter('counts'))).toEqual(valueReading(70));
+    const db = readingBehind(valueReading(-4), half, meter('dB'));
+    expect(db?.kind === 'value' && db.value).toBeCloseTo(-7.0103, 4);
+    expect(readingBehind(valueReading(140), half, { ...meter('counts'), law: 'unknown' })).toBeUndefined();
+  });
+
+  it('a loss the meter cannot show is no signal', () => {
+    expect(readingBehind(valueReading(140), 30, meter('counts'))).toEqual(NO_SIGNAL);
+    expect(lossBetween(valueReading(140), NO_SIGNAL, meter('counts'))).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe('words', () => {
+  it('every figure carries its formula, its source and that it is guidance', () => {
+    const all = checkPlan(FULL, BS);
+    expect(new Set(all.map(({ id }) => id))).toEqual(new Set(FIGURES));
+    for (const figure of all) {
+      expect(planFigureText(figure)).toMatch(
+        /Formula: .+\. Source: .+\. guidance; local code and the maker decide$/,
+      );
+      expect(planFigureText(figure)).toContain(GUIDANCE_ONLY);
+    }
+  });
+
+  it('a warning says what it was held against and who says so', () => {
+    const reach = figures({ spacing: 16 }, BS)('reach');
+    expect(reach && planFigureText(reach)).toContain('at most 7.5 m (BS 5839-1, from memory)');
+  });
+
+  it('what is not known is left out', () => {
+    expect(checkPlan({ id: 'X', name: 'X' }).map(({ id }) => id)).toEqual(['cover-loss']);
+  });
+});

@@ -1,0 +1,153 @@
+import { parse } from 'csv-parse/sync';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { csvFaultText } from '../../src/phrases/csv.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import { PAIR_COLUMNS } from '../../src/site/columns.ts';
+import { csvTemplate, pairsToCsv, readPairs } from '../../src/site/csv.ts';
+import type { PairPlan } from '../../src/site/pair-plan.ts';
+
+const PROFILES = { meters: NEUTRAL_METERS, adjusters: [NEUTRAL_ADJUSTERS] };
+const read = (text: string) => readPairs(text, PROFILES);
+const faults = (text: string): string[] => {
+  const result = read(text);
+  return result.ok ? [] : result.faults.map(csvFaultText);
+};
+
+describe('the template', () => {
+  it('is a table any CSV parser reads, with every column and one example', () => {
+    const [header, ...rows] = parse(csvTemplate()) as string[][];
+    expect(header).toEqual([...PAIR_COLUMNS]);
+    expect(rows).toHaveLength(1);
+  });
+
+  it('is refused as long as its example stands in it', () => {
+    expect(faults(csvTemplate())).toEqual([expect.stringContaining('Line 2, id: "EXAMPLE"')]);
+  });
+});
+
+describe('reading pairs', () => {
+  it('takes what is known and leaves the rest open', () => {
+    expect(read('id,name,path_m\nB2,North aisle,62.5\nB3,,\n')).toEqual({
+      ok: true,
+      pairs: [
+        { id: 'B2', name: 'North aisle', pathLength: 62.5 },
+        { id: 'B3', name: 'B3' },
+      ],
+    });
+  });
+
+  it.each([
+    ['semicolons and a decimal comma', 'id;path_m\r\nB2;62,5\r\n'],
+    ['tabs', 'id\tpath_m\nB2\t62.5'],
+    ['a byte order mark', '\uFEFFid,path_m\nB2,62.5\n'],
+    ['columns in another order and another case', 'PATH_M , Id\n62.5,B2\n'],
+    ['empty lines and empty rows between', 'id,path_m\n\n,\nB2,62.5\n\n'],
+  ])('takes %s', (_, text) => {
+    expect(read(text)).toMatchObject({ ok: true, pairs: [{ id: 'B2', pathLength: 62.5 }] });
+  });
+
+  it('finds the profiles by name', () => {
+    const result = read('id,meter,adjusters\nB2,8-bit counts,two hand-turned adjusters\n');
+    expect(result.ok && result.pairs[0]?.meter?.unit).toBe('counts');
+    expect(result.ok && result.pairs[0]?.adjusters?.name).toBe(NEUTRAL_ADJUSTERS.name);
+  });
+
+  it('names every bad row with its line, its column and what to do, and takes nothing', () => {
+    const text = [
+      'id,path_m,meter,alarm_threshold,alarm_unit',
+      'B1,62,8-bit counts,35,percent',
+      'B 2,62,,,',
+      'B3,6o,,,',
+      'B4,900,,,',
+      'B5,62,Best meter,,',
+      'B6,62,,35,',
+      'B7,62,,35,furlongs',
+      ',62,,,',
+      'B1,62,,,',
+      'B8,"1,200",,,',
+      'B9,62,,,,,surplus',
+    ].join('\n');
+    const result = read(text);
+    expect(result.ok).toBe(false);
+    expect(faults(text)).toEqual([
+      expect.stringMatching(/^Line 3, id: "B 2" is no id\. Use /),
+      expect.stringMatching(/^Line 4, path_m: "6o" is no number\. Write /),
+      expect.stringMatching(/^Line 5, path_m: "900" is not from 1 to 300\. Check /),
+      expect.stringMatching(/^Line 6, meter: "Best meter" is no profile known here\. Use /),
+      expect.stringMatching(/^Line 7, alarm_unit: say in what /),
+      expect.stringMatching(/^Line 8, alarm_unit: "furlongs" is no unit /),
+      expect.stringMatching(/^Line 9, id: this cell is empty\. Give /),
+      expect.stringMatching(/^Line 10, id: "B1" is the id of line 2 already\. Give /),
+      expect.stringMatching(/^Line 11, path_m: "1,200" is no number\. Write /),
+      expect.stringMatching(/^Line 12: there are more cells than columns\. Quote /),
+    ]);
+  });
+
+  it.each([
+    ['an empty file', '', /^Line 1: there are no pairs/],
+    ['a header alone', 'id,path_m\n', /^Line 1: there are no pairs/],
+    ['a column it does not know', 'id,lenght\nB2,5\n', /^Line 1, lenght: this column is not known/],
+    ['a column twice', 'id,path_m,path_m\nB2,5,6\n', /^Line 1, path_m: this column stands there twice/],
+    ['no ids', 'name\nNorth\n', /^Line 1, id: this column is missing/],
+    ['a quotation mark left open', 'id,name\nB2,"North\n', /quotation mark/],
+  ])('refuses %s', (_, text, message) => {
+    expect(faults(text)[0]).toMatch(message);
+  });
+
+  it('names the line a row begins at, though a cell before it spans several', () => {
+    expect(faults('id,name\nB1,"North\naisle"\nB 2,x\n')[0]).toMatch(/^Line 4, id/);
+  });
+});
+
+describe('round trip', () => {
+  const number = (min: number, max: number) =>
+    fc.option(
+      fc.integer({ min: min * 100, max: max * 100 }).map((n) => n / 100),
+      { nil: undefined },
+    );
+  const text = (maxLength: number) =>
+    fc
+      .string({ unit: 'grapheme', minLength: 1, maxLength })
+      .map((s) => s.replace(/\p{C}/gu, '').trim())
+      .filter((s) => s.length > 0);
+  const plan = fc
+    .record({
+      id: fc.stringMatching(/^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$/).filter((id) => id !== 'EXAMPLE'),
+      name: text(20),
+      zone: fc.option(text(10), { nil: undefined }),
+      pathLength: number(1, 300),
+      emitterHeight: number(0, 100),
+      alarmDelay: number(0, 600),
+      filterPercent: number(1, 99),
+      meter: fc.option(fc.constantFrom(...NEUTRAL_METERS), { nil: undefined }),
+      alarmThreshold: fc.option(
+        fc.record({
+          unit: fc.constantFrom('dB' as const, 'percent' as const),
+          value: fc.integer({ min: 1, max: 40 }),
+        }),
+        { nil: undefined },
+      ),
+    })
+    .map(
+      (fields) =>
+        Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as PairPlan,
+    );
+
+  it('what is written is read back the same', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(plan, { minLength: 1, maxLength: 8, selector: ({ id }) => id }), (plans) => {
+        expect(read(pairsToCsv(plans))).toEqual({ ok: true, pairs: plans });
+      }),
+    );
+  });
+
+  it('any text is read or refused, never thrown on', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme' }), (rest) => {
+        const result = read(`id,name\n${rest}`);
+        expect(result.ok || result.faults.length > 0).toBe(true);
+      }),
+    );
+  });
+});

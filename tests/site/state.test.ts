@@ -1,0 +1,50 @@
+import { describe, expect, it } from 'vitest';
+import type { Fact } from '../../src/facts.ts';
+import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
+
+const siteOf = (...facts: Fact[]) =>
+  facts.reduce((state, fact, seq) => foldSite(state, { seq, at: 1_000 + seq, fact }), EMPTY_SITE);
+
+const opened: Fact = { type: 'site-opened', site: 'Quayside Hall 3', logVersion: 1 };
+const planned = (id: string, pathLength?: number): Fact => ({
+  type: 'pair-planned',
+  pair: { id, name: `Pair ${id}`, ...(pathLength !== undefined && { pathLength }) },
+});
+
+describe('a site', () => {
+  it('has the pairs that were planned, in that order', () => {
+    const site = siteOf(opened, planned('B2'), planned('B1'));
+    expect(site.site).toBe('Quayside Hall 3');
+    expect(livePairs(site).map(({ plan }) => plan.id)).toEqual(['B2', 'B1']);
+    expect(site.count).toBe(3);
+  });
+
+  it('a pair planned again keeps its place and its visits', () => {
+    const visit: Fact = { type: 'job-begun', pair: 'B2', job: 'job-of-b2' };
+    const site = siteOf(opened, planned('B2', 62), planned('B1'), visit, planned('B2', 64));
+    expect(livePairs(site)[0]).toMatchObject({
+      plan: { pathLength: 64 },
+      visits: [{ job: 'job-of-b2', seq: 3 }],
+    });
+  });
+
+  it('a pair dropped leaves the board with its reason, and its visits stay', () => {
+    const dropped: Fact = { type: 'pair-dropped', pair: 'B2', reason: 'Wall moved' };
+    const site = siteOf(opened, planned('B2'), { type: 'job-begun', pair: 'B2', job: 'job-of-b2' }, dropped);
+    expect(livePairs(site)).toEqual([]);
+    expect(site.pairs.get('B2')).toMatchObject({
+      dropped: { reason: 'Wall moved' },
+      visits: [{ job: 'job-of-b2' }],
+    });
+  });
+
+  it('planned again after it was dropped it is back', () => {
+    const dropped: Fact = { type: 'pair-dropped', pair: 'B2', reason: 'Wall moved' };
+    expect(livePairs(siteOf(opened, planned('B2'), dropped, planned('B2')))).toHaveLength(1);
+  });
+
+  it('a visit to a pair that is not there, and facts of jobs, change nothing', () => {
+    const site = siteOf(opened, { type: 'job-begun', pair: 'B9', job: 'job-of-b9' }, { type: 'pause' });
+    expect(site.pairs.size).toBe(0);
+  });
+});
