@@ -13,7 +13,7 @@ import { useWidth } from './use-width.ts';
 const HEIGHT = 240;
 const ROW = 15;
 /** Room between marks on the time axis, pixels. */
-const LABEL_ROOM = 90;
+const LABEL_ROOM = 64;
 
 interface Props extends Picks {
   series: Series;

@@ -1,14 +1,18 @@
-import { useCallback, useEffect, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
 import type { z } from 'zod';
+import { headAfter } from '../../src/log/chain.ts';
+import type { Entry } from '../../src/log/entry.ts';
 import { HttpRefusal, JobRecord } from '../../src/protocol.ts';
+import { useWatch } from './use-watch.ts';
 
 export type LogRecord = z.infer<typeof JobRecord>;
 
-export type Fetched =
-  | { kind: 'loading' }
-  /** `record`: what was read before the link failed, if anything was. */
-  | { kind: 'failed'; text: string; record?: LogRecord }
-  | { kind: 'record'; record: LogRecord };
+export interface Watched {
+  record: LogRecord | undefined;
+  /** What keeps the record from being read or kept up to date, in words. */
+  trouble: string | undefined;
+  retry: () => void;
+}
 
 const UNREACHABLE =
   'The server does not answer. Check that this device is on the site network, then try again.';
@@ -34,33 +38,34 @@ async function fetchRecord(token: string): Promise<LogRecord> {
   return raw as LogRecord;
 }
 
-const POLL_MS = 4_000;
-
-/** The job's record, kept up to date while the page is seen. */
-export function useRecord(token: string): [Fetched, refresh: () => void] {
-  const [fetched, setFetched] = useState<Fetched>({ kind: 'loading' });
-  const refresh = useCallback(async () => {
-    try {
-      const record = await fetchRecord(token);
-      setFetched((before) => (sameHead(before, record) ? before : { kind: 'record', record }));
-    } catch (error) {
-      setFetched((before) => ({
-        kind: 'failed',
-        text: (error as Error).message,
-        ...('record' in before && { record: before.record }),
-      }));
-    }
-  }, [token]);
+/** The job's record as the server holds it, and whatever is added to it while the page is open. */
+export function useRecord(token: string): Watched {
+  const [fetched, setFetched] = useState<{ record?: LogRecord; trouble?: string }>({});
+  const retry = useCallback(
+    () =>
+      fetchRecord(token).then(
+        (record) => setFetched({ record }),
+        (error: Error) => setFetched({ trouble: error.message }),
+      ),
+    [token],
+  );
   useEffect(() => {
-    setFetched({ kind: 'loading' });
-    refresh();
-    const timer = setInterval(() => {
-      if (document.visibilityState === 'visible') refresh();
-    }, POLL_MS);
-    return () => clearInterval(timer);
-  }, [refresh]);
-  return [fetched, refresh];
+    setFetched({});
+    retry();
+  }, [retry]);
+
+  const link = useWatch(token);
+  const record = useMemo(
+    () => fetched.record && extended(fetched.record, link.entries),
+    [fetched.record, link.entries],
+  );
+  const lost = link.failures > 0 && link.phase !== 'live' ? 'The link to the server is lost.' : undefined;
+  return { record, trouble: fetched.trouble ?? link.ended?.text ?? lost, retry };
 }
 
-const sameHead = (before: Fetched, record: LogRecord): boolean =>
-  before.kind === 'record' && before.record.head.hash === record.head.hash;
+/** The record with the entries that came after it. */
+function extended(record: LogRecord, entries: readonly Entry[]): LogRecord {
+  const added = entries.slice(record.entries.length);
+  const last = added.at(-1);
+  return last ? { entries: [...record.entries, ...added], head: headAfter(last) } : record;
+}

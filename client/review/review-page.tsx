@@ -20,22 +20,21 @@ import './print.css';
 
 /** A job's record for somebody who was not there. */
 export function ReviewPage({ token }: { token: string }) {
-  const [fetched, refresh] = useRecord(token);
-  if (fetched.kind === 'loading') return <p class="loading">Reading the log</p>;
-  const trouble = fetched.kind === 'failed' ? fetched.text : undefined;
-  if (!fetched.record) {
+  const { record, trouble, retry } = useRecord(token);
+  if (!record) {
+    if (!trouble) return <p class="loading">Reading the log</p>;
     return (
       <MessagePage title="The log could not be read">
         <p role="alert">{trouble}</p>
         <p>
-          <button type="button" class="button main" onClick={refresh}>
+          <button type="button" class="button main" onClick={retry}>
             Try again
           </button>
         </p>
       </MessagePage>
     );
   }
-  return <Review token={token} record={fetched.record} trouble={trouble} />;
+  return <Review token={token} record={record} trouble={trouble} />;
 }
 
 /** On a narrow screen one of the two is shown; on a wide one, and on paper, both. */

@@ -1,13 +1,14 @@
 import type { Seq } from '../advice.ts';
 import type { Cell } from '../csv.ts';
 import type { Fact, FactOf } from '../facts.ts';
+import { describe } from '../phrases/describe.ts';
+import type { MeterProfile } from '../profile.ts';
 import { toTurns } from '../turns.ts';
 import { replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
 
 interface Context {
-  /** Unit of the readings. */
-  unit: string;
+  meter: MeterProfile | undefined;
   takenBackBy: ReadonlyMap<Seq, Seq>;
 }
 
@@ -22,8 +23,8 @@ export const COLUMNS: Record<string, (entry: Entry, context: Context) => Cell> =
   actor: ({ actor }) => actor,
   seat: ({ fact }) => ('seat' in fact ? fact.seat : undefined),
   type: ({ fact }) => fact.type,
-  /** Words said or shown; for facts without words, the one word that tells them apart. */
-  text: ({ fact }) => textOf(fact),
+  /** Words as they were said or shown; for facts without words, what the exchange shows for them. */
+  text: ({ actor, fact }, { meter }) => ('text' in fact ? fact.text : describe({ actor, fact }, meter)?.text),
   /** Why an instruction was given. */
   why: ({ fact }) => when(fact, 'instruction', ({ why }) => why),
   via: ({ fact }) => when(fact, 'said', ({ via }) => via),
@@ -32,7 +33,8 @@ export const COLUMNS: Record<string, (entry: Entry, context: Context) => Cell> =
   reading_kind: ({ fact }) => ('reading' in fact ? fact.reading.kind : undefined),
   reading: ({ fact }) =>
     'reading' in fact && fact.reading.kind === 'value' ? fact.reading.value : undefined,
-  unit: ({ fact }, { unit }) => ('reading' in fact && fact.reading.kind === 'value' ? unit : undefined),
+  unit: ({ fact }, { meter }) =>
+    'reading' in fact && fact.reading.kind === 'value' ? meter?.unit : undefined,
   axis: ({ fact }) => ('axis' in fact ? fact.axis : undefined),
   /** Full turns, clockwise positive. */
   turns: ({ fact }) => when(fact, 'move', ({ eighths }) => toTurns(eighths)),
@@ -53,25 +55,3 @@ export const COLUMNS: Record<string, (entry: Entry, context: Context) => Cell> =
   prev: ({ prev }) => prev,
   hash: ({ hash }) => hash,
 };
-
-function textOf(fact: Fact): string | undefined {
-  switch (fact.type) {
-    case 'opened':
-      return `${fact.setup.site}, ${fact.setup.pair}`;
-    case 'seated':
-      return fact.takeover ? `${fact.device} (took over)` : fact.device;
-    case 'link':
-      return fact.online ? 'online' : 'offline';
-    case 'instruction':
-      return fact.say;
-    case 'trend':
-      return fact.trend;
-    case 'path':
-      return fact.state;
-    case 'accept':
-      return fact.override ? `override: ${fact.override.reason}` : 'on evidence';
-    default:
-      if ('text' in fact) return fact.text;
-      return 'why' in fact ? fact.why : undefined;
-  }
-}

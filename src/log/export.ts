@@ -92,7 +92,7 @@ function parse(line: string): unknown {
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
-  const context = { unit: meter?.unit ?? '', takenBackBy: amendments(entries).takenBackBy };
+  const context = { meter, takenBackBy: amendments(entries).takenBackBy };
   const names = Object.keys(COLUMNS);
   const rows = entries.map((entry) => Object.values(COLUMNS).map((cell) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };

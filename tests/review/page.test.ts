@@ -6,6 +6,7 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { fromJsonLines, toCsv } from '../../src/log/export.ts';
 import { CHROMIUM, launch } from '../e2e/chromium.ts';
+import { openJob, Phone } from '../server/phone.ts';
 import { accepted, overridden, type Script } from './fixture.ts';
 
 const DESK = { width: 1280, height: 800 };
@@ -67,6 +68,18 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await headings.first().waitFor();
     expect(await headings.first().textContent()).toBe(`Log broken at entry ${at}`);
     await page.getByRole('heading', { name: 'A broken log says: Accepted on evidence' }).waitFor();
+    await page.close();
+  });
+
+  test('shows what the crew says as it is said, and stays whole', async () => {
+    const { token, watch } = await openJob(server.url);
+    const page = await visit(watch);
+    await page.getByRole('heading', { name: 'Aligning' }).waitFor();
+    const panel = await Phone.at(server.url, token);
+    const seq = await panel.ack(panel.say('note, bracket is loose'));
+    await page.locator(`#entry-${seq}`).waitFor();
+    await page.getByRole('heading', { name: 'Log whole' }).waitFor();
+    panel.socket.close();
     await page.close();
   });
 
