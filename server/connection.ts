@@ -1,10 +1,10 @@
 import type { Logger } from 'pino';
 import { z } from 'zod';
-import type { Input } from '../src/job/respond.ts';
 import { type Entry, MessageId } from '../src/log/entry.ts';
 import {
   CLOSE_CODES,
   ClientMessage,
+  type ClosingRefusal,
   OLDEST_PROTOCOL_VERSION,
   PROTOCOL_VERSION,
   type Refusal,
@@ -14,8 +14,9 @@ import {
 import { Bucket } from './allowance.ts';
 import type { Clock } from './clock.ts';
 import type { Hearing } from './hearing.ts';
+import { toInput } from './inputs.ts';
 import type { Limits } from './limits.ts';
-import type { Member, Outcome, Room } from './room.ts';
+import type { Member, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { digest } from './secrets.ts';
 import type { Store } from './store/store.ts';
@@ -43,6 +44,7 @@ export interface ConnectionDeps {
 
 type Hello = Extract<ClientMessage, { t: 'hello' }>;
 type Message = Exclude<ClientMessage, Hello>;
+type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 
 const GOING_AWAY = 1001;
 const FIRST_HELLO = 'Say hello first.';
@@ -158,91 +160,72 @@ export class Connection implements Member {
     if (role === 'watcher' || !talks) return this.refuse('read-only', ONLY_WATCHING, message.id);
     const { id } = message;
     switch (message.t) {
-      case 'say':
-        return this.submit(room, id, {
-          kind: 'words',
-          seat: role,
-          via: message.via,
-          text: message.text,
-          ...(message.re !== undefined && { re: message.re }),
-        });
-      case 'remark':
-        return this.submit(room, id, { kind: 'remark', seat: role, text: message.text });
-      case 'correct':
-        return this.submit(room, id, {
-          kind: 'correct',
-          seat: role,
-          target: message.target,
-          text: message.text,
-        });
-      case 'take-back':
-        return this.submit(room, id, { kind: 'take-back', seat: role, target: message.target });
-      case 'override':
-        return this.submit(room, id, { kind: 'override', seat: role, reason: message.reason });
       case 'talk':
         return talks.open(id, message.re);
       case 'talk-end':
         return talks.end(id);
       case 'talk-drop':
         return talks.drop(id);
-      case 'invite': {
-        const { seat } = message;
-        if (seat !== role && room.isOnline(seat)) {
-          return this.refuse('seat-in-use', `The ${seat} phone of this job is connected.`, id);
-        }
-        const invite = await this.deps.rooms.invite(room, seat);
-        return this.send({ t: 'invite', id, invite });
+      case 'invite':
+        return this.invite(room, role, message);
+      default: {
+        const outcome = await room.submit(toInput(message, role), id);
+        if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
+        else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
       }
     }
   }
 
-  private async submit(room: Room, id: MessageId, input: Input): Promise<void> {
-    this.answer(id, await room.submit(input, id));
-  }
-
-  private answer(id: MessageId, outcome: Outcome): void {
-    if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
-    else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
+  private async invite(room: Room, own: Role, { id, seat }: Invitation): Promise<void> {
+    if (seat !== own && room.isOnline(seat)) {
+      return this.refuse('seat-in-use', `The ${seat} phone of this job is connected.`, id);
+    }
+    this.send({ t: 'invite', id, invite: await this.deps.rooms.invite(room, seat) });
   }
 
   // ---- hello and history
 
-  private async hello({ v, token, after }: Hello): Promise<void> {
+  private async hello(hello: Hello): Promise<void> {
     if (this.room) return this.bad('Hello was said already.');
-    if (v < OLDEST_PROTOCOL_VERSION) {
+    if (hello.v < OLDEST_PROTOCOL_VERSION) {
       return this.dismiss('version', 'This page is too old for the server. Load it again.');
     }
-    if (v > PROTOCOL_VERSION) return this.dismiss('version', 'This page is newer than the server.');
+    if (hello.v > PROTOCOL_VERSION) return this.dismiss('version', 'This page is newer than the server.');
+    const pass = await this.deps.store.pass(digest(hello.token));
+    const room = pass && (await this.deps.rooms.get(pass.job));
+    if (room) await room.inTurn(() => this.comeIn(room, hello));
+    else this.dismiss('bad-token', 'This link is not known here.');
+  }
+
+  /** In the room's turn, so that the pass is not given to another phone between the look at it and the seat. */
+  private async comeIn(room: Room, { token, after }: Hello): Promise<void> {
     const pass = await this.deps.store.pass(digest(token));
-    if (!pass) return this.dismiss('bad-token', 'This link is not known here.');
-    if (pass.revoked) {
-      return this.dismiss('seat-lost', `Another phone has taken the ${pass.role} seat.`);
-    }
-    const room = await this.deps.rooms.get(pass.job);
-    if (this.line !== 'open') return;
-    if (!room) return this.dismiss('bad-token', 'This job is not known here.');
-    if (after >= room.head.count) {
+    if (this.line !== 'open' || !pass) return;
+    const { role } = pass;
+    if (pass.revoked) return this.dismiss('seat-lost', `Another phone has taken the ${role} seat.`);
+    const { head } = room;
+    if (after >= head.count) {
       return this.dismiss(
         'from-the-future',
-        `This phone holds entry ${after}, and the log here ends before entry ${room.head.count}. Was an older backup put back?`,
+        `This phone holds entry ${after}, and the log here ends before entry ${head.count}. Was an older backup put back?`,
       );
     }
     clearTimeout(this.helloTimer);
-    this.role = pass.role;
+    this.role = role;
     this.room = room;
     this.next = after + 1;
+    if (role !== 'watcher') this.talks = new Talks(role, room, this.deps, this);
     this.send({
       t: 'welcome',
       v: PROTOCOL_VERSION,
-      role: pass.role,
-      job: pass.job,
-      head: room.head,
+      role,
+      job: room.job,
+      head,
       now: this.deps.clock.now(),
       speech: this.deps.hearing.state,
     });
-    if (pass.role !== 'watcher') this.talks = new Talks(pass.role, room, this.deps, this);
     room.enter(this);
-    // Not awaited: a long history must not hold up what the phone has to say.
+    // Not awaited: a long history must not hold up what the phone, or anyone, has to say.
     this.sendHistory(room).catch((error: unknown) => {
       this.deps.log.error({ err: error }, 'history could not be sent');
       this.dismiss('store-failed', 'The server could not read its log. Connect again.');
@@ -291,14 +274,11 @@ export class Connection implements Member {
     this.send({ t: 'refused', reason, text, ...(id !== undefined && { id }) });
   }
 
-  dismiss(reason: Refusal, text: string): void {
+  dismiss(reason: ClosingRefusal, text: string): void {
     if (this.line !== 'open') return;
     this.refuse(reason, text);
     this.end('over');
-    this.wire.close(
-      (CLOSE_CODES as Partial<Record<Refusal, number>>)[reason] ?? CLOSE_CODES['bad-message'],
-      reason,
-    );
+    this.wire.close(CLOSE_CODES[reason], reason);
   }
 
   goAway(): void {

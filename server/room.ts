@@ -1,11 +1,11 @@
 import type { Logger } from 'pino';
 import type { Seq } from '../src/advice.ts';
 import { Seat } from '../src/facts.ts';
-import { type Input, respond } from '../src/job/respond.ts';
+import { type Input, type Response, respond } from '../src/job/respond.ts';
 import { EMPTY, fold, type JobState } from '../src/job/state.ts';
 import { type ChainFault, emptyHead, headAfter, seal } from '../src/log/chain.ts';
 import type { Draft, Entry, Head, JobId, MessageId } from '../src/log/entry.ts';
-import type { Presence, Refusal, Role, ServerMessage } from '../src/protocol.ts';
+import type { ClosingRefusal, Presence, Refusal, Role, ServerMessage } from '../src/protocol.ts';
 import type { Clock } from './clock.ts';
 import type { KeyChange, Store } from './store/store.ts';
 
@@ -25,7 +25,7 @@ export interface Member {
   entries(entries: readonly Entry[]): void;
   send(message: ServerMessage): void;
   /** Says why, and ends the connection. */
-  dismiss(reason: Refusal, text: string): void;
+  dismiss(reason: ClosingRefusal, text: string): void;
   /** Ends the connection because the server stops. */
   goAway(): void;
 }
@@ -75,6 +75,7 @@ export class Room {
   private cancelWake: (() => void) | undefined;
   private grace: NodeJS.Timeout | undefined;
   private closed = false;
+  private lastUsed = performance.now();
   /** Utterances the speech engine is at work on. */
   readonly talksUnderWay = new Set<MessageId>();
 
@@ -102,13 +103,14 @@ export class Room {
     return this.end;
   }
 
-  get isEmpty(): boolean {
-    return this.members.size === 0;
+  /** Nobody is here, nothing is due, and nothing has happened since `then` (of `performance.now`). */
+  isIdleSince(then: number): boolean {
+    return this.members.size === 0 && this.cancelWake === undefined && this.lastUsed < then;
   }
 
-  /** Nobody is here, and nothing is due. */
-  get isIdle(): boolean {
-    return this.isEmpty && this.cancelWake === undefined;
+  /** Somebody is about to come in. */
+  touch(): void {
+    this.lastUsed = performance.now();
   }
 
   isOnline(seat: Seat): boolean {
@@ -131,6 +133,7 @@ export class Room {
     return { panel: at('panel'), emitter: at('emitter'), watchers };
   }
 
+  /** Only in turn, and after a look at the member's pass in the same turn: a seat may change hands. */
   enter(member: Member): void {
     if (member.role !== 'watcher') {
       const before = this.memberAt(member.role);
@@ -168,8 +171,8 @@ export class Room {
   }
 
   /**
-   * Seats a phone with a join code, unless the seat's phone is online. `keys` spends the code; it is stored
-   * together with the entry, and the phone that sat there before is told.
+   * Seats a phone with a join code, unless the seat's phone is online. `keys` spends the code and is stored
+   * together with the entry.
    */
   seat(seat: Seat, device: string, keys: KeyChange): Promise<Outcome> {
     return this.enqueue(async () => {
@@ -179,12 +182,6 @@ export class Room {
       const takeover = this.isSeated(seat);
       const outcome = await this.take({ kind: 'seated', seat, device, takeover }, undefined, keys);
       if (outcome.kind === 'taken') {
-        // One that slipped in while the store wrote holds a pass that is void now.
-        const before = this.memberAt(seat);
-        if (before) {
-          this.members.delete(before);
-          before.dismiss('seat-lost', `Another phone has taken the ${seat} seat.`);
-        }
         this.tell({ t: 'presence', presence: this.presence() });
         this.syncLinksLater();
       }
@@ -210,17 +207,26 @@ export class Room {
     this.cancelWake?.();
   }
 
-  private enqueue<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
-    const done = this.queue.then(work).catch((error: unknown) => {
-      this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
-      this.unsure = true;
-      return refused('store-failed', NOT_TAKEN);
-    });
-    this.queue = done;
+  /** Runs `work` when everything before it is done, and everything after it waits. */
+  inTurn<T>(work: () => Promise<T>): Promise<T> {
+    this.touch();
+    const done = this.queue.then(work);
+    this.queue = done.catch(() => {});
     return done;
   }
 
+  private enqueue<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
+    return this.inTurn(() =>
+      work().catch((error: unknown) => {
+        this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
+        this.unsure = true;
+        return refused('store-failed', NOT_TAKEN);
+      }),
+    );
+  }
+
   private async take(input: Input, ref?: MessageId, keys?: KeyChange): Promise<Outcome> {
+    if (this.closed) return refused('store-failed', NOT_TAKEN);
     if (this.unsure) await this.readOn();
     if (this.fault) return refused('log-broken', brokenText(this.fault));
     if (ref !== undefined) {
@@ -228,7 +234,7 @@ export class Room {
       if (seq !== undefined) return { kind: 'taken', seq };
     }
     const now = this.deps.clock.now();
-    const response = respond(this.state, input, now);
+    const response = this.respondTo(input, now);
     if (response.kind === 'refused') return response;
 
     const { entries } = sealAll(this.end, response.drafts, now, ref);
@@ -241,6 +247,20 @@ export class Room {
     this.follow(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
+  }
+
+  /** A fault of ours in the rules must not make a phone send the same words for ever. */
+  private respondTo(input: Input, now: number): Response {
+    try {
+      return respond(this.state, input, now);
+    } catch (error) {
+      this.deps.log.error({ job: this.job, input, err: error }, 'the rules failed on an input');
+      return {
+        kind: 'refused',
+        reason: 'bad-message',
+        text: 'The server failed on this, and nothing was taken. Put it another way.',
+      };
+    }
   }
 
   /** Folds and tells entries that are stored. */

@@ -18,7 +18,7 @@ const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for
 /** The live jobs: opened, joined, loaded from the log when someone comes, put away when all are gone. */
 export class Rooms {
   private readonly rooms = new Map<JobId, Promise<Room | undefined>>();
-  private readonly lastAsked = new Map<JobId, number>();
+  private closed = false;
   private readonly sweeper: NodeJS.Timeout;
 
   constructor(
@@ -96,18 +96,20 @@ export class Rooms {
   }
 
   /** The room of a job, loaded if need be; undefined when there is no such job. */
-  get(job: JobId): Promise<Room | undefined> {
-    let room = this.rooms.get(job);
-    if (!room) {
-      room = Room.load(job, this.deps);
-      this.rooms.set(job, room);
+  async get(job: JobId): Promise<Room | undefined> {
+    if (this.closed) throw new Error('the server stops');
+    let loading = this.rooms.get(job);
+    if (!loading) {
+      loading = Room.load(job, this.deps);
+      this.rooms.set(job, loading);
       // A failed load is no answer to the next one who asks.
-      room.then(
-        (loaded) => loaded ?? this.rooms.delete(job),
+      loading.then(
+        (room) => room ?? this.rooms.delete(job),
         () => this.rooms.delete(job),
       );
     }
-    this.lastAsked.set(job, performance.now());
+    const room = await loading;
+    room?.touch();
     return room;
   }
 
@@ -119,16 +121,14 @@ export class Rooms {
   }
 
   private async putAway(): Promise<void> {
-    const before = performance.now() - this.limits.roomIdleMs;
     for (const [job, loading] of this.rooms) {
       const room = await loading.catch(() => undefined);
-      if (!room?.isIdle || (this.lastAsked.get(job) ?? 0) > before) continue;
-      this.rooms.delete(job);
-      this.lastAsked.delete(job);
+      if (room?.isIdleSince(performance.now() - this.limits.roomIdleMs)) this.rooms.delete(job);
     }
   }
 
   async close(): Promise<void> {
+    this.closed = true;
     clearInterval(this.sweeper);
     const rooms = await Promise.all([...this.rooms.values()].map((r) => r.catch(() => undefined)));
     await Promise.all(rooms.map((room) => room?.close()));

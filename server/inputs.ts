@@ -1,0 +1,23 @@
+import type { Seat } from '../src/facts.ts';
+import type { Input } from '../src/job/respond.ts';
+import type { ClientMessage } from '../src/protocol.ts';
+
+/** The messages that say something to the job, each logged under its id. */
+export type Report = Extract<ClientMessage, { t: 'say' | 'remark' | 'correct' | 'take-back' | 'override' }>;
+
+export function toInput(message: Report, seat: Seat): Input {
+  switch (message.t) {
+    case 'say': {
+      const { via, text, re } = message;
+      return { kind: 'words', seat, via, text, ...(re !== undefined && { re }) };
+    }
+    case 'remark':
+      return { kind: 'remark', seat, text: message.text };
+    case 'correct':
+      return { kind: 'correct', seat, target: message.target, text: message.text };
+    case 'take-back':
+      return { kind: 'take-back', seat, target: message.target };
+    case 'override':
+      return { kind: 'override', seat, reason: message.reason };
+  }
+}
