@@ -1,0 +1,78 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { z } from 'zod';
+import { LIMITS } from '../../server/limits.ts';
+import * as protocol from '../../src/protocol.ts';
+
+const doc = readFileSync('docs/protocol.md', 'utf8');
+const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
+
+const SCHEMAS: Record<string, z.ZodType> = {
+  client: protocol.ClientMessage,
+  server: protocol.ServerMessage,
+  HttpRefusal: protocol.HttpRefusal,
+  OpenJob: protocol.OpenJob,
+  JobOpened: protocol.JobOpened,
+  Join: protocol.Join,
+  Joined: protocol.Joined,
+  JobRecord: protocol.JobRecord,
+};
+
+const examples = blocks.flatMap(({ name, text }) =>
+  (text ?? '')
+    .trim()
+    .split('\n')
+    .map((line) => ({ name: name ?? '', line })),
+);
+
+describe('docs/protocol.md', () => {
+  it.each(examples)('shows messages the protocol takes: $name $line', ({ name, line }) => {
+    const parsed = SCHEMAS[name]?.safeParse(JSON.parse(line));
+    expect(parsed?.error).toBeUndefined();
+    expect(parsed?.success).toBe(true);
+  });
+
+  it.each([
+    ['client', protocol.ClientMessage],
+    ['server', protocol.ServerMessage],
+  ] as const)('shows every kind of %s message', (side, union) => {
+    const kinds = union.options.map((option) => option.shape.t.value).sort();
+    const shown = examples.filter(({ name }) => name === side).map(({ line }) => JSON.parse(line).t);
+    expect([...new Set(shown)].sort()).toEqual(kinds);
+  });
+
+  it('names every refusal, and every close code', () => {
+    for (const reason of protocol.Refusal.options) expect(doc).toContain(`\`${reason}\``);
+    for (const [reason, code] of Object.entries(protocol.CLOSE_CODES)) {
+      expect(doc).toContain(`| \`${reason}\` | ${code} |`);
+    }
+  });
+
+  it('has a test for every rule, and a rule for every number in a test’s title', () => {
+    const rules = [...doc.matchAll(/\*\*(R\d+)\*\*/g)].map(([, id]) => id);
+    const tests = readdirSync('tests/server')
+      .filter((file) => file.endsWith('.test.ts'))
+      .flatMap((file) => [...readFileSync(`tests/server/${file}`, 'utf8').matchAll(/['"`](R\d+):/g)])
+      .map(([, id]) => id);
+    expect(new Set(rules).size).toBe(rules.length);
+    expect([...new Set(tests)].sort()).toEqual([...rules].sort());
+  });
+
+  it('states the limits that hold', () => {
+    const said = doc.replace(/\s+/g, ' ');
+    expect(protocol.MAX_FRAME_BYTES).toBe(65_536);
+    expect(said).toContain('more than 65,536 bytes');
+    expect(LIMITS.messages).toEqual({ burst: 60, perSecond: 20 });
+    expect(said).toContain('60 messages at once and 20 a second');
+    expect(LIMITS.deadAfterMs).toBe(6_000);
+    expect(said).toContain('after 6 seconds without');
+    expect(LIMITS.codeLastsMs).toBe(15 * 60_000);
+    expect(said).toContain('for fifteen minutes');
+    expect(protocol.CODE_ALPHABET).toBe('23456789ABCDEFGHJKMNPQRSTUVWXYZ');
+    expect(said).toContain(protocol.CODE_ALPHABET);
+    expect(protocol.MAX_TALK_MS).toBe(15_000);
+    expect(said).toContain('may last 15 seconds');
+    expect(LIMITS.guessesPerAddress.perSecond * 60).toBeCloseTo(5);
+    expect(LIMITS.guesses.perSecond * 60).toBeCloseTo(20);
+  });
+});
