@@ -1,38 +1,10 @@
-/** The browser's own storage, or none: a private window or a full disk must not stop the job. */
+/** Small things kept by key; a private window or a full disk must not stop the job. */
 export interface Storage {
   read(key: string): unknown;
   /** False when it could not be kept. */
   write(key: string, value: unknown): boolean;
   remove(key: string): void;
 }
-
-const PREFIX = 'ladderline.';
-
-export const browserStorage: Storage = {
-  read(key) {
-    try {
-      const text = localStorage.getItem(PREFIX + key);
-      return text === null ? undefined : JSON.parse(text);
-    } catch {
-      return undefined;
-    }
-  },
-  write(key, value) {
-    try {
-      localStorage.setItem(PREFIX + key, JSON.stringify(value));
-      return true;
-    } catch {
-      return false;
-    }
-  },
-  remove(key) {
-    try {
-      localStorage.removeItem(PREFIX + key);
-    } catch {
-      // Nothing was kept, nothing is to be removed.
-    }
-  },
-};
 
 export const memoryStorage = (): Storage => {
   const kept = new Map<string, string>();
@@ -49,4 +21,37 @@ export const memoryStorage = (): Storage => {
       kept.delete(key);
     },
   };
+};
+
+const PREFIX = 'ladderline.';
+/** Where the browser keeps nothing, things last as long as the page. */
+const forThisPage = memoryStorage();
+
+export const browserStorage: Storage = {
+  read(key) {
+    try {
+      const text = localStorage.getItem(PREFIX + key);
+      if (text !== null) return JSON.parse(text);
+    } catch {
+      // No storage, or not our text in it.
+    }
+    return forThisPage.read(key);
+  },
+  write(key, value) {
+    try {
+      localStorage.setItem(PREFIX + key, JSON.stringify(value));
+      return true;
+    } catch {
+      forThisPage.write(key, value);
+      return false;
+    }
+  },
+  remove(key) {
+    forThisPage.remove(key);
+    try {
+      localStorage.removeItem(PREFIX + key);
+    } catch {
+      // Nothing was kept, nothing is to be removed.
+    }
+  },
 };

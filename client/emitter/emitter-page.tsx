@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { canFail, canGoWrong } from '../instruction/face.tsx';
+import { AnswerButton } from '../seat/answer-button.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { News } from '../seat/news.tsx';
@@ -26,6 +27,10 @@ export function EmitterPage() {
   );
 }
 
+const AGAIN = { label: 'Say again', words: WORDS.again };
+const WAIT = { label: 'Wait', words: WORDS.wait };
+const WRONG_WAY = { label: 'Wrong way', words: WORDS.wrongWay };
+
 /** For one gloved hand on a ladder: one instruction, very large, and few big buttons. */
 function EmitterScreen({ room }: { room: Room }) {
   const [sheet, setSheet] = useState<'menu' | 'cannot'>();
@@ -34,6 +39,7 @@ function EmitterScreen({ room }: { room: Room }) {
   const press = (words: string) => room.say(words, 'button');
   const { standing, job } = room;
   const action = standing.kind === 'none' ? undefined : standing.instruction?.advice.action;
+  const linked = standing.kind !== 'unsure';
   const halted = job.stopped || job.paused;
   return (
     <main class="emitter">
@@ -44,35 +50,25 @@ function EmitterScreen({ room }: { room: Room }) {
       <News room={room} />
       <LastReading room={room} />
       <div class="answers">
-        {stageAnswers(room).map(({ label, words, main }) => (
-          <button
-            key={label}
-            type="button"
-            class={main ? 'button main answer-main' : 'button answer'}
-            onClick={() => press(words)}
-          >
-            {label}
-          </button>
+        {stageAnswers(room).map((answer) => (
+          <AnswerButton
+            key={answer.label}
+            room={room}
+            answer={answer}
+            class={answer.main ? 'button main answer-main' : 'button answer'}
+          />
         ))}
         {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
         <div class="answer-grid">
-          <button type="button" class="button answer" onClick={() => press(WORDS.again)}>
-            Say again
-          </button>
-          {!halted && (
-            <button type="button" class="button answer" onClick={() => press(WORDS.wait)}>
-              Wait
-            </button>
-          )}
+          {linked && <AnswerButton room={room} answer={AGAIN} class="button answer" />}
+          {linked && !halted && <AnswerButton room={room} answer={WAIT} class="button answer" />}
           {!halted && action && canFail(action) && (
             <button type="button" class="button answer" onClick={() => setSheet('cannot')}>
               Can't
             </button>
           )}
           {!halted && action && canGoWrong(action) && (
-            <button type="button" class="button answer" onClick={() => press(WORDS.wrongWay)}>
-              Wrong way
-            </button>
+            <AnswerButton room={room} answer={WRONG_WAY} class="button answer" />
           )}
         </div>
       </div>

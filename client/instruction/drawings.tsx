@@ -13,6 +13,10 @@ export function Drawing({ action }: { action: Action }) {
       return <Gain change={action.change} />;
     case 're-aim':
       return <Aim />;
+    case 'offer-accept':
+    case 'offer-sign':
+    case 'finished':
+      return <Tick />;
     case 'block':
     case 'cover':
       return <Path blocked={true} />;
@@ -31,7 +35,7 @@ function Screw({ axis, eighths }: Extract<Action, { kind: 'turn' }>) {
   return (
     <svg
       class={`screw screw-${axis}`}
-      viewBox="-112 -104 224 208"
+      viewBox="-100 -99 200 198"
       role="img"
       aria-label={`${amountGlyph(eighths)} turn, ${senseWord(eighths)}`}
     >
@@ -58,6 +62,13 @@ const Dial = () => (
     <path class="picture-line" d="M56 62l10 8M110 34v14M164 62l-10 8" />
     <path class="picture-light" d="M110 104 142 58" />
     <circle class="picture-plate" cx="110" cy="104" r="7" />
+  </svg>
+);
+
+const Tick = () => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <circle class="picture-line" cx="110" cy="60" r="54" />
+    <path class="picture-tick" d="M82 62 102 82 140 40" />
   </svg>
 );
 

@@ -2,8 +2,9 @@ import type { Action } from '../../src/advice.ts';
 import type { Seat } from '../../src/facts.ts';
 import type { Placed } from '../../src/job/state.ts';
 import { causeText } from '../../src/phrases/causes.ts';
+import { AFTERWARDS } from '../../src/phrases/cautions.ts';
 import { Drawing } from './drawings.tsx';
-import { Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
+import { ASKING, Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
 import './instruction.css';
 
 interface FaceProps {
@@ -28,7 +29,7 @@ export function Face({ instruction, seat, now, compact = false }: FaceProps) {
       {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
-      {why && <p class="why">{why}</p>}
+      {why && <p class="why">{action.kind === 'finished' ? AFTERWARDS : why}</p>}
     </section>
   );
 }
@@ -61,7 +62,8 @@ function Countdown({ from, until, now }: { from: number; until: number; now: num
         />
       </svg>
       <span class="countdown-words">
-        <span class="countdown-number">{left}</span> {left === 1 ? 'second' : 'seconds'}
+        <span class="countdown-number">{left || '…'}</span>{' '}
+        {left === 1 ? 'second' : left ? 'seconds' : 'nearly'}
       </span>
     </p>
   );
@@ -78,8 +80,13 @@ const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
   <section class={compact ? 'face face-compact' : 'face'}>
     <Band kind={kind} />
     <h1 class="show">{show}</h1>
-    <p class="why">{why}</p>
+    {why && <p class="why">{why}</p>}
   </section>
+);
+
+/** The words of someone in this seat could mean two things. */
+export const QueryFace = ({ text, compact }: Plain & { text: string }) => (
+  <PlainFace kind={ASKING} show={text} why="" compact={compact} />
 );
 
 interface Plain {
@@ -127,7 +134,7 @@ export const UnsureFace = ({
     <h1 class="show">Hold. Begin no turn</h1>
     {instruction && (
       <p class="past">
-        Asked last: <del>{instruction.show}</del>
+        Asked before: <strong>{instruction.show}</strong>. If it is already made, say so.
       </p>
     )}
     <p class="why">What you press or type is kept, and sent when the link is back.</p>

@@ -32,7 +32,12 @@ const SHAPES = {
   gain: svg(<path d="M4 34 36 34 36 8z" />),
   hold: svg(<path d="M8 5h9v30H8zM23 5h9v30h-9z" />),
   read: svg(<path d="M3 31a17 17 0 0 1 34 0zM18 30 27 15l4 3-9 14z" fill-rule="evenodd" />),
-  ask: svg(<path d="M20 2 38 20 20 38 2 20zM18 10v12h4V10zM18 26v4h4v-4z" fill-rule="evenodd" />),
+  ask: svg(
+    <>
+      <path d="M20 1 39 20 20 39 1 20z" />
+      <path class="kind-cut" d="M15 16a5 5 0 1 1 7 4.500q-2 1-2 3.500M20 29v.1" />
+    </>,
+  ),
   path: svg(<path d="M2 17h13v6H2zM25 17h13v6H25zM17 4h6v32h-6z" />),
   look: svg(<path d="M20 3 39 36H1zM18 15v11h4V15zM18 29v4h4v-4z" fill-rule="evenodd" />),
   ok: svg(<path d="M4 21 10 15l7 7L31 7l6 6-20 21z" />),
@@ -42,6 +47,7 @@ const SHAPES = {
 
 const kind = (look: Kind['look'], word: string): Kind => ({ look, word, shape: SHAPES[look] });
 
+export const ASKING = kind('ask', 'Question');
 export const RESTING = kind('rest', 'Nothing to do');
 export const PAUSED = kind('hold', 'Waiting for you');
 export const STOPPED = kind('stop', 'Stopped');
@@ -70,7 +76,7 @@ export function kindOf(action: Action): Kind {
     case 'confirm-item':
       return kind('ask', 'Checklist');
     case 'ask':
-      return kind('ask', 'Question');
+      return ASKING;
     case 'settle-issue':
       return kind('look', 'Open issue');
     case 'offer-sign':

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { go } from '../route.ts';
+import { AnswerButton } from '../seat/answer-button.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
-import { News } from '../seat/news.tsx';
+import { lastSaid, News, SHOWN_MS } from '../seat/news.tsx';
 import { savedSeat } from '../seat/saved-seats.ts';
 import { SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
@@ -48,6 +49,8 @@ function PanelScreen({ room }: { room: Room }) {
   const { reading } = job;
   const speechReady = link.speech?.ready ?? false;
   const alone = link.phase === 'live' && link.presence?.emitter === 'empty';
+  const news = lastSaid(link.entries);
+  const refusedAccept = news?.code === 'not-proven' && room.now - news.at < SHOWN_MS;
   const correct = () =>
     reading &&
     setOpen({
@@ -69,15 +72,18 @@ function PanelScreen({ room }: { room: Room }) {
         <News room={room} />
         {!alone && (
           <div class="panel-answers">
-            {stageAnswers(room).map(({ label, words, main }) => (
-              <button
-                key={label}
-                type="button"
-                class={main ? 'button main' : 'button'}
-                onClick={() => room.say(words, 'button')}
-              >
-                {label}
+            {refusedAccept && (
+              <button type="button" class="button" onClick={() => setOpen({ sheet: 'accept' })}>
+                See what is missing
               </button>
+            )}
+            {stageAnswers(room).map((answer) => (
+              <AnswerButton
+                key={answer.label}
+                room={room}
+                answer={answer}
+                class={answer.main ? 'button main' : 'button'}
+              />
             ))}
           </div>
         )}

@@ -1,14 +1,16 @@
 import type { Entry } from '../../src/log/entry.ts';
+import { isCautions } from '../speak/script.ts';
 import type { Room } from './use-room.ts';
 
 /** How long the last thing said to both stays on the screen, ms. */
-const SHOWN_MS = 15_000;
+export const SHOWN_MS = 15_000;
 
 /** The last read-back, question or notice, as a line; and what was refused, until it is put away. */
 export function News({ room }: { room: Room }) {
-  const { link, now, speaker } = room;
+  const { link, now, speaker, job } = room;
   const said = lastSaid(link.entries);
-  const fresh = said && now - said.at < SHOWN_MS ? said.text : '';
+  const onStage = job.query?.question && said?.text === job.query.text;
+  const fresh = said && !onStage && now - said.at < SHOWN_MS ? said.text : '';
   return (
     <div class="news">
       <p class="news-said" aria-live="polite">
@@ -33,13 +35,14 @@ export function News({ room }: { room: Room }) {
   );
 }
 
-function lastSaid(entries: readonly Entry[]): { text: string; at: number } | undefined {
-  for (let i = entries.length - 1; i >= Math.max(0, entries.length - 12); i--) {
-    const { fact, at } = entries[i] as Entry;
-    // The cautions were read and agreed to on a page of their own.
-    if (fact.type === 'notice' && fact.code === 'cautions') continue;
-    if (fact.type === 'readback' || fact.type === 'query' || fact.type === 'notice')
-      return { text: fact.text, at };
+/** The last thing told to both; `code` where it is a notice. */
+export function lastSaid(entries: readonly Entry[]): { text: string; at: number; code?: string } | undefined {
+  for (const { fact, at } of entries.slice(-LOOKED_AT).reverse()) {
+    if (fact.type === 'readback' || fact.type === 'query') return { text: fact.text, at };
+    if (fact.type === 'notice' && !isCautions(fact)) return { text: fact.text, at, code: fact.code };
   }
   return undefined;
 }
+
+/** Older entries than this many are never news. */
+const LOOKED_AT = 12;

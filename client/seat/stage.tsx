@@ -1,6 +1,7 @@
 import type { Seat } from '../../src/facts.ts';
+import type { Placed } from '../../src/job/state.ts';
 import { type Answer, answersTo, answersToQuestion } from '../instruction/answers.ts';
-import { Face, PausedFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
+import { Face, PausedFace, QueryFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
 import { WORDS } from '../words.ts';
 import type { Room } from './use-room.ts';
 
@@ -10,6 +11,8 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
   if (standing.kind === 'unsure') return <UnsureFace instruction={standing.instruction} compact={compact} />;
   if (job.stopped) return <StoppedFace compact={compact} />;
   if (job.paused) return <PausedFace compact={compact} />;
+  const query = queryHere(room);
+  if (query) return <QueryFace text={query.text} compact={compact} />;
   if (standing.kind === 'none')
     return <RestingFace waitsFor={missingSeat(link.presence, job.seats)} compact={compact} />;
   return <Face instruction={standing.instruction} seat={saved.seat} now={now} compact={compact} />;
@@ -20,13 +23,21 @@ function missingSeat(presence: Room['link']['presence'], seats: Room['job']['sea
   return !seats.emitter || presence?.emitter === 'empty' ? 'emitter' : undefined;
 }
 
+/** The question that waits for an answer, where it is about words of this seat and has answers to choose from. */
+function queryHere({ job: { query }, link, saved }: Room): Placed<'query'> | undefined {
+  const asked = query?.question && link.entries[query.of]?.fact;
+  return asked && 'seat' in asked && asked.seat === saved.seat ? query : undefined;
+}
+
 /** The answers that fit what stands on the stage, for the person in this seat. */
-export function stageAnswers({ job, standing, saved }: Room): Answer[] {
+export function stageAnswers(room: Room): Answer[] {
+  const { job, standing, saved } = room;
   if (job.stopped) return [{ label: 'Start again', words: WORDS.start, main: true }];
   if (job.paused) return [{ label: 'Go on', words: WORDS.goOn, main: true }];
   const meter = job.setup?.meter;
   if (!meter) return [];
-  if (job.query?.question) return answersToQuestion(job.query.question, meter);
+  const question = queryHere(room)?.question;
+  if (question) return answersToQuestion(question, meter);
   if (standing.kind === 'none') {
     return job.accepted || !job.seats.emitter ? [] : [{ label: 'Go on', words: WORDS.goOn, main: true }];
   }

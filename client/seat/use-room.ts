@@ -24,6 +24,8 @@ export interface Room {
   /** Says words, as said of the instruction on the screen. */
   say(text: string, via: 'typed' | 'button'): void;
   post(letter: Unsigned): void;
+  /** Since when (server clock, ms) these words wait to be sent, said of what is on the screen now. */
+  waiting(text: string): number | undefined;
   dismiss(complaint: Link['complaints'][number]): void;
 }
 
@@ -54,6 +56,10 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
 
   const post = (letter: Unsigned) =>
     connection.feed({ on: 'post', letter: { ...letter, id: nanoid() } as Letter });
+  const waiting = (text: string) => {
+    const same = link.outbox.find(({ letter: l }) => l.t === 'say' && l.text === text && l.re === re);
+    return same && serverNow(link, same.since);
+  };
   return {
     saved,
     link,
@@ -62,7 +68,12 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
     standing: stands,
     talk,
     speaker,
-    say: (text, via) => post({ t: 'say', via, text, ...(re !== undefined && { re }) }),
+    say(text, via) {
+      // A second press of the same button, while the first still waits, means nothing new.
+      if (via === 'button' && waiting(text) !== undefined) return;
+      post({ t: 'say', via, text, ...(re !== undefined && { re }) });
+    },
+    waiting,
     post,
     dismiss: (complaint) => connection.feed({ on: 'dismiss', complaint }),
   };

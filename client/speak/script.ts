@@ -1,5 +1,5 @@
 import type { Seq } from '../../src/advice.ts';
-import type { Seat } from '../../src/facts.ts';
+import type { FactOf, Seat } from '../../src/facts.ts';
 import type { Placed } from '../../src/job/state.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { cueFor } from './cues.ts';
@@ -23,9 +23,11 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
   switch (fact.type) {
     case 'instruction':
       return [say({ ...fact, seq, at: entry.at }, seat, clock)];
+    case 'notice':
+      if (isCautions(fact)) return [];
+      return [{ on: 'say', utterance: { seq, kind: 'notice', text: spoken(fact.text), until } }];
     case 'readback':
     case 'query':
-    case 'notice':
       return [{ on: 'say', utterance: { seq, kind: fact.type, text: spoken(fact.text), until } }];
     case 'withdrawn':
       return [{ on: 'withdraw', seq: fact.instruction }];
@@ -38,6 +40,9 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
       return [];
   }
 }
+
+/** The cautions are read and agreed to on a page of their own; said again they would hold up the first step. */
+export const isCautions = (fact: FactOf<'notice'>): boolean => fact.code === 'cautions';
 
 /** After a gap nothing old is said; the instruction that holds now is, unless this phone said it before the gap. */
 export function lineOnReturn(

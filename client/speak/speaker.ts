@@ -80,7 +80,7 @@ export function speak(speaker: Speaker, event: SpeakerEvent, now: number): Spoke
     case 'say':
       return say(speaker, event.utterance, now);
     case 'cue':
-      return { speaker, effects: speaker.microphoneOpen ? [] : [{ do: 'cue', cue: event.cue }] };
+      return { speaker, effects: signal(speaker, event.cue) };
     case 'withdraw':
       return drop(speaker, (u) => u.seq === event.seq, now);
     case 'forget':
@@ -109,7 +109,7 @@ const still = (speaker: Speaker): Spoken => ({ speaker, effects: [] });
 /** The newest of a kind takes the place of one that waits, but for notices, which all matter; an instruction also cuts the one being said. */
 function say(speaker: Speaker, utterance: Utterance, now: number): Spoken {
   const waiting = [...speaker.waiting.filter((u) => !supersedes(utterance, u)), utterance];
-  const cue = utterance.cue && !speaker.microphoneOpen ? [{ do: 'cue', cue: utterance.cue } as const] : [];
+  const cue = utterance.cue ? signal(speaker, utterance.cue) : [];
   if (speaker.muted) return { speaker, effects: cue };
   const queued = { ...speaker, waiting };
   const outdated = utterance.kind === 'instruction' && speaker.saying?.kind === 'instruction';
@@ -164,6 +164,9 @@ function next(speaker: Speaker, now: number): Spoken {
     effects: [{ do: 'speak', text: first.text }],
   };
 }
+
+const signal = ({ microphoneOpen, unlocked }: Speaker, cue: Cue): SpeakerEffect[] =>
+  microphoneOpen || !unlocked ? [] : [{ do: 'cue', cue }];
 
 const supersedes = (newer: Utterance, older: Utterance): boolean =>
   newer.kind === older.kind && newer.kind !== 'notice';

@@ -38,15 +38,14 @@ export interface Voice {
 
 export function browserVoice(): Voice {
   const synthesis: SpeechSynthesis | undefined = globalThis.speechSynthesis;
-  let context: AudioContext | undefined;
+  const tones = toneMaker();
   /** Held, for some browsers forget to report the end of an utterance nobody holds. */
   let current: SpeechSynthesisUtterance | undefined;
 
   return {
     available: synthesis !== undefined,
     unlock() {
-      context ??= new AudioContext();
-      void context.resume();
+      tones.unlock();
       if (!synthesis || synthesis.speaking) return;
       const empty = new SpeechSynthesisUtterance(' ');
       empty.volume = 0;
@@ -75,9 +74,7 @@ export function browserVoice(): Voice {
     cue(cue, { volume, muted }) {
       const { beeps, buzz } = CUES[cue];
       navigator.vibrate?.([...buzz]);
-      if (muted || !context) return;
-      if (context.state !== 'running') void context.resume();
-      for (const beep of beeps) sound(context, beep, volume);
+      if (!muted) tones.play(beeps, volume);
     },
   };
 }
@@ -88,6 +85,31 @@ function englishVoice(voices: readonly SpeechSynthesisVoice[]): SpeechSynthesisV
   return (
     english.find((v) => v.localService && v.default) ?? english.find((v) => v.localService) ?? english[0]
   );
+}
+
+const FROZEN_MS = 1_000;
+
+/** Plays beeps; after a call or a locked screen the audio clock can stand still though it says it runs. */
+function toneMaker() {
+  let context: AudioContext | undefined;
+  let seen = { audio: -1, wall: 0 };
+  return {
+    unlock() {
+      context ??= new AudioContext();
+      void context.resume();
+    },
+    play(beeps: readonly Beep[], volume: number) {
+      if (!context) return;
+      const frozen = context.currentTime === seen.audio && performance.now() - seen.wall > FROZEN_MS;
+      if (frozen) {
+        void context.close();
+        context = new AudioContext();
+      }
+      void context.resume();
+      seen = { audio: context.currentTime, wall: performance.now() };
+      for (const beep of beeps) sound(context, beep, volume);
+    },
+  };
 }
 
 const EDGE_S = 0.012;

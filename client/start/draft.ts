@@ -110,14 +110,14 @@ export function parseDraft(draft: Draft): Parsed {
     errors[path] = 'Enter a number.';
     return Number.NaN;
   };
-  const optional = (path: string, text: string): number | undefined =>
-    text.trim() === '' ? undefined : number(path, text);
+  const optional = <K extends string>(key: K, path: string, text: string): { [P in K]?: number } =>
+    text.trim() === '' ? {} : ({ [key]: number(path, text) } as { [P in K]: number });
   const { meter: m, adjusters: a } = draft;
   const inEighths = (path: string, text: string): number => number(path, text) * EIGHTHS;
   const candidate = {
     site: draft.site,
     pair: draft.pair,
-    pathLength: optional('pathLength', draft.pathLength),
+    ...optional('pathLength', 'pathLength', draft.pathLength),
     meter: {
       name: m.name.trim(),
       unit: m.unit.trim(),
@@ -125,7 +125,7 @@ export function parseDraft(draft: Draft): Parsed {
       max: number('meter.max', m.max),
       resolution: number('meter.resolution', m.resolution),
       law: m.law,
-      dbPerUnit: optional('meter.dbPerUnit', m.dbPerUnit),
+      ...optional('dbPerUnit', 'meter.dbPerUnit', m.dbPerUnit),
       lostAt: number('meter.lostAt', m.lostAt),
       bandLow: number('meter.bandLow', m.bandLow),
       bandHigh: number('meter.bandHigh', m.bandHigh),
@@ -139,7 +139,7 @@ export function parseDraft(draft: Draft): Parsed {
       name: a.name.trim(),
       maxStep: inEighths('adjusters.maxStep', a.maxStep),
       lash: inEighths('adjusters.lash', a.lash),
-      degreesPerTurn: optional('adjusters.degreesPerTurn', a.degreesPerTurn),
+      ...optional('degreesPerTurn', 'adjusters.degreesPerTurn', a.degreesPerTurn),
       travel: inEighths('adjusters.travel', a.travel),
     },
   };

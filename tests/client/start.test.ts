@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import { adjusterDraft, meterDraft, newDraft, parseDraft } from '../../client/start/draft.ts';
+import { forgetMeter, ownMeters, rememberMeter } from '../../client/start/profiles.ts';
+import { memoryStorage } from '../../client/storage.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+
+const filled = () => ({ ...newDraft(), site: 'Tamsin Quay, hall 3', pair: 'B2' });
+
+function errorsOf(draft: ReturnType<typeof filled>): Readonly<Record<string, string>> {
+  const parsed = parseDraft(draft);
+  return parsed.kind === 'wrong' ? parsed.errors : {};
+}
+
+describe('the start form', () => {
+  it.each(NEUTRAL_METERS.map((m) => [m.name, m] as const))(
+    'opens a job with the neutral meter %s as it ships',
+    (_, meter) => {
+      const parsed = parseDraft({ ...filled(), meter: meterDraft(meter) });
+      expect(parsed).toMatchObject({ kind: 'ok', setup: { meter, adjusters: NEUTRAL_ADJUSTERS } });
+    },
+  );
+
+  it('takes the path length where it is given, and does without', () => {
+    expect(parseDraft({ ...filled(), pathLength: '62,5' })).toMatchObject({ setup: { pathLength: 62.5 } });
+    expect(parseDraft(filled())).not.toHaveProperty('setup.pathLength');
+  });
+
+  it('names each empty field in words that say what to enter', () => {
+    expect(errorsOf({ ...filled(), site: '  ', pair: '' })).toEqual({
+      site: expect.stringMatching(/Name the site/),
+      pair: expect.stringMatching(/Name the beam pair/),
+    });
+  });
+
+  it('says beside the field that a number is none', () => {
+    const draft = filled();
+    expect(
+      errorsOf({ ...draft, pathLength: 'far', meter: { ...draft.meter, bandLow: '', settle: 'soon' } }),
+    ).toEqual({
+      pathLength: 'Enter a number.',
+      'meter.bandLow': 'Enter a number.',
+      'meter.settle': 'Enter a number.',
+    });
+  });
+
+  it('explains a band that is upside down by the names on the form', () => {
+    const draft = filled();
+    const errors = errorsOf({ ...draft, meter: { ...draft.meter, bandLow: '70', bandHigh: '40' } });
+    expect(errors['meter.bandHigh']).toBe('"Accept up to" (40) must lie above "Accept from" (70)');
+  });
+
+  it('wants the decibels of a unit on a logarithmic meter only', () => {
+    const draft = filled();
+    const logarithmic = { ...draft.meter, law: 'logarithmic', dbPerUnit: '' };
+    expect(errorsOf({ ...draft, meter: logarithmic })['meter.dbPerUnit']).toMatch(/Decibels in one unit/);
+    expect(parseDraft({ ...draft, meter: { ...logarithmic, dbPerUnit: '1' } }).kind).toBe('ok');
+  });
+
+  it('reckons adjusters in turns and keeps them in eighths', () => {
+    const draft = {
+      ...filled(),
+      adjusters: { ...adjusterDraft(NEUTRAL_ADJUSTERS), maxStep: '0.75', travel: '4' },
+    };
+    expect(parseDraft(draft)).toMatchObject({ setup: { adjusters: { maxStep: 6, travel: 32 } } });
+    expect(errorsOf({ ...draft, adjusters: { ...draft.adjusters, maxStep: '3' } })).toEqual({
+      'adjusters.maxStep': 'From 0.25 to 1.5 turns, in eighths of a turn.',
+    });
+  });
+});
+
+describe("the user's own meters", () => {
+  const neutral = NEUTRAL_METERS[0] as MeterProfile;
+  const own = { ...neutral, name: 'Hall meter', bandLow: 45 };
+
+  it('are remembered once used, the newest first, one of a name', () => {
+    const storage = memoryStorage();
+    rememberMeter(storage, own);
+    rememberMeter(storage, { ...own, name: 'Other' });
+    rememberMeter(storage, { ...own, bandLow: 50 });
+    expect(ownMeters(storage).map((m) => [m.name, m.bandLow])).toEqual([
+      ['Hall meter', 50],
+      ['Other', 45],
+    ]);
+    forgetMeter(storage, 'Hall meter');
+    expect(ownMeters(storage).map((m) => m.name)).toEqual(['Other']);
+  });
+
+  it('do not repeat a neutral one that was used as it ships', () => {
+    const storage = memoryStorage();
+    rememberMeter(storage, neutral);
+    expect(ownMeters(storage)).toEqual([]);
+  });
+
+  it('survive one among them that no longer fits', () => {
+    const storage = memoryStorage();
+    storage.write('meters', [{ name: 'from an older version' }, own]);
+    expect(ownMeters(storage)).toEqual([own]);
+  });
+});
