@@ -1,0 +1,217 @@
+"""Trains the recogniser for a given time.
+
+    torchrun --nproc-per-node GPUS train.py --human PACK --synthetic SHARDS --out OUT --seconds 1000
+
+Reads the pack of human.py and whatever shards synthesise.py has written so far (it may still be running), and writes
+OUT/weights.pt, now and then and at the end: the moving average of the weights, as float16. Plain `python3 train.py`
+trains on one GPU.
+"""
+
+import argparse
+import os
+import time
+from pathlib import Path
+
+import numpy as np
+import torch
+import torch.distributed as dist
+from torch import Tensor
+from torch.nn import functional as F
+
+import augment
+import human
+import splice
+from model import BLANK, RATE, Recogniser, encode
+
+# Share of each source in a batch.
+SHARES = {"an4": 0.16, "digits": 0.06, "commands": 0.11, "prompts": 0.01, "spliced": 0.16, "synthetic": 0.5}
+SILENT = 0.06  # share of noise without speech
+BATCH_SECONDS = 600  # of sound on each GPU
+RANK, RANKS = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
+
+
+class Corpus:
+    """All recordings in one tensor on the GPU."""
+
+    def __init__(self, device: torch.device) -> None:
+        self.device, self.sounds, self.starts, self.lengths, self.texts, self.sources = device, [], [], [], [], []
+        self.samples, self.shards = torch.zeros(0, dtype=torch.int16, device=device), set()
+
+    def add(self, source: str, items: list[tuple[str, np.ndarray]]) -> None:
+        at = len(self.samples)
+        for text, sound in items:
+            self.starts.append(at)
+            self.lengths.append(len(sound))
+            self.texts.append(encode(text))
+            self.sources.append(source)
+            at += len(sound)
+        new = torch.tensor(np.concatenate([sound for _, sound in items]), device=self.device)
+        self.samples = torch.cat([self.samples, new])
+
+    def add_shards(self, folder: Path) -> None:
+        items = []
+        for file in sorted(set(folder.glob("????.npz")) - self.shards):
+            self.shards.add(file)
+            items += [(text, sound) for text, sound, part in read_shard(file) if part == "train"]
+        if items:
+            self.add("synthetic", items)
+
+    def weights(self) -> np.ndarray:
+        sources = np.array(self.sources)
+        weight = np.zeros(len(sources))
+        for source in set(self.sources):
+            weight[sources == source] = SHARES[source] / (sources == source).sum()
+        return weight / weight.sum()
+
+    def batch(self, rows: np.ndarray) -> tuple[Tensor, Tensor, list[list[int]]]:
+        lengths = torch.tensor([self.lengths[r] for r in rows], device=self.device)
+        starts = torch.tensor([self.starts[r] for r in rows], device=self.device)
+        at = torch.arange(int(lengths.max()), device=self.device)[None]
+        index = (starts[:, None] + at).clamp(max=len(self.samples) - 1)
+        sound = self.samples[index].float() * (at < lengths[:, None])
+        return sound, lengths, [self.texts[r] for r in rows]
+
+
+def read_shard(file: Path):
+    """Yields (text, samples, part) of a shard of synthesise.py."""
+    data = dict(np.load(file))
+    ends = np.cumsum(data["lengths"])
+    for text, end, length, part in zip(data["texts"], ends, data["lengths"], data["parts"]):
+        yield str(text), data["sounds"][end - length:end], str(part)
+
+
+def batches(corpus: Corpus, rng: np.random.Generator, seconds: float):
+    """A round of batches, each of utterances of like length."""
+    lengths, weights = np.array(corpus.lengths), corpus.weights()
+    pool = rng.choice(len(weights), 12000, p=weights)
+    pool = pool[np.argsort(lengths[pool], kind="stable")]
+    cut, first = [], 0
+    for i, row in enumerate(pool):
+        if (i - first + 1) * (lengths[row] / RATE + 0.8) > seconds:
+            cut.append(pool[first:i])
+            first = i
+    cut.append(pool[first:])
+    rng.shuffle(cut)
+    yield from (c for c in cut if len(c))
+
+
+def losses(model: Recogniser, mels: Tensor, frames: Tensor, texts: list[list[int]]) -> Tensor:
+    targets = torch.tensor([c for t in texts for c in t], dtype=torch.long, device=mels.device)
+    sizes = torch.tensor([len(t) for t in texts], device=mels.device)
+    with torch.autocast(mels.device.type, torch.bfloat16, enabled=mels.is_cuda):
+        outputs = model.encode_mels(mels, frames)
+    total = torch.zeros((), device=mels.device)
+    for logits, share in zip(outputs, (0.75, 0.25)):
+        loss = F.ctc_loss(F.log_softmax(logits.float(), -1).transpose(0, 1), targets, frames, sizes, BLANK, "none", zero_infinity=True)
+        total = total + share * (loss / sizes.clamp(min=4)).mean()
+    return total
+
+
+def shared(parameters: list[Tensor], done: float) -> float:
+    """Averages the gradients over all GPUs, and how far each says the training is."""
+    if RANKS == 1:
+        return done
+    flat = torch.cat([p.grad.flatten() for p in parameters] + [torch.tensor([done], device=parameters[0].device)])
+    dist.all_reduce(flat)
+    flat /= RANKS
+    torch._foreach_copy_([p.grad for p in parameters], [g.view_as(p) for p, g in zip(parameters, flat[:-1].split([p.numel() for p in parameters]))])
+    return float(flat[-1])
+
+
+def save(average: dict[str, Tensor], out: Path) -> None:
+    out.mkdir(parents=True, exist_ok=True)
+    torch.save({k: v.half() for k, v in average.items()}, out / "weights.tmp")
+    os.replace(out / "weights.tmp", out / "weights.pt")
+
+
+def train(model: Recogniser, corpus: Corpus, noises: augment.Noises, args: argparse.Namespace) -> None:
+    rng, begin, step, done = np.random.default_rng(args.seed + 1000 * RANK), time.time(), 0, 0.0
+    parameters = list(model.parameters())
+    optimiser = torch.optim.AdamW([{"params": [p for p in parameters if p.ndim > 1], "weight_decay": 0.02},
+                                   {"params": [p for p in parameters if p.ndim <= 1], "weight_decay": 0}], lr=args.peak, betas=(0.9, 0.98))
+    average = {k: v.detach().clone() for k, v in model.named_parameters()}
+    recent, reported = [], begin
+    while True:
+        corpus.add_shards(args.synthetic)
+        for rows in batches(corpus, rng, args.batch_seconds):
+            for group in optimiser.param_groups:
+                group["lr"] = args.peak * min(1, (step + 1) / 500) * (0.01 + 0.99 * (1 - done))
+            with torch.no_grad():
+                sound, lengths, texts = corpus.batch(rows)
+                silent = torch.rand(len(rows), device=corpus.device) < SILENT
+                texts = [[] if s else t for t, s in zip(texts, silent.tolist())]
+                sound, lengths = augment.spoil(sound, lengths, noises, silent, min(1, 0.1 + 3 * done))
+                mels = augment.mask_mels(model.front(sound), lengths // 80 + 1)
+            loss = losses(model, mels, (lengths // 80 + 2) // 2, texts)
+            optimiser.zero_grad(set_to_none=True)
+            loss.backward()
+            done = shared(parameters, (time.time() - begin) / args.seconds)
+            torch.nn.utils.clip_grad_norm_(parameters, 1.0)
+            optimiser.step()
+            keep = min(0.999, (step + 1) / (step + 20))
+            with torch.no_grad():
+                torch._foreach_mul_(list(average.values()), keep)
+                torch._foreach_add_(list(average.values()), parameters, alpha=1 - keep)
+            recent.append(loss.detach())
+            step += 1
+            if RANK == 0 and (time.time() - reported > args.report or done >= 1):
+                reported = time.time()
+                print(f"{reported - begin:5.0f} s  step {step}  loss {torch.stack(recent).mean():.4f}  synthetic {corpus.sources.count('synthetic')}", flush=True)
+                recent = []
+                save(average, args.out)
+            if done >= 1:
+                return
+
+
+def build_corpus(args: argparse.Namespace, device: torch.device) -> tuple[Corpus, augment.Noises]:
+    corpus, words, everything = Corpus(device), [], []
+    by_set: dict[str, list[tuple[str, np.ndarray]]] = {}
+    for name, speaker, part, text, sound in human.load(args.human):
+        if part == "train":
+            by_set.setdefault(name, []).append((text, sound))
+            everything.append(sound)
+            if name != "an4":
+                words.append((f"{name}/{speaker}", text, splice.trimmed(sound)))
+    for name, items in by_set.items():
+        corpus.add(name, items)
+    corpus.add("spliced", splice.spliced(words, args.spliced, args.seed))
+    noises = augment.Noises(device, args.seed, args.noises)
+    noises.add_babble(everything, args.seed)
+    return corpus, noises
+
+
+def parse() -> argparse.Namespace:
+    parser = argparse.ArgumentParser()
+    for name in ("human", "synthetic", "out"):
+        parser.add_argument(f"--{name}", type=Path, required=True)
+    parser.add_argument("--seconds", type=float, default=480)
+    parser.add_argument("--peak", type=float, default=1.5e-3)
+    parser.add_argument("--batch-seconds", type=float, default=BATCH_SECONDS)
+    parser.add_argument("--spliced", type=int, default=15000)
+    parser.add_argument("--noises", type=int, default=24)
+    parser.add_argument("--report", type=float, default=20)
+    parser.add_argument("--seed", type=int, default=1)
+    return parser.parse_args()
+
+
+def main() -> None:
+    args = parse()
+    device = torch.device("cuda", RANK) if torch.cuda.is_available() else torch.device("cpu")
+    if device.type == "cuda":
+        torch.cuda.set_device(device)
+    if RANKS > 1:
+        dist.init_process_group("nccl" if device.type == "cuda" else "gloo")
+    torch.manual_seed(args.seed)
+    torch.backends.cudnn.allow_tf32 = False  # the front end needs every bit; the rest runs in bfloat16
+    model = Recogniser().to(device).train()
+    torch.manual_seed(args.seed + RANK)
+    begin = time.time()
+    corpus, noises = build_corpus(args, device)
+    print(f"{sum(p.numel() for p in model.parameters())} parameters; {len(corpus.texts)} recordings in {time.time() - begin:.0f} s on {device}", flush=True)
+    train(model, corpus, noises, args)
+    if RANKS > 1:
+        dist.destroy_process_group()
+
+
+if __name__ == "__main__":
+    main()
