@@ -56,7 +56,7 @@ export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
   filter: 'Is it the filter that is on? Say filter on when it is.',
 };
 
-const WHY: Record<Failure, string> = {
+export const WHY_FAILED: Record<Failure, string> = {
   'nothing-shown': 'the panel showed nothing in time',
   'wrong-indication': 'the panel showed something else',
   'too-early': 'the panel showed it too early',
@@ -71,7 +71,7 @@ export function failureText(failed: Failed, meter: MeterProfile): string {
     return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;
   const rests = figuresText(failed.figures, meter);
   const test = failed.proof === 'alarm' ? 'Alarm test' : 'Fault test';
-  return `${test} failed: ${WHY[failed.why]}${rests && ` (${rests})`}.`;
+  return `${test} failed: ${WHY_FAILED[failed.why]}${rests && ` (${rests})`}.`;
 }
 
 export const SETTLED: Record<Settled, string> = {

@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { Command } from 'commander';
+import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
+import { wrongText } from '../../src/phrases/verify.ts';
+import { type Verified, verify } from '../../src/verify/verify.ts';
+
+/** 0: the log is whole. 1: something in it is wrong. 2: it could not be looked at. */
+const WHOLE = 0;
+const WRONG = 1;
+const UNREADABLE = 2;
+
+function report(result: Verified): string[] {
+  if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
+  const { head, findings } = result;
+  return [
+    `Whole: ${head.count} entries of log ${head.job}, every hash, signature and piece of advice as it should be.`,
+    `Head:  ${head.hash}`,
+    'Compare count and head with the printed report: a file made anew from start to end would pass as well.',
+    ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
+    ...findings.map(
+      (finding) =>
+        `  ${SEVERITY_WORDS[finding.severity]}: ${findingText(finding)} (entries ${finding.entries.join(', ')})`,
+    ),
+  ];
+}
+
+function main(): number {
+  const [file] = new Command('verify')
+    .description('Checks an exported log (JSON Lines) without the server or the network.')
+    .argument('<file>', 'the .jsonl export of a job or a site')
+    .addHelpText('after', '\nExit status: 0 whole, 1 wrong, 2 the file could not be read.')
+    .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : UNREADABLE))
+    .parse(process.argv).args;
+  let text: string;
+  try {
+    text = readFileSync(file as string, 'utf8');
+  } catch (error) {
+    console.error(`verify: ${file} could not be read: ${(error as Error).message}`);
+    return UNREADABLE;
+  }
+  const result = verify(text);
+  console.log(report(result).join('\n'));
+  return result.ok ? WHOLE : WRONG;
+}
+
+process.exitCode = main();

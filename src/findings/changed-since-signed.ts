@@ -1,0 +1,6 @@
+import { found, type Look } from './finding.ts';
+
+export const changedSinceSigned: Look = ({ end: { signed, changedBy } }) =>
+  signed && changedBy !== undefined
+    ? [found('changed-since-signed', { severity: 'serious', entries: [signed.seq, changedBy] })]
+    : [];

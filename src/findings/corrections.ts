@@ -1,0 +1,16 @@
+import { found, type Look } from './finding.ts';
+
+/** What was put right by a word later, and what was taken back. */
+export const corrections: Look = ({ entries }) => {
+  const amending = entries.filter(
+    ({ fact }) => fact.type === 'retract' || ('replaces' in fact && fact.replaces !== undefined),
+  );
+  if (amending.length === 0) return [];
+  return [
+    found('corrections', {
+      severity: 'note',
+      entries: amending.map(({ seq }) => seq),
+      figures: { count: amending.length },
+    }),
+  ];
+};

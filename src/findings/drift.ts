@@ -1,0 +1,21 @@
+import { agree } from '../engine/stay.ts';
+import { lastOf, type Placed } from '../job/state.ts';
+import { found, type Look } from './finding.ts';
+
+/** The last reading with a clear path after the acceptance is not what was accepted. */
+export const drift: Look = ({ end: { counted }, commission, accepted }) => {
+  const accept = lastOf(counted, 'accept');
+  if (!accept || !accepted) return [];
+  let path: Placed<'path'>['state'] = 'clear';
+  let last: Placed<'reading'> | undefined;
+  for (const fact of counted) {
+    if (fact.type === 'path') path = fact.state;
+    if (fact.type === 'reading' && path === 'clear' && fact.seq > accept.seq) last = fact;
+  }
+  if (!last || agree(accept.reading, last.reading, commission.setup.meter)) return [];
+  const figures = {
+    ...(accept.reading.kind === 'value' && { accepted: accept.reading.value }),
+    ...(last.reading.kind === 'value' && { later: last.reading.value }),
+  };
+  return [found('drift', { severity: 'question', entries: [accept.seq, last.seq], figures })];
+};

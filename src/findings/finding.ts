@@ -1,0 +1,51 @@
+import type { Seq } from '../advice.ts';
+import type { Story } from './story.ts';
+
+/** How much it weighs: it may undo the alignment, it wants an answer, or it is only good to know. */
+export const SEVERITIES = ['serious', 'question', 'note'] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+export const FINDING_IDS = [
+  'not-accepted',
+  'touched-after-accept',
+  'gain-after-peak',
+  'not-bracketed',
+  'override',
+  'settle-time',
+  'drift',
+  'unproven',
+  'test-failed',
+  'open-issue',
+  'outputs-isolated',
+  'changed-since-signed',
+  'long-gap',
+  'clock-back',
+  'corrections',
+  'takeover',
+] as const;
+export type FindingId = (typeof FINDING_IDS)[number];
+
+/** What a careful supervisor would ask about a job. Worded in `src/phrases/findings.ts`. */
+export interface Finding {
+  readonly id: FindingId;
+  readonly severity: Severity;
+  /** The entries it rests on, oldest first. */
+  readonly entries: readonly Seq[];
+  /** Figures by name; times in seconds, readings in meter units. */
+  readonly figures: Readonly<Record<string, number>>;
+  /** Which of several it is about: an adjuster, a test, what was missing. */
+  readonly about: readonly string[];
+}
+
+/** One thing to look for. Sees the whole story, finds it or not, in the order of the entries. */
+export type Look = (story: Story) => Finding[];
+
+type Rests = Pick<Finding, 'severity' | 'entries'> & Partial<Pick<Finding, 'figures' | 'about'>>;
+
+export const found = (id: FindingId, { severity, entries, figures = {}, about = [] }: Rests): Finding => ({
+  id,
+  severity,
+  entries,
+  figures,
+  about,
+});

@@ -1,0 +1,6 @@
+import { found, type Look } from './finding.ts';
+
+export const openIssue: Look = ({ end: { issues } }) =>
+  issues
+    .filter(({ closed }) => !closed)
+    .map(({ seq, about }) => found('open-issue', { severity: 'serious', entries: [about, seq] }));

@@ -1,0 +1,9 @@
+import { found, type Look } from './finding.ts';
+
+/** Accepted against missing evidence, with a reason. */
+export const override: Look = ({ end: { counted } }) =>
+  counted.flatMap((fact) =>
+    fact.type === 'accept' && fact.override
+      ? [found('override', { severity: 'serious', entries: [fact.seq], about: fact.override.missing })]
+      : [],
+  );

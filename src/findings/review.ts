@@ -1,0 +1,45 @@
+import type { Entry } from '../log/entry.ts';
+import { changedSinceSigned } from './changed-since-signed.ts';
+import { clockBack } from './clock-back.ts';
+import { corrections } from './corrections.ts';
+import { drift } from './drift.ts';
+import type { Finding, FindingId, Look } from './finding.ts';
+import { gainAfterPeak } from './gain-after-peak.ts';
+import { longGap } from './long-gap.ts';
+import { notAccepted } from './not-accepted.ts';
+import { notBracketed } from './not-bracketed.ts';
+import { openIssue } from './open-issue.ts';
+import { outputsIsolated } from './outputs-isolated.ts';
+import { override } from './override.ts';
+import { settleTime } from './settle-time.ts';
+import { storyOf } from './story.ts';
+import { takeover } from './takeover.ts';
+import { testFailed } from './test-failed.ts';
+import { touchedAfterAccept } from './touched-after-accept.ts';
+import { unproven } from './unproven.ts';
+
+/** What is looked for, in the order in which it is told. */
+const LOOKS: Record<FindingId, Look> = {
+  'not-accepted': notAccepted,
+  'touched-after-accept': touchedAfterAccept,
+  'gain-after-peak': gainAfterPeak,
+  'not-bracketed': notBracketed,
+  override,
+  'settle-time': settleTime,
+  drift,
+  unproven,
+  'test-failed': testFailed,
+  'open-issue': openIssue,
+  'outputs-isolated': outputsIsolated,
+  'changed-since-signed': changedSinceSigned,
+  'long-gap': longGap,
+  'clock-back': clockBack,
+  corrections,
+  takeover,
+};
+
+/** Reads a job's log as a careful supervisor would. The same log gives the same findings, always. */
+export function review(entries: readonly Entry[]): Finding[] {
+  const story = storyOf(entries);
+  return story ? Object.values(LOOKS).flatMap((look) => look(story)) : [];
+}

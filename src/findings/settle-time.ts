@@ -1,0 +1,23 @@
+import type { Seq } from '../advice.ts';
+import { heard, newStay, settled } from '../engine/stay.ts';
+import { found, type Look } from './finding.ts';
+import { isTouch } from './story.ts';
+
+/** A turn or gain change was made on a reading that had not come to rest. */
+export const settleTime: Look = ({ end: { counted }, commission }) => {
+  const { meter } = commission.setup;
+  const entries: Seq[] = [];
+  let stay = newStay(0);
+  for (const fact of counted) {
+    const { seq, at } = fact;
+    if (fact.type === 'reading') stay = heard(stay, { seq, at, reading: fact.reading }, meter);
+    else if (fact.type === 'trend') stay = fact.trend === 'steady' ? { ...stay, since: 0 } : newStay(at);
+    else if (isTouch(fact) || fact.type === 'path') {
+      const last = stay.run.at(-1);
+      const hasty = isTouch(fact) && last?.reading.kind === 'value' && !settled(stay, meter);
+      if (last && hasty) entries.push(last.seq, seq);
+      stay = newStay(at);
+    }
+  }
+  return entries.length > 0 ? [found('settle-time', { severity: 'question', entries })] : [];
+};

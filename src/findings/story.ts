@@ -1,0 +1,30 @@
+import type { Commission } from '../commission/commission.ts';
+import type { Acceptance } from '../engine/search.ts';
+import { commissionOf, EMPTY, fold, type JobState } from '../job/state.ts';
+import type { Entry } from '../log/entry.ts';
+
+/** A job's log with what it comes to: everything a finding can look at. */
+export interface Story {
+  readonly entries: readonly Entry[];
+  /** The state at the end. */
+  readonly end: JobState;
+  readonly commission: Commission;
+  /** The acceptance that stands at the end, if one does. */
+  readonly accepted: Acceptance | undefined;
+  /** Time of the last entry, ms: what was waiting then is judged as of then. */
+  readonly until: number;
+}
+
+/** Undefined for a log that opens no job. */
+export function storyOf(entries: readonly Entry[]): Story | undefined {
+  const end = entries.reduce(fold, EMPTY);
+  const commission = commissionOf(end);
+  const until = entries.at(-1)?.at;
+  if (!commission || until === undefined) return undefined;
+  return { entries, end, commission, accepted: commission.search.accepted, until };
+}
+
+const TOUCHES: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
+
+/** True for a fact that turned or set something: a reading before it says nothing of what is after it. */
+export const isTouch = ({ type }: { readonly type: string }): boolean => TOUCHES.has(type);

@@ -1,0 +1,9 @@
+import { found, type Look } from './finding.ts';
+
+/** Another phone, and perhaps another person, took a seat over. */
+export const takeover: Look = ({ entries }) =>
+  entries.flatMap(({ seq, fact }) =>
+    fact.type === 'seated' && fact.takeover
+      ? [found('takeover', { severity: 'note', entries: [seq], about: [fact.seat] })]
+      : [],
+  );

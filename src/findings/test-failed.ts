@@ -1,0 +1,18 @@
+import { isCommissioning } from '../commission/commission.ts';
+import { failures } from '../commission/issues.ts';
+import { found, type Look } from './finding.ts';
+
+/** A proving test failed, though it may have passed later: missed, outside its delay, or with the wrong reading. */
+export const testFailed: Look = ({ commission, until }) => {
+  if (!isCommissioning(commission)) return [];
+  return failures(commission, until).map((failed) =>
+    failed.kind === 'proof'
+      ? found('test-failed', {
+          severity: 'question',
+          entries: [failed.about],
+          about: [failed.proof, failed.why],
+          figures: failed.figures,
+        })
+      : found('test-failed', { severity: 'question', entries: [failed.about], about: [failed.item] }),
+  );
+};

@@ -1,0 +1,13 @@
+import { lastOf } from '../job/state.ts';
+import { found, type Look } from './finding.ts';
+import { isTouch } from './story.ts';
+
+/** An adjuster was turned after the acceptance, and nothing was accepted again: what was accepted is gone. */
+export const touchedAfterAccept: Look = ({ end: { counted } }) => {
+  const accept = lastOf(counted, 'accept');
+  if (!accept) return [];
+  const turns = counted.filter((fact) => isTouch(fact) && fact.type !== 'gain' && fact.seq > accept.seq);
+  if (turns.length === 0) return [];
+  const entries = [accept, ...turns].map(({ seq }) => seq);
+  return [found('touched-after-accept', { severity: 'serious', entries })];
+};

@@ -1,0 +1,17 @@
+import type { PairStory, SiteFinding } from './site.ts';
+import { isTouch } from './story.ts';
+
+/** A later visit touched a pair that had been accepted, and accepted nothing in its place. */
+export function undone(pairs: readonly PairStory[]): SiteFinding[] {
+  return pairs.flatMap(({ pair, visits }) => {
+    const last = visits.at(-1);
+    const before = visits.slice(0, -1).findLast(({ accepted }) => accepted);
+    const touches = last?.end.counted.filter(isTouch) ?? [];
+    if (!last || !before?.accepted || last.accepted || touches.length === 0) return [];
+    const entries = [
+      { job: before.job, seq: before.accepted.seq },
+      ...touches.map(({ seq }) => ({ job: last.job, seq })),
+    ];
+    return [{ id: 'undone', severity: 'serious', pair, entries, figures: {} } as const];
+  });
+}

@@ -1,0 +1,17 @@
+import { PROOFS } from '../commission/attempts.ts';
+import { isCommissioning } from '../commission/commission.ts';
+import { CHECKLISTS } from '../commission/items.ts';
+import { progressOf, testAnswer } from '../commission/progress.ts';
+import { found, type Look } from './finding.ts';
+
+/** A test that did not pass under the alignment that stands: left out, or failed and answered for in words. */
+export const unproven: Look = ({ commission, accepted, until }) => {
+  if (!accepted || !isCommissioning(commission)) return [];
+  const { last } = progressOf(commission, until);
+  const about = [
+    ...PROOFS.filter((proof) => last[proof]?.verdict.kind !== 'passed'),
+    ...CHECKLISTS.tests.filter((item) => testAnswer(commission, item)?.done !== true),
+  ];
+  if (about.length === 0) return [];
+  return [found('unproven', { severity: 'serious', entries: [accepted.seq], about })];
+};

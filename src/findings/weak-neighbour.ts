@@ -1,0 +1,38 @@
+import { lossBetween } from '../plan/expected.ts';
+import { valueReading } from '../reading.ts';
+import type { PairStory, SiteFinding } from './site.ts';
+
+/** Paths within this share of each other count as equally long. Common practice, no source. */
+const EQUAL_LENGTH = 0.1;
+/** This far below the middle one of its equals a pair is much weaker, dB. Common practice, no source. */
+export const WEAK_DB = 2;
+/** With fewer equals there is no saying which of them is out of line. */
+const FEWEST_EQUALS = 2;
+
+/** A pair accepted at a much weaker reading than others of its length on the same kind of meter. */
+export function weakNeighbour(pairs: readonly PairStory[]): SiteFinding[] {
+  const known = pairs.flatMap(({ pair, pathLength, visits }) => {
+    const visit = visits.findLast(({ accepted }) => accepted);
+    const accepted = visit?.accepted;
+    if (!visit || accepted?.reading.kind !== 'value' || pathLength === undefined) return [];
+    const { meter } = visit.commission.setup;
+    const entry = { job: visit.job, seq: accepted.seq };
+    return [{ pair, pathLength, meter, value: accepted.reading.value, entry }];
+  });
+  return known.flatMap((one): SiteFinding[] => {
+    const equals = known.filter(
+      (other) =>
+        other !== one &&
+        other.meter.name === one.meter.name &&
+        Math.abs(other.pathLength - one.pathLength) <= EQUAL_LENGTH * one.pathLength,
+    );
+    const values = equals.map(({ value }) => value).sort((a, b) => a - b);
+    const middle = values[Math.floor((values.length - 1) / 2)];
+    if (middle === undefined || values.length < FEWEST_EQUALS) return [];
+    const weaker = lossBetween(valueReading(middle), valueReading(one.value), one.meter);
+    if (weaker === undefined || weaker < WEAK_DB) return [];
+    const figures = { weaker, reading: one.value, equals: middle };
+    const entries = [one.entry, ...equals.map(({ entry }) => entry)];
+    return [{ id: 'weak-neighbour', severity: 'question', pair: one.pair, entries, figures }];
+  });
+}

@@ -1,0 +1,35 @@
+import type { ChainFault } from '../log/chain.ts';
+import type { FileFault } from '../log/export.ts';
+import type { Wrong } from '../verify/verify.ts';
+
+const FILE: Record<FileFault['fault'], string> = {
+  'not-json': 'is not JSON',
+  'not-an-entry': 'is no entry of a log, nor its closing line',
+  'not-canonical': 'is not written as its hash was taken',
+  'no-head': 'should be the closing line with the head: the end of the file was cut off',
+  'after-head': 'stands after the closing line',
+};
+
+const CHAIN: Record<ChainFault['fault'], string> = {
+  order: 'is not the next one: an entry before it was removed, added or moved',
+  job: 'is of another log',
+  prev: 'does not follow on the one before it',
+  hash: 'was changed: its hash does not fit',
+  head: 'should be there, or is one too many: the log does not end where its head says',
+};
+
+/** "Entry 17 was changed: its hash does not fit." */
+export function wrongText(wrong: Wrong): string {
+  switch (wrong.kind) {
+    case 'file':
+      return `Line ${wrong.line} ${FILE[wrong.fault]}.`;
+    case 'chain':
+      return `Entry ${wrong.seq} ${CHAIN[wrong.fault]}.`;
+    case 'signature':
+      return `Entry ${wrong.seq} signs another record than the one before it.`;
+    case 'advice':
+      return `Entry ${wrong.seq} is not what this version's engine advises there. Verify with the version that wrote the log, or ask why.`;
+    case 'findings':
+      return `Entry ${wrong.seq} was signed with other findings than the record has.`;
+  }
+}

@@ -1,0 +1,49 @@
+import type { Seat } from '../facts.ts';
+import { type Input, respond } from '../job/respond.ts';
+import { EMPTY, fold, type JobState } from '../job/state.ts';
+import { emptyHead, headAfter, seal } from '../log/chain.ts';
+import type { Entry, Head, JobId } from '../log/entry.ts';
+
+/** A job without a server: what is put to it is answered and sealed into its log, on a clock moved by hand. */
+export class LoggedJob {
+  readonly entries: Entry[] = [];
+  state: JobState = EMPTY;
+  head: Head;
+  private wakeAt: number | undefined;
+
+  constructor(
+    job: JobId,
+    /** ms since 1970. */
+    public now: number,
+  ) {
+    this.head = emptyHead(job);
+  }
+
+  /** Throws where the job refuses. */
+  input(input: Input): void {
+    const response = respond(this.state, input, this.now);
+    if (response.kind === 'refused') throw new Error(`${response.reason}: ${response.text}`);
+    for (const draft of response.drafts) {
+      const entry = seal(this.head, draft, this.now);
+      this.entries.push(entry);
+      this.head = headAfter(entry);
+      this.state = fold(this.state, entry);
+    }
+    this.wakeAt = response.wakeAt;
+  }
+
+  say(seat: Seat, text: string): void {
+    const re = this.state.instruction?.seq;
+    this.input({ kind: 'words', seat, via: 'typed', text, ...(re !== undefined && { re }) });
+  }
+
+  /** Lets time pass, waking the job as a server would. Milliseconds. */
+  wait(ms: number): void {
+    const end = this.now + ms;
+    while (this.wakeAt !== undefined && this.wakeAt <= end) {
+      this.now = Math.max(this.now, this.wakeAt);
+      this.input({ kind: 'tick' });
+    }
+    this.now = end;
+  }
+}

@@ -1,0 +1,224 @@
+import type { Action } from '../advice.ts';
+import { lossOf } from '../commission/verdict.ts';
+import type { JobSetup } from '../facts.ts';
+import { review } from '../findings/review.ts';
+import type { Entry, JobId } from '../log/entry.ts';
+import { movedText } from '../phrases/facts.ts';
+import { readingText } from '../phrases/readings.ts';
+import type { Axis } from '../turns.ts';
+import { MOVE_MS, SAY_MS } from './crew.ts';
+import { LoggedJob } from './logged-job.ts';
+import {
+  type BeamPair,
+  block,
+  createBeamPair,
+  gainFor,
+  type PairSpec,
+  reAim,
+  readMeter,
+  setGain,
+  turn,
+} from './pair.ts';
+import type { Plant } from './plants.ts';
+import { createRng, type Rng } from './rng.ts';
+
+/** A visit to a simulated pair. */
+export interface VisitPlan {
+  readonly job: JobId;
+  readonly setup: JobSetup;
+  readonly spec: PairSpec;
+  /** When the crew sits down, ms since 1970. */
+  readonly from: number;
+  readonly seed: number;
+  /** What goes wrong. */
+  readonly plants?: readonly Plant[];
+  readonly signer?: { readonly name: string; readonly role: string };
+}
+
+/** More steps than any visit takes. */
+const STEPS = 600;
+const minute = 60_000;
+
+/** Plays a whole visit by the words of a crew that does as it is told, but for what is planted. */
+export function playVisit(plan: VisitPlan): Entry[] {
+  const visit = new Visit(plan);
+  for (let step = 0; step < STEPS && !visit.over; step++) visit.step(step);
+  if (!visit.over) throw new Error(`the visit to ${plan.setup.pair} did not end in ${STEPS} steps`);
+  return visit.job.entries;
+}
+
+class Visit {
+  readonly job: LoggedJob;
+  over = false;
+  private pair: BeamPair;
+  private readonly rng: Rng;
+  private readonly left: Set<Plant>;
+  /** Part of the light a cover holds back now, dB. */
+  private heldBack = 0;
+  private readings = 0;
+
+  constructor(private readonly plan: VisitPlan) {
+    this.pair = createBeamPair(plan.spec);
+    this.rng = createRng(plan.seed);
+    this.left = new Set(plan.plants);
+    this.job = new LoggedJob(plan.job, plan.from);
+    this.job.input({ kind: 'open', setup: plan.setup });
+    this.job.input({ kind: 'seated', seat: 'panel', device: 'Panel phone', takeover: false });
+    this.job.wait(40_000);
+    this.job.input({ kind: 'seated', seat: 'emitter', device: 'Ladder phone', takeover: false });
+  }
+
+  step(count: number): void {
+    if (count === 12 && this.take('takeover')) {
+      this.job.input({ kind: 'link', seat: 'emitter', online: false });
+      this.job.wait(minute);
+      this.job.input({ kind: 'seated', seat: 'emitter', device: 'Spare phone', takeover: true });
+    }
+    if (count === 14 && this.take('long-gap')) this.job.wait(16 * minute);
+    const { instruction } = this.job.state;
+    if (!instruction) this.job.say('panel', 'go on');
+    else this.follow(instruction.advice.action);
+  }
+
+  /** True once: the fault was planted, and is due. */
+  private take(plant: Plant): boolean {
+    return this.left.delete(plant);
+  }
+
+  private follow(action: Action) {
+    const { job } = this;
+    switch (action.kind) {
+      case 'hold':
+        return job.wait(Math.max(SAY_MS, action.until - job.now));
+      case 'read':
+      case 'ask':
+        return this.read();
+      case 'turn':
+        return this.turn(action.axis, action.eighths);
+      case 'gain': {
+        job.wait(MOVE_MS);
+        const { toward } = action;
+        const gain = toward === undefined ? 0 : gainFor(this.pair, toward, job.now);
+        this.pair = setGain(this.pair, gain, job.now);
+        return job.say('emitter', 'done');
+      }
+      case 're-aim':
+        job.wait(5 * MOVE_MS);
+        this.pair = reAim(this.pair, { horizontal: 0, vertical: 0 }, job.now);
+        return job.say('emitter', 'done');
+      case 'block':
+      case 'unblock':
+        job.wait(MOVE_MS);
+        this.pair = block(this.pair, action.kind === 'block', job.now);
+        return job.say('emitter', action.kind === 'block' ? 'blocked' : 'clear');
+      case 'check':
+        job.wait(2 * minute);
+        return job.say('panel', 'done');
+      case 'offer-accept':
+        return this.accept();
+      default:
+        return this.commission(action);
+    }
+  }
+
+  private commission(action: Action) {
+    const { job } = this;
+    switch (action.kind) {
+      case 'confirm-item':
+        if (action.list === 'after' && this.take('left-isolated')) return this.leave();
+        job.wait(3 * SAY_MS);
+        return job.say('panel', action.item === 'people-told' ? 'told the control room' : 'yes');
+      case 'cover':
+        job.wait(MOVE_MS);
+        this.heldBack = lossOf(action.how, this.plan.setup);
+        job.say('emitter', COVERED[action.how]);
+        job.wait(3 * SAY_MS);
+        return this.read();
+      case 'uncover':
+        job.wait(MOVE_MS);
+        this.heldBack = 0;
+        return job.say('emitter', 'clear');
+      case 'watch-panel':
+        return this.watch(action);
+      case 'settle-issue':
+        throw new Error('a simulated crew tests again until it passes');
+      case 'offer-sign':
+        return this.sign();
+      default:
+        return this.leave();
+    }
+  }
+
+  /** The panel does what is set, a second late. */
+  private watch({ expect }: Extract<Action, { kind: 'watch-panel' }>): void {
+    const { alarmDelay = 10, faultDelay = 10 } = this.plan.setup.plan ?? {};
+    const set = expect === 'normal' ? 8 : expect === 'alarm' ? alarmDelay : faultDelay;
+    const tooLong = expect === 'alarm' && this.take('late-alarm') ? 60 : 0;
+    this.job.wait(1000 * Math.max(1, set - 2 + tooLong));
+    this.job.say('panel', `panel shows ${expect}`);
+  }
+
+  private read() {
+    const { job } = this;
+    job.wait(SAY_MS);
+    const dimmed = { ...this.pair, gainDb: this.pair.gainDb + Math.min(this.heldBack, 200) };
+    const lit = this.heldBack === 0 ? this.pair : { ...dimmed, shown: { power: 0, at: 0 } };
+    const text = readingText(readMeter(lit, job.now, this.rng), this.plan.setup.meter);
+    this.readings += 1;
+    if (this.readings > 3 && /\d/.test(text) && this.take('misread')) {
+      job.say('panel', '77');
+      job.wait(2 * SAY_MS);
+      return job.say('panel', `wrong, ${text}`);
+    }
+    job.say('panel', text);
+  }
+
+  private turn(axis: Axis, eighths: number): void {
+    const { job } = this;
+    job.wait(MOVE_MS);
+    if (this.take('clock-back')) job.now -= 90_000;
+    this.pair = turn(this.pair, axis, eighths, job.now);
+    job.say('emitter', 'done');
+    // A reading called out at once, and a turn made on it without waiting: there and back.
+    if (this.readings > 3 && this.take('hasty')) {
+      this.read();
+      for (const back of [2, -2]) {
+        this.pair = turn(this.pair, axis, back, job.now);
+        job.say('emitter', movedText(axis, back));
+      }
+    }
+  }
+
+  private accept(): void {
+    const { job } = this;
+    job.say('panel', 'accept');
+    if (this.take('drift')) this.pair = { ...this.pair, gainDb: this.pair.gainDb + 0.5 };
+    if (this.plan.setup.scope !== 'commissioning') this.leave();
+  }
+
+  private sign(): void {
+    const { job } = this;
+    const { name, role } = this.plan.signer ?? { name: 'S. Example', role: 'Supervisor' };
+    job.wait(4 * minute);
+    const findings = review(job.entries).map(({ id }) => id);
+    const signature = { kind: 'typed', text: name } as const;
+    job.input({ kind: 'sign', name, role, signature, head: job.head, findings });
+    if (this.take('touched-since')) {
+      job.wait(minute);
+      job.say('emitter', movedText('vertical', 2));
+    }
+    if (this.take('gain-since')) {
+      job.wait(minute);
+      job.say('emitter', 'gain down');
+    }
+    this.leave();
+  }
+
+  private leave(): void {
+    this.job.wait(5 * SAY_MS);
+    for (const seat of ['emitter', 'panel'] as const) this.job.input({ kind: 'link', seat, online: false });
+    this.over = true;
+  }
+}
+
+const COVERED = { half: 'half covered', filter: 'filter on', full: 'blocked' } as const;

@@ -1,0 +1,74 @@
+import canonicalize from 'canonicalize';
+import type { Seq } from '../advice.ts';
+import { advise } from '../commission/advise.ts';
+import type { Finding } from '../findings/finding.ts';
+import { review } from '../findings/review.ts';
+import { commissionOf, EMPTY, fold, type JobState } from '../job/state.ts';
+import { type ChainFault, findFault } from '../log/chain.ts';
+import type { Entry, Head } from '../log/entry.ts';
+import { type FileFault, fromJsonLines } from '../log/export.ts';
+
+/** The first thing that is wrong with an exported log. */
+export type Wrong =
+  | ({ readonly kind: 'file' } & FileFault)
+  | ({ readonly kind: 'chain' } & ChainFault)
+  /** A signature that is not of the record before it. */
+  | { readonly kind: 'signature'; readonly seq: Seq }
+  /** The engine of this version would have said something else. */
+  | { readonly kind: 'advice'; readonly seq: Seq }
+  /** The findings that were signed are not the findings of the record. */
+  | { readonly kind: 'findings'; readonly seq: Seq };
+
+export type Verified =
+  | {
+      readonly ok: true;
+      readonly head: Head;
+      readonly entries: readonly Entry[];
+      readonly findings: readonly Finding[];
+    }
+  | { readonly ok: false; readonly wrong: Wrong };
+
+/**
+ * Checks an export (`ladderline-log` JSON Lines) with nothing but the file: its form, the chain and its head,
+ * every signature against what stands before it, and that the engine gives the same advice and the same
+ * findings when the log is replayed. It proves order and wholeness, not honesty: whoever can rewrite the
+ * whole file can make a new chain, so compare the head with the one on the printed report.
+ */
+export function verify(text: string): Verified {
+  const read = fromJsonLines(text);
+  if (!read.ok) {
+    const { line, fault } = read;
+    return { ok: false, wrong: { kind: 'file', line, fault } };
+  }
+  const { entries, head } = read;
+  const fault = findFault(entries, head);
+  if (fault) return { ok: false, wrong: { kind: 'chain', ...fault } };
+  const wrong = replay(entries);
+  return wrong ? { ok: false, wrong } : { ok: true, head, entries, findings: review(entries) };
+}
+
+function replay(entries: readonly Entry[]): Wrong | undefined {
+  let state = EMPTY;
+  for (const entry of entries) {
+    const { seq, fact } = entry;
+    if (fact.type === 'instruction' && !isAdvised(state, fact.advice, entry.at))
+      return { kind: 'advice', seq };
+    if (fact.type === 'signed') {
+      if (fact.head.count !== seq || fact.head.hash !== entry.prev || fact.head.job !== entry.job) {
+        return { kind: 'signature', seq };
+      }
+      const ids = review(entries.slice(0, seq)).map(({ id }) => id);
+      if (!same(ids, fact.findings)) return { kind: 'findings', seq };
+    }
+    state = fold(state, entry);
+  }
+  return undefined;
+}
+
+function isAdvised(state: JobState, advice: unknown, at: number): boolean {
+  const commission = commissionOf(state);
+  return commission !== undefined && same(advise(commission, at).advice, advice);
+}
+
+/** Equal as JSON, whatever the order of the keys. */
+const same = (a: unknown, b: unknown): boolean => canonicalize(a) === canonicalize(b);

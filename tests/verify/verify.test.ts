@@ -1,0 +1,128 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Fact } from '../../src/facts.ts';
+import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import type { Entry, Head } from '../../src/log/entry.ts';
+import { toJsonLines } from '../../src/log/export.ts';
+import { wrongText } from '../../src/phrases/verify.ts';
+import { verify } from '../../src/verify/verify.ts';
+import { visit } from '../findings/site.ts';
+
+const LOG = visit(['misread', 'takeover']);
+const HEAD = headAfter(LOG.at(-1) as Entry);
+const TEXT = toJsonLines(LOG, HEAD);
+
+/** The log with some facts changed, and every hash made anew: only a replay can tell. */
+function forged(change: (fact: Fact, seq: number) => Fact): string {
+  let head: Head = emptyHead(HEAD.job);
+  const entries = LOG.map(({ actor, fact, at, ref }) => {
+    const changed = change(fact, head.count);
+    const signed = changed.type === 'signed' ? { ...changed, head } : changed;
+    const entry = seal(head, { actor, fact: signed, ...(ref !== undefined && { ref }) }, at);
+    head = headAfter(entry);
+    return entry;
+  });
+  return toJsonLines(entries, head);
+}
+
+const wrong = (text: string) => {
+  const result = verify(text);
+  return result.ok ? undefined : result.wrong;
+};
+
+const at = (type: Fact['type'], n = 0) => LOG.filter(({ fact }) => fact.type === type)[n]?.seq as number;
+
+describe('an exported log', () => {
+  it('as it was written is whole, and gives the findings of the job', () => {
+    const result = verify(TEXT);
+    expect(result.ok && result.findings.map(({ id }) => id)).toEqual(['corrections', 'takeover']);
+    expect(result.ok && result.head).toEqual(HEAD);
+  });
+
+  it('with any single character changed is wrong', () => {
+    fc.assert(
+      fc.property(fc.nat(TEXT.length - 2), fc.constantFrom('0', 'x', '"', ' '), (i, character) => {
+        fc.pre(TEXT[i] !== character);
+        expect(verify(TEXT.slice(0, i) + character + TEXT.slice(i + 1)).ok).toBe(false);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it.each([
+    ['an entry taken out', (lines: string[]) => lines.toSpliced(7, 1), { kind: 'chain', seq: 7 }],
+    [
+      'two entries swapped',
+      (lines: string[]) => lines.with(7, lines[8] as string).with(8, lines[7] as string),
+      { kind: 'chain', seq: 7 },
+    ],
+    [
+      'its tail cut off with the closing line',
+      (lines: string[]) => lines.slice(0, 20),
+      { kind: 'file', fault: 'no-head' },
+    ],
+    [
+      'its tail cut off before the closing line',
+      (lines: string[]) => [...lines.slice(0, 20), lines.at(-1) as string],
+      { kind: 'chain', seq: 20, fault: 'head' },
+    ],
+  ])('with %s is wrong, and the first wrong entry is named', (_, change, fault) => {
+    const lines = change(TEXT.trimEnd().split('\n'));
+    expect(wrong(`${lines.join('\n')}\n`)).toMatchObject(fault);
+  });
+
+  it('with a reading changed and every hash made anew differs from what the engine advises', () => {
+    const target = at('reading', 4);
+    const text = forged((fact, seq) =>
+      seq === target && fact.type === 'reading' ? { ...fact, reading: { kind: 'value', value: 61 } } : fact,
+    );
+    const fault = wrong(text);
+    expect(fault).toMatchObject({ kind: 'advice' });
+    expect(fault?.kind === 'advice' && fault.seq).toBeGreaterThan(target);
+  });
+
+  it('with an instruction changed and every hash made anew names that instruction', () => {
+    const target = at('instruction', 9);
+    const text = forged((fact, seq) =>
+      seq === target && fact.type === 'instruction'
+        ? { ...fact, advice: { ...fact.advice, because: [] } }
+        : fact,
+    );
+    expect(wrong(text)).toEqual({ kind: 'advice', seq: target });
+  });
+
+  it('signed with other findings than it has is wrong at the signature', () => {
+    const text = forged((fact) => (fact.type === 'signed' ? { ...fact, findings: [] } : fact));
+    expect(wrong(text)).toEqual({ kind: 'findings', seq: at('signed') });
+  });
+
+  it('whose signature is of another head is wrong at the signature', () => {
+    const lines = forged((fact) => fact);
+    expect(wrong(lines)).toBeUndefined();
+    const signed = at('signed');
+    let head = headAfter(LOG[signed - 1] as Entry);
+    const entry = LOG[signed] as Entry;
+    const fact = { ...entry.fact, head: { ...head, hash: 'f'.repeat(64) } } as Fact;
+    const last = seal(head, { actor: entry.actor, fact }, entry.at);
+    head = headAfter(last);
+    expect(wrong(toJsonLines([...LOG.slice(0, signed), last], head))).toEqual({
+      kind: 'signature',
+      seq: signed,
+    });
+  });
+
+  it('of a site is checked for its chain', () => {
+    const fact: Fact = { type: 'site-opened', site: 'Hollin Bridge', logVersion: 1 };
+    const entry = seal(emptyHead('site-of-ours'), { actor: 'supervisor', fact }, 1);
+    expect(verify(toJsonLines([entry], headAfter(entry)))).toMatchObject({ ok: true, findings: [] });
+  });
+
+  it('any text at all is judged and never thrown on', () => {
+    fc.assert(
+      fc.property(fc.string(), (text) => {
+        const fault = wrong(text);
+        expect(fault && wrongText(fault)).toMatch(/^(Line|Entry) \d+ /);
+      }),
+    );
+  });
+});
