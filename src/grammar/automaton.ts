@@ -71,25 +71,33 @@ export class Network {
 
 /** Merges states from which the same words lead to the same ends, by refining a partition until it holds. */
 const smallest = ({ start, next, ends }: Automaton): Automaton => {
-  const order = next.map((edges) => [...edges].sort(([a], [b]) => (a < b ? -1 : 1)));
-  let groups = ends.map(Number);
-  for (let count = 0; ; ) {
-    const known = new Map<string, number>();
-    groups = order.map((edges, state) => {
-      const key = `${groups[state]};${edges.map(([word, to]) => `${word} ${groups[to]}`).join()}`;
-      const group = known.get(key) ?? known.size;
-      known.set(key, group);
-      return group;
-    });
-    if (known.size === count) break;
-    count = known.size;
+  const edges = next.map((edges) => [...edges].sort(([a], [b]) => (a < b ? -1 : 1)));
+  const targets = edges.map((edges) => edges.map(([, to]) => to));
+  // States are told apart by their words and by ending, then by the groups those words lead to.
+  let groups = numbered(edges.map((edges, state) => `${ends[state]} ${edges.map(([word]) => word).join()}`));
+  for (let count = 0; count < groups.count; ) {
+    const { of } = groups;
+    count = groups.count;
+    groups = numbered(targets.map((tos, state) => `${of[state]};${tos.map((to) => of[to]).join()}`));
   }
 
+  const { of } = groups;
   const merged: ReadonlyMap<string, number>[] = [];
   const mergedEnds: boolean[] = [];
-  for (const [state, group] of groups.entries()) {
-    merged[group] ??= new Map(order[state]?.map(([word, to]) => [word, groups[to] as number]));
+  for (const [state, group] of of.entries()) {
+    merged[group] ??= new Map(edges[state]?.map(([word, to]) => [word, of[to] as number]));
     mergedEnds[group] = ends[state] ?? false;
   }
-  return { start: groups[start] as number, next: merged, ends: mergedEnds };
+  return { start: of[start] as number, next: merged, ends: mergedEnds };
+};
+
+/** Numbers for keys, equal keys getting the same one. */
+const numbered = (keys: readonly string[]): { of: number[]; count: number } => {
+  const known = new Map<string, number>();
+  const of = keys.map((key) => {
+    const number = known.get(key) ?? known.size;
+    known.set(key, number);
+    return number;
+  });
+  return { of, count: known.size };
 };

@@ -1,4 +1,5 @@
 import { commandingRules } from './commanding.ts';
+import { measureRules } from './measures.ts';
 import { numberRules } from './numbers.ts';
 import { reportingRules } from './reporting.ts';
 import type { RuleName, Rules, Wording } from './rule.ts';
@@ -11,6 +12,7 @@ import { turningRules } from './turning.ts';
  */
 export const GRAMMAR: Rules = {
   ...numberRules,
+  ...measureRules,
   ...turningRules,
   ...reportingRules,
   ...commandingRules,

@@ -11,7 +11,7 @@ const SOUNDS_LIKE: Readonly<Record<string, string>> = {
 };
 
 const FIGURES = new Set(
-  'zero oh one two three tree four fower five fife six seven eight nine niner point decimal minus double triple'.split(
+  'zero oh one two three tree four fower five fife six seven eight nine niner hundred thousand tousand point decimal minus double triple'.split(
     ' ',
   ),
 );

@@ -1,3 +1,5 @@
+import { knows } from './vocabulary.ts';
+
 /** A word of the text, or a number typed in figures with every value it may stand for. */
 export type Token =
   | { readonly kind: 'word'; readonly word: string }
@@ -48,16 +50,22 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 };
 
 const TOKEN =
-  /(?<fraction>(?:\d{1,3} )?\d{1,3}\/\d{1,3}(?![\d/]))|(?<numeral>(?:(?<![\w.,])-)?(?:\d+(?:[.,]\d+)*|\.\d+))|(?<word>[^\s\d]+)/gu;
+  /(?<fraction>(?:\d{1,3} )?\d{1,3}\/\d{1,3}(?![\d/]))|(?<numeral>(?:(?<![\w.,])-\s*)?(?:\d+(?:[.,]\d+)*|\.\d+))|(?<word>[^\s\d]+)/gu;
 
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
 
-/** "50,5" is fifty and a half; "2,500" may be that too, or two thousand five hundred. */
+/**
+ * "50,5" is fifty and a half; "2,500" may be that too, or two thousand five hundred. "- 5" may be minus
+ * five, or a dash before it.
+ */
 const valuesOf = (numeral: string): number[] => {
-  if (!numeral.includes(',')) return [Number(numeral)];
-  const values = [Number(numeral.replace(',', '.'))];
-  if (/^-?\d{1,3}(,\d{3})+(\.\d+)?$/.test(numeral)) values.push(Number(numeral.replaceAll(',', '')));
-  return values.filter((value) => !Number.isNaN(value));
+  const [, sign = '', figures = ''] = /^(-?\s*)(.*)$/.exec(numeral) ?? [];
+  const read = [Number(figures.replace(',', '.'))];
+  if (/^\d{1,3}(,\d{3})+(\.\d+)?$/.test(figures)) read.push(Number(figures.replaceAll(',', '')));
+  const values = read.filter(Number.isFinite);
+  const negative = values.map((value) => 0 - value);
+  if (sign === '') return values;
+  return sign === '-' ? negative : [...negative, ...values];
 };
 
 const fractionOf = (text: string): number => {
@@ -81,7 +89,7 @@ export const normalise = (text: string, unit = ''): Token[] => {
     )
     .replace(/%/g, ' percent ')
     .replace(/(\d)(?=[\p{L}])/gu, '$1 ');
-  if (unit !== '') plain = plain.replaceAll(unit.toLowerCase(), ' units ');
+  if (unit !== '') plain = nameUnit(plain, unit.toLowerCase());
   for (const [spelling, word] of RESPELLINGS) plain = plain.replace(spelling, word);
   return spellOutRuns(tokensOf(plain));
 };
@@ -97,10 +105,19 @@ const tokensOf = (plain: string): Token[] => {
   return tokens;
 };
 
-/** Hyphens part words; other punctuation goes; an apostrophe stays only inside a word. */
+/** Calls the meter's own unit "units": after figures always, elsewhere where it is no word of ours. */
+const nameUnit = (plain: string, unit: string): string => {
+  const exact = `${unit.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')}(?![\\p{L}\\p{N}])`;
+  const named = plain.replace(new RegExp(`(\\d\\s*)${exact}`, 'gu'), '$1 units ');
+  return knows(unit) ? named : named.replace(new RegExp(`(?<![\\p{L}\\p{N}])${exact}`, 'gu'), ' units ');
+};
+
+/**
+ * Hyphens part words, punctuation goes, an apostrophe stays only inside a word. Any other sign is a word
+ * that nobody knows: "<50" is not fifty.
+ */
 const wordsOf = (chunk: string): Token[] =>
-  chunk
-    .split(/[^\p{L}\p{M}\p{N}']+/u)
+  (chunk.match(/[\p{L}\p{M}\p{N}']+|[^\p{L}\p{M}\p{N}'\p{P}=]+|[/#%&*@\\]+/gu) ?? [])
     .map((word) => word.replace(/^'+|'+$/g, ''))
     .filter((word) => word !== '')
     .map((word) => ({ kind: 'word', word }));

@@ -31,31 +31,24 @@ export const numberRules = {
   head: [say('<zero>', ({ zero }) => zero), say('<unit>', ({ unit }) => unit)],
   digit: [say('<head>', ({ head }) => head), ...means('0', 'oh')],
 
+  upToTwo: [say('<a:digit> <b:digit?>', ({ a, b = '' }) => a + b)],
+  upToThree: [say('<digit> <upToTwo?>', ({ digit, upToTwo = '' }) => digit + upToTwo)],
+  upToFive: [
+    say('<digit>', ({ digit }) => digit),
+    say('<a:digit> <b:digit> <upToThree?>', ({ a, b, upToThree = '' }) => a + b + upToThree),
+  ],
+
   // Figure by figure, up to six of them: "one four two", "one double four", "oh seven". It does not begin
   // with "oh" unless a figure other than nought follows, for "oh" and "oh oh" alone are exclamations.
   run: [
-    say('<head>', ({ head }) => head),
-    say('<head> <a:digit>', ({ head, a }) => head + a),
-    say('<head> <a:digit> <b:digit>', ({ head, a, b }) => head + a + b),
-    say('<head> <a:digit> <b:digit> <c:digit>', ({ head, a, b, c }) => head + a + b + c),
-    say('<head> <a:digit> <b:digit> <c:digit> <d:digit>', ({ head, a, b, c, d }) => head + a + b + c + d),
-    say(
-      '<head> <a:digit> <b:digit> <c:digit> <d:digit> <e:digit>',
-      ({ head, a, b, c, d, e }) => head + a + b + c + d + e,
-    ),
-    say('oh <unit>', ({ unit }) => unit),
+    say('<head> <upToFive?>', ({ head, upToFive = '' }) => head + upToFive),
+    say('oh <unit> <upToTwo?>', ({ unit, upToTwo = '' }) => unit + upToTwo),
     say('(oh|double) oh <unit>', ({ unit }) => unit),
-    say('oh <unit> <a:digit>', ({ unit, a }) => unit + a),
-    say('oh <unit> <a:digit> <b:digit>', ({ unit, a, b }) => unit + a + b),
-    say('double <head>', ({ head }) => head + head),
-    say('double <head> <a:digit>', ({ head, a }) => head + head + a),
-    say('double <head> <a:digit> <b:digit>', ({ head, a, b }) => head + head + a + b),
+    say('double <head> <upToTwo?>', ({ head, upToTwo = '' }) => head + head + upToTwo),
     say('double <head> double <a:digit>', ({ head, a }) => head + head + a + a),
-    say('<head> double <a:digit>', ({ head, a }) => head + a + a),
-    say('<head> double <a:digit> <b:digit>', ({ head, a, b }) => head + a + a + b),
+    say('<head> double <a:digit> <b:digit?>', ({ head, a, b = '' }) => head + a + a + b),
     say('<head> <a:digit> double <b:digit>', ({ head, a, b }) => head + a + b + b),
-    say('(triple|treble) <head>', ({ head }) => head.repeat(3)),
-    say('(triple|treble) <head> <a:digit>', ({ head, a }) => head.repeat(3) + a),
+    say('(triple|treble) <head> <a:digit?>', ({ head, a = '' }) => head.repeat(3) + a),
     say('<head> (triple|treble) <a:digit>', ({ head, a }) => head + a.repeat(3)),
   ],
 
@@ -86,10 +79,7 @@ export const numberRules = {
     say('<unit> (thousand|tousand) [and] <century>', ({ unit, century }) => 1000 * Number(unit) + century),
   ],
   decimals: [
-    say('<digit>', ({ digit }) => digit),
-    say('<a:digit> <b:digit>', ({ a, b }) => a + b),
-    say('<a:digit> <b:digit> <c:digit>', ({ a, b, c }) => a + b + c),
-    say('<a:digit> <b:digit> <c:digit> <d:digit>', ({ a, b, c, d }) => a + b + c + d),
+    say('<digit> <upToThree?>', ({ digit, upToThree = '' }) => digit + upToThree),
     say('double <digit>', ({ digit }) => digit + digit),
     say('(triple|treble) <digit>', ({ digit }) => digit.repeat(3)),
     say('<two>', ({ two }) => String(two)),
@@ -110,6 +100,7 @@ export const numberRules = {
     say('<century> and a half', ({ century }) => century + 0.5),
     say('<unit> <two> and a half', ({ unit, two }) => 100 * Number(unit) + two + 0.5),
     say('<numeral>', ({ numeral }) => numeral),
+    say('minus <numeral>', ({ numeral }) => (numeral >= 0 ? 0 - numeral : undefined)),
   ],
 
   // Words that can be two numbers.
@@ -141,13 +132,4 @@ export const numberRules = {
     ),
   ],
   figure: [say('<number>', ({ number }) => number), say('<doubtful>', ({ doubtful }) => doubtful)],
-
-  measure: [
-    ...means('percent', 'percent'),
-    ...means('volts', 'volt|volts'),
-    ...means('counts', 'count|counts'),
-    ...means('dB', 'd b|decibel|decibels'),
-    // The unit of the job's own meter, whatever it is called.
-    ...means('own', 'units'),
-  ],
 } satisfies Rules;

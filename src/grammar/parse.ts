@@ -35,7 +35,7 @@ export const parse = (text: string, context: Context = {}): Understanding => {
   const options = possible(meaningsOf(tokens, context), context);
   const [first] = options;
   const who = TOLD.exec(text)?.[1]?.trim();
-  if (!first && who) return { kind: 'understood', intents: [{ kind: 'told', who }] };
+  if (!first && who && !saysMore(tokens)) return { kind: 'understood', intents: [{ kind: 'told', who }] };
   if (!first) return unclear(tokens);
   return options.length === 1 ? { kind: 'understood', intents: first } : { kind: 'ambiguous', options };
 };
@@ -46,6 +46,10 @@ const meaningsOf = (tokens: readonly Token[], context: Context): Intent[][] => {
   const least = Math.min(...exact.map(({ cost }) => cost));
   return exact.filter(({ cost }) => cost === least).map(({ meaning }) => meaning);
 };
+
+/** A sentence of ours stands behind the first words: "told him one forty". */
+const saysMore = (tokens: readonly Token[]): boolean =>
+  tokens.some((_, i) => i > 1 && matches('sentence', tokens.slice(i), {}).length > 0);
 
 /** Of several meanings, those whose readings the meter can show; all of them if it can show none. */
 const possible = (options: Intent[][], { meter }: Context): Intent[][] => {

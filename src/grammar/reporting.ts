@@ -1,5 +1,6 @@
 import { NO_SIGNAL, SATURATED, valueReading } from '../reading.ts';
 import type { Intent } from './intent.ts';
+import { measureOf } from './measures.ts';
 import { means, type Rules, said, say } from './rule.ts';
 
 const reading = (value: number): Intent => ({ kind: 'reading', reading: valueReading(value) });
@@ -28,9 +29,17 @@ export const reportingRules = {
     '[the|a] reading [is|of|at|says|shows]|[it] (shows|says|reads)|showing',
     '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|about|around|roughly|back (to|at)',
   ),
-  bare: [say('[at] <figure> <measure?>', ({ figure }) => valueReading(figure))],
+  /** A number in the meter's unit; "fifty volts" is no reading of a meter in percent. */
+  quantity: [
+    say('<figure> <measure?>', ({ figure, measure }, { meter }) =>
+      measure === undefined || measure === 'own' || !meter || measure === measureOf(meter.unit)
+        ? figure
+        : undefined,
+    ),
+  ],
+  bare: [say('[at] <quantity>', ({ quantity }) => valueReading(quantity))],
   introduced: [
-    say('<lead> <figure> <measure?>', ({ figure }) => valueReading(figure)),
+    say('<lead> <quantity>', ({ quantity }) => valueReading(quantity)),
     say('<lead?> <state>', ({ state }) => state),
   ],
   reading: [say('<bare>', ({ bare }) => bare), say('<introduced>', ({ introduced }) => introduced)],
@@ -67,13 +76,13 @@ export const reportingRules = {
       { kind: 'reading' as const, reading },
       { kind: 'trend' as const, trend },
     ]),
-    say("[it's] (up|rose|climbed|went up|gone up) to <number> <measure?>", ({ number }) => [
+    say("[it's] (up|rose|climbed|went up|gone up) to <quantity>", ({ quantity }) => [
       { kind: 'trend' as const, trend: 'rising' as const },
-      reading(number),
+      reading(quantity),
     ]),
-    say("[it's] (down|fell|dropped|went down|gone down) to <number> <measure?>", ({ number }) => [
+    say("[it's] (down|fell|dropped|went down|gone down) to <quantity>", ({ quantity }) => [
       { kind: 'trend' as const, trend: 'falling' as const },
-      reading(number),
+      reading(quantity),
     ]),
   ],
 

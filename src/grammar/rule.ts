@@ -23,6 +23,9 @@ export interface Meanings {
   unit: string;
   head: string;
   digit: string;
+  upToTwo: string;
+  upToThree: string;
+  upToFive: string;
   run: string;
   decimals: string;
   teen: number;
@@ -55,6 +58,7 @@ export interface Meanings {
   // What is reported.
   state: Reading;
   lead: true;
+  quantity: number;
   bare: Reading;
   introduced: Reading;
   reading: Reading;
@@ -126,6 +130,12 @@ export const doubt = <S extends string, T>(
   pattern: S,
   meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
 ): Wording<T> => ({ ...say(pattern, meaning), doubtful: true });
+
+/** Clauses side by side that can mean several things. */
+export const doubtfulJoin = <S extends string, T>(
+  pattern: S,
+  meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
+): Wording<T> => ({ ...say(pattern, meaning), joins: true, doubtful: true });
 
 /** Wordings that all mean the same. */
 export const means = <T>(value: T, ...patterns: string[]): Wording<T>[] =>

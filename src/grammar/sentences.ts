@@ -1,5 +1,5 @@
 import type { Intent } from './intent.ts';
-import { doubt, either, join, means, type Rules, say } from './rule.ts';
+import { doubt, doubtfulJoin, either, join, means, type Rules, say } from './rule.ts';
 
 /** Adds what was said next. */
 const then = (...parts: (Intent | readonly Intent[] | undefined)[]): Intent[] =>
@@ -45,18 +45,12 @@ export const sentenceRules = {
     ),
     join('<gain> [and] <trend>', ({ gain, trend }) => then(gain, { kind: 'trend', trend })),
     // "Gain down forty": down to forty, or down and the meter shows forty.
-    {
-      ...doubt('<gain> <bare>', ({ gain, bare }) => {
-        const both = then(gain, { kind: 'reading', reading: bare });
-        return gain.kind === 'gain' &&
-          gain.to === undefined &&
-          gain.change !== 'full' &&
-          bare.kind === 'value'
-          ? either<Intent[]>([{ ...gain, to: bare.value }], both)
-          : both;
-      }),
-      joins: true,
-    },
+    doubtfulJoin('<gain> <bare>', ({ gain, bare }) => {
+      const both = then(gain, { kind: 'reading', reading: bare });
+      return gain.kind === 'gain' && gain.to === undefined && gain.change !== 'full' && bare.kind === 'value'
+        ? either<Intent[]>([{ ...gain, to: bare.value }], both)
+        : both;
+    }),
   ],
   body: [
     say('<report>', ({ report }) => report),
@@ -68,7 +62,7 @@ export const sentenceRules = {
     say('yes <informed>', ({ informed }) => then(informed, { kind: 'yes' })),
     say('yes <report>', ({ report }) => then({ kind: 'yes' }, report)),
     say('no <moved>', ({ moved }) => then({ kind: 'no' }, moved)),
-    doubt('no <path>', ({ path }) => then({ kind: 'no' }, path)),
+    doubtfulJoin('no <path>', ({ path }) => then({ kind: 'no' }, path)),
     say('no <trend>', ({ trend }) => [{ kind: 'no' as const }, { kind: 'trend' as const, trend }]),
     say('[the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
     say('stop <level>', ({ level }) => then({ kind: 'stop' }, level)),
