@@ -2,7 +2,7 @@ import type { Missing } from '../engine/accept.ts';
 import type { MeterProfile } from '../profile.ts';
 import { figuresText } from './figures.ts';
 
-const NEEDS: Record<Missing['id'], string> = {
+export const NEEDS: Record<Missing['id'], string> = {
   'settled-reading': 'a settled reading here',
   'clear-path': 'a clear path',
   'not-saturated': 'a reading that is not saturated: lower the gain',
