@@ -7,20 +7,20 @@ import { BaseAxis, LevelAxis, MARGIN } from './axes.tsx';
 import { type Levels, levels } from './levels.ts';
 import { gainLabel, Legend, Marker, type Picks, Swatch } from './marker.tsx';
 import { placeLabels } from './place-labels.ts';
-import { clock, timeZone } from './times.ts';
+import { clock, clockWithin, timeZone } from './times.ts';
 import { useWidth } from './use-width.ts';
 
 const HEIGHT = 240;
 const ROW = 15;
 /** Room between marks on the time axis, pixels. */
 const LABEL_ROOM = 64;
+const SHORTEST_SPAN_MS = 60_000;
 
 interface Props extends Picks {
   series: Series;
+  /** The series of the whole log, which sets the time axis: in a replay it must not grow. */
+  whole: Series;
   meter: MeterProfile;
-  /** Times of the first and last entry, ms. */
-  from: number;
-  to: number;
 }
 
 /** Reading against time, with everything that bears on it. */
@@ -43,12 +43,18 @@ interface Band {
   label: string;
 }
 
-function Drawing({ series, meter, from, to, onPick }: Props) {
+function Drawing({ series, whole, meter, onPick }: Props) {
   const [ref, outer] = useWidth<HTMLDivElement>(900);
   const width = Math.max(200, outer - MARGIN.left - MARGIN.right);
   const { samples, gains } = series;
-  const end = Math.max(to, from + 60_000);
-  const x = scaleTime().domain([from, end]).range([0, width]);
+  // From the first to the last thing drawn: a phone that drops off hours later must not squeeze it all.
+  const times = [...whole.samples, ...whole.marks].map(({ at }) => at);
+  const from = Math.min(...times);
+  const to = Math.max(...times);
+  const span = Math.max(to - from, SHORTEST_SPAN_MS);
+  const x = scaleTime()
+    .domain([from, from + span])
+    .range([0, width]);
   const level = levels(samples, meter, HEIGHT);
   const path = line<Sample>(
     ({ at }) => x(at),
@@ -101,7 +107,7 @@ function Drawing({ series, meter, from, to, onPick }: Props) {
             <BaseAxis
               ticks={x.ticks(Math.max(2, Math.floor(width / LABEL_ROOM))).map((tick) => ({
                 x: x(tick),
-                label: clock(tick.getTime(), end - from < 240_000),
+                label: clockWithin(span, tick.getTime()),
               }))}
               title={`Time, ${timeZone(from)}`}
               width={width}

@@ -10,6 +10,21 @@ const DAY = new Intl.DateTimeFormat(undefined, { dateStyle: 'long' });
 /** "09:31" or "09:31:07", in the reader's time zone. */
 export const clock = (at: number, seconds: boolean): string => (seconds ? SECONDS : HOURS).format(at);
 
+/** "3 Mar 09:31": for spans longer than a day. */
+const DATED = new Intl.DateTimeFormat(undefined, {
+  day: 'numeric',
+  month: 'short',
+  hour: '2-digit',
+  minute: '2-digit',
+  hourCycle: 'h23',
+});
+
+/** A time as short as is clear within a span of `ms`. */
+export function clockWithin(ms: number, at: number): string {
+  if (ms >= 24 * 3_600_000) return DATED.format(at);
+  return clock(at, ms < 4 * 60_000);
+}
+
 export const day = (at: number): string => DAY.format(at);
 
 /** "UTC+01:00": the reader's time zone at that time. Without it a printed time says nothing. */

@@ -1,8 +1,9 @@
+import { Fragment } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { FactOf } from '../../src/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { clock } from '../charts/times.ts';
+import { clock, day } from '../charts/times.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
 import type { Item, Turn } from './exchange.ts';
 
@@ -37,8 +38,11 @@ export function ExchangeView({ turns, follow, onPick }: Props) {
   if (turns.length === 0) return <p class="empty">Nothing has been said yet.</p>;
   return (
     <ol class="log" ref={list}>
-      {turns.map((turn) => (
-        <TurnView key={turn.seq} turn={turn} onPick={onPick} />
+      {turns.map((turn, index) => (
+        <Fragment key={turn.seq}>
+          {day(turn.at) !== day(turns[index - 1]?.at ?? 0) && <li class="log-day">{day(turn.at)}</li>}
+          <TurnView turn={turn} onPick={onPick} />
+        </Fragment>
       ))}
     </ol>
   );

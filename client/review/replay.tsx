@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../src/log/entry.ts';
 import { clock } from '../charts/times.ts';
+import { useReplayVoice, voiceAvailable } from './use-replay-voice.ts';
 
 const SPEEDS = [1, 5, 20, 60];
 const FRAME_MS = 100;
@@ -27,8 +28,10 @@ interface Props {
 export function Replay({ entries, shown, onShow }: Props) {
   const [playing, setPlaying] = useState(false);
   const [speed, setSpeed] = useState(20);
+  const [aloud, setAloud] = useState(false);
   const count = shownCount(shown, entries);
   const last = entries[count - 1];
+  useReplayVoice(entries, count, aloud && playing);
   const show = (to: number) => onShow(to >= entries.length ? 'all' : { count: to });
 
   /** The moment being played, ms on the log's clock. */
@@ -66,6 +69,16 @@ export function Replay({ entries, shown, onShow }: Props) {
           </option>
         ))}
       </select>
+      {voiceAvailable && (
+        <label>
+          <input
+            type="checkbox"
+            checked={aloud}
+            onChange={(event) => setAloud(event.currentTarget.checked)}
+          />
+          Aloud
+        </label>
+      )}
       <output>
         {last && clock(last.at, true)}
         <small>

@@ -60,7 +60,7 @@ function Review({
   const summary = useMemo(() => summarize(entries), [entries]);
   const whole = useMemo(() => series(entries), [entries]);
   const then = useMemo(() => series(until), [until]);
-  const { setup, from } = summary;
+  const { setup } = summary;
   const turns = useMemo(() => exchange(until, setup?.meter), [until, setup]);
   usePrintedFooter(record);
 
@@ -134,13 +134,7 @@ function Review({
           <h2 id="charts-title">Charts</h2>
           <TurnsChart series={then} axis="horizontal" meter={meter} onPick={pick} />
           <TurnsChart series={then} axis="vertical" meter={meter} onPick={pick} />
-          <TimeChart
-            series={then}
-            meter={meter}
-            from={from ?? 0}
-            to={entries.at(-1)?.at ?? 0}
-            onPick={pick}
-          />
+          <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
         </section>
       </div>
     </main>

@@ -86,17 +86,21 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
   test('saves files that hold the whole log', async () => {
     const script = accepted('reviewed-4');
     const page = await open(script);
+    await page.getByText('lost its link').last().waitFor();
     const save = async (name: string): Promise<string> => {
       const download = page.waitForEvent('download');
       await page.getByRole('button', { name }).click();
       return readFile(await (await download).path(), 'utf8');
     };
-    expect(fromJsonLines(await save('Save as JSON Lines'))).toEqual({
-      ok: true,
-      entries: script.entries,
-      head: script.head,
-    });
-    expect(await save('Save as CSV')).toBe(toCsv(script.entries, script.head));
+    const lines = await save('Save as JSON Lines');
+    const csv = await save('Save as CSV');
+    // The server has noted meanwhile that the crew's phones are not there.
+    const { job } = script.head;
+    const entries = await store.read(job, -1, 1000);
+    const head = await store.head(job);
+    expect(entries.slice(0, script.entries.length)).toEqual(script.entries);
+    expect(fromJsonLines(lines)).toEqual({ ok: true, entries, head });
+    expect(csv).toBe(toCsv(entries, head));
     await page.close();
   });
 

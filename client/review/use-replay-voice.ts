@@ -1,0 +1,52 @@
+import { useEffect, useRef } from 'preact/hooks';
+import type { Entry } from '../../src/log/entry.ts';
+import { spoken } from '../speak/spoken.ts';
+import { browserVoice, loadVoice } from '../speak/voice.ts';
+
+const voice = browserVoice();
+export const voiceAvailable = voice.available;
+
+/**
+ * Says again what was said to the crew as the replay comes to it. What the replay has run past while the
+ * voice was busy is left unsaid: never two things at once.
+ */
+export function useReplayVoice(entries: readonly Entry[], count: number, on: boolean): void {
+  const busy = useRef(false);
+  const said = useRef(count);
+  useEffect(() => {
+    if (!on) return;
+    said.current = count;
+    return () => {
+      voice.cut();
+      busy.current = false;
+    };
+  }, [on]);
+  useEffect(() => {
+    const came = entries.slice(said.current, count);
+    said.current = count;
+    if (!on || busy.current) return;
+    const text = came.map(wordsOf).findLast((words) => words !== undefined);
+    if (text === undefined) return;
+    busy.current = true;
+    voice.speak(spoken(text), loadVoice(), {
+      began() {},
+      ended() {
+        busy.current = false;
+      },
+    });
+  }, [entries, count, on]);
+}
+
+function wordsOf({ fact }: Entry): string | undefined {
+  switch (fact.type) {
+    case 'instruction':
+      return fact.say;
+    case 'readback':
+    case 'query':
+    case 'notice':
+    case 'said':
+      return fact.text;
+    default:
+      return undefined;
+  }
+}
