@@ -1,10 +1,11 @@
 import type { Seq } from '../advice.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
-import { type Beam, pointingOf } from './beam.ts';
+import { nearPeak, shortfallDb } from './beam.ts';
 import { doubt } from './doubt.ts';
-import type { Sample, Search } from './search.ts';
+import { fromDb } from './level.ts';
+import type { PerAxis, Sample, Search } from './search.ts';
 import { agree } from './stay.ts';
-import { look } from './view.ts';
+import { look, type View } from './view.ts';
 
 /** Something acceptance still needs, with the figures that say how much of it there is. */
 export interface Missing {
@@ -16,6 +17,7 @@ export interface Missing {
     | 'bracket-horizontal'
     | 'bracket-vertical'
     | 'at-peak'
+    | 'highest-reading'
     | 'blocking-check'
     | 'steady-hold'
     | 'fresh-reading'
@@ -25,6 +27,9 @@ export interface Missing {
 
 /** The fitted peak may lie this far above the accepted place, uncertainty included. dB. */
 export const SHORTFALL_ALLOWED_DB = 0.2;
+
+/** A reading higher than the accepted one by no more than this may be noise. dB. */
+const HIGHER_DB = 0.3;
 
 /** A reading older than this is read again before it is accepted. Milliseconds. */
 export const FRESH_MS = 5 * 60_000;
@@ -46,10 +51,15 @@ export function missingForAccept(search: Search, now: number): Missing[] {
     missing.push({ id: 'in-band', figures });
   }
   for (const axis of AXES) {
-    const { below, above } = sides(view.samples, placeOf(here, axis), axis);
+    const { below, above } = sides(view, here, axis);
     if (!below || !above) {
       missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
     }
+  }
+  const higher = higherReading(view.samples, here);
+  if (higher?.level.kind === 'level' && here.level.kind === 'level') {
+    const figures = { best: fromDb(higher.level.db, meter), reading: fromDb(here.level.db, meter) };
+    missing.push({ id: 'highest-reading', figures });
   }
   const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
   if (shortfall > SHORTFALL_ALLOWED_DB) missing.push({ id: 'at-peak', figures: { shortfall } });
@@ -69,43 +79,38 @@ export function blockingPassed(search: Search, here: Sample): boolean {
   return before !== undefined && dark === true && agree(before.reading, here.reading, search.meter);
 }
 
-/** Decibels the fitted peak may lie above this place: the fit's figure and twice its uncertainty. */
-export function shortfallDb(beam: Beam, here: Sample): number {
-  const worst = (axis: Axis) => {
-    const { value, sd } = beam.peak[axis];
-    return beam.curvature[axis].value * ((pointingOf(here, axis, beam.lash) - value) ** 2 + sd ** 2);
-  };
-  return worst('horizontal') + worst('vertical');
-}
-
 export interface Sides {
   /** The lower readings on either side, if there are any. */
   readonly below: Sample | undefined;
   readonly above: Sample | undefined;
 }
 
-/** A place along one adjuster, at one gain. */
+/** A place both peaks are judged at, and the gain they are judged by. */
 export interface Place {
   readonly gain: number;
-  readonly turned: Eighths;
+  readonly turned: PerAxis<Eighths>;
 }
 
 /**
- * Lower settled readings either side of a place along one adjuster, at its gain, judged along one line:
- * against a reading no more than an eighth from the place, with the other adjuster standing as it did.
+ * Lower settled readings either side of a place along one adjuster, at its gain, judged along one line
+ * through the peak: the other adjuster stands as it stood for the middle reading, and both near the place.
  */
-export function sides(samples: readonly Sample[], place: Place, axis: Axis): Sides {
+export function sides({ samples, beam }: View, place: Place, axis: Axis): Sides {
   const other = otherAxis(axis);
+  const near = nearPeak(beam, other);
   const found: { below: Sample | undefined; above: Sample | undefined } = {
     below: undefined,
     above: undefined,
   };
-  const atGain = samples.filter((s) => s.gain === place.gain);
+  const here = place.turned[axis];
+  const atGain = samples.filter(
+    (s) => s.gain === place.gain && Math.abs(s.turned[other] - place.turned[other]) <= near,
+  );
   for (const centre of atGain) {
-    if (Math.abs(centre.turned[axis] - place.turned) > 1) continue;
+    if (Math.abs(centre.turned[axis] - here) > 1) continue;
     const line = atGain.filter((s) => s.turned[other] === centre.turned[other] && lower(s, centre));
-    const below = line.findLast((s) => s.turned[axis] < Math.min(centre.turned[axis], place.turned));
-    const above = line.findLast((s) => s.turned[axis] > Math.max(centre.turned[axis], place.turned));
+    const below = line.findLast((s) => s.turned[axis] < Math.min(centre.turned[axis], here));
+    const above = line.findLast((s) => s.turned[axis] > Math.max(centre.turned[axis], here));
     if (below && above) return { below, above };
     found.below ??= below;
     found.above ??= above;
@@ -113,20 +118,23 @@ export function sides(samples: readonly Sample[], place: Place, axis: Axis): Sid
   return found;
 }
 
-export const placeOf = (s: Sample, axis: Axis): Place => ({ gain: s.gain, turned: s.turned[axis] });
+/** A reading at this gain that was higher than here by more than noise: then this is not the peak. */
+export function higherReading(samples: readonly Sample[], here: Sample): Sample | undefined {
+  return samples.find((s) => s.gain === here.gain && lower(here, s, HIGHER_DB));
+}
 
 /** Lower for certain: by more than their noise explains. */
-export function lower(a: Sample, than: Sample): boolean {
+export function lower(a: Sample, than: Sample, atLeastDb = 0): boolean {
   if (than.level.kind !== 'level') return false;
   if (a.level.kind === 'below') return true;
   if (a.level.kind !== 'level') return false;
-  return than.level.db - a.level.db > 2.5 * Math.hypot(a.level.sd, than.level.sd);
+  return than.level.db - a.level.db > Math.max(atLeastDb, 2.5 * Math.hypot(a.level.sd, than.level.sd));
 }
 
 /** The entries acceptance rests on, oldest first. */
-export function evidenceSeqs(samples: readonly Sample[], here: Sample): Seq[] {
+export function evidenceSeqs(view: View, here: Sample): Seq[] {
   const both = AXES.flatMap((axis) => {
-    const { below, above } = sides(samples, placeOf(here, axis), axis);
+    const { below, above } = sides(view, here, axis);
     return [below, above];
   });
   const seqs = [...both, here].flatMap((s) => s?.seqs.slice(-1) ?? []);

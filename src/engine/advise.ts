@@ -1,5 +1,5 @@
 import type { Advice } from '../advice.ts';
-import { locate, prove, settleOnPeak } from './aim.ts';
+import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt } from './doubt.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfReach, peakOutOfBand } from './gain.ts';
@@ -22,7 +22,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   peakOutOfBand,
   locate,
   prove,
-  settleOnPeak,
+  returnToPeak,
   outOfReach,
   blockingCheck,
   holdSteady,

@@ -3,6 +3,7 @@ import type { Axis } from '../turns.ts';
 import { leastSquares, type Row, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
 import type { PerAxis, Sample } from './search.ts';
+import { bend, bentSd, type Exponent, straighten, straightSd } from './shape.ts';
 
 /**
  * The beam as its readings draw it: in decibels a parabola in each adjuster, of one height a gain setting
@@ -14,10 +15,13 @@ export interface Beam {
   readonly curvature: PerAxis<Estimate>;
   /** Height of the peak at each gain setting, dB. */
   readonly heights: ReadonlyMap<number, Estimate>;
+  readonly shape: Exponent;
   /** Index in `LASHES` the pointings were taken with. */
   readonly lash: PerAxis<number>;
   /** Readings brighter than this beam can make them where they were taken: light from elsewhere. */
   readonly otherLight: readonly Sample[];
+  /** How far below the peak levels have been read, dB: so far down the shape is known. */
+  readonly readDownTo: number;
   /** Weighted sum of squared residuals: the worse, the less the readings look like one beam. */
   readonly chi2: number;
   readonly fit: Fit;
@@ -57,7 +61,9 @@ const OTHER_LIGHT = { excess: 3, below: 4, levels: 5 };
 
 /** The fit looks at no more than the newest of the readings: a decision's cost is bounded. */
 const LOOKED_AT = 28;
-const PASSES = 3;
+/** Censored readings and straightened drops depend on the fit, so it is repeated until it stands. */
+const PASSES = 10;
+const STANDS = 0.01;
 
 // Parameters: slope and curvature of each adjuster at the origin, then one height a gain setting.
 const SLOPE = { horizontal: 0, vertical: 1 } as const;
@@ -67,6 +73,9 @@ const HEIGHTS = 4;
 export const pointingOf = (s: Sample, axis: Axis, lash: PerAxis<number>): number =>
   s.pointing[axis][lash[axis]] ?? s.turned[axis];
 
+/** A flat-topped beam is believed only where it explains the readings better than a Gaussian by this much. */
+const FLATTER_BY = 6;
+
 /** Fits the beam; undefined without a single level to hang it on. */
 export function fitBeam(
   all: readonly Sample[],
@@ -74,6 +83,19 @@ export function fitBeam(
   lash: PerAxis<number>,
 ): Beam | undefined {
   const samples = all.slice(-LOOKED_AT);
+  const gaussian = fitShape(samples, meter, lash, 1);
+  const levels = samples.filter((s) => s.level.kind === 'level').length;
+  if (!gaussian || levels < OTHER_LIGHT.levels || gaussian.chi2 < levels + FLATTER_BY) return gaussian;
+  const flat = fitShape(samples, meter, lash, 2);
+  return flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
+}
+
+function fitShape(
+  samples: readonly Sample[],
+  meter: MeterProfile,
+  lash: PerAxis<number>,
+  shape: Exponent,
+): Beam | undefined {
   const best = samples.reduce<Sample | undefined>((top, s) => (height(s) > height(top) ? s : top), undefined);
   if (!best || height(best) === Number.NEGATIVE_INFINITY) return undefined;
   const gains = [...new Set(samples.map((s) => s.gain))];
@@ -81,7 +103,12 @@ export function fitBeam(
     horizontal: pointingOf(best, 'horizontal', lash),
     vertical: pointingOf(best, 'vertical', lash),
   };
-  const points = samples.map((s) => ({ s, coefficients: coefficientsAt(s, lash, origin, gains) }));
+  const tops = gains.map((gain) => topOf(samples, gain));
+  const points = samples.map((s) => ({
+    s,
+    gain: gains.indexOf(s.gain),
+    coefficients: coefficientsAt(s, lash, origin, gains),
+  }));
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   const otherLight = new Set<Sample>();
   const limits = { above: saturatedDb(meter), below: lostDb(meter) };
@@ -90,43 +117,53 @@ export function fitBeam(
   let curve: Estimate = CURVATURE;
   for (let pass = 0; pass < PASSES; pass++) {
     const rows: Row[] = prior(gains.length, curve, height(best));
-    for (const { s, coefficients } of points) {
+    for (const { s, gain, coefficients } of points) {
+      const seen = tops[gain] as number;
+      const top = solution ? Math.max(seen, peakHeight(solution.x, gain)) : seen;
       const predicted = solution && dot(coefficients, solution.x);
-      const top = solution ? peakHeight(solution.x, gains.indexOf(s.gain)) : topOf(samples, s.gain);
       if (s.level.kind === 'level') {
-        const { db } = s.level;
-        const sd = Math.hypot(s.level.sd, shapeSd(top - db));
-        const excess = predicted === undefined ? 0 : db - predicted;
+        const drop = top - s.level.db;
+        const sd = Math.hypot(s.level.sd, shapeSd(drop));
+        const value = top - straighten(drop, shape);
+        const excess = predicted === undefined ? 0 : value - predicted;
         const isOther =
           levels >= OTHER_LIGHT.levels &&
           s !== best &&
-          top - db > OTHER_LIGHT.below &&
+          drop > OTHER_LIGHT.below &&
           excess > OTHER_LIGHT.excess + 3 * sd;
         if (isOther) otherLight.add(s);
-        else rows.push({ coefficients, value: db, sd });
+        else rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
       } else if (predicted !== undefined) {
-        const limit = limits[s.level.kind];
+        const drop = top - limits[s.level.kind];
+        const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
-        if (isWrong)
-          rows.push({ coefficients, value: limit, sd: Math.hypot(CENSOR_SD, shapeSd(top - limit)) });
+        const sd = Math.hypot(CENSOR_SD, shapeSd(drop));
+        if (isWrong) rows.push({ coefficients, value: limit, sd: straightSd(drop, sd, shape) });
       }
     }
+    const before = solution;
     solution = leastSquares(rows);
     if (!solution) return undefined;
+    if (before && Math.abs(solution.chi2 - before.chi2) < STANDS * (1 + before.chi2) && pass > 1) break;
     const typical = (curvatureOf(solution.x, 'horizontal') + curvatureOf(solution.x, 'vertical')) / 2;
     curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, typical / 2) };
   }
   if (!solution) return undefined;
   const fit = { solution: honest(solution, levels), origin, gains };
-  return { ...describe(fit), lash, otherLight: [...otherLight], chi2: solution.chi2, fit };
+  const found = { ...describe(fit), lash, shape };
+  const drops = samples.map((s) => (s.level.kind === 'level' && !otherLight.has(s) ? dropAt(found, s) : 0));
+  return { ...found, otherLight: [...otherLight], readDownTo: Math.max(...drops), chi2: solution.chi2, fit };
 }
 
 /** The reading the beam predicts at a sample's place and gain; undefined at a gain it has not seen. */
-export function predict({ fit, lash }: Beam, place: Sample): Estimate | undefined {
+export function predict({ fit, lash, shape, heights }: Beam, place: Sample): Estimate | undefined {
   const { solution, origin, gains } = fit;
-  if (!gains.includes(place.gain)) return undefined;
+  const top = heights.get(place.gain);
+  if (!top) return undefined;
   const a = coefficientsAt(place, lash, origin, gains);
-  return { value: dot(a, solution.x), sd: Math.sqrt(Math.max(0, quadratic(a, solution.covariance))) };
+  const drop = Math.max(0, top.value - dot(a, solution.x));
+  const sd = Math.sqrt(Math.max(0, quadratic(a, solution.covariance)));
+  return { value: top.value - bend(drop, shape), sd: bentSd(drop, sd, shape) };
 }
 
 function coefficientsAt(
@@ -236,9 +273,34 @@ function describe({
   };
 }
 
+type Form = Pick<Beam, 'peak' | 'curvature' | 'lash' | 'shape'>;
+
 /** Decibels below the peak at a sample's place. */
-export function dropAt({ peak, curvature, lash }: Beam, place: Sample): number {
-  const fall = (axis: Axis) =>
-    curvature[axis].value * (pointingOf(place, axis, lash) - peak[axis].value) ** 2;
-  return fall('horizontal') + fall('vertical');
+export function dropAt(beam: Form, place: Sample): number {
+  return bend(straightDrop(beam, place, 'horizontal') + straightDrop(beam, place, 'vertical'), beam.shape);
+}
+
+/** Decibels lost by standing off one adjuster's peak, the other at its own. */
+export const lossDb = (beam: Form, place: Sample, axis: Axis): number =>
+  bend(straightDrop(beam, place, axis), beam.shape);
+
+/** Decibels an adjuster's peak may cost for not being known better. */
+export const doubtDb = ({ curvature, peak, shape }: Form, axis: Axis): number =>
+  bend(curvature[axis].value * peak[axis].sd ** 2, shape);
+
+/** Half-power half-width, eighths. */
+export const halfWidth = ({ curvature }: Form, axis: Axis): number => Math.sqrt(3 / curvature[axis].value);
+
+const straightDrop = ({ curvature, peak, lash }: Form, place: Sample, axis: Axis): number =>
+  curvature[axis].value * (pointingOf(place, axis, lash) - peak[axis].value) ** 2;
+
+/** How far the other adjuster may stand off its peak while this one's is judged, eighths. */
+export const nearPeak = (beam: Form | undefined, axis: Axis): number =>
+  beam ? Math.max(1, halfWidth(beam, axis) / 3) : 1;
+
+/** The fitted peak may lie this far above a place, its uncertainty included. dB. */
+export function shortfallDb(beam: Form, place: Sample): number {
+  const worst = (axis: Axis) =>
+    straightDrop(beam, place, axis) + beam.curvature[axis].value * beam.peak[axis].sd ** 2;
+  return bend(worst('horizontal') + worst('vertical'), beam.shape);
 }

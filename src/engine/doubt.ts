@@ -14,9 +14,9 @@ const VAGUE_DB = 4;
 /** What was meant instead lies this near to the prediction: standard deviations, and dB on top. */
 const LIKELY = { sds: 3, db: 0.3 };
 
-/** How far off a parabola a beam may be, dB: well below the peak it may be steeper, hardly wider. */
-const shapeDoubt = (dropDb: number, isLower: boolean): number =>
-  0.04 + (isLower && dropDb > 2 ? 0.35 : 0.1) * dropDb;
+/** How far off a parabola a beam may be, dB: a little as far down as it has been read, much beyond. */
+const shapeDoubt = (dropDb: number, readDownTo: number): number =>
+  0.04 + 0.08 * Math.min(dropDb, readDownTo) + 0.5 * Math.max(0, dropDb - readDownTo);
 
 /** The beam as it was known before the reading here, and what it makes of that reading. */
 interface Surprise {
@@ -31,7 +31,7 @@ function predicted(past: Beam, place: Sample): Estimate | undefined {
   const estimate = predict(past, place);
   if (!estimate || estimate.sd > VAGUE_DB) return undefined;
   const drop = dropAt(past, place);
-  return { ...estimate, sd: Math.hypot(estimate.sd, shapeDoubt(drop, dbOf(place) < estimate.value)) };
+  return { ...estimate, sd: Math.hypot(estimate.sd, shapeDoubt(drop, past.readDownTo)) };
 }
 
 /** By how many decibels a reading misses a prediction; a censored one only where it is on the wrong side. */
@@ -49,7 +49,9 @@ function surprise({ samples, here, beam, search }: View): Surprise | undefined {
   const expected = past && predicted(past, here);
   if (!past || !expected) return undefined;
   const noise = here.level.kind === 'level' ? here.level.sd : 0.3;
-  const margin = Math.max(SURPRISE.atLeastDb, SURPRISE.sds * Math.hypot(expected.sd, noise));
+  // A beam that has surprised before is trusted less to be a parabola.
+  const sds = SURPRISE.sds * (1 + search.restarts / 2);
+  const margin = Math.max(SURPRISE.atLeastDb, sds * Math.hypot(expected.sd, noise));
   return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
 }
 

@@ -30,8 +30,9 @@ export function holdSteady({ search, here }: View, now: number): Told | undefine
   return tell('hold-steady', { kind: 'read' }, [here], figures);
 }
 
-export function offer({ search, here, samples }: View, now: number): Told | undefined {
+export function offer(view: View, now: number): Told | undefined {
+  const { search, here } = view;
   if (!here || missingForAccept(search, now).length > 0) return undefined;
   const { advice } = tell('offer-accept', { kind: 'offer-accept' }, [here]);
-  return { advice: { ...advice, because: evidenceSeqs(samples, here) } };
+  return { advice: { ...advice, because: evidenceSeqs(view, here) } };
 }

@@ -6,7 +6,7 @@ import type { Axis, Eighths } from '../turns.ts';
 import { type Missing, missingForAccept } from './accept.ts';
 import { mustStartAnew } from './doubt.ts';
 import { counting, type History, rewrites, type SearchEvent } from './history.ts';
-import { isLost } from './level.ts';
+import { isLost, toLevel } from './level.ts';
 import { follow, type Pointing, START_POINTING } from './slack.ts';
 import { heard, newStay, type Settled, type Stay, settled } from './stay.ts';
 
@@ -80,6 +80,7 @@ export interface Search {
   readonly confirmed: readonly Seq[];
   /** Readings before this entry are not comparable with those after it: something changed unseen between. */
   readonly anew: Seq;
+  readonly restarts: number;
   readonly accepted: Acceptance | undefined;
 }
 
@@ -111,6 +112,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     touched: 'nothing',
     confirmed: [],
     anew: 0,
+    restarts: 0,
     accepted: undefined,
   };
 }
@@ -149,7 +151,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
         return { ...search, stay, checks };
       }
-      const dark = darkness(stay, search.meter);
+      const dark = darkness(stay, search.blocking.before, search.meter);
       const seqs = [...search.blocking.seqs, seq];
       const { before } = search.blocking;
       const blocking = { seqs, ...(before && { before }), ...(dark !== undefined && { dark }) };
@@ -214,7 +216,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
     case 'confirm': {
       const confirmed = [...search.confirmed, fact.target].slice(-CONFIRMED_KEPT);
       const sure = { ...search, confirmed };
-      return mustStartAnew(sure) ? { ...sure, anew: search.stay.run[0]?.seq ?? seq } : sure;
+      if (!mustStartAnew(sure)) return sure;
+      return { ...sure, anew: search.stay.run[0]?.seq ?? seq, restarts: search.restarts + 1 };
     }
     case 'accept': {
       const missing = missingForAccept(search, at);
@@ -237,12 +240,18 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
   }
 }
 
+/** With the path blocked this far below the reading before, what light is left does not matter. dB. */
+const DARK_DB = 20;
+
 /** Nothing is dark at once; light counts as staying only when it has come to rest. */
-function darkness(stay: Stay, meter: MeterProfile): boolean | undefined {
+function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): boolean | undefined {
   const last = stay.run[stay.run.length - 1];
   if (!last || isLost(last.reading, meter)) return true;
-  const still = stay.run.length > 1 && settled(stay, meter) !== undefined;
-  return still ? false : undefined;
+  const left = toLevel(last.reading, meter);
+  if (before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB)
+    return true;
+  const isStill = stay.run.length > 1 && settled(stay, meter) !== undefined;
+  return isStill ? false : undefined;
 }
 
 /** A screw that would not turn further in one direction stands at its limit. */
