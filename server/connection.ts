@@ -247,7 +247,7 @@ export class Connection implements Member {
   // ---- to the phone
 
   entries(entries: readonly Entry[]): void {
-    if (this.live) this.sendEntries(entries.filter((entry) => entry.seq >= this.next));
+    if (this.live) this.sendEntries(entries);
   }
 
   private sendEntries(entries: readonly Entry[], sent?: () => void): void {

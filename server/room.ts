@@ -21,7 +21,7 @@ export interface RoomDeps {
 /** Someone connected to a room. */
 export interface Member {
   readonly role: Role;
-  /** New entries of the log; the member leaves out those it has. */
+  /** New entries of the log. */
   entries(entries: readonly Entry[]): void;
   send(message: ServerMessage): void;
   /** Says why, and ends the connection. */

@@ -10,7 +10,7 @@ import { ownCertificate } from '../../server/certificate.ts';
 import { DATABASE_FILE } from '../../server/store/open.ts';
 import { run, start } from './child.ts';
 import { serve } from './house.ts';
-import { bothIn, get } from './phone.ts';
+import { bothIn, get, openJob, Phone } from './phone.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-start-'));
 afterAll(() => rmSync(root, { recursive: true }));
@@ -190,7 +190,12 @@ describe('the own certificate', () => {
     const tls = await make(folderMade());
     const { port, url } = await serve({ tls });
     expect((await get(url, '/api/health')).status).toBe(200);
-    await bothIn(url);
+    const { panel } = await bothIn(url);
+    const seq = await panel.ack(panel.remark('plainly'));
+    await panel.hangUp();
+    const { token } = await openJob(url);
+    const secure = await Phone.at(url.replace('http:', 'https:'), token);
+    expect(await secure.ack(secure.remark('over TLS'))).toBeLessThan(seq);
 
     const socket = connect({ port, host: '127.0.0.1', rejectUnauthorized: false, servername: 'localhost' });
     await new Promise((resolve) => socket.once('secureConnect', resolve));
