@@ -89,10 +89,11 @@ function afterFailure(commission: Commission, { last }: Progress): Told | undefi
     if (looked) return undefined;
     return tell('failed-test', { kind: 'check', causes: [...causes] }, since, figures);
   };
-  for (const judged of Object.values(last)) {
-    const { verdict, attempt } = judged;
-    if (verdict.kind !== 'failed' || isSettled(commission, { last, all: [] }, attempt.proof)) continue;
-    const told = lookInto(PROVING_CAUSES[verdict.why], seqsOf(judged), verdict.figures);
+  for (const { verdict, attempt } of Object.values(last)) {
+    if (verdict.kind !== 'failed' || isSettled(commission, { last }, attempt.proof)) continue;
+    const { covered, shown, cleared } = attempt;
+    const seen = [covered, shown, cleared].flatMap((fact) => fact?.seq ?? []);
+    const told = lookInto(PROVING_CAUSES[verdict.why], seen, verdict.figures);
     if (told) return told;
   }
   for (const item of CHECKLISTS.tests) {

@@ -49,6 +49,8 @@ export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] 
         if (fact.state === 'clear') {
           if (open && !open.cleared) amend({ cleared: fact });
         } else if (accept) {
+          // One cover put in the place of another ends the first.
+          if (!open?.cleared) amend({ cleared: fact });
           const proof = fact.state === 'partial' ? 'alarm' : 'fault';
           open = { proof, accept: accept.seq, clearReading: accept.reading, covered: fact };
           attempts.push(open);

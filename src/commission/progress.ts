@@ -39,7 +39,7 @@ export const isExcused = ({ issues }: Commission, about: Seq): boolean =>
   issues.some((issue) => issue.about === about && issue.closed !== undefined);
 
 /** A test that passed, or whose failure somebody answers for. */
-export function isSettled(commission: Commission, { last }: Progress, proof: Proof): boolean {
+export function isSettled(commission: Commission, { last }: Pick<Progress, 'last'>, proof: Proof): boolean {
   const judged = last[proof];
   if (!judged) return false;
   const { verdict, attempt } = judged;

@@ -184,6 +184,30 @@ describe('proving', () => {
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
   });
 
+  it('a half cover turned into a full one at once is no alarm test', () => {
+    const job = TableCommissioning.aligned();
+    job.say('panel', 'panel normal');
+    job.say('emitter', 'half covered');
+    job.seconds(2).say('emitter', 'blocked');
+    job.seconds(20).say('panel', 'panel shows fault');
+    job.say('emitter', 'clear');
+    job.seconds(5).say('panel', 'panel normal');
+    expect(job.of('issue-opened')).toEqual([]);
+    expect(job.action).toEqual({ kind: 'cover', how: 'half' });
+  });
+
+  it('the causes of a failure are gone through once', () => {
+    const job = TableCommissioning.aligned();
+    job.say('panel', 'panel normal');
+    job.say('emitter', 'half covered');
+    job.seconds(40).say('panel', 'panel shows alarm');
+    job.say('emitter', 'clear');
+    expect(job.action).toMatchObject({ kind: 'check' });
+    job.say('panel', 'done');
+    job.say('panel', 'panel normal');
+    expect(job.action).toEqual({ kind: 'cover', how: 'half' });
+  });
+
   it('asks whether "covered" was half or all, and takes neither for granted', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
