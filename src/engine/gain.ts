@@ -43,7 +43,7 @@ export function peakOutOfBand({ search, here, beam }: View): Told | undefined {
   const db = here.level.db + toDb(midBand(meter), meter) - peak.value;
   if (db < lostDb(meter) + ABOVE_LOST_DB) return undefined;
   const toward = fromDb(db, meter);
-  const figures = { peak: fromDb(peak.value, meter), toward, uncertainty: figure(peak.sd) };
+  const figures = { peak: fromDb(peak.value, meter), toward, uncertaintyDb: figure(peak.sd) };
   if (tooHigh && adjustable(search)) {
     return tell('mid-band', { kind: 'gain', change: 'lower', toward }, [here], figures);
   }
