@@ -1,7 +1,8 @@
-import { TYPED, wordingsOf } from './grammar.ts';
+import { FILLERS, TYPED, wordingsOf } from './grammar.ts';
 import type { Token } from './normalise.ts';
 import type { Part } from './pattern.ts';
-import type { RuleName } from './rule.ts';
+import type { RuleName, Wording } from './rule.ts';
+import { knows } from './vocabulary.ts';
 
 /** How a part can begin; it lets the parser pass over nearly all of the grammar at a glance. */
 export interface Beginnings {
@@ -13,7 +14,7 @@ export interface Beginnings {
 
 const known = new Map<string, Beginnings>();
 
-export const beginsRule = (name: string): Beginnings => {
+const beginsRule = (name: string): Beginnings => {
   const before = known.get(name);
   if (before) return before;
   const made: Beginnings = TYPED.has(name as RuleName)
@@ -55,6 +56,21 @@ const oneOf = (options: readonly Beginnings[]): Beginnings => ({
   empty: options.some(({ empty }) => empty),
 });
 
-/** How a token is named among the beginnings. */
-export const beginning = (token: Token | undefined): string =>
-  token === undefined ? '' : token.kind === 'word' ? token.word : token.kind;
+/** How a token is named among the beginnings; all that no sentence can begin with are one. */
+export const beginning = (token: Token): string => {
+  if (token.kind !== 'word') return token.kind;
+  return knows(token.word) ? token.word : '';
+};
+
+const candidates = new Map<string, readonly Wording<unknown>[]>();
+
+/** The wordings of a rule that can begin so; after a filler, any may follow. */
+export const wordingsBeginning = (rule: string, first: string): readonly Wording<unknown>[] => {
+  if (FILLERS.has(first)) return wordingsOf(rule);
+  const key = `${rule} ${first}`;
+  const found =
+    candidates.get(key) ??
+    wordingsOf(rule).filter(({ part }) => begins(part).empty || begins(part).words.has(first));
+  candidates.set(key, found);
+  return found;
+};

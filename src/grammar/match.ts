@@ -1,5 +1,5 @@
-import { beginning, begins } from './begins.ts';
-import { FILLERS, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
+import { beginning, begins, wordingsBeginning } from './begins.ts';
+import { FILLERS, TYPED, UNBROKEN } from './grammar.ts';
 import type { Token } from './normalise.ts';
 import type { Part } from './pattern.ts';
 import { type Context, Either, type Meanings, type RuleName } from './rule.ts';
@@ -36,10 +36,8 @@ export const matches = <R extends RuleName>(
 ): Match<Meanings[R]>[] => {
   const remembered = new Map<string, readonly Taken[]>();
 
-  const isFiller = (at: number): boolean => {
-    const token = tokens[at];
-    return token?.kind === 'word' && FILLERS.has(token.word);
-  };
+  const firsts = [...tokens.map(beginning), ''];
+  const isFiller = (at: number): boolean => FILLERS.has(firsts[at] ?? '');
 
   const typed = (name: string, at: number): Taken[] => {
     const token = tokens[at];
@@ -55,7 +53,7 @@ export const matches = <R extends RuleName>(
     const known = remembered.get(key);
     if (known) return known;
     const found = new Map<string, Taken>();
-    for (const wording of wordingsOf(name)) {
+    for (const wording of wordingsBeginning(name, firsts[at] ?? '')) {
       for (const { captures, end, cost } of matchPart(
         wording.part,
         { end: at, cost: wording.joins ? JOINT_COST : 0, captures: {} },
@@ -75,11 +73,10 @@ export const matches = <R extends RuleName>(
 
   const mayBegin = (part: Part, at: number): boolean => {
     const { words, empty } = begins(part);
-    return empty || isFiller(at) || words.has(beginning(tokens[at]));
+    return empty || words.has(firsts[at] ?? '') || isFiller(at);
   };
 
   const matchPart = (part: Part, from: Progress, unbroken: boolean): readonly Progress[] => {
-    if (!mayBegin(part, from.end)) return [];
     switch (part.kind) {
       case 'word':
         return startsOf(from, unbroken).flatMap((start) => {
@@ -100,11 +97,14 @@ export const matches = <R extends RuleName>(
         );
       case 'sequence':
         return part.parts.reduce<readonly Progress[]>(
-          (starts, next) => starts.flatMap((start) => matchPart(next, start, unbroken)),
+          (starts, next) =>
+            starts.flatMap((start) => (mayBegin(next, start.end) ? matchPart(next, start, unbroken) : [])),
           [from],
         );
       case 'choice':
-        return part.options.flatMap((option) => matchPart(option, from, unbroken));
+        return part.options.flatMap((option) =>
+          mayBegin(option, from.end) ? matchPart(option, from, unbroken) : [],
+        );
     }
   };
 

@@ -71,7 +71,12 @@ export interface Meanings {
   panel: Intent;
   whom: string;
   informed: Intent;
+  done: Intent;
   fixed: Intent[];
+  effect: Intent;
+  before: Intent[];
+  assent: Intent;
+  pause: Intent;
   gained: Intent[];
   act: Intent[];
   report: Intent[];

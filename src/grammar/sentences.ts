@@ -7,35 +7,39 @@ const then = (...parts: (Intent | readonly Intent[] | undefined)[]): Intent[] =>
 
 /** How clauses make a sentence. At most one turn, one gain change and so on, so that nothing counts twice. */
 export const sentenceRules = {
+  done: means<Intent>(
+    { kind: 'done' },
+    "[i've|it's|that's|all] done [it|that]|[i|i've] (turned|moved|made|did) (it|that|the turn)|turned|moved|turn made",
+    '[that is|turn is|turn] (complete|completed)|turn done|finished turning',
+  ),
   /** Acts that do not begin with a number: "one forty two, done", but not "one, half a turn". */
   fixed: [
-    ...means<Intent[]>(
-      [{ kind: 'done' }],
-      "[i've|it's|that's|all] done [it|that]|[i|i've] (turned|moved|made|did) (it|that|the turn)|turned|moved|turn made",
-      '[that is|turn is|turn] (complete|completed)|turn done|finished turning',
-    ),
+    say('<done>', ({ done }) => [done]),
     say('<gain>', ({ gain }) => [gain]),
     say('<path>', ({ path }) => [path]),
     say('<panel>', ({ panel }) => [panel]),
     join('<path> [and] <panel>', ({ path, panel }) => [path, panel]),
-    join('done [and] <gain>', ({ gain }) => [{ kind: 'done' as const }, gain]),
+    join('<done> [and] <gain>', ({ done, gain }) => [done, gain]),
   ],
   act: [
     say('<fixed>', ({ fixed }) => fixed),
     say('<moved>', ({ moved }) => [moved]),
     join('<moved> [and] <gain>', ({ moved, gain }) => [moved, gain]),
   ],
+  /** What a reading may follow without more ado; after a gain change it might be the gain's number. */
+  effect: [
+    say('<done>', ({ done }) => done),
+    say('<moved>', ({ moved }) => moved),
+    say('<path>', ({ path }) => path),
+    say('<panel>', ({ panel }) => panel),
+  ],
+  before: [say('<done> [and]', ({ done }) => [done]), say('<level> [and]', ({ level }) => level)],
   report: [
     say('<level>', ({ level }) => level),
     say('<act>', ({ act }) => act),
     join('<level> [and] <fixed>', ({ level, fixed }) => then(level, fixed)),
-    join('done [and|now|and now] <level>', ({ level }) => then({ kind: 'done' }, level)),
-    join('<moved> [and|now|and now] <level>', ({ moved, level }) => then(moved, level)),
-    join('<path> [and|now|and now] <level>', ({ path, level }) => then(path, level)),
-    join('<panel> [and|now|and now] <level>', ({ panel, level }) => then(panel, level)),
-    say('<gained>', ({ gained }) => gained),
-    join('(done|moved it|turned it) [and] <gained>', ({ gained }) => then({ kind: 'done' }, gained)),
-    join('<before:level> [and] <gained>', ({ before, gained }) => then(before, gained)),
+    join('<effect> [and|now|and now] <level>', ({ effect, level }) => then(effect, level)),
+    join('<before?> <gained>', ({ before, gained }) => then(before, gained)),
   ],
   /** A gain change and the reading after it. */
   gained: [
@@ -52,21 +56,21 @@ export const sentenceRules = {
         : both;
     }),
   ],
+  assent: means<Intent>({ kind: 'yes' }, 'yes|yeah|yep'),
+  pause: means<Intent>({ kind: 'wait' }, '[and] (wait|stand by|hold on)'),
   body: [
-    say('<report>', ({ report }) => report),
+    say('<assent?> <report> <pause?>', ({ assent, report, pause }) => then(assent, report, pause)),
     say('<command>', ({ command }) => [command]),
     say('<correct>', ({ correct }) => [correct]),
     say('<yes>', ({ yes }) => [yes]),
     ...means<Intent[]>([{ kind: 'yes' }], 'okay|roger|copy [that]|will do'),
     say('<informed>', ({ informed }) => [informed]),
     say('yes <informed>', ({ informed }) => then(informed, { kind: 'yes' })),
-    say('yes <report>', ({ report }) => then({ kind: 'yes' }, report)),
     say('no <moved>', ({ moved }) => then({ kind: 'no' }, moved)),
     doubtfulJoin('no <path>', ({ path }) => then({ kind: 'no' }, path)),
     say('no <trend>', ({ trend }) => [{ kind: 'no' as const }, { kind: 'trend' as const, trend }]),
     say('[the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
     say('stop <level>', ({ level }) => then({ kind: 'stop' }, level)),
-    say('<report> (wait|stand by|hold on)', ({ report }) => then(report, { kind: 'wait' })),
     say("<act> ((what's|what is) (the reading|it now)|what have you got)", ({ act }) =>
       then(act, { kind: 'ask-reading' }),
     ),

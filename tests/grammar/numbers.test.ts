@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { ToWords } from 'to-words';
 import { describe, expect, it } from 'vitest';
 import { BYTE, FOUR_FIGURES, numberIn, numbersAskedIn } from './read.ts';
@@ -8,13 +9,16 @@ const TEENS = 'ten eleven twelve thirteen fourteen fifteen sixteen seventeen eig
 const TENS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
 
 /** Numbers of which `spoken` gives words that are not taken as exactly that number. */
-const misheard = (spoken: (n: number) => string | undefined, numbers = EVERY): string[] =>
-  numbers.flatMap((n) => {
-    const words = spoken(n);
-    return words === undefined || numberIn(words) === n
-      ? []
-      : [`${n} as "${words}": ${JSON.stringify(numberIn(words))}`];
-  });
+const misheard = async (spoken: (n: number) => string, numbers = EVERY): Promise<string[]> => {
+  const wrong: string[] = [];
+  for (const n of numbers) {
+    // Lets the test runner report meanwhile.
+    if (n % 1000 === 0) await setImmediate();
+    const heard = numberIn(spoken(n));
+    if (heard !== n) wrong.push(`${n} as "${spoken(n)}": ${JSON.stringify(heard)}`);
+  }
+  return wrong;
+};
 
 const below100 = (n: number): string => {
   if (n < 10) return FIGURES[n] as string;
@@ -24,69 +28,71 @@ const below100 = (n: number): string => {
 };
 const pair = (n: number, oh: string): string => (n < 10 ? `${oh} ${FIGURES[n]}` : below100(n));
 
-describe('every whole number from 0 to 9999', () => {
+describe('every whole number from 0 to 9999', { timeout: 180_000 }, () => {
   // General-purpose reference: the npm library to-words.
-  it('is heard in British words, with "and"', () => {
+  it('is heard in British words, with "and"', async () => {
     const british = new ToWords({ localeCode: 'en-GB' });
-    expect(misheard((n) => british.convert(n))).toEqual([]);
+    expect(await misheard((n) => british.convert(n))).toEqual([]);
   });
 
-  it('is heard in American words, without "and"', () => {
+  it('is heard in American words, without "and"', async () => {
     const american = new ToWords({ localeCode: 'en-US' });
-    expect(misheard((n) => american.convert(n).replaceAll(' And ', ' '))).toEqual([]);
+    expect(await misheard((n) => american.convert(n).replaceAll(' And ', ' '))).toEqual([]);
   });
 
-  it('is heard with "a hundred" and "a thousand" for one', () => {
+  it('is heard with "a hundred" and "a thousand" for one', async () => {
     const british = new ToWords({ localeCode: 'en-GB' });
-    expect(misheard((n) => british.convert(n).replace(/^One (Hundred|Thousand)/, 'a $1'))).toEqual([]);
+    expect(await misheard((n) => british.convert(n).replace(/^One (Hundred|Thousand)/, 'a $1'))).toEqual([]);
   });
 
-  it('is heard figure by figure, with zero and with oh', () => {
+  it('is heard figure by figure, with zero and with oh', async () => {
     const figures = (n: number): string[] =>
       [...String(n)].map((figure) => FIGURES[Number(figure)] as string);
-    expect(misheard((n) => figures(n).join(' '))).toEqual([]);
+    expect(await misheard((n) => figures(n).join(' '))).toEqual([]);
     expect(
-      misheard((n) =>
+      await misheard((n) =>
         figures(n)
           .map((word, i) => (i > 0 && word === 'zero' ? 'oh' : word))
           .join(' '),
       ),
     ).toEqual([]);
-    expect(misheard((n) => String(n))).toEqual([]);
-    expect(misheard((n) => (n > 9 ? [...String(n)].join(' ') : undefined))).toEqual([]);
+    expect(await misheard((n) => String(n))).toEqual([]);
+    expect(await misheard((n) => [...String(n)].join(' '), EVERY.slice(10))).toEqual([]);
   });
 
-  it('is heard with leading noughts, as meters of four figures show it', () => {
+  it('is heard with leading noughts, as meters of four figures show it', async () => {
     const shown = (n: number): string =>
       [...String(n).padStart(4, '0')].map((figure) => FIGURES[Number(figure)]).join(' ');
-    expect(misheard(shown)).toEqual([]);
+    expect(await misheard(shown)).toEqual([]);
   });
 
-  it('is heard in pairs up to 999: "one forty two", "seven oh five"', () => {
+  it('is heard in pairs up to 999: "one forty two", "seven oh five"', async () => {
     const inPairs = (n: number): string => `${FIGURES[Math.floor(n / 100)]} ${pair(n % 100, 'oh')}`;
     expect(
-      misheard(
+      await misheard(
         inPairs,
         EVERY.slice(100, 1000).filter((n) => n % 100 !== 0),
       ),
     ).toEqual([]);
   });
 
-  it('is heard in pairs above: "nineteen oh five", "ten forty two", "twenty oh five"', () => {
+  it('is heard in pairs above: "nineteen oh five", "ten forty two", "twenty oh five"', async () => {
     const plain = (n: number): boolean =>
       n % 100 !== 0 && (Math.floor(n / 100) < 20 || (n % 1000 < 10 && n % 1000 > 0));
     const numbers = EVERY.slice(1000).filter(plain);
     expect(numbers.length).toBeGreaterThan(900);
-    expect(misheard((n) => `${below100(Math.floor(n / 100))} ${pair(n % 100, 'oh')}`, numbers)).toEqual([]);
+    expect(await misheard((n) => `${below100(Math.floor(n / 100))} ${pair(n % 100, 'oh')}`, numbers)).toEqual(
+      [],
+    );
   });
 
-  it('is heard in hundreds: "twelve hundred", "nineteen hundred and five"', () => {
+  it('is heard in hundreds: "twelve hundred", "nineteen hundred and five"', async () => {
     const inHundreds = (n: number): string =>
       `${below100(Math.floor(n / 100))} hundred${n % 100 === 0 ? '' : ` and ${below100(n % 100)}`}`;
-    expect(misheard(inHundreds, EVERY.slice(1000, 2000))).toEqual([]);
+    expect(await misheard(inHundreds, EVERY.slice(1000, 2000))).toEqual([]);
   });
 
-  it('in pairs that could be two numbers is asked about, and the number is among the answers', () => {
+  it('in pairs that could be two numbers is asked about, and the number is among the answers', async () => {
     const doubtful = EVERY.slice(2000).filter((n) => n % 100 >= 10);
     const missing = doubtful.filter((n) => {
       const asked = numbersAskedIn(`${below100(Math.floor(n / 100))} ${below100(n % 100)}`, FOUR_FIGURES);
@@ -182,7 +188,7 @@ describe('a reading', () => {
     ['two ate', 28],
     ['thre fourty', 340],
   ])('"%s" is %d', (words, number) => {
-    expect(numberIn(words)).toBe(number);
+    expect(numberIn(words, {})).toBe(number);
   });
 });
 
