@@ -21,7 +21,7 @@ export function levels(samples: readonly Sample[], meter: MeterProfile, height: 
   const has = (kind: Reading['kind']) => samples.some(({ reading }) => reading.kind === kind);
   const top = has('saturated') ? STRIP : 0;
   const bottom = height - (has('none') ? STRIP : 0);
-  const scale = scaleLinear().domain(span(samples, meter)).nice(5).range([bottom, top]);
+  const scale = scaleLinear().domain(span(samples, meter)).range([bottom, top]);
   const saturated = STRIP / 2;
   const none = height - STRIP / 2;
   return {
@@ -42,5 +42,5 @@ function span(samples: readonly Sample[], meter: MeterProfile): [number, number]
   const high = Math.max(...values);
   // A flat run of readings must not be blown up until its noise looks like a slope.
   const slack = Math.max((high - low) * SLACK, meter.tolerance * 4);
-  return [low - slack, high + slack];
+  return [Math.min(low, Math.max(meter.min, low - slack)), Math.max(high, Math.min(meter.max, high + slack))];
 }

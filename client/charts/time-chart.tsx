@@ -4,16 +4,18 @@ import type { Mark, Sample, Series } from '../../src/log/series.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import type { MeterProfile } from '../../src/profile.ts';
 import { BaseAxis, LevelAxis, MARGIN } from './axes.tsx';
+import { gainLabel } from './gain-label.ts';
+import { Legend, Swatch } from './legend.tsx';
 import { type Levels, levels } from './levels.ts';
-import { gainLabel, Legend, Marker, type Picks, Swatch } from './marker.tsx';
+import { Marker, type Picks } from './marker.tsx';
 import { placeLabels } from './place-labels.ts';
-import { clock, clockWithin, timeZone } from './times.ts';
+import { clock, clockLabels, timeZone } from './times.ts';
 import { useWidth } from './use-width.ts';
 
 const HEIGHT = 240;
 const ROW = 15;
 /** Room between marks on the time axis, pixels. */
-const LABEL_ROOM = 64;
+const LABEL_ROOM = 84;
 const SHORTEST_SPAN_MS = 60_000;
 
 interface Props extends Picks {
@@ -40,7 +42,8 @@ interface Band {
   seq: number;
   from: number;
   to: number;
-  label: string;
+  /** Holds are many and have none: the legend says what they are. */
+  label?: string;
 }
 
 function Drawing({ series, whole, meter, onPick }: Props) {
@@ -55,6 +58,8 @@ function Drawing({ series, whole, meter, onPick }: Props) {
   const x = scaleTime()
     .domain([from, from + span])
     .range([0, width]);
+  const ticks = x.ticks(Math.max(2, Math.floor(width / LABEL_ROOM))).map((tick) => tick.getTime());
+  const tickLabels = clockLabels(ticks);
   const level = levels(samples, meter, HEIGHT);
   const path = line<Sample>(
     ({ at }) => x(at),
@@ -68,7 +73,9 @@ function Drawing({ series, whole, meter, onPick }: Props) {
   const labels = placeLabels(
     [
       ...rules.map(({ mark, label }) => ({ key: `rule ${mark.seq}`, x: x(mark.at), text: label })),
-      ...bands.map((band) => ({ key: `band ${band.seq}`, x: x(band.from), text: band.label })),
+      ...bands.flatMap(({ seq, from: at, label }) =>
+        label === undefined ? [] : [{ key: `band ${seq}`, x: x(at), text: label }],
+      ),
     ],
     width,
   );
@@ -103,12 +110,9 @@ function Drawing({ series, whole, meter, onPick }: Props) {
               />
             ))}
             <LevelAxis levels={level} meter={meter} width={width} height={HEIGHT} titleY={-top + 12} />
-            <UsableBand levels={level} meter={meter} width={width} />
+            <BandEdges levels={level} meter={meter} width={width} />
             <BaseAxis
-              ticks={x.ticks(Math.max(2, Math.floor(width / LABEL_ROOM))).map((tick) => ({
-                x: x(tick),
-                label: clockWithin(span, tick.getTime()),
-              }))}
+              ticks={ticks.map((at, index) => ({ x: x(at), label: tickLabels[index] ?? '' }))}
               title={`Time, ${timeZone(from)}`}
               width={width}
               height={HEIGHT}
@@ -147,6 +151,12 @@ function Drawing({ series, whole, meter, onPick }: Props) {
         </svg>
       </div>
       <Legend gains={gains} samples={samples}>
+        <li>
+          <Swatch>
+            <line class="usable" x1={-9} x2={9} />
+          </Swatch>
+          band {meter.bandLow} to {meter.bandHigh} {meter.unit}
+        </li>
         {bands.length > 0 && (
           <li>
             <Swatch>
@@ -162,23 +172,16 @@ function Drawing({ series, whole, meter, onPick }: Props) {
 
 const joins = ({ retractedBy }: Sample): boolean => retractedBy === undefined;
 
-/** The band in which an alignment may be accepted, where the scale shows it. */
-function UsableBand({ levels, meter, width }: { levels: Levels; meter: MeterProfile; width: number }) {
+/** The edges of the band in which an alignment may be accepted, where the scale shows them. */
+function BandEdges({ levels, meter, width }: { levels: Levels; meter: MeterProfile; width: number }) {
   const [low = 0, high = 0] = levels.scale.domain();
-  const edges = [
-    { at: meter.bandLow, label: 'band, low' },
-    { at: meter.bandHigh, label: 'band, high' },
-  ].filter(({ at }) => at >= low && at <= high);
   return (
-    <g class="usable">
-      {edges.map(({ at, label }) => (
-        <g key={label} transform={`translate(0,${levels.scale(at)})`}>
-          <line x2={width} />
-          <text x={4} y={-4}>
-            {label}
-          </text>
-        </g>
-      ))}
+    <g>
+      {[meter.bandLow, meter.bandHigh]
+        .filter((edge) => edge >= low && edge <= high)
+        .map((edge) => (
+          <line key={edge} class="usable" x2={width} y1={levels.scale(edge)} y2={levels.scale(edge)} />
+        ))}
     </g>
   );
 }
@@ -208,7 +211,7 @@ const STRETCHES: Partial<Record<Mark['what'], { label: string; closedBy: Mark['w
 
 function bandsOf(marks: readonly Mark[], end: number): Band[] {
   return marks.flatMap(({ seq, at, what, until }, index) => {
-    if (what === 'hold') return [{ seq, from: at, to: Math.min(until ?? at, end), label: 'hold' }];
+    if (what === 'hold') return [{ seq, from: at, to: Math.min(until ?? at, end) }];
     const stretch = STRETCHES[what];
     if (!stretch) return [];
     const close = marks.slice(index + 1).find((later) => stretch.closedBy.includes(later.what));

@@ -19,10 +19,12 @@ const DATED = new Intl.DateTimeFormat(undefined, {
   hourCycle: 'h23',
 });
 
-/** A time as short as is clear within a span of `ms`. */
-export function clockWithin(ms: number, at: number): string {
-  if (ms >= 24 * 3_600_000) return DATED.format(at);
-  return clock(at, ms < 4 * 60_000);
+/** The labels of marks on a time axis, each as short as is clear. */
+export function clockLabels(marks: readonly number[]): string[] {
+  const [first = 0, second = Number.POSITIVE_INFINITY] = marks;
+  const span = (marks.at(-1) ?? first) - first;
+  if (span >= 24 * 3_600_000) return marks.map((at) => DATED.format(at));
+  return marks.map((at) => clock(at, second - first < 60_000));
 }
 
 export const day = (at: number): string => DAY.format(at);

@@ -6,8 +6,10 @@ import { readingText } from '../../src/phrases/readings.ts';
 import type { MeterProfile } from '../../src/profile.ts';
 import type { Axis, Eighths } from '../../src/turns.ts';
 import { BaseAxis, LevelAxis, MARGIN } from './axes.tsx';
+import { gainLabel } from './gain-label.ts';
+import { Legend, Swatch } from './legend.tsx';
 import { levels } from './levels.ts';
-import { gainLabel, Legend, Marker, type Picks, Swatch } from './marker.tsx';
+import { Marker, type Picks } from './marker.tsx';
 import { useWidth } from './use-width.ts';
 
 const HEIGHT = 240;
@@ -136,6 +138,14 @@ function Drawing({ series, axis, meter, sweeps, top, onPick }: DrawingProps) {
           </Swatch>
           where it was left
         </li>
+        {sweeps.length > 1 && (
+          <li>
+            <Swatch>
+              <path class="run earlier" d="M-9,0H9" />
+            </Swatch>
+            earlier, the other adjuster elsewhere
+          </li>
+        )}
       </Legend>
     </>
   );

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import { levels } from '../../client/charts/levels.ts';
+import { placeLabels } from '../../client/charts/place-labels.ts';
+import { clockLabels, duration } from '../../client/charts/times.ts';
+import { positionText } from '../../client/charts/turns-chart.tsx';
+import { series } from '../../src/log/series.ts';
+import { NO_SIGNAL, SATURATED, valueReading } from '../../src/reading.ts';
+import { Script, SETUP } from './fixture.ts';
+
+const { meter } = SETUP;
+
+describe('the upright axis', () => {
+  const levelsOf = (...values: number[]) => {
+    const s = new Script();
+    s.reads('', SATURATED);
+    s.reads('', NO_SIGNAL);
+    for (const value of values) s.reads('', valueReading(value));
+    return levels(series(s.entries).samples, meter, 200);
+  };
+
+  test('marks readings without a number beyond every number', () => {
+    const { y } = levelsOf(0, 255);
+    expect(y(SATURATED)).toBeLessThan(y(valueReading(255)));
+    expect(y(NO_SIGNAL)).toBeGreaterThan(y(valueReading(0)));
+  });
+
+  test('shows no number that the meter cannot', () => {
+    const [low, high] = levelsOf(3, 252).scale.domain();
+    expect(low).toBeGreaterThanOrEqual(meter.min);
+    expect(high).toBeLessThanOrEqual(meter.max);
+  });
+
+  test('does not blow the noise of a steady reading up into a slope', () => {
+    const { y } = levelsOf(140, 141);
+    expect(y(valueReading(140)) - y(valueReading(141))).toBeLessThan(20);
+  });
+
+  test('shows the whole meter where no number was read', () => {
+    expect(levelsOf().scale.domain()).toEqual([meter.min, meter.max]);
+  });
+});
+
+describe('labels above a chart', () => {
+  const widthOf = (text: string) => text.length * 6;
+
+  test('never overlap within a row, and never pass the right edge', () => {
+    const placed = placeLabels(
+      [5, 20, 21, 130, 270, 290].map((x, index) => ({ key: String(index), x, text: 'gain 2, lowered' })),
+      300,
+    );
+    const spans = placed.map(({ x, text, anchor, row }) => {
+      const from = anchor === 'start' ? x : x - widthOf(text);
+      return { row, from, to: from + widthOf(text) };
+    });
+    for (const { to } of spans) expect(to).toBeLessThanOrEqual(300);
+    for (const [index, a] of spans.entries()) {
+      for (const b of spans.slice(index + 1)) {
+        expect(a.row !== b.row || a.to < b.from || b.to < a.from).toBe(true);
+      }
+    }
+  });
+});
+
+describe('words of the axes', () => {
+  test('positions carry their sign and their fraction', () => {
+    expect([0, 1, -2, 12, -8].map(positionText)).toEqual(['0', '+⅛', '−¼', '+1½', '−1']);
+  });
+
+  test('marks less than a minute apart are told apart by their seconds', () => {
+    expect(new Set(clockLabels([0, 30_000, 60_000])).size).toBe(3);
+    expect(clockLabels([0, 60_000])[0]).not.toContain(':00:00');
+  });
+
+  test('durations are said in the two units that matter', () => {
+    expect([8_000, 65_000, 3_840_000].map(duration)).toEqual(['8 s', '1 min 05 s', '1 h 04 min']);
+  });
+});
