@@ -4,8 +4,11 @@ import type { PairStory, SiteFinding } from './site.ts';
 
 /** Paths within this share of each other count as equally long. Common practice, no source. */
 const EQUAL_LENGTH = 0.1;
-/** This far below the middle one of its equals a pair is much weaker, dB. Common practice, no source. */
-export const WEAK_DB = 2;
+/**
+ * This far below the middle one of its equals a pair is much weaker, dB. The gain evens out what it can, so
+ * that what is left shows a pair that full gain did not bring up. Common practice, no source.
+ */
+export const WEAK_DB = 1;
 /** With fewer equals there is no saying which of them is out of line. */
 const FEWEST_EQUALS = 2;
 

@@ -11,6 +11,13 @@ export const PLANTS = {
   /** The light weakens by half a decibel after the acceptance. */
   drift: ['drift'],
   'late-alarm': ['test-failed'],
+  /** The same, and answered for in writing instead of tested again. */
+  excused: ['unproven', 'test-failed'],
+  /** The same, and the crew leaves it at that. */
+  'walked-off': ['unproven', 'test-failed', 'open-issue', 'outputs-isolated'],
+  /** Accepted with a reason before either peak was bracketed. */
+  overridden: ['not-bracketed', 'override'],
+  'left-unaccepted': ['not-accepted', 'outputs-isolated'],
   'left-isolated': ['outputs-isolated'],
   /** Turned, or the gain changed, after the signature; the outputs had been restored. */
   'touched-since': ['touched-after-accept', 'changed-since-signed'],

@@ -1,5 +1,6 @@
 import type { Action } from '../advice.ts';
 import { lossOf } from '../commission/verdict.ts';
+import { missingForAccept } from '../engine/accept.ts';
 import type { JobSetup } from '../facts.ts';
 import { review } from '../findings/review.ts';
 import type { Entry, JobId } from '../log/entry.ts';
@@ -53,6 +54,8 @@ class Visit {
   private pair: BeamPair;
   private readonly rng: Rng;
   private readonly left: Set<Plant>;
+  /** The alarm test was made to fail. */
+  private failed = false;
   /** Part of the light a cover holds back now, dB. */
   private heldBack = 0;
   private readings = 0;
@@ -100,7 +103,7 @@ class Visit {
         const { toward } = action;
         const gain = toward === undefined ? 0 : gainFor(this.pair, toward, job.now);
         this.pair = setGain(this.pair, gain, job.now);
-        return job.say('emitter', 'done');
+        return job.say('emitter', gain <= 0 ? 'full gain' : 'done');
       }
       case 're-aim':
         job.wait(5 * MOVE_MS);
@@ -112,10 +115,9 @@ class Visit {
         this.pair = block(this.pair, action.kind === 'block', job.now);
         return job.say('emitter', action.kind === 'block' ? 'blocked' : 'clear');
       case 'check':
-        job.wait(2 * minute);
-        return job.say('panel', 'done');
+        return this.lookInto();
       case 'offer-accept':
-        return this.accept();
+        return this.take('left-unaccepted') ? this.leave() : this.accept();
       default:
         return this.commission(action);
     }
@@ -153,7 +155,9 @@ class Visit {
   private watch({ expect }: Extract<Action, { kind: 'watch-panel' }>): void {
     const { alarmDelay = 10, faultDelay = 10 } = this.plan.setup.plan ?? {};
     const set = expect === 'normal' ? 8 : expect === 'alarm' ? alarmDelay : faultDelay;
-    const tooLong = expect === 'alarm' && this.take('late-alarm') ? 60 : 0;
+    const late = expect === 'alarm' && !this.failed && LATE.some((plant) => this.left.has(plant));
+    if (late) this.failed = true;
+    const tooLong = late ? 60 : 0;
     this.job.wait(1000 * Math.max(1, set - 2 + tooLong));
     this.job.say('panel', `panel shows ${expect}`);
   }
@@ -171,6 +175,29 @@ class Visit {
       return job.say('panel', `wrong, ${text}`);
     }
     job.say('panel', text);
+    this.overrideHere();
+  }
+
+  private lookInto() {
+    const { job } = this;
+    if (this.take('walked-off')) return this.leave();
+    job.wait(2 * minute);
+    const open = job.state.issues.find(({ closed }) => !closed);
+    const how = 'Late by the verification delay of the panel, see its configuration';
+    if (open && this.take('excused')) job.input({ kind: 'close-issue', seat: 'panel', issue: open.seq, how });
+    else job.say('panel', 'done');
+  }
+
+  /** For a crew in a hurry, a reading in the band after a turn is as good as a peak with both its sides. */
+  private overrideHere(): void {
+    const { search, counted } = this.job.state;
+    const touched = counted.findLast(({ type }) => type === 'move' || type === 'gain');
+    if (!search || touched?.type !== 'move') return;
+    const missing = missingForAccept(search, this.job.now).map(({ id }) => id);
+    const unbracketed = missing.some((id) => id.startsWith('bracket'));
+    if (!unbracketed || missing.includes('in-band') || missing.includes('settled-reading')) return;
+    if (!this.take('overridden')) return;
+    this.job.input({ kind: 'override', seat: 'panel', reason: 'The lift has to go back at noon' });
   }
 
   private turn(axis: Axis, eighths: number): void {
@@ -180,11 +207,13 @@ class Visit {
     this.pair = turn(this.pair, axis, eighths, job.now);
     job.say('emitter', 'done');
     // A reading called out at once, and a turn made on it without waiting: there and back.
-    if (this.readings > 3 && this.take('hasty')) {
+    if (this.readings > 3 && this.left.has('hasty')) {
       this.read();
-      for (const back of [2, -2]) {
-        this.pair = turn(this.pair, axis, back, job.now);
-        job.say('emitter', movedText(axis, back));
+      if (job.state.reading?.reading.kind === 'value' && this.take('hasty')) {
+        for (const back of [2, -2]) {
+          this.pair = turn(this.pair, axis, back, job.now);
+          job.say('emitter', movedText(axis, back));
+        }
       }
     }
   }
@@ -220,5 +249,8 @@ class Visit {
     this.over = true;
   }
 }
+
+/** All of them begin with an alarm that does not come in time. */
+const LATE: readonly Plant[] = ['late-alarm', 'excused', 'walked-off'];
 
 const COVERED = { half: 'half covered', filter: 'filter on', full: 'blocked' } as const;

@@ -1,0 +1,132 @@
+import type { JobSetup } from '../facts.ts';
+import { emptyHead, headAfter, seal } from '../log/chain.ts';
+import type { Draft, Entry, JobId } from '../log/entry.ts';
+import { GUIDANCES } from '../plan/guidance.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../profile.ts';
+import type { PairId, PairPlan } from '../site/pair-plan.ts';
+import type { PairSpec } from './pair.ts';
+import type { Plant } from './plants.ts';
+import { playVisit } from './visit.ts';
+
+/** An invented site of a dozen pairs. Some visits went well; in others something was planted. */
+export const DEMO_SITE = 'Hollin Bridge sorting hall (invented)';
+
+const meter = NEUTRAL_METERS.find(({ unit }) => unit === 'counts') as MeterProfile;
+
+interface DemoPair {
+  readonly id: PairId;
+  readonly name: string;
+  readonly pathLength: number;
+  /** One list a visit, of what goes wrong on it. */
+  readonly visits: readonly (readonly Plant[])[];
+  /** Level at full gain, dB over full scale. */
+  readonly peakDb?: number;
+}
+
+export const DEMO_PAIRS: readonly DemoPair[] = [
+  { id: 'N1', name: 'North aisle 1', pathLength: 62, visits: [[]] },
+  { id: 'N2', name: 'North aisle 2', pathLength: 62, visits: [['misread']] },
+  { id: 'N3', name: 'North aisle 3', pathLength: 63, visits: [['takeover', 'long-gap']] },
+  { id: 'N4', name: 'North aisle 4', pathLength: 62, visits: [[]], peakDb: -3.9 },
+  { id: 'S1', name: 'South aisle 1', pathLength: 48, visits: [['hasty']] },
+  { id: 'S2', name: 'South aisle 2', pathLength: 48, visits: [['drift']] },
+  { id: 'S3', name: 'South aisle 3', pathLength: 49, visits: [['late-alarm']] },
+  { id: 'S4', name: 'South aisle 4', pathLength: 48, visits: [['excused']] },
+  { id: 'D1', name: 'Dock 1', pathLength: 27, visits: [[], ['left-unaccepted']] },
+  { id: 'D2', name: 'Dock 2', pathLength: 31, visits: [['touched-since']] },
+  { id: 'D3', name: 'Dock 3', pathLength: 36, visits: [['left-isolated', 'clock-back']] },
+  { id: 'D4', name: 'Dock 4', pathLength: 41, visits: [['overridden']] },
+];
+
+const planOf = ({ id, name, pathLength }: DemoPair): PairPlan => ({
+  id,
+  name,
+  zone: id.startsWith('D') ? '3' : id.startsWith('N') ? '1' : '2',
+  pathLength,
+  emitterHeight: 9.4,
+  receiverHeight: 9.4,
+  ceilingHeight: 9.9,
+  spacing: 14,
+  wallDistance: 7,
+  meter,
+  adjusters: NEUTRAL_ADJUSTERS,
+  alarmThreshold: { unit: 'percent', value: 35 },
+  alarmDelay: 10,
+  faultDelay: 15,
+  rangeMin: 5,
+  rangeMax: 100,
+});
+
+const specOf = ({ peakDb = 3 }: DemoPair, i: number): PairSpec => ({
+  meter,
+  lobes: [
+    {
+      shape: { kind: 'gaussian' },
+      horizontal: 6 - (i % 5),
+      vertical: (i % 4) - 5,
+      halfHorizontal: 6,
+      halfVertical: 6,
+      belowDb: 0,
+      reflected: false,
+    },
+  ],
+  peakDb,
+  gainRangeDb: 20,
+  gainStepDb: 0,
+  lash: { horizontal: 0, vertical: 0 },
+  coupling: 0,
+  travel: NEUTRAL_ADJUSTERS.travel,
+  aimRadius: 12,
+  lagMs: 300,
+  noiseDb: 0.001,
+  noiseUnits: 0.05,
+  driftDbPerMinute: 0,
+  vibration: { eighths: 0, periodMs: 1_000 },
+});
+
+export interface DemoVisit {
+  readonly pair: PairId;
+  readonly job: JobId;
+  readonly entries: readonly Entry[];
+}
+
+const hour = 3_600_000;
+
+/** The log of the site and of every visit. `from`: when the first crew sits down, ms since 1970. */
+export function playDemoSite(from: number): { site: readonly Entry[]; visits: readonly DemoVisit[] } {
+  const site: Entry[] = [];
+  let head = emptyHead('demo-site-hollin');
+  let now = from - hour;
+  const add = (fact: Draft['fact']): void => {
+    const entry = seal(head, { actor: 'supervisor', fact }, now);
+    head = headAfter(entry);
+    site.push(entry);
+  };
+  const [code] = GUIDANCES;
+  add({ type: 'site-opened', site: DEMO_SITE, ...(code && { code }), logVersion: 1 });
+  for (const pair of DEMO_PAIRS) add({ type: 'pair-planned', pair: planOf(pair) });
+
+  const visits = DEMO_PAIRS.flatMap((pair, i) =>
+    pair.visits.map((plants, visit): DemoVisit => {
+      const plan = planOf(pair);
+      const setup: JobSetup = {
+        site: DEMO_SITE,
+        pair: pair.name,
+        meter,
+        adjusters: NEUTRAL_ADJUSTERS,
+        pathLength: pair.pathLength,
+        scope: 'commissioning',
+        plan,
+      };
+      now = from + (i + 24 * visit) * hour;
+      const job = `demo-${pair.id}-visit-${visit + 1}`;
+      add({ type: 'job-begun', pair: pair.id, job });
+      return {
+        pair: pair.id,
+        job,
+        entries: playVisit({ job, setup, spec: specOf(pair, i), from: now, seed: i + 1, plants }),
+      };
+    }),
+  );
+  return { site, visits };
+}
