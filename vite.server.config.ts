@@ -8,7 +8,12 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'node20',
     rollupOptions: {
-      input: { main: 'server/main.ts', demo: 'server/demo/main.ts', verify: 'server/verify/main.ts' },
+      input: {
+        main: 'server/main.ts',
+        'speech-worker': 'server/speech/worker.ts',
+        demo: 'server/demo/main.ts',
+        verify: 'server/verify/main.ts',
+      },
     },
   },
 });
