@@ -134,7 +134,7 @@ export const UnsureFace = ({
     <h1 class="show">Hold. Begin no turn</h1>
     {instruction && (
       <p class="past">
-        Asked before: <strong>{instruction.show}</strong>. If it is already made, say so.
+        Asked before: <strong>{instruction.show}</strong>. If it is done already, say so.
       </p>
     )}
     <p class="why">What you press or type is kept, and sent when the link is back.</p>

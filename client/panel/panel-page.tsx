@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { go } from '../route.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
+import { InviteCard } from '../seat/invite.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { lastSaid, News, SHOWN_MS } from '../seat/news.tsx';
@@ -12,14 +13,12 @@ import { Strip } from '../seat/strip.tsx';
 import type { Room } from '../seat/use-room.ts';
 import { StartPage } from '../start/start-page.tsx';
 import { browserStorage } from '../storage.ts';
-import { Sheet } from '../ui/sheet.tsx';
+import { ShareLink } from '../ui/share-link.tsx';
 import { AcceptSheet } from './accept-sheet.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
 import type { Made } from './exchange.ts';
 import { Exchange } from './exchange.tsx';
-import { InviteCard } from './invite.tsx';
 import { QuickWords, SayBox } from './say-box.tsx';
-import { ShareLink } from './share-link.tsx';
 import './panel.css';
 
 /** Readings come often at the panel: the microphone stays open a while, so that no first word is cut. */
@@ -40,7 +39,7 @@ export function PanelPage({ fresh }: { fresh: boolean }) {
   );
 }
 
-type Open = { sheet: 'menu' | 'accept' | 'invite' } | { sheet: 'change'; made: Made };
+type Open = { sheet: 'menu' | 'accept' } | { sheet: 'change'; made: Made };
 
 function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
@@ -61,7 +60,7 @@ function PanelScreen({ room }: { room: Room }) {
     <main class="panel">
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
       <div class="panel-now">
-        {alone ? <InviteCard room={room} /> : <Stage room={room} compact />}
+        {alone ? <InviteCard room={room} seat="emitter" /> : <Stage room={room} compact />}
         <LastReading room={room}>
           {reading && (
             <button type="button" class="button" onClick={correct}>
@@ -99,9 +98,6 @@ function PanelScreen({ room }: { room: Room }) {
           <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>
             Accept the alignment
           </button>
-          <button type="button" class="button" onClick={() => setOpen({ sheet: 'invite' })}>
-            Invite an emitter phone
-          </button>
           {saved.watch && (
             <div>
               <h3>For a supervisor: watch, read only</h3>
@@ -111,11 +107,6 @@ function PanelScreen({ room }: { room: Room }) {
         </Menu>
       )}
       {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
-      {open?.sheet === 'invite' && (
-        <Sheet title="Invite" onClose={close}>
-          <InviteCard room={room} />
-        </Sheet>
-      )}
       {open?.sheet === 'change' && <ChangeSheet room={room} made={open.made} onClose={close} />}
     </main>
   );

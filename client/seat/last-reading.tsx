@@ -2,6 +2,8 @@ import type { ComponentChildren } from 'preact';
 import { readingText } from '../../src/phrases/readings.ts';
 import type { Room } from './use-room.ts';
 
+const NONE = 'none yet';
+
 /** The last reading that counts, large, with its age. */
 export function LastReading({ room, children }: { room: Room; children?: ComponentChildren }) {
   const { reading, setup } = room.job;
@@ -12,8 +14,8 @@ export function LastReading({ room, children }: { room: Room; children?: Compone
         Reading
         {reading && <small>{ageText(room.now - reading.at)}</small>}
       </span>
-      <strong class={text && text.length > 6 ? 'reading-value long' : 'reading-value'}>
-        {text ?? 'none yet'}
+      <strong class={(text ?? NONE).length > 6 ? 'reading-value long' : 'reading-value'}>
+        {text ?? NONE}
       </strong>
       {reading?.reading.kind === 'value' && <span class="reading-unit">{setup?.meter.unit}</span>}
       {children}

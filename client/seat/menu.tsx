@@ -1,10 +1,12 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
+import type { Seat } from '../../src/facts.ts';
 import type { SpeakerView } from '../speak/use-speaker.ts';
 import { browserStorage } from '../storage.ts';
 import { Sheet } from '../ui/sheet.tsx';
 import { WORDS } from '../words.ts';
 import { CautionList } from './cautions.tsx';
+import { InviteCard } from './invite.tsx';
 import { forgetSeat } from './saved-seats.ts';
 import type { Room } from './use-room.ts';
 
@@ -29,6 +31,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       </button>
       <Remark room={room} onDone={onClose} />
       <VoiceSettings speaker={room.speaker} />
+      <NewPhone room={room} />
       <h3>Cautions</h3>
       <CautionList />
       <Leave room={room} />
@@ -59,6 +62,23 @@ function Remark({ room, onDone }: { room: Room; onDone: () => void }) {
         Keep the remark
       </button>
     </form>
+  );
+}
+
+/** For a phone that broke, ran flat or is to be swapped: the newcomer takes its seat over, and the log says so. */
+function NewPhone({ room }: { room: Room }) {
+  const [seat, setSeat] = useState<Seat>();
+  if (seat) return <InviteCard room={room} seat={seat} />;
+  return (
+    <div class="new-phone">
+      <h3>Another phone takes over</h3>
+      <button type="button" class="button" onClick={() => setSeat('emitter')}>
+        At the emitter
+      </button>
+      <button type="button" class="button" onClick={() => setSeat('panel')}>
+        At the panel
+      </button>
+    </div>
   );
 }
 

@@ -1,13 +1,27 @@
+import { useState } from 'preact/hooks';
+import type { Seat } from '../../src/facts.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { isCautions } from '../speak/script.ts';
+import { browserStorage } from '../storage.ts';
 import type { Room } from './use-room.ts';
 
 /** How long the last thing said to both stays on the screen, ms. */
 export const SHOWN_MS = 15_000;
 
+const HEARING: Record<'listening' | 'working' | 'done' | 'failed', string> = {
+  listening: 'is speaking',
+  working: 'has spoken: making words of it',
+  done: '',
+  failed: '',
+};
+
 /** The last read-back, question or notice, as a line; and what was refused, until it is put away. */
 export function News({ room }: { room: Room }) {
-  const { link, now, speaker, job } = room;
+  const { link, now, speaker, job, saved } = room;
+  const [keeps] = useState(() => browserStorage.write('kept', true));
+  const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
+  const stage = link.hearing[other]?.stage;
+  const hearing = stage && HEARING[stage] && `The ${other} ${HEARING[stage]}`;
   const said = lastSaid(link.entries);
   const onStage = job.query?.question && said?.text === job.query.text;
   const fresh = said && !onStage && now - said.at < SHOWN_MS ? said.text : '';
@@ -27,6 +41,8 @@ export function News({ room }: { room: Room }) {
           </button>
         </div>
       ))}
+      {hearing && <p class="news-said">{hearing}</p>}
+      {!keeps && <p class="failure">This browser keeps nothing: do not close or load this page again.</p>}
       {!speaker.unlocked && !speaker.settings.muted && (
         <p class="hint voice-off">Touch the screen to hear the voice.</p>
       )}

@@ -1,5 +1,6 @@
 import { nanoid } from 'nanoid';
 import { useEffect, useRef } from 'preact/hooks';
+import type { Seq } from '../../src/advice.ts';
 import type { JobState } from '../../src/job/state.ts';
 import { type TalkView, useTalk } from '../audio/use-talk.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
@@ -32,11 +33,25 @@ export interface Room {
 /** A letter before it has its id. */
 export type Unsigned = Letter extends infer L ? (L extends Letter ? Omit<L, 'id'> : never) : never;
 
+/** A press of a button, and the instruction that stood on the screen. */
+interface Press {
+  at: number;
+  re: Seq | undefined;
+}
+
+/** The second tap of a gloved double tap comes within this. */
+const DOUBLE_TAP_MS = 350;
+
+/** It falls on the next instruction, but was meant for the one before. */
+const isSecondTap = (last: Press | undefined, press: Press): boolean =>
+  last !== undefined && last.re !== press.re && press.at - last.at < DOUBLE_TAP_MS;
+
 const REDRAW_MS = 250;
 
 export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
   const connection = useConnection(saved);
   const { link } = connection;
+  const pressed = useRef<Press>(undefined);
   const folding = useRef(new JobFold());
   const job = folding.current.upTo(link.entries);
   const now = useNow(REDRAW_MS);
@@ -69,8 +84,12 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
     talk,
     speaker,
     say(text, via) {
-      // A second press of the same button, while the first still waits, means nothing new.
-      if (via === 'button' && waiting(text) !== undefined) return;
+      if (via === 'button') {
+        const press = { at: Date.now(), re };
+        // Another press of the same button, while the first still waits, means nothing new.
+        if (waiting(text) !== undefined || isSecondTap(pressed.current, press)) return;
+        pressed.current = press;
+      }
       post({ t: 'say', via, text, ...(re !== undefined && { re }) });
     },
     waiting,

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { NEUTRAL_METERS } from '../../src/profile.ts';
 import { ApiError, deviceName, openJob } from '../api.ts';
-import { saveSeat } from '../seat/saved-seats.ts';
+import { savedSeat, saveSeat } from '../seat/saved-seats.ts';
 import { browserStorage } from '../storage.ts';
 import { Choice, Field } from '../ui/field.tsx';
 import { Masthead } from '../ui/masthead.tsx';
@@ -18,6 +18,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
   const [errors, setErrors] = useState<Errors>({});
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
+  const [left] = useState(() => savedSeat(browserStorage, 'panel'));
   const form = useRef<HTMLFormElement>(null);
 
   const put = (patch: Partial<Draft>) => {
@@ -108,6 +109,9 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
           open={wrongInAdjusters}
           onInput={(adjusters) => put({ adjusters })}
         />
+        {left && (
+          <p class="hint">Opening a new job takes this phone out of {left.title ?? 'the job it is in'}.</p>
+        )}
         {failure && (
           <p class="failure" role="alert">
             {failure}

@@ -1,31 +1,45 @@
-import { useEffect, useState } from 'preact/hooks';
-import type { Room } from '../seat/use-room.ts';
-import { ShareLink } from './share-link.tsx';
+import { useEffect, useRef, useState } from 'preact/hooks';
+import type { Seat } from '../../src/facts.ts';
+import { ShareLink } from '../ui/share-link.tsx';
+import type { Room } from './use-room.ts';
 import './invite.css';
 
-/** How the emitter's phone joins: a code to read out, a square code to scan, a link to send. */
-export function InviteCard({ room }: { room: Room }) {
+/** How another phone joins: a code to read out, a square code to scan, a link to send. */
+export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
   const { link, now } = room;
-  const invite = link.invites.emitter;
+  const invite = link.invites[seat];
   const valid = invite && invite.expiresAt > now ? invite : undefined;
-  const asked = link.outbox.some((p) => p.letter.t === 'invite');
+  const asked = useRef(false);
+  const ask = () => room.post({ t: 'invite', seat });
+  const live = link.phase === 'live';
   useEffect(() => {
-    if (!valid && !asked && link.phase === 'live') room.post({ t: 'invite', seat: 'emitter' });
-  }, [valid, asked, link.phase]);
+    // Once for each code that is missing: a refusal is not to be met with another request.
+    if (valid) asked.current = false;
+    else if (live && !asked.current) {
+      asked.current = true;
+      ask();
+    }
+  }, [valid, live]);
   if (!valid) {
+    const refusal = link.complaints.find(({ letter }) => letter?.t === 'invite');
     return (
       <section class="card invite">
-        <h2>The other phone</h2>
-        <p class="hint">
-          {link.phase === 'live' ? 'Asking for a code.' : 'The code comes when the link is there.'}
+        <h2>A code for the {seat} phone</h2>
+        <p class={refusal ? 'failure' : 'hint'}>
+          {refusal?.text ?? (live ? 'Asking for it.' : 'It comes when the link is there.')}
         </p>
+        {refusal && (
+          <button type="button" class="button" onClick={ask}>
+            Ask again
+          </button>
+        )}
       </section>
     );
   }
   const url = new URL(valid.path, location.origin).href;
   return (
     <section class="card invite">
-      <h2>The other phone joins with</h2>
+      <h2>The {seat} phone joins with</h2>
       <p class="invite-code">{spaced(valid.code)}</p>
       <Square text={url} />
       <ShareLink label="Link to join" url={url} />
