@@ -47,11 +47,18 @@ export const COLUMNS: Record<string, (entry: Entry, context: Context) => Cell> =
   because: ({ fact }) => when(fact, 'instruction', ({ advice }) => advice.because.join(' ')),
   /** The entry of the words it was understood from. */
   from: ({ fact }) => ('from' in fact ? fact.from : undefined),
-  /** The entry that is read back, asked about, confirmed, taken back or corrected. */
-  target: ({ fact }) => ('of' in fact ? fact.of : 'target' in fact ? fact.target : replaced(fact)),
+  /** The entry that is read back, asked about, confirmed, taken back, corrected, found to fail or settled. */
+  target: ({ fact }) => targetOf(fact),
   /** The entry that took this one back or corrected it: this one no longer counts. */
   retracted_by: ({ seq }, { takenBackBy }) => takenBackBy.get(seq),
   ref: ({ ref }) => ref,
   prev: ({ prev }) => prev,
   hash: ({ hash }) => hash,
 };
+
+function targetOf(fact: Fact): Seq | undefined {
+  if ('of' in fact) return fact.of;
+  if ('target' in fact) return fact.target;
+  if ('about' in fact) return fact.about;
+  return 'issue' in fact ? fact.issue : replaced(fact);
+}

@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { EMPTY, fold } from '../../src/job/state.ts';
+import { standingOf } from '../../src/site/standing.ts';
+import { TableCommissioning } from '../commission/bench.ts';
+import { visit } from '../findings/site.ts';
+
+const standing = (job: TableCommissioning) => standingOf(job.state, job.now);
+
+describe('on the board a pair is', () => {
+  it('not started without a visit', () => {
+    expect(standingOf(undefined, 0)).toBe('not-started');
+    expect(standingOf(EMPTY, 0)).toBe('not-started');
+  });
+
+  it('aligning until its alignment is accepted', () => {
+    expect(standing(TableCommissioning.listed())).toBe('aligning');
+  });
+
+  it('aligned, then proven, then signed, on a visit where all goes well', () => {
+    const seen = new Set<string>();
+    let state = EMPTY;
+    for (const entry of visit()) {
+      state = fold(state, entry);
+      seen.add(standingOf(state, entry.at));
+    }
+    expect([...seen]).toEqual(['aligning', 'aligned', 'proven', 'signed']);
+  });
+
+  it.each([
+    ['accepted against its evidence', (_: TableCommissioning) => {}],
+    ['left with an issue open', (job: TableCommissioning) => job.alarmTest({ after: 3 })],
+    ['stopped', (job: TableCommissioning) => job.say('panel', 'stop')],
+  ])('in need of attention when %s', (_, happen) => {
+    const job = TableCommissioning.aligned();
+    happen(job);
+    expect(standing(job)).toBe('needs-attention');
+  });
+
+  it('in need of attention when its record changed after it was signed', () => {
+    const job = TableCommissioning.aligned();
+    job.alarmTest();
+    job.faultTest();
+    job.finish();
+    job.sign();
+    job.say('panel', '139');
+    expect(standing(job)).toBe('needs-attention');
+  });
+});
