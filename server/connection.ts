@@ -207,7 +207,8 @@ export class Connection implements Member {
     if (after >= head.count) {
       return this.dismiss(
         'from-the-future',
-        `This phone holds entry ${after}, and the log here ends before entry ${head.count}. Was an older backup put back?`,
+        room.brokenText ??
+          `This phone holds entry ${after}, and the log here ends before entry ${head.count}. Was an older backup put back?`,
       );
     }
     clearTimeout(this.helloTimer);

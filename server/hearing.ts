@@ -2,12 +2,20 @@ import type { Logger } from 'pino';
 import type { Alternative } from '../src/facts.ts';
 import { SAMPLE_RATE, type SpeechState } from '../src/protocol.ts';
 import type { Limits } from './limits.ts';
-import type { Transcriber } from './speech/transcriber.ts';
+import { SpeechTimeout, SpeechUnavailable, type Transcriber } from './speech/transcriber.ts';
 
 /** What became of the sound of one talk. */
 export type Heard =
   | { kind: 'words'; text: string; confidence: number; alternatives: Alternative[] }
-  | { kind: 'unheard'; why: 'silence' | 'unavailable' | 'timeout' | 'failed' };
+  | Unheard;
+
+interface Unheard {
+  kind: 'unheard';
+  why: 'silence' | 'unavailable' | 'timeout' | 'failed';
+}
+
+/** A speech engine, which may still be loading: `ready` then tells when it has, or rejects when it cannot. */
+export type SpeechEngine = Transcriber & { ready?: Promise<void> };
 
 /** A moment of silence to see whether the speech engine works again. */
 const PROBE = new Float32Array(SAMPLE_RATE / 2);
@@ -19,6 +27,11 @@ export function toSamples(pcm: Buffer): Float32Array {
   return samples;
 }
 
+function reasonOf(error: unknown): Unheard['why'] {
+  if (error instanceof SpeechUnavailable) return 'unavailable';
+  return error instanceof SpeechTimeout ? 'timeout' : 'failed';
+}
+
 /** The speech engine behind a time limit, with its state known to all: typing goes on without it. */
 export class Hearing {
   private ready: boolean;
@@ -27,11 +40,15 @@ export class Hearing {
   onChange: () => void = () => {};
 
   constructor(
-    private readonly transcriber: Transcriber | undefined,
+    private readonly transcriber: SpeechEngine | undefined,
     private readonly limits: Limits,
     private readonly log: Logger,
   ) {
-    this.ready = transcriber !== undefined;
+    this.ready = transcriber !== undefined && transcriber.ready === undefined;
+    transcriber?.ready?.then(
+      () => this.becomeReady(true),
+      () => this.becomeReady(false),
+    );
   }
 
   get isInstalled(): boolean {
@@ -58,18 +75,16 @@ export class Hearing {
     return { kind: 'words', text, confidence, alternatives };
   }
 
-  private async within<T>(
-    work: Promise<T>,
-  ): Promise<{ kind: 'done'; value: T } | { kind: 'unheard'; why: 'timeout' | 'failed' }> {
+  private async within<T>(work: Promise<T>): Promise<{ kind: 'done'; value: T } | Unheard> {
     let timer: NodeJS.Timeout | undefined;
-    const late = new Promise<{ kind: 'unheard'; why: 'timeout' }>((resolve) => {
+    const late = new Promise<Unheard>((resolve) => {
       timer = setTimeout(() => resolve({ kind: 'unheard', why: 'timeout' }), this.limits.transcribeWithinMs);
     });
     const done = work.then(
       (value) => ({ kind: 'done' as const, value }),
       (error: unknown) => {
-        this.log.error({ err: error }, 'the speech engine failed');
-        return { kind: 'unheard' as const, why: 'failed' as const };
+        this.log.warn({ err: error }, 'the speech engine gave no text');
+        return { kind: 'unheard' as const, why: reasonOf(error) };
       },
     );
     const result = await Promise.race([done, late]);

@@ -2,7 +2,9 @@ import { pino } from 'pino';
 import { certificateNames } from './addresses.ts';
 import { givenCertificate, type KeyPair, ownCertificate } from './certificate.ts';
 import { greeting } from './greeting.ts';
+import type { SpeechEngine } from './hearing.ts';
 import { type Options, readOptions } from './options.ts';
+import { openTranscriber } from './speech/open.ts';
 import { type RunningServer, startServer } from './start.ts';
 import { StartFailure } from './start-failure.ts';
 import { openDataFolder } from './store/open.ts';
@@ -14,15 +16,34 @@ async function tlsOf(options: Options): Promise<KeyPair | undefined> {
   return cert && key ? givenCertificate(cert, key) : undefined;
 }
 
+/** Waits until the speech engine is loaded, or cannot be, and says which. */
+async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
+  if (!engine) return 'off: people type';
+  try {
+    await engine.ready;
+    return `${engine.name}, ready`;
+  } catch (error) {
+    return `not available, people type: ${(error as Error).message}`;
+  }
+}
+
 async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
   const log = pino({ level: options.logLevel }, pino.destination({ dest: 2, sync: true }));
   const store = openDataFolder(options.data);
   const tls = await tlsOf(options);
   const { port, host } = options;
-  const server = await startServer({ store, port, host, log, ...(tls && { tls }) });
-  console.log(greeting(options, server.port, 'off'));
+  const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
+  const server = await startServer({
+    store,
+    port,
+    host,
+    log,
+    ...(tls && { tls }),
+    ...(transcriber && { transcriber }),
+  });
   endOnSignal(server);
+  console.log(greeting(options, server.port, await speechLine(transcriber)));
 }
 
 /** The first signal ends tidily; a second one ends at once. */

@@ -99,8 +99,14 @@ export class Room {
     return room;
   }
 
+  /** Where the log ends; of a broken one, its sound part. */
   get head(): Head {
     return this.end;
+  }
+
+  /** What is wrong with the log, for people, if anything is. */
+  get brokenText(): string | undefined {
+    return this.fault && brokenText(this.fault);
   }
 
   /** Nobody is here, nothing is due, and nothing has happened since `then` (of `performance.now`). */

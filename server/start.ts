@@ -4,14 +4,13 @@ import { type Logger, pino } from 'pino';
 import { api } from './api.ts';
 import type { KeyPair } from './certificate.ts';
 import { type Clock, systemClock } from './clock.ts';
-import { Hearing } from './hearing.ts';
+import { Hearing, type SpeechEngine } from './hearing.ts';
 import { LIMITS, type Limits } from './limits.ts';
 import { listen } from './listen.ts';
 import { pages } from './pages.ts';
 import { CLIENT_FOLDER, VERSION } from './program.ts';
 import { Rooms } from './rooms.ts';
 import { Sockets } from './sockets.ts';
-import type { Transcriber } from './speech/transcriber.ts';
 import type { Store } from './store/store.ts';
 
 export interface ServerOptions {
@@ -22,7 +21,7 @@ export interface ServerOptions {
   host?: string;
   tls?: KeyPair;
   /** Closed with the server. Without it, people type. */
-  transcriber?: Transcriber;
+  transcriber?: SpeechEngine;
   clock?: Clock;
   limits?: Partial<Limits>;
   clientFolder?: string;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { toSamples } from '../../server/hearing.ts';
-import type { Transcriber } from '../../server/speech/transcriber.ts';
+import { SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
 import { MAX_TALK_MS, SAMPLE_RATE } from '../../src/protocol.ts';
 import { pause, serve } from './house.ts';
 import { bothIn, newId, Phone } from './phone.ts';
@@ -142,6 +142,25 @@ describe('speech', () => {
     await panel.ack(panel.say('forty two'));
   });
 
+  it('R24: all are told when the engine has loaded, or cannot', async () => {
+    for (const loads of [true, false]) {
+      let loaded: () => void = () => {};
+      let failed: (error: Error) => void = () => {};
+      const ready = new Promise<void>((resolve, reject) => {
+        loaded = resolve;
+        failed = reject;
+      });
+      const { url } = await serve({ transcriber: { ...engine(() => 'forty two').transcriber, ready } });
+      const { panel } = await bothIn(url);
+      expect(panel.all('welcome')[0]?.speech.ready).toBe(false);
+      if (loads) loaded();
+      else failed(new SpeechUnavailable('There is no speech model.'));
+      if (loads) await panel.next('speech', (m) => m.speech.ready);
+      await panel.ack(panel.remark('typing works'));
+      expect(panel.all('speech').map((m) => m.speech.ready)).toEqual(loads ? [true] : []);
+    }
+  });
+
   it('R24: sound in which no words are is logged as unheard', async () => {
     const { url } = await serve(engine(() => '  '));
     const { panel } = await bothIn(url);
@@ -157,19 +176,27 @@ describe('speech', () => {
 
   it.each([
     ['failed', () => Promise.reject(new Error('out of memory'))],
+    ['unavailable', () => Promise.reject(new SpeechUnavailable('The speech engine has ended.'))],
     ['timeout', () => new Promise<string>(() => {})],
-  ])('R24: when the engine has %s, that is logged, told to all, and typing goes on', async (why, hear) => {
-    let sick = true;
-    const { transcriber } = engine(() => (sick ? hear() : 'well again'));
-    const { url } = await serve({ transcriber, limits: { transcribeWithinMs: 100, speechRetryMs: 300 } });
-    const { panel, emitter } = await bothIn(url);
-    const seq = await panel.ack(talk(panel, 100));
-    expect((await emitter.entry((e) => e.seq === seq)).fact).toEqual({ type: 'unheard', seat: 'panel', why });
-    expect((await emitter.next('speech')).speech.ready).toBe(false);
-    await panel.ack(panel.say('forty two'));
-    sick = false;
-    await emitter.next('speech', (m) => m.speech.ready);
-  });
+  ])(
+    'R24: when the engine answers with %s, that is logged, told to all, and typing goes on',
+    async (why, hear) => {
+      let sick = true;
+      const { transcriber } = engine(() => (sick ? hear() : 'well again'));
+      const { url } = await serve({ transcriber, limits: { transcribeWithinMs: 100, speechRetryMs: 300 } });
+      const { panel, emitter } = await bothIn(url);
+      const seq = await panel.ack(talk(panel, 100));
+      expect((await emitter.entry((e) => e.seq === seq)).fact).toEqual({
+        type: 'unheard',
+        seat: 'panel',
+        why,
+      });
+      expect((await emitter.next('speech')).speech.ready).toBe(false);
+      await panel.ack(panel.say('forty two'));
+      sick = false;
+      await emitter.next('speech', (m) => m.speech.ready);
+    },
+  );
 
   it('R25: a talk beyond the longest is cut short, logged so, and its end acknowledged', async () => {
     const { transcriber, given } = engine(() => 'forty two');

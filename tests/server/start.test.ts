@@ -45,7 +45,7 @@ describe('the program', { timeout: 60_000 }, () => {
     expect({ code, err }).toEqual({ code: 0, err: '' });
     expect(out).toMatch(/This machine +http:\/\/localhost:\d+\n/);
     expect(out).toContain(data);
-    expect(out).toMatch(/Speech +off/);
+    expect(out).toMatch(/Speech +off: people type/);
   });
 
   it('takes its options from the environment too', async () => {
@@ -55,7 +55,6 @@ describe('the program', { timeout: 60_000 }, () => {
       LADDERLINE_HOST: '127.0.0.1',
       LADDERLINE_TLS: 'off',
       LADDERLINE_DATA: data,
-      LADDERLINE_SPEECH: 'off',
     };
     const url = await run([], env).started;
     expect((await get(url, '/api/health')).status).toBe(200);
