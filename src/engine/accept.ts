@@ -1,7 +1,8 @@
 import type { Seq } from '../advice.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
-import { nearPeak, shortfallDb } from './beam.ts';
+import { nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { doubt } from './doubt.ts';
+import { unexplored } from './explore.ts';
 import { fromDb } from './level.ts';
 import type { PerAxis, Sample, Search } from './search.ts';
 import { agree } from './stay.ts';
@@ -17,6 +18,7 @@ export interface Missing {
     | 'bracket-horizontal'
     | 'bracket-vertical'
     | 'at-peak'
+    | 'second-peak'
     | 'highest-reading'
     | 'blocking-check'
     | 'steady-hold'
@@ -30,6 +32,9 @@ export const SHORTFALL_ALLOWED_DB = 0.2;
 
 /** A reading higher than the accepted one by no more than this may be noise. dB. */
 const HIGHER_DB = 0.3;
+
+/** Share of the distance a side reading has to be taken at. */
+const REACHED = 0.6;
 
 /** A reading older than this is read again before it is accepted. Milliseconds. */
 export const FRESH_MS = 5 * 60_000;
@@ -56,6 +61,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
       missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
     }
   }
+  if (unexplored(view)) missing.push({ id: 'second-peak', figures: {} });
   const higher = higherReading(view.samples, here);
   if (higher?.level.kind === 'level' && here.level.kind === 'level') {
     const figures = { best: fromDb(higher.level.db, meter), reading: fromDb(here.level.db, meter) };
@@ -95,7 +101,7 @@ export interface Place {
  * Lower settled readings either side of a place along one adjuster, at its gain, judged along one line
  * through the peak: the other adjuster stands as it stood for the middle reading, and both near the place.
  */
-export function sides({ samples, beam }: View, place: Place, axis: Axis): Sides {
+export function sides({ samples, beam, search }: View, place: Place, axis: Axis): Sides {
   const other = otherAxis(axis);
   const near = nearPeak(beam, other);
   const found: { below: Sample | undefined; above: Sample | undefined } = {
@@ -103,14 +109,16 @@ export function sides({ samples, beam }: View, place: Place, axis: Axis): Sides 
     above: undefined,
   };
   const here = place.turned[axis];
+  // Rounding and a refined fit may move the peak a little after its sides were read.
+  const reach = REACHED * sideDistance(beam, axis, search.adjusters.maxStep);
   const atGain = samples.filter(
     (s) => s.gain === place.gain && Math.abs(s.turned[other] - place.turned[other]) <= near,
   );
   for (const centre of atGain) {
     if (Math.abs(centre.turned[axis] - here) > 1) continue;
     const line = atGain.filter((s) => s.turned[other] === centre.turned[other] && lower(s, centre));
-    const below = line.findLast((s) => s.turned[axis] < Math.min(centre.turned[axis], here));
-    const above = line.findLast((s) => s.turned[axis] > Math.max(centre.turned[axis], here));
+    const below = line.findLast((s) => s.turned[axis] <= here - reach);
+    const above = line.findLast((s) => s.turned[axis] >= here + reach);
     if (below && above) return { below, above };
     found.below ??= below;
     found.above ??= above;

@@ -1,6 +1,7 @@
 import type { Advice } from '../advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt } from './doubt.ts';
+import { secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfReach, peakOutOfBand } from './gain.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
@@ -21,6 +22,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   flooded,
   peakOutOfBand,
   locate,
+  secondPeak,
   prove,
   returnToPeak,
   outOfReach,

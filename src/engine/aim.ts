@@ -1,7 +1,7 @@
 import type { Action } from '../advice.ts';
 import { type Axis, otherAxis } from '../turns.ts';
 import { sides } from './accept.ts';
-import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf } from './beam.ts';
+import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
 import type { RuleId } from './rules.ts';
 import type { Sample } from './search.ts';
 import { LASHES, screwFor } from './slack.ts';
@@ -10,18 +10,10 @@ import type { View } from './view.ts';
 
 /** First turn on an adjuster of which nothing is known, eighths. */
 const FIRST_TURN = 6;
-/** A peak is proven from this many half-power widths away, if one turn of the hand reaches that far. */
-const WIDE_HALVES = 3.5;
 /** An adjuster's peak is known when its uncertainty costs no more than this. dB. */
 const KNOWN_DB = 0.06;
 /** A turn that gains less than this is not worth making. dB. */
 const WORTH_DB = 0.03;
-
-/** How far from the peak its sides are read: far enough that another, higher peak would show. */
-function sideDistance({ search }: View, beam: Beam, axis: Axis): number {
-  const half = halfWidth(beam, axis);
-  return Math.max(2, half, Math.min(search.adjusters.maxStep, WIDE_HALVES * half));
-}
 
 /** The screw position at which the emitter points at `target`, lash taken up on the way. */
 function screwAt({ search }: View, beam: Beam, axis: Axis, target: number): number {
@@ -122,7 +114,8 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
   const way = !below && (above || here.turned[axis] <= screw) ? -1 : 1;
   // A reading already taken on that side and not lower was taken too near.
   const tried = Math.max(0, ...line.map((s) => way * (s.turned[axis] - screw)));
-  const step = Math.max(sideDistance(view, beam, axis), tried >= halfWidth(beam, axis) ? 1.5 * tried : 0);
+  const wide = sideDistance(beam, axis, search.adjusters.maxStep);
+  const step = tried < wide ? wide : 1.5 * tried;
   const action = turnTo(view, axis, screw + way * Math.round(step));
   return action && tell('prove-peak', action, [centre, below, above], figures);
 }

@@ -1,5 +1,5 @@
 import type { MeterProfile } from '../profile.ts';
-import type { Axis } from '../turns.ts';
+import type { Axis, Eighths } from '../turns.ts';
 import { leastSquares, type Row, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
 import type { PerAxis, Sample } from './search.ts';
@@ -90,12 +90,14 @@ export function fitBeam(
   return flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
 }
 
-function fitShape(
-  samples: readonly Sample[],
+/** Fits a beam of one shape. */
+export function fitShape(
+  all: readonly Sample[],
   meter: MeterProfile,
   lash: PerAxis<number>,
   shape: Exponent,
 ): Beam | undefined {
+  const samples = all.slice(-LOOKED_AT);
   const best = samples.reduce<Sample | undefined>((top, s) => (height(s) > height(top) ? s : top), undefined);
   if (!best || height(best) === Number.NEGATIVE_INFINITY) return undefined;
   const gains = [...new Set(samples.map((s) => s.gain))];
@@ -297,6 +299,16 @@ const straightDrop = ({ curvature, peak, lash }: Form, place: Sample, axis: Axis
 /** How far the other adjuster may stand off its peak while this one's is judged, eighths. */
 export const nearPeak = (beam: Form | undefined, axis: Axis): number =>
   beam ? Math.max(1, halfWidth(beam, axis) / 3) : 1;
+
+/** A peak is proven from this many half-power widths away, as far as one turn of the hand reaches. */
+const WIDE_HALVES = 3.5;
+
+/** How far from the peak its sides are read: far enough that another, higher peak would show. Eighths. */
+export function sideDistance(beam: Form | undefined, axis: Axis, maxStep: Eighths): number {
+  if (!beam) return 2;
+  const half = halfWidth(beam, axis);
+  return Math.max(2, Math.round(Math.max(half / 2, Math.min(maxStep, WIDE_HALVES * half))));
+}
 
 /** The fitted peak may lie this far above a place, its uncertainty included. dB. */
 export function shortfallDb(beam: Form, place: Sample): number {

@@ -1,9 +1,10 @@
 import type { Question, Seq } from '../advice.ts';
 import type { MeterProfile } from '../profile.ts';
 import { otherAxis } from '../turns.ts';
-import { type Beam, dropAt, type Estimate, fitBeam, predict } from './beam.ts';
+import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { fromDb, lostDb, saturatedDb, toDb } from './level.ts';
 import type { Sample, Search, Turn } from './search.ts';
+import { SHAPES } from './shape.ts';
 import { figure, type Told, tell } from './tell.ts';
 import { look, type View } from './view.ts';
 
@@ -41,18 +42,23 @@ function miss(sample: Sample, value: number): number {
   return sample.level.kind === 'above' ? Math.max(0, off) : off;
 }
 
-/** The reading here contradicts those before it. */
+/** The reading here contradicts those before it, whatever shape of beam they are taken for. */
 function surprise({ samples, here, beam, search }: View): Surprise | undefined {
   const before = samples.slice(0, -1);
   if (!here || !beam || before.length < 2) return undefined;
-  const past = fitBeam(before, search.meter, beam.lash);
-  const expected = past && predicted(past, here);
-  if (!past || !expected) return undefined;
   const noise = here.level.kind === 'level' ? here.level.sd : 0.3;
-  // A beam that has surprised before is trusted less to be a parabola.
+  // A beam that has surprised before is trusted less.
   const sds = SURPRISE.sds * (1 + search.restarts / 2);
-  const margin = Math.max(SURPRISE.atLeastDb, sds * Math.hypot(expected.sd, noise));
-  return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
+  const found = SHAPES.map((shape): Surprise | undefined => {
+    const past = fitShape(before, search.meter, beam.lash, shape);
+    const expected = past && predicted(past, here);
+    if (!past || !expected) return undefined;
+    const margin = Math.max(SURPRISE.atLeastDb, sds * Math.hypot(expected.sd, noise));
+    return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
+  });
+  return found.every((one) => one !== undefined)
+    ? found.find((one) => one?.past.shape === beam.shape)
+    : undefined;
 }
 
 const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIKELY.sds * sd + LIKELY.db;

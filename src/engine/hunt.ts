@@ -66,7 +66,8 @@ const strength = ({ level }: Sample): number =>
       ? Number.POSITIVE_INFINITY
       : level.db;
 
-function stepTo(view: View, place: Readonly<Place>) {
+/** The next turn on the way to a place, one adjuster at a time. */
+export function stepTo(view: View, place: Readonly<Place>) {
   const { turned } = view.search;
   return (
     turnBy(view, 'horizontal', place.horizontal - turned.horizontal) ??

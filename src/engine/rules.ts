@@ -28,7 +28,8 @@ export const RULES = {
   'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',
   'reverse-on-fall': 'A fall means the peak lies the other way: turn back through it.',
   'peak-adjuster': 'With the peak bracketed, turn straight to where the readings place it.',
-  'other-adjuster': 'With one adjuster at its peak, turn the other.',
+  'second-peak':
+    'Light where this beam cannot be comes from a second peak: look at it, and keep to the higher one.',
   'mid-band': 'Set the gain so that the peak reads in the middle of the band.',
   'prove-peak': 'Both peaks are checked at the final gain: a lower settled reading on each side.',
   'return-to-peak': 'After checking a side, turn back to the peak, from the side the search came from.',

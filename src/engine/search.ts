@@ -149,7 +149,9 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       const stay = heard(search.stay, { seq, at, reading: fact.reading }, search.meter);
       if (search.path === 'clear') {
         const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
-        return { ...search, stay, checks };
+        const next = { ...search, stay, checks };
+        // A corrected reading has been looked at twice.
+        return fact.replaces === undefined ? next : sure(next, seq);
       }
       const dark = darkness(stay, search.blocking.before, search.meter);
       const seqs = [...search.blocking.seqs, seq];
@@ -213,12 +215,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return fact.turn ? { ...search, limits: limited(search, fact.turn.axis, fact.turn.eighths) } : search;
     case 'checked':
       return { ...search, checks: search.checks + 1, stay: newStay(at) };
-    case 'confirm': {
-      const confirmed = [...search.confirmed, fact.target].slice(-CONFIRMED_KEPT);
-      const sure = { ...search, confirmed };
-      if (!mustStartAnew(sure)) return sure;
-      return { ...sure, anew: search.stay.run[0]?.seq ?? seq, restarts: search.restarts + 1 };
-    }
+    case 'confirm':
+      return sure(search, fact.target);
     case 'accept': {
       const missing = missingForAccept(search, at);
       const reason = fact.override?.reason;
@@ -238,6 +236,14 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
     case 'retract':
       return search;
   }
+}
+
+/** An entry stands as it is. If it still cannot be, what was known before it no longer holds. */
+function sure(search: Search, target: Seq): Search {
+  const confirmed = [...search.confirmed, target].slice(-CONFIRMED_KEPT);
+  const next = { ...search, confirmed };
+  if (!mustStartAnew(next)) return next;
+  return { ...next, anew: search.stay.run[0]?.seq ?? target, restarts: search.restarts + 1 };
 }
 
 /** With the path blocked this far below the reading before, what light is left does not matter. dB. */
