@@ -7,7 +7,19 @@ import { TYPED, wordingsOf } from '../../../src/grammar/grammar.ts';
 import type { Part } from '../../../src/grammar/pattern.ts';
 
 /** How often each rule is drawn: short sentences are what crews say. */
-const SHARES = { level: 5, moved: 3, gain: 2, command: 3, correct: 2, panel: 1, path: 1, yes: 1, report: 3, body: 2, sentence: 1 };
+const SHARES = {
+  level: 5,
+  moved: 3,
+  gain: 2,
+  command: 3,
+  correct: 2,
+  panel: 1,
+  path: 1,
+  yes: 1,
+  report: 3,
+  body: 2,
+  sentence: 1,
+};
 
 /** Mulberry32: a small generator, so that a seed names a list. */
 const seeded = (seed: number) => (): number => {
@@ -21,7 +33,9 @@ const partsOf = new Map<string, Part[]>();
 const sayable = (rule: string): Part[] => {
   const known = partsOf.get(rule);
   if (known) return known;
-  const parts = wordingsOf(rule).map(({ part }) => part).filter(canBeSaid);
+  const parts = wordingsOf(rule)
+    .map(({ part }) => part)
+    .filter(canBeSaid);
   partsOf.set(rule, parts);
   return parts;
 };

@@ -1,0 +1,99 @@
+import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import type { Heard } from '../../src/speech/hear.ts';
+import { ROOT_FOLDER } from '../program.ts';
+import {
+  SpeechTimeout,
+  SpeechUnavailable,
+  type TranscribeOptions,
+  type Transcriber,
+  type Transcript,
+} from './transcriber.ts';
+import type { Ask } from './worker.ts';
+
+/** Longer than any queue of one hall; the engine is stuck. */
+const WITHIN_MS = 15_000;
+
+const WORKER = import.meta.url.endsWith('.ts')
+  ? join(ROOT_FOLDER, 'server', 'speech', 'worker-from-sources.mjs')
+  : join(ROOT_FOLDER, 'dist', 'server', 'speech-worker.js');
+
+type Answer =
+  | { ready: true }
+  | { id: number; heard: Heard }
+  | { id: number; failed: string }
+  | { broken: string };
+
+interface Waiting {
+  since: number;
+  timer: NodeJS.Timeout;
+  resolve(transcript: Transcript): void;
+  reject(error: Error): void;
+}
+
+/**
+ * The model in `folder`, in a thread of its own, so that the server goes on while it listens. It loads in the
+ * background: what comes before it is ready waits. A folder without a model, or a worker that ends, makes every
+ * call reject with `SpeechUnavailable`.
+ */
+export function openTranscriber(
+  folder: string,
+  { withinMs = WITHIN_MS } = {},
+): Transcriber & { ready: Promise<void> } {
+  const worker = new Worker(WORKER, { workerData: { folder } });
+  const waiting = new Map<number, Waiting>();
+  let broken: SpeechUnavailable | undefined;
+  let lastId = 0;
+
+  let becomeReady: () => void = () => {};
+  let neverReady: (error: Error) => void = () => {};
+  const ready = new Promise<void>((resolve, reject) => {
+    becomeReady = resolve;
+    neverReady = reject;
+  });
+  ready.catch(() => {}); // Who does not wait for it learns from `transcribe`.
+
+  const take = (id: number): Waiting | undefined => {
+    const one = waiting.get(id);
+    waiting.delete(id);
+    clearTimeout(one?.timer);
+    return one;
+  };
+  const breakDown = (why: string): void => {
+    broken ??= new SpeechUnavailable(why);
+    neverReady(broken);
+    for (const id of [...waiting.keys()]) take(id)?.reject(broken);
+  };
+
+  worker.on('message', (answer: Answer) => {
+    if ('ready' in answer) becomeReady();
+    else if ('broken' in answer) breakDown(answer.broken);
+    else {
+      const one = take(answer.id);
+      if ('failed' in answer) one?.reject(new SpeechUnavailable(answer.failed));
+      else one?.resolve({ ...answer.heard, ms: performance.now() - one.since });
+    }
+  });
+  worker.on('error', (error) => breakDown(`The speech engine broke down: ${error.message}`));
+  worker.on('exit', () => breakDown('The speech engine has ended.'));
+
+  return {
+    name: 'ladderline model',
+    ready,
+    transcribe(samples: Float32Array, options: TranscribeOptions = {}) {
+      if (broken) return Promise.reject(broken);
+      const id = ++lastId;
+      return new Promise<Transcript>((resolve, reject) => {
+        const timer = setTimeout(
+          () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
+          withinMs,
+        );
+        waiting.set(id, { since: performance.now(), timer, resolve, reject });
+        worker.postMessage({ id, samples, options } satisfies Ask);
+      });
+    },
+    async close() {
+      await worker.terminate();
+    },
+  };
+}

@@ -1,0 +1,78 @@
+/**
+ * What the speech engine makes of sound files, one JSON line a file:
+ *
+ *     npm run transcribe -- [--open] [--expect LO..HI] [--model FOLDER] FILE…
+ */
+import { Command, InvalidArgumentError } from 'commander';
+import type { Intent } from '../../src/grammar/intent.ts';
+import { parse } from '../../src/grammar/parse.ts';
+import { hear } from '../../src/job/hearing.ts';
+import { DEFAULT_MODEL_FOLDER } from '../program.ts';
+import { loadRecogniser } from './recogniser.ts';
+import { BadSoundFile, readSound } from './sound-file.ts';
+import { SpeechUnavailable } from './transcriber.ts';
+
+const range = (text: string): { low: number; high: number } => {
+  const [, low, high] = /^(-?[\d.]+)\.\.(-?[\d.]+)$/.exec(text) ?? [];
+  if (low === undefined || high === undefined || !(Number(low) <= Number(high))) {
+    throw new InvalidArgumentError('give two numbers, e.g. 100..160');
+  }
+  return { low: Number(low), high: Number(high) };
+};
+
+interface Options {
+  open?: boolean;
+  expect?: { low: number; high: number };
+  model: string;
+}
+
+const program = new Command('transcribe')
+  .argument('<file...>', 'WAV or FLAC files')
+  .option('--open', 'letters as heard, without the grammar')
+  .option('--expect <lo..hi>', 'readings that would not surprise', range)
+  .option('--model <folder>', 'folder of the speech model', DEFAULT_MODEL_FOLDER)
+  .parse();
+
+/** The values that a sentence would enter. */
+const valuesOf = (intents: readonly Intent[]): number[] =>
+  intents.flatMap((intent) =>
+    'reading' in intent && intent.reading.kind === 'value' ? [intent.reading.value] : [],
+  );
+
+async function main(files: string[], { open, expect, model }: Options): Promise<void> {
+  const recogniser = await loadRecogniser(model);
+  for (const file of files) {
+    const samples = await readSound(file);
+    const begun = performance.now();
+    const heard = await recogniser.hear(samples, expect && { expect });
+    const ms = Math.round(performance.now() - begun);
+    const { text, confidence, alternatives } = heard;
+    if (open) {
+      console.log(JSON.stringify({ file, text: heard.open, ms }));
+      continue;
+    }
+    const hearing = text === '' ? undefined : hear({ via: 'voice', text, confidence, alternatives });
+    const understood = parse(text);
+    const intents = understood.kind === 'understood' ? understood.intents : [];
+    const [value] = valuesOf(intents);
+    console.log(
+      JSON.stringify({
+        file,
+        text,
+        outcome: hearing?.kind ?? 'silence',
+        intent: intents.map(({ kind }) => kind),
+        ...(value !== undefined && { value }),
+        confidence,
+        alternatives,
+        open: heard.open,
+        ms,
+      }),
+    );
+  }
+}
+
+main(program.args, program.opts<Options>()).catch((error: unknown) => {
+  const known = error instanceof BadSoundFile || error instanceof SpeechUnavailable;
+  console.error(known ? `transcribe: ${error.message}` : error);
+  process.exitCode = 1;
+});

@@ -1,0 +1,44 @@
+/** A text that may have been said. `confidence`: 0 to 1; over all alternatives they sum to at most 1. */
+export interface Alternative {
+  text: string;
+  confidence: number;
+}
+
+export interface Transcript {
+  /** The likeliest text; empty for silence and noise. */
+  text: string;
+  confidence: number;
+  /** All that may have been said, `text` among them, likeliest first. */
+  alternatives: Alternative[];
+  /** From the end of the sound to the text, waiting included. */
+  ms: number;
+}
+
+export interface TranscribeOptions {
+  /** What is plausible now; whatever is not is still heard, but has to be clearer. */
+  expect?: Expectation;
+}
+
+/** `low` to `high`: readings that would not surprise, in the meter's units. */
+export interface Expectation {
+  low: number;
+  high: number;
+}
+
+/** Turns speech into text. Calls may overlap; they are answered in order. */
+export interface Transcriber {
+  readonly name: string;
+  /** Mono, 16 kHz, -1 to 1. Rejects with `SpeechUnavailable` or `SpeechTimeout`. */
+  transcribe(pcm16k: Float32Array, options?: TranscribeOptions): Promise<Transcript>;
+  close(): Promise<void>;
+}
+
+/** There is no speech engine, or it broke down. The message says what to do. */
+export class SpeechUnavailable extends Error {
+  override name = 'SpeechUnavailable';
+}
+
+/** The speech engine did not answer in time. */
+export class SpeechTimeout extends Error {
+  override name = 'SpeechTimeout';
+}

@@ -1,0 +1,72 @@
+import { parse } from '../grammar/parse.ts';
+import type { Candidate } from './beam.ts';
+import type { HearOptions } from './hear.ts';
+import type { Open } from './open.ts';
+
+/** What the sentences found for an utterance are worth, before calibration. */
+export interface Weighed {
+  /** Likeliest first; shares of all that fits the sound and the grammar, they sum to 1. */
+  readonly sentences: readonly { text: string; share: number; meaning: string }[];
+  /** Share of the likeliest meaning, however it was worded. */
+  readonly share: number;
+  /** How much better free letters fit the sound than the best sentence, natural log, 0 or more. */
+  readonly strain: number;
+  /** Letters of the free text. */
+  readonly letters: number;
+}
+
+/** Sentences kept from the search. */
+const KEPT = 24;
+/** Frames are not independent of each other, so their product says too much; it counts this much. */
+const TRUST = 0.6;
+/** What a reading that would surprise costs, natural log. */
+const SURPRISE_COST = 4;
+
+/** Brings together the sentences that mean the same, and what was expected. Undefined if there is none. */
+export function weigh(found: readonly Candidate[], open: Open, { expect }: HearOptions): Weighed | undefined {
+  const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
+    const { meaning, surprising } = meaningOf(text, expect);
+    return { text, meaning, score, fit: TRUST * (score - cost - (surprising ? SURPRISE_COST : 0)) };
+  });
+  const top = Math.max(...kept.map(({ fit }) => fit));
+  const total = kept.reduce((sum, { fit }) => sum + Math.exp(fit - top), 0);
+  const sentences = kept
+    .map(({ text, meaning, fit }) => ({ text, meaning, share: Math.exp(fit - top) / total }))
+    .sort((a, b) => b.share - a.share);
+  const shares = new Map<string, number>();
+  for (const { meaning, share } of sentences) shares.set(meaning, (shares.get(meaning) ?? 0) + share);
+  const [best] = [...shares].sort((a, b) => b[1] - a[1]);
+  if (!best) return undefined;
+  const [meaning, share] = best;
+  const score = Math.max(...kept.filter((one) => one.meaning === meaning).map((one) => one.score));
+  // The likeliest meaning's own best wording stands first, whatever single wording is likelier.
+  const first = sentences.find((one) => one.meaning === meaning);
+  return {
+    sentences: first ? [first, ...sentences.filter((one) => one !== first)] : sentences,
+    share,
+    strain: Math.max(0, open.score - score),
+    letters: open.text.replaceAll(' ', '').length,
+  };
+}
+
+/** The meaning as a key, and whether it has a reading outside of what was expected. */
+function meaningOf(text: string, expect: HearOptions['expect']): { meaning: string; surprising: boolean } {
+  const understanding = parse(text);
+  const options =
+    understanding.kind === 'understood'
+      ? [understanding.intents]
+      : understanding.kind === 'ambiguous'
+        ? understanding.options
+        : [];
+  const surprising =
+    expect !== undefined &&
+    options.some((intents) =>
+      intents.some(
+        (intent) =>
+          'reading' in intent &&
+          intent.reading.kind === 'value' &&
+          (intent.reading.value < expect.low || intent.reading.value > expect.high),
+      ),
+    );
+  return { meaning: options.length > 0 ? JSON.stringify(options) : text, surprising };
+}
