@@ -48,7 +48,7 @@ export const commandingRules = {
     ...means(
       intent('wait'),
       'wait [one|a moment|a minute|a second|for me]|hold [on|it]|stand by|hang on|(one|a|just a) (moment|second|sec|minute)',
-      "give me a (moment|second|sec|minute)|[i'm] not ready|not yet|not done [yet]|pause|bear with me",
+      "give me a (moment|second|sec|minute)|[i'm] not ready|not yet|not done [yet]|pause|hold|bear with me",
     ),
     ...means(
       intent('resume'),
@@ -57,7 +57,7 @@ export const commandingRules = {
     ...means(
       { kind: 'cannot' as const, why: 'stuck' as const },
       "[it's] (stuck|jammed|seized) [solid]|[it] won't (turn|move|budge)|[i] can't (turn|move) it|[it] can't be turned",
-      "[i can't] it's stuck",
+      "[i] can't it's stuck",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'end-of-travel' as const },
@@ -92,7 +92,7 @@ export const commandingRules = {
     say('(try|do) [the] <axis>', ({ axis }) => ({ kind: 'swap' as const, axis })),
     ...means(
       intent('ask-reading'),
-      "(what's|what is) (the reading|it at|it reading|it showing|it now)|what is it|reading",
+      "(what's|what is) (the reading|it at|it reading|it showing|it saying|it say|it now)|what is it|reading",
       'what (have you got|do you (see|have|get|read)|are you (getting|reading|seeing)|does it (say|read|show))',
       '(give me|read me|send me) (a|the) reading|what reading|how is it [now]',
     ),

@@ -10,10 +10,10 @@ export const reportingRules = {
   state: [
     ...means(
       NO_SIGNAL,
-      'no (signal|reading|light|beam|response|level|input) [at all]',
-      'nothing [at all|there|showing]|none|blank|zero signal',
+      'no (signal|reading|light|beam|response|level|input) [at all|yet]',
+      'nothing [at all|there|showing|yet]|none|blank|zero signal',
       "[we've|i've] lost (it|signal|the signal|the beam)|lost|[the] signal [is] (lost|gone)|[it's] gone|it's dead",
-      "[it's|it has] dropped out|there's nothing|can't see (it|anything|a signal)|i see nothing",
+      "[it's|it has] dropped out|there's nothing|[i] can't see (it|anything|a signal)|i [can] see nothing",
     ),
     ...means(
       SATURATED,
@@ -24,7 +24,7 @@ export const reportingRules = {
   ],
   lead: means(
     true as const,
-    "it's [at|on|reading|showing|about]|it is [at]|we're [at|on|getting]|we are at|that's|there's|still [at]",
+    "it's [at|on|reading|showing|about]|it is [at]|we're [at|on|getting]|we are at|that's|there's|still [at|on]|still (reading|showing)",
     "i've got|i have|i get|i see|i'm (getting|reading|seeing)|we've got|we have|got|getting",
     '[the|a] reading [is|of|at|says|shows]|[it] (shows|says|reads)|showing',
     '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|about|around|roughly|back (to|at)',
@@ -107,7 +107,7 @@ export const reportingRules = {
     say("[i|i've|we've] (turned|brought) [the] (gain|sensitivity) up <aim?>", ({ aim }) =>
       said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
     ),
-    say('[the] gain [is] [now] (at|on|set to|to|is|now|step) [step] <number> <measure?>', ({ number }) => ({
+    say('[the] gain [is] [now] [at|on|set to|to] [step] <number> <measure?>', ({ number }) => ({
       kind: 'gain' as const,
       change: 'set' as const,
       to: number,
@@ -147,11 +147,11 @@ export const reportingRules = {
   panel: [
     ...means(
       { kind: 'panel' as const, shows: 'alarm' as const },
-      "[the] panel (shows|says|is in|in|gone into|went into) [an|fire] alarm|[it's] [in|fire] alarm|[we've] got [an] alarm",
+      "[the] panel (shows|says|is in|in|gone into|went into) [an|fire] alarm|[it's] [in|fire] alarm|[we've|we] got [an] alarm",
     ),
     ...means(
       { kind: 'panel' as const, shows: 'fault' as const },
-      "[the] panel (shows|says|is in|in|gone into|went into) [a] fault|[it's] [in] fault|[we've] got [a] fault",
+      "[the] panel (shows|says|is in|in|gone into|went into) [a] fault|[it's] [in] fault|[we've|we] got [a] fault",
     ),
     ...means(
       { kind: 'panel' as const, shows: 'normal' as const },

@@ -9,7 +9,7 @@ const then = (...parts: (Intent | readonly Intent[] | undefined)[]): Intent[] =>
 export const sentenceRules = {
   done: means<Intent>(
     { kind: 'done' },
-    "[i've|it's|that's|all] done [it|that]|[i|i've] (turned|moved|made|did) (it|that|the turn)|turned|moved|turn made",
+    "[i've|i'm|it's|that's|all] done [it|that]|[i|i've] (turned|moved|made|did) (it|that|the turn)|turned|moved|turn made",
     '[that is|turn is|turn] (complete|completed)|turn done|finished turning',
   ),
   /** Acts that do not begin with a number: "one forty two, done", but not "one, half a turn". */

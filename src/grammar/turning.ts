@@ -64,6 +64,7 @@ export const turningRules = {
   turned: [
     say('<size> <way?> <at?>', ({ size, way, at }) => said({ ...size, way: way ?? size.way, axis: at })),
     say('<size> <at> <way>', ({ size, at, way }) => ({ ...size, axis: at, way })),
+    say('on <size> <at?>', ({ size, at }) => said({ ...size, axis: at, way: 'on' as const })),
     say('<size> <at?> on', ({ size, at }) => said({ ...size, axis: at, way: 'on' as const })),
     say('<at> <size> <way?>', ({ at, size, way }) => said({ ...size, axis: at, way: way ?? size.way })),
     say('<at> <size> on', ({ at, size }) => ({ ...size, axis: at, way: 'on' as const })),
