@@ -36,7 +36,7 @@ export function SayBox({ room }: { room: Room }) {
         inputMode={letters ? 'text' : 'decimal'}
         enterkeyhint="send"
         aria-label="Type the reading, or anything you would say"
-        placeholder={letters ? 'Say it in words' : 'Type the reading'}
+        placeholder={letters ? 'Say it in words' : 'Reading'}
         maxLength={500}
         autocomplete="off"
         autocapitalize="none"
