@@ -5,7 +5,7 @@ import type { Count, Standing, Summary } from '../../src/log/summary.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import type { MeterProfile } from '../../src/profile.ts';
 import type { Reading } from '../../src/reading.ts';
-import { gainLabel } from '../charts/gain-label.ts';
+import { gainChange } from '../charts/gain-label.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day, duration, timeZone } from '../charts/times.ts';
 import { positionText } from '../charts/turns-chart.tsx';
@@ -24,6 +24,7 @@ type Props = {
 /** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
 export function SummaryPanel({ summary, series, meter, broken, onPick }: Props) {
   const { standing, reading, from, to, people } = summary;
+  const gain = series.gains.at(-1);
   const shown = standing.kind === 'accepted' ? standing.reading : reading?.reading;
   return (
     <section class="summary" aria-labelledby="summary-title">
@@ -37,8 +38,7 @@ export function SummaryPanel({ summary, series, meter, broken, onPick }: Props) 
             </small>
           </Figure>
           <Figure name="Gain setting">
-            {series.gains.length}{' '}
-            <small>{gainLabel(series.gains, series.gains.length - 1).split(', ')[1]}</small>
+            {series.gains.length} <small>{gain && gainChange(gain)}</small>
           </Figure>
           <Figure name="Adjusters left at">
             {positionText(series.position.horizontal)} / {positionText(series.position.vertical)}
