@@ -1,6 +1,6 @@
 import { needsNote } from '../commission/commission.ts';
 import type { SearchFact } from '../facts.ts';
-import { itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import { IS_IT_SO, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction } from './credit.ts';
 import type { Speaker } from './words.ts';
@@ -13,8 +13,15 @@ export function askedItem(job: Composer, { re }: Speaker): Pick<Answer, 'list' |
   return action?.kind === 'confirm-item' ? { list: action.list, item: action.item } : undefined;
 }
 
+/** "Roger" says that the question was heard, not that it is so. */
+const MERELY_HEARD = /^\W*(?:ok|okay|roger|copy|copy that|will do)\W*$/iu;
+
 /** Puts an answer to a checklist down and says it back. It matters who was told: a "yes" alone is asked. */
-export function answerItem(job: Composer, answer: Answer, { seat, said: from }: Speaker): void {
+export function answerItem(job: Composer, answer: Answer, { seat, said: from, text }: Speaker): void {
+  if (answer.done && MERELY_HEARD.test(text)) {
+    job.put('engine', { type: 'query', of: from, text: IS_IT_SO });
+    return;
+  }
   if (answer.done && answer.note === undefined && needsNote(answer.item)) {
     job.put('engine', { type: 'query', of: from, text: WHO_WAS_TOLD });
     return;

@@ -7,10 +7,11 @@ import type { Composer } from './composer.ts';
 import { type Hearing, hear, type Words } from './hearing.ts';
 import { act } from './intents.ts';
 
-/** Where words come from: who said them, their entry, and the instruction on that person's screen. */
+/** Where words come from: who said what, their entry, and the instruction on that person's screen. */
 export interface Speaker {
   seat: Seat;
   said: Seq;
+  text: string;
   re?: Seq;
 }
 
@@ -26,7 +27,7 @@ export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words
     ...(confidence !== undefined && { confidence }),
     ...(alternatives !== undefined && { alternatives: [...alternatives] }),
   });
-  const speaker: Speaker = { seat, said, ...(re !== undefined && { re }) };
+  const speaker: Speaker = { seat, said, text, ...(re !== undefined && { re }) };
   const hearing = hear(input);
   if (hearing.kind !== 'taken') {
     ask(job, said, hearing);

@@ -93,3 +93,6 @@ export function itemText({
 }
 
 export const WHO_WAS_TOLD = 'Who was told? Say, for example: told the control room.';
+
+/** Asked when a question was only acknowledged. */
+export const IS_IT_SO = 'Heard. Is it so? Say yes when it is, or no.';

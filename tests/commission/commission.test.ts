@@ -45,6 +45,15 @@ describe('before the work', () => {
     expect(job.action).toMatchObject({ item: 'access-inspected' });
   });
 
+  it.each(['roger', 'okay', 'copy that'])('"%s" only says that it was heard: it answers nothing', (word) => {
+    const job = TableCommissioning.begun();
+    job.say('panel', word);
+    expect(job.of('item')).toEqual([]);
+    expect(job.state.query?.text).toContain('Is it so?');
+    job.say('panel', 'yes');
+    expect(job.of('item')).toMatchObject([{ item: 'outputs-isolated', done: true }]);
+  });
+
   it('"yes, told the control room" answers the isolation and who was told in one breath', () => {
     const job = TableCommissioning.begun();
     job.say('panel', 'yes, told the control room');
