@@ -27,6 +27,8 @@ const LONGEST_ALIGNMENT_MS = 120_000;
 describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-e2e-'));
   const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), createRng(7));
+  /** What the meter shows when the crew arrives, and the voice says. */
+  const shown = hall.meterShows();
   let store: Store;
   let server: RunningServer;
   let ears: Browser;
@@ -37,9 +39,9 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
   beforeAll(async () => {
     store = openDataFolder(folder);
     server = await startServer({ store, transcriber: openTranscriber(DEFAULT_MODEL_FOLDER) });
-    const spoken = join(folder, 'reading.wav');
-    await writeFile(spoken, await text2wav(speakNumber(Number(hall.meterShows())), { speed: 130 }));
-    ears = await launch(spoken);
+    const sound = join(folder, 'reading.wav');
+    await writeFile(sound, await text2wav(speakNumber(Number(shown)), { speed: 130 }));
+    ears = await launch(sound);
     browser = await launch();
     panel = await (await ears.newContext(PHONE)).newPage();
     emitter = await (await browser.newContext(PHONE)).newPage();
@@ -91,9 +93,8 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
   });
 
   it('hears a reading spoken into the panel, and reads it back on both phones', async () => {
-    const shown = hall.meterShows();
     const talk = panel.getByRole('button', { name: /Hold or tap to talk/ });
-    await talk.waitFor({ timeout: 20_000 });
+    await talk.waitFor({ timeout: 60_000 });
     await talk.click();
     await panel.waitForTimeout(2_500);
     await panel.getByRole('button', { name: /Listening/ }).click();
@@ -110,7 +111,7 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     const reading = await until('the reading', async () => (await state()).reading);
     expect(reading.reading).toMatchObject({ kind: 'value', value: Number(shown) });
     await emitter.locator('.reading-value', { hasText: shown }).waitFor();
-  });
+  }, 90_000);
 
   it(
     'is coached to a proven alignment, and accepts it',
