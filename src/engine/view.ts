@@ -1,5 +1,6 @@
-import { type Beam, fitBeam } from './beam.ts';
-import { type Sample, type Search, sampleHere } from './search.ts';
+import type { MeterProfile } from '../profile.ts';
+import { type Beam, fitBeam, predict } from './beam.ts';
+import { type PerAxis, type Sample, type Search, sampleHere } from './search.ts';
 import { profileLash } from './slack.ts';
 
 /** What can be told from a search at a glance: the reading here, all that count, and the beam they draw. */
@@ -8,6 +9,8 @@ export interface View {
   readonly here: Sample | undefined;
   readonly samples: readonly Sample[];
   readonly beam: Beam | undefined;
+  /** How many readings were set aside because no one beam explains them with the later ones. */
+  readonly setAside: number;
 }
 
 // A search never changes, so what was made of it holds; one decision looks at it several times.
@@ -18,10 +21,50 @@ export function look(search: Search): View {
   if (known) return known;
   const here = sampleHere(search);
   const all = here ? [...search.samples, here] : search.samples;
-  const samples = all.filter((s) => (s.seqs[s.seqs.length - 1] ?? 0) >= search.anew);
+  const since = all.filter((s) => (s.seqs[s.seqs.length - 1] ?? 0) >= search.anew);
   const lash = profileLash(search.adjusters);
-  const beam = fitBeam(samples, search.meter, { horizontal: lash, vertical: lash });
-  const view = { search, here, samples, beam };
+  const { samples, beam } = consistent(since, search.meter, { horizontal: lash, vertical: lash });
+  const view = { search, here, samples, beam, setAside: since.length - samples.length };
   seen.set(search, view);
   return view;
+}
+
+type Explained = Pick<View, 'samples' | 'beam'>;
+
+/** Readings that scatter more than this about the best beam are not all of one beam. */
+const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
+  !beam || beam.chi2 < 10 + 3 * samples.length;
+
+/** How many of the newest readings are tried by themselves where all together do not fit. */
+const NEWEST = [16, 11, 8, 6, 4, 3];
+
+/**
+ * The readings one beam explains. One misread spoils a fit by itself and is left out; a wrong turn shifts
+ * every reading before it, so then the newest count.
+ */
+function consistent(samples: readonly Sample[], meter: MeterProfile, lash: PerAxis<number>): Explained {
+  const attempt = (some: readonly Sample[]): Explained => ({
+    samples: some,
+    beam: fitBeam(some, meter, lash),
+  });
+  const whole = attempt(samples);
+  if (!whole.beam || fits(whole.beam, samples)) return whole;
+  const { beam } = whole;
+  const misses = samples.map((s) => missIn(beam, s));
+  const worst = misses.indexOf(Math.max(...misses));
+  const without = attempt(samples.filter((_, i) => i !== worst));
+  if (worst < samples.length - 1 && fits(without.beam, without.samples)) return without;
+  for (const n of NEWEST) {
+    if (n >= samples.length) continue;
+    const newest = attempt(samples.slice(-n));
+    if (fits(newest.beam, newest.samples)) return newest;
+  }
+  return attempt(samples.slice(-1));
+}
+
+/** How far a level misses the beam, in standard deviations. */
+function missIn(beam: Beam, s: Sample): number {
+  if (s.level.kind !== 'level' || beam.otherLight.includes(s)) return 0;
+  const expected = predict(beam, s);
+  return expected ? Math.abs(s.level.db - expected.value) / (s.level.sd + 0.05) : 0;
 }
