@@ -65,7 +65,8 @@ export function describe(
     case 'restarted':
       return line('Started again', 'event');
     case 'issue-opened':
-      return line(`Issue: ${fact.text}`, 'event');
+      // The notice beside it, which is spoken, says why.
+      return line('Issue opened', 'event');
     case 'issue-closed':
       return line(`Issue closed: ${fact.how}`, 'event');
     case 'signed':

@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { review } from '../../src/findings/review.ts';
 import { pairStory, reviewSite } from '../../src/findings/site.ts';
+import { storyOf } from '../../src/findings/story.ts';
 import { DEMO_PAIRS, playDemoSite } from '../../src/simulator/demo-site.ts';
+import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import { driftBetween } from '../../src/site/drift.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
+import { SETUP, visit } from './site.ts';
 
 const demo = playDemoSite(Date.UTC(2026, 2, 3, 8));
 const stories = DEMO_PAIRS.map(({ id, pathLength }) =>
@@ -57,6 +60,22 @@ describe('the invented site', () => {
 });
 
 describe('compared with the last visit', () => {
+  it('the reading found before anything is touched tells how much light was lost since', () => {
+    const earlier = storyOf(visit());
+    const later = new LoggedJob('next-visit', Date.UTC(2027, 2, 3));
+    later.input({ kind: 'open', setup: SETUP });
+    later.say('panel', '120');
+    later.say('emitter', 'gain down');
+    later.say('panel', '90');
+    const story = storyOf(later.entries);
+    const drift = earlier && story && driftBetween(earlier, story);
+    const accepted = earlier?.accepted?.reading;
+    const value = accepted?.kind === 'value' ? accepted.value : Number.NaN;
+    expect(drift).toMatchObject({ from: { value }, to: { value: 120 } });
+    // The meter is linear, from zero.
+    expect(drift?.lostDb).toBeCloseTo(10 * Math.log10(value / 120), 9);
+  });
+
   it('a visit that touched before it read says nothing of the one before', () => {
     const [first, second] = stories.find(({ pair }) => pair === 'D1')?.visits ?? [];
     expect(first && second && driftBetween(second, first)).toBeUndefined();
