@@ -1,5 +1,4 @@
-import type { Story } from '../findings/story.ts';
-import { isTouch } from '../findings/story.ts';
+import { isTouch, type Story } from '../findings/story.ts';
 import { lastOf, type Placed } from '../job/state.ts';
 import { lossBetween } from '../plan/expected.ts';
 import type { Reading } from '../reading.ts';
