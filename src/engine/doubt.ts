@@ -4,7 +4,7 @@ import { otherAxis } from '../turns.ts';
 import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { fromDb, lostDb, saturatedDb, toDb } from './level.ts';
 import type { Sample, Search, Turn } from './search.ts';
-import { SHAPES } from './shape.ts';
+import type { Exponent } from './shape.ts';
 import { figure, type Told, tell } from './tell.ts';
 import { look, type View } from './view.ts';
 
@@ -42,23 +42,32 @@ function miss(sample: Sample, value: number): number {
   return sample.level.kind === 'above' ? Math.max(0, off) : off;
 }
 
+// Asked several times in one decision.
+const found = new WeakMap<View, { readonly surprise: Surprise | undefined }>();
+
+function surprise(view: View): Surprise | undefined {
+  const known = found.get(view) ?? { surprise: findSurprise(view) };
+  found.set(view, known);
+  return known.surprise;
+}
+
 /** The reading here contradicts those before it, whatever shape of beam they are taken for. */
-function surprise({ samples, here, beam, search }: View): Surprise | undefined {
+function findSurprise({ samples, here, beam, search }: View): Surprise | undefined {
   const before = samples.slice(0, -1);
   if (!here || !beam || before.length < 2) return undefined;
   const noise = here.level.kind === 'level' ? here.level.sd : 0.3;
   // A beam that has surprised before is trusted less.
   const sds = SURPRISE.sds * (1 + search.restarts / 2);
-  const found = SHAPES.map((shape): Surprise | undefined => {
+  const contradicted = (shape: Exponent): Surprise | undefined => {
     const past = fitShape(before, search.meter, beam.lash, shape);
     const expected = past && predicted(past, here);
     if (!past || !expected) return undefined;
     const margin = Math.max(SURPRISE.atLeastDb, sds * Math.hypot(expected.sd, noise));
     return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
-  });
-  return found.every((one) => one !== undefined)
-    ? found.find((one) => one?.past.shape === beam.shape)
-    : undefined;
+  };
+  const [likelier, other]: [Exponent, Exponent] = beam.shape === 1 ? [1, 2] : [2, 1];
+  const first = contradicted(likelier);
+  return first && contradicted(other) ? first : undefined;
 }
 
 const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIKELY.sds * sd + LIKELY.db;
@@ -66,10 +75,10 @@ const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIK
 /** A reading, or the turn before it, cannot be right: the one question that settles it. */
 export function doubt(view: View): Told | undefined {
   const { here, samples, search } = view;
-  const found = surprise(view);
-  const question = found && openQuestion(view, found);
-  if (!here || !question) return undefined;
-  const { value, sd } = found.expected;
+  const is = surprise(view);
+  const question = is && openQuestion(view, is);
+  if (!here || !is || !question) return undefined;
+  const { value, sd } = is.expected;
   const shown = Math.min(saturatedDb(search.meter), Math.max(lostDb(search.meter), value));
   const figures = { expected: fromDb(shown, search.meter), uncertaintyDb: figure(sd) };
   const rule = question.kind === 'which-move' ? 'doubt-turn' : 'doubt-reading';
@@ -124,8 +133,8 @@ const shifted = (s: Sample, { axis, eighths }: Turn): Sample => ({
 /** Asked and answered, and still it does not fit: what was known before no longer holds. */
 export function mustStartAnew(search: Search): boolean {
   const view = look(search);
-  const found = surprise(view);
-  return found !== undefined && view.here?.level.kind !== 'below' && openQuestion(view, found) === undefined;
+  const is = surprise(view);
+  return is !== undefined && view.here?.level.kind !== 'below' && openQuestion(view, is) === undefined;
 }
 
 /**

@@ -3,8 +3,7 @@
  * is a parabola in decibels, a flat-topped beam (p = 2, a super-Gaussian) a parabola once its drops are bent
  * straight. One exponent bends both ways.
  */
-export const SHAPES = [1, 2] as const;
-export type Exponent = (typeof SHAPES)[number];
+export type Exponent = 1 | 2;
 
 /** Where all shapes agree: half power. dB. */
 const HALF_DB = 3;

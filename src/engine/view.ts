@@ -3,14 +3,15 @@ import { type Beam, fitBeam, predict } from './beam.ts';
 import { type PerAxis, type Sample, type Search, sampleHere } from './search.ts';
 import { profileLash } from './slack.ts';
 
-/** What can be told from a search at a glance: the reading here, all that count, and the beam they draw. */
+/**
+ * What can be told from a search at a glance: the reading here, all that count, and the beam they draw. The
+ * beam is fitted when it is first asked for.
+ */
 export interface View {
   readonly search: Search;
   readonly here: Sample | undefined;
   readonly samples: readonly Sample[];
   readonly beam: Beam | undefined;
-  /** How many readings were set aside because no one beam explains them with the later ones. */
-  readonly setAside: number;
 }
 
 // A search never changes, so what was made of it holds; one decision looks at it several times.
@@ -20,13 +21,30 @@ export function look(search: Search): View {
   const known = seen.get(search);
   if (known) return known;
   const here = sampleHere(search);
+  let found: Explained | undefined;
+  const explained = () => {
+    found ??= explain(search, here);
+    return found;
+  };
+  const view: View = {
+    search,
+    here,
+    get samples() {
+      return explained().samples;
+    },
+    get beam() {
+      return explained().beam;
+    },
+  };
+  seen.set(search, view);
+  return view;
+}
+
+function explain(search: Search, here: Sample | undefined): Explained {
   const all = here ? [...search.samples, here] : search.samples;
   const since = all.filter((s) => (s.seqs[s.seqs.length - 1] ?? 0) >= search.anew);
   const lash = profileLash(search.adjusters);
-  const { samples, beam } = consistent(since, search.meter, { horizontal: lash, vertical: lash });
-  const view = { search, here, samples, beam, setAside: since.length - samples.length };
-  seen.set(search, view);
-  return view;
+  return consistent(since, search.meter, { horizontal: lash, vertical: lash });
 }
 
 type Explained = Pick<View, 'samples' | 'beam'>;

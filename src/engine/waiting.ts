@@ -14,12 +14,12 @@ export function coveredPath({ search }: View, now: number): Told | undefined {
 }
 
 /** No settled reading here yet: wait, then read. */
-export function unsettled({ search, here, samples }: View, now: number): Told | undefined {
+export function unsettled({ search, here }: View, now: number): Told | undefined {
   const { stay, meter } = search;
   if (stay.breaks >= WANDERING_BREAKS && !here)
     return tell('wandering', { kind: 'check', causes: [...CAUSES.wandering] });
   if (here) return undefined;
-  const last = samples[samples.length - 1];
+  const last = search.samples[search.samples.length - 1];
   return settling(stay.since + meter.settleMs, now) ?? tell('read', { kind: 'read' }, [last]);
 }
 
