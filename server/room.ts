@@ -70,6 +70,8 @@ export class Room {
   private fault: ChainFault | undefined;
   /** The store failed under an append, so it may hold more than we know. */
   private unsure = false;
+  /** Read from the store, and nobody of the crew has been here since. */
+  private asleep = false;
   private queue: Promise<unknown> = Promise.resolve();
   private readonly members = new Set<Member>();
   private cancelWake: (() => void) | undefined;
@@ -93,10 +95,17 @@ export class Room {
     if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
     await room.readOn();
     if (room.end.count === 0 && !room.fault) return undefined;
-    // Whoever was online when the server ended comes back in a moment, or is gone.
-    room.syncLinksLater();
-    room.submit({ kind: 'tick' });
+    room.asleep = true;
     return room;
+  }
+
+  /** Lets the job's time run on, once somebody of its crew is back: a look at a record must not add to it. */
+  private wake(): void {
+    if (!this.asleep) return;
+    this.asleep = false;
+    // Whoever was online when the server ended comes back in a moment, or is gone.
+    this.syncLinksLater();
+    this.submit({ kind: 'tick' });
   }
 
   /** Where the log ends; of a broken one, its sound part. */
@@ -150,7 +159,9 @@ export class Room {
     }
     this.members.add(member);
     this.tell({ t: 'presence', presence: this.presence() });
-    if (member.role !== 'watcher') this.syncLink(member.role);
+    if (member.role === 'watcher') return;
+    this.wake();
+    this.syncLink(member.role);
   }
 
   leave(member: Member): void {

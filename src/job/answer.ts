@@ -1,6 +1,7 @@
 import type { Question, Seq } from '../advice.ts';
 import type { Intent } from '../grammar/intent.ts';
-import { type Reading, valueReading } from '../reading.ts';
+import { valueReading } from '../reading.ts';
+import { isSame } from '../same.ts';
 import { replaceMove, replaceReading } from './amend.ts';
 import type { Composer } from './composer.ts';
 import { act } from './intents.ts';
@@ -51,7 +52,7 @@ function answerValue(
     } else if (yn.yes || yn.no) askAgain(job, speaker.said, SAY_AGAIN);
     return rest;
   }
-  if (named && !sameReading(named.reading, doubted.reading)) {
+  if (named && !isSame(named.reading, doubted.reading)) {
     replaceReading(job, speaker.seat, q.about, named.reading, speaker.said);
   } else if (named || yn.yes) confirm(job, q.about, speaker);
   else if (yn.no) retractDoubted(job, q.about, speaker, SAY_AGAIN);
@@ -115,8 +116,4 @@ function retractDoubted(job: Composer, target: Seq, { seat, said }: Speaker, tex
 
 function askAgain(job: Composer, of: Seq, text: string): void {
   job.put('engine', { type: 'query', of, text });
-}
-
-function sameReading(a: Reading, b: Reading): boolean {
-  return a.kind === b.kind && (a.kind !== 'value' || (b.kind === 'value' && a.value === b.value));
 }

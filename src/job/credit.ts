@@ -1,5 +1,6 @@
 import type { Seq } from '../advice.ts';
 import type { SearchFact } from '../facts.ts';
+import { isSame } from '../same.ts';
 import type { JobState, Placed } from './state.ts';
 
 type Instruction = Placed<'instruction'>;
@@ -14,7 +15,7 @@ export function creditedInstruction(state: JobState, re: Seq | undefined): Instr
   if (re === undefined || re === current?.seq) return open;
   const earlier = state.turnsAsked.find((turn) => turn.seq === re);
   if (!earlier || state.turnsMade.includes(earlier.seq)) return undefined;
-  const sameTurn = JSON.stringify(open?.advice.action) === JSON.stringify(earlier.advice.action);
+  const sameTurn = open !== undefined && isSame(open.advice.action, earlier.advice.action);
   return sameTurn ? open : earlier;
 }
 

@@ -1,6 +1,7 @@
 import type { Action } from '../advice.ts';
 import { advise } from '../commission/advise.ts';
 import { instructionText } from '../phrases/instruct.ts';
+import { isSame } from '../same.ts';
 import type { Composer } from './composer.ts';
 import { commissionOf, type JobState } from './state.ts';
 
@@ -78,7 +79,7 @@ export function instruct(job: Composer): number | undefined {
 /** A hold is the same hold though its end moved a little: the crew need not hear "hold" after every reading. */
 function sameAction(a: Action, b: Action): boolean {
   if (a.kind === 'hold' && b.kind === 'hold') return a.reason === b.reason;
-  return JSON.stringify(a) === JSON.stringify(b);
+  return isSame(a, b);
 }
 
 /** An instruction nobody followed in time is taken back; words of any kind bring the next one. */

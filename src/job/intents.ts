@@ -5,6 +5,7 @@ import { AFTERWARDS } from '../phrases/cautions.ts';
 import { searchFactText } from '../phrases/facts.ts';
 import { notProvenText } from '../phrases/missing.ts';
 import { PART_OR_ALL } from '../phrases/proving.ts';
+import { isSame } from '../same.ts';
 import { otherAxis } from '../turns.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import { answerItem, askedItem } from './checklist.ts';
@@ -29,6 +30,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   reading(job, { reading }, speaker) {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
     if (impossible) ask(job, speaker, impossible);
+    else if (isOutOfDate(job, speaker)) ask(job, speaker, OUT_OF_DATE);
     else report(job, { type: 'reading', reading, from: speaker.said }, speaker, 'Heard');
   },
 
@@ -180,6 +182,16 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 };
 
+const OUT_OF_DATE = 'Something was turned since that was read. What does the meter show now?';
+
+/** The speaker's screen did not know yet of something that has moved the reading: a phone with a bad link. */
+function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
+  const touch = state.counted.findLast((fact) => TOUCHES.has(fact.type) && fact.seq < said);
+  return re !== undefined && touch !== undefined && touch.seq > re;
+}
+
+const TOUCHES: ReadonlySet<SearchFact['type']> = new Set(['move', 'gain', 'path', 're-aimed']);
+
 /** Puts a fact down and says back what was understood. */
 function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: string): void {
   const meter = job.state.setup?.meter;
@@ -198,8 +210,5 @@ function ask(job: Composer, { said }: Speaker, text: string): void {
 }
 
 function lastEqual(job: Composer, not: Extract<Intent, { kind: 'reading' }>['reading']) {
-  const wanted = JSON.stringify(not);
-  return job.state.counted.findLast(
-    (fact) => fact.type === 'reading' && JSON.stringify(fact.reading) === wanted,
-  );
+  return job.state.counted.findLast((fact) => fact.type === 'reading' && isSame(fact.reading, not));
 }

@@ -197,6 +197,22 @@ describe('turning', () => {
     expect(ofType(facts, 'move')).toMatchObject([{ instruction: asked.seq }]);
   });
 
+  it('a reading from before the turn that arrives after it is asked for again', () => {
+    const job = toFirstTurn();
+    const asked = job.turn;
+    job.say('emitter', 'done', asked.seq);
+    const facts = job.say('panel', '151', asked.seq);
+    expect(ofType(facts, 'reading')).toEqual([]);
+    expect(ofType(facts, 'query')[0]?.text).toContain('now');
+  });
+
+  it('"done, one five one" in one breath is the turn and the reading after it', () => {
+    const job = toFirstTurn();
+    const facts = job.say('panel', 'done, one five one', job.turn.seq);
+    expect(ofType(facts, 'move')).toHaveLength(1);
+    expect(ofType(facts, 'reading')).toHaveLength(1);
+  });
+
   it('"wrong way" records the turn as made the other way', () => {
     const job = toFirstTurn();
     const asked = job.turn;

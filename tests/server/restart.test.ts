@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
+import { systemClock } from '../../server/clock.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/open.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol.ts';
@@ -82,6 +83,22 @@ describe('a server that ends', () => {
     await back.ack(back.send({ t: 'say', via: 'button', text: 'done', re: turn.seq }));
     const move = await back.entry((e) => e.fact.type === 'move');
     expect(move.fact).toMatchObject({ instruction: turn.seq });
+  });
+
+  it('R27: a watcher who looks at a job put away adds nothing to its log', async () => {
+    const data = newFolder();
+    const first = await serve({ store: openDataFolder(data) });
+    const { job } = await bothIn(first.url);
+    await first.close();
+
+    // Long after every instruction has lapsed.
+    const later = { ...systemClock, now: () => Date.now() + 24 * 60 * 60_000 };
+    const second = await serve({ store: openDataFolder(data), clock: later });
+    const { head } = await recordOf(second.url, job.watch);
+    const watcher = await Phone.at(second.url, job.watch);
+    await watcher.next('caught-up');
+    expect((await recordOf(second.url, job.watch)).head).toEqual(head);
+    await (await Phone.at(second.url, job.token)).entry((e) => e.fact.type === 'withdrawn');
   });
 
   it('R27: an invitation and a lost seat outlive it too', async () => {
