@@ -1,10 +1,14 @@
+import type { Question } from '../advice.ts';
 import { missingForAccept } from '../engine/accept.ts';
 import type { SearchFact } from '../facts.ts';
 import type { Intent } from '../grammar/intent.ts';
 import { AFTERWARDS } from '../phrases/cautions.ts';
 import { searchFactText } from '../phrases/facts.ts';
+import { questionText } from '../phrases/instruct.ts';
 import { notProvenText } from '../phrases/missing.ts';
 import { PART_OR_ALL } from '../phrases/proving.ts';
+import { decimals } from '../phrases/readings.ts';
+import { type Reading, valueReading } from '../reading.ts';
 import { isSame } from '../same.ts';
 import { otherAxis } from '../turns.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
@@ -29,7 +33,7 @@ export function act(job: Composer, intent: Intent, speaker: Speaker): void {
 const RULES: { [K in Intent['kind']]: Rule<K> } = {
   reading(job, { reading }, speaker) {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
-    if (impossible) ask(job, speaker, impossible);
+    if (impossible) askOffScale(job, speaker, reading, impossible);
     else if (isOutOfDate(job, speaker)) ask(job, speaker, OUT_OF_DATE);
     else report(job, { type: 'reading', reading, from: speaker.said }, speaker, 'Heard');
   },
@@ -181,6 +185,17 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     remark(job, text, speaker);
   },
 };
+
+/** "Two fifty" on a meter of volts may be 2.50: asked, never taken. */
+function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {
+  const meter = job.state.setup?.meter;
+  const value = meter && reading.kind === 'value' ? reading.value / 10 ** decimals(meter) : undefined;
+  const fits = meter && value !== undefined && !offScale(valueReading(value), meter);
+  if (fits) {
+    const question: Question = { kind: 'which-value', about: said, options: [value] };
+    job.put('engine', { type: 'query', of: said, text: questionText(question, meter).say, question });
+  } else job.put('engine', { type: 'query', of: said, text });
+}
 
 const OUT_OF_DATE = 'Something was turned since that was read. What does the meter show now?';
 

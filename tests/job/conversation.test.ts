@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { NO_SIGNAL, valueReading } from '../../src/reading.ts';
-import { COUNTS, ofType, TableJob } from './table.ts';
+import { COUNTS, ofType, TableJob, VOLTS } from './table.ts';
 
 describe('reading back', () => {
   it('reads a spoken number back as the meter would show it', () => {
@@ -11,15 +11,7 @@ describe('reading back', () => {
   });
 
   it('keeps the decimals of the meter, so that 2.5 volts reads back as 2.50', () => {
-    const job = TableJob.crewed({
-      ...COUNTS,
-      max: 5,
-      saturatedAt: 4.9,
-      bandHigh: 3.5,
-      bandLow: 2,
-      lostAt: 0.1,
-      resolution: 0.01,
-    });
+    const job = TableJob.crewed(VOLTS);
     expect(ofType(job.say('panel', 'two point five'), 'readback')[0]?.text).toBe('Heard 2.50.');
   });
 
@@ -28,6 +20,15 @@ describe('reading back', () => {
     const facts = job.say('panel', 'four hundred');
     expect(ofType(facts, 'reading')).toEqual([]);
     expect(ofType(facts, 'query')[0]?.text).toContain('0 to 255');
+  });
+
+  it('asks "2.50?" when "two fifty" is said of a meter of five volts', () => {
+    const job = TableJob.crewed(VOLTS);
+    const facts = job.say('panel', 'two fifty');
+    expect(ofType(facts, 'reading')).toEqual([]);
+    expect(ofType(facts, 'query')[0]?.text).toBe('Did the meter show 2.50?');
+    job.say('panel', 'yes');
+    expect(job.state.reading?.reading).toEqual(valueReading(2.5));
   });
 
   it('asks again for words that are no sentence of ours, and moves nothing', () => {

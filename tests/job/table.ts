@@ -3,7 +3,9 @@ import { type Input, respond } from '../../src/job/respond.ts';
 import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
 
-export const COUNTS = NEUTRAL_METERS.find((meter) => meter.unit === 'counts') as MeterProfile;
+const meterIn = (unit: string) => NEUTRAL_METERS.find((meter) => meter.unit === unit) as MeterProfile;
+export const VOLTS = meterIn('volts');
+export const COUNTS = meterIn('counts');
 
 /** A job played on the table: no server, no clock, the facts in a plain list. */
 export class TableJob {
