@@ -25,6 +25,9 @@ export const FINDING_IDS = [
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 
+export const SITE_FINDING_IDS = ['weak-neighbour', 'undone'] as const;
+export type SiteFindingId = (typeof SITE_FINDING_IDS)[number];
+
 /** What a careful supervisor would ask about a job. Worded in `src/phrases/findings.ts`. */
 export interface Finding {
   readonly id: FindingId;

@@ -1,22 +1,38 @@
 import type { Seq } from '../advice.ts';
+import type { Acceptance } from '../engine/search.ts';
+import type { JobSetup } from '../facts.ts';
 import type { Entry } from '../log/entry.ts';
 import type { JobId } from '../log/ids.ts';
 import type { PairId } from '../site/pair-plan.ts';
-import type { Severity } from './finding.ts';
+import type { Severity, SiteFindingId } from './finding.ts';
 import { type Story, storyOf } from './story.ts';
 import { undone } from './undone.ts';
 import { weakNeighbour } from './weak-neighbour.ts';
 
-/** A pair of the site with the story of every visit, oldest first. */
-export interface PairStory {
+/** What a visit came to, as far as other visits are held against it. Every `Story` tells it. */
+export interface VisitOutcome {
+  readonly job: JobId;
+  readonly accepted: Pick<Acceptance, 'seq' | 'reading'> | undefined;
+  readonly commission: { readonly setup: Pick<JobSetup, 'meter'> };
+  /** Of what the crew reported, only the touches count here. */
+  readonly end: { readonly counted: readonly { readonly type: string; readonly seq: Seq }[] };
+}
+
+/** A pair of the site with the outcome of every visit, oldest first. */
+export interface PairOutcome {
   readonly pair: PairId;
   readonly pathLength: number | undefined;
+  readonly visits: readonly VisitOutcome[];
+}
+
+/** The same with the whole story of every visit. */
+export interface PairStory extends PairOutcome {
   readonly visits: readonly (Story & { readonly job: JobId })[];
 }
 
 /** What only shows when the records of a site are held against each other. */
 export interface SiteFinding {
-  readonly id: 'weak-neighbour' | 'undone';
+  readonly id: SiteFindingId;
   readonly severity: Severity;
   readonly pair: PairId;
   /** The entries it rests on, each in the log of its job. */
@@ -37,7 +53,7 @@ export function pairStory(
   return { pair, pathLength: pathLength ?? visits.at(-1)?.commission.setup.pathLength, visits };
 }
 
-export const reviewSite = (pairs: readonly PairStory[]): SiteFinding[] => [
+export const reviewSite = (pairs: readonly PairOutcome[]): SiteFinding[] => [
   ...weakNeighbour(pairs),
   ...undone(pairs),
 ];

@@ -1,8 +1,8 @@
-import type { PairStory, SiteFinding } from './site.ts';
+import type { PairOutcome, SiteFinding } from './site.ts';
 import { isTouch } from './story.ts';
 
 /** A later visit touched a pair that had been accepted, and accepted nothing in its place. */
-export function undone(pairs: readonly PairStory[]): SiteFinding[] {
+export function undone(pairs: readonly PairOutcome[]): SiteFinding[] {
   return pairs.flatMap(({ pair, visits }) => {
     const last = visits.at(-1);
     const before = visits.slice(0, -1).findLast(({ accepted }) => accepted);

@@ -1,6 +1,6 @@
 import { lossBetween } from '../plan/expected.ts';
 import { valueReading } from '../reading.ts';
-import type { PairStory, SiteFinding } from './site.ts';
+import type { PairOutcome, SiteFinding } from './site.ts';
 
 /** Paths within this share of each other count as equally long. Common practice, no source. */
 const EQUAL_LENGTH = 0.1;
@@ -13,7 +13,7 @@ export const WEAK_DB = 1;
 const FEWEST_EQUALS = 2;
 
 /** A pair accepted at a much weaker reading than others of its length on the same kind of meter. */
-export function weakNeighbour(pairs: readonly PairStory[]): SiteFinding[] {
+export function weakNeighbour(pairs: readonly PairOutcome[]): SiteFinding[] {
   const known = pairs.flatMap(({ pair, pathLength, visits }) => {
     const visit = visits.findLast(({ accepted }) => accepted);
     const accepted = visit?.accepted;

@@ -1,0 +1,160 @@
+import { z } from 'zod';
+import { Seq } from '../advice.ts';
+import { Signature } from '../facts.ts';
+import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../findings/finding.ts';
+import { Hash, Head, JobId, MessageId } from '../log/ids.ts';
+import { Name } from '../name.ts';
+import { Guidance } from '../plan/guidance.ts';
+import { AdjusterProfile, MeterProfile } from '../profile.ts';
+import { Token } from '../protocol.ts';
+import { PairId, PairPlan } from './pair-plan.ts';
+import { PAIR_STANDINGS } from './standing.ts';
+
+/**
+ * A site over HTTP; docs/protocol.md numbers the rules. Every request but the first carries one of the site's
+ * two tokens as `Authorization: Bearer`.
+ */
+
+/** Who plans, begins visits and signs; and who only reads. */
+export const SiteRole = z.enum(['desk', 'watcher']);
+export type SiteRole = z.infer<typeof SiteRole>;
+
+/** The most pairs of one site. */
+export const MAX_PAIRS = 2_000;
+
+const reason = z.string().trim().min(3).max(500);
+
+/** POST /api/sites */
+export const OpenSite = z.object({ site: Name, code: Guidance.optional() });
+export const SiteOpened = z.object({ log: JobId, desk: Token, watch: Token });
+export type SiteOpened = z.infer<typeof SiteOpened>;
+
+/** POST /api/site/pairs: all of them or none. A pair with an id that is there gets the new plan. */
+export const PlanPairs = z.object({
+  id: MessageId,
+  pairs: z
+    .array(PairPlan)
+    .min(1)
+    .max(MAX_PAIRS)
+    .refine((pairs) => new Set(pairs.map(({ id }) => id)).size === pairs.length, {
+      message: 'Two of these pairs have the same id.',
+    }),
+});
+
+/** POST /api/site/drop */
+export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
+
+/**
+ * POST /api/site/jobs, answered with `JobOpened`. The profiles stand in where the pair's plan has none; without
+ * any meter there is nothing to begin with.
+ */
+export const BeginVisit = z.object({
+  id: MessageId,
+  pair: PairId,
+  device: z.string().max(80).default(''),
+  meter: MeterProfile.optional(),
+  adjusters: AdjusterProfile.optional(),
+});
+
+/** How far a log was read, by who signs it. */
+export const ReadTo = Head.omit({ job: true });
+
+/** POST /api/site/sign */
+export const SignRecord = z.object({
+  id: MessageId,
+  job: JobId,
+  name: Name,
+  role: Name,
+  signature: Signature,
+  head: ReadTo,
+});
+
+/** POST /api/site/close-issue. `issue`: the entry that opened it. */
+export const CloseIssue = z.object({ id: MessageId, job: JobId, issue: Seq, how: reason });
+
+/** What was asked for is in the log for good. `seq`: its first entry. */
+export const Logged = z.object({ seq: Seq });
+export type Logged = z.infer<typeof Logged>;
+
+export const PairStanding = z.enum(PAIR_STANDINGS);
+
+/** A pair on the site's board: its plan, and where its latest visit stands. */
+export const PairRow = z.object({
+  plan: PairPlan,
+  /** Taken out of the site. */
+  dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
+  /** Oldest first. */
+  visits: z.array(z.object({ job: JobId, at: z.number() })),
+  standing: PairStanding,
+  /** Whose phones are connected now. */
+  online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
+  /** What is next, in a few words. */
+  next: z.string(),
+  /** The accepted reading, in the words of the meter. */
+  final: z.string().optional(),
+  /** How many findings of the latest visit, and of the site on this pair. */
+  findings: z.object({
+    serious: z.number().int(),
+    question: z.number().int(),
+    note: z.number().int(),
+  }),
+  /** Where the latest visit's log ends: what all of this was told from. */
+  head: z.object({ count: z.number().int(), hash: Hash }).optional(),
+  /** The signature that stands on the latest visit. */
+  signed: z.object({ name: Name, role: Name, at: z.number() }).optional(),
+});
+export type PairRow = z.infer<typeof PairRow>;
+
+/** GET /api/site. `head`: of the site's own log. */
+export const SiteView = z.object({
+  head: Head,
+  site: Name,
+  code: Guidance.optional(),
+  role: SiteRole,
+  /** In the order they were first planned, those taken out among them. */
+  pairs: z.array(PairRow),
+});
+export type SiteView = z.infer<typeof SiteView>;
+
+const figures = z.record(z.string(), z.number());
+const severity = z.enum(SEVERITIES);
+
+/** As `Finding` of src/findings/finding.ts. */
+export const JobFinding = z.object({
+  id: z.enum(FINDING_IDS),
+  severity,
+  entries: z.array(Seq),
+  figures,
+  about: z.array(z.string()),
+});
+
+/** As `SiteFinding` of src/findings/site.ts. */
+export const FindingOfSite = z.object({
+  id: z.enum(SITE_FINDING_IDS),
+  severity,
+  pair: PairId,
+  entries: z.array(z.object({ job: JobId, seq: Seq })),
+  figures,
+});
+
+/** GET /api/site/findings: of every visit to the pairs that belong to the site now, and of the site. */
+export const SiteFindings = z.object({
+  perPair: z.array(z.object({ pair: PairId, job: JobId, findings: z.array(JobFinding) })),
+  site: z.array(FindingOfSite),
+});
+export type SiteFindings = z.infer<typeof SiteFindings>;
+
+/** POST /api/site/report. Without `pairs`: all of them. */
+export const WantReport = z.object({ pairs: z.array(PairId).min(1).max(MAX_PAIRS).optional() });
+export const ReportId = z.string().regex(/^[A-Za-z0-9_-]{8,32}$/);
+/** `total`: pairs to print. */
+export const ReportBegun = z.object({ report: ReportId, total: z.number().int() });
+export type ReportBegun = z.infer<typeof ReportBegun>;
+
+/** GET /api/site/report?id=REPORT */
+export const ReportProgress = z.object({
+  done: z.number().int(),
+  total: z.number().int(),
+  ready: z.boolean(),
+});
+export type ReportProgress = z.infer<typeof ReportProgress>;
