@@ -1,15 +1,22 @@
 import type { Weighed } from './weigh.ts';
 
-/**
- * Probability that the likeliest meaning is what was said, from how far it leads, how much better free letters fit
- * the sound, and how long it is. A logistic curve fitted by `npm run bench:speech -- --fit`.
- */
-const FIT = { constant: 3, lead: 0.5, strain: -0.6 };
-/** Beyond this a lead says nothing more. */
-const MOST_LEAD = 8;
+/** What the probability is judged by: a constant, the lead, the strain, the strain for each letter, and shortness. */
+export function features({ share, strain, letters }: Weighed): number[] {
+  const lead = Math.log(Math.max(1e-4, share) / Math.max(1e-4, 1 - share));
+  return [
+    1,
+    lead,
+    Math.min(strain, 40),
+    Math.min(strain / Math.max(1, letters), 4),
+    1 / Math.max(1, letters),
+  ];
+}
 
-export function belief({ share, strain }: Weighed): number {
-  const lead = Math.min(MOST_LEAD, Math.log(share / Math.max(1e-9, 1 - share)));
-  const logit = FIT.constant + FIT.lead * lead + FIT.strain * strain;
-  return 1 / (1 + Math.exp(-logit));
+/** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
+const WEIGHTS: readonly number[] = [1.363, 0.351, -0.406, -0.598, -4.138];
+
+/** Probability that the likeliest meaning is what was said. */
+export function belief(weighed: Weighed): number {
+  const sum = features(weighed).reduce((total, value, i) => total + value * (WEIGHTS[i] ?? 0), 0);
+  return 1 / (1 + Math.exp(-sum));
 }

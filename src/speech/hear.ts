@@ -3,9 +3,9 @@ import type { WordGraph } from '../grammar/graph.ts';
 import { search } from './beam.ts';
 import { belief } from './belief.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
-import { openText } from './open.ts';
+import { type Open, openText } from './open.ts';
 import { Spelling } from './spelling.ts';
-import { weigh } from './weigh.ts';
+import { type Weighed, weigh } from './weigh.ts';
 
 export interface Heard {
   /** The likeliest text; empty for silence and noise. */
@@ -35,33 +35,51 @@ const REMARK = /^(note|remark|for the record)\b.+/;
 
 const wordCost = (word: string): number => (FILLERS.has(word) ? FILLER_COST : WORD_COST);
 
-/** Makes the listener for a model's letters and a grammar. The first sentences are slower, while words are spelled out. */
-export function hearer(
+/** What was heard without the grammar, and the sentences of the grammar that it may have been. */
+export interface Weighing {
+  open: Open;
+  weighed: Weighed | undefined;
+}
+
+/** Weighs a model's letters by a grammar. The first sentences are slower, while words are spelled out. */
+export function weigher(
   graph: WordGraph,
   alphabet: Alphabet,
-): (logits: Logits, options?: HearOptions) => Heard {
+): (logits: Logits, options?: HearOptions) => Weighing {
   const spelling = new Spelling(graph, alphabet);
   return (logits, options = {}) => {
     const logProbs = logSoftmax(logits);
     const open = openText(logProbs, logits.tokens, alphabet);
-    if (open.text === '') return { text: '', confidence: 1, alternatives: [], open: '' };
-    const rejected = { text: open.text, confidence: 0, alternatives: [], open: open.text };
-    if (REMARK.test(open.text)) return { ...rejected, confidence: Math.exp(open.score / open.text.length) };
-    const weighed = weigh(
-      search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost }),
-      open,
-      options,
-    );
-    if (!weighed) return rejected;
-    const right = belief(weighed);
-    const { meaning } = weighed.sentences[0] as (typeof weighed.sentences)[number];
-    const alternatives = weighed.sentences
-      .slice(0, MOST_ALTERNATIVES)
-      .map(({ text, share, meaning: its }) => ({
-        text,
-        confidence: its === meaning ? (right * share) / weighed.share : (1 - right) * share,
-      }));
-    const [best] = alternatives;
-    return { text: best?.text ?? '', confidence: best?.confidence ?? 0, alternatives, open: open.text };
+    if (open.text === '') return { open, weighed: undefined };
+    const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
+    return { open, weighed: weigh(found, open, options) };
   };
 }
+
+/** Makes the listener for a model's letters and a grammar. */
+export function hearer(
+  graph: WordGraph,
+  alphabet: Alphabet,
+): (logits: Logits, options?: HearOptions) => Heard {
+  const weighing = weigher(graph, alphabet);
+  return (logits, options) => {
+    const { open, weighed } = weighing(logits, options);
+    if (open.text === '') return { text: '', confidence: 1, alternatives: [], open: '' };
+    if (REMARK.test(open.text)) return remark(open);
+    const [first] = weighed?.sentences ?? [];
+    if (!weighed || !first) return { text: open.text, confidence: 0, alternatives: [], open: open.text };
+    const right = belief(weighed);
+    const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
+      text,
+      confidence: meaning === first.meaning ? (right * share) / weighed.share : (1 - right) * share,
+    }));
+    const { text, confidence } = alternatives[0] as (typeof alternatives)[number];
+    return { text, confidence, alternatives, open: open.text };
+  };
+}
+
+/** Free text: believed letter by letter. */
+const remark = ({ text, score }: Open): Heard => {
+  const confidence = Math.exp(score / text.length);
+  return { text, confidence, alternatives: [{ text, confidence }], open: text };
+};

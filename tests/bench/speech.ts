@@ -1,0 +1,216 @@
+/**
+ * How well the crew is heard, on people and voices the model never heard:
+ *
+ *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--no-load]
+ *
+ * Speakers with an even place in their set's list served to fit the confidence (`speech/fit.ts`); this measures the others.
+ */
+import { existsSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { Command } from 'commander';
+import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/program.ts';
+import { loadRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
+import { parse } from '../../src/grammar/parse.ts';
+import { ASK, TAKE } from '../../src/job/hearing.ts';
+import { createRng } from '../../src/simulator/rng.ts';
+import type { Heard } from '../../src/speech/hear.ts';
+import { measureLoad } from './speech/load.ts';
+import { KINDS, noisy } from './speech/noise.ts';
+import { believed, judge, meaningOf, type Outcome, takesAnything, takesReading } from './speech/outcome.ts';
+import { isForFit, people, type Utterance, voices } from './speech/recordings.ts';
+import { wordErrors } from './speech/word-errors.ts';
+
+const SEED = 20261125;
+const WAYS = ['grammar', 'grammar and expectation', 'neither'];
+const SNRS = [20, 10, 5, 0] as const;
+
+const program = new Command('bench:speech')
+  .option('--recordings <folder>', 'an4, digits and commands', join(ROOT_FOLDER, '..', 'shared', 'speech'))
+  .option('--each <n>', 'utterances of each set at most', Number, 120)
+  .option('--no-load', 'leave out the latency with many crews')
+  .parse();
+const { recordings, each, load } = program.opts<{ recordings: string; each: number; load: boolean }>();
+
+const rng = createRng(SEED);
+const percent = (part: number, whole: number): string =>
+  `${((100 * part) / Math.max(1, whole)).toFixed(1)} %`;
+const median = (values: readonly number[]): number =>
+  [...values].sort((a, b) => a - b)[values.length >> 1] ?? 0;
+
+function drawn<T>(from: readonly T[], count: number): T[] {
+  const left = [...from];
+  return Array.from(
+    { length: Math.min(count, left.length) },
+    () => left.splice(Math.floor(rng() * left.length), 1)[0] as T,
+  );
+}
+
+interface Tally extends Record<Outcome, number> {
+  n: number;
+}
+const empty = (): Tally => ({ n: 0, right: 0, asked: 0, wrong: 0 });
+
+const line = (name: string, { n, right, asked, wrong }: Tally): void =>
+  console.log(
+    `${name.padEnd(44)} ${String(n).padStart(5)} ${percent(right, n).padStart(8)} ${percent(asked, n).padStart(8)} ${percent(wrong, n).padStart(8)}`,
+  );
+
+/** With the grammar; with the grammar and what was expected; without either. */
+async function hearAll(
+  recogniser: Recogniser,
+  sound: Float32Array,
+  text: string,
+): Promise<[Heard, Heard, Heard]> {
+  const heard = await recogniser.hear(sound);
+  const value = readingIn(text);
+  const expected = value === undefined ? heard : await recogniser.hear(sound, { expect: around(value) });
+  const free = {
+    text: heard.open,
+    confidence: 1,
+    alternatives: [{ text: heard.open, confidence: 1 }],
+    open: heard.open,
+  };
+  return [heard, expected, free];
+}
+
+function readingIn(text: string): number | undefined {
+  const understood = parse(text);
+  if (understood.kind !== 'understood') return undefined;
+  for (const intent of understood.intents) {
+    if ('reading' in intent && intent.reading.kind === 'value') return intent.reading.value;
+  }
+  return undefined;
+}
+
+/** A third of the value to both sides, as far as a quarter turn may move a reading. */
+const around = (value: number) => {
+  const off = Math.max(3, Math.abs(value) / 3);
+  return { low: value - off, high: value + off };
+};
+
+async function main(): Promise<void> {
+  const begun = performance.now();
+  const recogniser = await loadRecogniser(DEFAULT_MODEL_FOLDER);
+  const bytes = statSync(join(DEFAULT_MODEL_FOLDER, 'onnx', 'model_quantized.onnx')).size;
+  console.log(
+    `model ${(bytes / 1e6).toFixed(1)} MB, loaded in ${((performance.now() - begun) / 1000).toFixed(1)} s`,
+  );
+
+  const heldOut: Utterance[] = existsSync(recordings) ? people(recordings) : [];
+  if (heldOut.length === 0) console.log(`No recordings in ${recordings}: people are left out.`);
+  const all = [...heldOut, ...voices(2 * each, rng)].filter((one) => !isForFit(one));
+  const ours = all.filter(({ text }) => meaningOf(text) !== undefined);
+  const sets = [...new Set(ours.map(({ set }) => set))];
+  const chosen = sets.flatMap((set) =>
+    drawn(
+      ours.filter((one) => one.set === set),
+      each,
+    ),
+  );
+
+  console.log(`\nSentences of ours${' '.repeat(27)}     n    right    asked    wrong`);
+  const times: number[] = [];
+  const beliefs: { belief: number; right: boolean }[] = [];
+  const errors = { wrong: 0, words: 0 };
+  const clean = new Map<string, Tally[]>();
+  for (const utterance of chosen) {
+    const sound = await utterance.sound();
+    const at = performance.now();
+    const results = await hearAll(recogniser, sound, utterance.text);
+    times.push((performance.now() - at) / 2);
+    beliefs.push(believed(utterance.text, results[0]));
+    errors.wrong += wordErrors(utterance.text, results[0].open);
+    errors.words += utterance.text.split(' ').length;
+    for (const set of [utterance.set, 'all']) {
+      const tallies = clean.get(set) ?? [empty(), empty(), empty()];
+      clean.set(set, tallies);
+      for (const [i, heard] of results.entries()) count(tallies[i] as Tally, judge(utterance.text, heard));
+    }
+  }
+  for (const [set, tallies] of clean) {
+    for (const [i, tally] of tallies.entries()) line(`clean, ${set}, ${WAYS[i]}`, tally);
+  }
+  console.log(
+    `word errors without grammar ${percent(errors.wrong, errors.words)}; ${median(times).toFixed(0)} ms an utterance (median)`,
+  );
+
+  console.log('');
+  for (const snr of SNRS) {
+    const together = empty();
+    for (const [name, kind] of Object.entries(KINDS)) {
+      const tally = empty();
+      for (const utterance of drawn(chosen, each)) {
+        const outcome = judge(
+          utterance.text,
+          await recogniser.hear(noisy(await utterance.sound(), kind, snr, rng)),
+        );
+        count(tally, outcome);
+        count(together, outcome);
+      }
+      line(`${name} at ${snr} dB`, tally);
+    }
+    line(`all at ${snr} dB`, together);
+  }
+
+  curve(beliefs);
+
+  console.log(`\nNot ours${' '.repeat(36)}     n  reading     taken`);
+  const others = all.filter(({ text }) => meaningOf(text) === undefined);
+  for (const set of new Set(others.map((one) => one.set))) {
+    await reject(
+      recogniser,
+      `${set}, other words`,
+      drawn(
+        others.filter((one) => one.set === set),
+        2 * each,
+      ).map((one) => one.sound),
+    );
+  }
+  for (const [name, kind] of Object.entries(KINDS)) {
+    await reject(
+      recogniser,
+      `${name} alone`,
+      Array.from({ length: 40 }, () => async () => kind(16_000 + Math.floor(rng() * 32_000), rng)),
+    );
+  }
+  if (load) await measureLoad(chosen);
+}
+
+/** What other thresholds would do: how many are taken, and how many of all are taken wrongly. */
+function curve(beliefs: readonly { belief: number; right: boolean }[]): void {
+  console.log(
+    `\nTaken at a belief of (now ${TAKE}, asked from ${ASK}); clean and noise together, n ${beliefs.length}`,
+  );
+  for (const least of [0.4, 0.6, 0.7, 0.8, 0.9, 0.95, 0.97, 0.98, 0.99]) {
+    const taken = beliefs.filter(({ belief }) => belief >= least);
+    const wrong = taken.filter(({ right }) => !right).length;
+    console.log(
+      `${least.toFixed(2).padStart(6)}  right ${percent(taken.length - wrong, beliefs.length).padStart(7)}  wrong ${percent(wrong, beliefs.length).padStart(7)}`,
+    );
+  }
+}
+
+function count(tally: Tally, outcome: Outcome): void {
+  tally.n++;
+  tally[outcome]++;
+}
+
+async function reject(
+  recogniser: Recogniser,
+  name: string,
+  sounds: (() => Promise<Float32Array>)[],
+): Promise<void> {
+  let readings = 0;
+  let taken = 0;
+  for (const sound of sounds) {
+    const heard = await recogniser.hear(await sound());
+    if (takesReading(heard)) readings++;
+    if (takesAnything(heard)) taken++;
+  }
+  const n = sounds.length;
+  console.log(
+    `${name.padEnd(44)} ${String(n).padStart(5)} ${percent(readings, n).padStart(8)} ${percent(taken, n).padStart(8)}`,
+  );
+}
+
+await main();

@@ -1,0 +1,88 @@
+/**
+ * Fits the curve of `src/speech/belief.ts` on half of the held-out people, in the clean and in noise:
+ *
+ *     npx tsx tests/bench/speech/fit.ts [RECORDINGS]
+ */
+import { join } from 'node:path';
+import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../../server/program.ts';
+import { loadModel } from '../../../server/speech/model.ts';
+import { wordGraph } from '../../../src/grammar/graph.ts';
+import { createRng } from '../../../src/simulator/rng.ts';
+import { features } from '../../../src/speech/belief.ts';
+import { weigher } from '../../../src/speech/hear.ts';
+import { KINDS, noisy } from './noise.ts';
+import { meaningOf } from './outcome.ts';
+import { isForFit, people, voices } from './recordings.ts';
+
+const rng = createRng(3);
+const [recordings = join(ROOT_FOLDER, '..', 'shared', 'speech')] = process.argv.slice(2);
+const model = await loadModel(DEFAULT_MODEL_FOLDER);
+const weigh = weigher(wordGraph(), model.alphabet);
+
+const rows: { x: number[]; right: boolean }[] = [];
+const kinds = Object.values(KINDS);
+for (const utterance of [...people(recordings), ...voices(250, rng)].filter(isForFit)) {
+  const sound = await utterance.sound();
+  const kind = kinds[Math.floor(rng() * kinds.length)] as (typeof kinds)[number];
+  for (const heard of [noisy(sound, kind, 40, rng), noisy(sound, kind, 12 * rng(), rng)]) {
+    const { weighed } = weigh(await model.logits(heard));
+    if (!weighed) continue;
+    rows.push({ x: features(weighed), right: weighed.sentences[0]?.meaning === meaningOf(utterance.text) });
+  }
+}
+
+/** Logistic regression by Newton's method with a little shrinkage. */
+const size = rows[0]?.x.length ?? 0;
+let weights = new Array<number>(size).fill(0);
+for (let step = 0; step < 40; step++) {
+  const gradient = weights.map((w) => -0.05 * w);
+  const curvature = weights.map((_, i) => weights.map((__, j) => (i === j ? 0.05 : 0)));
+  for (const { x, right } of rows) {
+    const p = 1 / (1 + Math.exp(-x.reduce((sum, value, i) => sum + value * (weights[i] as number), 0)));
+    for (let i = 0; i < size; i++) {
+      gradient[i] = (gradient[i] as number) + ((right ? 1 : 0) - p) * (x[i] as number);
+      const row = curvature[i] as number[];
+      for (let j = 0; j < size; j++)
+        row[j] = (row[j] as number) + p * (1 - p) * (x[i] as number) * (x[j] as number);
+    }
+  }
+  const change = solve(curvature, gradient);
+  weights = weights.map((w, i) => w + (change[i] as number));
+}
+
+/** Gauss elimination; the matrix is positive definite. */
+function solve(matrix: number[][], right: number[]): number[] {
+  const a = matrix.map((row, i) => [...row, right[i] as number]);
+  a.forEach((row, i) => {
+    const pivot = row[i] as number;
+    for (let j = 0; j <= a.length; j++) row[j] = (row[j] as number) / pivot;
+    for (const other of a) {
+      if (other === row) continue;
+      const factor = other[i] as number;
+      for (let j = 0; j <= a.length; j++) other[j] = (other[j] as number) - factor * (row[j] as number);
+    }
+  });
+  return a.map((row) => row[a.length] as number);
+}
+
+console.log(`${rows.length} utterances, ${rows.filter(({ right }) => right).length} right`);
+console.log(
+  'weights',
+  weights.map((w) => Number(w.toFixed(3))),
+);
+for (const [low, high] of [
+  [0, 0.2],
+  [0.2, 0.4],
+  [0.4, 0.6],
+  [0.6, 0.8],
+  [0.8, 0.9],
+  [0.9, 0.97],
+  [0.97, 1],
+] as const) {
+  const inside = rows.filter(({ x }) => {
+    const p = 1 / (1 + Math.exp(-x.reduce((sum, value, i) => sum + value * (weights[i] as number), 0)));
+    return p >= low && p < high;
+  });
+  const share = inside.filter(({ right }) => right).length / Math.max(1, inside.length);
+  console.log(`believed ${low} to ${high}: ${inside.length}, right ${(100 * share).toFixed(1)} %`);
+}

@@ -1,0 +1,47 @@
+import { parse } from '../../../src/grammar/parse.ts';
+import { hear } from '../../../src/job/hearing.ts';
+import type { Heard } from '../../../src/speech/hear.ts';
+
+/** `wrong`: something else was taken than what was said. */
+export type Outcome = 'right' | 'asked' | 'wrong';
+
+/** What a text means, as a key; undefined if it is no sentence of ours. */
+export function meaningOf(text: string): string | undefined {
+  const understood = parse(text);
+  if (understood.kind === 'unclear') return undefined;
+  return JSON.stringify(understood.kind === 'understood' ? [understood.intents] : understood.options);
+}
+
+/** What the job does with what was heard, judged by what was said. A sentence that is ambiguous by itself is right when it is asked about. */
+export function judge(said: string, { text, confidence, alternatives }: Heard): Outcome {
+  if (text === '') return 'asked';
+  const hearing = hear({ via: 'voice', text, confidence, alternatives });
+  const meant = meaningOf(said);
+  if (hearing.kind === 'taken') return JSON.stringify([hearing.intents]) === meant ? 'right' : 'wrong';
+  const asksTheRightThing = parse(said).kind === 'ambiguous' && meaningOf(text) === meant;
+  return asksTheRightThing && hearing.kind === 'doubtful' ? 'right' : 'asked';
+}
+
+/** Whether a reading would be taken from this. */
+export function takesReading({ text, confidence, alternatives }: Heard): boolean {
+  if (text === '') return false;
+  const hearing = hear({ via: 'voice', text, confidence, alternatives });
+  return hearing.kind === 'taken' && hearing.intents.some((intent) => 'reading' in intent);
+}
+
+export function takesAnything({ text, confidence, alternatives }: Heard): boolean {
+  return text !== '' && hear({ via: 'voice', text, confidence, alternatives }).kind === 'taken';
+}
+
+/** The likeliest meaning, right or not, and how much it is believed. */
+export function believed(said: string, { text, alternatives }: Heard): { belief: number; right: boolean } {
+  const best = meaningOf(text);
+  const belief = alternatives.reduce(
+    (sum, one) => sum + (meaningOf(one.text) === best ? one.confidence : 0),
+    0,
+  );
+  return {
+    belief: text === '' || best === undefined ? 0 : belief,
+    right: best !== undefined && best === meaningOf(said),
+  };
+}

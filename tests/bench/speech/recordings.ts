@@ -1,0 +1,97 @@
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { ROOT_FOLDER } from '../../../server/program.ts';
+import { readSound } from '../../../server/speech/sound-file.ts';
+import { sample } from '../../../src/grammar/sample.ts';
+
+/** One utterance of a speaker the model never heard. */
+export interface Utterance {
+  set: string;
+  speaker: string;
+  /** What was said. */
+  text: string;
+  sound(): Promise<Float32Array>;
+}
+
+const SPLIT: { held_out: Record<string, string[]> } = JSON.parse(
+  readFileSync(join(ROOT_FOLDER, 'server', 'speech', 'training', 'split.json'), 'utf8'),
+);
+const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
+
+const rows = (file: string): string[][] =>
+  readFileSync(file, 'utf8')
+    .trim()
+    .split('\n')
+    .slice(1)
+    .map((line) => line.split('\t'));
+
+/** The held-out people of AN4, of the digits and of Speech Commands; the folder is laid out as the training's README says. */
+export function people(folder: string): Utterance[] {
+  const from = (set: string, table: string): Utterance[] =>
+    rows(join(folder, set, table)).map(([file = '', speaker = '', text = '']) => ({
+      set,
+      speaker,
+      text,
+      sound: () => readSound(join(folder, set, 'audio', file)),
+    }));
+  const digits = readdirSync(join(folder, 'digits', 'audio'))
+    .sort()
+    .map((file): Utterance => {
+      const [digit = '', speaker = ''] = file.split('_');
+      const text = DIGITS[Number(digit)] ?? '';
+      return { set: 'digits', speaker, text, sound: () => readSound(join(folder, 'digits', 'audio', file)) };
+    });
+  return [...from('an4', 'transcripts.tsv'), ...digits, ...from('commands', 'labels.tsv')].filter(
+    ({ set, speaker }) => SPLIT.held_out[set]?.includes(speaker),
+  );
+}
+
+/** Voices of espeak-ng and flite that were held out of the training. */
+const VOICES: readonly (readonly [string, ...string[]])[] = [
+  ['espeak-ng', '-v', 'en-us+Annie', '-s', '150'],
+  ['espeak-ng', '-v', 'en-gb+Denis', '-s', '165'],
+  ['espeak-ng', '-v', 'en-us+m7', '-s', '135'],
+  ['espeak-ng', '-v', 'en-gb-scotland+f4', '-s', '150'],
+  ['flite', '-voice', 'awb'],
+];
+
+/** Sentences of the grammar by held-out synthetic voices, where those are installed. */
+export function voices(count: number, rng: () => number): Utterance[] {
+  const there = VOICES.filter(([program]) =>
+    (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, program))),
+  );
+  if (there.length === 0) return [];
+  const folder = mkdtempSync(join(tmpdir(), 'ladderline-voices-'));
+  const rules = ['level', 'moved', 'gain', 'command', 'correct', 'path', 'panel'] as const;
+  return Array.from({ length: count }, (_, i): Utterance => {
+    const [program, ...options] = there[i % there.length] as (typeof VOICES)[number];
+    const text = sample(rng, rules[i % rules.length]);
+    return {
+      set: 'voices',
+      speaker: options.join(' '),
+      text,
+      async sound() {
+        const file = join(folder, `${i}.wav`);
+        if (program === 'flite') execFileSync('flite', [...options, '-t', text, '-o', file]);
+        else writeFileSync(file, withLength(execFileSync(program, [...options, '--stdout', text])));
+        return readSound(file);
+      },
+    };
+  });
+}
+
+/** A WAV file written to a pipe states no length; this one does. */
+function withLength(wav: Buffer): Buffer {
+  wav.writeUInt32LE(wav.length - 8, 4);
+  wav.writeUInt32LE(wav.length - 44, 40);
+  return wav;
+}
+
+/** Speakers with an even place in their set's list fit the confidence; the digits' one speaker does not. */
+export function isForFit({ set, speaker }: Utterance): boolean {
+  const speakers =
+    set === 'voices' ? VOICES.map(([, ...options]) => options.join(' ')) : (SPLIT.held_out[set] ?? []);
+  return set !== 'digits' && speakers.indexOf(speaker) % 2 === 0;
+}
