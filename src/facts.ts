@@ -153,7 +153,13 @@ export type SiteFact = z.infer<typeof SiteFact>;
 
 /** Everything that can stand in a log. */
 export const Fact = z.discriminatedUnion('type', [
-  z.object({ type: z.literal('opened'), setup: JobSetup, logVersion: z.literal(1) }),
+  /** `engine`: the version of the rules that advised, see `ENGINE_VERSION`. */
+  z.object({
+    type: z.literal('opened'),
+    setup: JobSetup,
+    engine: z.number().int().optional(),
+    logVersion: z.literal(1),
+  }),
   /** A phone sat down. `takeover`: in place of one that was gone. */
   z.object({ type: z.literal('seated'), seat: Seat, device: z.string().max(80), takeover: z.boolean() }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),

@@ -11,9 +11,12 @@ const UNREADABLE = 2;
 
 function report(result: Verified): string[] {
   if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
-  const { head, findings } = result;
+  const { head, findings, replayed } = result;
   return [
-    `Whole: ${head.count} entries of log ${head.job}, every hash, signature and piece of advice as it should be.`,
+    `Whole: ${head.count} entries of log ${head.job}, every hash and signature as it should be.`,
+    replayed
+      ? 'Replay: the engine gives the same advice and the same findings.'
+      : 'Replay: not made. The log was written by another version of the engine; verify it with that one.',
     `Head:  ${head.hash}`,
     'Compare count and head with the printed report: a file made anew from start to end would pass as well.',
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),

@@ -1,5 +1,6 @@
 import type { Seq } from '../advice.ts';
 import { type Missing, missingForAccept } from '../engine/accept.ts';
+import { ENGINE_VERSION } from '../engine/version.ts';
 import type { FactOf, JobSetup, Seat } from '../facts.ts';
 import type { Draft } from '../log/entry.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
@@ -53,7 +54,7 @@ export type Refused = { reason: Refusal; text: string } | undefined;
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
     case 'open':
-      job.put('panel', { type: 'opened', setup: input.setup, logVersion: 1 });
+      job.put('panel', { type: 'opened', setup: input.setup, engine: ENGINE_VERSION, logVersion: 1 });
       return;
     case 'seated':
       return seat(job, input);

@@ -1,12 +1,13 @@
-import canonicalize from 'canonicalize';
 import type { Seq } from '../advice.ts';
 import { advise } from '../commission/advise.ts';
+import { ENGINE_VERSION } from '../engine/version.ts';
 import type { Finding } from '../findings/finding.ts';
 import { review } from '../findings/review.ts';
 import { commissionOf, EMPTY, fold, type JobState } from '../job/state.ts';
 import { type ChainFault, findFault } from '../log/chain.ts';
 import type { Entry, Head } from '../log/entry.ts';
 import { type FileFault, fromJsonLines } from '../log/export.ts';
+import { isSame } from '../same.ts';
 
 /** The first thing that is wrong with an exported log. */
 export type Wrong =
@@ -25,6 +26,8 @@ export type Verified =
       readonly head: Head;
       readonly entries: readonly Entry[];
       readonly findings: readonly Finding[];
+      /** False for a log of another version of the engine: its advice and findings were not held against this one's. */
+      readonly replayed: boolean;
     }
   | { readonly ok: false; readonly wrong: Wrong };
 
@@ -43,22 +46,27 @@ export function verify(text: string): Verified {
   const { entries, head } = read;
   const fault = findFault(entries, head);
   if (fault) return { ok: false, wrong: { kind: 'chain', ...fault } };
-  const wrong = replay(entries);
-  return wrong ? { ok: false, wrong } : { ok: true, head, entries, findings: review(entries) };
+  const replayed = isOfThisEngine(entries);
+  const wrong = replay(entries, replayed);
+  return wrong ? { ok: false, wrong } : { ok: true, head, entries, findings: review(entries), replayed };
 }
 
-function replay(entries: readonly Entry[]): Wrong | undefined {
+function isOfThisEngine([first]: readonly Entry[]): boolean {
+  return first?.fact.type !== 'opened' || (first.fact.engine ?? ENGINE_VERSION) === ENGINE_VERSION;
+}
+
+function replay(entries: readonly Entry[], advice: boolean): Wrong | undefined {
   let state = EMPTY;
   for (const entry of entries) {
     const { seq, fact } = entry;
-    if (fact.type === 'instruction' && !isAdvised(state, fact.advice, entry.at))
+    if (advice && fact.type === 'instruction' && !isAdvised(state, fact.advice, entry.at))
       return { kind: 'advice', seq };
     if (fact.type === 'signed') {
       if (fact.head.count !== seq || fact.head.hash !== entry.prev || fact.head.job !== entry.job) {
         return { kind: 'signature', seq };
       }
       const ids = review(entries.slice(0, seq)).map(({ id }) => id);
-      if (!same(ids, fact.findings)) return { kind: 'findings', seq };
+      if (advice && !isSame(ids, fact.findings)) return { kind: 'findings', seq };
     }
     state = fold(state, entry);
   }
@@ -67,8 +75,5 @@ function replay(entries: readonly Entry[]): Wrong | undefined {
 
 function isAdvised(state: JobState, advice: unknown, at: number): boolean {
   const commission = commissionOf(state);
-  return commission !== undefined && same(advise(commission, at).advice, advice);
+  return commission !== undefined && isSame(advise(commission, at).advice, advice);
 }
-
-/** Equal as JSON, whatever the order of the keys. */
-const same = (a: unknown, b: unknown): boolean => canonicalize(a) === canonicalize(b);

@@ -39,6 +39,15 @@ describe('an exported log', () => {
     expect(result.ok && result.head).toEqual(HEAD);
   });
 
+  it('written by another version of the engine is not held against this one, and says so', () => {
+    const other = forged((fact) => {
+      if (fact.type === 'opened') return { ...fact, engine: 0 };
+      return fact.type === 'instruction' ? { ...fact, advice: { ...fact.advice, rule: 'other' } } : fact;
+    });
+    expect(verify(other)).toMatchObject({ ok: true, replayed: false });
+    expect(verify(TEXT)).toMatchObject({ replayed: true });
+  });
+
   it('with any single character changed is wrong', () => {
     fc.assert(
       fc.property(fc.nat(TEXT.length - 2), fc.constantFrom('0', 'x', '"', ' '), (i, character) => {
