@@ -57,7 +57,7 @@ const shapeSd = (dropDb: number): number => 0.03 + 0.06 * Math.max(0, dropDb);
 const CENSOR_SD = 0.7;
 
 /** Light from elsewhere: this much brighter than predicted, at least this far below the peak. dB. */
-const OTHER_LIGHT = { excess: 3, below: 4, levels: 5 };
+const OTHER_LIGHT = { excess: 3, below: 4, levels: 5, suspect: 0.7 };
 
 /** The fit looks at no more than the newest of the readings: a decision's cost is bounded. */
 const LOOKED_AT = 28;
@@ -76,13 +76,57 @@ export const pointingOf = (s: Sample, axis: Axis, lash: PerAxis<number>): number
 /** A flat-topped beam is believed only where it explains the readings better than a Gaussian by this much. */
 const FLATTER_BY = 6;
 
-/** Fits the beam; undefined without a single level to hang it on. */
+/**
+ * Fits the beam; undefined without a single level to hang it on. A reading that stands above all others'
+ * parabola by too much is light from elsewhere: it is named and left out.
+ */
 export function fitBeam(
-  all: readonly Sample[],
+  samples: readonly Sample[],
   meter: MeterProfile,
   lash: PerAxis<number>,
 ): Beam | undefined {
-  const samples = all.slice(-LOOKED_AT);
+  const beam = fitBestShape(samples, meter, lash);
+  const suspect = beam && brightest(beam, samples);
+  const without =
+    suspect &&
+    fitBestShape(
+      samples.filter((s) => s !== suspect),
+      meter,
+      lash,
+    );
+  const expected = without && predict(without, suspect);
+  if (!suspect || !without || !expected) return beam;
+  const sd = Math.hypot(expected.sd, shapeSd(dropAt(without, suspect)));
+  if (suspect.level.db - expected.value < OTHER_LIGHT.excess + 3 * sd) return beam;
+  const rest = fitBeam(
+    samples.filter((s) => s !== suspect),
+    meter,
+    lash,
+  );
+  return rest && { ...rest, otherLight: [...rest.otherLight, suspect] };
+}
+
+/** The reading that stands highest above the beam, of those too far down to be near its peak. */
+function brightest(beam: Beam, samples: readonly Sample[]): Sample | undefined {
+  if (samples.filter((s) => s.level.kind === 'level').length < OTHER_LIGHT.levels) return undefined;
+  const excess = (s: Sample): number => {
+    const top = beam.heights.get(s.gain);
+    const expected = predict(beam, s);
+    if (s.level.kind !== 'level' || !top || !expected) return 0;
+    return top.value - s.level.db > OTHER_LIGHT.below ? s.level.db - expected.value : 0;
+  };
+  const first = samples.reduce<Sample | undefined>(
+    (best, s) => (excess(s) > (best ? excess(best) : OTHER_LIGHT.suspect) ? s : best),
+    undefined,
+  );
+  return first;
+}
+
+function fitBestShape(
+  samples: readonly Sample[],
+  meter: MeterProfile,
+  lash: PerAxis<number>,
+): Beam | undefined {
   const gaussian = fitShape(samples, meter, lash, 1);
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   if (!gaussian || levels < OTHER_LIGHT.levels || gaussian.chi2 < levels + FLATTER_BY) return gaussian;
@@ -112,7 +156,6 @@ export function fitShape(
     coefficients: coefficientsAt(s, lash, origin, gains),
   }));
   const levels = samples.filter((s) => s.level.kind === 'level').length;
-  const otherLight = new Set<Sample>();
   const limits = { above: saturatedDb(meter), below: lostDb(meter) };
 
   let solution: Solution | undefined;
@@ -127,14 +170,7 @@ export function fitShape(
         const drop = top - s.level.db;
         const sd = Math.hypot(s.level.sd, shapeSd(drop));
         const value = top - straighten(drop, shape);
-        const excess = predicted === undefined ? 0 : value - predicted;
-        const isOther =
-          levels >= OTHER_LIGHT.levels &&
-          s !== best &&
-          drop > OTHER_LIGHT.below &&
-          excess > OTHER_LIGHT.excess + 3 * sd;
-        if (isOther) otherLight.add(s);
-        else rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
+        rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
       } else if (predicted !== undefined) {
         const drop = top - limits[s.level.kind];
         const limit = top - straighten(drop, shape);
@@ -153,8 +189,8 @@ export function fitShape(
   if (!solution) return undefined;
   const fit = { solution: honest(solution, levels), origin, gains };
   const found = { ...describe(fit), lash, shape };
-  const drops = samples.map((s) => (s.level.kind === 'level' && !otherLight.has(s) ? dropAt(found, s) : 0));
-  return { ...found, otherLight: [...otherLight], readDownTo: Math.max(...drops), chi2: solution.chi2, fit };
+  const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
+  return { ...found, otherLight: [], readDownTo: Math.max(...drops), chi2: solution.chi2, fit };
 }
 
 /** The reading the beam predicts at a sample's place and gain; undefined at a gain it has not seen. */

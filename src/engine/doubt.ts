@@ -53,8 +53,9 @@ function surprise(view: View): Surprise | undefined {
 
 /** The reading here contradicts those before it, whatever shape of beam they are taken for. */
 function findSurprise({ samples, here, beam, search }: View): Surprise | undefined {
-  const before = samples.slice(0, -1);
-  if (!here || !beam || before.length < 2) return undefined;
+  if (!here || !beam) return undefined;
+  const before = samples.filter((s) => s !== here && !beam.otherLight.includes(s));
+  if (before.length < 2) return undefined;
   const noise = here.level.kind === 'level' ? here.level.sd : 0.3;
   // A beam that has surprised before is trusted less.
   const sds = SURPRISE.sds * (1 + search.restarts / 2);

@@ -1,4 +1,4 @@
-declare module 'fmin' {
+declare module 'fmin/src/nelderMead.js' {
   export function nelderMead(
     loss: (x: number[]) => number,
     start: number[],

@@ -1,4 +1,4 @@
-import { nelderMead } from 'fmin';
+import { nelderMead } from 'fmin/src/nelderMead.js';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
 import { AXES } from '../../src/turns.ts';
