@@ -1,5 +1,6 @@
 import type { Seq } from '../../src/advice.ts';
 import type { SearchFact } from '../../src/facts.ts';
+import { isReported } from '../../src/job/amend.ts';
 import type { JobState } from '../../src/job/state.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { describe, type Line } from '../../src/phrases/describe.ts';
@@ -22,19 +23,6 @@ export interface Made {
   reported: boolean;
 }
 
-const REPORTED: ReadonlySet<string> = new Set<SearchFact['type']>([
-  'reading',
-  'trend',
-  'move',
-  'gain',
-  'path',
-  're-aimed',
-  'choice',
-  'cannot',
-  'checked',
-  'accept',
-]);
-
 /** The log as a talk, oldest first: facts and their read-backs stand under the words they were made from. */
 export function toTurns(entries: readonly Entry[], { setup, counted }: JobState): Turn[] {
   const counting = new Set(counted.map((fact) => fact.seq));
@@ -53,11 +41,11 @@ export function toTurns(entries: readonly Entry[], { setup, counted }: JobState)
       else readbackOf.made.push({ seq, text: fact.text, type: 'other', counts: true, reported: false });
       continue;
     }
-    const reported = REPORTED.has(fact.type);
+    const reported = isReported(fact);
     const made: Made = {
       seq,
       text: line.text,
-      type: reported ? (fact.type as SearchFact['type']) : 'other',
+      type: reported ? fact.type : 'other',
       counts: !reported || counting.has(seq),
       reported,
     };

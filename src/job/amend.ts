@@ -1,5 +1,5 @@
 import type { Seq } from '../advice.ts';
-import type { SearchFact, Seat } from '../facts.ts';
+import type { Fact, SearchFact, Seat } from '../facts.ts';
 import { parse } from '../grammar/parse.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
@@ -11,8 +11,8 @@ import type { Refused } from './respond.ts';
 import type { Placed } from './state.ts';
 import type { Speaker } from './words.ts';
 
-/** What a crew member can take back: what they reported, not what was decided from it. */
-const REPORTED: ReadonlySet<SearchFact['type']> = new Set([
+/** What the crew reported, not what was decided from it. */
+const REPORTED: ReadonlySet<Fact['type']> = new Set<SearchFact['type']>([
   'reading',
   'trend',
   'move',
@@ -27,8 +27,11 @@ const REPORTED: ReadonlySet<SearchFact['type']> = new Set([
   'accept',
 ]);
 
+/** Whether a crew member can take it back. */
+export const isReported = (fact: Fact): fact is SearchFact => REPORTED.has(fact.type);
+
 export function lastReported(job: Composer): Placed<SearchFact['type']> | undefined {
-  return job.state.counted.findLast((fact) => REPORTED.has(fact.type));
+  return job.state.counted.findLast((fact) => isReported(fact));
 }
 
 /** Why a number cannot be one of this meter's, or undefined. */
@@ -86,7 +89,7 @@ export function correctReading(
 export function takeBack(job: Composer, seat: Seat, target: Seq, from?: Seq): Refused {
   const fact = job.state.counted.find((counted) => counted.seq === target);
   const meter = job.state.setup?.meter;
-  if (!fact || !meter || !REPORTED.has(fact.type)) {
+  if (!fact || !meter || !isReported(fact)) {
     return { reason: 'bad-target', text: 'That entry cannot be taken back, or already was.' };
   }
   const seq = job.put(seat, {

@@ -4,6 +4,7 @@ import type { Draft, Entry, JobId } from '../log/entry.ts';
 import { GUIDANCES } from '../plan/guidance.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../profile.ts';
 import type { PairId, PairPlan } from '../site/pair-plan.ts';
+import { calmPair } from './calm-pair.ts';
 import type { PairSpec } from './pair.ts';
 import type { Plant } from './plants.ts';
 import { playVisit } from './visit.ts';
@@ -58,30 +59,8 @@ const planOf = ({ id, name, pathLength }: DemoPair): PairPlan => ({
 });
 
 const specOf = ({ peakDb = 3 }: DemoPair, i: number): PairSpec => ({
-  meter,
-  lobes: [
-    {
-      shape: { kind: 'gaussian' },
-      horizontal: 6 - (i % 5),
-      vertical: (i % 4) - 5,
-      halfHorizontal: 6,
-      halfVertical: 6,
-      belowDb: 0,
-      reflected: false,
-    },
-  ],
+  ...calmPair(meter, { horizontal: 6 - (i % 5), vertical: (i % 4) - 5 }),
   peakDb,
-  gainRangeDb: 20,
-  gainStepDb: 0,
-  lash: { horizontal: 0, vertical: 0 },
-  coupling: 0,
-  travel: NEUTRAL_ADJUSTERS.travel,
-  aimRadius: 12,
-  lagMs: 300,
-  noiseDb: 0.001,
-  noiseUnits: 0.05,
-  driftDbPerMinute: 0,
-  vibration: { eighths: 0, periodMs: 1_000 },
 });
 
 export interface DemoVisit {

@@ -1,5 +1,6 @@
 import type { JobSetup } from '../../src/facts.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
+import { calmPair } from '../../src/simulator/calm-pair.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import type { Plant } from '../../src/simulator/plants.ts';
 import { playVisit } from '../../src/simulator/visit.ts';
@@ -16,32 +17,7 @@ export const SETUP: JobSetup = {
 };
 
 /** A pair with little noise, so that what is found is what was planted. */
-export const SPEC: PairSpec = {
-  meter: COUNTS,
-  lobes: [
-    {
-      shape: { kind: 'gaussian' },
-      horizontal: 5,
-      vertical: -4,
-      halfHorizontal: 6,
-      halfVertical: 6,
-      belowDb: 0,
-      reflected: false,
-    },
-  ],
-  peakDb: 3,
-  gainRangeDb: 20,
-  gainStepDb: 0,
-  lash: { horizontal: 0, vertical: 0 },
-  coupling: 0,
-  travel: NEUTRAL_ADJUSTERS.travel,
-  aimRadius: 12,
-  lagMs: 300,
-  noiseDb: 0.001,
-  noiseUnits: 0.05,
-  driftDbPerMinute: 0,
-  vibration: { eighths: 0, periodMs: 1_000 },
-};
+export const SPEC: PairSpec = calmPair(COUNTS, { horizontal: 5, vertical: -4 });
 
 /** 2026-03-03 08:30 UTC. */
 const FROM = Date.UTC(2026, 2, 3, 8, 30);

@@ -1,0 +1,33 @@
+import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../profile.ts';
+import type { Axis } from '../turns.ts';
+import type { PairSpec } from './pair.ts';
+
+/**
+ * A well-made pair in a quiet hall: one clean beam that peaks at `peak` (eighths from the start) and, at
+ * full gain, 3 dB above what the meter can show. Change what the case is about.
+ */
+export const calmPair = (meter: MeterProfile, peak: Readonly<Record<Axis, number>>): PairSpec => ({
+  meter,
+  lobes: [
+    {
+      shape: { kind: 'gaussian' },
+      ...peak,
+      halfHorizontal: 6,
+      halfVertical: 6,
+      belowDb: 0,
+      reflected: false,
+    },
+  ],
+  peakDb: 3,
+  gainRangeDb: 20,
+  gainStepDb: 0,
+  lash: { horizontal: 0, vertical: 0 },
+  coupling: 0,
+  travel: NEUTRAL_ADJUSTERS.travel,
+  aimRadius: 12,
+  lagMs: 300,
+  noiseDb: 0.001,
+  noiseUnits: 0.05,
+  driftDbPerMinute: 0,
+  vibration: { eighths: 0, periodMs: 1_000 },
+});
