@@ -21,6 +21,7 @@ const LETTERS = ['', ' ', 'a', 'b'];
 /** One or two words of "a", "ab", "bb". */
 const GRAPH: WordGraph = {
   start: 0,
+  size: 3,
   next: (place) => new Map(place < 2 ? ['a', 'ab', 'bb'].map((word) => [word, place + 1]) : []),
   ends: (place) => place > 0,
 };
@@ -86,7 +87,7 @@ describe('beam search', () => {
   });
 
   it('says which word a model cannot write', () => {
-    const graph: WordGraph = { start: 0, next: () => new Map([['cab', 1]]), ends: () => true };
+    const graph: WordGraph = { start: 0, size: 2, next: () => new Map([['cab', 1]]), ends: () => true };
     expect(() => new Spelling(graph, ALPHABET).start).toThrow('cannot write "cab"');
   });
 });
