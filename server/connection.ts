@@ -202,6 +202,7 @@ export class Connection implements Member {
     const pass = await this.deps.store.pass(digest(token));
     if (this.line !== 'open' || !pass) return;
     const { role } = pass;
+    if (role === 'desk') return this.dismiss('bad-token', 'This link is for a site, not for a job.');
     if (pass.revoked) return this.dismiss('seat-lost', `Another phone has taken the ${role} seat.`);
     const { head } = room;
     if (after >= head.count) {

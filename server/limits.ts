@@ -38,7 +38,13 @@ export const LIMITS = {
   guesses: { burst: 20, perSecond: 20 / 60 } as Allowance,
   guessesPerAddress: { burst: 8, perSecond: 5 / 60 } as Allowance,
   opensPerAddress: { burst: 60, perSecond: 1 } as Allowance,
+  /** Sentences made into speech for one job: both phones, and a few said again. */
+  voices: { burst: 30, perSecond: 1 } as Allowance,
   maxBodyBytes: 16 * 1024,
+  /** A table of pairs, or a signature drawn by hand. */
+  maxSiteBodyBytes: 2 * 1024 * 1024,
+  /** What a site's desk asks for that is to be logged. */
+  siteWritesPerAddress: { burst: 60, perSecond: 2 } as Allowance,
   /** A job nobody is connected to is put away after this. */
   roomIdleMs: 60_000,
 };

@@ -37,6 +37,11 @@ export type Outcome =
 const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
 const NOT_TAKEN = 'The server could not write its log, so nothing was taken. It is sent again.';
 
+const OTHER_RECORD = 'What was read is not the record that is kept here. Load it again, and compare.';
+
+/** Ends at the same count with another entry. That it ends elsewhere is for the rules of signing to say. */
+const isOfOther = (end: Head, read: Head): boolean => end.count === read.count && end.hash !== read.hash;
+
 const READ_BATCH = 500;
 /** After the store failed under a tick. */
 const TICK_AGAIN_MS = 1_000;
@@ -88,7 +93,7 @@ export class Room {
     this.end = emptyHead(job);
   }
 
-  /** Folds a stored log; undefined when there is no such job. Rejects with `StoreFailure`. */
+  /** Folds a stored log; undefined when there is no such job, or it is a site's. Rejects with `StoreFailure`. */
   static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
     const room = new Room(job, deps);
     room.fault = await deps.store.audit(job);
@@ -250,6 +255,8 @@ export class Room {
       const seq = await this.deps.store.seqOf(this.job, ref);
       if (seq !== undefined) return { kind: 'taken', seq };
     }
+    if (input.kind === 'sign' && isOfOther(this.end, input.head))
+      return refused('not-signable', OTHER_RECORD);
     const now = this.deps.clock.now();
     const response = this.respondTo(input, now);
     if (response.kind === 'refused') return response;

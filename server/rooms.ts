@@ -4,14 +4,12 @@ import { type Input, respond } from '../src/job/respond.ts';
 import { EMPTY, fold } from '../src/job/state.ts';
 import { emptyHead } from '../src/log/chain.ts';
 import type { Entry, JobId } from '../src/log/entry.ts';
-import type { Invite, JobOpened, Joined, OpenJob, Refusal, ServerMessage } from '../src/protocol.ts';
+import type { Invite, JobOpened, Joined, OpenJob, ServerMessage } from '../src/protocol.ts';
+import type { Answer } from './http.ts';
 import type { Limits } from './limits.ts';
 import { Room, type RoomDeps, sealAll } from './room.ts';
 import { digest, newCode, newJobId, newToken } from './secrets.ts';
 import type { KeyChange } from './store/store.ts';
-
-/** An answer to an HTTP caller, or a named refusal. */
-export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Refusal; text: string };
 
 const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for a new one.';
 
@@ -19,6 +17,8 @@ const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for
 export class Rooms {
   private readonly rooms = new Map<JobId, Promise<Room | undefined>>();
   private closed = false;
+  /** Called when everybody has left a job. */
+  onPutAway: (job: JobId) => void = () => {};
   private readonly sweeper: NodeJS.Timeout;
 
   constructor(
@@ -52,6 +52,19 @@ export class Rooms {
       entries.push(...sealed.entries);
     }
 
+    const { opened, keys } = this.newKeys(job);
+    await this.deps.store.append(job, entries, keys);
+    return { kind: 'ok', value: opened };
+  }
+
+  /** New keys to a job, as `open` gave them, for who never got its answer. Rejects with `StoreFailure`. */
+  async openAgain(job: JobId): Promise<JobOpened> {
+    const { opened, keys } = this.newKeys(job);
+    await this.deps.store.append(job, [], keys);
+    return opened;
+  }
+
+  private newKeys(job: JobId): { opened: JobOpened; keys: KeyChange } {
     const token = newToken();
     const watch = newToken();
     const { invite, code } = this.newInvite('emitter');
@@ -59,8 +72,7 @@ export class Rooms {
       { token: digest(token), role: 'panel' },
       { token: digest(watch), role: 'watcher' },
     ];
-    await this.deps.store.append(job, entries, { issue, code });
-    return { kind: 'ok', value: { job, seat: 'panel', token, watch, invite } };
+    return { opened: { job, seat: 'panel', token, watch, invite }, keys: { issue, code } };
   }
 
   /** Rejects with `StoreFailure`. */
@@ -113,6 +125,11 @@ export class Rooms {
     return room;
   }
 
+  /** The room of a job if it is live. */
+  async live(job: JobId): Promise<Room | undefined> {
+    return this.rooms.get(job)?.catch(() => undefined);
+  }
+
   async tellAll(message: ServerMessage): Promise<void> {
     for (const loading of this.rooms.values()) {
       const room = await loading.catch(() => undefined);
@@ -123,7 +140,9 @@ export class Rooms {
   private async putAway(): Promise<void> {
     for (const [job, loading] of this.rooms) {
       const room = await loading.catch(() => undefined);
-      if (room?.isIdleSince(performance.now() - this.limits.roomIdleMs)) this.rooms.delete(job);
+      if (!room?.isIdleSince(performance.now() - this.limits.roomIdleMs)) continue;
+      this.rooms.delete(job);
+      this.onPutAway(job);
     }
   }
 

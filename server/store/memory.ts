@@ -2,7 +2,7 @@ import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { Entry, Head, JobId } from '../../src/log/entry.ts';
 import { auditRows, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import type { Appended, CodeGrant, Digest, KeyChange, Pass, Store } from './store.ts';
+import type { Appended, CodeGrant, Digest, KeptAccount, KeyChange, Pass, Store } from './store.ts';
 
 /** Keeps everything until the process ends: for tests and for trying things out. */
 export class MemoryStore implements Store {
@@ -11,6 +11,7 @@ export class MemoryStore implements Store {
   private readonly heads = new Map<JobId, Head>();
   private readonly refs = new Map<string, number>();
   private readonly passes = new Map<Digest, Pass>();
+  private readonly accounts = new Map<JobId, KeptAccount>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
@@ -86,6 +87,14 @@ export class MemoryStore implements Store {
   private grantNow(code: Digest, now: number): CodeGrant | undefined {
     const grant = this.codes.get(code);
     return grant && grant.expiresAt > now ? { job: grant.job, seat: grant.seat } : undefined;
+  }
+
+  async account(job: JobId): Promise<KeptAccount | undefined> {
+    return this.accounts.get(job);
+  }
+
+  async keepAccount(job: JobId, account: KeptAccount): Promise<void> {
+    this.accounts.set(job, { ...account });
   }
 
   async health(): Promise<void> {}

@@ -1,12 +1,11 @@
 /** Written into the database file's header, so that another program's file is not taken for ours. "LDLN". */
 export const APPLICATION_ID = 0x4c444c4e;
-export const SCHEMA_VERSION = 1;
 
 /**
  * `entries.body` is the exact text its hash is taken over. The triggers make the log append-only for every
  * program that opens the file as a database; whoever can write the file itself is caught by the chain.
  */
-export const SCHEMA = `
+const LOGS_AND_KEYS = `
   CREATE TABLE entries (
     job TEXT NOT NULL,
     seq INTEGER NOT NULL,
@@ -49,3 +48,16 @@ export const SCHEMA = `
   CREATE TRIGGER heads_remain BEFORE DELETE ON heads
   BEGIN SELECT RAISE(ABORT, 'the log is append-only: a head is never removed'); END;
 `;
+
+/** Worked out from the logs, and worth nothing without them. `hash`: of the last entry it was worked out from. */
+const ACCOUNTS = `
+  CREATE TABLE accounts (
+    job TEXT PRIMARY KEY,
+    hash TEXT NOT NULL,
+    body TEXT NOT NULL
+  ) STRICT, WITHOUT ROWID;
+`;
+
+/** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
+export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS];
+export const SCHEMA_VERSION = STEPS.length;

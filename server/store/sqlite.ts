@@ -1,14 +1,14 @@
 import Database from 'better-sqlite3';
 import { bodyOf, type ChainFault, emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { Entry, Head, JobId } from '../../src/log/entry.ts';
-import type { Role } from '../../src/protocol.ts';
 import { auditRows, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import { APPLICATION_ID, SCHEMA, SCHEMA_VERSION } from './schema.ts';
+import { APPLICATION_ID, SCHEMA_VERSION, STEPS } from './schema.ts';
 import {
   type Appended,
   type CodeGrant,
   type Digest,
+  type KeptAccount,
   type KeyChange,
   type Pass,
   type Store,
@@ -46,23 +46,29 @@ function prepare(db: Database.Database, file: string): void {
   const version = db.pragma('user_version', { simple: true });
   const tables = db.prepare("SELECT count(*) FROM sqlite_schema WHERE type = 'table'").pluck().get();
   if (app === 0 && version === 0 && tables === 0) {
-    db.transaction(() => {
-      db.exec(SCHEMA);
-      db.pragma(`application_id = ${APPLICATION_ID}`);
-      db.pragma(`user_version = ${SCHEMA_VERSION}`);
-    })();
+    bringUp(db, 0);
     return;
   }
   if (app !== APPLICATION_ID) {
     throw new StoreFailure(`${file} is a database of another program: choose another data folder.`);
   }
-  if (version !== SCHEMA_VERSION) {
+  if (typeof version !== 'number' || version < 1 || version > SCHEMA_VERSION) {
     throw new StoreFailure(
-      `${file} has schema version ${version}, and this program knows ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
+      `${file} has schema version ${version}, and this program knows 1 to ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
     );
   }
   const check = db.pragma('quick_check(1)', { simple: true });
   if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
+  if (version < SCHEMA_VERSION) bringUp(db, version);
+}
+
+/** All steps beyond `version`, or none of them. */
+function bringUp(db: Database.Database, version: number): void {
+  db.transaction(() => {
+    for (const step of STEPS.slice(version)) db.exec(step);
+    db.pragma(`application_id = ${APPLICATION_ID}`);
+    db.pragma(`user_version = ${SCHEMA_VERSION}`);
+  })();
 }
 
 const damaged = (file: string, detail: string) =>
@@ -79,7 +85,7 @@ function explain(error: unknown, file: string): string {
 
 interface PassRow {
   job: JobId;
-  role: Role;
+  role: Pass['role'];
   revoked: number;
 }
 
@@ -154,6 +160,14 @@ export class SqliteStore implements Store {
     return guard(() => this.grantNow(code, now));
   }
 
+  async account(job: JobId): Promise<KeptAccount | undefined> {
+    return guard(() => this.sql.account.get(job));
+  }
+
+  async keepAccount(job: JobId, { hash, body }: KeptAccount): Promise<void> {
+    guard(() => this.sql.keepAccount.run(job, hash, body));
+  }
+
   async health(): Promise<void> {
     guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
   }
@@ -193,6 +207,9 @@ function statements(db: Database.Database) {
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
     dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
+    account: db.prepare<[JobId], KeptAccount>('SELECT hash, body FROM accounts WHERE job = ?'),
+    keepAccount: db.prepare(`INSERT INTO accounts (job, hash, body) VALUES (?, ?, ?)
+      ON CONFLICT (job) DO UPDATE SET hash = excluded.hash, body = excluded.body`),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',
     ),

@@ -1,16 +1,17 @@
 import type { Seq } from '../../src/advice.ts';
 import type { Seat } from '../../src/facts.ts';
 import type { ChainFault } from '../../src/log/chain.ts';
-import type { Entry, Head, JobId, MessageId } from '../../src/log/entry.ts';
+import type { Entry, Hash, Head, JobId, MessageId } from '../../src/log/entry.ts';
 import type { Role } from '../../src/protocol.ts';
+import type { SiteRole } from '../../src/site/protocol.ts';
 
 /** SHA-256 of a token or join code, hexadecimal: what is kept in place of the secret itself. */
 export type Digest = string;
 
-/** Who may come in with a token. `revoked`: the seat has gone to another phone. */
+/** Who may come in with a token, to a job or a site. `revoked`: the seat has gone to another phone. */
 export interface Pass {
   job: JobId;
-  role: Role;
+  role: Role | SiteRole;
   revoked: boolean;
 }
 
@@ -26,9 +27,15 @@ export interface KeyChange {
   spend?: { code: Digest; now: number };
   /** No pass that this role had before is good any more. */
   revoke?: Role;
-  issue?: { token: Digest; role: Role }[];
+  issue?: { token: Digest; role: Role | SiteRole }[];
   /** The seat's join code from now on; an earlier one for the same seat is void. */
   code?: { code: Digest; seat: Seat; expiresAt: number };
+}
+
+/** What was worked out from a log that ended with the entry of `hash`; `body` is its maker's. */
+export interface KeptAccount {
+  hash: Hash;
+  body: string;
 }
 
 export type Appended =
@@ -67,6 +74,9 @@ export interface Store {
   pass(token: Digest): Promise<Pass | undefined>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
   grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
+  /** What was kept last, of whatever end of the log. It is no part of the log: where it is lost it is made again. */
+  account(job: JobId): Promise<KeptAccount | undefined>;
+  keepAccount(job: JobId, account: KeptAccount): Promise<void>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
   close(): Promise<void>;

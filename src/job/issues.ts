@@ -24,11 +24,11 @@ export function reviewIssues(job: Composer): void {
 /** Somebody answers in writing for a test that failed. */
 export function closeIssue(
   job: Composer,
-  { seat, issue, how }: { seat: Seat; issue: Seq; how: string },
+  { by, issue, how }: { by: Seat | 'supervisor'; issue: Seq; how: string },
 ): Refused {
   const open = job.state.issues.find(({ seq, closed }) => seq === issue && !closed);
   if (!open) return { reason: 'bad-target', text: 'That entry is no open issue; nothing was changed.' };
-  const seq = job.put(seat, { type: 'issue-closed', issue, how });
+  const seq = job.put(by, { type: 'issue-closed', issue, how });
   job.readback(seq, `Issue closed: ${how}`);
   return;
 }

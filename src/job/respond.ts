@@ -26,7 +26,7 @@ export type Input =
   | { kind: 'correct'; seat: Seat; target: Seq; text: string }
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
-  | { kind: 'close-issue'; seat: Seat; issue: Seq; how: string }
+  | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */

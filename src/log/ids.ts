@@ -6,6 +6,7 @@ export type JobId = z.infer<typeof JobId>;
 
 /** SHA-256 in lower-case hexadecimal. */
 export const Hash = z.string().regex(/^[0-9a-f]{64}$/);
+export type Hash = z.infer<typeof Hash>;
 
 /** The id a phone gives a message, so that the same message sent twice is logged once. */
 export const MessageId = z.string().regex(/^[A-Za-z0-9_-]{8,40}$/);

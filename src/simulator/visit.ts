@@ -184,7 +184,7 @@ class Visit {
     job.wait(2 * minute);
     const open = job.state.issues.find(({ closed }) => !closed);
     const how = 'Late by the verification delay of the panel, see its configuration';
-    if (open && this.take('excused')) job.input({ kind: 'close-issue', seat: 'panel', issue: open.seq, how });
+    if (open && this.take('excused')) job.input({ kind: 'close-issue', by: 'panel', issue: open.seq, how });
     else job.say('panel', 'done');
   }
 

@@ -174,7 +174,7 @@ describe('proving', () => {
     const issue = job.state.issues[0]?.seq as number;
     job.input({
       kind: 'close-issue',
-      seat: 'panel',
+      by: 'panel',
       issue,
       how: 'Delay not fitted to this panel, see drawing',
     });

@@ -1,0 +1,35 @@
+import type { Context } from 'hono';
+import type { z } from 'zod';
+import type { Entry, Head, JobId } from '../src/log/entry.ts';
+import { toCsv, toJsonLines } from '../src/log/export.ts';
+import type { JobRecord } from '../src/protocol.ts';
+import type { Store } from './store/store.ts';
+
+const READ_BATCH = 1_000;
+
+/** A log from end to end. */
+export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; entries: Entry[] }> {
+  const head = await store.head(job);
+  const entries: Entry[] = [];
+  while (entries.length < head.count) {
+    const batch = await store.read(job, entries.at(-1)?.seq ?? -1, READ_BATCH);
+    if (batch.length === 0) break;
+    entries.push(...batch);
+  }
+  // What was added while we read is left for the next time: the head says where this ends.
+  return { head, entries: entries.slice(0, head.count) };
+}
+
+/** The ways in which a whole log is given out, by the end of the address. */
+export const RECORDS = {
+  record: (c, head, entries) => c.json({ head, entries } satisfies z.input<typeof JobRecord>),
+  'export.jsonl': (c, head, entries) =>
+    file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head)),
+  'export.csv': (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
+} satisfies Record<string, (c: Context, head: Head, entries: Entry[]) => Response>;
+
+function file(c: Context, head: Head, ending: string, type: string, text: string): Response {
+  c.header('Content-Type', type);
+  c.header('Content-Disposition', `attachment; filename="ladderline-${head.job}.${ending}"`);
+  return c.body(text);
+}

@@ -1,0 +1,145 @@
+import { type Context, Hono } from 'hono';
+import type { z } from 'zod';
+import type { Input } from '../../src/job/respond.ts';
+import type { JobId } from '../../src/log/entry.ts';
+import {
+  BeginVisit,
+  CloseIssue,
+  DropPair,
+  type Logged,
+  OpenSite,
+  PlanPairs,
+  SignRecord,
+  type SiteRole,
+} from '../../src/site/protocol.ts';
+import { dropPair, planPairs } from '../../src/site/respond.ts';
+import { Buckets } from '../allowance.ts';
+import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http.ts';
+import type { Limits } from '../limits.ts';
+import { RECORDS, wholeLog } from '../records.ts';
+import type { Outcome } from '../room.ts';
+import type { Rooms } from '../rooms.ts';
+import type { Store } from '../store/store.ts';
+import type { Accounts } from './accounts.ts';
+import { Board } from './board.ts';
+import type { Site } from './site.ts';
+import type { Sites } from './sites.ts';
+
+export interface SiteApiDeps {
+  sites: Sites;
+  accounts: Accounts;
+  rooms: Rooms;
+  store: Store;
+  limits: Limits;
+  /** Shared with the jobs that are opened. */
+  opensOf: Buckets;
+}
+
+const NO_SUCH_VISIT = 'There is no such visit on this site.';
+
+/** Sites over HTTP: planning, the board, the visits' records, signing. */
+export function siteApi({ sites, accounts, rooms, store, limits, opensOf }: SiteApiDeps): Hono<Env> {
+  const app = new Hono<Env>();
+  const board = new Board(accounts, rooms);
+  const writesOf = new Buckets(limits.siteWritesPerAddress);
+
+  app.post('/sites', async (c) => {
+    const now = performance.now();
+    if (!opensOf.of(addressOf(c), now).take(now)) {
+      return refuse(c, 'too-fast', 'Too many sites were opened from here. Wait a minute.');
+    }
+    const body = await read(c, OpenSite);
+    return body.kind === 'ok' ? reply(c, await sites.open(body.value), 201) : reply(c, body, 400);
+  });
+
+  app.get('/site', (c) => asReader(c, async (site, role) => c.json(await board.view(site, role))));
+  app.get('/site/findings', (c) => asReader(c, async (site) => c.json(await board.findings(site))));
+  for (const [path, give] of Object.entries(RECORDS)) {
+    app.get(`/site/${path}`, (c) =>
+      asReader(c, async (site) => {
+        const job = c.req.query('job') ?? '';
+        if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_SUCH_VISIT, 404);
+        const { head, entries } = await wholeLog(store, job);
+        return give(c, head, entries);
+      }),
+    );
+  }
+
+  app.post('/site/pairs', (c) =>
+    asDesk(c, PlanPairs, async (site, { id, pairs }) =>
+      logged(await site.submit(id, (state) => planPairs(state, pairs))),
+    ),
+  );
+  app.post('/site/drop', (c) =>
+    asDesk(c, DropPair, async (site, { id, pair, reason }) =>
+      logged(await site.submit(id, (state) => dropPair(state, pair, reason))),
+    ),
+  );
+  app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, wish) => sites.begin(site, wish), 201));
+  app.post('/site/sign', (c) =>
+    asDesk(c, SignRecord, async (site, { id, job, name, role, signature, head }) => {
+      const told = await accounts.of(job);
+      const findings = told?.kind === 'account' ? told.account.findings.map((finding) => finding.id) : [];
+      // Were these of a later end than `head`, the record has grown, and the job refuses.
+      const input: Input = { kind: 'sign', name, role, signature, head: { job, ...head }, findings };
+      return toVisit(site, job, input, id);
+    }),
+  );
+  app.post('/site/close-issue', (c) =>
+    asDesk(c, CloseIssue, (site, { id, job, issue, how }) =>
+      toVisit(site, job, { kind: 'close-issue', by: 'supervisor', issue, how }, id),
+    ),
+  );
+  return app;
+
+  /** For both tokens of a site. */
+  async function asReader(
+    c: Context<Env>,
+    answer: (site: Site, role: SiteRole) => Promise<Response>,
+  ): Promise<Response> {
+    const pass = await passOf(c, store);
+    const site = pass && (await sites.get(pass.job));
+    if (!site) return refuse(c, 'bad-token', 'This link is no site’s, or is not known here.');
+    return answer(site, pass.role === 'desk' ? 'desk' : 'watcher');
+  }
+
+  /** For the desk's token only, with a body that is to be logged. */
+  function asDesk<T extends z.ZodType, R extends object>(
+    c: Context<Env>,
+    shape: T,
+    answer: (site: Site, wish: z.output<T>) => Promise<Answer<R>>,
+    status: 200 | 201 = 200,
+  ): Promise<Response> {
+    return asReader(c, async (site, role) => {
+      if (role !== 'desk')
+        return refuse(c, 'read-only', 'This link is for reading: it cannot change the site.');
+      const now = performance.now();
+      if (!writesOf.of(addressOf(c), now).take(now)) {
+        return refuse(c, 'too-fast', 'Too many changes at once. Wait a second and send it again.');
+      }
+      const body = await read(c, shape);
+      return reply(c, body.kind === 'ok' ? await answer(site, body.value) : body, status);
+    });
+  }
+
+  /** Puts an input to the job of a visit. */
+  async function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
+    const room = hasVisit(site, job) ? await rooms.get(job) : undefined;
+    if (!room) return { kind: 'refused', reason: 'bad-target', text: NO_SUCH_VISIT };
+    return logged(await room.submit(input, id));
+  }
+}
+
+const hasVisit = ({ state }: Site, job: string): boolean =>
+  [...state.pairs.values()].some(({ visits }) => visits.some((visit) => visit.job === job));
+
+function logged(outcome: Outcome): Answer<Logged> {
+  switch (outcome.kind) {
+    case 'taken':
+      return { kind: 'ok', value: { seq: outcome.seq } };
+    case 'refused':
+      return outcome;
+    case 'spent':
+      throw new Error('no code was used');
+  }
+}

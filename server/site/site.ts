@@ -1,0 +1,94 @@
+import { type ChainFault, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { Entry, Head, JobId, MessageId } from '../../src/log/entry.ts';
+import type { SiteResponse } from '../../src/site/respond.ts';
+import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
+import { type Outcome, type RoomDeps, sealAll } from '../room.ts';
+
+export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
+
+const READ_BATCH = 1_000;
+const NOT_TAKEN = 'The server could not write its log, so nothing was taken. Try again.';
+
+/**
+ * A site's own log: one wish at a time, each as respond, seal, store. State is the fold of what is stored,
+ * never ahead of it.
+ */
+export class Site {
+  state: SiteState = EMPTY_SITE;
+  head: Head;
+  private fault: ChainFault | undefined;
+  /** The store failed under an append, so it may hold more than we know. */
+  private unsure = false;
+  private queue: Promise<unknown> = Promise.resolve();
+
+  private constructor(
+    readonly log: JobId,
+    private readonly deps: SiteDeps,
+  ) {
+    this.head = emptyHead(log);
+  }
+
+  /** Folds a stored log; undefined when it is no site's. Rejects with `StoreFailure`. */
+  static async load(log: JobId, deps: SiteDeps): Promise<Site | undefined> {
+    const site = new Site(log, deps);
+    site.fault = await deps.store.audit(log);
+    if (site.fault) deps.log.error({ log, fault: site.fault }, 'the log of this site fails its check');
+    await site.readOn();
+    return site.state.site === undefined ? undefined : site;
+  }
+
+  /** Puts a wish, whose id gives the same answer each time it comes. Never rejects. */
+  submit(
+    id: MessageId,
+    respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
+  ): Promise<Outcome> {
+    const done = this.queue
+      .then(() => this.take(id, respond))
+      .catch((error: unknown): Outcome => {
+        this.deps.log.error({ log: this.log, err: error }, 'a wish could not be taken');
+        this.unsure = true;
+        return { kind: 'refused', reason: 'store-failed', text: NOT_TAKEN };
+      });
+    this.queue = done;
+    return done;
+  }
+
+  private async take(
+    id: MessageId,
+    respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
+  ): Promise<Outcome> {
+    if (this.unsure) await this.readOn();
+    if (this.fault) return { kind: 'refused', reason: 'log-broken', text: brokenText(this.fault) };
+    const seq = await this.deps.store.seqOf(this.log, id);
+    if (seq !== undefined) return { kind: 'taken', seq };
+    const response = await respond(this.state);
+    if (response.kind === 'refused') return response;
+    const first = this.head.count;
+    const { entries } = sealAll(this.head, response.drafts, this.deps.clock.now(), id);
+    const appended = await this.deps.store.append(this.log, entries);
+    if (appended.kind !== 'stored') throw new Error(`the log of this site did not take entry ${first}`);
+    this.follow(entries);
+    return { kind: 'taken', seq: first };
+  }
+
+  private follow(entries: readonly Entry[]): void {
+    const last = entries.at(-1);
+    if (!last) return;
+    this.state = entries.reduce(foldSite, this.state);
+    this.head = headAfter(last);
+  }
+
+  /** Takes in what the store holds beyond our head, as far as it is sound. */
+  private async readOn(): Promise<void> {
+    for (;;) {
+      const sound = (this.fault?.seq ?? Number.POSITIVE_INFINITY) - this.head.count;
+      const batch = await this.deps.store.read(this.log, this.head.count - 1, Math.min(READ_BATCH, sound));
+      if (batch.length === 0) break;
+      this.follow(batch);
+    }
+    this.unsure = false;
+  }
+}
+
+const brokenText = ({ seq, fault }: ChainFault): string =>
+  `The log of this site fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new site, and keep this one as it is.`;

@@ -1,0 +1,74 @@
+import type { z } from 'zod';
+import { emptyHead } from '../../src/log/chain.ts';
+import type { JobId } from '../../src/log/entry.ts';
+import type { JobOpened } from '../../src/protocol.ts';
+import type { BeginVisit, OpenSite, SiteOpened } from '../../src/site/protocol.ts';
+import { beginVisit, openSite, setupOf } from '../../src/site/respond.ts';
+import type { Answer } from '../http.ts';
+import { sealAll } from '../room.ts';
+import type { Rooms } from '../rooms.ts';
+import { digest, newJobId, newToken } from '../secrets.ts';
+import { Site, type SiteDeps } from './site.ts';
+
+/** The sites that somebody looked at since the server began. */
+export class Sites {
+  private readonly sites = new Map<JobId, Promise<Site | undefined>>();
+
+  constructor(
+    private readonly deps: SiteDeps,
+    private readonly rooms: Rooms,
+  ) {}
+
+  /** Rejects with `StoreFailure`. */
+  async open({ site, code }: z.output<typeof OpenSite>): Promise<Answer<SiteOpened>> {
+    const log = newJobId();
+    const response = openSite(site, code);
+    if (response.kind === 'refused') return response;
+    const { entries } = sealAll(emptyHead(log), response.drafts, this.deps.clock.now());
+    const desk = newToken();
+    const watch = newToken();
+    await this.deps.store.append(log, entries, {
+      issue: [
+        { token: digest(desk), role: 'desk' },
+        { token: digest(watch), role: 'watcher' },
+      ],
+    });
+    return { kind: 'ok', value: { log, desk, watch } };
+  }
+
+  /** Undefined when the log is no site's. Rejects with `StoreFailure`. */
+  get(log: JobId): Promise<Site | undefined> {
+    let loading = this.sites.get(log);
+    if (!loading) {
+      loading = Site.load(log, this.deps);
+      this.sites.set(log, loading);
+      loading.then(
+        (site) => site ?? this.sites.delete(log),
+        () => this.sites.delete(log),
+      );
+    }
+    return loading;
+  }
+
+  /**
+   * Opens the job of a visit, and then names it in the site's log: were it the other way round, a failure
+   * between them would leave the site with a visit that is not there. A wish that comes again gets new keys to
+   * the same job, since only digests of the first ones are kept.
+   */
+  async begin(site: Site, wish: z.output<typeof BeginVisit>): Promise<Answer<JobOpened>> {
+    let answer: Answer<JobOpened> | undefined;
+    const outcome = await site.submit(wish.id, async (state) => {
+      const setup = setupOf(state, wish.pair, wish);
+      if ('kind' in setup) return setup;
+      answer = await this.rooms.open({ setup, device: wish.device });
+      return answer.kind === 'refused' ? answer : beginVisit(state, wish.pair, answer.value.job);
+    });
+    if (outcome.kind === 'refused') return outcome;
+    if (answer) return answer;
+    const [begun] = outcome.kind === 'taken' ? await this.deps.store.read(site.log, outcome.seq - 1, 1) : [];
+    if (begun?.fact.type !== 'job-begun') {
+      return { kind: 'refused', reason: 'bad-message', text: 'This id was used for something else.' };
+    }
+    return { kind: 'ok', value: await this.rooms.openAgain(begun.fact.job) };
+  }
+}

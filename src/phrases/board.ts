@@ -1,0 +1,18 @@
+import type { JobState } from '../job/state.ts';
+import type { PairStanding } from '../site/standing.ts';
+
+const NEXT: Record<PairStanding, string> = {
+  'not-started': 'Begin the first visit',
+  aligning: 'The crew goes on aligning',
+  aligned: 'The crew goes on to the tests',
+  proven: 'Put it back in service and sign',
+  signed: 'Nothing: it is signed',
+  'needs-attention': 'Look at the record',
+};
+
+/** What is next for a pair: what its crew was told last, where that still holds. */
+export const nextText = (standing: PairStanding, instruction?: JobState['instruction']): string =>
+  instruction?.show ?? NEXT[standing];
+
+export const brokenNextText = (seq: number): string =>
+  `Its record fails its check at entry ${seq}: begin a new visit`;

@@ -1,0 +1,69 @@
+import { z } from 'zod';
+import { Seq } from '../advice.ts';
+import { ENGINE_VERSION } from '../engine/version.ts';
+import { review } from '../findings/review.ts';
+import type { VisitOutcome } from '../findings/site.ts';
+import { isTouch, storyOf } from '../findings/story.ts';
+import { headAfter } from '../log/chain.ts';
+import type { Entry } from '../log/entry.ts';
+import { Head } from '../log/ids.ts';
+import { nextText } from '../phrases/board.ts';
+import { readingText } from '../phrases/readings.ts';
+import { MeterProfile } from '../profile.ts';
+import { Reading } from '../reading.ts';
+import { JobFinding, PairRow } from './protocol.ts';
+import { standingOf } from './standing.ts';
+
+/**
+ * What a visit comes to, for the board and for holding the visits of a site against each other: all that is
+ * asked of a log when nobody reads it. Good only while the log ends at `head` and the rules are these.
+ */
+export const Account = z.object({
+  head: Head,
+  engine: z.literal(ENGINE_VERSION),
+  ...PairRow.pick({ standing: true, next: true, final: true, signed: true }).shape,
+  pathLength: z.number().optional(),
+  meter: MeterProfile,
+  /** The acceptance that stands. */
+  accepted: z.object({ seq: Seq, reading: Reading }).optional(),
+  /** Turns, gain changes and aims that count. */
+  touches: z.array(z.object({ seq: Seq, type: z.string() })),
+  findings: z.array(JobFinding),
+});
+export type Account = z.infer<typeof Account>;
+
+/** As of the log's last entry, so that the same log always gives the same. Undefined for one that opens no job. */
+export function accountOf(entries: readonly Entry[]): Account | undefined {
+  const story = storyOf(entries);
+  const last = entries.at(-1);
+  if (!story || !last) return undefined;
+  const { end, commission, accepted, until } = story;
+  const { meter, pathLength } = commission.setup;
+  const standing = standingOf(end, until);
+  const { signed } = end;
+  return {
+    head: headAfter(last),
+    engine: ENGINE_VERSION,
+    standing,
+    next: nextText(standing, end.instruction),
+    ...(accepted && { final: readingText(accepted.reading, meter) }),
+    ...(signed && { signed: { name: signed.name, role: signed.role, at: signed.at } }),
+    ...(pathLength !== undefined && { pathLength }),
+    meter,
+    ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
+    touches: end.counted.filter(isTouch).map(({ seq, type }) => ({ seq, type })),
+    findings: review(entries).map(({ entries: seqs, about, ...rest }) => ({
+      ...rest,
+      entries: [...seqs],
+      about: [...about],
+    })),
+  };
+}
+
+/** An account as the rules of a whole site look at it. */
+export const outcomeOf = ({ head, accepted, meter, touches }: Account): VisitOutcome => ({
+  job: head.job,
+  accepted,
+  commission: { setup: { meter } },
+  end: { counted: touches },
+});

@@ -1,0 +1,72 @@
+import type { FactOf, JobSetup, SiteFact } from '../facts.ts';
+import type { Draft } from '../log/entry.ts';
+import type { JobId } from '../log/ids.ts';
+import type { Guidance } from '../plan/guidance.ts';
+import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../profile.ts';
+import type { Refusal } from '../protocol.ts';
+import type { PairId, PairPlan } from './pair-plan.ts';
+import { MAX_PAIRS } from './protocol.ts';
+import type { SitePair, SiteState } from './state.ts';
+
+/** What a wish of the desk leads to: facts for the site's log, or a named refusal. */
+export type SiteResponse =
+  | { readonly kind: 'facts'; readonly drafts: readonly Draft[] }
+  | { readonly kind: 'refused'; readonly reason: Refusal; readonly text: string };
+
+const facts = (...list: readonly SiteFact[]): SiteResponse => ({
+  kind: 'facts',
+  drafts: list.map((fact) => ({ actor: 'supervisor', fact })),
+});
+const refused = (text: string): SiteResponse & { kind: 'refused' } => ({
+  kind: 'refused',
+  reason: 'bad-target',
+  text,
+});
+
+export function openSite(site: string, code: Guidance | undefined): SiteResponse {
+  const opened: FactOf<'site-opened'> = { type: 'site-opened', site, logVersion: 1 };
+  return facts(code ? { ...opened, code } : opened);
+}
+
+export function planPairs({ pairs }: SiteState, plans: readonly PairPlan[]): SiteResponse {
+  const together = new Set([...pairs.keys(), ...plans.map(({ id }) => id)]).size;
+  if (together > MAX_PAIRS)
+    return refused(`A site has at most ${MAX_PAIRS} pairs: open another for the rest.`);
+  return facts(...plans.map((pair) => ({ type: 'pair-planned', pair }) as const));
+}
+
+export function dropPair(state: SiteState, pair: PairId, reason: string): SiteResponse {
+  return livePair(state, pair) ? facts({ type: 'pair-dropped', pair, reason }) : refused(noSuchPair(pair));
+}
+
+export function beginVisit(state: SiteState, pair: PairId, job: JobId): SiteResponse {
+  return livePair(state, pair) ? facts({ type: 'job-begun', pair, job }) : refused(noSuchPair(pair));
+}
+
+/** What a visit to a pair is about. `stand-in`: the profiles for a plan that has none. */
+export function setupOf(
+  state: SiteState,
+  pair: PairId,
+  standIn: { readonly meter?: MeterProfile | undefined; readonly adjusters?: AdjusterProfile | undefined },
+): JobSetup | (SiteResponse & { kind: 'refused' }) {
+  const plan = livePair(state, pair)?.plan;
+  if (!plan || state.site === undefined) return refused(noSuchPair(pair));
+  const meter = plan.meter ?? standIn.meter;
+  if (!meter) return refused(`The plan of ${pair} has no meter: choose the one its readings are taken on.`);
+  return {
+    site: state.site,
+    pair: plan.name,
+    meter,
+    adjusters: plan.adjusters ?? standIn.adjusters ?? NEUTRAL_ADJUSTERS,
+    ...(plan.pathLength !== undefined && { pathLength: plan.pathLength }),
+    scope: 'commissioning',
+    plan,
+  };
+}
+
+function livePair({ pairs }: SiteState, id: PairId): SitePair | undefined {
+  const pair = pairs.get(id);
+  return pair?.dropped ? undefined : pair;
+}
+
+const noSuchPair = (pair: PairId): string => `There is no pair ${pair} on this site; nothing was changed.`;
