@@ -1,56 +1,29 @@
-import {
-  type SymbolType,
-  symbol,
-  symbolCircle,
-  symbolDiamond,
-  symbolPlus,
-  symbolSquare,
-  symbolTimes,
-  symbolTriangle,
-} from 'd3-shape';
 import type { Seq } from '../../src/advice.ts';
-
-/** Told apart by shape, never by colour; after the last, from the start again. */
-const SHAPES: readonly { type: SymbolType; hollow: boolean }[] = [
-  { type: symbolCircle, hollow: false },
-  { type: symbolSquare, hollow: true },
-  { type: symbolTriangle, hollow: false },
-  { type: symbolDiamond, hollow: true },
-  { type: symbolSquare, hollow: false },
-  { type: symbolCircle, hollow: true },
-  { type: symbolDiamond, hollow: false },
-  { type: symbolTriangle, hollow: true },
-  { type: symbolPlus, hollow: true },
-  { type: symbolTimes, hollow: true },
-];
-/** Area, square pixels. */
-const SIZE = 56;
-
-export function Shape({ gain }: { gain: number }) {
-  const { type, hollow } = SHAPES[gain % SHAPES.length] as (typeof SHAPES)[number];
-  return <path class={hollow ? 'marker hollow' : 'marker'} d={symbol(type, SIZE)() ?? ''} />;
-}
+import type { SamplePart } from '../../src/charts/scene.ts';
+import { shapeOf } from '../../src/charts/shapes.ts';
 
 export interface Picks {
   /** Shows an entry in the exchange. */
   onPick: (seq: Seq) => void;
 }
 
-interface MarkerProps {
-  x: number;
-  y: number;
-  gain: number;
-  label: string;
-  retracted: boolean;
-  /** Side the adjuster was turned from: +1 clockwise, so from the left; 0 draws none. */
-  cameBy?: number;
-  onPick: () => void;
+/** The mark of a reading, around the origin. */
+export function Shape({ sample, outline }: { sample: SamplePart; outline: ReturnType<typeof shapeOf> }) {
+  const { cameBy, retracted } = sample;
+  return (
+    <>
+      {cameBy !== 0 && <path class="line tail" d={`M${-4 * cameBy},0H${-13 * cameBy}`} />}
+      <path class={outline.hollow ? 'marker hollow' : 'marker'} d={outline.d} />
+      {retracted && <path class="line strike" d="M-8,8L8,-8" />}
+    </>
+  );
 }
 
 /** One reading. Its label is its tooltip; picking it leads to its entry. */
-export function Marker({ x, y, gain, label, retracted, cameBy = 0, onPick }: MarkerProps) {
+export function Marker({ sample, onPick }: { sample: SamplePart } & Picks) {
+  const { x, y, gain, label, retracted, seq } = sample;
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.key === 'Enter') onPick();
+    if (event.key === 'Enter') onPick(seq);
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: there is no button inside a drawing
@@ -60,14 +33,12 @@ export function Marker({ x, y, gain, label, retracted, cameBy = 0, onPick }: Mar
       role="button"
       tabIndex={0}
       aria-label={label}
-      onClick={onPick}
+      onClick={() => onPick(seq)}
       onKeyDown={onKeyDown}
     >
       <title>{label}</title>
       <circle class="target" r={12} />
-      {cameBy !== 0 && <path class="tail" d={`M${-4 * cameBy},0H${-13 * cameBy}`} />}
-      <Shape gain={gain} />
-      {retracted && <path class="strike" d="M-8,8L8,-8" />}
+      <Shape sample={sample} outline={shapeOf(gain)} />
     </g>
   );
 }

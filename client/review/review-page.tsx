@@ -1,5 +1,7 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
+import { EMPTY, fold } from '../../src/job/state.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { series } from '../../src/log/series.ts';
 import { summarize } from '../../src/log/summary.ts';
@@ -34,7 +36,13 @@ export function ReviewPage({ token }: { token: string }) {
       </MessagePage>
     );
   }
-  return <Review token={token} record={record} trouble={trouble} />;
+  return (
+    <Review
+      record={record}
+      trouble={trouble}
+      saves={(name, print) => <Exports token={token} name={name} onPrint={print} />}
+    />
+  );
 }
 
 /** On a narrow screen one of the two is shown; on a wide one, and on paper, both. */
@@ -42,15 +50,17 @@ const VIEWS = ['exchange', 'charts'] as const;
 type View = (typeof VIEWS)[number];
 const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
 
-function Review({
-  token,
-  record,
-  trouble,
-}: {
-  token: string;
+interface ReviewProps {
   record: LogRecord;
   trouble: string | undefined;
-}) {
+  /** The buttons that save or print it. */
+  saves: (name: string, print: () => void) => ComponentChildren;
+  /** What stands between the summary and the exchange, where more is known than this log. */
+  children?: (pick: (seq: Seq) => void) => ComponentChildren;
+}
+
+/** One log: summary, seal, replay, exchange and charts. */
+export function Review({ record, trouble, saves, children }: ReviewProps) {
   const { entries, head } = record;
   const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('exchange');
@@ -60,6 +70,7 @@ function Review({
   const summary = useMemo(() => summarize(entries), [entries]);
   const whole = useMemo(() => series(entries), [entries]);
   const then = useMemo(() => series(until), [until]);
+  const search = useMemo(() => until.reduce(fold, EMPTY).search, [until]);
   const { setup } = summary;
   const turns = useMemo(() => exchange(until, setup?.meter), [until, setup]);
   usePrintedFooter(record);
@@ -90,7 +101,7 @@ function Review({
         <h1>
           {setup.site} <span>{setup.pair}</span>
         </h1>
-        <Exports token={token} name={fileName(setup.site, setup.pair)} onPrint={print} />
+        {saves(fileName(setup.site, setup.pair), print)}
       </header>
       {trouble && (
         <p class="trouble" role="alert">
@@ -105,6 +116,7 @@ function Review({
         broken={fault !== undefined}
         onPick={pick}
       />
+      {children?.(pick)}
       {!fault && <Seal head={head} fault={fault} onPick={pick} />}
       <Replay entries={entries} shown={shown} onShow={setShown} />
       {shown !== 'all' && (
@@ -132,8 +144,8 @@ function Review({
         </section>
         <section class="charts" aria-labelledby="charts-title">
           <h2 id="charts-title">Charts</h2>
-          <TurnsChart series={then} axis="horizontal" meter={meter} onPick={pick} />
-          <TurnsChart series={then} axis="vertical" meter={meter} onPick={pick} />
+          <TurnsChart series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />
+          <TurnsChart series={then} search={search} axis="vertical" meter={meter} onPick={pick} />
           <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
         </section>
       </div>

@@ -2,13 +2,13 @@ import type { ComponentChildren } from 'preact';
 import type { Seq } from '../../src/advice.ts';
 import type { Series } from '../../src/log/series.ts';
 import type { Count, Standing, Summary } from '../../src/log/summary.ts';
+import { gainChange } from '../../src/phrases/gain.ts';
+import { positionText } from '../../src/phrases/position.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import type { MeterProfile } from '../../src/profile.ts';
 import type { Reading } from '../../src/reading.ts';
-import { gainChange } from '../charts/gain-label.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day, duration, timeZone } from '../charts/times.ts';
-import { positionText } from '../charts/turns-chart.tsx';
 import { EntryLinks } from './entry-links.tsx';
 
 const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;

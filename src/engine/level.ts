@@ -25,13 +25,15 @@ export function toDb(value: number, meter: MeterProfile): number {
   return 10 * Math.log10(share);
 }
 
+/** The meter's number at `db` below full scale, on a meter that shows every fraction. */
+export const exactFromDb = (db: number, meter: MeterProfile): number =>
+  meter.law === 'logarithmic'
+    ? meter.max + db / (meter.dbPerUnit ?? 1)
+    : meter.min + (meter.max - meter.min) * 10 ** (db / 10);
+
 /** The meter's number at `db` below full scale, rounded to what the meter can show. */
 export function fromDb(db: number, meter: MeterProfile): number {
-  const value =
-    meter.law === 'logarithmic'
-      ? meter.max + db / (meter.dbPerUnit ?? 1)
-      : meter.min + (meter.max - meter.min) * 10 ** (db / 10);
-  const steps = Math.round((value - meter.min) / meter.resolution);
+  const steps = Math.round((exactFromDb(db, meter) - meter.min) / meter.resolution);
   return Number((meter.min + steps * meter.resolution).toFixed(6));
 }
 

@@ -1,5 +1,6 @@
 import type { Seq } from '../advice.ts';
 import type { Fact, FactOf } from '../facts.ts';
+import type { PanelIndication } from '../grammar/intent.ts';
 import type { Reading } from '../reading.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
 import { amendments, replaced } from './amendments.ts';
@@ -53,6 +54,8 @@ export interface Mark {
     | 'pause'
     | 'resume'
     | 'accept'
+    | 'panel'
+    | 'signed'
     | 'stopped'
     | 'restarted';
   /** End of a hold, ms. */
@@ -61,6 +64,8 @@ export interface Mark {
   override?: boolean;
   /** Index into `Series.gains`, of the setting a gain change led to. */
   gain?: number;
+  /** Of the fire panel. */
+  shows?: PanelIndication;
 }
 
 export interface Series {
@@ -142,8 +147,12 @@ export function series(entries: readonly Entry[]): Series {
       case 'accept':
         mark('accept', { override: fact.override !== undefined });
         break;
+      case 'panel':
+        mark('panel', { shows: fact.shows });
+        break;
       case 'pause':
       case 'resume':
+      case 'signed':
       case 'stopped':
       case 'restarted':
         mark(fact.type);

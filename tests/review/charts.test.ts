@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { levels } from '../../client/charts/levels.ts';
-import { placeLabels } from '../../client/charts/place-labels.ts';
 import { clockLabels, duration } from '../../client/charts/times.ts';
-import { positionText } from '../../client/charts/turns-chart.tsx';
+import { levels } from '../../src/charts/levels.ts';
+import { placeLabels } from '../../src/charts/place-labels.ts';
 import { series } from '../../src/log/series.ts';
+import { positionText } from '../../src/phrases/position.ts';
 import { NO_SIGNAL, SATURATED, valueReading } from '../../src/reading.ts';
 import { Script, SETUP } from './fixture.ts';
 

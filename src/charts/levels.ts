@@ -1,14 +1,14 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import type { Sample } from '../../src/log/series.ts';
-import type { MeterProfile } from '../../src/profile.ts';
-import type { Reading } from '../../src/reading.ts';
+import type { Sample } from '../log/series.ts';
+import type { MeterProfile } from '../profile.ts';
+import type { Reading } from '../reading.ts';
 
 /** Height of the strips beyond the scale where readings without a number are marked, pixels. */
 const STRIP = 30;
 /** Free space above and below the readings, as a part of their span. */
 const SLACK = 0.08;
 
-/** Where readings stand on the upright axis, in pixels from the top of the plot. */
+/** Where readings stand on the upright axis, in pixels. */
 export interface Levels {
   scale: ScaleLinear<number, number>;
   /** Middle of the strips; absent where no such reading is shown. */
@@ -17,17 +17,19 @@ export interface Levels {
   y(reading: Reading): number;
 }
 
-export function levels(samples: readonly Sample[], meter: MeterProfile, height: number): Levels {
+/** The axis over `height` pixels, from `upper` down. */
+export function levels(samples: readonly Sample[], meter: MeterProfile, height: number, upper = 0): Levels {
   const has = (kind: Reading['kind']) => samples.some(({ reading }) => reading.kind === kind);
-  const top = has('saturated') ? STRIP : 0;
-  const bottom = height - (has('none') ? STRIP : 0);
+  const lower = upper + height;
+  const top = upper + (has('saturated') ? STRIP : 0);
+  const bottom = lower - (has('none') ? STRIP : 0);
   const scale = scaleLinear().domain(span(samples, meter)).range([bottom, top]);
-  const saturated = STRIP / 2;
-  const none = height - STRIP / 2;
+  const saturated = upper + STRIP / 2;
+  const none = lower - STRIP / 2;
   return {
     scale,
-    ...(top > 0 && { saturated }),
-    ...(bottom < height && { none }),
+    ...(top > upper && { saturated }),
+    ...(bottom < lower && { none }),
     y(reading) {
       if (reading.kind === 'value') return scale(reading.value);
       return reading.kind === 'saturated' ? saturated : none;

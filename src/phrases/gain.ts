@@ -1,4 +1,4 @@
-import type { GainSetting } from '../../src/log/series.ts';
+import type { GainSetting } from '../log/series.ts';
 
 const CHANGE: Record<GainSetting['change'], string> = {
   'as-found': 'as found',

@@ -1,0 +1,199 @@
+import { scaleLinear } from 'd3-scale';
+import { area as areaPath, line as linePath } from 'd3-shape';
+import type { Curve } from '../engine/curve.ts';
+import { curveAlong } from '../engine/curve.ts';
+import type { Search } from '../engine/search.ts';
+import { type Sample, type Series, type Sweep, type Top, topOf } from '../log/series.ts';
+import { gainLabel } from '../phrases/gain.ts';
+import { estimateText, positionText } from '../phrases/position.ts';
+import { readingText } from '../phrases/readings.ts';
+import type { MeterProfile } from '../profile.ts';
+import type { Axis, Eighths } from '../turns.ts';
+import { baseAxis, levelAxis, plotIn } from './frame.ts';
+import { sampleKeys } from './keys.ts';
+import { levels } from './levels.ts';
+import { area, type Key, line, type Part, type Scene, text } from './scene.ts';
+
+const HEIGHT = 240;
+const TOP = 40;
+const NAME: Record<Axis, string> = { horizontal: 'Horizontal adjuster', vertical: 'Vertical adjuster' };
+
+/** A chart with its heading and what it comes to. */
+export interface Captioned {
+  readonly title: string;
+  readonly caption: string;
+  /** Undefined where there is nothing to draw. */
+  readonly scene: Scene | undefined;
+}
+
+/** Reading against turns of one adjuster, since the emitter was last aimed by eye. `search`: as of the same entry. */
+export function turnsScene(
+  series: Series,
+  search: Search | undefined,
+  axis: Axis,
+  meter: MeterProfile,
+  width: number,
+): Captioned {
+  const sweeps = series.sweeps.filter((sweep) => sweep.axis === axis && sweep.aim === series.aim);
+  const samples = [...new Set(sweeps.flatMap((sweep) => sweep.samples))];
+  const positions = [...samples.map(({ position }) => position[axis]), series.position[axis]];
+  const low = Math.min(...positions, -2) - 1;
+  const high = Math.max(...positions, 2) + 1;
+  const top = topOf(series, axis);
+  const curve = search && top && fitted(search, axis, top, low, high);
+  const title = `${NAME[axis]}: reading against turns`;
+  const caption = captionOf(series, axis, meter, top, curve);
+  if (samples.length === 0) return { title, caption, scene: undefined };
+
+  const plot = plotIn(width, TOP, HEIGHT);
+  const foot = plot.y + plot.height;
+  const x = scaleLinear()
+    .domain([low, high])
+    .range([plot.x, plot.x + plot.width]);
+  const level = levels(samples, meter, plot.height, plot.y);
+  const xOf = (sample: Sample) => x(sample.position[axis]);
+  const run = linePath<Sample>(xOf, ({ reading }) => level.y(reading));
+  const aimed = series.aim > 0 ? 'the last aim by eye' : 'the start';
+  const parts: Part[] = [
+    ...(curve ? likely(curve, x, level.scale) : []),
+    ...levelAxis(level, meter, plot),
+    ...baseAxis(
+      turnTicks(low, high, plot.width).map((at) => ({ x: x(at), label: positionText(at) })),
+      `Turns from ${aimed}, clockwise +`,
+      plot,
+    ),
+    ...(curve ? fitLine(curve, x, level.scale) : []),
+    ...(top ? peak(xOf(top.sample), plot, `highest ${readingText(top.sample.reading, meter)}`) : []),
+    area('end', `M${x(series.position[axis])},${foot}l6,10h-12z`),
+    ...sweeps.flatMap((sweep) =>
+      runsOf(sweep).map((each) => line(sweep === sweeps.at(-1) ? 'run' : 'earlier', run(each) ?? '')),
+    ),
+    ...samples.map(
+      (sample): Part => ({
+        kind: 'sample',
+        seq: sample.seq,
+        x: xOf(sample),
+        y: level.y(sample.reading),
+        gain: sample.gain,
+        retracted: sample.retractedBy !== undefined,
+        cameBy: sample.cameBy[axis],
+        label: `${readingText(sample.reading, meter)} at ${positionText(sample.position[axis])}, ${gainLabel(series.gains, sample.gain)}, entry ${sample.seq}`,
+      }),
+    ),
+  ];
+  const keys: Key[] = [
+    ...sampleKeys(samples, series.gains),
+    ...(curve ? [LIKELY] : []),
+    TAIL,
+    LEFT,
+    ...(sweeps.length > 1 ? [EARLIER] : []),
+  ];
+  const name = `${NAME[axis]}: ${samples.length} readings against turns`;
+  return { title, caption, scene: { width, height: foot + 50, name, parts, keys } };
+}
+
+const LIKELY: Key = {
+  parts: [area('likely', 'M-9,-6h18v12h-18Z'), line('fit', 'M-9,0H9')],
+  text: 'fitted beam, 95 % within the shade',
+};
+const TAIL: Key = {
+  parts: [
+    line('tail', 'M-9,0H4'),
+    { kind: 'sample', seq: 0, x: 4, y: 0, gain: 0, retracted: false, cameBy: 0, label: '' },
+  ],
+  text: 'tail: side it was turned from',
+};
+const LEFT: Key = { parts: [area('end', 'M0,-6l6,10h-12z')], text: 'where it was left' };
+const EARLIER: Key = {
+  parts: [line('earlier', 'M-9,0H9')],
+  text: 'earlier, the other adjuster elsewhere',
+};
+
+/** Fewest places read along an adjuster from which its fit is more than what was believed before. */
+const ENOUGH = 3;
+
+function fitted(search: Search, axis: Axis, top: Top, from: Eighths, to: Eighths): Curve | undefined {
+  if (top.below + 1 + top.above < ENOUGH) return undefined;
+  const { position, gain } = top.sample;
+  const otherAt = position[axis === 'horizontal' ? 'vertical' : 'horizontal'];
+  return curveAlong(search, axis, { gain, otherAt, from, to });
+}
+
+type Scale = ReturnType<typeof scaleLinear<number, number>>;
+type Point = Curve['points'][number];
+
+function likely({ points }: Curve, x: Scale, y: Scale): Part[] {
+  const [least = 0, most = 0] = y.domain();
+  const held = (value: number) => y(Math.min(most, Math.max(least, value)));
+  const shade = areaPath<Point>(
+    ({ at }) => x(at),
+    ({ low }) => held(low),
+    ({ high }) => held(high),
+  );
+  return [area('likely', shade([...points]) ?? '')];
+}
+
+function fitLine({ points }: Curve, x: Scale, y: Scale): Part[] {
+  const [least = 0, most = 0] = y.domain();
+  const curve = linePath<Point>(
+    ({ at }) => x(at),
+    ({ value }) => y(value),
+  ).defined(({ value }) => value >= least && value <= most);
+  return [line('fit', curve([...points]) ?? '')];
+}
+
+function peak(
+  x: number,
+  plot: { x: number; y: number; width: number; height: number },
+  words: string,
+): Part[] {
+  const anchor = x - plot.x < 40 ? 'start' : x - plot.x > plot.width - 40 ? 'end' : 'middle';
+  return [
+    line('peak', `M${x},${plot.y - 6}V${plot.y + plot.height}`),
+    text('title', x, plot.y - 10, words, anchor),
+  ];
+}
+
+function captionOf(
+  series: Series,
+  axis: Axis,
+  meter: MeterProfile,
+  top: Top | undefined,
+  curve: Curve | undefined,
+): string {
+  const left = `Left at ${positionText(series.position[axis])}.`;
+  if (!top) return left;
+  const at = positionText(top.sample.position[axis]);
+  const sides = `read at ${counted(top.below)} below it and ${top.above} above`;
+  const highest = readingText(top.sample.reading, meter);
+  const fit = curve ? ` Fitted peak at ${estimateText(curve.peak)}.` : '';
+  return `Highest ${highest} at ${at}, ${gainLabel(series.gains, top.sample.gain)}; ${sides}.${fit} ${left}`;
+}
+
+const counted = (n: number): string => `${n} position${n === 1 ? '' : 's'}`;
+
+/** Steps between marks, in eighths: the first that leaves room for the labels. */
+const STEPS = [1, 2, 4, 8, 16, 32, 64];
+const LABEL_ROOM = 46;
+
+function turnTicks(low: Eighths, high: Eighths, width: number): Eighths[] {
+  const step = STEPS.find((each) => (width * each) / (high - low) >= LABEL_ROOM) ?? 128;
+  const first = Math.ceil(low / step);
+  const last = Math.floor(high / step);
+  return Array.from({ length: last - first + 1 }, (_, index) => (first + index) * step);
+}
+
+/** The parts of a sweep that may be joined by a line: numbers that count, at one gain. */
+function runsOf(sweep: Sweep): Sample[][] {
+  const runs: Sample[][] = [];
+  let before: Sample | undefined;
+  for (const sample of sweep.samples) {
+    if (sample.retractedBy !== undefined) continue;
+    const joins =
+      before?.gain === sample.gain && before.reading.kind === 'value' && sample.reading.kind === 'value';
+    if (joins) runs.at(-1)?.push(sample);
+    else runs.push([sample]);
+    before = sample;
+  }
+  return runs.filter((run) => run.length > 1);
+}
