@@ -3,7 +3,7 @@ import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt } from './doubt.ts';
 import { secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
-import { flooded, outOfReach, peakOutOfBand } from './gain.ts';
+import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
 import type { Search } from './search.ts';
 import { type Told, tell } from './tell.ts';
@@ -25,7 +25,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   secondPeak,
   prove,
   returnToPeak,
-  outOfReach,
+  outOfBand,
   blockingCheck,
   holdSteady,
   offer,

@@ -1,14 +1,26 @@
 import { midBand } from '../profile.ts';
+import { AXES } from '../turns.ts';
 import { fromDb, lostDb, saturatedDb, toDb } from './level.ts';
 import { CAUSES } from './rules.ts';
 import type { Search } from './search.ts';
+import { agree } from './stay.ts';
 import { figure, type Told, tell } from './tell.ts';
 import type { View } from './view.ts';
 
 const adjustable = (search: Search): boolean =>
   search.meter.gain === 'continuous' || search.meter.gain === 'stepped';
 
-export const canRaise = (search: Search): boolean => adjustable(search) && !search.gainFull;
+/** A change of the gain that left the reading as it was: the gain goes no further. */
+function isStuck({ search, samples }: View): boolean {
+  const after = samples.find((s) => s.gain === search.gain);
+  const before = samples.findLast((s) => s.gain === search.gain - 1);
+  if (!after || !before || AXES.some((axis) => after.turned[axis] !== before.turned[axis])) return false;
+  return agree(before.reading, after.reading, search.meter);
+}
+
+export const canRaise = (view: View): boolean =>
+  adjustable(view.search) && !view.search.gainFull && !isStuck(view);
+const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(view);
 
 /** How far the peak is taken to lie above a flooded reading while nothing is known of it. dB. */
 const UNKNOWN_CLIMB_DB = 6;
@@ -20,10 +32,11 @@ const HEIGHT_KNOWN_DB = 1.2;
 const ABOVE_LOST_DB = 4;
 
 /** The meter is flooded: down, to where the peak is expected to stay readable. */
-export function flooded({ search, here }: View): Told | undefined {
+export function flooded(view: View): Told | undefined {
+  const { search, here } = view;
   if (here?.level.kind !== 'above') return undefined;
   const { meter } = search;
-  if (!adjustable(search)) return tell('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
+  if (!canLower(view)) return tell('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
   const middle = (lostDb(meter) + saturatedDb(meter)) / 2;
   const db = Math.max(middle, toDb(midBand(meter), meter) - UNKNOWN_CLIMB_DB);
   const toward = fromDb(db, meter);
@@ -31,36 +44,45 @@ export function flooded({ search, here }: View): Told | undefined {
 }
 
 /** The peak's height is known and lies outside the band: set the gain once, so that it comes to the middle. */
-export function peakOutOfBand({ search, here, beam }: View): Told | undefined {
+export function peakOutOfBand(view: View): Told | undefined {
+  const { search, here, beam } = view;
   if (here?.level.kind !== 'level' || !beam) return undefined;
   const { meter } = search;
   const peak = beam.heights.get(here.gain);
   if (!peak || peak.sd > HEIGHT_KNOWN_DB) return undefined;
   const [low, high] = [toDb(meter.bandLow, meter), toDb(meter.bandHigh, meter)];
-  const margin = Math.min(0.3, (high - low) / 4);
-  const tooHigh = peak.value - peak.sd > high - margin;
-  if (!tooHigh && peak.value + peak.sd > low + margin) return undefined;
-  const db = here.level.db + toDb(midBand(meter), meter) - peak.value;
-  if (db < lostDb(meter) + ABOVE_LOST_DB) return undefined;
-  const toward = fromDb(db, meter);
-  const figures = { peak: fromDb(peak.value, meter), toward, uncertaintyDb: figure(peak.sd) };
-  if (tooHigh && adjustable(search)) {
-    return tell('mid-band', { kind: 'gain', change: 'lower', toward }, [here], figures);
-  }
-  if (!tooHigh && canRaise(search)) {
-    return tell('mid-band', { kind: 'gain', change: 'raise', toward }, [here], figures);
-  }
-  return undefined;
+  const margin = Math.min(0.3, (high - low) / 4) - peak.sd;
+  const isHigh = peak.value > high - margin;
+  const isLow = peak.value < low + margin;
+  const toward = here.level.db + toDb(midBand(meter), meter) - peak.value;
+  if (!(isHigh || isLow) || toward < lostDb(meter) + ABOVE_LOST_DB) return undefined;
+  const figures = { peak: fromDb(peak.value, meter), uncertaintyDb: figure(peak.sd) };
+  return setGain(view, isHigh, fromDb(toward, meter), figures);
 }
 
-/** The peak has been reached and the gain cannot bring it into the band. */
-export function outOfReach({ search, here, beam }: View): Told | undefined {
-  if (!here || !beam || here.reading.kind !== 'value') return undefined;
-  const { bandLow, bandHigh } = search.meter;
-  const figures = { reading: here.reading.value, low: bandLow, high: bandHigh };
-  if (here.reading.value < bandLow)
-    return tell('too-weak', { kind: 'check', causes: [...CAUSES.weak] }, [here], figures);
-  if (here.reading.value > bandHigh)
-    return tell('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here], figures);
-  return undefined;
+/** The peak has been reached and reads outside the band: set the gain, or say that it cannot be. */
+export function outOfBand(view: View): Told | undefined {
+  const { here, search } = view;
+  if (here?.reading.kind !== 'value') return undefined;
+  const { meter } = search;
+  const { value } = here.reading;
+  const figures = { reading: value, low: meter.bandLow, high: meter.bandHigh };
+  if (value >= meter.bandLow && value <= meter.bandHigh) return undefined;
+  const isHigh = value > meter.bandHigh;
+  const causes = isHigh ? [...CAUSES.strong] : [...CAUSES.weak];
+  return (
+    setGain(view, isHigh, fromDb(toDb(midBand(meter), meter), meter), figures) ??
+    tell(isHigh ? 'too-strong' : 'too-weak', { kind: 'check', causes }, [here], figures)
+  );
+}
+
+function setGain(
+  view: View,
+  down: boolean,
+  toward: number,
+  figures: Record<string, number>,
+): Told | undefined {
+  if (!(down ? canLower(view) : canRaise(view))) return undefined;
+  const action = { kind: 'gain', change: down ? 'lower' : 'raise', toward } as const;
+  return tell('mid-band', action, [view.here], { ...figures, toward });
 }

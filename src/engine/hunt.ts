@@ -37,7 +37,7 @@ export function widening(rings: number, pitch: number): Place[] {
 export function nothingThere(view: View): Told | undefined {
   const { search, here, samples } = view;
   if (!here || samples.some((s) => s.level.kind !== 'below')) return undefined;
-  if (canRaise(search)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
+  if (canRaise(view)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
   if (search.aims === 0) return tell('re-aim', { kind: 're-aim' }, [here]);
   const seen = (place: Place) =>
     samples.some((s) => s.turned.horizontal === place.horizontal && s.turned.vertical === place.vertical);

@@ -23,81 +23,80 @@ const SINGULAR = 1e-13;
  * the rows do not determine the parameters.
  */
 export function leastSquares(rows: readonly Row[]): Solution | undefined {
+  const m = rows.length;
   const n = rows[0]?.coefficients.length ?? 0;
-  if (n === 0 || rows.length < n) return undefined;
-  // One column a parameter, and the observed values as the last.
-  const columns = Array.from({ length: n + 1 }, () => new Float64Array(rows.length));
-  rows.forEach(({ coefficients, value, sd }, i) => {
-    for (let j = 0; j < n; j++) (columns[j] as Float64Array)[i] = (coefficients[j] as number) / sd;
-    (columns[n] as Float64Array)[i] = value / sd;
-  });
-  const scale = columns.slice(0, n).map((column) => {
-    const length = norm(column, 0) || 1;
-    for (let i = 0; i < column.length; i++) column[i] = (column[i] as number) / length;
-    return length;
-  });
-  const diagonal = triangulate(columns, n);
-  if (!diagonal) return undefined;
+  if (n === 0 || m < n) return undefined;
+  // Column after column, the observed values as the last.
+  const a = new Float64Array((n + 1) * m);
+  for (let i = 0; i < m; i++) {
+    const { coefficients, value, sd } = rows[i] as Row;
+    for (let j = 0; j < n; j++) a[j * m + i] = (coefficients[j] as number) / sd;
+    a[n * m + i] = value / sd;
+  }
+  const scale = new Float64Array(n);
+  for (let j = 0; j < n; j++) {
+    const length = norm(a, j * m, j * m + m) || 1;
+    scale[j] = length;
+    for (let i = j * m; i < j * m + m; i++) a[i] = (a[i] as number) / length;
+  }
+  if (!triangulate(a, m, n)) return undefined;
 
-  const r = (i: number, j: number) => (i === j ? (diagonal[i] as number) : at(columns, j, i));
-  const x = backSubstitute(n, r, (i) => at(columns, n, i));
-  const inverse = scale.map((_, j) => backSubstitute(n, r, (i) => (i === j ? 1 : 0)));
-  const covariance = scale.map((si, i) =>
-    scale.map((sj, j) => {
+  const inverse = inverseOfTriangle(a, m, n);
+  const x = new Array<number>(n).fill(0);
+  const covariance = x.map(() => new Array<number>(n).fill(0));
+  for (let i = 0; i < n; i++) {
+    for (let k = i; k < n; k++)
+      x[i] = (x[i] as number) + (inverse[i * n + k] as number) * (a[n * m + k] as number);
+    x[i] = (x[i] as number) / (scale[i] as number);
+    for (let j = 0; j <= i; j++) {
       let sum = 0;
-      for (let k = Math.max(i, j); k < n; k++) sum += at(inverse, k, i) * at(inverse, k, j);
-      return sum / (si * sj);
-    }),
-  );
-  const residual = norm(columns[n] as Float64Array, n);
-  return { x: x.map((value, j) => value / (scale[j] as number)), covariance, chi2: residual * residual };
-}
-
-/** Reflects each column in turn onto its axis, the others with it; gives the triangle's diagonal. */
-function triangulate(columns: readonly Float64Array[], n: number): Float64Array | undefined {
-  const diagonal = new Float64Array(n);
-  for (let k = 0; k < n; k++) {
-    const column = columns[k] as Float64Array;
-    const length = norm(column, k);
-    if (length < SINGULAR) return undefined;
-    const head = column[k] as number;
-    const pivot = head > 0 ? -length : length;
-    diagonal[k] = pivot;
-    // The reflector is left in the column, from its k-th place on.
-    column[k] = head - pivot;
-    const square = -pivot * (head - pivot);
-    for (let j = k + 1; j < columns.length; j++) {
-      const other = columns[j] as Float64Array;
-      let dot = 0;
-      for (let i = k; i < column.length; i++) dot += (column[i] as number) * (other[i] as number);
-      const factor = dot / square;
-      for (let i = k; i < column.length; i++)
-        other[i] = (other[i] as number) - factor * (column[i] as number);
+      for (let k = i; k < n; k++) sum += (inverse[i * n + k] as number) * (inverse[j * n + k] as number);
+      sum /= (scale[i] as number) * (scale[j] as number);
+      (covariance[i] as number[])[j] = sum;
+      (covariance[j] as number[])[i] = sum;
     }
   }
-  return diagonal;
+  return { x, covariance, chi2: norm(a, n * m + n, (n + 1) * m) ** 2 };
 }
 
-const at = (columns: readonly ArrayLike<number>[], j: number, i: number): number =>
-  (columns[j] as ArrayLike<number>)[i] as number;
-
-/** Euclidean length from place `from` on. */
-function norm(column: Float64Array, from: number): number {
-  let sum = 0;
-  for (let i = from; i < column.length; i++) sum += (column[i] as number) ** 2;
-  return Math.sqrt(sum);
-}
-
-function backSubstitute(
-  n: number,
-  r: (i: number, j: number) => number,
-  right: (i: number) => number,
-): number[] {
-  const x = new Array<number>(n).fill(0);
-  for (let i = n - 1; i >= 0; i--) {
-    let sum = right(i);
-    for (let j = i + 1; j < n; j++) sum -= r(i, j) * (x[j] as number);
-    x[i] = sum / r(i, i);
+/** Reflects each column in turn onto its axis, those after it with it; false where one has nothing left. */
+function triangulate(a: Float64Array, m: number, n: number): boolean {
+  for (let k = 0; k < n; k++) {
+    const [from, to] = [k * m + k, (k + 1) * m];
+    const length = norm(a, from, to);
+    if (length < SINGULAR) return false;
+    const head = a[from] as number;
+    const pivot = head > 0 ? -length : length;
+    a[from] = head - pivot;
+    const square = -pivot * (head - pivot);
+    for (let j = k + 1; j <= n; j++) {
+      const shift = (j - k) * m;
+      let dot = 0;
+      for (let i = from; i < to; i++) dot += (a[i] as number) * (a[i + shift] as number);
+      const factor = dot / square;
+      for (let i = from; i < to; i++) a[i + shift] = (a[i + shift] as number) - factor * (a[i] as number);
+    }
+    a[from] = pivot;
   }
-  return x;
+  return true;
+}
+
+/** Inverse of the upper triangle left in the first `n` columns, row after row. */
+function inverseOfTriangle(a: Float64Array, m: number, n: number): Float64Array {
+  const inverse = new Float64Array(n * n);
+  for (let j = 0; j < n; j++) {
+    for (let i = j; i >= 0; i--) {
+      let sum = i === j ? 1 : 0;
+      for (let k = i + 1; k <= j; k++) sum -= (a[k * m + i] as number) * (inverse[k * n + j] as number);
+      inverse[i * n + j] = sum / (a[i * m + i] as number);
+    }
+  }
+  return inverse;
+}
+
+/** Euclidean length of a stretch. */
+function norm(a: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let i = from; i < to; i++) sum += (a[i] as number) ** 2;
+  return Math.sqrt(sum);
 }

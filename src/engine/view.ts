@@ -1,7 +1,8 @@
 import type { MeterProfile } from '../profile.ts';
+import { AXES } from '../turns.ts';
 import { type Beam, fitBeam, predict } from './beam.ts';
 import { type PerAxis, type Sample, type Search, sampleHere } from './search.ts';
-import { profileLash } from './slack.ts';
+import { LASHES, profileLash } from './slack.ts';
 
 /**
  * What can be told from a search at a glance: the reading here, all that count, and the beam they draw. The
@@ -44,7 +45,31 @@ function explain(search: Search, here: Sample | undefined): Explained {
   const all = here ? [...search.samples, here] : search.samples;
   const since = all.filter((s) => (s.seqs[s.seqs.length - 1] ?? 0) >= search.anew);
   const lash = profileLash(search.adjusters);
-  return consistent(since, search.meter, { horizontal: lash, vertical: lash });
+  const explained = consistent(since, search.meter, { horizontal: lash, vertical: lash });
+  return { ...explained, beam: explained.beam && learnLash(explained.beam, explained.samples, search) };
+}
+
+/** Readings a lash can be learnt from, and how far it may differ from the profile's, eighths. */
+const LASH = { levels: 6, sd: 1 };
+
+/** Tries larger lashes than the profile's while they explain the readings better. */
+function learnLash(beam: Beam, samples: readonly Sample[], { meter, adjusters }: Search): Beam {
+  if (samples.filter((s) => s.level.kind === 'level').length < LASH.levels) return beam;
+  const misfit = (b: Beam) =>
+    AXES.reduce((sum, axis) => sum + (((LASHES[b.lash[axis]] ?? 0) - adjusters.lash) / LASH.sd) ** 2, b.chi2);
+  let best = beam;
+  for (const axis of AXES) {
+    // Without a reversal every lash draws the same picture.
+    const shift = (s: Sample) => (s.pointing[axis][0] ?? 0) - (s.pointing[axis][1] ?? 0);
+    if (samples.every((s) => shift(s) === shift(samples[0] as Sample))) continue;
+    for (;;) {
+      const lash = { ...best.lash, [axis]: best.lash[axis] + 1 };
+      const next = lash[axis] < LASHES.length ? fitBeam(samples, meter, lash) : undefined;
+      if (!next || misfit(next) >= misfit(best)) break;
+      best = next;
+    }
+  }
+  return best;
 }
 
 type Explained = Pick<View, 'samples' | 'beam'>;
