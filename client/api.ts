@@ -8,31 +8,52 @@ export class ApiError extends Error {
 
 /** @throws {ApiError} */
 export const openJob = (job: z.input<typeof OpenJob>): Promise<JobOpened> =>
-  post('/api/jobs', job, JobOpened);
+  request('/api/jobs', JobOpened, { body: job });
 
 /** @throws {ApiError} */
-export const join = (request: z.input<typeof Join>): Promise<Joined> => post('/api/join', request, Joined);
+export const join = (code: z.input<typeof Join>): Promise<Joined> =>
+  request('/api/join', Joined, { body: code });
 
-async function post<T>(path: string, body: unknown, shape: z.ZodType<T>): Promise<T> {
+export interface RequestOptions {
+  /** Sent as JSON; without one it is only asked for. */
+  body?: unknown;
+  /** Whose request it is. */
+  token?: string;
+}
+
+/** One request, its answer held to `shape`. @throws {ApiError} */
+export async function request<T>(
+  path: string,
+  shape: z.ZodType<T>,
+  options: RequestOptions = {},
+): Promise<T> {
+  const response = await ask(path, options);
+  const answer: unknown = await response.json().catch(() => undefined);
+  const parsed = shape.safeParse(answer);
+  if (parsed.success) return parsed.data;
+  throw unreadable(response);
+}
+
+/** One request, answered as it comes. @throws {ApiError} */
+export async function ask(path: string, { body, token }: RequestOptions = {}): Promise<Response> {
   const response = await fetch(path, {
-    method: 'POST',
-    headers: { 'content-type': 'application/json' },
-    body: JSON.stringify(body),
+    ...(body !== undefined && { method: 'POST', body: JSON.stringify(body) }),
+    headers: {
+      ...(body !== undefined && { 'content-type': 'application/json' }),
+      ...(token !== undefined && { authorization: `Bearer ${token}` }),
+    },
   }).catch(() => {
     throw new ApiError(
       'The server does not answer. Check that this device is on the site network, then try again.',
     );
   });
-  const answer: unknown = await response.json().catch(() => undefined);
-  const parsed = shape.safeParse(answer);
-  if (response.ok && parsed.success) return parsed.data;
-  const refusal = HttpRefusal.safeParse(answer);
-  throw new ApiError(
-    refusal.success
-      ? refusal.data.text
-      : `The server gave an answer this page cannot read (${response.status}). Load the page again.`,
-  );
+  if (response.ok) return response;
+  const refusal = HttpRefusal.safeParse(await response.json().catch(() => undefined));
+  throw refusal.success ? new ApiError(refusal.data.text) : unreadable(response);
 }
+
+const unreadable = ({ status }: Response): ApiError =>
+  new ApiError(`The server gave an answer this page cannot read (${status}). Load the page again.`);
 
 /** What kind of device this is, for the record of who sat down. */
 export function deviceName(agent: string = navigator.userAgent): string {

@@ -9,6 +9,11 @@ const JoinPage = lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPag
 const PanelPage = lazy(() => import('./panel/panel-page.tsx').then((m) => m.PanelPage));
 const EmitterPage = lazy(() => import('./emitter/emitter-page.tsx').then((m) => m.EmitterPage));
 const ReviewPage = lazy(() => import('./review/review-page.tsx').then((m) => m.ReviewPage));
+const NewSitePage = lazy(() => import('./site/new-site-page.tsx').then((m) => m.NewSitePage));
+const BoardPage = lazy(() => import('./site/board-page.tsx').then((m) => m.BoardPage));
+const PlanPage = lazy(() => import('./site/plan-page.tsx').then((m) => m.PlanPage));
+const ImportPage = lazy(() => import('./site/import-page.tsx').then((m) => m.ImportPage));
+const VisitPage = lazy(() => import('./site/visit-page.tsx').then((m) => m.VisitPage));
 
 export function App() {
   const [route, setRoute] = useState(here);
@@ -38,6 +43,24 @@ function Page({ route }: { route: Route }) {
       return <EmitterPage />;
     case 'watch':
       return route.token ? <ReviewPage token={route.token} /> : <NoWatchToken />;
+    case 'site-new':
+      return <NewSitePage />;
+    case 'site':
+      return route.token ? <BoardPage key={route.token} token={route.token} /> : <NoSiteToken />;
+    case 'site-plan':
+      return route.token ? (
+        <PlanPage key={route.token} token={route.token} pair={route.pair} />
+      ) : (
+        <NoSiteToken />
+      );
+    case 'site-import':
+      return route.token ? <ImportPage key={route.token} token={route.token} /> : <NoSiteToken />;
+    case 'site-pair':
+      return route.token && route.job ? (
+        <VisitPage key={`${route.token}/${route.job}`} token={route.token} job={route.job} />
+      ) : (
+        <NoSiteToken />
+      );
     case 'unknown':
       return (
         <MessagePage title="There is no such page">
@@ -52,6 +75,15 @@ const NoWatchToken = () => (
     <p>
       A link to watch a job carries a long key after the <code>#</code>. Ask the person at the panel to share
       it again, whole.
+    </p>
+  </MessagePage>
+);
+
+const NoSiteToken = () => (
+  <MessagePage title="This link is not complete">
+    <p>
+      A link to a site carries a long key after the <code>#</code>. Open it from the start of this app, or ask
+      whoever opened the site to share it again, whole.
     </p>
   </MessagePage>
 );

@@ -6,6 +6,14 @@ export type Route =
   | { page: 'panel'; fresh: boolean }
   | { page: 'emitter' }
   | { page: 'watch'; token: string }
+  | { page: 'site-new' }
+  /** The pages of a site are opened with its desk's token, or its watchers'. */
+  | { page: 'site'; token: string }
+  | { page: 'site-import'; token: string }
+  /** The plan of a pair; without `pair`, of a new one. */
+  | { page: 'site-plan'; token: string; pair: string }
+  /** The record of one visit. */
+  | { page: 'site-pair'; token: string; job: string }
   | { page: 'unknown' };
 
 export function routeOf(pathname: string, hash: string): Route {
@@ -21,9 +29,29 @@ export function routeOf(pathname: string, hash: string): Route {
       return { page: 'emitter' };
     case '/watch':
       return { page: 'watch', token: fragment };
+    case '/site/new':
+      return { page: 'site-new' };
+    case '/site':
+      return { page: 'site', token: fragment };
+    case '/site/import':
+      return { page: 'site-import', token: fragment };
+    case '/site/plan': {
+      const [token, pair] = halves(fragment);
+      return { page: 'site-plan', token, pair };
+    }
+    case '/site/pair': {
+      const [token, job] = halves(fragment);
+      return { page: 'site-pair', token, job };
+    }
     default:
       return { page: 'unknown' };
   }
+}
+
+/** "TOKEN/REST": neither holds a slash. */
+function halves(fragment: string): [string, string] {
+  const [token = '', rest = ''] = fragment.split('/');
+  return [token, rest];
 }
 
 function decode(text: string): string {
@@ -38,4 +66,12 @@ function decode(text: string): string {
 export function go(path: string): void {
   history.pushState(null, '', path);
   dispatchEvent(new PopStateEvent('popstate'));
+}
+
+/** Follows a link inside the app; a click with a modifier key stays the browser's. */
+export function follow(event: MouseEvent): void {
+  if (event.metaKey || event.ctrlKey || event.shiftKey) return;
+  event.preventDefault();
+  const { pathname, hash } = new URL((event.currentTarget as HTMLAnchorElement).href);
+  go(pathname + hash);
 }

@@ -6,7 +6,18 @@ import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
 
 /** The client's own addresses; what they show is told by the fragment, which never leaves the browser. */
-const PAGES = ['/', '/join', '/panel', '/emitter', '/watch'];
+const PAGES = [
+  '/',
+  '/join',
+  '/panel',
+  '/emitter',
+  '/watch',
+  '/site',
+  '/site/new',
+  '/site/plan',
+  '/site/import',
+  '/site/pair',
+];
 
 const ONE_YEAR_S = 365 * 24 * 3600;
 

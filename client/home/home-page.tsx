@@ -1,6 +1,8 @@
 import { useState } from 'preact/hooks';
-import { go } from '../route.ts';
+import { follow } from '../route.ts';
 import { forgetSeat, type SavedSeat, savedSeats } from '../seat/saved-seats.ts';
+import { boardLink } from '../site/links.ts';
+import { savedSites } from '../site/saved-sites.ts';
 import { browserStorage } from '../storage.ts';
 import { Masthead } from '../ui/masthead.tsx';
 import './home.css';
@@ -24,6 +26,7 @@ export function HomePage() {
       <Way href="/join" title="At the emitter" picture={<LadderPicture />}>
         You turn the screws. Takes the code from the panel.
       </Way>
+      <Sites />
       <p class="home-safety">
         Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed
         practice come before anything this tool says.
@@ -59,6 +62,27 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
   );
 }
 
+/** For the desk: all the pairs of a building, planned, seen and signed. */
+function Sites() {
+  const sites = savedSites(browserStorage);
+  return (
+    <section class="card home-sites">
+      <h2>A whole site</h2>
+      <p>Plan its pairs, see where each stands, and sign the records.</p>
+      <div class="choices">
+        {sites.map(({ token, site }) => (
+          <a key={token} class="button main" href={boardLink(token)} onClick={follow}>
+            {site}
+          </a>
+        ))}
+        <a class="button" href="/site/new" onClick={follow}>
+          Open a site
+        </a>
+      </div>
+    </section>
+  );
+}
+
 interface WayProps {
   href: string;
   title: string;
@@ -75,14 +99,6 @@ const Way = ({ href, title, picture, children }: WayProps) => (
     </span>
   </a>
 );
-
-/** Follows a link inside the app; a click with a modifier key stays the browser's. */
-function follow(event: MouseEvent): void {
-  if (event.metaKey || event.ctrlKey || event.shiftKey) return;
-  event.preventDefault();
-  const { pathname, hash } = new URL((event.currentTarget as HTMLAnchorElement).href);
-  go(pathname + hash);
-}
 
 const MeterPicture = () => (
   <svg class="way-picture" viewBox="0 0 96 96" aria-hidden="true">

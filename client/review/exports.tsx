@@ -43,7 +43,8 @@ export function Exports({ token, name, onPrint }: { token: string; name: string;
   );
 }
 
-function download(blob: Blob, name: string): void {
+/** Gives a file to the person at this device. */
+export function download(blob: Blob, name: string): void {
   const url = URL.createObjectURL(blob);
   const link = document.createElement('a');
   link.href = url;

@@ -11,6 +11,8 @@ export interface SavedSeat {
   watch?: string;
   /** Site and beam pair, once known. */
   title?: string;
+  /** The key of the site this visit belongs to, where the seat was taken from its board. */
+  site?: string;
 }
 
 const SEATS: readonly Seat[] = ['panel', 'emitter'];
@@ -20,7 +22,7 @@ const keyOf = (seat: Seat): string => `seat.${seat}`;
 export function savedSeat(storage: Storage, seat: Seat): SavedSeat | undefined {
   const kept = storage.read(keyOf(seat)) as Partial<SavedSeat> | null | undefined;
   if (typeof kept !== 'object' || kept === null || kept.seat !== seat) return undefined;
-  const { job, token, watch, title } = kept;
+  const { job, token, watch, title, site } = kept;
   if (typeof job !== 'string' || typeof token !== 'string') return undefined;
   return {
     seat,
@@ -28,6 +30,7 @@ export function savedSeat(storage: Storage, seat: Seat): SavedSeat | undefined {
     token,
     ...(typeof watch === 'string' && { watch }),
     ...(typeof title === 'string' && { title }),
+    ...(typeof site === 'string' && { site }),
   };
 }
 

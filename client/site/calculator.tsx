@@ -1,0 +1,49 @@
+import { useState } from 'preact/hooks';
+import { LOSS_FORMS, type LossForm, lossInAllForms } from '../../src/plan/attenuation.ts';
+import { Choice, Field } from '../ui/field.tsx';
+
+const FORM_NAMES: Record<LossForm, string> = {
+  dB: 'dB, whole path',
+  percent: 'percent, whole path',
+  'dB/m': 'dB a metre',
+  'percent/ft': 'percent a foot',
+  'OD/m': 'optical density a metre',
+};
+
+/** One loss of light in every form the trade uses. */
+export function Calculator({ path }: { path: number | undefined }) {
+  const [value, setValue] = useState('35');
+  const [form, setForm] = useState<LossForm>('percent');
+  const [typedPath, setTypedPath] = useState<string>();
+  const metres = typedPath ?? (path === undefined ? '' : String(path));
+  const losses = lossInAllForms(numberOf(value), form, numberOf(metres));
+  return (
+    <details class="card more calculator">
+      <summary>Loss of light in other units</summary>
+      <div class="pairs">
+        <Field label="Loss" value={value} inputMode="decimal" onInput={setValue} />
+        <Choice
+          label="In"
+          value={form}
+          options={LOSS_FORMS.map((each) => ({ value: each, label: FORM_NAMES[each] }))}
+          onInput={(chosen) => setForm(chosen as LossForm)}
+        />
+      </div>
+      <Field label="Over a path of" unit="metres" value={metres} inputMode="decimal" onInput={setTypedPath} />
+      {losses ? (
+        <dl class="losses" aria-live="polite">
+          {LOSS_FORMS.map((each) => (
+            <div key={each}>
+              <dt>{FORM_NAMES[each]}</dt>
+              <dd>{Number(losses[each].toPrecision(4))}</dd>
+            </div>
+          ))}
+        </dl>
+      ) : (
+        <p class="hint">Enter a loss from 0, in percent below 100, and a path above 0 m.</p>
+      )}
+    </details>
+  );
+}
+
+const numberOf = (text: string): number => (text.trim() === '' ? Number.NaN : Number(text.replace(',', '.')));

@@ -1,0 +1,54 @@
+import { figureText, GUIDANCE_ONLY, limitsText, planFigureWords } from '../../src/phrases/plan.ts';
+import type { PlanFigure } from '../../src/plan/check.ts';
+
+/** Every figure that the plan gives, what it is held against, and where formula and limit are from. */
+export function CheckPanel({ figures }: { figures: readonly PlanFigure[] }) {
+  const warnings = figures.filter(({ warns }) => warns).length;
+  return (
+    <section class="card plan-check" aria-labelledby="check-title">
+      <h2 id="check-title">Plan check</h2>
+      <p class="guidance">{GUIDANCE_ONLY}</p>
+      <p role="status">{counted(warnings)}</p>
+      <ul class="plan-figures">
+        {figures.map((figure, i) => (
+          // Two ends give two figures of one kind, always in the same order.
+          <Figure key={`${figure.id}-${i}`} figure={figure} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+const counted = (warnings: number): string => {
+  if (warnings === 0) return 'Nothing lies outside its limits.';
+  const lie = warnings === 1 ? 'One figure lies' : `${warnings} figures lie`;
+  return `${lie} outside the limits. A warning stops nothing: look at it before the ladder goes up.`;
+};
+
+function Figure({ figure }: { figure: PlanFigure }) {
+  const { name, formula, source, warning } = planFigureWords(figure);
+  const limits = limitsText(figure);
+  return (
+    <li class={figure.warns ? 'plan-figure warns' : 'plan-figure'}>
+      <h3>{name}</h3>
+      <p class="plan-value">{figureText(figure)}</p>
+      {figure.warns && (
+        <p class="plan-warning">
+          <WarningShape /> {warning}
+        </p>
+      )}
+      {limits && <p class="plan-limits">{limits}</p>}
+      <p class="hint">
+        <code>{formula}</code>
+        <br />
+        {source}
+      </p>
+    </li>
+  );
+}
+
+const WarningShape = () => (
+  <svg class="warning-shape" viewBox="0 0 40 40" aria-hidden="true">
+    <path d="M20 3 39 36H1zM18 15v11h4V15zM18 29v4h4v-4z" fill-rule="evenodd" />
+  </svg>
+);

@@ -1,0 +1,51 @@
+import type { z } from 'zod';
+import type { MessageId } from '../../src/log/entry.ts';
+import type { JobId } from '../../src/log/ids.ts';
+import { JobOpened, JobRecord } from '../../src/protocol.ts';
+import {
+  type BeginVisit,
+  type CloseIssue,
+  type DropPair,
+  Logged,
+  type OpenSite,
+  type PlanPairs,
+  type SignRecord,
+  SiteFindings,
+  SiteOpened,
+} from '../../src/site/protocol.ts';
+import { ask, request } from '../api.ts';
+
+/** What is asked of a site's server. Each of these throws an `ApiError` in words for who asked. */
+
+/** What is written carries an id of its own, so that the same sent twice counts once. */
+export type Written<T extends z.ZodType> = Omit<z.input<T>, 'id'>;
+
+export const openSite = (site: z.input<typeof OpenSite>): Promise<SiteOpened> =>
+  request('/api/sites', SiteOpened, { body: site });
+
+const write =
+  <T extends z.ZodType, A>(path: string, answer: z.ZodType<A>) =>
+  (token: string, id: MessageId, body: Written<T>): Promise<A> =>
+    request(path, answer, { token, body: { ...body, id } });
+
+export const planPairs = write<typeof PlanPairs, Logged>('/api/site/pairs', Logged);
+export const dropPair = write<typeof DropPair, Logged>('/api/site/drop', Logged);
+export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', JobOpened);
+export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);
+export const closeIssue = write<typeof CloseIssue, Logged>('/api/site/close-issue', Logged);
+
+/** The board, as text: most looks at it find that nothing has changed. */
+export const siteText = async (token: string): Promise<string> => (await ask('/api/site', { token })).text();
+
+export const siteFindings = (token: string): Promise<SiteFindings> =>
+  request('/api/site/findings', SiteFindings, { token });
+
+export type LogRecord = z.infer<typeof JobRecord>;
+
+/** The record of one visit, as text and as read: a field this page does not know is covered by the hash. */
+export async function visitRecord(token: string, job: JobId): Promise<{ text: string; record: LogRecord }> {
+  const text = await (await ask(`/api/site/record?job=${encodeURIComponent(job)}`, { token })).text();
+  const raw: unknown = JSON.parse(text);
+  JobRecord.parse(raw);
+  return { text, record: raw as LogRecord };
+}

@@ -1,0 +1,13 @@
+import { follow } from '../route.ts';
+import { Mark } from '../ui/mark.tsx';
+import { boardLink } from './links.ts';
+
+/** From every page of a site back to its board. */
+export const SiteMasthead = ({ token, site }: { token: string; site: string }) => (
+  <header class="masthead site-masthead">
+    <a href={boardLink(token)} class="masthead-home" onClick={follow}>
+      <Mark size={40} />
+      <span>{site}</span>
+    </a>
+  </header>
+);

@@ -1,0 +1,78 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { SEVERITIES, type Severity } from '../../src/findings/finding.ts';
+import { review } from '../../src/findings/review.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import type { JobId } from '../../src/log/ids.ts';
+import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
+import type { PairId } from '../../src/site/pair-plan.ts';
+import type { SiteFindings } from '../../src/site/protocol.ts';
+import type { Picks } from '../charts/marker.tsx';
+import { EntryLinks } from '../review/entry-links.tsx';
+import { siteFindings } from './requests.ts';
+
+type Props = {
+  token: string;
+  job: JobId;
+  entries: readonly Entry[];
+  pair: PairId | undefined;
+} & Picks;
+
+/** What a careful supervisor would ask of this visit, each with the entries it rests on. */
+export function VisitFindings({ token, job, entries, pair, onPick }: Props) {
+  const findings = useMemo(() => review(entries), [entries]);
+  const acrossSite = useSiteFindings(token, pair, entries.length);
+  const told = [
+    ...findings.map((finding) => ({
+      severity: finding.severity,
+      text: findingText(finding),
+      seqs: finding.entries,
+    })),
+    ...acrossSite.map((finding) => ({
+      severity: finding.severity,
+      text: siteFindingText(finding),
+      // What rests on other visits is named there.
+      seqs: finding.entries.filter((entry) => entry.job === job).map(({ seq }) => seq),
+    })),
+  ];
+  const sorted = SEVERITIES.flatMap((severity) => told.filter((each) => each.severity === severity));
+  return (
+    <section class="visit-part" aria-labelledby="findings-title">
+      <h2 id="findings-title">Findings</h2>
+      {sorted.length === 0 && <p>Nothing to ask of this record.</p>}
+      <ul class="finding-list">
+        {sorted.map(({ severity, text, seqs }) => (
+          <li key={`${text} ${seqs.join()}`} class={`finding ${severity}`}>
+            <SeverityWord severity={severity} />
+            <span>
+              {text} <EntryLinks seqs={seqs.slice(0, NAMED)} onPick={onPick} />
+              {seqs.length > NAMED && ' and more'}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Few enough to name each. */
+const NAMED = 6;
+
+export const SeverityWord = ({ severity }: { severity: Severity }) => (
+  <strong>{SEVERITY_WORDS[severity]}</strong>
+);
+
+/** What shows only against the other pairs of the site; the page does without where it cannot be read. */
+function useSiteFindings(token: string, pair: PairId | undefined, count: number): SiteFindings['site'] {
+  const [found, setFound] = useState<SiteFindings['site']>([]);
+  useEffect(() => {
+    let wanted = true;
+    siteFindings(token).then(
+      ({ site }) => wanted && setFound(site),
+      () => undefined,
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [token, count]);
+  return found.filter((finding) => finding.pair === pair);
+}

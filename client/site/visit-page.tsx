@@ -1,0 +1,113 @@
+import { useMemo } from 'preact/hooks';
+import type { Seq } from '../../src/advice.ts';
+import { storyOf } from '../../src/findings/story.ts';
+import { toCsv, toJsonLines } from '../../src/log/export.ts';
+import type { JobId } from '../../src/log/ids.ts';
+import type { SiteView } from '../../src/site/protocol.ts';
+import { download } from '../review/exports.tsx';
+import { Review } from '../review/review-page.tsx';
+import { NotYet } from './board-page.tsx';
+import { Issues } from './issues.tsx';
+import { type LogRecord, visitRecord } from './requests.ts';
+import { SignOff } from './sign-off.tsx';
+import { SiteMasthead } from './site-masthead.tsx';
+import { type Polled, usePolled } from './use-polled.ts';
+import { useSite } from './use-site.ts';
+import { VisitFindings } from './visit-findings.tsx';
+import { Visits } from './visits.tsx';
+import './site.css';
+
+/** A record is some hundred kilobytes: looked at less often than the board. */
+const LOOK_EVERY_MS = 5_000;
+
+/** The record of one visit to a pair, what is to be asked of it, and its signature. */
+export function VisitPage({ token, job }: { token: string; job: JobId }) {
+  const site = useSite(token);
+  const record = useVisitRecord(token, job);
+  if (!site.value) return <NotYet site={site} />;
+  if (!record.value) return <NotYet site={record} />;
+  return <Visit token={token} job={job} view={site.value} site={site} record={record} log={record.value} />;
+}
+
+/** The record as the server holds it, handed out anew only when it has grown. */
+function useVisitRecord(token: string, job: JobId): Polled<LogRecord> {
+  const look = useMemo(() => {
+    let last: Awaited<ReturnType<typeof visitRecord>> | undefined;
+    return async () => {
+      const came = await visitRecord(token, job);
+      if (came.text !== last?.text) last = came;
+      return last.record;
+    };
+  }, [token, job]);
+  return usePolled(look, LOOK_EVERY_MS);
+}
+
+interface VisitProps {
+  token: string;
+  job: JobId;
+  view: SiteView;
+  site: Polled<SiteView>;
+  record: Polled<LogRecord>;
+  log: LogRecord;
+}
+
+function Visit({ token, job, view, site, record, log }: VisitProps) {
+  const story = useMemo(() => storyOf(log.entries), [log]);
+  const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
+  const desk = view.role === 'desk';
+  const again = () => {
+    site.look();
+    record.look();
+  };
+  const between = (pick: (seq: Seq) => void) =>
+    story && (
+      <div class="visit-parts">
+        <VisitFindings token={token} job={job} entries={log.entries} pair={row?.plan.id} onPick={pick} />
+        <div class="visit-part">
+          <SignOff token={token} log={log} story={story} desk={desk} onSigned={again} onPick={pick} />
+          <Issues
+            token={token}
+            job={job}
+            issues={story.end.issues}
+            desk={desk}
+            onClosed={again}
+            onPick={pick}
+          />
+          {row && <Visits token={token} job={job} row={row} story={story} onPick={pick} />}
+        </div>
+      </div>
+    );
+  return (
+    <>
+      <div class="site visit-head">
+        <SiteMasthead token={token} site={view.site} />
+      </div>
+      <Review
+        record={log}
+        trouble={record.trouble ?? site.trouble}
+        saves={(name, print) => <Saves log={log} name={name} onPrint={print} />}
+      >
+        {between}
+      </Review>
+    </>
+  );
+}
+
+/** The log as a file, made here of what was read; or the page printed. */
+function Saves({ log, name, onPrint }: { log: LogRecord; name: string; onPrint: () => void }) {
+  const { entries, head } = log;
+  const save = (text: string, ending: string) => download(new Blob([text]), `${name}.${ending}`);
+  return (
+    <div class="exports">
+      <button type="button" class="button" onClick={() => save(toJsonLines(entries, head), 'jsonl')}>
+        JSON Lines
+      </button>
+      <button type="button" class="button" onClick={() => save(toCsv(entries, head), 'csv')}>
+        CSV
+      </button>
+      <button type="button" class="button" onClick={onPrint}>
+        Print
+      </button>
+    </div>
+  );
+}

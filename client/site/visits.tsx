@@ -1,0 +1,91 @@
+import { useEffect, useState } from 'preact/hooks';
+import { type Story, storyOf } from '../../src/findings/story.ts';
+import type { JobId } from '../../src/log/ids.ts';
+import { readingText } from '../../src/phrases/readings.ts';
+import { driftBetween, type VisitDrift } from '../../src/site/drift.ts';
+import type { PairRow } from '../../src/site/protocol.ts';
+import type { Picks } from '../charts/marker.tsx';
+import { clock, day } from '../charts/times.ts';
+import { EntryLinks } from '../review/entry-links.tsx';
+import { follow } from '../route.ts';
+import { planLink, visitLink } from './links.ts';
+import { visitRecord } from './requests.ts';
+
+type Props = { token: string; job: JobId; row: PairRow; story: Story } & Picks;
+
+/** The visits to this pair, and what has become of the final reading since the one before. */
+export function Visits({ token, job, row, story, onPick }: Props) {
+  const { visits, plan } = row;
+  const before = visits[visits.findIndex((visit) => visit.job === job) - 1];
+  return (
+    <section aria-labelledby="visits-title">
+      <h2 id="visits-title">Visits to {plan.id}</h2>
+      <ol class="visit-list">
+        {visits.map((visit) => (
+          <li key={visit.job}>
+            {visit.job === job ? (
+              <strong>{visitTime(visit.at)}, this one</strong>
+            ) : (
+              <a href={visitLink(token, visit.job)} onClick={follow}>
+                {visitTime(visit.at)}
+              </a>
+            )}
+          </li>
+        ))}
+      </ol>
+      {before && <Since key={before.job} token={token} before={before.job} story={story} onPick={onPick} />}
+      <p>
+        <a href={planLink(token, plan.id)} onClick={follow}>
+          Plan and plan check
+        </a>
+      </p>
+    </section>
+  );
+}
+
+const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
+
+type SinceProps = { token: string; before: JobId; story: Story } & Picks;
+
+function Since({ token, before, story, onPick }: SinceProps) {
+  const [earlier, setEarlier] = useState<Story | string>();
+  useEffect(() => {
+    visitRecord(token, before).then(
+      ({ record }) => setEarlier(storyOf(record.entries)),
+      (error: Error) => setEarlier(error.message),
+    );
+  }, [token, before]);
+  if (earlier === undefined) return null;
+  if (typeof earlier === 'string') return <p role="alert">The visit before could not be read. {earlier}</p>;
+  const drift = driftBetween(earlier, story);
+  if (!drift) {
+    return (
+      <p>
+        Nothing to compare: the visit before ended without an acceptance, or here the beam was touched before
+        it was read.
+      </p>
+    );
+  }
+  const { meter } = story.commission.setup;
+  const shown = (reading: VisitDrift['from']): string =>
+    reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
+  return (
+    <dl class="since">
+      <dt>Accepted on the visit before</dt>
+      <dd>{shown(drift.from)}</dd>
+      <dt>Found on this one, before anything was touched</dt>
+      <dd>
+        {shown(drift.to)} <EntryLinks seqs={[drift.found.seq]} onPick={onPick} />
+      </dd>
+      <dt>Light lost since</dt>
+      <dd>{lostText(drift.lostDb)}</dd>
+    </dl>
+  );
+}
+
+export function lostText(db: number | undefined): string {
+  if (db === undefined) return "the meter's law does not tell";
+  if (db === Number.POSITIVE_INFINITY) return 'all of it';
+  if (Math.abs(db) < 0.05) return 'none';
+  return db > 0 ? `${db.toFixed(1)} dB` : `none: ${(-db).toFixed(1)} dB more than before`;
+}
