@@ -26,7 +26,8 @@ type Answer =
 
 interface Waiting {
   since: number;
-  timer: NodeJS.Timeout;
+  /** Runs once the engine is ready: loading may take as long as it needs. */
+  timer: NodeJS.Timeout | undefined;
   resolve(transcript: Transcript): void;
   reject(error: Error): void;
 }
@@ -84,11 +85,18 @@ export function openTranscriber(
       if (broken) return Promise.reject(broken);
       const id = ++lastId;
       return new Promise<Transcript>((resolve, reject) => {
-        const timer = setTimeout(
-          () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
-          withinMs,
+        const waits: Waiting = { since: performance.now(), timer: undefined, resolve, reject };
+        waiting.set(id, waits);
+        ready.then(
+          () => {
+            if (!waiting.has(id)) return;
+            waits.timer = setTimeout(
+              () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
+              withinMs,
+            );
+          },
+          () => {}, // `breakDown` has told all who wait.
         );
-        waiting.set(id, { since: performance.now(), timer, resolve, reject });
         worker.postMessage({ id, samples, options } satisfies Ask);
       });
     },

@@ -23,9 +23,11 @@ async function voice(words: string, options: { speed?: number; voice?: string } 
 describe('the speech engine', () => {
   let engine: Transcriber;
 
-  beforeAll(() => {
-    engine = openTranscriber(DEFAULT_MODEL_FOLDER);
-  });
+  beforeAll(async () => {
+    const opened = openTranscriber(DEFAULT_MODEL_FOLDER);
+    engine = opened;
+    await opened.ready;
+  }, 60_000);
   afterAll(() => engine.close());
 
   it.each([
