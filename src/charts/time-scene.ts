@@ -10,9 +10,8 @@ import { type PlacedLabel, placeLabels } from './place-labels.ts';
 import { box, type Key, line, type Part, type Scene, text } from './scene.ts';
 import { timeAxis } from './time-axis.ts';
 import type { Times } from './times.ts';
-import type { Captioned } from './turns-scene.ts';
+import { type Captioned, PLOT_HEIGHT } from './turns-scene.ts';
 
-const HEIGHT = 240;
 const ROW = 15;
 
 /** A stretch of time, shaded; the rules are single moments. */
@@ -34,6 +33,7 @@ export function timeScene(
   meter: MeterProfile,
   times: Times,
   width: number,
+  plotHeight = PLOT_HEIGHT,
 ): Captioned {
   const title = 'Reading against time';
   const { samples, gains } = series;
@@ -59,7 +59,7 @@ export function timeScene(
     ],
     room,
   );
-  const plot = plotIn(width, 28 + ROW * (1 + Math.max(0, ...labels.map(({ row }) => row))), HEIGHT);
+  const plot = plotIn(width, 28 + ROW * (1 + Math.max(0, ...labels.map(({ row }) => row))), plotHeight);
   const foot = plot.y + plot.height;
   const level = levels(samples, meter, plot.height, plot.y);
   const path = linePath<Sample>(

@@ -33,7 +33,7 @@ export function timesIn(zone: string): Times {
     },
     zone(at) {
       const name = offsets.formatToParts(at).find(({ type }) => type === 'timeZoneName')?.value;
-      return (name ?? 'UTC').replace('GMT', 'UTC').replace('-', '−');
+      return (name ?? 'GMT').replace('+00:00', '').replace('GMT', 'UTC').replace('-', '−');
     },
   };
 }

@@ -14,7 +14,8 @@ import { sampleKeys } from './keys.ts';
 import { levels } from './levels.ts';
 import { area, type Key, line, type Part, type Scene, text } from './scene.ts';
 
-const HEIGHT = 240;
+/** Of the plot, pixels. */
+export const PLOT_HEIGHT = 240;
 const TOP = 40;
 const NAME: Record<Axis, string> = { horizontal: 'Horizontal adjuster', vertical: 'Vertical adjuster' };
 
@@ -33,6 +34,7 @@ export function turnsScene(
   axis: Axis,
   meter: MeterProfile,
   width: number,
+  plotHeight = PLOT_HEIGHT,
 ): Captioned {
   const sweeps = series.sweeps.filter((sweep) => sweep.axis === axis && sweep.aim === series.aim);
   const samples = [...new Set(sweeps.flatMap((sweep) => sweep.samples))];
@@ -45,7 +47,7 @@ export function turnsScene(
   const caption = captionOf(series, axis, meter, top, curve);
   if (samples.length === 0) return { title, caption, scene: undefined };
 
-  const plot = plotIn(width, TOP, HEIGHT);
+  const plot = plotIn(width, TOP, plotHeight);
   const foot = plot.y + plot.height;
   const x = scaleLinear()
     .domain([low, high])

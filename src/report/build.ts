@@ -1,0 +1,78 @@
+import { type PairStory, reviewSite, type SiteFinding } from '../findings/site.ts';
+import type { Entry, JobId } from '../log/entry.ts';
+import type { PairId } from '../site/pair-plan.ts';
+import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
+import { coverPage } from './cover.ts';
+import { type Moments, momentsIn } from './moments.ts';
+import { type Log, type PairPage, pairPage, withSiteFindings } from './pair-page.ts';
+import type { Page } from './report.ts';
+
+/** How a report is asked for. */
+export interface ReportOptions {
+  /** IANA name of the time zone its times are written in. */
+  readonly zone: string;
+  /** When it is made, ms. */
+  readonly at: number;
+  /** Only these pairs. */
+  readonly only?: readonly PairId[];
+}
+
+/** The report on a single job: one page, without a cover. @throws {RangeError} on an unknown time zone */
+export const jobReport = (log: Log, zone: string): Page[] => [
+  pairPage({ visits: [log] }, momentsIn(zone)).page,
+];
+
+/** True for the log of a site, which holds no job. */
+export const isSiteLog = ({ entries }: { readonly entries: readonly Entry[] }): boolean =>
+  entries[0]?.fact.type === 'site-opened';
+
+/**
+ * A site's report in the making: its pairs are put to it one by one, so that whoever makes it can do
+ * something else between them, and its pages are there when all are in.
+ */
+export class SiteReport {
+  readonly #log: Log;
+  readonly #options: ReportOptions;
+  readonly #moments: Moments;
+  readonly #site;
+  readonly #made: { pair: SitePair; made: PairPage; story: PairStory }[] = [];
+  /** The pairs whose visits are to be put to it, in this order. */
+  readonly pairs: readonly SitePair[];
+
+  /** @throws {RangeError} on an unknown time zone */
+  constructor(log: Log, options: ReportOptions) {
+    this.#log = log;
+    this.#options = options;
+    this.#moments = momentsIn(options.zone);
+    this.#site = log.entries.reduce(foldSite, EMPTY_SITE);
+    const { only } = options;
+    this.pairs = livePairs(this.#site).filter(({ plan }) => !only || only.includes(plan.id));
+  }
+
+  /** `visits`: the logs of the pair's visits, oldest first. */
+  add(pair: SitePair, visits: readonly Log[]): void {
+    const made = pairPage({ plan: pair.plan, visits }, this.#moments);
+    this.#made.push({ pair, made: { ...made, stories: [] }, story: storyFor(pair, made, visits) });
+  }
+
+  /** The cover, then a page a pair. */
+  pages(): Page[] {
+    const found = reviewSite(this.#made.map(({ story }) => story));
+    const of = (id: PairId): SiteFinding[] => found.filter(({ pair }) => pair === id);
+    const input = { log: this.#log, site: this.#site, pairs: this.#made, found, at: this.#options.at };
+    return [
+      coverPage(input, this.#moments),
+      ...this.#made.map(({ pair, made }) => withSiteFindings(made.page, of(pair.plan.id))),
+    ];
+  }
+}
+
+/** What the site is reviewed by; the entries of hundreds of logs are not kept for it. */
+function storyFor({ plan }: SitePair, { stories }: PairPage, visits: readonly Log[]): PairStory {
+  const jobs = visits.filter(({ head }) => head.count > 0).map(({ head }) => head.job);
+  return {
+    pair: plan.id,
+    pathLength: plan.pathLength ?? stories.at(-1)?.commission.setup.pathLength,
+    visits: stories.map((story, index) => ({ ...story, entries: [], job: jobs[index] as JobId })),
+  };
+}

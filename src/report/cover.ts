@@ -1,0 +1,125 @@
+import { SEVERITIES } from '../findings/finding.ts';
+import type { SiteFinding } from '../findings/site.ts';
+import { findFault } from '../log/chain.ts';
+import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
+import { GUIDANCE_ONLY } from '../phrases/plan.ts';
+import { STANDING_WORDS } from '../phrases/standings.ts';
+import { PAIR_STANDINGS, type PairStanding } from '../site/standing.ts';
+import type { SitePair, SiteState } from '../site/state.ts';
+import { first, moreInLog } from './brief.ts';
+import type { Moments } from './moments.ts';
+import type { Log, PairPage } from './pair-page.ts';
+import type { Item, Page } from './report.ts';
+import { footOf, sealBlock } from './seal.ts';
+
+/** The pairs a cover has room to name. */
+const LISTED = 24;
+const FINDINGS = 6;
+
+/** Whose page a supervisor turns to first. */
+const ORDER: readonly PairStanding[] = [
+  'needs-attention',
+  'aligning',
+  'aligned',
+  'not-started',
+  'proven',
+  'signed',
+];
+
+export interface CoverInput {
+  readonly log: Log;
+  readonly site: SiteState;
+  /** In the order of their pages, which follow the cover. */
+  readonly pairs: readonly { readonly pair: SitePair; readonly made: Omit<PairPage, 'page'> }[];
+  readonly found: readonly SiteFinding[];
+  /** When the report was made, ms. */
+  readonly at: number;
+}
+
+/** The first sheet of a site's report: its totals, and where to look. */
+export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: Moments): Page {
+  const count = (standing: PairStanding) => pairs.filter(({ made }) => made.standing === standing).length;
+  const rows = ORDER.flatMap((standing) =>
+    pairs.flatMap(({ pair, made }, index) =>
+      made.standing === standing
+        ? [
+            [
+              pair.plan.id,
+              pair.plan.name,
+              STANDING_WORDS[standing],
+              made.final,
+              SEVERITIES.map((severity) => made.findings[severity]).join(' / '),
+              String(index + 2),
+            ],
+          ]
+        : [],
+    ),
+  );
+  const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
+  const findings = SEVERITIES.map(
+    (severity) =>
+      `${pairs.reduce((sum, { made }) => sum + made.findings[severity], 0) + found.filter((each) => each.severity === severity).length} ${SEVERITY_WORDS[severity].toLowerCase()}`,
+  ).join(', ');
+  const { code } = site;
+  const attention = count('needs-attention');
+  return {
+    title: site.site ?? log.head.job,
+    subtitle: 'Commissioning report: optical beam smoke detectors',
+    standing:
+      count('signed') === pairs.length && pairs.length > 0
+        ? { text: 'All signed', heed: false }
+        : { text: attention > 0 ? `Need attention: ${attention}` : 'Not all signed', heed: true },
+    blocks: [
+      {
+        kind: 'figures',
+        items: PAIR_STANDINGS.map((standing) => ({
+          name: STANDING_WORDS[standing],
+          value: String(count(standing)),
+          note: `of ${pairs.length} pairs`,
+        })),
+      },
+      {
+        kind: 'facts',
+        title: 'This report',
+        rows: [
+          { name: 'Made', value: moments.full(at) },
+          {
+            name: 'Pairs',
+            value: `${pairs.length}, one on each page that follows${dropped > 0 ? `; ${dropped} dropped from the site` : ''}`,
+          },
+          { name: 'Findings', value: findings },
+          {
+            name: 'Guidance',
+            value: `${code ? `plans held against ${code.name} (${code.source}); ` : 'none chosen; '}${GUIDANCE_ONLY}`,
+          },
+        ],
+      },
+      {
+        kind: 'table',
+        title: 'Pairs',
+        columns: [
+          { name: 'Pair', share: 3 },
+          { name: 'Name', share: 6 },
+          { name: 'It stands', share: 4 },
+          { name: 'Final reading', share: 3 },
+          { name: 'Findings: serious / asked / note', share: 4 },
+          { name: 'Page', share: 2 },
+        ],
+        empty: 'No pairs are planned.',
+        rows: first(rows, LISTED, (left) => [`${left.length} more`, 'each on its page', '', '', '', '']),
+      },
+      {
+        kind: 'list',
+        title: 'Seen across the site',
+        empty: 'Nothing that only shows when its records are held against each other.',
+        items: first<Item>(
+          found.map((each) => ({ lead: SEVERITY_WORDS[each.severity], text: siteFindingText(each) })),
+          FINDINGS,
+          moreInLog,
+        ),
+      },
+      sealBlock("The site's log", log.head, findFault(log.entries, log.head)),
+    ],
+    foot: footOf(log.head),
+  };
+}

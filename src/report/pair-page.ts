@@ -1,0 +1,341 @@
+import { timeScene } from '../charts/time-scene.ts';
+import { duration } from '../charts/times.ts';
+import { turnsScene } from '../charts/turns-scene.ts';
+import { answerTo, type Commission } from '../commission/commission.ts';
+import { CHECKLISTS, type Checklist } from '../commission/items.ts';
+import { progressOf, readingAfter } from '../commission/progress.ts';
+import type { JobSetup } from '../facts.ts';
+import { SEVERITIES, type Severity } from '../findings/finding.ts';
+import { review } from '../findings/review.ts';
+import type { SiteFinding } from '../findings/site.ts';
+import { type Story, storyOf } from '../findings/story.ts';
+import { findFault } from '../log/chain.ts';
+import type { Entry, Head } from '../log/entry.ts';
+import { type Series, series, topOf } from '../log/series.ts';
+import { type Summary, summarize } from '../log/summary.ts';
+import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
+import { gainChange } from '../phrases/gain.ts';
+import { askItem, itemText } from '../phrases/items.ts';
+import { positionText } from '../phrases/position.ts';
+import { readingText } from '../phrases/readings.ts';
+import { STANDING_WORDS } from '../phrases/standings.ts';
+import type { Reading } from '../reading.ts';
+import { driftBetween } from '../site/drift.ts';
+import type { PairPlan } from '../site/pair-plan.ts';
+import { type PairStanding, standingOf } from '../site/standing.ts';
+import { AXES, type Axis } from '../turns.ts';
+import { brief, entryList, first, moreInLog } from './brief.ts';
+import type { Moments } from './moments.ts';
+import { planRows } from './plan-rows.ts';
+import { provingBlock } from './proving.ts';
+import type { Block, Fact, Figure, Item, Page } from './report.ts';
+import { footOf, sealBlock } from './seal.ts';
+import { signBlock } from './sign-block.ts';
+
+/** A log as it was read. */
+export interface Log {
+  readonly entries: readonly Entry[];
+  readonly head: Head;
+}
+
+/** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
+export interface PairLogs {
+  readonly plan?: PairPlan;
+  readonly visits: readonly Log[];
+}
+
+/** A pair's page, and what the cover says of it. */
+export interface PairPage {
+  readonly page: Page;
+  readonly standing: PairStanding;
+  readonly final: string;
+  readonly findings: Readonly<Record<Severity, number>>;
+  readonly stories: readonly Story[];
+}
+
+/** Chart sizes, pixels: two beside each other are as wide as one alone. */
+const HALF = 340;
+const WHOLE = 690;
+const PLOT = 130;
+const TIME_PLOT = 150;
+
+const FINDINGS = 9;
+const REMARKS = 5;
+const REMARK_LENGTH = 160;
+const VISITS = 5;
+
+/** The page of a pair by its latest visit. */
+export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
+  const logs = visits.filter(({ head }) => head.count > 0);
+  const log = logs.at(-1);
+  const stories = logs.flatMap(({ entries }) => storyOf(entries) ?? []);
+  const story = log && storyOf(log.entries);
+  if (!story || !log) return notStarted(plan, visits.at(-1)?.head);
+  const { setup } = story.commission;
+  const standing = standingOf(story.end, story.until);
+  const summary = summarize(story.entries);
+  const all = series(story.entries);
+  const findings = review(story.entries);
+  const fault = findFault(log.entries, log.head);
+  const final = finalReading(story);
+  const { meter } = setup;
+  const counts = Object.fromEntries(
+    SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
+  ) as Record<Severity, number>;
+  const blocks: Block[] = [
+    { kind: 'figures', items: figures(story, summary, all, final, moments) },
+    provingBlock(story.commission, progressOf(story.commission, story.until)),
+    {
+      kind: 'list',
+      title: 'Findings',
+      empty: 'None: the log was looked through for all that a careful supervisor would ask.',
+      items: first<Item>(
+        SEVERITIES.flatMap((severity) => findings.filter((each) => each.severity === severity)).map(
+          (finding) => ({
+            lead: SEVERITY_WORDS[finding.severity],
+            text: `${findingText(finding)} (${entryList(finding.entries)})`,
+          }),
+        ),
+        FINDINGS,
+        moreInLog,
+      ),
+    },
+    issuesAndRemarks(story, moments),
+    ...earlierVisits(logs, moments),
+    signBlock(story, moments),
+    {
+      kind: 'charts',
+      charts: AXES.map((axis) => turnsScene(all, story.end.search, axis, meter, HALF, PLOT)),
+    },
+    { kind: 'charts', charts: [timeScene(all, all, meter, moments, WHOLE, TIME_PLOT)] },
+    { kind: 'facts', title: 'The job', rows: jobRows(setup, plan, summary, story.commission, moments) },
+    sealBlock('The record', log.head, fault),
+  ];
+  const heed = standing === 'needs-attention' || fault !== undefined || counts.serious > 0;
+  const text = [
+    ...(fault ? ['Log broken'] : []),
+    STANDING_WORDS[standing],
+    ...(counts.serious > 0 ? [`${counts.serious} serious`] : []),
+  ].join('; ');
+  return {
+    page: {
+      title: plan ? `${plan.id}  ${plan.name}` : setup.pair,
+      subtitle: `${setup.site}. Commissioning record of a beam pair.`,
+      standing: { text, heed },
+      blocks,
+      foot: footOf(log.head),
+    },
+    standing,
+    final: final ? withUnit(final.reading, setup) : '',
+    findings: counts,
+    stories,
+  };
+}
+
+/** The page with what only shows against the site's other pairs put to its findings. */
+export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Page {
+  if (found.length === 0) return page;
+  const items = found.map(
+    (finding): Item => ({
+      lead: SEVERITY_WORDS[finding.severity],
+      text: `${siteFindingText(finding)} (against other records of the site)`,
+    }),
+  );
+  const blocks = page.blocks.map((block) =>
+    block.kind === 'list' && block.title === 'Findings'
+      ? { ...block, items: [...items, ...block.items] }
+      : block,
+  );
+  return { ...page, blocks };
+}
+
+function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPage {
+  return {
+    page: {
+      title: plan ? `${plan.id}  ${plan.name}` : 'A pair without a record',
+      subtitle: 'Planned beam pair, without a record.',
+      standing: { text: STANDING_WORDS['not-started'], heed: true },
+      blocks: plan ? [{ kind: 'facts', title: 'As planned', rows: planRows(plan) }] : [],
+      foot: head ? footOf(head) : 'No log yet',
+    },
+    standing: 'not-started',
+    final: '',
+    findings: { serious: 0, question: 0, note: 0 },
+    stories: [],
+  };
+}
+
+interface Final {
+  readonly reading: Reading;
+  readonly note: string;
+}
+
+/** The reading that stands at the end, and what it was taken as. */
+function finalReading({ end, commission }: Story): Final | undefined {
+  const after = readingAfter(commission);
+  if (after) return { reading: after.reading, note: `after the tests, #${after.seq}` };
+  const { accepted, reading } = end;
+  if (accepted) return { reading: accepted.reading, note: `when accepted, #${accepted.seq}` };
+  return reading && { reading: reading.reading, note: `last read, #${reading.seq}; not accepted` };
+}
+
+const withUnit = (reading: Reading, { meter }: JobSetup): string =>
+  reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
+
+function figures(
+  { end, commission }: Story,
+  { from, to }: Summary,
+  all: Series,
+  final: Final | undefined,
+  moments: Moments,
+): Figure[] {
+  const { meter } = commission.setup;
+  const { accepted } = end;
+  const gain = all.gains.at(-1);
+  const peak = (axis: Axis, name: string): Figure => {
+    const top = topOf(all, axis);
+    return {
+      name,
+      value: top ? positionText(top.sample.position[axis]) : 'none seen',
+      note: top
+        ? `turns; ${readingText(top.sample.reading, meter)} there, #${top.sample.seq}`
+        : 'no readings while it was turned',
+    };
+  };
+  return [
+    {
+      name: 'Final reading',
+      value: final ? withUnit(final.reading, commission.setup) : 'none',
+      note: `${final ? `${final.note}; ` : ''}band ${meter.bandLow} to ${meter.bandHigh}`,
+    },
+    {
+      name: accepted?.override ? 'Accepted by override' : 'Accepted',
+      value: accepted ? withUnit(accepted.reading, commission.setup) : 'not accepted',
+      note: accepted ? `${moments.clock(accepted.at, true)}, #${accepted.seq}` : '',
+    },
+    {
+      name: 'Gain setting',
+      value: String(all.gains.length),
+      note: gain ? gainChange(gain) : '',
+    },
+    peak('horizontal', 'Horizontal peak'),
+    peak('vertical', 'Vertical peak'),
+    {
+      name: 'Alignment took',
+      value: from !== undefined && to !== undefined ? duration(to - from) : '',
+      note:
+        from === undefined
+          ? ''
+          : `${moments.day(from)}, from ${moments.clock(from, false)} ${moments.zone(from)}`,
+    },
+  ];
+}
+
+function issuesAndRemarks({ entries, end }: Story, moments: Moments): Block {
+  const issues = end.issues.map(
+    ({ seq, text, closed }): Item => ({
+      lead: closed ? 'Issue, closed' : 'ISSUE, OPEN',
+      text: brief(
+        `${text} (#${seq})${closed ? ` Closed ${moments.clock(closed.at, false)}, #${closed.seq}: ${closed.how}` : ''}`,
+        2 * REMARK_LENGTH,
+        `#${seq}`,
+      ),
+    }),
+  );
+  const override = end.accepted?.override;
+  const overrides: Item[] = override
+    ? [{ lead: 'Override', text: `${override.reason} (#${end.accepted?.seq})` }]
+    : [];
+  const remarks = entries.flatMap(({ seq, at, fact }): Item[] =>
+    fact.type === 'remark'
+      ? [
+          {
+            lead: 'Remark',
+            text: `${brief(fact.text, REMARK_LENGTH, `#${seq}`)} (${fact.seat}, ${moments.clock(at, false)}, #${seq})`,
+          },
+        ]
+      : [],
+  );
+  return {
+    kind: 'list',
+    title: 'Issues and remarks',
+    empty: 'None.',
+    items: first([...issues, ...overrides, ...remarks], REMARKS + issues.length, moreInLog).slice(0, 10),
+  };
+}
+
+/** What came before the latest visit, and how the pair was found again. */
+function earlierVisits(logs: readonly Log[], moments: Moments): Block[] {
+  if (logs.length < 2) return [];
+  const rows = logs.slice(0, -1).map(({ entries, head }, index): string[] => {
+    const story = storyOf(entries);
+    const next = storyOf(logs[index + 1]?.entries ?? []);
+    const drift = story && next && driftBetween(story, next);
+    const found = drift
+      ? `${readingText(drift.from, story.commission.setup.meter)} accepted, ${readingText(drift.to, story.commission.setup.meter)} found${drift.lostDb === undefined ? '' : `: ${drift.lostDb.toFixed(1)} dB lost`}`
+      : 'not told';
+    const at = entries[0]?.at;
+    return [
+      at === undefined ? '' : moments.day(at),
+      head.job,
+      story ? STANDING_WORDS[standingOf(story.end, story.until)] : '',
+      found,
+    ];
+  });
+  return [
+    {
+      kind: 'table',
+      title: 'Earlier visits',
+      columns: [
+        { name: 'Day', share: 2 },
+        { name: 'Log', share: 3 },
+        { name: 'It stood', share: 2 },
+        { name: 'At the next visit', share: 4 },
+      ],
+      empty: '',
+      rows: first(rows.toReversed(), VISITS, (left) => [`${left.length} before`, '', '', '']),
+    },
+  ];
+}
+
+function jobRows(
+  setup: JobSetup,
+  plan: PairPlan | undefined,
+  { people }: Summary,
+  commission: Commission,
+  moments: Moments,
+): Fact[] {
+  const seats = people
+    .slice(0, 6)
+    .map(
+      ({ seat, device, at, takeover }) =>
+        `${seat}: ${brief(device || 'a phone', 40, 'the log')}, ${moments.clock(at, false)}${takeover ? ', took over' : ''}`,
+    );
+  const more = people.length > 6 ? `; ${people.length - 6} more in the log` : '';
+  const path = setup.pathLength ?? setup.plan?.pathLength;
+  const lists: Fact[] =
+    setup.scope === 'commissioning'
+      ? [
+          { name: 'Before the work', value: answers(commission, 'before') },
+          { name: 'After the work', value: answers(commission, 'after') },
+        ]
+      : [];
+  return [
+    { name: 'Crew', value: `${seats.join('; ')}${more}` },
+    ...lists,
+    ...(plan || setup.plan
+      ? planRows((plan ?? setup.plan) as PairPlan)
+      : path === undefined
+        ? []
+        : [{ name: 'Path', value: `${path} m` }]),
+    { name: 'Meter, adjusters', value: `${setup.meter.name}; ${setup.adjusters.name}` },
+  ];
+}
+
+const answers = (commission: Commission, list: Checklist): string =>
+  CHECKLISTS[list]
+    .map((item) => {
+      const answer = answerTo(commission, list, item);
+      return answer ? `${itemText(answer)} #${answer.seq}` : `NOT ANSWERED: ${askItem(item).show}`;
+    })
+    .join('; ');

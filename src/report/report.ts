@@ -1,0 +1,70 @@
+import type { Captioned } from '../charts/turns-scene.ts';
+import type { Signature } from '../facts.ts';
+
+/**
+ * A report in words and drawings, as both of its renderings show it: the printable page and the PDF differ in
+ * type and line breaks, never in what they say. Built by `coverPage` and `pairPage`.
+ */
+export type Block =
+  /** The answers, large. */
+  | { readonly kind: 'figures'; readonly items: readonly Figure[] }
+  | { readonly kind: 'facts'; readonly title: string; readonly rows: readonly Fact[] }
+  | {
+      readonly kind: 'table';
+      readonly title: string;
+      readonly columns: readonly Column[];
+      /** Said in place of the table where there are no rows. */
+      readonly empty: string;
+      readonly rows: readonly (readonly string[])[];
+    }
+  | {
+      readonly kind: 'list';
+      readonly title: string;
+      readonly empty: string;
+      readonly items: readonly Item[];
+    }
+  | {
+      readonly kind: 'signature';
+      readonly title: string;
+      readonly lines: readonly string[];
+      readonly signature: Signature | undefined;
+    }
+  /** Two beside each other, or one alone. */
+  | { readonly kind: 'charts'; readonly charts: readonly Captioned[] };
+
+export interface Figure {
+  readonly name: string;
+  readonly value: string;
+  readonly note: string;
+}
+
+export interface Fact {
+  readonly name: string;
+  readonly value: string;
+}
+
+export interface Column {
+  readonly name: string;
+  /** Its part of the width, against the other columns'. */
+  readonly share: number;
+}
+
+export interface Item {
+  /** What kind of item it is, in a word or two. */
+  readonly lead: string;
+  readonly text: string;
+}
+
+/** One sheet of A4. */
+export interface Page {
+  readonly title: string;
+  readonly subtitle: string;
+  /** How it stands, and whether somebody has to look at it. */
+  readonly standing: { readonly text: string; readonly heed: boolean };
+  readonly blocks: readonly Block[];
+  /** At the foot of the sheet, before its number: which record it is of. */
+  readonly foot: string;
+}
+
+/** "Page 3 of 13" */
+export const pageNumber = (index: number, total: number): string => `Page ${index + 1} of ${total}`;

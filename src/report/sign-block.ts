@@ -1,0 +1,35 @@
+import type { Seq } from '../advice.ts';
+import { missingForSignoff } from '../commission/signoff.ts';
+import type { Story } from '../findings/story.ts';
+import { unsignedText } from '../phrases/signoff.ts';
+import type { Moments } from './moments.ts';
+import type { Block } from './report.ts';
+
+/** Who answers for the record, or what is missing for it. */
+export function signBlock({ end, commission, until }: Story, moments: Moments): Block {
+  const { signed, changedBy } = end;
+  const block = (lines: readonly string[]): Block => ({
+    kind: 'signature',
+    title: 'Signature',
+    lines,
+    signature: signed?.signature,
+  });
+  if (!signed) {
+    const missing = missingForSignoff(commission, until);
+    return block([
+      'Not signed.',
+      missing.length === 0
+        ? 'Nothing is missing for signing.'
+        : `Missing for signing: ${missing.map((item) => unsignedText(item, commission.issues)).join('; ')}.`,
+    ]);
+  }
+  const { name, role, at, seq, head } = signed;
+  return block([
+    `${name}, ${role}, ${moments.full(at)}, entry #${seq}.`,
+    `Signed: the first ${head.count} entries, head hash ${head.hash}.`,
+    ...(changedBy === undefined ? [] : [changedText(changedBy)]),
+  ]);
+}
+
+const changedText = (seq: Seq): string =>
+  `CHANGED SINCE SIGNING: entry #${seq} and what follows are not covered by this signature.`;
