@@ -1,29 +1,23 @@
-import type { HttpBindings } from '@hono/node-server';
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
-import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { Logger } from 'pino';
-import type { z } from 'zod';
-import type { Entry, Head } from '../src/log/entry.ts';
-import { toCsv, toJsonLines } from '../src/log/export.ts';
-import {
-  type HttpRefusal,
-  type JobRecord,
-  Join,
-  OpenJob,
-  PROTOCOL_VERSION,
-  type Refusal,
-} from '../src/protocol.ts';
+import { Join, OpenJob, PROTOCOL_VERSION } from '../src/protocol.ts';
 import { Bucket, Buckets } from './allowance.ts';
 import type { Hearing } from './hearing.ts';
+import { addressOf, type Env, passOf, read, refuse, reply } from './http.ts';
 import type { Limits } from './limits.ts';
 import { isOwnOrigin } from './origin.ts';
-import type { Answer, Rooms } from './rooms.ts';
-import { digest } from './secrets.ts';
+import { RECORDS, wholeLog } from './records.ts';
+import type { Rooms } from './rooms.ts';
+import type { Accounts } from './site/accounts.ts';
+import { siteApi } from './site/api.ts';
+import type { Sites } from './site/sites.ts';
 import type { Pass, Store } from './store/store.ts';
 
 export interface ApiDeps {
   rooms: Rooms;
+  sites: Sites;
+  accounts: Accounts;
   store: Store;
   hearing: Hearing;
   limits: Limits;
@@ -31,23 +25,19 @@ export interface ApiDeps {
   version: string;
 }
 
-type Env = { Bindings: HttpBindings };
+const BAD_FORM = { reason: 'bad-code', text: 'A code is six letters and digits.' } as const;
 
-const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
-  'bad-token': 401,
-  'seat-lost': 401,
-  'bad-code': 403,
-  'seat-in-use': 409,
-  'log-broken': 409,
-  'too-long': 413,
-  'too-fast': 429,
-  'store-failed': 503,
-};
-
-const READ_BATCH = 1_000;
-
-/** Opening, joining and reading jobs over HTTP. Every refusal is an `HttpRefusal`. */
-export function api({ rooms, store, hearing, limits, log, version }: ApiDeps): Hono<Env> {
+/** Opening, joining and reading jobs over HTTP, and the sites. Every refusal is an `HttpRefusal`. */
+export function api({
+  rooms,
+  sites,
+  accounts,
+  store,
+  hearing,
+  limits,
+  log,
+  version,
+}: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Bucket(limits.guesses, performance.now());
   const guessesOf = new Buckets(limits.guessesPerAddress);
@@ -60,12 +50,11 @@ export function api({ rooms, store, hearing, limits, log, version }: ApiDeps): H
     await next();
     c.header('Cache-Control', 'no-store');
   });
-  app.use(
-    bodyLimit({
-      maxSize: limits.maxBodyBytes,
-      onError: (c) => refuse(c, 'too-long', `At most ${limits.maxBodyBytes} bytes.`),
-    }),
-  );
+  const atMost = (maxSize: number) =>
+    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', `At most ${maxSize} bytes.`) });
+  const small = atMost(limits.maxBodyBytes);
+  const large = atMost(limits.maxSiteBodyBytes);
+  app.use((c, next) => (c.req.path.startsWith('/api/site/') ? large : small)(c, next));
 
   app.post('/jobs', async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
@@ -84,7 +73,7 @@ export function api({ rooms, store, hearing, limits, log, version }: ApiDeps): H
       c.header('Retry-After', '60');
       return refuse(c, 'too-fast', 'Too many wrong codes. Wait a minute, then try again.');
     }
-    const body = await read(c, Join);
+    const body = await read(c, Join, { code: BAD_FORM });
     const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value.device) : body;
     if (answer.kind === 'refused' && answer.reason === 'bad-code') {
       guesses.take(now);
@@ -93,15 +82,16 @@ export function api({ rooms, store, hearing, limits, log, version }: ApiDeps): H
     return reply(c, answer, 200);
   });
 
-  app.get('/record', (c) =>
-    withLog(c, (head, entries) => c.json({ head, entries } satisfies z.input<typeof JobRecord>)),
-  );
-  app.get('/export.jsonl', (c) =>
-    withLog(c, (head, entries) => file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head))),
-  );
-  app.get('/export.csv', (c) =>
-    withLog(c, (head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head))),
-  );
+  for (const [path, give] of Object.entries(RECORDS)) {
+    app.get(`/${path}`, async (c) => {
+      const pass = await goodPass(c);
+      if (pass instanceof Response) return pass;
+      const { head, entries } = await wholeLog(store, pass.job);
+      return give(c, head, entries);
+    });
+  }
+
+  app.route('/', siteApi({ sites, accounts, rooms, store, limits, opensOf }));
 
   app.get('/health', async (c) => {
     await store.health();
@@ -122,61 +112,10 @@ export function api({ rooms, store, hearing, limits, log, version }: ApiDeps): H
   });
   return app;
 
-  /** Runs `answer` on the whole log of the job that the caller's token is for. */
-  async function withLog(
-    c: Context<Env>,
-    answer: (head: Head, entries: Entry[]) => Response,
-  ): Promise<Response> {
-    const pass = await passOf(c);
+  /** Whose token it is, or the refusal for one that is not good. */
+  async function goodPass(c: Context<Env>): Promise<Pass | Response> {
+    const pass = await passOf(c, store);
     if (!pass) return refuse(c, 'bad-token', 'This link is not known here.');
-    if (pass.revoked) return refuse(c, 'seat-lost', `Another phone has taken the ${pass.role} seat.`);
-    const head = await store.head(pass.job);
-    const entries: Entry[] = [];
-    while (entries.length < head.count) {
-      const batch = await store.read(pass.job, entries.at(-1)?.seq ?? -1, READ_BATCH);
-      if (batch.length === 0) break;
-      entries.push(...batch);
-    }
-    // What was added while we read is left for the next time: the head says where this ends.
-    return answer(head, entries.slice(0, head.count));
+    return pass.revoked ? refuse(c, 'seat-lost', `Another phone has taken the ${pass.role} seat.`) : pass;
   }
-
-  async function passOf(c: Context<Env>): Promise<Pass | undefined> {
-    const token = /^Bearer ([A-Za-z0-9_-]{22})$/.exec(c.req.header('authorization') ?? '')?.[1];
-    return token === undefined ? undefined : store.pass(digest(token));
-  }
-}
-
-function addressOf(c: Context<Env>): string {
-  return c.env.incoming.socket.remoteAddress ?? '';
-}
-
-async function read<T extends z.ZodType>(c: Context<Env>, shape: T): Promise<Answer<z.output<T>>> {
-  const json: unknown = await c.req.json().catch(() => undefined);
-  const parsed = shape.safeParse(json);
-  if (parsed.success) return { kind: 'ok', value: parsed.data };
-  const [issue] = parsed.error.issues;
-  const [field] = issue?.path ?? [];
-  if (field === 'code')
-    return { kind: 'refused', reason: 'bad-code', text: 'A code is six letters and digits.' };
-  const where = issue?.path.join('.');
-  return {
-    kind: 'refused',
-    reason: 'bad-message',
-    text: json === undefined ? 'The body is not JSON.' : `${where ? `${where}: ` : ''}${issue?.message}`,
-  };
-}
-
-function reply<T extends object>(c: Context<Env>, answer: Answer<T>, status: ContentfulStatusCode): Response {
-  return answer.kind === 'ok' ? c.json(answer.value, status) : refuse(c, answer.reason, answer.text);
-}
-
-function refuse(c: Context, reason: Refusal, text: string, status?: ContentfulStatusCode): Response {
-  return c.json({ reason, text } satisfies z.input<typeof HttpRefusal>, status ?? STATUS[reason] ?? 400);
-}
-
-function file(c: Context, head: Head, ending: string, type: string, text: string): Response {
-  c.header('Content-Type', type);
-  c.header('Content-Disposition', `attachment; filename="ladderline-${head.job}.${ending}"`);
-  return c.body(text);
 }

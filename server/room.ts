@@ -99,7 +99,7 @@ export class Room {
     room.fault = await deps.store.audit(job);
     if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
     await room.readOn();
-    if (room.end.count === 0 && !room.fault) return undefined;
+    if (room.state.setup === undefined && !room.fault) return undefined;
     room.asleep = true;
     return room;
   }

@@ -10,6 +10,8 @@ import { listen } from './listen.ts';
 import { pages } from './pages.ts';
 import { CLIENT_FOLDER, VERSION } from './program.ts';
 import { Rooms } from './rooms.ts';
+import { Accounts } from './site/accounts.ts';
+import { Sites } from './site/sites.ts';
 import { Sockets } from './sockets.ts';
 import type { Store } from './store/store.ts';
 
@@ -43,11 +45,15 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const limits = { ...LIMITS, ...options.limits };
   const hearing = new Hearing(transcriber, limits, log);
   const rooms = new Rooms({ store, clock, log, graceMs: limits.deadAfterMs }, limits);
+  const sites = new Sites({ store, clock, log }, rooms);
+  const accounts = new Accounts(store, log);
+  // So that the board of many pairs has little left to work out.
+  rooms.onPutAway = (job) => void accounts.prepare(job);
   hearing.onChange = () => rooms.tellAll({ t: 'speech', speech: hearing.state });
   const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
 
   const app = new Hono<{ Bindings: HttpBindings }>();
-  app.route('/api', api({ rooms, store, hearing, limits, log, version: VERSION }));
+  app.route('/api', api({ rooms, sites, accounts, store, hearing, limits, log, version: VERSION }));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
 
   const listener = await listen(

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { describe } from '../../src/phrases/describe.ts';
 import { JobOpened, Joined } from '../../src/protocol.ts';
+import { DEMO_PAIRS, playDemoSite } from '../../src/simulator/demo-site.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import { startServer } from '../start.ts';
@@ -12,6 +13,7 @@ import { DemoCrew } from './crew.ts';
 import { hurriedClock } from './hurry.ts';
 import { Phone } from './phone.ts';
 import { DEMO_PAIR, DEMO_SETUP } from './site.ts';
+import { layDown } from './site-fixture.ts';
 
 interface DemoOptions {
   speed: number;
@@ -19,6 +21,7 @@ interface DemoOptions {
   seed: number;
   data?: string;
   exit?: boolean;
+  site?: boolean;
 }
 
 function readOptions(argv: string[]): DemoOptions {
@@ -37,6 +40,7 @@ function readOptions(argv: string[]): DemoOptions {
     )
     .option('--data <folder>', 'keep the log here instead of in a new temporary folder')
     .option('--exit', 'end when the pair is accepted, instead of serving its record')
+    .option('--site', 'serve a whole invented site instead: a dozen pairs, some with planted faults')
     .parse(argv, { from: 'user' })
     .opts();
 }
@@ -71,9 +75,30 @@ function narrate(phone: Phone): void {
   });
 }
 
+/** When the crew of the invented site first sat down. */
+const SITE_BEGAN = Date.UTC(2026, 2, 3, 8);
+
+async function serveSite({ port, exit }: DemoOptions, data: string): Promise<void> {
+  const store = openDataFolder(data);
+  const { desk, watch } = await layDown(store, playDemoSite(SITE_BEGAN));
+  const server = await startServer({ store, port });
+  console.log(
+    `The desk:   ${server.url}/site#${desk}\nTo read:    ${server.url}/site#${watch}\nData:       ${data}`,
+  );
+  console.log(`\nWhat is planted, by visit:`);
+  for (const { id, visits } of DEMO_PAIRS) {
+    for (const [i, plants] of visits.entries())
+      console.log(`  ${id}, visit ${i + 1}: ${plants.join(', ') || 'nothing'}`);
+  }
+  if (exit) return server.close();
+  console.log('\nCtrl-C ends.');
+  process.once('SIGINT', () => void server.close().then(() => process.exit(0)));
+}
+
 async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
   const data = options.data ?? mkdtempSync(join(tmpdir(), 'ladderline-demo-'));
+  if (options.site) return serveSite(options, data);
   const clock = hurriedClock(options.speed);
   const server = await startServer({ store: openDataFolder(data), port: options.port, clock });
   const origin = server.url;

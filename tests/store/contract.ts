@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/secrets.ts';
-import type { Store } from '../../server/store/store.ts';
+import type { KeptAccount, Store } from '../../server/store/store.ts';
 import type { Fact } from '../../src/facts.ts';
 import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry, Head } from '../../src/log/entry.ts';
@@ -180,6 +180,22 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       const token = digest('token');
       await store.append(JOB, sealRemarks(emptyHead(JOB), ['fork']), { issue: [{ token, role: 'panel' }] });
       expect(await store.pass(token)).toBeUndefined();
+    });
+
+    it('keeps the last account of a log, apart from the log', async () => {
+      expect(await store.account(JOB)).toBeUndefined();
+      await grow(['x']);
+      const [first, second] = ['a', 'b'].map((digit) => ({
+        hash: digit.repeat(64),
+        body: `{"${digit}":"“ok”"}`,
+      }));
+      await store.keepAccount(JOB, first as KeptAccount);
+      expect(await store.account(JOB)).toEqual(first);
+      await store.keepAccount(JOB, second as KeptAccount);
+      expect(await store.account(JOB)).toEqual(second);
+      expect(await store.account(OTHER)).toBeUndefined();
+      expect((await store.head(JOB)).count).toBe(1);
+      expect(await store.audit(JOB)).toBeUndefined();
     });
 
     it('says that it is well', async () => {

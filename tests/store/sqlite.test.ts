@@ -5,6 +5,7 @@ import Database from 'better-sqlite3';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/secrets.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/open.ts';
+import { SCHEMA_VERSION } from '../../server/store/schema.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { bodyOf, emptyHead } from '../../src/log/chain.ts';
@@ -44,6 +45,13 @@ describe('the SQLite file', () => {
       db.exec(`DROP TRIGGER ${name}`);
     }
     for (const statement of statements) expect(db.prepare(statement).run().changes).toBe(1);
+    db.close();
+  }
+
+  /** Makes the file one of another version. */
+  function tamperSchema(...statements: string[]) {
+    const db = new Database(file);
+    for (const statement of statements) db.exec(statement);
     db.close();
   }
 
@@ -132,6 +140,18 @@ describe('the SQLite file', () => {
     const fd = openSync(file, 'r+');
     for (let at = 4096; at < bytes.length; at += 4096) writeSync(fd, Buffer.alloc(64, 0x55), 0, 64, at);
     expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
+  });
+
+  it('is brought up from the first version with all that is in it', async () => {
+    await filled();
+    tamperSchema('DROP TABLE accounts', 'PRAGMA user_version = 1');
+    const store = openDataFolder(folder);
+    expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
+    await store.keepAccount(JOB, { hash: 'a'.repeat(64), body: '{}' });
+    expect(store.db.pragma('user_version', { simple: true })).toBe(SCHEMA_VERSION);
+    expect(() => store.db.exec('DELETE FROM heads')).toThrow(/append-only/);
+    await store.close();
+    await openDataFolder(folder).close();
   });
 
   it('is refused when another program made it, or a newer version', async () => {

@@ -1,0 +1,28 @@
+import { SiteOpened, SiteView } from '../../src/site/protocol.ts';
+import { get, newId, post } from './phone.ts';
+
+/** A site's desk, or with the other token somebody who only reads. */
+export class Desk {
+  constructor(
+    readonly url: string,
+    readonly token: string,
+  ) {}
+
+  static async open(url: string, site = 'Hollin Bridge sorting hall') {
+    const opened = SiteOpened.parse(await (await post(url, '/api/sites', { site })).json());
+    return { ...opened, desk: new Desk(url, opened.desk), reader: new Desk(url, opened.watch) };
+  }
+
+  /** With an id made up, where the body has none. */
+  post(path: string, body: object): Promise<Response> {
+    return post(this.url, path, { id: newId(), ...body }, { authorization: `Bearer ${this.token}` });
+  }
+
+  get(path: string): Promise<Response> {
+    return get(this.url, path, this.token);
+  }
+
+  async board(): Promise<SiteView> {
+    return SiteView.parse(await (await this.get('/api/site')).json());
+  }
+}

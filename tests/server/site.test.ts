@@ -1,0 +1,390 @@
+import { describe, expect, it } from 'vitest';
+import { layDown, type PlayedSite } from '../../server/demo/site-fixture.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
+import { StoreFailure } from '../../server/store/store.ts';
+import { review } from '../../src/findings/review.ts';
+import { findFault } from '../../src/log/chain.ts';
+import { fromJsonLines } from '../../src/log/export.ts';
+import { NEUTRAL_METERS } from '../../src/profile.ts';
+import { HttpRefusal, JobOpened, JobRecord } from '../../src/protocol.ts';
+import { DEMO_PAIRS, type DemoVisit, playDemoSite } from '../../src/simulator/demo-site.ts';
+import { PLANTS } from '../../src/simulator/plants.ts';
+import type { PairPlan } from '../../src/site/pair-plan.ts';
+import { Logged, SiteFindings } from '../../src/site/protocol.ts';
+import { Desk } from './desk.ts';
+import { serve } from './house.ts';
+import { get, join, newId, openJob, Phone, post } from './phone.ts';
+
+const [meter] = NEUTRAL_METERS;
+const plan = (id: string): PairPlan => ({ id, name: `Pair ${id}`, pathLength: 40, ...(meter && { meter }) });
+
+const refusal = async (response: Response) => ({
+  status: response.status,
+  ...HttpRefusal.parse(await response.json()),
+});
+const seqOf = async (response: Response): Promise<number> => {
+  expect(response.status).toBe(200);
+  return Logged.parse(await response.json()).seq;
+};
+
+const demo = playDemoSite(Date.UTC(2026, 2, 3, 8));
+const visitTo = (pair: string): DemoVisit => demo.visits.find((visit) => visit.pair === pair) as DemoVisit;
+
+/** The played site on a server, or what a test made of it. */
+async function served(played: PlayedSite = demo, store = new MemoryStore()) {
+  const { desk, watch } = await layDown(store, played);
+  const { url } = await serve({ store });
+  return { url, store, desk: new Desk(url, desk), reader: new Desk(url, watch) };
+}
+
+/** The site with one visit as it stood just before it was signed. */
+const unsigned = (pair: string): PlayedSite => ({
+  site: demo.site,
+  visits: demo.visits.map(({ job, entries }) => {
+    const end = entries.findIndex(({ fact }) => fact.type === 'signed');
+    return { job, entries: job === visitTo(pair).job ? entries.slice(0, end) : entries };
+  }),
+});
+
+const drawn = {
+  kind: 'drawn',
+  strokes: [
+    [
+      [10, 20],
+      [30, 40],
+    ],
+  ],
+} as const;
+const signer = { name: 'S. Example', role: 'Supervisor', signature: drawn };
+
+describe('a site over HTTP', () => {
+  it('R34: has a token for its desk and one for readers, who change nothing', async () => {
+    const { url } = await serve();
+    const { desk, reader } = await Desk.open(url);
+    expect(await desk.board()).toMatchObject({ site: 'Hollin Bridge sorting hall', role: 'desk', pairs: [] });
+    expect((await reader.board()).role).toBe('watcher');
+    for (const path of ['pairs', 'drop', 'jobs', 'sign', 'close-issue']) {
+      expect(await refusal(await reader.post(`/api/site/${path}`, {}))).toMatchObject({
+        status: 403,
+        reason: 'read-only',
+      });
+    }
+  });
+
+  it('R34: a job’s token opens no site, and a site’s token no job', async () => {
+    const { url } = await serve();
+    const { desk, watch } = await Desk.open(url);
+    const job = await openJob(url);
+    for (const token of [job.token, job.watch, 'A'.repeat(22), undefined]) {
+      expect(await refusal(await get(url, '/api/site', token))).toMatchObject({
+        status: 401,
+        reason: 'bad-token',
+      });
+    }
+    for (const token of [desk.token, watch]) {
+      const phone = new Phone(url);
+      await phone.opened();
+      phone.send({ t: 'hello', v: 1, token, after: -1 });
+      expect(await phone.next('refused')).toMatchObject({ reason: 'bad-token' });
+    }
+  });
+
+  it('R35: takes a table of 500 pairs in one body, all or none, and says what is wrong with one', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    const pairs = Array.from({ length: 500 }, (_, i) => plan(`P${i}`));
+    const oneBad = await refusal(
+      await desk.post('/api/site/pairs', { pairs: pairs.with(321, { ...plan('P321'), pathLength: -1 }) }),
+    );
+    expect(oneBad).toMatchObject({ status: 400, reason: 'bad-message' });
+    expect(oneBad.text).toContain('pairs.321.pathLength');
+    const twice = await refusal(await desk.post('/api/site/pairs', { pairs: [plan('A'), plan('A')] }));
+    expect(twice.text).toContain('same id');
+    expect((await desk.board()).pairs).toEqual([]);
+    await seqOf(await desk.post('/api/site/pairs', { pairs }));
+    expect((await desk.board()).pairs.map((row) => row.plan)).toEqual(pairs);
+  });
+
+  it('R35: the same id is logged once and gets the first answer, among wishes at the same time', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    const id = newId();
+    const wishes = [0, 1, 2, 3, 4].map((i) =>
+      desk.post(
+        '/api/site/pairs',
+        i % 2 ? { pairs: [plan(`Q${i}`)] } : { id, pairs: [plan('A'), plan('B')] },
+      ),
+    );
+    const seqs = await Promise.all((await Promise.all(wishes)).map(seqOf));
+    expect(new Set([seqs[0], seqs[2], seqs[4]]).size).toBe(1);
+    const { head, pairs } = await desk.board();
+    expect(pairs.map((row) => row.plan.id).sort()).toEqual(['A', 'B', 'Q1', 'Q3']);
+    const log = JobRecord.parse(await (await desk.get('/api/record')).json());
+    expect(log.head).toEqual(head);
+    expect(head.count).toBe(5);
+    expect(findFault(log.entries, log.head)).toBeUndefined();
+  });
+
+  it('R35: a pair that is dropped stays on the board as such, and one that is not there is named', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    await seqOf(await desk.post('/api/site/drop', { pair: 'A', reason: 'Wall was built' }));
+    expect((await desk.board()).pairs[0]?.dropped?.reason).toBe('Wall was built');
+    for (const pair of ['A', 'Z']) {
+      const answer = await refusal(await desk.post('/api/site/drop', { pair, reason: 'No longer there' }));
+      expect(answer).toMatchObject({ status: 400, reason: 'bad-target' });
+      expect(answer.text).toContain(`no pair ${pair}`);
+    }
+  });
+
+  it('R36: a visit is a commissioning of the pair as planned, named in the site’s log', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    const answer = await desk.post('/api/site/jobs', { pair: 'A', device: 'panel phone' });
+    expect(answer.status).toBe(201);
+    const opened = JobOpened.parse(await answer.json());
+    const joined = await join(url, opened.invite.code);
+    const panel = await Phone.at(url, opened.token);
+    await Phone.at(url, joined.token);
+    expect(panel.entries[0]?.fact).toMatchObject({
+      type: 'opened',
+      setup: { site: 'Hollin Bridge sorting hall', pair: 'Pair A', scope: 'commissioning', plan: plan('A') },
+    });
+    await panel.presence((p) => p.emitter === 'online');
+    expect((await desk.board()).pairs[0]).toMatchObject({
+      visits: [{ job: opened.job }],
+      standing: 'aligning',
+      online: { panel: true, emitter: true },
+    });
+  });
+
+  it('R36: the same id again gives the same visit with keys that are good', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    const wish = { id: newId(), pair: 'A' };
+    const answers = await Promise.all([0, 1, 2].map(() => desk.post('/api/site/jobs', wish)));
+    const opened = await Promise.all(answers.map(async (answer) => JobOpened.parse(await answer.json())));
+    expect(new Set(opened.map(({ job }) => job)).size).toBe(1);
+    for (const { token } of opened) await Phone.at(url, token);
+    expect((await desk.board()).pairs[0]?.visits).toHaveLength(1);
+  });
+
+  it('R36: nothing is begun for a pair that is not there, or without a meter', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    const { meter: _, ...bare } = plan('A');
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [bare] }));
+    expect(await refusal(await desk.post('/api/site/jobs', { pair: 'B' }))).toMatchObject({
+      reason: 'bad-target',
+    });
+    const noMeter = await refusal(await desk.post('/api/site/jobs', { pair: 'A' }));
+    expect(noMeter.text).toContain('no meter');
+    expect((await desk.post('/api/site/jobs', { pair: 'A', meter })).status).toBe(201);
+  });
+
+  it('R37: gives the record of any visit of the site, for both tokens, and of no other job', async () => {
+    const { url, desk, reader } = await served();
+    const { job, entries } = visitTo('N2');
+    for (const who of [desk, reader]) {
+      const record = JobRecord.parse(await (await who.get(`/api/site/record?job=${job}`)).json());
+      expect(record.entries).toEqual(entries);
+      expect(findFault(record.entries, record.head)).toBeUndefined();
+    }
+    const lines = await (await reader.get(`/api/site/export.jsonl?job=${job}`)).text();
+    expect(fromJsonLines(lines)).toMatchObject({ ok: true, head: { job } });
+    const other = await openJob(url);
+    for (const path of ['record', 'export.jsonl', 'export.csv']) {
+      for (const query of [`?job=${other.job}`, '?job=', '']) {
+        expect(await refusal(await desk.get(`/api/site/${path}${query}`))).toMatchObject({ status: 404 });
+      }
+    }
+  });
+
+  it('R38: a signature names the head that was read and the findings of then, once', async () => {
+    const { desk } = await served(unsigned('N2'));
+    const { job } = visitTo('N2');
+    const before = (await desk.board()).pairs.find((row) => row.plan.id === 'N2');
+    expect(before).toMatchObject({ standing: 'proven' });
+    const wish = { id: newId(), job, head: before?.head, ...signer };
+    const seq = await seqOf(await desk.post('/api/site/sign', wish));
+    expect(seq).toBe(before?.head?.count);
+    expect(await seqOf(await desk.post('/api/site/sign', wish))).toBe(seq);
+    const { entries } = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
+    expect(entries[seq]).toMatchObject({
+      actor: 'supervisor',
+      fact: { type: 'signed', head: { job, ...before?.head }, findings: ['corrections'], signature: drawn },
+    });
+    expect((await desk.board()).pairs.find((row) => row.plan.id === 'N2')).toMatchObject({
+      standing: 'signed',
+      signed: { name: 'S. Example', role: 'Supervisor' },
+    });
+  });
+
+  it('R38: nothing is signed that lacks something, has grown, or is another record than was read', async () => {
+    const { desk } = await served(unsigned('N2'));
+    const board = await desk.board();
+    const row = (id: string) => board.pairs.find(({ plan }) => plan.id === id);
+    const sign = async (pair: string, head: object | undefined) =>
+      refusal(await desk.post('/api/site/sign', { job: row(pair)?.visits.at(-1)?.job, head, ...signer }));
+    const head = row('N2')?.head;
+    const refused = { status: 409, reason: 'not-signable' };
+    const lacking = await sign('D3', row('D3')?.head);
+    expect(lacking).toMatchObject(refused);
+    expect(lacking.text).toContain('Missing');
+    expect(await sign('N2', { ...head, hash: 'f'.repeat(64) })).toMatchObject(refused);
+    expect(await sign('N2', { ...head, count: (head?.count ?? 0) - 1 })).toMatchObject(refused);
+    expect((await desk.board()).pairs).toEqual(board.pairs);
+  });
+
+  it('R38: an open issue is answered for by the desk, in words that stay', async () => {
+    const played: PlayedSite = {
+      site: demo.site,
+      visits: demo.visits.map(({ job, entries }) => {
+        const opened = entries.findIndex(({ fact }) => fact.type === 'issue-opened');
+        return { job, entries: job === visitTo('S3').job ? entries.slice(0, opened + 1) : entries };
+      }),
+    };
+    const { desk } = await served(played);
+    const { job, entries } = visitTo('S3');
+    const issue = entries.findIndex(({ fact }) => fact.type === 'issue-opened');
+    const how = 'Verification delay of the panel, see its configuration';
+    expect((await desk.board()).pairs.find((row) => row.plan.id === 'S3')?.standing).toBe('needs-attention');
+    const seq = await seqOf(await desk.post('/api/site/close-issue', { job, issue, how }));
+    const record = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
+    expect(record.entries[seq]).toMatchObject({
+      actor: 'supervisor',
+      fact: { type: 'issue-closed', issue, how },
+    });
+    const again = await refusal(await desk.post('/api/site/close-issue', { job, issue, how }));
+    expect(again).toMatchObject({ status: 400, reason: 'bad-target' });
+  });
+
+  it('R38: nothing is signed or closed in a job that is no visit of the site', async () => {
+    const { url, desk } = await served();
+    const { job } = await openJob(url);
+    const head = { count: 1, hash: 'f'.repeat(64) };
+    for (const answer of [
+      await desk.post('/api/site/sign', { job, head, ...signer }),
+      await desk.post('/api/site/close-issue', { job, issue: 1, how: 'no reason' }),
+    ]) {
+      expect(await refusal(answer)).toMatchObject({ reason: 'bad-target' });
+    }
+  });
+
+  it('R39: every planted fault is in the findings of its visit, and no other', async () => {
+    const { reader } = await served();
+    const { perPair, site } = SiteFindings.parse(await (await reader.get('/api/site/findings')).json());
+    const found = perPair.map(({ pair, findings }) => [pair, findings.map(({ id }) => id).sort()]);
+    const planted = DEMO_PAIRS.flatMap(({ id, visits }) =>
+      visits.map((plants) => [id, plants.flatMap((plant): string[] => [...PLANTS[plant]]).sort()]),
+    );
+    expect(found).toEqual(planted);
+    expect(site.map(({ id, pair }) => [id, pair])).toEqual([
+      ['weak-neighbour', 'N4'],
+      ['undone', 'D1'],
+    ]);
+  });
+
+  it('R39: the board counts the findings of the latest visit and of the site, and names the head they are of', async () => {
+    const { store, reader } = await served();
+    const { pairs } = await reader.board();
+    expect(pairs.map(({ plan: { id }, standing }) => [id, standing])).toMatchObject([
+      ['N1', 'signed'],
+      ['N2', 'signed'],
+      ['N3', 'signed'],
+      ['N4', 'signed'],
+      ['S1', 'signed'],
+      ['S2', 'signed'],
+      ['S3', 'signed'],
+      ['S4', 'signed'],
+      ['D1', 'aligning'],
+      ['D2', 'needs-attention'],
+      ['D3', 'proven'],
+      ['D4', 'signed'],
+    ]);
+    for (const {
+      plan: { id },
+      findings,
+      visits,
+      head,
+    } of pairs) {
+      const job = visits.at(-1)?.job ?? '';
+      const { entries } = demo.visits.find((visit) => visit.job === job) as DemoVisit;
+      expect(head).toMatchObject({ count: entries.length, hash: entries.at(-1)?.hash });
+      const ofSite = id === 'N4' || id === 'D1' ? 1 : 0;
+      expect(findings.serious + findings.question + findings.note).toBe(review(entries).length + ofSite);
+      expect((await store.account(job))?.hash).toBe(head?.hash);
+    }
+  });
+
+  it('R39: what is kept beside a log is believed only while the log ends there', async () => {
+    const { store, desk } = await served(unsigned('N2'));
+    const { job } = visitTo('N2');
+    const board = await desk.board();
+    const kept = await store.account(job);
+    const head = board.pairs.find((row) => row.plan.id === 'N2')?.head;
+    await seqOf(await desk.post('/api/site/sign', { job, head, ...signer }));
+    await desk.board();
+    // As a server that begins with an account from before, and with one that is no account at all.
+    for (const body of [kept?.body ?? '', 'scribble']) {
+      const { hash } = await store.head(job);
+      await store.keepAccount(job, { hash, body });
+      const other = await serve({ store: Object.assign(Object.create(store), { close: async () => {} }) });
+      const row = (await new Desk(other.url, desk.token).board()).pairs.find(({ plan }) => plan.id === 'N2');
+      expect(row).toMatchObject({ standing: 'signed', head: { hash } });
+    }
+  });
+
+  it('R39: a visit whose log fails its check needs attention, and nothing else is told of it', async () => {
+    class Tampered extends MemoryStore {
+      override async audit(job: string) {
+        return job === visitTo('S1').job ? ({ seq: 7, fault: 'hash' } as const) : super.audit(job);
+      }
+    }
+    const { reader } = await served(demo, new Tampered());
+    const row = (await reader.board()).pairs.find(({ plan }) => plan.id === 'S1');
+    expect(row).toMatchObject({ standing: 'needs-attention', next: expect.stringContaining('entry 7') });
+    expect(row?.final).toBeUndefined();
+  });
+
+  it('R29: when the site’s log cannot be written nothing is taken, and the same wish is good later', async () => {
+    class Failing extends MemoryStore {
+      failing = false;
+      override async append(...args: Parameters<MemoryStore['append']>) {
+        if (this.failing) throw new StoreFailure('the disk is full');
+        return super.append(...args);
+      }
+    }
+    const store = new Failing();
+    const { url } = await serve({ store });
+    const { desk } = await Desk.open(url);
+    const wish = { id: newId(), pairs: [plan('A')] };
+    store.failing = true;
+    expect(await refusal(await desk.post('/api/site/pairs', wish))).toMatchObject({
+      status: 503,
+      reason: 'store-failed',
+    });
+    store.failing = false;
+    await seqOf(await desk.post('/api/site/pairs', wish));
+    expect((await desk.board()).pairs).toHaveLength(1);
+  });
+
+  it('R32: changes and sites are limited for each address, and a body too', async () => {
+    const limits = {
+      siteWritesPerAddress: { burst: 1, perSecond: 0 },
+      opensPerAddress: { burst: 1, perSecond: 0 },
+    };
+    const { url } = await serve({ limits });
+    const { desk } = await Desk.open(url);
+    expect((await post(url, '/api/sites', { site: 'Another' })).status).toBe(429);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    expect(await refusal(await desk.post('/api/site/pairs', { pairs: [plan('B')] }))).toMatchObject({
+      status: 429,
+      reason: 'too-fast',
+    });
+    expect((await desk.post('/api/site/pairs', { pairs: 'x'.repeat(2 * 1024 * 1024) })).status).toBe(413);
+  });
+});
