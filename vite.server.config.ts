@@ -11,6 +11,7 @@ export default defineConfig({
       input: {
         main: 'server/main.ts',
         'speech-worker': 'server/speech/worker.ts',
+        'voice-worker': 'server/voice/worker.ts',
         demo: 'server/demo/main.ts',
         verify: 'server/verify/main.ts',
       },

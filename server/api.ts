@@ -13,6 +13,7 @@ import type { Accounts } from './site/accounts.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import type { Pass, Store } from './store/store.ts';
+import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
 
 export interface ApiDeps {
   rooms: Rooms;
@@ -20,6 +21,7 @@ export interface ApiDeps {
   accounts: Accounts;
   store: Store;
   hearing: Hearing;
+  voice?: VoiceMaker | undefined;
   limits: Limits;
   log: Logger;
   version: string;
@@ -34,6 +36,7 @@ export function api({
   accounts,
   store,
   hearing,
+  voice,
   limits,
   log,
   version,
@@ -42,6 +45,7 @@ export function api({
   const guesses = new Bucket(limits.guesses, performance.now());
   const guessesOf = new Buckets(limits.guessesPerAddress);
   const opensOf = new Buckets(limits.opensPerAddress);
+  const voicesOf = new Buckets(limits.voices);
 
   app.use(async (c, next) => {
     if (!isOwnOrigin(c.req.header('origin'), c.req.header('host'))) {
@@ -90,6 +94,27 @@ export function api({
       return give(c, head, entries);
     });
   }
+
+  app.get('/voice', async (c) => {
+    const pass = await goodPass(c);
+    if (pass instanceof Response) return pass;
+    const text = c.req.query('text') ?? '';
+    const rate = Number(c.req.query('rate') ?? 1);
+    if (text.length > LONGEST_TEXT) return refuse(c, 'too-long', `At most ${LONGEST_TEXT} characters.`);
+    if (sayable(text) === '') return refuse(c, 'bad-message', 'There is nothing to say in this text.');
+    if (!(rate >= SLOWEST && rate <= FASTEST))
+      return refuse(c, 'bad-message', `rate: it must be from ${SLOWEST} to ${FASTEST}.`);
+    if (!voice) return refuse(c, 'speech-unavailable', 'This server has no voice. Read the screen.');
+    const now = performance.now();
+    if (!voicesOf.of(pass.job, now).take(now))
+      return refuse(c, 'too-fast', 'Too much was to be said at once. Wait a second.');
+    try {
+      return c.body(await voice.say(text, rate), 200, { 'Content-Type': 'audio/wav' });
+    } catch (error) {
+      if (!(error instanceof VoiceUnavailable)) throw error;
+      return refuse(c, 'speech-unavailable', `${error.message} Read the screen.`);
+    }
+  });
 
   app.route('/', siteApi({ sites, accounts, rooms, store, limits, opensOf }));
 

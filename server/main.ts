@@ -9,6 +9,7 @@ import { type RunningServer, startServer } from './start.ts';
 import { StartFailure } from './start-failure.ts';
 import { openDataFolder } from './store/open.ts';
 import { StoreFailure } from './store/store.ts';
+import { openVoice } from './voice/open.ts';
 
 async function tlsOf(options: Options): Promise<KeyPair | undefined> {
   const { tls, cert, key } = options;
@@ -39,6 +40,7 @@ async function main(): Promise<void> {
     port,
     host,
     log,
+    voice: openVoice(),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
   });

@@ -14,6 +14,7 @@ import { Accounts } from './site/accounts.ts';
 import { Sites } from './site/sites.ts';
 import { Sockets } from './sockets.ts';
 import type { Store } from './store/store.ts';
+import type { VoiceMaker } from './voice/voice.ts';
 
 export interface ServerOptions {
   /** Closed with the server. */
@@ -24,6 +25,8 @@ export interface ServerOptions {
   tls?: KeyPair;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
+  /** Closed with the server. Without it, phones that have no voice of their own stay silent. */
+  voice?: VoiceMaker;
   clock?: Clock;
   limits?: Partial<Limits>;
   clientFolder?: string;
@@ -40,7 +43,7 @@ export interface RunningServer {
 
 /** Starts the whole server. Rejects with `StartFailure` when it cannot listen. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { store, transcriber, clock = systemClock, host = '127.0.0.1' } = options;
+  const { store, transcriber, voice, clock = systemClock, host = '127.0.0.1' } = options;
   const log = options.log ?? pino({ enabled: false });
   const limits = { ...LIMITS, ...options.limits };
   const hearing = new Hearing(transcriber, limits, log);
@@ -53,7 +56,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
 
   const app = new Hono<{ Bindings: HttpBindings }>();
-  app.route('/api', api({ rooms, sites, accounts, store, hearing, limits, log, version: VERSION }));
+  app.route('/api', api({ rooms, sites, accounts, store, hearing, voice, limits, log, version: VERSION }));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
 
   const listener = await listen(
@@ -77,6 +80,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       await listener.close();
       hearing.close();
       await transcriber?.close();
+      await voice?.close();
       await store.close();
     },
   };

@@ -1,10 +1,10 @@
 import { useEffect, useRef } from 'preact/hooks';
+import { spoken } from '../../src/grammar/speak.ts';
 import type { Entry } from '../../src/log/entry.ts';
-import { spoken } from '../speak/spoken.ts';
-import { browserVoice, loadVoice } from '../speak/voice.ts';
+import { hasVoice, loadVoice, phoneVoice } from '../speak/voice.ts';
 
-const voice = browserVoice();
-export const voiceAvailable = voice.available;
+const voice = phoneVoice();
+export const voiceAvailable = hasVoice();
 
 /**
  * Says again what was said to the crew as the replay comes to it. What the replay has run past while the

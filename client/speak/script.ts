@@ -1,10 +1,10 @@
 import type { Seq } from '../../src/advice.ts';
 import type { FactOf, Seat } from '../../src/facts.ts';
+import { spoken } from '../../src/grammar/speak.ts';
 import type { Placed } from '../../src/job/state.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { cueFor } from './cues.ts';
 import type { SpeakerEvent } from './speaker.ts';
-import { spoken } from './spoken.ts';
 
 /** A read-back or a question is worth saying only while its occasion lasts. */
 const FRESH_MS = 10_000;

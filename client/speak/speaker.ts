@@ -6,6 +6,9 @@ import type { Cue } from './cues.ts';
  * instruction takes the place of an older one, said or half said; nothing is said into the open microphone.
  */
 
+/** The phone's own voice, or one that the server makes for phones that have none. */
+export type By = 'phone' | 'server';
+
 /** Something to be said. */
 export interface Utterance {
   seq: Seq;
@@ -22,7 +25,9 @@ export interface Utterance {
 
 export interface Speaker {
   readonly waiting: readonly Utterance[];
-  /** In the phone's voice now: asked for, or already to be heard. */
+  /** The voice that is asked now: the phone's own, until it stays silent. */
+  readonly by: By;
+  /** In the voice now: asked for, or already to be heard. */
   readonly saying?: Utterance & { startBy: number; endBy: number; begun: boolean };
   /** After a cut the voice needs a moment, or it swallows what comes next. */
   readonly restUntil: number;
@@ -30,7 +35,7 @@ export interface Speaker {
   readonly muted: boolean;
   /** The first touch has let this page speak. */
   readonly unlocked: boolean;
-  /** The voice was asked and stayed silent: the screen has to be read. */
+  /** Both voices were asked and stayed silent: the screen has to be read. */
   readonly silent: boolean;
   /** The last instruction that was said to its end. */
   readonly said: Seq | -1;
@@ -51,17 +56,20 @@ export type SpeakerEvent =
   | { on: 'ended' }
   | { on: 'tick' };
 
-export type SpeakerEffect = { do: 'speak'; text: string } | { do: 'cut' } | { do: 'cue'; cue: Cue };
+export type SpeakerEffect = { do: 'speak'; text: string; by: By } | { do: 'cut' } | { do: 'cue'; cue: Cue };
 
 /** A voice that has not begun by then was swallowed. */
 export const START_WITHIN_MS = 2_000;
+/** The server has to make the sound and send it. */
+export const SERVER_START_WITHIN_MS = 6_000;
 /** Slow voices take about this long a letter; a voice that never reports its end is taken for done then. */
 export const LONGEST_MS_A_LETTER = 150;
 export const REST_AFTER_CUT_MS = 200;
-const TRIES = 2;
+const TRIES: Readonly<Record<By, number>> = { phone: 2, server: 1 };
 
-export const newSpeaker = (muted: boolean): Speaker => ({
+export const newSpeaker = (muted: boolean, by: By = 'phone'): Speaker => ({
   waiting: [],
+  by,
   restUntil: 0,
   microphoneOpen: false,
   muted,
@@ -145,8 +153,12 @@ function tick(speaker: Speaker, now: number): Spoken {
   if (saying.begun) return now < saying.endBy ? still(speaker) : next(unsaying(speaker), now);
   if (now < saying.startBy) return still(speaker);
   const failures = (saying.failures ?? 0) + 1;
-  if (failures >= TRIES) return cut({ ...speaker, silent: true }, now);
-  return cut({ ...speaker, waiting: [{ ...plain(saying), failures }, ...speaker.waiting] }, now);
+  const again = plain(saying);
+  if (failures < TRIES[speaker.by])
+    return cut({ ...speaker, waiting: [{ ...again, failures }, ...speaker.waiting] }, now);
+  if (speaker.by === 'phone')
+    return cut({ ...speaker, by: 'server', waiting: [again, ...speaker.waiting] }, now);
+  return cut({ ...speaker, by: 'phone', silent: true }, now);
 }
 
 /** Begins the next thing, oldest entry first, if the voice is free and allowed. */
@@ -157,11 +169,12 @@ function next(speaker: Speaker, now: number): Spoken {
   if (hushed || now < speaker.restUntil) return still(idle);
   const [first, ...others] = [...waiting].sort((a, b) => a.seq - b.seq);
   if (!first) return still(idle);
-  const startBy = now + START_WITHIN_MS;
+  const { by } = speaker;
+  const startBy = now + (by === 'phone' ? START_WITHIN_MS : SERVER_START_WITHIN_MS);
   const endBy = startBy + 1_000 + first.text.length * LONGEST_MS_A_LETTER;
   return {
     speaker: { ...idle, waiting: others, saying: { ...first, startBy, endBy, begun: false } },
-    effects: [{ do: 'speak', text: first.text }],
+    effects: [{ do: 'speak', text: first.text, by }],
   };
 }
 

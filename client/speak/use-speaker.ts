@@ -1,18 +1,31 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Seat } from '../../src/facts.ts';
 import type { Placed } from '../../src/job/state.ts';
+import { isSame } from '../../src/same.ts';
 import type { Link } from '../link/link.ts';
 import { lineFor, lineOnReturn } from './script.ts';
-import { newSpeaker, type Speaker, type SpeakerEvent, speak } from './speaker.ts';
-import { browserVoice, loadVoice, saveVoice, type Voice, type VoiceSettings } from './voice.ts';
+import { serverVoice } from './server-voice.ts';
+import { soundOut } from './sound-out.ts';
+import { type By, newSpeaker, type Speaker, type SpeakerEvent, speak } from './speaker.ts';
+import {
+  hasVoice,
+  loadVoice,
+  phoneVoice,
+  saveVoice,
+  signal,
+  type Voice,
+  type VoiceSettings,
+} from './voice.ts';
 
 export interface SpeakerView {
   settings: VoiceSettings;
   change(settings: VoiceSettings): void;
   /** False until a first touch has let the page make sound. */
   unlocked: boolean;
-  /** The voice did not speak when it was asked: the person has to read. */
+  /** No voice spoke when it was asked: the person has to read. */
   silent: boolean;
+  /** Something is being said now, or about to be. */
+  speaking: boolean;
   /** Says something again that stands on the screen. */
   test(): void;
 }
@@ -27,9 +40,9 @@ export function useSpeaker(
   microphoneOpen: boolean,
 ): SpeakerView {
   const [settings, setSettings] = useState(loadVoice);
-  const [flags, setFlags] = useState({ unlocked: false, silent: false });
+  const [flags, setFlags] = useState<Flags>({ unlocked: false, silent: false, speaking: false });
   const runner = useRef<Runner>(undefined);
-  runner.current ??= new Runner(settings, setFlags);
+  runner.current ??= new Runner(settings, link.token, setFlags);
   const run = runner.current;
   run.settings = settings;
 
@@ -64,10 +77,19 @@ export function useSpeaker(
   };
 }
 
-/** Runs a `Speaker` on the phone's voice. */
+type Flags = Pick<SpeakerView, 'unlocked' | 'silent' | 'speaking'>;
+
+const flagsOf = ({ unlocked, silent, saying }: Speaker): Flags => ({
+  unlocked,
+  silent,
+  speaking: saying !== undefined,
+});
+
+/** Runs a `Speaker` on the two voices. */
 class Runner {
   #speaker: Speaker;
-  readonly #voice: Voice = browserVoice();
+  readonly #out = soundOut();
+  readonly #voices: Readonly<Record<By, Voice>>;
   /** The last entry that was given to the speaker or left out for good. */
   #fed = -1;
   /** The socket whose history has been passed over. */
@@ -75,9 +97,11 @@ class Runner {
 
   constructor(
     public settings: VoiceSettings,
-    private readonly show: (flags: { unlocked: boolean; silent: boolean }) => void,
+    token: string,
+    private readonly show: (flags: Flags) => void,
   ) {
-    this.#speaker = newSpeaker(settings.muted);
+    this.#voices = { phone: phoneVoice(), server: serverVoice(token, this.#out) };
+    this.#speaker = newSpeaker(settings.muted, hasVoice() ? 'phone' : 'server');
   }
 
   feed(event: SpeakerEvent): void {
@@ -85,17 +109,21 @@ class Runner {
     const { speaker, effects } = speak(before, event, Date.now());
     this.#speaker = speaker;
     for (const effect of effects) {
-      if (effect.do === 'cut') this.#voice.cut();
-      if (effect.do === 'cue') this.#voice.cue(effect.cue, this.settings);
+      if (effect.do === 'cut') for (const voice of this.#all) voice.cut();
+      if (effect.do === 'cue') signal(effect.cue, this.settings, this.#out);
       if (effect.do === 'speak') {
-        this.#voice.speak(effect.text, this.settings, {
+        this.#voices[effect.by].speak(effect.text, this.settings, {
           began: () => this.feed({ on: 'began' }),
           ended: () => this.feed({ on: 'ended' }),
         });
       }
     }
-    const { unlocked, silent } = speaker;
-    if (unlocked !== before.unlocked || silent !== before.silent) this.show({ unlocked, silent });
+    const [was, is] = [flagsOf(before), flagsOf(speaker)];
+    if (!isSame(was, is)) this.show(is);
+  }
+
+  get #all(): readonly Voice[] {
+    return Object.values(this.#voices);
   }
 
   /** Takes up what has come since, leaving history out. */
@@ -118,7 +146,7 @@ class Runner {
 
   unlock(): void {
     if (this.#speaker.unlocked) return;
-    this.#voice.unlock();
+    for (const voice of this.#all) voice.unlock();
     this.feed({ on: 'unlock' });
   }
 

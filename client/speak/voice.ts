@@ -1,5 +1,6 @@
 import { browserStorage } from '../storage.ts';
 import { type Beep, CUES, type Cue } from './cues.ts';
+import type { SoundOut } from './sound-out.ts';
 
 export interface VoiceSettings {
   muted: boolean;
@@ -26,26 +27,24 @@ export const saveVoice = (settings: VoiceSettings): void => void browserStorage.
 const within = (x: unknown, low: number, high: number): number =>
   typeof x === 'number' ? Math.min(high, Math.max(low, x)) : 1;
 
-/** The phone's voice, its tones and its buzz, behind the three things a speaker asks for. */
+/** A voice, the phone's own or another. */
 export interface Voice {
-  readonly available: boolean;
   /** Has to be called within a tap once, or iOS keeps the page silent. */
   unlock(): void;
   speak(text: string, settings: VoiceSettings, on: { began(): void; ended(): void }): void;
   cut(): void;
-  cue(cue: Cue, settings: VoiceSettings): void;
 }
 
-export function browserVoice(): Voice {
+/** Whether this browser says it can speak; some that do stay silent all the same. */
+export const hasVoice = (): boolean => globalThis.speechSynthesis !== undefined;
+
+export function phoneVoice(): Voice {
   const synthesis: SpeechSynthesis | undefined = globalThis.speechSynthesis;
-  const tones = toneMaker();
   /** Held, for some browsers forget to report the end of an utterance nobody holds. */
   let current: SpeechSynthesisUtterance | undefined;
 
   return {
-    available: synthesis !== undefined,
     unlock() {
-      tones.unlock();
       if (!synthesis || synthesis.speaking) return;
       const empty = new SpeechSynthesisUtterance(' ');
       empty.volume = 0;
@@ -71,11 +70,6 @@ export function browserVoice(): Voice {
       current = undefined;
       synthesis?.cancel();
     },
-    cue(cue, { volume, muted }) {
-      const { beeps, buzz } = CUES[cue];
-      navigator.vibrate?.([...buzz]);
-      if (!muted) tones.play(beeps, volume);
-    },
   };
 }
 
@@ -87,29 +81,12 @@ function englishVoice(voices: readonly SpeechSynthesisVoice[]): SpeechSynthesisV
   );
 }
 
-const FROZEN_MS = 1_000;
-
-/** Plays beeps; after a call or a locked screen the audio clock can stand still though it says it runs. */
-function toneMaker() {
-  let context: AudioContext | undefined;
-  let seen = { audio: -1, wall: 0 };
-  return {
-    unlock() {
-      context ??= new AudioContext();
-      void context.resume();
-    },
-    play(beeps: readonly Beep[], volume: number) {
-      if (!context) return;
-      const frozen = context.currentTime === seen.audio && performance.now() - seen.wall > FROZEN_MS;
-      if (frozen) {
-        void context.close();
-        context = new AudioContext();
-      }
-      void context.resume();
-      seen = { audio: context.currentTime, wall: performance.now() };
-      for (const beep of beeps) sound(context, beep, volume);
-    },
-  };
+/** The sound and the touch before words; the touch comes on a muted phone too. */
+export function signal(cue: Cue, { volume, muted }: VoiceSettings, out: SoundOut): void {
+  const { beeps, buzz } = CUES[cue];
+  navigator.vibrate?.([...buzz]);
+  const context = muted ? undefined : out.context();
+  if (context) for (const beep of beeps) sound(context, beep, volume);
 }
 
 const EDGE_S = 0.012;

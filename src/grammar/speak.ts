@@ -20,3 +20,10 @@ export const speakNumber = (value: number, { resolution }: { resolution?: number
   const words = [...figures].map((figure) => (figure === '.' ? 'decimal' : DIGITS[Number(figure)]));
   return [...(value < 0 && Number(figures) !== 0 ? ['minus'] : []), ...words].join(' ');
 };
+
+/** A sentence with its numbers figure by figure, as over a radio: "Heard 142." is said "Heard one four two." */
+export const spoken = (text: string): string =>
+  text.replace(/[-−]?(?<!\d)\d{1,6}(?:\.\d{1,4})?(?!\d)/g, (number) => {
+    const places = number.split('.')[1]?.length ?? 0;
+    return speakNumber(Number(number.replace('−', '-')), { resolution: 10 ** -places });
+  });

@@ -4,6 +4,7 @@ import { lineFor, lineOnReturn } from '../../client/speak/script.ts';
 import {
   newSpeaker,
   REST_AFTER_CUT_MS,
+  SERVER_START_WITHIN_MS,
   type Speaker,
   type SpeakerEffect,
   type SpeakerEvent,
@@ -11,7 +12,7 @@ import {
   speak,
   type Utterance,
 } from '../../client/speak/speaker.ts';
-import { spoken } from '../../client/speak/spoken.ts';
+import { spoken } from '../../src/grammar/speak.ts';
 import type { Placed } from '../../src/job/state.ts';
 import { instruction, logOf, QUARTER_TURN } from './fixtures.ts';
 
@@ -109,9 +110,24 @@ describe('the voice of a phone', () => {
     expect(rig.pass(REST_AFTER_CUT_MS).spoke).toEqual(['Turn.']);
     expect(rig.speaker.silent).toBe(false);
     rig.pass(START_WITHIN_MS);
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    expect(rig.pass(REST_AFTER_CUT_MS).effects).toEqual([{ do: 'speak', text: 'Turn.', by: 'server' }]);
+    expect(rig.speaker.silent).toBe(false);
+    rig.pass(SERVER_START_WITHIN_MS);
     expect(rig.speaker.silent).toBe(true);
-    expect(rig.pass(REST_AFTER_CUT_MS).say(6, 'instruction', 'Next.').spoke).toEqual(['Next.']);
+    // The link may be down only now: the phone's own voice is asked again.
+    rig.pass(REST_AFTER_CUT_MS).say(6, 'instruction', 'Hold.');
+    expect(rig.effects).toEqual([{ do: 'speak', text: 'Hold.', by: 'phone' }]);
     expect(rig.do({ on: 'began' }).speaker.silent).toBe(false);
+  });
+
+  it('goes on with the voice of the server once the phone’s own has failed, under the same rules', () => {
+    const rig = new Rig().say(5, 'instruction', 'Turn.').pass(START_WITHIN_MS).pass(REST_AFTER_CUT_MS);
+    rig.pass(START_WITHIN_MS).say(6, 'instruction', 'Hold.').pass(REST_AFTER_CUT_MS);
+    expect(rig.effects).toEqual([{ do: 'speak', text: 'Hold.', by: 'server' }]);
+    rig.do({ on: 'began' }).say(7, 'instruction', 'Wait.');
+    expect(rig.effects).toEqual([{ do: 'cut' }]);
+    expect(rig.pass(REST_AFTER_CUT_MS).effects).toEqual([{ do: 'speak', text: 'Wait.', by: 'server' }]);
   });
 
   it('goes on after a voice that never reports its end', () => {
