@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import { LIMITS } from '../../server/limits.ts';
 import * as protocol from '../../src/protocol.ts';
+import * as site from '../../src/site/protocol.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
@@ -16,6 +17,16 @@ const SCHEMAS: Record<string, z.ZodType> = {
   Join: protocol.Join,
   Joined: protocol.Joined,
   JobRecord: protocol.JobRecord,
+  OpenSite: site.OpenSite,
+  SiteOpened: site.SiteOpened,
+  PlanPairs: site.PlanPairs,
+  DropPair: site.DropPair,
+  Logged: site.Logged,
+  BeginVisit: site.BeginVisit,
+  SignRecord: site.SignRecord,
+  CloseIssue: site.CloseIssue,
+  SiteView: site.SiteView,
+  SiteFindings: site.SiteFindings,
 };
 
 const examples = blocks.flatMap(({ name, text }) =>
@@ -70,6 +81,12 @@ describe('docs/protocol.md', () => {
     expect(said).toContain('for fifteen minutes');
     expect(protocol.CODE_ALPHABET).toBe('23456789ABCDEFGHJKMNPQRSTUVWXYZ');
     expect(said).toContain(protocol.CODE_ALPHABET);
+    expect(LIMITS.maxSiteBodyBytes).toBe(2 * 1024 * 1024);
+    expect(said).toContain('`/api/site/` are limited to 2 MiB');
+    expect(LIMITS.siteWritesPerAddress).toEqual({ burst: 60, perSecond: 2 });
+    expect(said).toContain('60 at once and then two a second');
+    expect(site.MAX_PAIRS).toBe(2_000);
+    expect(said).toContain('a site to 2,000 pairs');
     expect(protocol.MAX_TALK_MS).toBe(15_000);
     expect(said).toContain('may last 15 seconds');
     expect(LIMITS.guessesPerAddress.perSecond * 60).toBeCloseTo(5);
