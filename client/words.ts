@@ -28,3 +28,6 @@ export const WORDS = {
   panelFault: 'panel shows fault',
   panelNormal: 'panel shows normal',
 } as const;
+
+/** What is said for a name typed where it is asked who was told. */
+export const toldWords = (who: string): string => `told ${who.trim()}`;

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { canFail, canGoWrong } from '../instruction/face.tsx';
 import { AnswerButton } from '../seat/answer-button.tsx';
+import { DeskWork } from '../seat/desk-work.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { News } from '../seat/news.tsx';
@@ -49,6 +50,7 @@ function EmitterScreen({ room }: { room: Room }) {
       </div>
       <News room={room} />
       <LastReading room={room} />
+      <DeskWork room={room} />
       <div class="answers">
         {stageAnswers(room).map((answer) => (
           <AnswerButton

@@ -39,6 +39,8 @@ export function answersTo(action: Action, meter: MeterProfile): Answer[] {
     case 'uncover':
       return [main('It is clear', WORDS.clear)];
     case 'confirm-item':
+      // It matters who was told: that is typed or spoken, never a yes.
+      if (action.item === 'people-told') return [{ label: 'Nobody yet', words: WORDS.no }];
       return [main('Yes', WORDS.yes), { label: 'No', words: WORDS.no }];
     case 'watch-panel':
       return PANEL_SHOWS.map((answer) => ({ ...answer, main: answer.shows === action.expect }));

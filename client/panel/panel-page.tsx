@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
-import { go } from '../route.ts';
+import { follow, go } from '../route.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
+import { DeskWork } from '../seat/desk-work.tsx';
 import { InviteCard } from '../seat/invite.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
@@ -10,7 +11,9 @@ import { savedSeat } from '../seat/saved-seats.ts';
 import { SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
+import { ToldBox } from '../seat/told-box.tsx';
 import type { Room } from '../seat/use-room.ts';
+import { boardLink } from '../site/links.ts';
 import { StartPage } from '../start/start-page.tsx';
 import { browserStorage } from '../storage.ts';
 import { ShareLink } from '../ui/share-link.tsx';
@@ -69,6 +72,8 @@ function PanelScreen({ room }: { room: Room }) {
           )}
         </LastReading>
         <News room={room} />
+        {!alone && <ToldBox room={room} />}
+        {!alone && <DeskWork room={room} />}
         {!alone && (
           <div class="panel-answers">
             {refusedAccept && (
@@ -98,6 +103,11 @@ function PanelScreen({ room }: { room: Room }) {
           <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>
             Accept the alignment
           </button>
+          {saved.site && (
+            <a class="button" href={boardLink(saved.site)} onClick={follow}>
+              To the site's board
+            </a>
+          )}
           {saved.watch && (
             <div>
               <h3>For a supervisor: watch, read only</h3>

@@ -1,7 +1,9 @@
 import { useMemo, useState } from 'preact/hooks';
+import { STANDING_WORDS } from '../../src/phrases/standings.ts';
 import type { SiteView } from '../../src/site/protocol.ts';
 import { PAIR_STANDINGS } from '../../src/site/standing.ts';
 import { clock } from '../charts/times.ts';
+import { ReportButton } from '../report/report-button.tsx';
 import { follow } from '../route.ts';
 import { browserStorage } from '../storage.ts';
 import { Masthead } from '../ui/masthead.tsx';
@@ -12,7 +14,7 @@ import { PairRow } from './pair-row.tsx';
 import { live, matching, totals, type Wanted } from './rows.ts';
 import { savedSites } from './saved-sites.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
-import { StandingShape, standingWord } from './standing.tsx';
+import { StandingShape } from './standing.tsx';
 import type { Polled } from './use-polled.ts';
 import { useSite } from './use-site.ts';
 import './site.css';
@@ -57,6 +59,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
           </p>
         </div>
         <LastLook site={site} />
+        <ReportButton token={token} />
       </header>
       {desk && (
         <nav class="site-ways" aria-label="Plan pairs">
@@ -64,7 +67,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
             Add a pair
           </a>
           <a class="button" href={importLink(token)} onClick={follow}>
-            Take pairs from a table
+            From a table
           </a>
         </nav>
       )}
@@ -169,7 +172,7 @@ function Totals({
           >
             <StandingShape standing={standing} />
             <strong>{counts[standing]}</strong>
-            <span>{standingWord(standing)}</span>
+            <span class="total-word">{STANDING_WORDS[standing]}</span>
           </button>
         );
       })}

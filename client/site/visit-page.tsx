@@ -1,9 +1,11 @@
+import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
 import { storyOf } from '../../src/findings/story.ts';
 import { toCsv, toJsonLines } from '../../src/log/export.ts';
 import type { JobId } from '../../src/log/ids.ts';
 import type { SiteView } from '../../src/site/protocol.ts';
+import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../review/exports.tsx';
 import { Review } from '../review/review-page.tsx';
 import { NotYet } from './board-page.tsx';
@@ -85,7 +87,11 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
       <Review
         record={log}
         trouble={record.trouble ?? site.trouble}
-        saves={(name, print) => <Saves log={log} name={name} onPrint={print} />}
+        saves={(name, print) => (
+          <Saves log={log} name={name} onPrint={print}>
+            <ReportButton token={token} job={job} />
+          </Saves>
+        )}
       >
         {between}
       </Review>
@@ -94,7 +100,17 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
 }
 
 /** The log as a file, made here of what was read; or the page printed. */
-function Saves({ log, name, onPrint }: { log: LogRecord; name: string; onPrint: () => void }) {
+function Saves({
+  log,
+  name,
+  onPrint,
+  children,
+}: {
+  log: LogRecord;
+  name: string;
+  onPrint: () => void;
+  children: ComponentChildren;
+}) {
   const { entries, head } = log;
   const save = (text: string, ending: string) => download(new Blob([text]), `${name}.${ending}`);
   return (
@@ -108,6 +124,7 @@ function Saves({ log, name, onPrint }: { log: LogRecord; name: string; onPrint: 
       <button type="button" class="button" onClick={onPrint}>
         Print
       </button>
+      {children}
     </div>
   );
 }

@@ -84,7 +84,7 @@ function Since({ token, before, story, onPick }: SinceProps) {
 }
 
 export function lostText(db: number | undefined): string {
-  if (db === undefined) return "the meter's law does not tell";
+  if (db === undefined) return 'cannot be told from these two readings';
   if (db === Number.POSITIVE_INFINITY) return 'all of it';
   if (Math.abs(db) < 0.05) return 'none';
   return db > 0 ? `${db.toFixed(1)} dB` : `none: ${(-db).toFixed(1)} dB more than before`;
