@@ -13,6 +13,7 @@ const NewSitePage = lazy(() => import('./site/new-site-page.tsx').then((m) => m.
 const BoardPage = lazy(() => import('./site/board-page.tsx').then((m) => m.BoardPage));
 const PlanPage = lazy(() => import('./site/plan-page.tsx').then((m) => m.PlanPage));
 const ImportPage = lazy(() => import('./site/import-page.tsx').then((m) => m.ImportPage));
+const ReportPage = lazy(() => import('./report/report-page.tsx').then((m) => m.ReportPage));
 const VisitPage = lazy(() => import('./site/visit-page.tsx').then((m) => m.VisitPage));
 
 export function App() {
@@ -43,6 +44,12 @@ function Page({ route }: { route: Route }) {
       return <EmitterPage />;
     case 'watch':
       return route.token ? <ReviewPage token={route.token} /> : <NoWatchToken />;
+    case 'report':
+      return route.token ? (
+        <ReportPage key={`${route.token}/${route.job}`} token={route.token} job={route.job} />
+      ) : (
+        <NoWatchToken />
+      );
     case 'site-new':
       return <NewSitePage />;
     case 'site':

@@ -6,6 +6,8 @@ export type Route =
   | { page: 'panel'; fresh: boolean }
   | { page: 'emitter' }
   | { page: 'watch'; token: string }
+  /** The report of what the token opens: a job, or a site; with `job`, of that visit's pair alone. */
+  | { page: 'report'; token: string; job: string }
   | { page: 'site-new' }
   /** The pages of a site are opened with its desk's token, or its watchers'. */
   | { page: 'site'; token: string }
@@ -29,6 +31,10 @@ export function routeOf(pathname: string, hash: string): Route {
       return { page: 'emitter' };
     case '/watch':
       return { page: 'watch', token: fragment };
+    case '/report': {
+      const [token, job] = halves(fragment);
+      return { page: 'report', token, job };
+    }
     case '/site/new':
       return { page: 'site-new' };
     case '/site':

@@ -1,11 +1,11 @@
 import { Fragment } from 'preact';
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { FactOf } from '../../src/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
-import type { Item, Turn } from './exchange.ts';
+import { type Item, matching, type Turn } from './exchange.ts';
 
 const WHO: { [who in Line['who']]: string } = {
   panel: 'Panel',
@@ -24,27 +24,44 @@ const TONE: { [tone in Line['tone']]?: string } = {
 
 type Props = {
   turns: readonly Turn[];
+  /** Words to look for: lines without them are left out. */
+  wanted: string;
+  onWant: (words: string) => void;
   /** Keep the newest line in view. */
   follow: boolean;
 } & Picks;
 
-/** The whole exchange, oldest first. */
-export function ExchangeView({ turns, follow, onPick }: Props) {
+/** The exchange, oldest first, and what to search it by. */
+export function ExchangeView({ turns: all, wanted, onWant, follow, onPick }: Props) {
   const list = useRef<HTMLOListElement>(null);
+  const turns = useMemo(() => matching(all, wanted), [all, wanted]);
   const newest = turns.at(-1)?.seq;
   useEffect(() => {
     if (follow && newest !== undefined) list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
   }, [follow, newest]);
-  if (turns.length === 0) return <p class="empty">Nothing has been said yet.</p>;
+  if (all.length === 0) return <p class="empty">Nothing has been said yet.</p>;
   return (
-    <ol class="log" ref={list}>
-      {turns.map((turn, index) => (
-        <Fragment key={turn.seq}>
-          {day(turn.at) !== day(turns[index - 1]?.at ?? 0) && <li class="log-day">{day(turn.at)}</li>}
-          <TurnView turn={turn} onPick={onPick} />
-        </Fragment>
-      ))}
-    </ol>
+    <>
+      <input
+        class="log-search"
+        type="search"
+        aria-label="Search the exchange"
+        placeholder="Search: words, a reading, #entry"
+        value={wanted}
+        onInput={(event) => onWant(event.currentTarget.value)}
+      />
+      <p class="note" role="status">
+        {wanted.trim() !== '' && `${turns.length} of ${all.length} lines`}
+      </p>
+      <ol class="log" ref={list}>
+        {turns.map((turn, index) => (
+          <Fragment key={turn.seq}>
+            {day(turn.at) !== day(turns[index - 1]?.at ?? 0) && <li class="log-day">{day(turn.at)}</li>}
+            <TurnView turn={turn} onPick={onPick} />
+          </Fragment>
+        ))}
+      </ol>
+    </>
   );
 }
 

@@ -48,3 +48,14 @@ function belongs({ fact }: Entry, turn: Turn): boolean {
   if (fact.type !== 'readback') return false;
   return fact.of === turn.seq || turn.madeOfIt.some(({ seq }) => seq === fact.of);
 }
+
+/** The lines that hold every one of the words, in any case; "#12" is an entry. */
+export function matching(turns: readonly Turn[], wanted: string): readonly Turn[] {
+  const words = wanted.toLowerCase().split(/\s+/).filter(Boolean);
+  if (words.length === 0) return turns;
+  return turns.filter((turn) => {
+    const items = [turn, ...turn.madeOfIt];
+    const text = items.map((item) => item.text.toLowerCase()).join('\n');
+    return words.every((word) => text.includes(word) || items.some(({ seq }) => word === `#${seq}`));
+  });
+}

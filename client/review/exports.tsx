@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { ReportButton } from '../report/report-button.tsx';
 import { ask } from './record.ts';
 
 const FILES = [
@@ -6,7 +7,7 @@ const FILES = [
   { label: 'CSV', path: '/api/export.csv', ending: 'csv' },
 ] as const;
 
-/** Saves the log as a file, or prints the page. */
+/** Saves the log as a file, prints the page, or leads to the report on one sheet. */
 export function Exports({ token, name, onPrint }: { token: string; name: string; onPrint: () => void }) {
   const [trouble, setTrouble] = useState<string>();
   const save = async ({ path, ending }: (typeof FILES)[number]) => {
@@ -34,6 +35,7 @@ export function Exports({ token, name, onPrint }: { token: string; name: string;
       <button type="button" class="button" onClick={onPrint}>
         Print
       </button>
+      <ReportButton token={token} />
       {trouble && (
         <p class="trouble" role="alert">
           {trouble}

@@ -64,6 +64,7 @@ export function Review({ record, trouble, saves, children }: ReviewProps) {
   const { entries, head } = record;
   const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('exchange');
+  const [wanted, setWanted] = useState('');
   const count = shownCount(shown, entries);
   const fault = useMemo(() => findFault(entries, head), [entries, head]);
   const until = useMemo(() => entries.slice(0, count), [entries, count]);
@@ -77,12 +78,14 @@ export function Review({ record, trouble, saves, children }: ReviewProps) {
 
   const pick = (seq: Seq) => {
     if (seq >= count) setShown('all');
+    setWanted('');
     setView('exchange');
     // After the entry is drawn, if it had to be.
     setTimeout(() => showEntry(seq));
   };
   const print = () => {
     setShown('all');
+    setWanted('');
     setTimeout(() => window.print());
   };
 
@@ -140,7 +143,13 @@ export function Review({ record, trouble, saves, children }: ReviewProps) {
       <div class={`story showing-${view}`}>
         <section class="exchange-part" aria-labelledby="exchange-title">
           <h2 id="exchange-title">Exchange</h2>
-          <ExchangeView turns={turns} follow={shown !== 'all'} onPick={pick} />
+          <ExchangeView
+            turns={turns}
+            wanted={wanted}
+            onWant={setWanted}
+            follow={shown !== 'all'}
+            onPick={pick}
+          />
         </section>
         <section class="charts" aria-labelledby="charts-title">
           <h2 id="charts-title">Charts</h2>

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
+import { isCommissioning } from '../../src/commission/commission.ts';
 import { storyOf } from '../../src/findings/story.ts';
 import { toCsv, toJsonLines } from '../../src/log/export.ts';
 import type { JobId } from '../../src/log/ids.ts';
@@ -13,6 +14,7 @@ import { Issues } from './issues.tsx';
 import { type LogRecord, visitRecord } from './requests.ts';
 import { SignOff } from './sign-off.tsx';
 import { SiteMasthead } from './site-masthead.tsx';
+import { Tests } from './tests.tsx';
 import { type Polled, usePolled } from './use-polled.ts';
 import { useSite } from './use-site.ts';
 import { VisitFindings } from './visit-findings.tsx';
@@ -64,7 +66,10 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
   const between = (pick: (seq: Seq) => void) =>
     story && (
       <div class="visit-parts">
-        <VisitFindings token={token} job={job} entries={log.entries} pair={row?.plan.id} onPick={pick} />
+        <div class="visit-part">
+          <VisitFindings token={token} job={job} entries={log.entries} pair={row?.plan.id} onPick={pick} />
+          {isCommissioning(story.commission) && <Tests story={story} />}
+        </div>
         <div class="visit-part">
           <SignOff token={token} log={log} story={story} desk={desk} onSigned={again} onPick={pick} />
           <Issues

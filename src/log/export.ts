@@ -86,9 +86,12 @@ function parse(line: string): unknown {
   }
 }
 
+const BYTE_ORDER_MARK = '\uFEFF';
+
 /**
  * The log as a table in the form of `csvText`, with a header line. Columns are `COLUMNS`. The last row has the
- * type "head": its `seq` is the number of entries, its `hash` the hash the chain ends at.
+ * type "head": its `seq` is the number of entries, its `hash` the hash the chain ends at. The text begins with
+ * a UTF-8 byte order mark, without which common spreadsheets take it for another encoding.
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
@@ -96,5 +99,5 @@ export function toCsv(entries: readonly Entry[], head: Head): string {
   const names = Object.keys(COLUMNS);
   const rows = entries.map((entry) => Object.values(COLUMNS).map((cell) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };
-  return csvText([names, ...rows, names.map((name) => closing[name])]);
+  return BYTE_ORDER_MARK + csvText([names, ...rows, names.map((name) => closing[name])]);
 }

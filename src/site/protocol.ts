@@ -143,18 +143,3 @@ export const SiteFindings = z.object({
   site: z.array(FindingOfSite),
 });
 export type SiteFindings = z.infer<typeof SiteFindings>;
-
-/** POST /api/site/report. Without `pairs`: all of them. */
-export const WantReport = z.object({ pairs: z.array(PairId).min(1).max(MAX_PAIRS).optional() });
-export const ReportId = z.string().regex(/^[A-Za-z0-9_-]{8,32}$/);
-/** `total`: pairs to print. */
-export const ReportBegun = z.object({ report: ReportId, total: z.number().int() });
-export type ReportBegun = z.infer<typeof ReportBegun>;
-
-/** GET /api/site/report?id=REPORT */
-export const ReportProgress = z.object({
-  done: z.number().int(),
-  total: z.number().int(),
-  ready: z.boolean(),
-});
-export type ReportProgress = z.infer<typeof ReportProgress>;

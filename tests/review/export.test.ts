@@ -94,7 +94,7 @@ describe('JSON Lines', () => {
 // RFC 4180, read back by csv-parse, which implements it.
 describe('CSV', () => {
   const read = (csv: string) =>
-    parse(csv, { columns: true, relax_column_count: false }) as Record<string, string>[];
+    parse(csv, { bom: true, columns: true, relax_column_count: false }) as Record<string, string>[];
   const rows = read(toCsv(entries, head));
   /** What the export says about the apostrophe, undone. */
   const plain = (cell: string | undefined) => cell?.replace(/^'/, '');
@@ -138,10 +138,11 @@ describe('CSV', () => {
     expect(accept?.text).toMatch(/by override: Ladder has to clear/);
   });
 
-  test('ends every line with CRLF and gives every record the same fields (RFC 4180, 2.1 and 2.4)', () => {
+  test('begins with the mark by which spreadsheets know UTF-8, ends every line with CRLF and gives every record the same fields (RFC 4180, 2.1 and 2.4)', () => {
     const csv = toCsv(entries, head);
+    expect(csv.startsWith('\uFEFF')).toBe(true);
     expect(csv.endsWith('\r\n')).toBe(true);
-    expect(new Set((parse(csv) as string[][]).map((row) => row.length)).size).toBe(1);
+    expect(new Set((parse(csv, { bom: true }) as string[][]).map((row) => row.length)).size).toBe(1);
   });
 
   // OWASP, "CSV Injection": cells that start with these are run as formulas.

@@ -1,0 +1,27 @@
+import { ReportBegun, ReportProgress } from '../../src/report/protocol.ts';
+import type { PairId } from '../../src/site/pair-plan.ts';
+import { ask, request } from '../api.ts';
+import { ZONE } from '../charts/times.ts';
+
+const LOOK_EVERY_MS = 500;
+
+/** The PDF of a single job. @throws {ApiError} */
+export const jobPdf = async (token: string): Promise<Blob> =>
+  (await ask(`/api/report.pdf?zone=${encodeURIComponent(ZONE)}`, { token })).blob();
+
+/** The PDF of a site's pairs. `tell`: how far the server is. @throws {ApiError} */
+export async function sitePdf(
+  token: string,
+  pairs: readonly PairId[],
+  tell: (progress: ReportProgress) => void,
+): Promise<Blob> {
+  const body = { ...(pairs.length > 0 && { pairs }), zone: ZONE };
+  const { report } = await request('/api/site/report', ReportBegun, { token, body });
+  for (;;) {
+    const progress = await request(`/api/site/report?id=${report}`, ReportProgress, { token });
+    tell(progress);
+    if (progress.ready) break;
+    await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
+  }
+  return (await ask(`/api/site/report.pdf?id=${report}`, { token })).blob();
+}

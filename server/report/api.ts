@@ -1,0 +1,87 @@
+import { type Context, Hono } from 'hono';
+import type { Logger } from 'pino';
+import { isSiteLog } from '../../src/report/build.ts';
+import { TimeZone, WantReport } from '../../src/report/protocol.ts';
+import type { Clock } from '../clock.ts';
+import { type Env, passOf, read, refuse } from '../http.ts';
+import { wholeLog } from '../records.ts';
+import type { Store } from '../store/store.ts';
+import { ReportJobs } from './jobs.ts';
+import { jobPdf, sitePdf } from './make.ts';
+
+export interface ReportApiDeps {
+  store: Store;
+  clock: Clock;
+  log: Logger;
+}
+
+const NO_REPORT = 'There is no such report. Begin it again.';
+
+/** Reports as PDF: of a job at once, of a site in the background. */
+export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
+  const app = new Hono<Env>();
+  const jobs = new ReportJobs(
+    () => performance.now(),
+    (error) => log.error({ err: error }, 'a report could not be made'),
+  );
+
+  app.get('/report.pdf', async (c) => {
+    const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
+    if (!zone.success) return refuse(c, 'bad-message', `zone: ${zone.error.issues[0]?.message}`);
+    const pass = await passOf(c, store);
+    if (!pass) return refuse(c, 'bad-token', 'This link is not known here.');
+    if (pass.revoked) return refuse(c, 'seat-lost', `Another phone has taken the ${pass.role} seat.`);
+    const record = await wholeLog(store, pass.job);
+    if (isSiteLog(record)) {
+      return refuse(c, 'bad-message', 'The report of a site is made by POST /api/site/report.');
+    }
+    return pdf(c, pass.job, await jobPdf(record, zone.data));
+  });
+
+  app.post('/site/report', (c) =>
+    onSite(c, async (site) => {
+      const body = await read(c, WantReport);
+      if (body.kind === 'refused') return refuse(c, body.reason, body.text);
+      const { pairs: only, zone } = body.value;
+      const options = { zone, at: clock.now(), ...(only && { only }) };
+      const { total, make } = sitePdf(site, options, (job) => wholeLog(store, job));
+      const begun = jobs.begin(site.head.job, total, make);
+      if (!begun) return refuse(c, 'too-fast', 'Too many reports are being made. Wait for one to end.');
+      return c.json(begun, 202);
+    }),
+  );
+  app.get('/site/report', (c) =>
+    onSite(c, ({ head }) => {
+      const progress = jobs.progress(head.job, c.req.query('id') ?? '');
+      if (progress === 'unknown') return refuse(c, 'bad-target', NO_REPORT, 404);
+      if (progress === 'failed') return refuse(c, 'store-failed', 'The report could not be made. Try again.');
+      return c.json(progress);
+    }),
+  );
+  app.get('/site/report.pdf', (c) =>
+    onSite(c, ({ head }) => {
+      const file = jobs.file(head.job, c.req.query('id') ?? '');
+      return file ? pdf(c, head.job, file) : refuse(c, 'bad-target', NO_REPORT, 404);
+    }),
+  );
+  return app;
+
+  /** For both tokens of a site, with the site's own log. */
+  async function onSite(
+    c: Context<Env>,
+    answer: (site: Awaited<ReturnType<typeof wholeLog>>) => Response | Promise<Response>,
+  ): Promise<Response> {
+    const pass = await passOf(c, store);
+    const site = pass && (await wholeLog(store, pass.job));
+    if (!site || !isSiteLog(site)) {
+      return refuse(c, 'bad-token', 'This link is no site’s, or is not known here.');
+    }
+    return answer(site);
+  }
+}
+
+function pdf(c: Context, name: string, file: Buffer): Response {
+  c.header('Content-Type', 'application/pdf');
+  c.header('Content-Disposition', `attachment; filename="ladderline-${name}.pdf"`);
+  return c.body(new Uint8Array(file));
+}

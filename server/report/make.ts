@@ -1,0 +1,46 @@
+import { setImmediate as turn } from 'node:timers/promises';
+import type { JobId } from '../../src/log/entry.ts';
+import { jobReport, type ReportOptions, SiteReport } from '../../src/report/build.ts';
+import type { Log } from '../../src/report/pair-page.ts';
+import type { Page } from '../../src/report/report.ts';
+import type { MakeReport } from './jobs.ts';
+import { ReportPdf } from './pdf.ts';
+
+/** Reads a log from end to end. */
+export type ReadLog = (job: JobId) => Promise<Log>;
+
+/** The report on one job. Rejects with `RangeError` on an unknown time zone. */
+export const jobPdf = async (log: Log, zone: string): Promise<Buffer> =>
+  print(jobReport(log, zone), () => {});
+
+/** A site's report, ready to be made. Between any two pairs the server does what else there is. */
+export function sitePdf(
+  site: Log,
+  options: ReportOptions,
+  read: ReadLog,
+): { total: number; make: MakeReport } {
+  const report = new SiteReport(site, options);
+  const { pairs } = report;
+  const make: MakeReport = async (tell) => {
+    // Reading a pair's logs is half of the work on it, printing its page the other half.
+    for (const [index, pair] of pairs.entries()) {
+      const visits: Log[] = [];
+      for (const { job } of pair.visits) visits.push(await read(job));
+      report.add(pair, visits);
+      tell(Math.floor((index + 1) / 2));
+      await turn();
+    }
+    return print(report.pages(), (printed) => tell(Math.floor((pairs.length + printed - 1) / 2)));
+  };
+  return { total: pairs.length, make };
+}
+
+async function print(pages: readonly Page[], tell: (printed: number) => void): Promise<Buffer> {
+  const pdf = new ReportPdf(pages[0]?.title ?? '', pages.length);
+  for (const [index, page] of pages.entries()) {
+    pdf.add(page);
+    tell(index + 1);
+    await turn();
+  }
+  return pdf.end();
+}
