@@ -1,4 +1,5 @@
 import type { Action } from '../../src/advice.ts';
+import type { Cover } from '../../src/commission/items.ts';
 import { amountGlyph, senseWord } from '../../src/phrases/amounts.ts';
 import { arcPath, arrowHead, pointAt } from './screw.ts';
 
@@ -18,8 +19,16 @@ export function Drawing({ action }: { action: Action }) {
     case 'finished':
       return <Tick />;
     case 'block':
-    case 'cover':
       return <Path blocked={true} />;
+    case 'cover':
+      return <Covered how={action.how} />;
+    case 'confirm-item':
+      return <List />;
+    case 'watch-panel':
+      // Where there is a countdown, that is the picture.
+      return action.until === undefined ? <PanelLamps /> : null;
+    case 'settle-issue':
+      return <Pen />;
     case 'unblock':
     case 'uncover':
       return <Path blocked={false} />;
@@ -96,5 +105,47 @@ const Path = ({ blocked }: { blocked: boolean }) => (
     <path class="picture-light" d={blocked ? 'M36 60h58' : 'M36 60h148'} />
     <path class="picture-plate" d={blocked ? 'M96 14h18v92H96z' : 'M96 84h18v32H96z'} />
     {!blocked && <path class="picture-arrow" d="M140 84v28m-8-10 8 12 8-12" />}
+  </svg>
+);
+
+/** The receiver's face, and how much of it is covered: a filter lets some of the light through. */
+const Covered = ({ how }: { how: Cover }) => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-light" d="M10 34h50M10 60h50M10 86h50" />
+    <path class="picture-line" d="M84 10h100v100H84z" />
+    {how === 'full' && <path class="picture-plate" d="M84 10h100v100H84z" />}
+    {how === 'half' && <path class="picture-plate" d="M134 10h50v100h-50z" />}
+    {how === 'filter' && (
+      <path
+        class="picture-line"
+        d="M84 30 104 10M84 60l50-50M84 90l80-80M104 110l80-80M134 110l50-50M164 110l20-20"
+      />
+    )}
+  </svg>
+);
+
+const List = () => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M94 26h70M94 60h70M94 94h70" />
+    <path class="picture-light" d="M56 26l8 8 14-16" />
+    <path class="picture-line" d="M54 50h20v20H54zM54 84h20v20H54z" />
+  </svg>
+);
+
+const PanelLamps = () => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M50 8h120v104H50z" />
+    <path class="picture-line" d="M66 24h88v34H66z" />
+    <circle class="picture-line" cx="76" cy="86" r="8" />
+    <circle class="picture-line" cx="110" cy="86" r="8" />
+    <circle class="picture-line" cx="144" cy="86" r="8" />
+  </svg>
+);
+
+const Pen = () => (
+  <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
+    <path class="picture-line" d="M46 108h128" />
+    <path class="picture-line" d="M74 92l8-26 62-58 18 18-62 58z" />
+    <path class="picture-light" d="M74 92l8-26 18 18z" />
   </svg>
 );

@@ -1,4 +1,4 @@
-import type { Action } from '../../src/advice.ts';
+import type { Action, Advice } from '../../src/advice.ts';
 import type { Seat } from '../../src/facts.ts';
 import type { Placed } from '../../src/job/state.ts';
 import { causeText } from '../../src/phrases/causes.ts';
@@ -29,10 +29,14 @@ export function Face({ instruction, seat, now, compact = false }: FaceProps) {
       {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
-      {why && <p class="why">{action.kind === 'finished' ? AFTERWARDS : why}</p>}
+      {why && <p class="why">{leavesAfterwards(advice) ? AFTERWARDS : why}</p>}
     </section>
   );
 }
+
+/** An alignment alone ends with the outputs still isolated; a commissioning that is signed has restored them. */
+const leavesAfterwards = ({ action, rule }: Advice): boolean =>
+  action.kind === 'finished' && rule !== 'signed';
 
 const Causes = ({ causes }: { causes: readonly string[] }) => (
   <div class="causes">

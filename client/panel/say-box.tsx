@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
+import type { Action } from '../../src/advice.ts';
 import type { Room } from '../seat/use-room.ts';
 import { WORDS } from '../words.ts';
 
@@ -59,11 +60,22 @@ const QUICK = [
   { label: 'Clear', words: WORDS.clear },
 ];
 
+/** While these stand, nobody looks at the meter. */
+const NO_METER: ReadonlySet<Action['kind']> = new Set([
+  'confirm-item',
+  'check',
+  'settle-issue',
+  'offer-sign',
+  'finished',
+]);
+
 export function QuickWords({ room }: { room: Room }) {
   const halted = room.job.paused || room.job.stopped;
+  const action = room.standing.kind === 'current' ? room.standing.instruction.advice.action : undefined;
+  const words = action && NO_METER.has(action.kind) ? [] : QUICK;
   return (
     <div class="quick">
-      {QUICK.map(({ label, words }) => (
+      {words.map(({ label, words }) => (
         <button key={words} type="button" class="button" onClick={() => room.say(words, 'button')}>
           {label}
         </button>

@@ -162,7 +162,7 @@ function Preview({ token, pairs, changes }: PreviewProps) {
       </p>
       <div class="preview-table">
         <table>
-          <thead>
+          <thead class="preview-head">
             <tr>
               <th>Id</th>
               <th>Name</th>

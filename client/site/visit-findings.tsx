@@ -36,7 +36,7 @@ export function VisitFindings({ token, job, entries, pair, onPick }: Props) {
   ];
   const sorted = SEVERITIES.flatMap((severity) => told.filter((each) => each.severity === severity));
   return (
-    <section class="visit-part" aria-labelledby="findings-title">
+    <section aria-labelledby="findings-title">
       <h2 id="findings-title">Findings</h2>
       {sorted.length === 0 && <p>Nothing to ask of this record.</p>}
       <ul class="finding-list">

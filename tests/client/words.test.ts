@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { type Answer, answersTo, answersToQuestion } from '../../client/instruction/answers.ts';
-import { WORDS } from '../../client/words.ts';
+import { toldWords, WORDS } from '../../client/words.ts';
 import type { Action, Question } from '../../src/advice.ts';
 import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
@@ -47,6 +47,10 @@ describe('the words of the buttons', () => {
   it.each(Object.entries(MEANING))('%s is understood as meant', (name, meaning) => {
     expect(onlyIntent(WORDS[name as keyof typeof WORDS])).toEqual(meaning);
   });
+});
+
+it('a name typed where it is asked who was told is understood as who was told', () => {
+  expect(onlyIntent(toldWords(' the control room '))).toEqual({ kind: 'told', who: 'the control room' });
 });
 
 describe('the answers offered under an instruction', () => {

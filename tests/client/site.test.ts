@@ -1,0 +1,304 @@
+import { describe, expect, it } from 'vitest';
+import { routeOf } from '../../client/route.ts';
+import { changesBy } from '../../client/site/import-changes.ts';
+import { boardLink, importLink, planLink, visitLink } from '../../client/site/links.ts';
+import { parsePlan, planDraft } from '../../client/site/plan-draft.ts';
+import { live, matching, totals, whoIsOn } from '../../client/site/rows.ts';
+import { forgetSite, savedSites, saveSite } from '../../client/site/saved-sites.ts';
+import { toldFindings } from '../../client/site/site-findings.tsx';
+import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client/site/strokes.ts';
+import { withRowsKept } from '../../client/site/use-site.ts';
+import { lostText } from '../../client/site/visits.tsx';
+import { memoryStorage } from '../../client/storage.ts';
+import { Signature } from '../../src/facts.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import { PairPlan } from '../../src/site/pair-plan.ts';
+import type { PairRow, SiteView } from '../../src/site/protocol.ts';
+import { TOKEN } from './fixtures.ts';
+
+const PLAN: PairPlan = {
+  id: 'B2',
+  name: 'North aisle 2',
+  zone: '7',
+  pathLength: 62,
+  emitterHeight: 9.4,
+  receiverHeight: 9.4,
+  ceilingHeight: 9.9,
+  spacing: 14,
+  wallDistance: 7,
+  meter: NEUTRAL_METERS[1] as MeterProfile,
+  adjusters: NEUTRAL_ADJUSTERS,
+  alarmThreshold: { unit: 'percent', value: 35 },
+  alarmDelay: 10,
+  faultDelay: 15,
+  filterPercent: 50,
+  rangeMin: 5,
+  rangeMax: 100,
+  beamAngle: 1.5,
+};
+
+const rowOf = (patch: Partial<PairRow> = {}, plan: Partial<PairPlan> = {}): PairRow => ({
+  plan: { ...PLAN, ...plan },
+  visits: [],
+  standing: 'not-started',
+  online: { panel: false, emitter: false },
+  next: 'Begin a visit',
+  findings: { serious: 0, question: 0, note: 0 },
+  ...patch,
+});
+
+describe('the addresses of a site', () => {
+  it('lead where they are made to lead', () => {
+    const there = (link: string) => routeOf(...(link.split(/(?=#)/) as [string, string]));
+    expect(there(boardLink(TOKEN))).toEqual({ page: 'site', token: TOKEN });
+    expect(there(importLink(TOKEN))).toEqual({ page: 'site-import', token: TOKEN });
+    expect(there(planLink(TOKEN))).toEqual({ page: 'site-plan', token: TOKEN, pair: '' });
+    expect(there(planLink(TOKEN, 'hall-3.east'))).toEqual({
+      page: 'site-plan',
+      token: TOKEN,
+      pair: 'hall-3.east',
+    });
+    expect(there(visitLink(TOKEN, 'job-1'))).toEqual({ page: 'site-pair', token: TOKEN, job: 'job-1' });
+    expect(routeOf('/site/new', '')).toEqual({ page: 'site-new' });
+  });
+});
+
+describe('the sites a device knows', () => {
+  it('are kept newest first, one of a token, and keep the read-only token once it was seen', () => {
+    const storage = memoryStorage();
+    saveSite(storage, { token: 'a', site: 'Tamsin Quay', watch: 'w' });
+    saveSite(storage, { token: 'b', site: 'Hollin Bridge' });
+    saveSite(storage, { token: 'a', site: 'Tamsin Quay, hall 3' });
+    expect(savedSites(storage)).toEqual([
+      { token: 'a', site: 'Tamsin Quay, hall 3', watch: 'w' },
+      { token: 'b', site: 'Hollin Bridge' },
+    ]);
+    forgetSite(storage, 'a');
+    expect(savedSites(storage).map(({ token }) => token)).toEqual(['b']);
+  });
+
+  it('survive what is none among them', () => {
+    const storage = memoryStorage();
+    storage.write('sites', [null, { token: 3 }, { token: 'a', site: 'Tamsin Quay' }]);
+    expect(savedSites(storage)).toEqual([{ token: 'a', site: 'Tamsin Quay' }]);
+    storage.write('sites', 'from an older version');
+    expect(savedSites(storage)).toEqual([]);
+  });
+});
+
+describe('the board', () => {
+  const rows = [
+    rowOf({ standing: 'signed' }, { id: 'N1', name: 'North aisle 1' }),
+    rowOf(
+      { standing: 'aligning', next: 'Horizontal ¼ clockwise' },
+      { id: 'S1', name: 'South aisle 1', zone: '2' },
+    ),
+    rowOf({ dropped: { at: 5, reason: 'Never built' } }, { id: 'X1' }),
+  ];
+  const ids = (found: readonly PairRow[]) => found.map(({ plan }) => plan.id);
+
+  it('leaves out what was taken out of the site', () => {
+    expect(ids(live(rows))).toEqual(['N1', 'S1']);
+  });
+
+  it('finds by id, name, zone and what is next, all words together', () => {
+    const find = (words: string) => ids(matching(live(rows), { words, standing: 'all' }));
+    expect(find('north')).toEqual(['N1']);
+    expect(find('aisle zone 2')).toEqual(['S1']);
+    expect(find('clockwise')).toEqual(['S1']);
+    expect(find('south north')).toEqual([]);
+    expect(find('  ')).toEqual(['N1', 'S1']);
+  });
+
+  it('shows one standing alone, and counts each', () => {
+    expect(ids(matching(rows, { words: '', standing: 'signed' }))).toEqual(['N1']);
+    expect(totals(live(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
+  });
+
+  it('says who is on a pair', () => {
+    expect(whoIsOn(rowOf({ online: { panel: true, emitter: true } }))).toBe('panel and emitter');
+    expect(whoIsOn(rowOf({ online: { panel: false, emitter: true } }))).toBe('emitter');
+    expect(whoIsOn(rowOf())).toBe('nobody');
+  });
+
+  it('keeps a row that tells the same, so that only what is new is drawn', () => {
+    const view = (pairs: PairRow[]): SiteView => ({
+      head: { job: 'site-log', count: 3, hash: '0'.repeat(64) },
+      site: 'Tamsin Quay',
+      role: 'desk',
+      pairs,
+    });
+    const before = view([rowOf({}, { id: 'N1' }), rowOf({}, { id: 'N2' })]);
+    const after = withRowsKept(
+      view([rowOf({}, { id: 'N1' }), rowOf({ standing: 'aligning' }, { id: 'N2' })]),
+      before,
+    );
+    expect(after.pairs[0]).toBe(before.pairs[0]);
+    expect(after.pairs[1]).not.toBe(before.pairs[1]);
+    expect(after.pairs[1]?.standing).toBe('aligning');
+  });
+
+  it('tells the findings of the latest visits, the weightiest first', () => {
+    const pairs = [
+      rowOf({
+        visits: [
+          { job: 'old', at: 1 },
+          { job: 'new', at: 2 },
+        ],
+      }),
+    ];
+    const finding = { entries: [], figures: {}, about: [] };
+    const told = toldFindings(
+      {
+        perPair: [
+          { pair: 'B2', job: 'old', findings: [{ id: 'open-issue', severity: 'serious', ...finding }] },
+          {
+            pair: 'B2',
+            job: 'new',
+            findings: [
+              { id: 'drift', severity: 'question', ...finding },
+              { id: 'not-accepted', severity: 'serious', ...finding },
+            ],
+          },
+        ],
+        site: [],
+      },
+      pairs,
+    );
+    expect(told.map(({ severity }) => severity)).toEqual(['serious', 'question']);
+  });
+});
+
+describe('the plan form', () => {
+  it('gives back every figure of a plan as it was', () => {
+    expect(parsePlan(planDraft(PLAN))).toEqual({ plan: PLAN, known: PLAN, errors: {} });
+    // Nothing of the plan is left off the form.
+    expect(Object.keys(PLAN).sort()).toEqual(Object.keys(PairPlan.shape).sort());
+  });
+
+  it('leaves out what is not known', () => {
+    expect(parsePlan(planDraft({ id: 'B2', name: 'B2' })).plan).toEqual({ id: 'B2', name: 'B2' });
+  });
+
+  it('takes a decimal comma, and names a pair without a name by its id', () => {
+    expect(parsePlan({ ...planDraft(), id: 'B2', pathLength: '62,5' }).plan).toMatchObject({
+      id: 'B2',
+      name: 'B2',
+      pathLength: 62.5,
+    });
+  });
+
+  it('says beside each field what to enter, and still knows the rest', () => {
+    const { plan, known, errors } = parsePlan({
+      ...planDraft(PLAN),
+      id: 'north 2',
+      pathLength: '450',
+      spacing: 'wide',
+      alarmThreshold: '100',
+    });
+    expect(plan).toBeUndefined();
+    expect(errors).toEqual({
+      id: expect.stringMatching(/no spaces/),
+      pathLength: 'From 1 to 300.',
+      spacing: expect.stringMatching(/Enter a number/),
+      alarmThreshold: 'Above 0, and below 100 percent.',
+    });
+    expect(known).toMatchObject({ wallDistance: 7, ceilingHeight: 9.9 });
+  });
+
+  it('does not put a new pair in the place of one that is there', () => {
+    expect(parsePlan(planDraft(PLAN), ['B2']).errors.id).toMatch(/B2 already/);
+  });
+
+  it('sees a range that is upside down', () => {
+    expect(parsePlan({ ...planDraft(PLAN), rangeMin: '100', rangeMax: '5' }).errors.rangeMax).toMatch(
+      /shorter/,
+    );
+  });
+});
+
+describe('a table before it is sent', () => {
+  it('says of each pair what it would do to the site', () => {
+    const rows = [
+      rowOf({}, { id: 'A' }),
+      rowOf({}, { id: 'B' }),
+      rowOf({ dropped: { at: 1, reason: 'x' } }, { id: 'C' }),
+    ];
+    // Keys in another order are the same plan.
+    const { name, ...rest } = PLAN;
+    const pairs = [
+      { ...rest, name, id: 'A' },
+      { ...PLAN, id: 'B', pathLength: 63 },
+      { ...PLAN, id: 'C' },
+      { ...PLAN, id: 'D' },
+    ];
+    expect([...changesBy(pairs, rows)]).toEqual([
+      ['A', 'same'],
+      ['B', 'changed'],
+      ['C', 'back'],
+      ['D', 'new'],
+    ]);
+  });
+});
+
+describe('a drawn signature', () => {
+  it('keeps the corners of a stroke and leaves out what a line tells', () => {
+    const along: Point[] = Array.from({ length: 50 }, (_, i) => [i * 10, 100]);
+    const down: Point[] = Array.from({ length: 20 }, (_, i) => [490, 100 + i * 10]);
+    expect(simplified([...along, ...down])).toEqual([
+      [0, 100],
+      [490, 100],
+      [490, 290],
+    ]);
+  });
+
+  it('stays within two units of what was drawn', () => {
+    const circle: Point[] = Array.from({ length: 200 }, (_, i) => [
+      Math.round(500 + 150 * Math.cos(i / 20)),
+      Math.round(200 + 150 * Math.sin(i / 20)),
+    ]);
+    const kept = simplified(circle);
+    expect(kept.length).toBeLessThan(60);
+    for (const [x, y] of kept) expect(Math.abs(Math.hypot(x - 500, y - 200) - 150)).toBeLessThan(1.5);
+  });
+
+  it('lies in its box, also where the finger left it', () => {
+    expect(inBox(-5, 900, 300, 120)).toEqual([0, BOX.height]);
+    expect(inBox(150, 60, 300, 120)).toEqual([500, 200]);
+  });
+
+  it('fits the log, and is none where it is a slip of the finger', () => {
+    const scribble: Point[] = Array.from({ length: 3000 }, (_, i) => [i % 1000, (i * 37) % 400]);
+    expect(
+      drawnSignature([
+        [
+          [10, 10],
+          [14, 12],
+        ],
+      ]),
+    ).toBeUndefined();
+    const drawn = drawnSignature([
+      [
+        [0, 0],
+        [500, 200],
+        [900, 380],
+      ],
+      [[40, 40]],
+    ]);
+    expect(Signature.safeParse(drawn).success).toBe(true);
+    // More than a log takes is refused here, not at the server.
+    expect(drawnSignature([scribble])).toBeUndefined();
+  });
+});
+
+describe('what has become of a reading since the visit before', () => {
+  it.each([
+    [0.62, '0.6 dB'],
+    [0.01, 'none'],
+    [-0.9, 'none: 0.9 dB more than before'],
+    [Number.POSITIVE_INFINITY, 'all of it'],
+    [undefined, 'cannot be told from these two readings'],
+  ])('%s dB lost is told as "%s"', (db, text) => {
+    expect(lostText(db)).toBe(text);
+  });
+});
