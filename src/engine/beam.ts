@@ -50,8 +50,12 @@ const LEAST_CURVATURE = 0.006;
 const SLOPE_SD = 3;
 const HEIGHT_SD = 25;
 
-/** Readings far below the peak tell less about it: no beam is a parabola all the way down. dB. */
-const shapeSd = (dropDb: number): number => 0.03 + 0.06 * Math.max(0, dropDb);
+/**
+ * Readings far below the peak tell less about it: no beam is a parabola all the way down. On a meter of
+ * unknown law only the readings next to the peak are one, whatever the law. dB.
+ */
+const shapeSd = (dropDb: number, meter: MeterProfile): number =>
+  0.03 + (meter.law === 'unknown' ? 0.3 : 0.06) * Math.max(0, dropDb);
 
 /** A censored reading on the wrong side of its limit is held to it this firmly. dB. */
 const CENSOR_SD = 0.7;
@@ -86,7 +90,8 @@ export function fitBeam(
   lash: PerAxis<number>,
 ): Beam | undefined {
   const beam = fitBestShape(samples, meter, lash);
-  const suspect = beam && brightest(beam, samples);
+  // What an unknown law makes of a reading far down cannot be told from light from elsewhere.
+  const suspect = beam && meter.law !== 'unknown' ? brightest(beam, samples) : undefined;
   const without =
     suspect &&
     fitBestShape(
@@ -96,7 +101,7 @@ export function fitBeam(
     );
   const expected = without && predict(without, suspect);
   if (!suspect || !without || !expected) return beam;
-  const sd = Math.hypot(expected.sd, shapeSd(dropAt(without, suspect)));
+  const sd = Math.hypot(expected.sd, shapeSd(dropAt(without, suspect), meter));
   if (suspect.level.db - expected.value < OTHER_LIGHT.excess + 3 * sd) return beam;
   const rest = fitBeam(
     samples.filter((s) => s !== suspect),
@@ -168,14 +173,14 @@ export function fitShape(
       const predicted = solution && dot(coefficients, solution.x);
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
-        const sd = Math.hypot(s.level.sd, shapeSd(drop));
+        const sd = Math.hypot(s.level.sd, shapeSd(drop, meter));
         const value = top - straighten(drop, shape);
         rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
       } else if (predicted !== undefined) {
         const drop = top - limits[s.level.kind];
         const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
-        const sd = Math.hypot(CENSOR_SD, shapeSd(drop));
+        const sd = Math.hypot(CENSOR_SD, shapeSd(drop, meter));
         if (isWrong) rows.push({ coefficients, value: limit, sd: straightSd(drop, sd, shape) });
       }
     }

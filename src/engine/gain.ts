@@ -36,6 +36,7 @@ export function flooded(view: View): Told | undefined {
   const { search, here } = view;
   if (here?.level.kind !== 'above') return undefined;
   const { meter } = search;
+  if (meter.gain === 'automatic') return tell('own-gain', { kind: 'read' }, [here]);
   if (!canLower(view)) return tell('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
   const middle = (lostDb(meter) + saturatedDb(meter)) / 2;
   const db = Math.max(middle, toDb(midBand(meter), meter) - UNKNOWN_CLIMB_DB);

@@ -23,6 +23,7 @@ export const RULES = {
   'recover-signal': 'When a turn loses the signal, go back to where it was seen.',
   'lower-gain':
     'When the meter is flooded, lower the gain and go on with the same adjuster in the same direction.',
+  'own-gain': 'A detector that sets its own gain is given time to do so, and read again.',
   'find-slope': 'Turn one adjuster a known amount to learn which way the signal rises.',
   climb: 'Keep turning the way the signal rises.',
   'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',

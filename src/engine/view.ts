@@ -1,8 +1,10 @@
+import type { Seq } from '../advice.ts';
 import type { MeterProfile } from '../profile.ts';
 import { AXES } from '../turns.ts';
 import { type Beam, fitBeam, predict } from './beam.ts';
 import { type PerAxis, type Sample, type Search, sampleHere } from './search.ts';
 import { LASHES, profileLash } from './slack.ts';
+import { openQuestion, type Surprise, surprise } from './surprise.ts';
 
 /**
  * What can be told from a search at a glance: the reading here, all that count, and the beam they draw. The
@@ -13,6 +15,8 @@ export interface View {
   readonly here: Sample | undefined;
   readonly samples: readonly Sample[];
   readonly beam: Beam | undefined;
+  /** What the reading here contradicts, if it does. */
+  readonly surprise: Surprise | undefined;
 }
 
 // A search never changes, so what was made of it holds; one decision looks at it several times.
@@ -36,16 +40,45 @@ export function look(search: Search): View {
     get beam() {
       return explained().beam;
     },
+    get surprise() {
+      return explained().surprise;
+    },
   };
   seen.set(search, view);
   return view;
 }
 
+type Explained = Pick<View, 'samples' | 'beam' | 'surprise'>;
+
+/** A reading that cannot be waits for its question: until then the beam is what it was before. */
 function explain(search: Search, here: Sample | undefined): Explained {
-  const all = here ? [...search.samples, here] : search.samples;
-  const since = all.filter((s) => (s.seqs[s.seqs.length - 1] ?? 0) >= search.anew);
+  const past = explainPast(search);
+  if (!here) return past;
+  const found = past.beam && surprise(past.beam, past.samples, here, search);
+  if (found && openQuestion(search, here, found)) {
+    return { samples: [...past.samples, here], beam: past.beam, surprise: found };
+  }
+  const since = search.samples.filter((s) => counts(s, search));
+  return { ...learnt([...since, here], search), surprise: found };
+}
+
+const counts = (s: Sample, { anew }: Search): boolean => (s.seqs[s.seqs.length - 1] ?? 0) >= anew;
+
+// The readings of earlier stays are the same all through this one.
+const pasts = new WeakMap<Search['samples'], Explained & { readonly anew: Seq }>();
+
+function explainPast(search: Search): Explained {
+  const known = pasts.get(search.samples);
+  if (known && known.anew === search.anew) return known;
+  const since = search.samples.filter((s) => counts(s, search));
+  const past = { ...learnt(since, search), surprise: undefined, anew: search.anew };
+  pasts.set(search.samples, past);
+  return past;
+}
+
+function learnt(samples: readonly Sample[], search: Search): Omit<Explained, 'surprise'> {
   const lash = profileLash(search.adjusters);
-  const explained = consistent(since, search.meter, { horizontal: lash, vertical: lash });
+  const explained = consistent(samples, search.meter, { horizontal: lash, vertical: lash });
   return { ...explained, beam: explained.beam && learnLash(explained.beam, explained.samples, search) };
 }
 
@@ -72,8 +105,6 @@ function learnLash(beam: Beam, samples: readonly Sample[], { meter, adjusters }:
   return best;
 }
 
-type Explained = Pick<View, 'samples' | 'beam'>;
-
 /** Readings that scatter more than this about the best beam are not all of one beam. */
 const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
   !beam || beam.chi2 < 10 + 3 * samples.length;
@@ -85,8 +116,12 @@ const NEWEST = [16, 11, 8, 6, 4, 3];
  * The readings one beam explains. One misread spoils a fit by itself and is left out; a wrong turn shifts
  * every reading before it, so then the newest count.
  */
-function consistent(samples: readonly Sample[], meter: MeterProfile, lash: PerAxis<number>): Explained {
-  const attempt = (some: readonly Sample[]): Explained => ({
+function consistent(
+  samples: readonly Sample[],
+  meter: MeterProfile,
+  lash: PerAxis<number>,
+): Omit<Explained, 'surprise'> {
+  const attempt = (some: readonly Sample[]) => ({
     samples: some,
     beam: fitBeam(some, meter, lash),
   });

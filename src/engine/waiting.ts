@@ -16,7 +16,7 @@ export function coveredPath({ search }: View, now: number): Told | undefined {
 /** No settled reading here yet: wait, then read. */
 export function unsettled({ search, here }: View, now: number): Told | undefined {
   const { stay, meter } = search;
-  if (stay.breaks >= WANDERING_BREAKS && !here)
+  if (stay.breaks >= WANDERING_BREAKS)
     return tell('wandering', { kind: 'check', causes: [...CAUSES.wandering] });
   if (here) return undefined;
   const last = search.samples[search.samples.length - 1];

@@ -4,7 +4,7 @@ import { agree } from '../engine/stay.ts';
 import type { SearchFact } from '../facts.ts';
 import { NO_SIGNAL, type Reading, valueReading } from '../reading.ts';
 import { type Axis, type Eighths, otherAxis } from '../turns.ts';
-import { type BeamPair, block, gainFor, reAim, readMeter, setGain, truePeak, turn } from './pair.ts';
+import { type BeamPair, block, gainFor, ownGain, reAim, readMeter, setGain, truePeak, turn } from './pair.ts';
 import { between, chance, normal, type Rng } from './rng.ts';
 
 /** How long things take, ms: estimates of our own, no source. A settled reading is the profile's settle time. */
@@ -142,6 +142,11 @@ function changeGain(crew: Crew, action: Extract<Action, { kind: 'gain' }>, rng: 
 function sayReading(crew: Crew, errors: Errors, rng: Rng): Done {
   const at = crew.at + SAY_MS;
   const shown = readMeter(crew.pair, at, rng);
+  const set = ownGain(crew.pair, shown, at);
+  if (set !== crew.pair) {
+    const change = set.gainDb > crew.pair.gainDb ? 'lowered' : 'raised';
+    return say({ ...crew, at, pair: set }, [{ type: 'gain', change }]);
+  }
   const late = crew.before !== undefined && chance(rng, errors.lateReading) ? crew.before : shown;
   const reading = chance(rng, errors.misread) ? misread(late, crew.pair, rng) : late;
   return say({ ...crew, at, said: { seq: crew.nextSeq, reading } }, [{ type: 'reading', reading }]);

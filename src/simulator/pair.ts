@@ -110,6 +110,16 @@ export function setGain(pair: BeamPair, gainDb: number, at: number): BeamPair {
   return change(pair, at, { gainDb: Math.max(0, Math.min(gainRangeDb, stepped)) });
 }
 
+/** How far a detector that sets its own gain turns it at once, dB. */
+const OWN_STEP_DB = 6;
+
+/** What a detector that sets its own gain does about a flooded or a lost reading; the same pair where nothing. */
+export function ownGain(pair: BeamPair, shown: Reading, at: number): BeamPair {
+  if (pair.spec.meter.gain !== 'automatic' || pair.blocked || shown.kind === 'value') return pair;
+  const gainDb = pair.gainDb + (shown.kind === 'saturated' ? OWN_STEP_DB : -OWN_STEP_DB);
+  return gainDb < 0 || gainDb > pair.spec.gainRangeDb ? pair : setGain(pair, gainDb, at);
+}
+
 /** Brings the emitter by eye to `pointing`, with the screws where they stand becoming the new zero. */
 export function reAim(pair: BeamPair, pointing: Record<Axis, number>, at: number): BeamPair {
   return change(pair, at, { turned: { horizontal: 0, vertical: 0 }, pointing, aim: pointing });
@@ -119,11 +129,23 @@ export function reAim(pair: BeamPair, pointing: Record<Axis, number>, at: number
 export const block = (pair: BeamPair, blocked: boolean, at: number): BeamPair =>
   change(pair, at, { blocked });
 
+/** A meter of unknown law follows some root of the power. */
+const UNKNOWN_LAW = 0.6;
+
 /** The meter's number for a power relative to full scale, before noise and rounding. */
 export function meterValue(meter: MeterProfile, power: number): number {
-  return meter.law === 'logarithmic'
-    ? meter.max + (10 * Math.log10(Math.max(power, 1e-12))) / (meter.dbPerUnit ?? 1)
-    : meter.min + (meter.max - meter.min) * power;
+  if (meter.law === 'logarithmic') {
+    return meter.max + (10 * Math.log10(Math.max(power, 1e-12))) / (meter.dbPerUnit ?? 1);
+  }
+  const share = meter.law === 'unknown' ? power ** UNKNOWN_LAW : power;
+  return meter.min + (meter.max - meter.min) * share;
+}
+
+/** The power relative to full scale at which the meter shows `value`. */
+function powerAt(meter: MeterProfile, value: number): number {
+  if (meter.law === 'logarithmic') return 10 ** (((value - meter.max) * (meter.dbPerUnit ?? 1)) / 10);
+  const share = (value - meter.min) / (meter.max - meter.min);
+  return meter.law === 'unknown' ? share ** (1 / UNKNOWN_LAW) : share;
 }
 
 /** What a person reads off the meter at `at`. */
@@ -156,12 +178,8 @@ export function truePeak({ lobes: [main], coupling }: PairSpec): Record<Axis, nu
 
 /** The gain, dB below full, at which the present pointing would show `value`. */
 export function gainFor(pair: BeamPair, value: number, at: number): number {
-  const { meter } = pair.spec;
   const settled = powerNow({ ...pair, gainDb: 0 }, at);
-  const wanted =
-    meter.law === 'logarithmic'
-      ? 10 ** (((value - meter.max) * (meter.dbPerUnit ?? 1)) / 10)
-      : (value - meter.min) / (meter.max - meter.min);
+  const wanted = powerAt(pair.spec.meter, value);
   return 10 * Math.log10(settled / wanted);
 }
 

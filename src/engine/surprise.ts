@@ -1,0 +1,141 @@
+import type { Question, Seq } from '../advice.ts';
+import type { MeterProfile } from '../profile.ts';
+import { otherAxis } from '../turns.ts';
+import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
+import { toDb } from './level.ts';
+import type { Sample, Search, Turn } from './search.ts';
+import type { Exponent } from './shape.ts';
+
+/** A reading further from the prediction than this many standard deviations, and this far, cannot be. dB. */
+const SURPRISE = { sds: 4.5, atLeastDb: 0.35 };
+/** A prediction vaguer than this says nothing. dB. */
+const VAGUE_DB = 4;
+/** What was meant instead lies this near to the prediction: standard deviations, and dB on top. */
+const LIKELY = { sds: 3, db: 0.3 };
+
+/** How far off a parabola a beam may be, dB: a little as far down as it has been read, much beyond. */
+const shapeDoubt = (dropDb: number, readDownTo: number): number =>
+  0.04 + 0.08 * Math.min(dropDb, readDownTo) + 0.5 * Math.max(0, dropDb - readDownTo);
+
+/** The beam as it was known before the reading here, and what it makes of that reading. */
+export interface Surprise {
+  readonly past: Beam;
+  readonly expected: Estimate;
+}
+
+/** Decibels a reading says, at least or at most, or as they are. */
+const dbOf = ({ level }: Sample): number => level.db;
+
+function predicted(past: Beam, place: Sample): Estimate | undefined {
+  const estimate = predict(past, place);
+  if (!estimate || estimate.sd > VAGUE_DB) return undefined;
+  const drop = dropAt(past, place);
+  return { ...estimate, sd: Math.hypot(estimate.sd, shapeDoubt(drop, past.readDownTo)) };
+}
+
+/** By how many decibels a reading misses a prediction; a censored one only where it is on the wrong side. */
+function miss(sample: Sample, value: number): number {
+  const off = dbOf(sample) - value;
+  if (sample.level.kind === 'below') return Math.min(0, off);
+  return sample.level.kind === 'above' ? Math.max(0, off) : off;
+}
+
+/** A reading contradicts those before it, whatever shape of beam they are taken for. */
+export function surprise(
+  beam: Beam,
+  before: readonly Sample[],
+  here: Sample,
+  search: Search,
+): Surprise | undefined {
+  const levels = before.filter((s) => !beam.otherLight.includes(s));
+  if (levels.length < 2 || search.meter.law === 'unknown') return undefined;
+  const noise = here.level.kind === 'level' ? here.level.sd : 0.3;
+  // A beam that has surprised before is trusted less.
+  const sds = SURPRISE.sds * (1 + search.restarts / 2);
+  const contradicted = (past: Beam | undefined): Surprise | undefined => {
+    const expected = past && predicted(past, here);
+    if (!past || !expected) return undefined;
+    const margin = Math.max(SURPRISE.atLeastDb, sds * Math.hypot(expected.sd, noise));
+    return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
+  };
+  const first = contradicted(beam);
+  const other: Exponent = beam.shape === 1 ? 2 : 1;
+  return first && contradicted(fitShape(levels, search.meter, beam.lash, other)) ? first : undefined;
+}
+
+const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIKELY.sds * sd + LIKELY.db;
+
+/** The one question that would settle a surprise; undefined once it has been answered. */
+export function openQuestion(
+  search: Search,
+  here: Sample,
+  { past, expected }: Surprise,
+): Question | undefined {
+  const about = here.seqs[here.seqs.length - 1];
+  if (about === undefined) return undefined;
+  const isSure = (seq: Seq) => search.confirmed.includes(seq);
+  if (!here.seqs.some(isSure)) {
+    const { reading } = here;
+    const meant = reading.kind === 'value' ? soundAlike(reading.value, search.meter) : [];
+    const likely = meant.filter((value) => isLikely(toDb(value, search.meter) - expected.value, expected));
+    if (reading.kind !== 'value' || likely.length === 0) return { kind: 'is-it-so', about, what: 'reading' };
+    return { kind: 'which-value', about, options: [reading.value, ...likely] };
+  }
+  const move = search.lastMove;
+  if (search.touched !== 'move' || !move || isSure(move.seq)) return undefined;
+  const options = otherTurns(here, past, move.turn);
+  return options.length > 0 ? { kind: 'which-move', about: move.seq, options } : undefined;
+}
+
+/** The usual slips that would explain the reading, likeliest first: wrong way, wrong adjuster, half, double. */
+function otherTurns(here: Sample, past: Beam, made: Turn): Turn[] {
+  const { axis, eighths } = made;
+  const slips: Turn[] = [
+    { axis, eighths: -eighths },
+    { axis: otherAxis(axis), eighths },
+    { axis: otherAxis(axis), eighths: -eighths },
+    { axis, eighths: 2 * eighths },
+    ...(eighths % 2 === 0 ? [{ axis, eighths: eighths / 2 }] : []),
+  ];
+  return slips
+    .flatMap((turn) => {
+      const place = shifted(shifted(here, { axis, eighths: -eighths }), turn);
+      const estimate = predicted(past, place);
+      const off = estimate && Math.abs(miss(here, estimate.value));
+      return estimate && off !== undefined && isLikely(off, estimate) ? [{ turn, off }] : [];
+    })
+    .sort((a, b) => a.off - b.off)
+    .slice(0, 2)
+    .map(({ turn }) => turn);
+}
+
+const shifted = (s: Sample, { axis, eighths }: Turn): Sample => ({
+  ...s,
+  turned: { ...s.turned, [axis]: s.turned[axis] + eighths },
+  pointing: { ...s.pointing, [axis]: s.pointing[axis].map((p) => p + eighths) },
+});
+
+/**
+ * Numbers that are mistaken for this one when spoken or read: thirteen and thirty to nineteen and ninety,
+ * digits swapped, one digit heard as another next to it, a nought dropped or added.
+ */
+function soundAlike(value: number, meter: MeterProfile): number[] {
+  const sign = Math.sign(value);
+  const size = Math.abs(value);
+  const whole = Math.trunc(size);
+  const rest = size - whole;
+  const last = whole % 100;
+  const hundreds = whole - last;
+  const found = [
+    last >= 13 && last <= 19 ? hundreds + (last - 10) * 10 : Number.NaN,
+    last >= 30 && last <= 90 && last % 10 === 0 ? hundreds + last / 10 + 10 : Number.NaN,
+    Number([...String(whole)].reverse().join('')),
+    whole + 10,
+    whole - 10,
+    whole / 10,
+    whole * 10,
+  ];
+  const values = found.map((v) => Number((sign * (v + rest)).toFixed(6)));
+  const isShown = (v: number) => v !== value && v > meter.lostAt && v < meter.saturatedAt;
+  return [...new Set(values.filter((v) => Number.isFinite(v) && isShown(v)))];
+}
