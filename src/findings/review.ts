@@ -12,7 +12,7 @@ import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
 import { settleTime } from './settle-time.ts';
-import { storyOf } from './story.ts';
+import { type Story, storyOf } from './story.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
@@ -41,5 +41,7 @@ const LOOKS: Record<FindingId, Look> = {
 /** Reads a job's log as a careful supervisor would. The same log gives the same findings, always. */
 export function review(entries: readonly Entry[]): Finding[] {
   const story = storyOf(entries);
-  return story ? Object.values(LOOKS).flatMap((look) => look(story)) : [];
+  return story ? reviewStory(story) : [];
 }
+
+export const reviewStory = (story: Story): Finding[] => Object.values(LOOKS).flatMap((look) => look(story));

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Seq } from '../advice.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
-import { review } from '../findings/review.ts';
+import { reviewStory } from '../findings/review.ts';
 import type { VisitOutcome } from '../findings/site.ts';
 import { isTouch, storyOf } from '../findings/story.ts';
 import { headAfter } from '../log/chain.ts';
@@ -52,7 +52,7 @@ export function accountOf(entries: readonly Entry[]): Account | undefined {
     meter,
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
     touches: end.counted.filter(isTouch).map(({ seq, type }) => ({ seq, type })),
-    findings: review(entries).map(({ entries: seqs, about, ...rest }) => ({
+    findings: reviewStory(story).map(({ entries: seqs, about, ...rest }) => ({
       ...rest,
       entries: [...seqs],
       about: [...about],
