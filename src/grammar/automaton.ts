@@ -1,33 +1,51 @@
-/** A deterministic automaton over words: for each state the words that may come and the state after each. */
+/** A deterministic automaton over words: what may come in each state, and the state after it. */
 export interface Automaton {
   readonly start: number;
-  readonly next: readonly ReadonlyMap<string, number>[];
+  /** By state; no word stands on two edges of one state. */
+  readonly edges: readonly (readonly Edge[])[];
   readonly ends: readonly boolean[];
 }
+
+/** Words that lead to the same place. */
+export interface Edge {
+  readonly words: readonly string[];
+  readonly to: number;
+}
+
+const lists = new Map<string, readonly string[]>();
+
+/** The same array for the same words, so that lists compare fast. */
+export const oneList = (words: readonly string[]): readonly string[] => {
+  const key = words.join();
+  const list = lists.get(key) ?? words;
+  lists.set(key, list);
+  return list;
+};
 
 /** A network of knots tied by words, or by nothing, from which an automaton is made. */
 export class Network {
   private readonly free: number[][] = [];
-  private readonly words: [word: string, to: number][][] = [];
+  private readonly edges: Edge[][] = [];
 
   /** A new knot; `loops` are words that may be said there without going anywhere. */
-  knot(loops: Iterable<string> = []): number {
+  knot(loops: readonly string[] = []): number {
     const id = this.free.push([]) - 1;
-    this.words.push([...loops].map((word) => [word, id]));
+    this.edges.push(loops.length > 0 ? [{ words: oneList(loops), to: id }] : []);
     return id;
   }
 
-  tie(from: number, to: number, word?: string): void {
-    if (word === undefined) this.free[from]?.push(to);
-    else this.words[from]?.push([word, to]);
+  /** `words`: as `oneList` gives them. */
+  tie(from: number, to: number, words?: readonly string[]): void {
+    if (words === undefined) this.free[from]?.push(to);
+    else this.edges[from]?.push({ words, to });
   }
 
   /** Ties a whole automaton in. */
   insert(part: Automaton, from: number, to: number): void {
-    const knots = part.next.map(() => this.knot());
-    for (const [state, edges] of part.next.entries()) {
+    const knots = part.edges.map(() => this.knot());
+    for (const [state, edges] of part.edges.entries()) {
       const knot = knots[state] as number;
-      for (const [word, next] of edges) this.tie(knot, knots[next] as number, word);
+      for (const { words, to: next } of edges) this.tie(knot, knots[next] as number, words);
       if (part.ends[state]) this.tie(knot, to);
     }
     this.tie(from, knots[part.start] as number);
@@ -35,69 +53,136 @@ export class Network {
 
   /** The smallest automaton that takes the sentences which lead from `start` to `end`. */
   automaton(start: number, end: number): Automaton {
-    return smallest(this.determine(start, end));
+    const symbols = new Symbols(this.edges.flat().map(({ words }) => words));
+    const { tos, ends } = this.determine(start, end, symbols);
+    const group = equals(tos, ends);
+    const edges: Edge[][] = [];
+    const merged: boolean[] = [];
+    for (const [state, id] of group.entries()) {
+      if (edges[id]) continue;
+      const words = new Map<number, string[]>();
+      for (const [symbol, next] of tos[state] ?? []) {
+        const to = group[next] as number;
+        const some = words.get(to);
+        if (some) some.push(...symbols.words(symbol));
+        else words.set(to, [...symbols.words(symbol)]);
+      }
+      edges[id] = [...words].map(([to, words]) => ({ words: oneList(words), to }));
+      merged[id] = ends[state] as boolean;
+    }
+    return { start: group[0] as number, edges, ends: merged };
   }
 
-  /** Subset construction. */
-  private determine(start: number, end: number): Automaton {
+  /** Subset construction over symbols. State 0 is the start. */
+  private determine(start: number, end: number, symbols: Symbols): Determined {
     const sets: number[][] = [];
+    const states = new Map<string, number>();
     const known = new Map<string, number>();
-    const stateOf = (reached: Iterable<number>): number => {
+    const stateOf = (reached: readonly number[]): number => {
+      const said = reached.join();
+      const before = known.get(said);
+      if (before !== undefined) return before;
       const all = new Set(reached);
       for (const knot of all) for (const to of this.free[knot] ?? []) all.add(to);
       const set = [...all].sort((a, b) => a - b);
       const key = set.join();
-      const state = known.get(key) ?? sets.push(set) - 1;
-      known.set(key, state);
+      const state = states.get(key) ?? sets.push(set) - 1;
+      states.set(key, state);
+      known.set(said, state);
       return state;
     };
 
-    const first = stateOf([start]);
-    const next: ReadonlyMap<string, number>[] = [];
+    stateOf([start]);
+    const tos: Map<number, number>[] = [];
     for (let state = 0; state < sets.length; state++) {
-      const reached = new Map<string, number[]>();
+      const reached = new Map<number, number[]>();
       for (const knot of sets[state] ?? []) {
-        for (const [word, to] of this.words[knot] ?? []) {
-          const tos = reached.get(word);
-          if (tos) tos.push(to);
-          else reached.set(word, [to]);
+        for (const { words, to } of this.edges[knot] ?? []) {
+          for (const symbol of symbols.of(words)) {
+            const others = reached.get(symbol);
+            if (others) others.push(to);
+            else reached.set(symbol, [to]);
+          }
         }
       }
-      next.push(new Map([...reached].map(([word, tos]) => [word, stateOf(tos)])));
+      const sorted = [...reached].sort(([a], [b]) => a - b);
+      tos.push(new Map(sorted.map(([symbol, knots]) => [symbol, stateOf(knots)])));
     }
-    return { start: first, next, ends: sets.map((set) => set.includes(end)) };
+    return { tos, ends: sets.map((set) => set.includes(end)) };
   }
 }
 
-/** Merges states from which the same words lead to the same ends, by refining a partition until it holds. */
-const smallest = ({ start, next, ends }: Automaton): Automaton => {
-  const edges = next.map((edges) => [...edges].sort(([a], [b]) => (a < b ? -1 : 1)));
-  const targets = edges.map((edges) => edges.map(([, to]) => to));
-  // States are told apart by their words and by ending, then by the groups those words lead to.
-  let groups = numbered(edges.map((edges, state) => `${ends[state]} ${edges.map(([word]) => word).join()}`));
-  for (let count = 0; count < groups.count; ) {
-    const { of } = groups;
-    count = groups.count;
-    groups = numbered(targets.map((tos, state) => `${of[state]};${tos.map((to) => of[to]).join()}`));
+/** For each state the state after each symbol, symbols rising, and whether it ends. */
+interface Determined {
+  readonly tos: readonly ReadonlyMap<number, number>[];
+  readonly ends: readonly boolean[];
+}
+
+/** Words that stand on the same edges everywhere lead on alike; all of them are one symbol. */
+class Symbols {
+  private readonly byList = new Map<readonly string[], number[]>();
+  private readonly members: string[][] = [];
+
+  constructor(lists: Iterable<readonly string[]>) {
+    const distinct = [...new Set(lists)];
+    const places = new Map<string, number[]>();
+    for (const [list, words] of distinct.entries()) {
+      for (const word of words) {
+        const on = places.get(word);
+        if (on) on.push(list);
+        else places.set(word, [list]);
+      }
+      this.byList.set(words, []);
+    }
+    const symbols = new Map<string, number>();
+    for (const [word, on] of places) {
+      const key = on.join();
+      const symbol = symbols.get(key) ?? this.members.push([]) - 1;
+      this.members[symbol]?.push(word);
+      if (symbols.has(key)) continue;
+      symbols.set(key, symbol);
+      for (const list of on) this.byList.get(distinct[list] as string[])?.push(symbol);
+    }
   }
 
-  const { of } = groups;
-  const merged: ReadonlyMap<string, number>[] = [];
-  const mergedEnds: boolean[] = [];
-  for (const [state, group] of of.entries()) {
-    merged[group] ??= new Map(edges[state]?.map(([word, to]) => [word, of[to] as number]));
-    mergedEnds[group] = ends[state] ?? false;
+  /** The symbols that a list of words, one of those given, is made of. */
+  of(words: readonly string[]): readonly number[] {
+    return this.byList.get(words) ?? [];
   }
-  return { start: of[start] as number, next: merged, ends: mergedEnds };
-};
 
-/** Numbers for keys, equal keys getting the same one. */
-const numbered = (keys: readonly string[]): { of: number[]; count: number } => {
-  const known = new Map<string, number>();
-  const of = keys.map((key) => {
-    const number = known.get(key) ?? known.size;
-    known.set(key, number);
-    return number;
+  words(symbol: number): readonly string[] {
+    return this.members[symbol] ?? [];
+  }
+}
+
+/** By state a number that is the same just for states from which the same symbols lead to the same ends. */
+const equals = (tos: Determined['tos'], ends: Determined['ends']): number[] => {
+  const groups = new Map<string, number>();
+  const group = tos.map((edges, state) => {
+    const key = `${ends[state]} ${[...edges.keys()].join()}`;
+    const id = groups.get(key) ?? groups.size;
+    groups.set(key, id);
+    return id;
   });
-  return { of, count: known.size };
+  // Groups are split by the groups their states lead to, until that changes nothing. Who is alone stays alone.
+  const targets = tos.map((edges) => [...edges.values()]);
+  let count = groups.size;
+  for (let before = 0; before < count; ) {
+    before = count;
+    const sizes = new Array<number>(count).fill(0);
+    for (const id of group) sizes[id] = (sizes[id] as number) + 1;
+    const crowded = [...group.keys()].filter((state) => (sizes[group[state] as number] as number) > 1);
+    const keys = crowded.map((state) => `${group[state]};${targets[state]?.map((to) => group[to]).join()}`);
+    const ids = new Map<string, number>();
+    const kept = new Set<number>();
+    for (const [i, state] of crowded.entries()) {
+      const key = keys[i] as string;
+      const old = group[state] as number;
+      const id = ids.get(key) ?? (kept.has(old) ? count++ : old);
+      kept.add(old);
+      ids.set(key, id);
+      group[state] = id;
+    }
+  }
+  return group;
 };

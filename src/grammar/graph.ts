@@ -1,5 +1,5 @@
-import { type Automaton, Network } from './automaton.ts';
-import { FILLERS, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
+import { type Automaton, Network, oneList } from './automaton.ts';
+import { FILLERS, GRAMMAR, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
 import type { Part } from './pattern.ts';
 import type { RuleName } from './rule.ts';
 
@@ -27,7 +27,22 @@ export interface WordGraph {
   ends(place: Place): boolean;
 }
 
+function spokenOfOnce(): ReadonlySet<RuleName> {
+  const times = new Map<string, number>();
+  const count = (part: Part): void => {
+    if (part.kind === 'rule') times.set(part.rule, (times.get(part.rule) ?? 0) + 1);
+    if (part.kind === 'sequence') part.parts.forEach(count);
+    if (part.kind === 'choice') part.options.forEach(count);
+  };
+  for (const rule of Object.keys(GRAMMAR)) for (const { part } of wordingsOf(rule)) count(part);
+  return new Set([...times].filter(([, n]) => n === 1).map(([rule]) => rule as RuleName));
+}
+
 const automata = new Map<string, Automaton>();
+/** Rules spoken of once: an automaton of their own would be made only to be tied in there. */
+const ONCE = spokenOfOnce();
+const NO_FILLERS: readonly string[] = [];
+const ALL_FILLERS: readonly string[] = [...FILLERS];
 
 /** The automaton of one rule; `unbroken`: within a rule that takes no fillers. */
 const automatonOf = (rule: RuleName, unbroken: boolean): Automaton => {
@@ -36,35 +51,42 @@ const automatonOf = (rule: RuleName, unbroken: boolean): Automaton => {
   if (known) return known;
 
   const network = new Network();
-  const knot = (): number => network.knot(unbroken ? [] : FILLERS);
-  const string = (part: Part, from: number, to: number): void => {
+  const knot = (unbroken: boolean): number => network.knot(unbroken ? NO_FILLERS : ALL_FILLERS);
+  const string = (part: Part, from: number, to: number, unbroken: boolean): void => {
     switch (part.kind) {
       case 'word':
-        network.tie(from, to, part.word);
+        network.tie(from, to, oneList([part.word]));
         break;
       case 'rule': {
         const name = part.rule as RuleName;
-        if (!TYPED.has(name)) network.insert(automatonOf(name, unbroken || UNBROKEN.has(name)), from, to);
+        if (TYPED.has(name)) break;
+        const within = unbroken || UNBROKEN.has(name);
+        if (ONCE.has(name)) stringRule(name, from, to, within);
+        else network.insert(automatonOf(name, within), from, to);
         break;
       }
       case 'choice':
-        for (const option of part.options) string(option, from, to);
+        for (const option of part.options) string(option, from, to, unbroken);
         break;
       case 'sequence': {
+        const last = part.parts.length - 1;
+        if (last < 0) network.tie(from, to);
         let at = from;
-        for (const next of part.parts) {
-          const after = knot();
-          string(next, at, after);
+        for (const [i, next] of part.parts.entries()) {
+          const after = i < last ? knot(unbroken) : to;
+          string(next, at, after, unbroken);
           at = after;
         }
-        network.tie(at, to);
       }
     }
   };
+  const stringRule = (name: RuleName, from: number, to: number, unbroken: boolean): void => {
+    for (const { part } of wordingsOf(name)) string(part, from, to, unbroken);
+  };
 
-  const start = knot();
-  const end = knot();
-  for (const { part } of wordingsOf(rule)) string(part, start, end);
+  const start = knot(unbroken);
+  const end = knot(unbroken);
+  stringRule(rule, start, end, unbroken);
   const made = network.automaton(start, end);
   automata.set(key, made);
   return made;
@@ -72,14 +94,14 @@ const automatonOf = (rule: RuleName, unbroken: boolean): Automaton => {
 
 /** The graph of one rule's sentences; of all sentences, if none is named. Made once and kept. */
 export const wordGraph = (rule: RuleName = 'sentence'): WordGraph => {
-  const { start, next, ends } = automatonOf(rule, UNBROKEN.has(rule));
+  const { start, edges, ends } = automatonOf(rule, UNBROKEN.has(rule));
   return {
     start,
-    size: next.length,
+    size: edges.length,
     next: (place) => {
-      const words = next[place];
-      if (!words) throw new RangeError(`No such place: ${place}`);
-      return words;
+      const here = edges[place];
+      if (!here) throw new RangeError(`No such place: ${place}`);
+      return new Map(here.flatMap(({ words, to }) => words.map((word) => [word, to])));
     },
     ends: (place) => ends[place] ?? false,
   };
