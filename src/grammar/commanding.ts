@@ -52,7 +52,7 @@ export const commandingRules = {
     ),
     ...means(
       intent('resume'),
-      "go on|go ahead|resume|carry on|continue|proceed|keep going|[i'm|we're] ready|i'm back",
+      "go [on|ahead]|resume|carry on|continue|proceed|keep going|[i'm|we're] ready|i'm back",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'stuck' as const },

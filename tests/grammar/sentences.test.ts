@@ -228,7 +228,7 @@ const SAID: [Intent[], string][] = [
     [plain('wait')],
     "wait; wait one; hold on; stand by; standby; hang on; one moment; just a second; hold; give me a minute; not yet; not ready; not done yet; I'm not ready",
   ],
-  [[plain('resume')], "go on; go ahead; resume; carry on; continue; ready; I'm ready; proceed; I'm back"],
+  [[plain('resume')], "go; go on; go ahead; resume; carry on; continue; ready; I'm ready; proceed; I'm back"],
   [
     [cannot('stuck')],
     "stuck; it's stuck; jammed; seized; it won't turn; wont turn; won't move; I can't turn it; I can't, it's stuck; can't, it's stuck",
