@@ -3,11 +3,13 @@ import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
 import { Join, OpenJob, PROTOCOL_VERSION } from '../src/protocol.ts';
 import { Bucket, Buckets } from './allowance.ts';
+import type { Clock } from './clock.ts';
 import type { Hearing } from './hearing.ts';
 import { addressOf, type Env, passOf, read, refuse, reply } from './http.ts';
 import type { Limits } from './limits.ts';
 import { isOwnOrigin } from './origin.ts';
 import { RECORDS, wholeLog } from './records.ts';
+import { reportApi } from './report/api.ts';
 import type { Rooms } from './rooms.ts';
 import type { Accounts } from './site/accounts.ts';
 import { siteApi } from './site/api.ts';
@@ -23,6 +25,7 @@ export interface ApiDeps {
   hearing: Hearing;
   voice?: VoiceMaker | undefined;
   limits: Limits;
+  clock: Clock;
   log: Logger;
   version: string;
 }
@@ -38,6 +41,7 @@ export function api({
   hearing,
   voice,
   limits,
+  clock,
   log,
   version,
 }: ApiDeps): Hono<Env> {
@@ -116,6 +120,7 @@ export function api({
     }
   });
 
+  app.route('/', reportApi({ store, clock, log }));
   app.route('/', siteApi({ sites, accounts, rooms, store, limits, opensOf }));
 
   app.get('/health', async (c) => {

@@ -12,6 +12,7 @@ const PAGES = [
   '/panel',
   '/emitter',
   '/watch',
+  '/report',
   '/site',
   '/site/new',
   '/site/plan',

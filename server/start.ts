@@ -56,7 +56,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
 
   const app = new Hono<{ Bindings: HttpBindings }>();
-  app.route('/api', api({ rooms, sites, accounts, store, hearing, voice, limits, log, version: VERSION }));
+  app.route(
+    '/api',
+    api({ rooms, sites, accounts, store, hearing, voice, limits, clock, log, version: VERSION }),
+  );
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
 
   const listener = await listen(

@@ -12,10 +12,13 @@ export function Sheet({ page, index, total }: { page: Page; index: number; total
   const content = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
     if (!sheet.current || !content.current) return;
+    const { style } = content.current;
+    style.setProperty('zoom', '1');
     for (const type of TYPES) {
       sheet.current.style.setProperty('--type', String(type));
       if (content.current.scrollHeight <= content.current.clientHeight) return;
     }
+    style.setProperty('zoom', String(content.current.clientHeight / content.current.scrollHeight));
   }, [page]);
   return (
     <article class="sheet" ref={sheet}>

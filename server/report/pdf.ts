@@ -29,7 +29,8 @@ export class ReportPdf {
     this.#total = total;
     this.#doc = new PDFDocument({
       size: 'A4',
-      margin: 0,
+      // A sheet is a sheet: what is too long shrinks, and never goes on by itself on another.
+      margins: { top: 0, left: 0, right: 0, bottom: -1e6 },
       autoFirstPage: false,
       lang: 'en',
       displayTitle: true,
@@ -39,7 +40,7 @@ export class ReportPdf {
     this.#whole = collected(this.#doc);
   }
 
-  /** Puts one page down; its type shrinks until the page holds it. */
+  /** Puts one page down; its type shrinks until the sheet holds it. */
   add(page: Page): void {
     const doc = this.#doc.addPage();
     const sheet = (type: number, ink: boolean): Sheet => ({ doc, x: EDGE.side, width: WIDTH, type, ink });
@@ -47,7 +48,11 @@ export class ReportPdf {
     const scaleAt = (type: number) => (LOWEST - layPage(sheet(type, false), page, 0)) / charts;
     const smallest = TYPES.at(-1) as number;
     const type = TYPES.find((each) => scaleAt(each) >= (charts > 0 ? LEAST_CHARTS : 0)) ?? smallest;
-    layPage(sheet(type, true), page, charts > 0 ? Math.max(0, scaleAt(type)) : 0);
+    const chartScale = charts > 0 ? Math.max(0, scaleAt(type)) : 0;
+    const end = layPage(sheet(type, false), page, chartScale);
+    doc.save().scale(Math.min(1, LOWEST / end));
+    layPage(sheet(type, true), page, chartScale);
+    doc.restore();
     this.#foot(page.foot);
   }
 

@@ -60,7 +60,7 @@ const PLOT = 130;
 const TIME_PLOT = 150;
 
 const FINDINGS = 9;
-const REMARKS = 5;
+const REMARKS = 8;
 const REMARK_LENGTH = 160;
 const VISITS = 5;
 
@@ -232,7 +232,11 @@ function figures(
 }
 
 function issuesAndRemarks({ entries, end }: Story, moments: Moments): Block {
-  const issues = end.issues.map(
+  const ordered = [
+    ...end.issues.filter(({ closed }) => !closed),
+    ...end.issues.filter(({ closed }) => closed),
+  ];
+  const issues = ordered.map(
     ({ seq, text, closed }): Item => ({
       lead: closed ? 'Issue, closed' : 'ISSUE, OPEN',
       text: brief(
@@ -260,7 +264,7 @@ function issuesAndRemarks({ entries, end }: Story, moments: Moments): Block {
     kind: 'list',
     title: 'Issues and remarks',
     empty: 'None.',
-    items: first([...issues, ...overrides, ...remarks], REMARKS + issues.length, moreInLog).slice(0, 10),
+    items: first([...overrides, ...issues, ...remarks], REMARKS, moreInLog),
   };
 }
 

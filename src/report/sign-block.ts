@@ -2,8 +2,12 @@ import type { Seq } from '../advice.ts';
 import { missingForSignoff } from '../commission/signoff.ts';
 import type { Story } from '../findings/story.ts';
 import { unsignedText } from '../phrases/signoff.ts';
+import { brief } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';
+
+/** Characters of what is missing. */
+const LONGEST = 500;
 
 /** Who answers for the record, or what is missing for it. */
 export function signBlock({ end, commission, until }: Story, moments: Moments): Block {
@@ -20,7 +24,11 @@ export function signBlock({ end, commission, until }: Story, moments: Moments): 
       'Not signed.',
       missing.length === 0
         ? 'Nothing is missing for signing.'
-        : `Missing for signing: ${missing.map((item) => unsignedText(item, commission.issues)).join('; ')}.`,
+        : brief(
+            `Missing for signing: ${missing.map((item) => unsignedText(item, commission.issues)).join('; ')}.`,
+            LONGEST,
+            'the log',
+          ),
     ]);
   }
   const { name, role, at, seq, head } = signed;

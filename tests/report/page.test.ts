@@ -1,0 +1,109 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { layDown } from '../../server/demo/site-fixture.ts';
+import { digest, newToken } from '../../server/secrets.ts';
+import { type RunningServer, startServer } from '../../server/start.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
+import { jobReport } from '../../src/report/build.ts';
+import { CHROMIUM, launch } from '../e2e/chromium.ts';
+import { accepted } from '../review/fixture.ts';
+import { demo, demoReport } from './demo.ts';
+import { bare, pdfText } from './pdf-text.ts';
+import { wordsOf } from './words.ts';
+
+const ZONE = 'Europe/Paris';
+
+/** The built page, served by the real server. */
+describe.skipIf(!CHROMIUM)('the printable report', () => {
+  const store = new MemoryStore();
+  let server: RunningServer;
+  let browser: Browser;
+  let site: { desk: string; watch: string };
+
+  beforeAll(async () => {
+    site = await layDown(store, demo);
+    server = await startServer({ store });
+    browser = await launch();
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  async function open(address: string): Promise<Page> {
+    const page = await browser.newPage({ timezoneId: ZONE, acceptDownloads: true });
+    await page.goto(`${server.url}${address}`);
+    await page.getByRole('article').first().waitFor();
+    return page;
+  }
+
+  const textsOf = async (page: Page): Promise<string[]> => {
+    const texts = await page
+      .getByRole('article')
+      .evaluateAll((all) => all.map((each) => each.textContent ?? ''));
+    return texts.map(bare);
+  };
+
+  test('of a site shows every word of the model, on a cover and a page a pair', async () => {
+    const page = await open(`/report#${site.watch}`);
+    const shown = await textsOf(page);
+    const model = demoReport(ZONE).pages();
+    expect(shown).toHaveLength(model.length);
+    for (const [index, each] of model.entries()) {
+      // When it was made is not known beforehand.
+      for (const words of wordsOf(each).filter((text) => !text.startsWith('6 March'))) {
+        expect(shown[index]).toContain(bare(words));
+      }
+    }
+    await page.close();
+  });
+
+  test('prints to one sheet of A4 a page', async () => {
+    const page = await open(`/report#${site.watch}`);
+    const printed = await pdfText(await page.pdf({ preferCSSPageSize: true }));
+    expect(printed).toHaveLength(13);
+    expect(printed.at(-1)).toContain('Page13of13');
+    await page.close();
+  });
+
+  test('of one pair, saved as a PDF, holds the same words', async () => {
+    const [visit] = demo.visits;
+    const page = await open(`/report#${site.desk}/${visit?.job}`);
+    const shown = await textsOf(page);
+    const download = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'PDF' }).click();
+    const chunks: Buffer[] = [];
+    for await (const chunk of await (await download).createReadStream()) chunks.push(chunk as Buffer);
+    const saved = await pdfText(Buffer.concat(chunks));
+    expect(saved).toHaveLength(shown.length);
+    const model = demoReport(ZONE).pages()[1];
+    for (const words of model ? wordsOf(model).slice(0, -1) : []) {
+      expect(saved[1]).toContain(bare(words));
+      expect(shown[1]).toContain(bare(words));
+    }
+    await page.close();
+  });
+
+  test('of a single job is one page, reached from its record', async () => {
+    const { entries, head } = accepted('reported-1');
+    const token = newToken();
+    await store.append(head.job, entries, { issue: [{ token: digest(token), role: 'watcher' }] });
+    const page = await browser.newPage({ timezoneId: ZONE });
+    await page.goto(`${server.url}/watch#${token}`);
+    await page.getByRole('link', { name: 'Report' }).click();
+    await page.getByRole('article').waitFor();
+    const [shown, ...more] = await textsOf(page);
+    expect(more).toEqual([]);
+    const stored = await store.read(head.job, -1, 1000);
+    const [model] = jobReport({ entries: stored, head: await store.head(head.job) }, ZONE);
+    for (const words of model ? wordsOf(model) : []) expect(shown).toContain(bare(words));
+    await page.close();
+  });
+
+  test('says so where a link opens nothing', async () => {
+    const page = await browser.newPage();
+    await page.goto(`${server.url}/report#${newToken()}`);
+    await page.getByRole('heading', { name: 'The report could not be made' }).waitFor();
+    await page.close();
+  });
+});

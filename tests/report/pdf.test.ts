@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { ReportPdf } from '../../server/report/pdf.ts';
+import { review } from '../../src/findings/review.ts';
+import { storyOf } from '../../src/findings/story.ts';
+import { findingText } from '../../src/phrases/findings.ts';
+import { readingText } from '../../src/phrases/readings.ts';
+import { jobReport } from '../../src/report/build.ts';
+import type { Page } from '../../src/report/report.ts';
+import { accepted } from '../review/fixture.ts';
+import { demo, demoReport, headOf, visitsOf } from './demo.ts';
+import { bare, pdfText } from './pdf-text.ts';
+import { wordsOf } from './words.ts';
+
+async function printed(pages: readonly Page[]): Promise<string[]> {
+  const pdf = new ReportPdf('test', pages.length);
+  for (const page of pages) pdf.add(page);
+  return pdfText(await pdf.end());
+}
+
+// Read back by pdf.js (pdfjs-dist), which shares no code with what wrote it.
+describe('the PDF of a site', async () => {
+  const report = demoReport();
+  const { pairs } = report;
+  const model = report.pages();
+  const pages = await printed(model);
+  const pageOf = (pair: string): string => pages[1 + pairs.findIndex(({ plan }) => plan.id === pair)] ?? '';
+
+  it('has a cover and one page a pair', () => {
+    expect(pages).toHaveLength(pairs.length + 1);
+    expect(pages.map((text, index) => text.includes(`Page${index + 1}of${pages.length}`))).not.toContain(
+      false,
+    );
+  });
+
+  it('says the head hash and the number of entries of the site on the cover, of its visit on each page', () => {
+    const site = headOf(demo.site);
+    expect(pages[0]).toContain(bare(`Log ${site.job}, ${site.count} entries, head hash ${site.hash}`));
+    for (const { plan } of pairs) {
+      const head = visitsOf(plan.id).at(-1)?.head;
+      expect(pageOf(plan.id)).toContain(
+        bare(`Log ${head?.job}, ${head?.count} entries, head hash ${head?.hash}`),
+      );
+      expect(pageOf(plan.id)).toContain(bare('npm run verify -- FILE'));
+    }
+  });
+
+  it('says of each pair what its log says: reading, gain, findings, tests, signature', () => {
+    for (const { plan } of pairs) {
+      const text = pageOf(plan.id);
+      const entries = visitsOf(plan.id).at(-1)?.entries ?? [];
+      const facts = entries.map(({ fact }) => fact);
+      const end = storyOf(entries)?.end;
+      const meter = end?.setup?.meter;
+      if (end?.accepted && meter) {
+        const how = end.accepted.override ? 'Accepted by override' : 'Accepted';
+        expect(text).toContain(bare(`${how} ${readingText(end.accepted.reading, meter)} ${meter.unit}`));
+      } else expect(text).toContain('notaccepted');
+      expect(text).toContain(bare(`Gain setting ${1 + facts.filter(({ type }) => type === 'gain').length}`));
+      for (const finding of review(entries)) expect(text).toContain(bare(findingText(finding)));
+      const signed = facts.findLast((fact) => fact.type === 'signed');
+      if (signed?.type === 'signed') expect(text).toContain(bare(`${signed.name}, ${signed.role}`));
+      else expect(text).toContain(bare('Not signed.'));
+    }
+  });
+
+  it('says of each test how long the panel took, from the entry "covered" to the entry of what it showed', () => {
+    const entries = visitsOf('N1').at(-1)?.entries ?? [];
+    const at = (type: string, value: string) =>
+      entries.findLast(({ fact }) => fact.type === type && JSON.stringify(fact).includes(`"${value}"`))?.at ??
+      0;
+    const alarm = (at('panel', 'alarm') - at('path', 'partial')) / 1000;
+    expect(alarm).toBeGreaterThan(0);
+    expect(pageOf('N1')).toContain(
+      bare(`Alarm test, half covered Passed: ${alarm.toFixed(1)} s 10.0 s ± 5.0 s`.replace(':', '')),
+    );
+  });
+
+  it('names the planted faults, an earlier visit, and what only shows across the site', () => {
+    expect(pageOf('D2')).toContain(bare('CHANGED SINCE SIGNING'));
+    expect(pageOf('D3')).toContain(bare('NOT ANSWERED'));
+    expect(pageOf('D4')).toContain(bare('Accepted by override'));
+    expect(pageOf('S3')).toContain('FAILED');
+    expect(pageOf('D1')).toContain(bare('Earlier visits'));
+    for (const text of [pages[0], pageOf('N4')]) expect(text).toContain(bare('Pair N4 is 1.4 dB weaker'));
+  });
+
+  it('shows every word of the model, and no other rendering can differ from it', () => {
+    for (const [index, page] of model.entries()) {
+      for (const words of wordsOf(page)) expect(pages[index]).toContain(bare(words));
+    }
+  });
+});
+
+describe('the PDF of a single job', () => {
+  it('is one page, with what the log says', async () => {
+    const { entries, head } = accepted('printed-1');
+    const [text, ...more] = await printed(jobReport({ entries, head }, 'Europe/Paris'));
+    expect(more).toEqual([]);
+    expect(text).toContain(head.hash);
+    expect(text).toContain('142counts');
+    expect(text).toContain(bare('from 09:30 UTC+01:00'));
+    expect(text).toContain(
+      bare('=first phone went flat; "spare" in use, bracket feels loose – note für later'),
+    );
+  });
+
+  it('says at which entry a changed log breaks', async () => {
+    const { entries, head } = accepted('printed-2');
+    const changed = entries.map((entry) => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry));
+    const [text] = await printed(jobReport({ entries: changed, head }, 'UTC'));
+    expect(text).toContain(bare('Log broken'));
+    expect(text).toContain(bare('BROKEN. Entry 9 was changed'));
+  });
+
+  it('keeps to one page whatever a crew says', async () => {
+    const script = accepted('printed-3');
+    for (let n = 0; n < 40; n++) {
+      script.add('panel', { type: 'remark', seat: 'panel', text: `${n} ${'long remark '.repeat(160)}` });
+      script.add('engine', { type: 'issue-opened', about: 3, text: `${n} ${'issue '.repeat(80)}` });
+    }
+    const pages = await printed(jobReport(script, 'UTC'));
+    expect(pages).toHaveLength(1);
+    expect(pages[0]).toContain(bare('more, in the log'));
+    expect(pages[0]).toContain(script.head.hash);
+  });
+});

@@ -1,0 +1,43 @@
+import type { Block, Page } from '../../src/report/report.ts';
+
+/** Every word a rendering of a page has to show, block by block, in its order. */
+export const wordsOf = ({ title, subtitle, standing, blocks, foot }: Page): string[] => [
+  title,
+  subtitle,
+  standing.text,
+  ...blocks.flatMap(blockWords),
+  foot,
+];
+
+function blockWords(block: Block): string[] {
+  switch (block.kind) {
+    case 'figures':
+      return block.items.flatMap(({ name, value, note }) => [name, value, note]);
+    case 'facts':
+      return [block.title, ...block.rows.flatMap(({ name, value }) => [name, value])];
+    case 'table':
+      return [
+        block.title,
+        ...(block.rows.length === 0 ? [block.empty] : block.columns.map(({ name }) => name)),
+        ...block.rows.flat(),
+      ];
+    case 'list':
+      return [
+        block.title,
+        ...(block.items.length === 0 ? [block.empty] : block.items.flatMap(({ lead, text }) => [lead, text])),
+      ];
+    case 'signature':
+      return [
+        block.title,
+        ...block.lines,
+        ...(block.signature?.kind === 'typed' ? [block.signature.text] : []),
+      ];
+    case 'charts':
+      return block.charts.flatMap(({ title, caption, scene }) => [
+        title,
+        caption,
+        ...(scene?.parts.flatMap((part) => (part.kind === 'text' ? [part.text] : [])) ?? []),
+        ...(scene?.keys.map(({ text }) => text) ?? []),
+      ]);
+  }
+}
