@@ -8,8 +8,16 @@ export type Report = Extract<ClientMessage, { t: 'say' | 'remark' | 'correct' | 
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
     case 'say': {
-      const { via, text, re } = message;
-      return { kind: 'words', seat, via, text, ...(re !== undefined && { re }) };
+      const { via, text, re, confidence, alternatives } = message;
+      return {
+        kind: 'words',
+        seat,
+        via,
+        text,
+        ...(re !== undefined && { re }),
+        ...(confidence !== undefined && { confidence }),
+        ...(alternatives && { alternatives }),
+      };
     }
     case 'remark':
       return { kind: 'remark', seat, text: message.text };

@@ -41,6 +41,7 @@ async function main(): Promise<void> {
     host,
     log,
     voice: openVoice(),
+    modelFolder: options.model,
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
   });

@@ -8,11 +8,12 @@ import { Hearing, type SpeechEngine } from './hearing.ts';
 import { LIMITS, type Limits } from './limits.ts';
 import { listen } from './listen.ts';
 import { pages } from './pages.ts';
-import { CLIENT_FOLDER, VERSION } from './program.ts';
+import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './program.ts';
 import { Rooms } from './rooms.ts';
 import { Accounts } from './site/accounts.ts';
 import { Sites } from './site/sites.ts';
 import { Sockets } from './sockets.ts';
+import { modelFiles } from './speech/files.ts';
 import type { Store } from './store/store.ts';
 import type { VoiceMaker } from './voice/voice.ts';
 
@@ -30,6 +31,8 @@ export interface ServerOptions {
   clock?: Clock;
   limits?: Partial<Limits>;
   clientFolder?: string;
+  /** The speech model that phones may run themselves. */
+  modelFolder?: string;
   log?: Logger;
 }
 
@@ -60,6 +63,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     '/api',
     api({ rooms, sites, accounts, store, hearing, voice, limits, clock, log, version: VERSION }),
   );
+  app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
 
   const listener = await listen(

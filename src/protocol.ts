@@ -86,21 +86,36 @@ export const CLOSE_CODES = {
 export type ClosingRefusal = keyof typeof CLOSE_CODES;
 
 const id = MessageId;
+const Text = z.string().trim().min(1).max(500);
+/** 0 to 1. */
+const Share = z.number().min(0).max(1);
 
 export const ClientMessage = z.discriminatedUnion('t', [
   /** First frame. `after`: the last entry the phone holds, -1 for none. */
   z.object({ t: z.literal('hello'), v: z.number().int(), token: Token, after: z.number().int().min(-1) }),
   /**
-   * Words, typed or stood for by a button; both go through the same parser. `re`: the instruction that
-   * stood on the speaker's screen, so that a late "done" is credited to the turn it was said of.
+   * Words, typed, stood for by a button, or heard by the phone itself; all go through the same parser. `re`:
+   * the instruction that stood on the speaker's screen, so that a late "done" is credited to the turn it was
+   * said of. Heard words carry how sure the phone's speech model is, as words heard by the server do.
    */
-  z.object({
-    t: z.literal('say'),
-    id,
-    via: z.enum(['typed', 'button']),
-    text: z.string().trim().min(1).max(500),
-    re: Seq.optional(),
-  }),
+  z
+    .object({
+      t: z.literal('say'),
+      id,
+      via: z.enum(['typed', 'button', 'voice']),
+      text: Text,
+      re: Seq.optional(),
+      confidence: Share.optional(),
+      alternatives: z
+        .array(z.object({ text: Text, confidence: Share }))
+        .max(8)
+        .optional(),
+    })
+    .refine(
+      ({ via, confidence, alternatives }) =>
+        (via === 'voice') === (confidence !== undefined) && (via === 'voice' || !alternatives),
+      { error: 'confidence and alternatives come with via voice, and only with it', path: ['confidence'] },
+    ),
   z.object({ t: z.literal('remark'), id, text: z.string().trim().min(1).max(2000) }),
   /** Replaces the reading of entry `target` by what `text` says. */
   z.object({ t: z.literal('correct'), id, target: Seq, text: z.string().trim().min(1).max(200) }),

@@ -4,7 +4,7 @@ import './talk-button.css';
 
 /** Hold it while speaking, or tap, speak, and tap again. */
 export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady: boolean }) {
-  const { state, db, clipping, failure, feed } = talk;
+  const { state, db, clipping, failure, tooLoud, feed } = talk;
   const open = state.phase === 'talking';
   const press = (event: PointerEvent) => {
     if (event.button !== 0) return;
@@ -17,14 +17,34 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
     event.preventDefault();
     if (!event.repeat) feed({ on });
   };
-  if (!speechReady && state.phase === 'idle') {
+  const canHear = speechReady || talk.ownEars === 'ready';
+  if (!canHear && state.phase === 'idle' && talk.handsFree === 'off') {
     return (
       <p class="talk-note" role="status">
         Speech is not ready: type the reading.
       </p>
     );
   }
-  const problem = failure ?? (clipping ? 'Too loud: hold the phone further away.' : undefined);
+  const problem =
+    failure ??
+    (clipping ? 'Too loud: hold the phone further away.' : undefined) ??
+    (tooLoud ? 'Too loud here to be heard well: type figures.' : undefined);
+  if (talk.handsFree !== 'off') {
+    return (
+      <div class="talk">
+        <button
+          type="button"
+          class={talk.handsFree === 'hearing' ? 'button talk-button talk-talking' : 'button talk-button'}
+          aria-pressed={true}
+          onClick={() => talk.setHandsFree(false)}
+        >
+          <span class="talk-level" style={{ transform: `scaleX(${meterShare(db)})` }} />
+          <span class="talk-label">{HANDS_FREE[talk.handsFree]}</span>
+        </button>
+        <Note problem={problem} />
+      </div>
+    );
+  }
   return (
     <div class="talk">
       <button
@@ -41,12 +61,27 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
         <span class="talk-level" style={{ transform: `scaleX(${open ? meterShare(db) : 0})` }} />
         <span class="talk-label">{label(talk)}</span>
       </button>
-      <p class={problem ? 'talk-note failure' : 'talk-note'} role="status">
-        {problem}
-      </p>
+      {state.phase === 'idle' && (
+        <button type="button" class="button" onClick={() => talk.setHandsFree(true)}>
+          Talk hands-free
+        </button>
+      )}
+      <Note problem={problem} />
     </div>
   );
 }
+
+const Note = ({ problem }: { problem: string | undefined }) => (
+  <p class={problem ? 'talk-note failure' : 'talk-note'} role="status">
+    {problem}
+  </p>
+);
+
+const HANDS_FREE = {
+  opening: 'Opening the microphone',
+  listening: 'Hands-free: just speak. Tap to end it',
+  hearing: 'Hearing you',
+} as const;
 
 function label({ state }: TalkView): string {
   switch (state.phase) {

@@ -1,13 +1,18 @@
-import { nanoid } from 'nanoid';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
-import { type Resampler, resampler, toPcm16 } from '../../src/audio/resample.ts';
+import { type Resampler, resampler } from '../../src/audio/resample.ts';
 import type { Seat } from '../../src/facts.ts';
+import type { MessageId } from '../../src/log/entry.ts';
 import { SAMPLE_RATE } from '../../src/protocol.ts';
-import type { Connection, Talk } from '../link/connection.ts';
+import type { Heard } from '../../src/speech/hear.ts';
+import { pageEars } from '../hearing/ears.ts';
+import type { Connection } from '../link/connection.ts';
+import { browserStorage } from '../storage.ts';
+import { HandsFree } from './hands-free.ts';
 import { levelOf, TOO_LOUD } from './level.ts';
 import { type Microphone, MicrophoneError, openMicrophone } from './microphone.ts';
 import { IDLE, type TalkEvent, type TalkState, talk } from './talk.ts';
+import { toOwnEars, toServer, type Utterance } from './utterance.ts';
 
 export interface TalkView {
   state: TalkState;
@@ -16,39 +21,60 @@ export interface TalkView {
   clipping: boolean;
   /** What went wrong the last time. */
   failure: string | undefined;
+  /** Talking without the button. `hearing`: speech is being let through now. */
+  handsFree: 'off' | 'opening' | 'listening' | 'hearing';
+  /** The noise is too near the voice. */
+  tooLoud: boolean;
+  /** The speech model in this phone, for when the link or the server's own is not there. */
+  ownEars: 'off' | 'loading' | 'ready';
   feed(event: TalkEvent): void;
+  setHandsFree(on: boolean): void;
+  setOwnEars(on: boolean): void;
 }
 
-interface Shown {
-  state: TalkState;
-  db: number;
-  clipping: boolean;
-  failure: string | undefined;
+type Shown = Omit<TalkView, 'feed' | 'setHandsFree' | 'setOwnEars'>;
+
+/** What the talk needs of the rest of its seat. */
+export interface TalkWorld {
+  re: Seq | undefined;
+  /** This phone is saying something itself. */
+  speaking: boolean;
+  /** Words heard here, with the instruction they were said of. */
+  heard(words: Heard, re: Seq | undefined): void;
 }
+
+const OWN_EARS = 'own-ears';
+const NO_WORDS = 'No words were heard. Say it again, or type it.';
+const NO_OWN_EARS =
+  'The speech model could not be loaded. Turn it on again while the link is there, or type instead.';
 
 const TICK_MS = 100;
 /** People let go of the button with their last word: the sound goes on a little. */
 const TAIL_MS = 180;
 const LINK_LOST = 'The link was lost. Say it again when it is back, or type it: typed words are kept.';
-const NO_LINK = 'There is no link now. Type it: typed words are kept and sent later.';
+const NO_LINK =
+  'There is no link now. Type it, or turn on speech on this phone in the menu: words are kept and sent later.';
 
 /**
  * The talk button of one seat. `keepOpenMs`: how long the microphone stays open after an utterance, so that
  * the next one is not cut at its start; 0 on a phone whose loudspeaker matters more.
  */
-export function useTalk(
-  connection: Connection,
-  seat: Seat,
-  re: Seq | undefined,
-  keepOpenMs: number,
-): TalkView {
-  const [shown, setShown] = useState<Shown>({ state: IDLE, db: -100, clipping: false, failure: undefined });
+export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, keepOpenMs: number): TalkView {
+  const [shown, setShown] = useState<Shown>({
+    state: IDLE,
+    db: -100,
+    clipping: false,
+    failure: undefined,
+    handsFree: 'off',
+    tooLoud: false,
+    ownEars: 'off',
+  });
   const ref = useRef<TalkRunner>(undefined);
   ref.current ??= new TalkRunner(connection, keepOpenMs, (patch) =>
     setShown((old) => ({ ...old, ...patch })),
   );
   const runner = ref.current;
-  runner.re = re;
+  runner.world = world;
 
   const { hearing, complaints } = connection.link;
   useEffect(() => {
@@ -58,6 +84,7 @@ export function useTalk(
     for (const { id } of complaints) if (id) runner.feed({ on: 'answered', id });
   }, [hearing, complaints]);
   useEffect(() => {
+    if (browserStorage.read(OWN_EARS) === true) runner.setOwnEars(true);
     const timer = setInterval(() => runner.feed({ on: 'tick' }), TICK_MS);
     const hidden = () => {
       if (document.visibilityState === 'hidden') runner.giveUp();
@@ -70,17 +97,27 @@ export function useTalk(
     };
   }, []);
 
-  return { ...shown, feed: (event) => runner.feed(event) };
+  return {
+    ...shown,
+    feed: (event) => runner.feed(event),
+    setHandsFree: (on) => runner.setHandsFree(on),
+    setOwnEars(on) {
+      browserStorage.write(OWN_EARS, on);
+      runner.setOwnEars(on);
+    },
+  };
 }
 
 /** Runs a `TalkState` on the microphone and the link. */
 class TalkRunner {
-  re: Seq | undefined;
+  world: TalkWorld = { re: undefined, speaking: false, heard() {} };
   #state: TalkState = IDLE;
   #microphone: Microphone | undefined;
   #closing: ReturnType<typeof setTimeout> | undefined;
   #resampler: Resampler | undefined;
-  #talk: Talk | undefined;
+  #talk: Utterance | undefined;
+  #handsFree: HandsFree | undefined;
+  #ownEars: Shown['ownEars'] = 'off';
 
   constructor(
     private readonly connection: Connection,
@@ -104,6 +141,72 @@ class TalkRunner {
   giveUp(): void {
     this.feed({ on: 'failed' });
     this.#close();
+    if (this.#handsFree) this.setHandsFree(false);
+  }
+
+  setHandsFree(on: boolean): void {
+    this.#handsFree?.stop();
+    this.#handsFree = undefined;
+    this.show({ handsFree: on ? 'opening' : 'off', tooLoud: false, db: -100 });
+    if (!on) return;
+    this.feed({ on: 'failed' });
+    this.#close();
+    const fail = (failure: unknown) => {
+      if (this.#handsFree !== handsFree) return;
+      this.#handsFree = undefined;
+      const text = failure instanceof Error ? failure.message : String(failure);
+      this.show({ handsFree: 'off', failure: `Hands-free talk stopped: ${text}` });
+    };
+    const handsFree = new HandsFree({
+      ears: pageEars(),
+      speaking: () => this.world.speaking,
+      begin: () => {
+        const begun = this.#begin();
+        this.show({ failure: begun ? undefined : NO_LINK });
+        return begun;
+      },
+      lost: () => this.show({ failure: LINK_LOST }),
+      show: ({ open, ...shown }) => this.show({ ...shown, handsFree: open ? 'hearing' : 'listening' }),
+      failed: fail,
+    });
+    this.#handsFree = handsFree;
+    this.show({ failure: undefined });
+    handsFree.start().catch(fail);
+  }
+
+  setOwnEars(on: boolean): void {
+    const show = (ownEars: Shown['ownEars']) => {
+      this.#ownEars = ownEars;
+      this.show({ ownEars });
+    };
+    show(on ? 'loading' : 'off');
+    if (!on) return;
+    pageEars()
+      .load()
+      .then(
+        () => {
+          if (this.#ownEars === 'loading') show('ready');
+        },
+        () => {
+          show('off');
+          this.show({ failure: NO_OWN_EARS });
+        },
+      );
+  }
+
+  /** The server's ears where they can be had, this phone's otherwise. */
+  #begin(): Utterance | undefined {
+    const { re } = this.world;
+    const { phase, speech } = this.connection.link;
+    if (this.#ownEars !== 'ready' || (phase === 'live' && speech?.ready))
+      return toServer(this.connection, re);
+    return toOwnEars(pageEars(), (id, heard) => this.#heard(id, heard, re));
+  }
+
+  #heard(id: MessageId, heard: Heard | undefined, re: Seq | undefined): void {
+    if (heard) this.world.heard(heard, re);
+    else this.show({ failure: NO_WORDS });
+    this.feed({ on: 'answered', id });
   }
 
   async #open(): Promise<void> {
@@ -120,7 +223,7 @@ class TalkRunner {
       this.#closeLater();
       return;
     }
-    this.#talk = this.connection.talk(nanoid(), this.re);
+    this.#talk = this.#begin();
     if (!this.#talk) {
       this.#fail(NO_LINK);
       return;
@@ -133,7 +236,7 @@ class TalkRunner {
     if (!this.#talk || !this.#resampler) return;
     const { db, clipped } = levelOf(samples);
     this.show(clipped > TOO_LOUD ? { db, clipping: true } : { db });
-    const sent = this.#talk.sound(toPcm16(this.#resampler.push(samples)) as Int16Array<ArrayBuffer>);
+    const sent = this.#talk.sound(this.#resampler.push(samples));
     if (!sent) this.#fail(LINK_LOST);
   }
 
@@ -145,7 +248,7 @@ class TalkRunner {
         this.#resampler = undefined;
       }
       if (!spoken || !tail) return;
-      spoken.sound(toPcm16(tail.flush()) as Int16Array<ArrayBuffer>);
+      spoken.sound(tail.flush());
       if (!spoken.end()) this.#fail(LINK_LOST);
       this.show({ db: -100 });
     }, TAIL_MS);

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/facts.ts';
+import type { TalkView } from '../audio/use-talk.ts';
 import type { SpeakerView } from '../speak/use-speaker.ts';
 import { browserStorage } from '../storage.ts';
 import { Sheet } from '../ui/sheet.tsx';
@@ -31,6 +32,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       </button>
       <Remark room={room} onDone={onClose} />
       <VoiceSettings speaker={room.speaker} />
+      <OwnEars talk={room.talk} />
       <NewPhone room={room} />
       <h3>Cautions</h3>
       <CautionList />
@@ -115,6 +117,31 @@ function VoiceSettings({ speaker: { settings, change, test } }: { speaker: Speak
     </fieldset>
   );
 }
+
+const OWN_EARS = {
+  off: 'Speech on this phone is off. Turn it on',
+  loading: 'Speech on this phone is loading',
+  ready: 'Speech on this phone is on. Turn it off',
+} as const;
+
+/** For halls with a bad link: the phone then makes words of speech itself whenever the server cannot. */
+const OwnEars = ({ talk: { ownEars, setOwnEars } }: { talk: TalkView }) => (
+  <fieldset class="voice">
+    <legend>Without a link</legend>
+    <button
+      type="button"
+      class="button"
+      aria-pressed={ownEars !== 'off'}
+      onClick={() => setOwnEars(ownEars === 'off')}
+    >
+      {OWN_EARS[ownEars]}
+    </button>
+    <p>
+      The phone fetches 20 MB once. While the link is down it then hears you itself, and keeps your words to
+      be sent.
+    </p>
+  </fieldset>
+);
 
 function Leave({ room }: { room: Room }) {
   const [sure, setSure] = useState(false);

@@ -2,6 +2,7 @@ import { nanoid } from 'nanoid';
 import { useEffect, useRef } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
 import type { JobState } from '../../src/job/state.ts';
+import type { Heard } from '../../src/speech/hear.ts';
 import { type TalkView, useTalk } from '../audio/use-talk.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
 import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
@@ -57,10 +58,13 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
   const now = useNow(REDRAW_MS);
   const stands = standing(link, job, now);
   const re = onScreen(stands);
-  const talk = useTalk(connection, saved.seat, re, keepMicrophoneMs);
-  const microphoneOpen = talk.state.phase === 'opening' || talk.state.phase === 'talking';
+  const speaking = useRef(false);
+  const talk = useTalk(connection, saved.seat, { re, speaking: speaking.current, heard }, keepMicrophoneMs);
+  const { phase } = talk.state;
+  const microphoneOpen = phase === 'opening' || phase === 'talking' || talk.handsFree === 'hearing';
   const current = stands.kind === 'current' ? stands.instruction : undefined;
   const speaker = useSpeaker(link, current, saved.seat, microphoneOpen);
+  speaking.current = speaker.speaking;
   useWakeLock();
 
   const title = job.setup && `${job.setup.site}, ${job.setup.pair}`;
@@ -71,6 +75,9 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
 
   const post = (letter: Unsigned) =>
     connection.feed({ on: 'post', letter: { ...letter, id: nanoid() } as Letter });
+  function heard({ text, confidence, alternatives }: Heard, of: Seq | undefined): void {
+    post({ t: 'say', via: 'voice', text, confidence, alternatives, ...(of !== undefined && { re: of }) });
+  }
   const waiting = (text: string) => {
     const same = link.outbox.find(({ letter: l }) => l.t === 'say' && l.text === text && l.re === re);
     return same && serverNow(link, same.since);

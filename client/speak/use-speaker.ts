@@ -24,7 +24,7 @@ export interface SpeakerView {
   unlocked: boolean;
   /** No voice spoke when it was asked: the person has to read. */
   silent: boolean;
-  /** Something is being said now, or about to be. */
+  /** Something is to be heard now. */
   speaking: boolean;
   /** Says something again that stands on the screen. */
   test(): void;
@@ -82,7 +82,7 @@ type Flags = Pick<SpeakerView, 'unlocked' | 'silent' | 'speaking'>;
 const flagsOf = ({ unlocked, silent, saying }: Speaker): Flags => ({
   unlocked,
   silent,
-  speaking: saying !== undefined,
+  speaking: saying?.begun === true,
 });
 
 /** Runs a `Speaker` on the two voices. */

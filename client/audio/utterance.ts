@@ -1,0 +1,49 @@
+import { nanoid } from 'nanoid';
+import type { Seq } from '../../src/advice.ts';
+import { toPcm16 } from '../../src/audio/resample.ts';
+import type { MessageId } from '../../src/log/entry.ts';
+import type { Heard } from '../../src/speech/hear.ts';
+import type { Ears } from '../hearing/ears.ts';
+import type { Connection } from '../link/connection.ts';
+
+/** One thing being said. Sound is mono, 16 kHz, -1 to 1. `sound` and `end`: false when it is lost. */
+export interface Utterance {
+  readonly id: MessageId;
+  sound(samples: Float32Array): boolean;
+  end(): boolean;
+  drop(): void;
+}
+
+/** Goes to the server as it is said; undefined without a link. */
+export function toServer(connection: Connection, re: Seq | undefined): Utterance | undefined {
+  const talk = connection.talk(nanoid(), re);
+  return talk && { ...talk, sound: (samples) => talk.sound(toPcm16(samples) as Int16Array<ArrayBuffer>) };
+}
+
+/** Is made words of here. `done` gets them, or undefined when there were none or the model failed. */
+export function toOwnEars(ears: Ears, done: (id: MessageId, heard: Heard | undefined) => void): Utterance {
+  const id = nanoid();
+  const parts: Float32Array[] = [];
+  return {
+    id,
+    sound: (samples) => parts.push(samples) > 0,
+    end() {
+      ears.hear(joined(parts)).then(
+        (heard) => done(id, heard.text === '' ? undefined : heard),
+        () => done(id, undefined),
+      );
+      return true;
+    },
+    drop() {},
+  };
+}
+
+export function joined(parts: readonly Float32Array[]): Float32Array {
+  const whole = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}

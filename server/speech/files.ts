@@ -1,0 +1,19 @@
+import type { HttpBindings } from '@hono/node-server';
+import { serveStatic } from '@hono/node-server/serve-static';
+import { Hono } from 'hono';
+import { NEEDED } from './model.ts';
+
+const ONE_DAY_S = 24 * 3600;
+
+/** The speech model's files, for phones that make words of sound themselves; nothing else of the folder. */
+export function modelFiles(folder: string): Hono<{ Bindings: HttpBindings }> {
+  const app = new Hono<{ Bindings: HttpBindings }>();
+  const serve = serveStatic<{ Bindings: HttpBindings }>({
+    root: folder,
+    rewriteRequestPath: (path) => path.replace(/^\/speech-model/, ''),
+    onFound: (_, c) => c.header('Cache-Control', `public, max-age=${ONE_DAY_S}`),
+  });
+  for (const file of NEEDED) app.get(`/${file}`, serve);
+  app.notFound((c) => c.text('This is no file of the speech model.', 404));
+  return app;
+}

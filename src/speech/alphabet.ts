@@ -1,0 +1,21 @@
+import type { Alphabet } from './logits.ts';
+
+/**
+ * The letters of a model's `tokenizer.json`; upper case, as some models write, is taken as ours.
+ * Throws a RangeError for a model that does not write English letters one by one.
+ */
+export function alphabetOf(tokenizer: unknown): Alphabet {
+  const { model } = tokenizer as { model?: { vocab?: Record<string, number> } };
+  const vocabulary = model?.vocab ?? {};
+  const letters = new Map<string, number>();
+  for (const [token, id] of Object.entries(vocabulary)) {
+    const letter = token.toLowerCase();
+    if (/^[a-z']$/.test(letter)) letters.set(letter, id);
+  }
+  const blank = vocabulary['<pad>'] ?? vocabulary['[PAD]'];
+  const space = vocabulary['|'];
+  if (blank === undefined || space === undefined || letters.size < 26) {
+    throw new RangeError('This speech model does not write English letters one by one.');
+  }
+  return { blank, space, letters };
+}

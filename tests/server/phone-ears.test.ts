@@ -1,0 +1,48 @@
+import { describe, expect, it } from 'vitest';
+import { serve } from './house.ts';
+import { bothIn, get } from './phone.ts';
+
+const heard = (text: string, confidence: number, id: string) => ({
+  t: 'say' as const,
+  id,
+  via: 'voice' as const,
+  text,
+  confidence,
+  alternatives: [{ text, confidence }],
+});
+
+describe('words that a phone has heard itself', () => {
+  it('R41: are taken when sure, asked about when not, and logged as heard', async () => {
+    const { url } = await serve();
+    const { panel } = await bothIn(url);
+    await panel.ack(panel.send(heard('four two', 0.97, 'heard-sure-1')));
+    await panel.ack(panel.send(heard('five zero', 0.5, 'heard-half-1')));
+    const facts = panel.entries.map(({ fact }) => fact);
+    expect(facts).toContainEqual(
+      expect.objectContaining({ type: 'said', via: 'voice', text: 'four two', confidence: 0.97 }),
+    );
+    const readings = facts.filter((fact) => fact.type === 'reading');
+    expect(readings.map((fact) => fact.reading)).toEqual([expect.objectContaining({ value: 42 })]);
+    expect(facts.some((fact) => fact.type === 'query')).toBe(true);
+  });
+
+  it('R41: are refused without a confidence, and typed words with one', async () => {
+    const { url } = await serve();
+    const { panel } = await bothIn(url);
+    const { confidence: _, ...unsure } = heard('four two', 0.9, 'no-confidence-1');
+    for (const bad of [unsure, { ...heard('four two', 0.9, 'typed-sure-1'), via: 'typed' as const }]) {
+      panel.send(bad as never);
+      expect(await panel.refusal(bad.id)).toMatchObject({ reason: 'bad-message' });
+    }
+  });
+
+  it('can be made by the model the server gives out, and by nothing else of its folder', async () => {
+    const { url } = await serve();
+    const model = await get(url, '/speech-model/onnx/model_quantized.onnx');
+    expect(model.status).toBe(200);
+    expect((await model.arrayBuffer()).byteLength).toBeGreaterThan(1_000_000);
+    for (const file of ['README.md', '../worker.ts', '%2e%2e/worker.ts']) {
+      expect((await get(url, `/speech-model/${file}`)).status).toBe(404);
+    }
+  });
+});
