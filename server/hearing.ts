@@ -1,5 +1,6 @@
 import type { Logger } from 'pino';
 import type { Alternative } from '../src/facts.ts';
+import type { Expectation } from '../src/job/expected.ts';
 import { SAMPLE_RATE, type SpeechState } from '../src/protocol.ts';
 import type { Limits } from './limits.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from './speech/transcriber.ts';
@@ -59,12 +60,12 @@ export class Hearing {
     return { name: this.transcriber?.name ?? 'off', ready: this.ready };
   }
 
-  /** Never rejects. */
-  async hear(pcm: Buffer): Promise<Heard> {
+  /** `expect`: readings that would not surprise. Never rejects. */
+  async hear(pcm: Buffer, expect?: Expectation): Promise<Heard> {
     if (!this.transcriber) return { kind: 'unheard', why: 'unavailable' };
     const samples = toSamples(pcm);
     if (samples.length === 0) return { kind: 'unheard', why: 'silence' };
-    const result = await this.within(this.transcriber.transcribe(samples));
+    const result = await this.within(this.transcriber.transcribe(samples, expect && { expect }));
     if (result.kind === 'unheard') {
       this.becomeReady(false);
       return result;

@@ -1,6 +1,7 @@
 import type { Logger } from 'pino';
 import type { Seq } from '../src/advice.ts';
 import { Seat } from '../src/facts.ts';
+import { type Expectation, expectedReadings } from '../src/job/expected.ts';
 import { type Input, type Response, respond } from '../src/job/respond.ts';
 import { EMPTY, fold, type JobState } from '../src/job/state.ts';
 import { type ChainFault, emptyHead, headAfter, seal } from '../src/log/chain.ts';
@@ -145,6 +146,11 @@ export class Room {
   /** Whether a phone has ever sat there. */
   isSeated(seat: Seat): boolean {
     return this.state.seats[seat] !== undefined;
+  }
+
+  /** Readings that would not surprise now. */
+  get expected(): Expectation | undefined {
+    return expectedReadings(this.state);
   }
 
   presence(): Presence {

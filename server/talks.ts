@@ -92,7 +92,7 @@ export class Talks {
     room.talksUnderWay.add(id);
     try {
       this.stage(id, 'working');
-      const heard = await this.deps.hearing.hear(talk.pcm);
+      const heard = await this.deps.hearing.hear(talk.pcm, room.expected);
       if (heard.kind === 'unheard') return await this.unheard(id, heard.why, id);
       const { text, confidence, alternatives } = heard;
       const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives };

@@ -1,3 +1,5 @@
+import type { Expectation } from '../../src/job/expected.ts';
+
 /** A text that may have been said. `confidence`: 0 to 1; over all alternatives they sum to at most 1. */
 export interface Alternative {
   text: string;
@@ -17,12 +19,6 @@ export interface Transcript {
 export interface TranscribeOptions {
   /** What is plausible now; whatever is not is still heard, but has to be clearer. */
   expect?: Expectation;
-}
-
-/** `low` to `high`: readings that would not surprise, in the meter's units. */
-export interface Expectation {
-  low: number;
-  high: number;
 }
 
 /** Turns speech into text. Calls may overlap; they are answered in order. */

@@ -1,6 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { toSamples } from '../../server/hearing.ts';
-import { SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
+import {
+  SpeechUnavailable,
+  type TranscribeOptions,
+  type Transcriber,
+} from '../../server/speech/transcriber.ts';
 import { MAX_TALK_MS, SAMPLE_RATE } from '../../src/protocol.ts';
 import { pause, serve } from './house.ts';
 import { bothIn, newId, Phone } from './phone.ts';
@@ -17,16 +21,18 @@ const sound = (ms: number): Buffer => {
 /** A speech engine that hears what the test tells it to, and remembers what it was given. */
 function engine(hear: (samples: Float32Array) => Promise<string> | string) {
   const given: Float32Array[] = [];
+  const expected: TranscribeOptions['expect'][] = [];
   const transcriber: Transcriber = {
     name: 'test engine',
-    async transcribe(samples) {
+    async transcribe(samples, options) {
       given.push(samples);
+      expected.push(options?.expect);
       const text = await hear(samples);
-      return { text, confidence: 0.9, alternatives: [{ text: `${text}?`, confidence: 0.1 }], ms: 1 };
+      return { text, confidence: 0.99, alternatives: [{ text: `${text}?`, confidence: 0.01 }], ms: 1 };
     },
     async close() {},
   };
-  return { transcriber, given };
+  return { transcriber, given, expected };
 }
 
 function talk(phone: Phone, ms: number, id = newId()): string {
@@ -55,13 +61,25 @@ describe('speech', () => {
       seat: 'panel',
       via: 'voice',
       text: 'forty two',
-      confidence: 0.9,
-      alternatives: [{ text: 'forty two?', confidence: 0.1 }],
+      confidence: 0.99,
+      alternatives: [{ text: 'forty two?', confidence: 0.01 }],
     });
     await emitter.entry((e) => e.fact.type === 'reading');
     expect(given[0]).toEqual(toSamples(sound(700)));
     await emitter.next('hearing', (m) => m.stage === 'done');
     expect(stages(emitter, id)).toEqual(['listening', 'working', 'done']);
+  });
+
+  it('R23: the engine is told which readings would not surprise', async () => {
+    const { transcriber, expected } = engine(() => 'forty two');
+    const { url } = await serve({ transcriber });
+    const { panel } = await bothIn(url);
+    await panel.ack(talk(panel, 300));
+    await panel.ack(talk(panel, 300));
+    const [first, second] = expected;
+    expect(second?.low).toBeGreaterThan(first?.low as number);
+    expect(second?.low).toBeLessThan(42);
+    expect(second?.high).toBeGreaterThan(42);
   });
 
   it('R23: sound is 16-bit little-endian, full scale at one', () => {

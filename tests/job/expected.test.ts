@@ -1,0 +1,71 @@
+import { describe, expect, it } from 'vitest';
+import { twinOf } from '../../src/grammar/twins.ts';
+import { expectedReadings } from '../../src/job/expected.ts';
+import { EMPTY } from '../../src/job/state.ts';
+import { NEUTRAL_METERS } from '../../src/profile.ts';
+import { COUNTS, TableJob } from './table.ts';
+
+const SCALE = { low: COUNTS.min, high: COUNTS.max };
+
+describe('readings that would not surprise', () => {
+  it('are unknown before the job is opened', () => {
+    expect(expectedReadings(EMPTY)).toBeUndefined();
+  });
+
+  it.each(NEUTRAL_METERS)('are the whole scale of $name before any is known', (meter) => {
+    const { low, high } = expectedReadings(TableJob.crewed(meter).state) ?? {};
+    expect([low, high]).toEqual([meter.min, meter.max]);
+  });
+
+  it('lie around what the meter shows here, while nothing is touched', () => {
+    const job = TableJob.crewed();
+    job.say('panel', '24');
+    const { low, high } = expectedReadings(job.state) as typeof SCALE;
+    expect(low).toBeGreaterThan(3);
+    expect(low).toBeLessThan(24 / 4);
+    expect(high).toBeGreaterThan(24 * 4);
+    expect(high).toBeLessThan(240);
+  });
+
+  it.each([13, 14, 15, 16, 17, 18, 19])('hold both %d and what sounds like it', (teen) => {
+    const ten = twinOf(teen) as number;
+    for (const value of [teen, ten]) {
+      const job = TableJob.crewed();
+      job.say('panel', String(value));
+      const { low, high } = expectedReadings(job.state) as typeof SCALE;
+      expect([low < teen, ten < high]).toEqual([true, true]);
+    }
+  });
+
+  it.each(['no signal', 'saturated'])('are the whole scale after "%s"', (words) => {
+    const job = TableJob.crewed();
+    job.say('panel', words);
+    expect(expectedReadings(job.state)).toEqual(SCALE);
+  });
+
+  it('are the whole scale behind a blocked path and after a gain change', () => {
+    for (const words of ['beam blocked', 'gain up']) {
+      const job = TableJob.crewed();
+      job.say('panel', '24');
+      job.say('emitter', words);
+      expect(expectedReadings(job.state)).toEqual(SCALE);
+    }
+  });
+
+  it('lie around what the beam predicts after a turn, once its shape is known', () => {
+    const job = TableJob.crewed();
+    // Linear counts of a Gaussian beam with its peak, 150, half a turn away.
+    const at = (eighths: number) => Math.round(150 * 10 ** (-0.006 * (eighths - 4) ** 2));
+    for (let eighths = 0; eighths <= 8; eighths += 2) {
+      if (eighths > 0) job.say('emitter', 'horizontal a quarter turn clockwise');
+      for (let i = 0; i < 2; i++) {
+        job.wait(COUNTS.settleMs);
+        job.say('panel', String(at(eighths)));
+      }
+    }
+    job.say('emitter', 'horizontal a quarter turn counterclockwise');
+    const { low, high } = expectedReadings(job.state) as typeof SCALE;
+    expect(low).toBeGreaterThan(10);
+    expect([low < at(6), at(6) < high]).toEqual([true, true]);
+  });
+});
