@@ -1,6 +1,9 @@
 import type { Alternative, Via } from '../facts.ts';
 import type { Intent, Understanding } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
+import { twinOf } from '../grammar/twins.ts';
+import { valueReading } from '../reading.ts';
+import { isSame } from '../same.ts';
 
 /**
  * How sure the speech model must be, in the sum over all alternatives that mean the same: at `TAKE` it is
@@ -8,6 +11,12 @@ import { parse } from '../grammar/parse.ts';
  */
 export const TAKE = 0.8;
 export const ASK = 0.4;
+
+/** "Thirteen" is not taken while "thirty" is believed this much, however sure the rest. */
+const TWIN = 0.005;
+/** What is asked: no more than this many, each believed at least this share of the likeliest. */
+const MOST_OPTIONS = 3;
+const WORTH_ASKING = 0.1;
 
 /** Words that only ever make things safer or slower are taken already when asking would do. */
 const SAFE: ReadonlySet<Intent['kind']> = new Set(['stop', 'wait', 'repeat', 'undo']);
@@ -30,10 +39,25 @@ export function hear(words: Words): Hearing {
   if (words.via !== 'voice') return certain(parse(words.text));
   const [best, ...others] = meanings(words);
   if (best === undefined || best.weight < ASK) return { kind: 'unclear', unknown: [] };
-  const sure = best.weight >= TAKE || best.intents.every((intent) => SAFE.has(intent.kind));
+  const twin = others.find((other) => other.weight >= TWIN && areTwins(best.intents, other.intents));
+  const sure = (best.weight >= TAKE && !twin) || best.intents.every((intent) => SAFE.has(intent.kind));
   if (sure && !best.ambiguous) return { kind: 'taken', intents: best.intents };
-  return { kind: 'doubtful', options: [best, ...others].map((meaning) => meaning.intents) };
+  const worth = others.filter((other) => other === twin || other.weight >= WORTH_ASKING * best.weight);
+  return { kind: 'doubtful', options: [best, ...worth].slice(0, MOST_OPTIONS).map(({ intents }) => intents) };
 }
+
+/** Whether one is the other with "thirteen" for "thirty", and nothing else changed. */
+function areTwins(one: readonly Intent[], other: readonly Intent[]): boolean {
+  const swapped = one.map((intent) => {
+    const value = valueIn(intent);
+    const twin = value === undefined ? undefined : twinOf(value);
+    return twin === undefined ? intent : { ...intent, reading: valueReading(twin) };
+  });
+  return !isSame(one, swapped) && isSame(swapped, other);
+}
+
+const valueIn = (intent: Intent): number | undefined =>
+  'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
 
 function certain(understanding: Understanding): Hearing {
   switch (understanding.kind) {

@@ -1,5 +1,7 @@
 import type { Intent } from '../grammar/intent.ts';
+import { twinOf, twinWord } from '../grammar/twins.ts';
 import type { MeterProfile } from '../profile.ts';
+import type { Reading } from '../reading.ts';
 import { readingText } from './readings.ts';
 
 /** What to say to words that were no sentence of ours. */
@@ -8,18 +10,34 @@ export function unclearText(unknown: readonly string[]): string {
   return `I did not understand "${unknown.join(' ')}". Say it another way, or type it.`;
 }
 
-/** "142 or 140? Say which." */
+/**
+ * "142, or 140? Say which." Numbers that sound like another are asked in both ways they can be said, "13, thirteen,
+ * or 30, thirty?": a number in figures is spoken figure by figure.
+ */
 export function optionsText(options: readonly Intent[][], meter: MeterProfile | undefined): string {
   const names = options.map((intents) => intents.map((intent) => intentText(intent, meter)).join(', '));
   const [only, ...more] = names;
-  return more.length === 0 ? `Did you say: ${only}?` : `${names.join(', or ')}? Say which.`;
+  if (more.length === 0) return `Did you say: ${only}?`;
+  const values = options.flat().flatMap((intent) => valueIn(intent) ?? []);
+  const soundAlike = values.some((value) => values.includes(twinOf(value) ?? Number.NaN));
+  return `${names.join(', or ')}? ${soundAlike ? 'Say it figure by figure.' : 'Say which.'}`;
+}
+
+const valueIn = (intent: Intent): number | undefined =>
+  'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
+
+function valueName(intent: Intent & { reading: Reading }, meter: MeterProfile): string {
+  const value = valueIn(intent);
+  const word = value === undefined ? undefined : twinWord(value);
+  const text = readingText(intent.reading, meter);
+  return word === undefined ? text : `${text}, ${word}`;
 }
 
 function intentText(intent: Intent, meter: MeterProfile | undefined): string {
   switch (intent.kind) {
     case 'reading':
     case 'correct':
-      return meter ? readingText(intent.reading, meter) : 'a reading';
+      return meter ? valueName(intent, meter) : 'a reading';
     case 'path':
       return `beam ${intent.state}`;
     case 'gain':

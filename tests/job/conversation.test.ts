@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { NO_SIGNAL, valueReading } from '../../src/reading.ts';
 import { COUNTS, ofType, TableJob, VOLTS } from './table.ts';
 
+const FIGURES = 'zero one two three four five six seven eight nine'.split(' ');
+
 describe('reading back', () => {
   it('reads a spoken number back as the meter would show it', () => {
     const job = TableJob.crewed();
@@ -100,6 +102,35 @@ describe('hearing by voice', () => {
     job.say('panel', 'fifteen');
     expect(job.state.reading?.reading).toEqual(valueReading(15));
     expect(job.state.query).toBeUndefined();
+  });
+
+  it.each([
+    [50, 'fifty', 15, 'fifteen'],
+    [13, 'thirteen', 30, 'thirty'],
+    [90, 'ninety', 19, 'nineteen'],
+  ])('asks of %d, when it may be its twin, both ways of saying each', (value, word, other, otherWord) => {
+    const job = TableJob.crewed();
+    const facts = job.hears('panel', word, 0.55, [[otherWord, 0.4]]);
+    const asked = `${value}, ${word}, or ${other}, ${otherWord}? Say it figure by figure.`;
+    expect(ofType(facts, 'query')[0]?.text).toBe(asked);
+    job.hears('panel', [...String(other)].map((figure) => FIGURES[Number(figure)]).join(' '), 0.99);
+    expect(job.state.reading?.reading).toEqual(valueReading(other));
+  });
+
+  it('asks though it is sure of "thirteen", while "thirty" is not ruled out', () => {
+    const job = TableJob.crewed();
+    const facts = job.hears('panel', 'thirteen', 0.98, [['thirty', 0.01]]);
+    expect(ofType(facts, 'reading')).toEqual([]);
+    expect(ofType(facts, 'query')[0]?.question).toMatchObject({ options: [13, 30] });
+  });
+
+  it('asks only about what is worth asking', () => {
+    const job = TableJob.crewed();
+    const facts = job.hears('panel', 'one forty two', 0.6, [
+      ['one forty', 0.2],
+      ['forty two', 0.01],
+    ]);
+    expect(ofType(facts, 'query')[0]?.text).toBe('142, or 140, one forty? Say which.');
   });
 
   it('a doubtful single reading is taken on "yes", and on "no" asked again', () => {
