@@ -1,5 +1,6 @@
-import { type PairStory, reviewSite, type SiteFinding } from '../findings/site.ts';
-import type { Entry, JobId } from '../log/entry.ts';
+import { type PairOutcome, reviewSite, type SiteFinding } from '../findings/site.ts';
+import { isTouch } from '../findings/story.ts';
+import type { Entry } from '../log/entry.ts';
 import type { PairId } from '../site/pair-plan.ts';
 import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
 import { coverPage } from './cover.ts';
@@ -35,7 +36,7 @@ export class SiteReport {
   readonly #options: ReportOptions;
   readonly #moments: Moments;
   readonly #site;
-  readonly #made: { pair: SitePair; made: PairPage; story: PairStory }[] = [];
+  readonly #made: { pair: SitePair; made: PairPage; outcome: PairOutcome }[] = [];
   /** The pairs whose visits are to be put to it, in this order. */
   readonly pairs: readonly SitePair[];
 
@@ -52,12 +53,12 @@ export class SiteReport {
   /** `visits`: the logs of the pair's visits, oldest first. */
   add(pair: SitePair, visits: readonly Log[]): void {
     const made = pairPage({ plan: pair.plan, visits }, this.#moments);
-    this.#made.push({ pair, made: { ...made, stories: [] }, story: storyFor(pair, made, visits) });
+    this.#made.push({ pair, made: { ...made, stories: [] }, outcome: outcomeFor(pair, made) });
   }
 
   /** The cover, then a page a pair. */
   pages(): Page[] {
-    const found = reviewSite(this.#made.map(({ story }) => story));
+    const found = reviewSite(this.#made.map(({ outcome }) => outcome));
     const of = (id: PairId): SiteFinding[] => found.filter(({ pair }) => pair === id);
     const input = { log: this.#log, site: this.#site, pairs: this.#made, found, at: this.#options.at };
     return [
@@ -67,12 +68,13 @@ export class SiteReport {
   }
 }
 
-/** What the site is reviewed by; the entries of hundreds of logs are not kept for it. */
-function storyFor({ plan }: SitePair, { stories }: PairPage, visits: readonly Log[]): PairStory {
-  const jobs = visits.filter(({ head }) => head.count > 0).map(({ head }) => head.job);
-  return {
-    pair: plan.id,
-    pathLength: plan.pathLength ?? stories.at(-1)?.commission.setup.pathLength,
-    visits: stories.map((story, index) => ({ ...story, entries: [], job: jobs[index] as JobId })),
-  };
-}
+/** What the site is reviewed by: the entries of hundreds of logs are not kept for it. */
+const outcomeFor = ({ plan }: SitePair, { stories }: PairPage): PairOutcome => ({
+  pair: plan.id,
+  pathLength: plan.pathLength ?? stories.at(-1)?.commission.setup.pathLength,
+  visits: stories.flatMap(({ entries: [first], accepted, commission: { setup }, end }) =>
+    first
+      ? [{ job: first.job, accepted, commission: { setup }, end: { counted: end.counted.filter(isTouch) } }]
+      : [],
+  ),
+});

@@ -68,8 +68,9 @@ const VISITS = 5;
 export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
   const logs = visits.filter(({ head }) => head.count > 0);
   const log = logs.at(-1);
-  const stories = logs.flatMap(({ entries }) => storyOf(entries) ?? []);
-  const story = log && storyOf(log.entries);
+  const told = logs.map(({ entries }) => storyOf(entries));
+  const stories = told.filter((each) => each !== undefined);
+  const story = told.at(-1);
   if (!story || !log) return notStarted(plan, visits.at(-1)?.head);
   const { setup } = story.commission;
   const standing = standingOf(story.end, story.until);

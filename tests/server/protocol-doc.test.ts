@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import { LIMITS } from '../../server/limits.ts';
 import * as protocol from '../../src/protocol.ts';
+import * as report from '../../src/report/protocol.ts';
 import * as site from '../../src/site/protocol.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
@@ -27,6 +28,9 @@ const SCHEMAS: Record<string, z.ZodType> = {
   CloseIssue: site.CloseIssue,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
+  WantReport: report.WantReport,
+  ReportBegun: report.ReportBegun,
+  ReportProgress: report.ReportProgress,
 };
 
 const examples = blocks.flatMap(({ name, text }) =>
