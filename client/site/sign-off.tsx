@@ -18,11 +18,11 @@ type Props = {
   log: LogRecord;
   story: Story;
   desk: boolean;
-  onSigned: () => void;
+  onAnswered: () => void;
 } & Picks;
 
 /** The signature that stands, and whether the record is still what was signed; or the form to sign it. */
-export function SignOff({ token, log, story, desk, onSigned, onPick }: Props) {
+export function SignOff({ token, log, story, desk, onAnswered, onPick }: Props) {
   const { signed, changedBy, issues } = story.end;
   const missing = missingForSignoff(story.commission, story.until);
   const settled = signed !== undefined && changedBy === undefined;
@@ -65,7 +65,9 @@ export function SignOff({ token, log, story, desk, onSigned, onPick }: Props) {
       {!settled && missing.length === 0 && !desk && (
         <p>It can be signed, at the desk. This link only reads.</p>
       )}
-      {!settled && missing.length === 0 && desk && <SignForm token={token} log={log} onSigned={onSigned} />}
+      {!settled && missing.length === 0 && desk && (
+        <SignForm token={token} log={log} onAnswered={onAnswered} />
+      )}
     </section>
   );
 }
@@ -86,7 +88,7 @@ function lastSigner(): { name: string; role: string } {
   return { name: text(kept?.name), role: text(kept?.role) };
 }
 
-function SignForm({ token, log, onSigned }: { token: string; log: LogRecord; onSigned: () => void }) {
+function SignForm({ token, log, onAnswered }: { token: string; log: LogRecord; onAnswered: () => void }) {
   const [{ name, role }, setWho] = useState(lastSigner);
   const [drawing, setDrawing] = useState(true);
   const [strokes, setStrokes] = useState<Strokes>([]);
@@ -104,9 +106,10 @@ function SignForm({ token, log, onSigned }: { token: string; log: LogRecord; onS
     if (!signature) return setWrong(drawing ? 'Sign in the box.' : 'Type the signature.');
     setWrong(undefined);
     const body = { job, name: name.trim(), role: role.trim(), signature, head };
-    if (!(await send(body, (id, signing) => signRecord(token, id, signing)))) return;
-    browserStorage.write(SIGNER_KEY, { name: body.name, role: body.role });
-    onSigned();
+    const taken = await send(body, (id, signing) => signRecord(token, id, signing));
+    if (taken) browserStorage.write(SIGNER_KEY, { name: body.name, role: body.role });
+    // Refused, the record may have grown: what is new has to be seen before it is signed again.
+    onAnswered();
   };
   return (
     <form class="sign-form" onSubmit={submit}>

@@ -71,7 +71,7 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
           {isCommissioning(story.commission) && <Tests story={story} />}
         </div>
         <div class="visit-part">
-          <SignOff token={token} log={log} story={story} desk={desk} onSigned={again} onPick={pick} />
+          <SignOff token={token} log={log} story={story} desk={desk} onAnswered={again} onPick={pick} />
           <Issues
             token={token}
             job={job}

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type Story, storyOf } from '../../src/findings/story.ts';
 import type { JobId } from '../../src/log/ids.ts';
-import { readingText } from '../../src/phrases/readings.ts';
-import { driftBetween, type VisitDrift } from '../../src/site/drift.ts';
+import { readingWithUnit } from '../../src/phrases/readings.ts';
+import { driftBetween } from '../../src/site/drift.ts';
 import type { PairRow } from '../../src/site/protocol.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
@@ -67,15 +67,13 @@ function Since({ token, before, story, onPick }: SinceProps) {
     );
   }
   const { meter } = story.commission.setup;
-  const shown = (reading: VisitDrift['from']): string =>
-    reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
   return (
     <dl class="since">
       <dt>Accepted on the visit before</dt>
-      <dd>{shown(drift.from)}</dd>
+      <dd>{readingWithUnit(drift.from, meter)}</dd>
       <dt>Found on this one, before anything was touched</dt>
       <dd>
-        {shown(drift.to)} <EntryLinks seqs={[drift.found.seq]} onPick={onPick} />
+        {readingWithUnit(drift.to, meter)} <EntryLinks seqs={[drift.found.seq]} onPick={onPick} />
       </dd>
       <dt>Light lost since</dt>
       <dd>{lostText(drift.lostDb)}</dd>

@@ -1,4 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
+import './share-link.css';
 
 /** An address that can be sent on, copied, or, where the browser allows neither, selected. */
 export function ShareLink({ label, url }: { label: string; url: string }) {

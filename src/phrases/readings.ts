@@ -19,3 +19,7 @@ export function readingText(reading: Reading, meter: MeterProfile): string {
       return valueText(reading.value, meter);
   }
 }
+
+/** "142 counts"; a state in which the meter shows no number has no unit. */
+export const readingWithUnit = (reading: Reading, meter: MeterProfile): string =>
+  reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);

@@ -8,7 +8,7 @@ import { headAfter } from '../log/chain.ts';
 import type { Entry } from '../log/entry.ts';
 import { Head } from '../log/ids.ts';
 import { nextText } from '../phrases/board.ts';
-import { readingText } from '../phrases/readings.ts';
+import { readingWithUnit } from '../phrases/readings.ts';
 import { MeterProfile } from '../profile.ts';
 import { Reading } from '../reading.ts';
 import { JobFinding, PairRow } from './protocol.ts';
@@ -46,7 +46,7 @@ export function accountOf(entries: readonly Entry[]): Account | undefined {
     engine: ENGINE_VERSION,
     standing,
     next: nextText(standing, end.instruction),
-    ...(accepted && { final: readingText(accepted.reading, meter) }),
+    ...(accepted && { final: readingWithUnit(accepted.reading, meter) }),
     ...(signed && { signed: { name: signed.name, role: signed.role, at: signed.at } }),
     ...(pathLength !== undefined && { pathLength }),
     meter,
