@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { layDown, type PlayedSite } from '../../server/demo/site-fixture.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
@@ -12,7 +12,7 @@ import { PLANTS } from '../../src/simulator/plants.ts';
 import type { PairPlan } from '../../src/site/pair-plan.ts';
 import { Logged, SiteFindings } from '../../src/site/protocol.ts';
 import { Desk } from './desk.ts';
-import { serve } from './house.ts';
+import { ManualClock, serve } from './house.ts';
 import { get, join, newId, openJob, Phone, post } from './phone.ts';
 
 const [meter] = NEUTRAL_METERS;
@@ -131,11 +131,17 @@ describe('a site over HTTP', () => {
     await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
     await seqOf(await desk.post('/api/site/drop', { pair: 'A', reason: 'Wall was built' }));
     expect((await desk.board()).pairs[0]?.dropped?.reason).toBe('Wall was built');
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('B')] }));
     for (const pair of ['A', 'Z']) {
       const answer = await refusal(await desk.post('/api/site/drop', { pair, reason: 'No longer there' }));
       expect(answer).toMatchObject({ status: 400, reason: 'bad-target' });
       expect(answer.text).toContain(`no pair ${pair}`);
     }
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    expect((await desk.board()).pairs.map(({ plan: { id }, dropped }) => [id, dropped])).toEqual([
+      ['A', undefined],
+      ['B', undefined],
+    ]);
   });
 
   it('R36: a visit is a commissioning of the pair as planned, named in the site’s log', async () => {
@@ -336,6 +342,24 @@ describe('a site over HTTP', () => {
       const row = (await new Desk(other.url, desk.token).board()).pairs.find(({ plan }) => plan.id === 'N2');
       expect(row).toMatchObject({ standing: 'signed', head: { hash } });
     }
+  });
+
+  it('R39: when everybody has left a visit, what the board needs of it is worked out', async () => {
+    const store = new MemoryStore();
+    const clock = new ManualClock();
+    const { url } = await serve({ store, clock, limits: { roomIdleMs: 40, deadAfterMs: 40 } });
+    const { job, token } = await openJob(url);
+    const panel = await Phone.at(url, token);
+    expect(await store.account(job)).toBeUndefined();
+    await panel.hangUp();
+    await vi.waitFor(
+      async () => {
+        // What waits for an answer runs out.
+        clock.advance(3_600_000);
+        expect((await store.account(job))?.hash).toBe((await store.head(job)).hash);
+      },
+      { timeout: 5_000 },
+    );
   });
 
   it('R39: a visit whose log fails its check needs attention, and nothing else is told of it', async () => {
