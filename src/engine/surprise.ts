@@ -4,10 +4,11 @@ import { otherAxis } from '../turns.ts';
 import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { toDb } from './level.ts';
 import type { Sample, Search, Turn } from './search.ts';
-import type { Exponent } from './shape.ts';
 
 /** A reading further from the prediction than this many standard deviations, and this far, cannot be. dB. */
 const SURPRISE = { sds: 4.5, atLeastDb: 0.35 };
+/** Another shape counts where it explains the earlier readings about as well: by this much of chi squared. */
+const AS_GOOD = 25;
 /** A prediction vaguer than this says nothing. dB. */
 const VAGUE_DB = 4;
 /** What was meant instead lies this near to the prediction: standard deviations, and dB on top. */
@@ -59,8 +60,10 @@ export function surprise(
     return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
   };
   const first = contradicted(beam);
-  const other: Exponent = beam.shape === 1 ? 2 : 1;
-  return first && contradicted(fitShape(levels, search.meter, beam.lash, other)) ? first : undefined;
+  if (!first) return undefined;
+  const other = fitShape(levels, search.meter, beam.lash, beam.shape === 1 ? 2 : 1);
+  const isAlibi = other && other.chi2 < beam.chi2 + AS_GOOD && !contradicted(other);
+  return isAlibi ? undefined : first;
 }
 
 const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIKELY.sds * sd + LIKELY.db;
