@@ -25,8 +25,8 @@ interface HandsFreeWorld {
   failed(error: unknown): void;
 }
 
-/** More frames than this waiting for the detector: the phone cannot keep up. About a second. */
-const TOO_FAR_BEHIND = 32;
+/** More frames than this waiting: the phone cannot keep up. 10 s, for the detector waits while words are made. */
+const TOO_FAR_BEHIND = 312;
 
 /** Listens all the time, and lets through what the gate takes for speech. */
 export class HandsFree {
