@@ -59,18 +59,20 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
           </p>
         </div>
         <LastLook site={site} />
-        <ReportButton token={token} />
       </header>
-      {desk && (
-        <nav class="site-ways" aria-label="Plan pairs">
-          <a class="button" href={planLink(token)} onClick={follow}>
-            Add a pair
-          </a>
-          <a class="button" href={importLink(token)} onClick={follow}>
-            From a table
-          </a>
-        </nav>
-      )}
+      <nav class="site-ways" aria-label="This site">
+        {desk && (
+          <>
+            <a class="button" href={planLink(token)} onClick={follow}>
+              Add a pair
+            </a>
+            <a class="button" href={importLink(token)} onClick={follow}>
+              From a table
+            </a>
+          </>
+        )}
+        <ReportButton token={token} />
+      </nav>
       {rows.length === 0 ? (
         <Empty desk={desk} />
       ) : (

@@ -14,6 +14,8 @@ function Drawn({ row, token }: { row: Row; token: string }) {
   const { plan, standing, next, final, visits, signed } = row;
   const latest = visits.at(-1);
   const href = latest ? visitLink(token, latest.job) : planLink(token, plan.id);
+  // A signature that no longer holds is not what one looks for on the board.
+  const by = standing === 'signed' ? signed : undefined;
   const here = row.online.panel || row.online.emitter;
   return (
     <li class="pair-row">
@@ -25,8 +27,8 @@ function Drawn({ row, token }: { row: Row; token: string }) {
         </span>
         <StandingSign standing={standing} />
         <span class="pair-next">
-          <small>{signed ? 'Signed by' : 'Next'}</small>
-          {signed ? `${signed.name}, ${signed.role}` : next}
+          <small>{by ? 'Signed by' : 'Next'}</small>
+          {by ? `${by.name}, ${by.role}` : next}
         </span>
         <span class={here ? 'pair-who here' : 'pair-who'}>
           <small>On it</small>
