@@ -5,7 +5,7 @@ import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { GUIDANCE_ONLY } from '../phrases/plan.ts';
 import { STANDING_WORDS } from '../phrases/standings.ts';
 import { PAIR_STANDINGS, type PairStanding } from '../site/standing.ts';
-import type { SitePair, SiteState } from '../site/state.ts';
+import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Log, PairPage } from './pair-page.ts';
@@ -55,27 +55,27 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
         : [],
     ),
   );
+  const all = livePairs(site).length;
+  const isPart = pairs.length < all;
   const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
   const findings = SEVERITIES.map(
     (severity) =>
       `${pairs.reduce((sum, { made }) => sum + made.findings[severity], 0) + found.filter((each) => each.severity === severity).length} ${SEVERITY_WORDS[severity].toLowerCase()}`,
   ).join(', ');
   const { code } = site;
-  const attention = count('needs-attention');
   return {
     title: site.site ?? log.head.job,
     subtitle: 'Commissioning report: optical beam smoke detectors',
-    standing:
-      count('signed') === pairs.length && pairs.length > 0
-        ? { text: 'All signed', heed: false }
-        : { text: attention > 0 ? `Need attention: ${attention}` : 'Not all signed', heed: true },
+    standing: isPart
+      ? { text: `${pairs.length} of ${counted(all)}`, heed: true }
+      : whole(count, pairs.length),
     blocks: [
       {
         kind: 'figures',
         items: PAIR_STANDINGS.map((standing) => ({
           name: STANDING_WORDS[standing],
           value: String(count(standing)),
-          note: `of ${pairs.length} pairs`,
+          note: `of ${counted(pairs.length)}`,
         })),
       },
       {
@@ -85,7 +85,7 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
           { name: 'Made', value: moments.full(at) },
           {
             name: 'Pairs',
-            value: `${pairs.length}, one on each page that follows${dropped > 0 ? `; ${dropped} dropped from the site` : ''}`,
+            value: `${counted(pairs.length)}${isPart ? ` of the site's ${all}` : ''}, one on each page that follows${dropped > 0 ? `; ${dropped} dropped from the site` : ''}`,
           },
           { name: 'Findings', value: findings },
           {
@@ -111,7 +111,9 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
       {
         kind: 'list',
         title: 'Seen across the site',
-        empty: 'Nothing that only shows when its records are held against each other.',
+        empty: isPart
+          ? 'Not looked for beyond these pairs: the report on the whole site tells.'
+          : 'Nothing that only shows when its records are held against each other.',
         items: first<Item>(
           found.map((each) => ({ lead: SEVERITY_WORDS[each.severity], text: siteFindingText(each) })),
           FINDINGS,
@@ -123,3 +125,11 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
     foot: footOf(log.head),
   };
 }
+
+function whole(count: (standing: PairStanding) => number, pairs: number): Page['standing'] {
+  if (pairs > 0 && count('signed') === pairs) return { text: 'All signed', heed: false };
+  const attention = count('needs-attention');
+  return { text: attention > 0 ? `Need attention: ${attention}` : 'Not all signed', heed: true };
+}
+
+const counted = (pairs: number): string => `${pairs} ${pairs === 1 ? 'pair' : 'pairs'}`;

@@ -14,7 +14,7 @@ import { wordsOf } from './words.ts';
 const ZONE = 'Europe/Paris';
 
 /** The built page, served by the real server. */
-describe.skipIf(!CHROMIUM)('the printable report', () => {
+describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
   const store = new MemoryStore();
   let server: RunningServer;
   let browser: Browser;
