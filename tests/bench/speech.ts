@@ -1,7 +1,7 @@
 /**
  * How well the crew is heard, on people and voices the model never heard:
  *
- *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--no-load]
+ *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--parts clean,noise,others,load]
  *
  * Speakers with an even place in their set's list served to fit the confidence (`speech/fit.ts`); this measures the others.
  */
@@ -18,18 +18,20 @@ import { measureLoad } from './speech/load.ts';
 import { KINDS, noisy } from './speech/noise.ts';
 import { believed, judge, meaningOf, type Outcome, takesAnything, takesReading } from './speech/outcome.ts';
 import { isForFit, people, type Utterance, voices } from './speech/recordings.ts';
+import { type Believed, printBins, printThresholds } from './speech/thresholds.ts';
 import { wordErrors } from './speech/word-errors.ts';
 
 const SEED = 20261125;
 const WAYS = ['grammar', 'grammar and expectation', 'neither'];
 const SNRS = [20, 10, 5, 0] as const;
+const PARTS = ['clean', 'noise', 'others', 'load'] as const;
 
 const program = new Command('bench:speech')
   .option('--recordings <folder>', 'an4, digits and commands', join(ROOT_FOLDER, '..', 'shared', 'speech'))
   .option('--each <n>', 'utterances of each set at most', Number, 120)
-  .option('--no-load', 'leave out the latency with many crews')
+  .option('--parts <list>', 'what to measure', (list) => list.split(','), [...PARTS])
   .parse();
-const { recordings, each, load } = program.opts<{ recordings: string; each: number; load: boolean }>();
+const { recordings, each, parts } = program.opts<{ recordings: string; each: number; parts: string[] }>();
 
 const rng = createRng(SEED);
 const percent = (part: number, whole: number): string =>
@@ -108,42 +110,56 @@ async function main(): Promise<void> {
     ),
   );
 
-  console.log(`\nSentences of ours${' '.repeat(27)}     n    right    asked    wrong`);
+  if (parts.includes('clean')) await measureClean(recogniser, chosen);
+  if (parts.includes('noise')) await measureNoise(recogniser, chosen);
+  if (parts.includes('others')) await measureOthers(recogniser, all);
+  if (parts.includes('load')) await measureLoad(chosen);
+}
+
+const HEAD = `${' '.repeat(27)}     n    right    asked    wrong`;
+
+async function measureClean(recogniser: Recogniser, chosen: readonly Utterance[]): Promise<void> {
+  console.log(`\nSentences of ours${HEAD}`);
   const times: number[] = [];
-  const beliefs: { belief: number; right: boolean }[] = [];
-  const errors = { wrong: 0, words: 0 };
+  const beliefs: Believed[] = [];
+  const errors = { open: 0, grammar: 0, words: 0 };
   const clean = new Map<string, Tally[]>();
   for (const utterance of chosen) {
+    const { text } = utterance;
     const sound = await utterance.sound();
     const at = performance.now();
-    const results = await hearAll(recogniser, sound, utterance.text);
+    const results = await hearAll(recogniser, sound, text);
     times.push((performance.now() - at) / 2);
-    beliefs.push(believed(utterance.text, results[0]));
-    errors.wrong += wordErrors(utterance.text, results[0].open);
-    errors.words += utterance.text.split(' ').length;
+    beliefs.push(believed(text, results[0]));
+    errors.open += wordErrors(text, results[0].open);
+    errors.grammar += wordErrors(text, results[0].text);
+    errors.words += text.split(' ').length;
     for (const set of [utterance.set, 'all']) {
       const tallies = clean.get(set) ?? [empty(), empty(), empty()];
       clean.set(set, tallies);
-      for (const [i, heard] of results.entries()) count(tallies[i] as Tally, judge(utterance.text, heard));
+      for (const [i, heard] of results.entries()) count(tallies[i] as Tally, judge(text, heard));
     }
   }
   for (const [set, tallies] of clean) {
     for (const [i, tally] of tallies.entries()) line(`clean, ${set}, ${WAYS[i]}`, tally);
   }
   console.log(
-    `word errors without grammar ${percent(errors.wrong, errors.words)}; ${median(times).toFixed(0)} ms an utterance (median)`,
+    `word errors ${percent(errors.open, errors.words)} without grammar, ${percent(errors.grammar, errors.words)} with it, of ${errors.words}; ${median(times).toFixed(0)} ms an utterance (median)`,
   );
+  curve('clean', beliefs);
+}
 
-  console.log('');
+async function measureNoise(recogniser: Recogniser, chosen: readonly Utterance[]): Promise<void> {
+  console.log(`\nIn noise${' '.repeat(9)}${HEAD}`);
+  const beliefs: Believed[] = [];
   for (const snr of SNRS) {
     const together = empty();
     for (const [name, kind] of Object.entries(KINDS)) {
       const tally = empty();
-      for (const utterance of drawn(chosen, each)) {
-        const outcome = judge(
-          utterance.text,
-          await recogniser.hear(noisy(await utterance.sound(), kind, snr, rng)),
-        );
+      for (const { text, sound } of drawn(chosen, each)) {
+        const heard = await recogniser.hear(noisy(await sound(), kind, snr, rng));
+        const outcome = judge(text, heard);
+        beliefs.push(believed(text, heard));
         count(tally, outcome);
         count(together, outcome);
       }
@@ -151,43 +167,37 @@ async function main(): Promise<void> {
     }
     line(`all at ${snr} dB`, together);
   }
+  curve('all noise together', beliefs);
+}
 
-  curve(beliefs);
-
+async function measureOthers(recogniser: Recogniser, all: readonly Utterance[]): Promise<void> {
   console.log(`\nNot ours${' '.repeat(36)}     n  reading     taken`);
   const others = all.filter(({ text }) => meaningOf(text) === undefined);
   for (const set of new Set(others.map((one) => one.set))) {
+    const some = drawn(
+      others.filter((one) => one.set === set),
+      2 * each,
+    );
     await reject(
       recogniser,
       `${set}, other words`,
-      drawn(
-        others.filter((one) => one.set === set),
-        2 * each,
-      ).map((one) => one.sound),
+      some.map((one) => one.sound),
     );
   }
   for (const [name, kind] of Object.entries(KINDS)) {
-    await reject(
-      recogniser,
-      `${name} alone`,
-      Array.from({ length: 40 }, () => async () => kind(16_000 + Math.floor(rng() * 32_000), rng)),
+    const noises = Array.from(
+      { length: 40 },
+      () => async () => kind(16_000 + Math.floor(rng() * 32_000), rng),
     );
+    await reject(recogniser, `${name} alone`, noises);
   }
-  if (load) await measureLoad(chosen);
 }
 
-/** What other thresholds would do: how many are taken, and how many of all are taken wrongly. */
-function curve(beliefs: readonly { belief: number; right: boolean }[]): void {
-  console.log(
-    `\nTaken at a belief of (now ${TAKE}, asked from ${ASK}); clean and noise together, n ${beliefs.length}`,
-  );
-  for (const least of [0.4, 0.6, 0.7, 0.8, 0.9, 0.95, 0.97, 0.98, 0.99]) {
-    const taken = beliefs.filter(({ belief }) => belief >= least);
-    const wrong = taken.filter(({ right }) => !right).length;
-    console.log(
-      `${least.toFixed(2).padStart(6)}  right ${percent(taken.length - wrong, beliefs.length).padStart(7)}  wrong ${percent(wrong, beliefs.length).padStart(7)}`,
-    );
-  }
+/** How far the belief can be believed, and what other thresholds would do. */
+function curve(name: string, beliefs: readonly Believed[]): void {
+  console.log(`\nBelief, ${name}; now taken from ${TAKE}, asked from ${ASK}`);
+  printBins(beliefs);
+  printThresholds(beliefs);
 }
 
 function count(tally: Tally, outcome: Outcome): void {

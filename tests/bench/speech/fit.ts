@@ -13,6 +13,7 @@ import { weigher } from '../../../src/speech/hear.ts';
 import { KINDS, noisy } from './noise.ts';
 import { meaningOf } from './outcome.ts';
 import { isForFit, people, voices } from './recordings.ts';
+import { printBins, printThresholds } from './thresholds.ts';
 
 const rng = createRng(3);
 const [recordings = join(ROOT_FOLDER, '..', 'shared', 'speech')] = process.argv.slice(2);
@@ -70,19 +71,9 @@ console.log(
   'weights',
   weights.map((w) => Number(w.toFixed(3))),
 );
-for (const [low, high] of [
-  [0, 0.2],
-  [0.2, 0.4],
-  [0.4, 0.6],
-  [0.6, 0.8],
-  [0.8, 0.9],
-  [0.9, 0.97],
-  [0.97, 1],
-] as const) {
-  const inside = rows.filter(({ x }) => {
-    const p = 1 / (1 + Math.exp(-x.reduce((sum, value, i) => sum + value * (weights[i] as number), 0)));
-    return p >= low && p < high;
-  });
-  const share = inside.filter(({ right }) => right).length / Math.max(1, inside.length);
-  console.log(`believed ${low} to ${high}: ${inside.length}, right ${(100 * share).toFixed(1)} %`);
-}
+const believed = rows.map(({ x, right }) => ({
+  belief: 1 / (1 + Math.exp(-x.reduce((sum, value, i) => sum + value * (weights[i] as number), 0))),
+  right,
+}));
+printBins(believed);
+printThresholds(believed);

@@ -1,6 +1,7 @@
 import { parse } from '../../../src/grammar/parse.ts';
 import { hear } from '../../../src/job/hearing.ts';
 import type { Heard } from '../../../src/speech/hear.ts';
+import type { Believed } from './thresholds.ts';
 
 /** `wrong`: something else was taken than what was said. */
 export type Outcome = 'right' | 'asked' | 'wrong';
@@ -34,7 +35,7 @@ export function takesAnything({ text, confidence, alternatives }: Heard): boolea
 }
 
 /** The likeliest meaning, right or not, and how much it is believed. */
-export function believed(said: string, { text, alternatives }: Heard): { belief: number; right: boolean } {
+export function believed(said: string, { text, alternatives }: Heard): Believed {
   const best = meaningOf(text);
   const belief = alternatives.reduce(
     (sum, one) => sum + (meaningOf(one.text) === best ? one.confidence : 0),
