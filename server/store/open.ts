@@ -1,5 +1,5 @@
-import { accessSync, constants, mkdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { accessSync, constants, existsSync, mkdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { openSqlite, type SqliteStore } from './sqlite.ts';
 import { StoreFailure } from './store.ts';
 
@@ -8,7 +8,7 @@ export const DATABASE_FILE = 'ladderline.sqlite';
 /** The store of a data folder, which is made when it is not there. Throws `StoreFailure`. */
 export function openDataFolder(folder: string): SqliteStore {
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     accessSync(folder, constants.W_OK | constants.X_OK);
   } catch (error) {
     const { code } = error as NodeJS.ErrnoException;
@@ -17,4 +17,11 @@ export function openDataFolder(folder: string): SqliteStore {
     );
   }
   return openSqlite(join(folder, DATABASE_FILE));
+}
+
+/** Level by level: Node's own recursive way never returns from a file system that refuses like /proc. */
+function makeFolder(folder: string): void {
+  if (existsSync(folder)) return;
+  makeFolder(dirname(folder));
+  mkdirSync(folder);
 }
