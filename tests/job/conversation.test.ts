@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { ASK, TAKE } from '../../src/job/hearing.ts';
 import { NO_SIGNAL, valueReading } from '../../src/reading.ts';
 import { COUNTS, ofType, TableJob, VOLTS } from './table.ts';
 
@@ -86,6 +87,17 @@ describe('hearing by voice', () => {
   it('takes what the model is sure of', () => {
     const job = TableJob.crewed();
     expect(ofType(job.hears('panel', 'one forty two', 0.97), 'reading')).toHaveLength(1);
+  });
+
+  it('asks when it is not sure enough, and asks for it again when it has hardly an idea', () => {
+    const heardAt = (confidence: number) => {
+      const facts = TableJob.crewed().hears('panel', 'one forty two', confidence);
+      return [ofType(facts, 'reading').length, ofType(facts, 'query')[0]?.text];
+    };
+    expect(heardAt(TAKE)).toEqual([1, undefined]);
+    expect(heardAt(TAKE - 0.01)).toEqual([0, 'Did you say: 142?']);
+    expect(heardAt(ASK)).toEqual([0, 'Did you say: 142?']);
+    expect(heardAt(ASK - 0.01)).toEqual([0, 'Say again, please.']);
   });
 
   it('adds up different words that mean the same', () => {
