@@ -101,6 +101,8 @@ export function openTranscriber(
       });
     },
     async close() {
+      // Node 20 ends the whole process when a thread is ended while it reads a file.
+      await ready.catch(() => {});
       await worker.terminate();
     },
   };

@@ -40,7 +40,7 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     store = openDataFolder(folder);
     server = await startServer({ store, transcriber: openTranscriber(DEFAULT_MODEL_FOLDER) });
     const sound = join(folder, 'reading.wav');
-    await writeFile(sound, await text2wav(speakNumber(Number(shown)), { speed: 130 }));
+    await writeFile(sound, await text2wav(speakNumber(Number(shown))));
     ears = await launch(sound);
     browser = await launch();
     panel = await (await ears.newContext(PHONE)).newPage();

@@ -8,6 +8,7 @@ import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it, onTestFinished } from 'vitest';
 import { ownCertificate } from '../../server/certificate.ts';
 import { DATABASE_FILE } from '../../server/store/open.ts';
+import { SCHEMA_VERSION } from '../../server/store/schema.ts';
 import { run, start } from './child.ts';
 import { serve } from './house.ts';
 import { bothIn, get, openJob, Phone } from './phone.ts';
@@ -124,9 +125,9 @@ describe('the program', { timeout: 60_000 }, () => {
     server.child.kill();
     await server.ended;
     const db = new Database(join(data, DATABASE_FILE));
-    db.pragma('user_version = 2');
+    db.pragma(`user_version = ${SCHEMA_VERSION + 1}`);
     db.close();
-    await endsWith(/schema version 2/, ['--port', '0', '--data', data]);
+    await endsWith(new RegExp(`schema version ${SCHEMA_VERSION + 1}`), ['--port', '0', '--data', data]);
   });
 
   it('refuses a second server on the same data folder', async () => {
