@@ -1,4 +1,5 @@
 import type { WordGraph } from '../grammar/graph.ts';
+import { withEdges } from './edges.ts';
 import { type Heard, type HearOptions, hearer } from './hear.ts';
 import type { Alphabet, Logits } from './logits.ts';
 
@@ -14,8 +15,6 @@ export interface Recogniser {
   hear(samples: Float32Array, options?: HearOptions): Promise<Heard>;
 }
 
-/** Quiet before and after, so that a word cut tight has room; samples. */
-const EDGE = 4000;
 /** Too short for any word; 0.05 s. */
 const SHORTEST = 800;
 
@@ -25,9 +24,7 @@ export function recogniser(model: LetterModel, grammar: WordGraph): Recogniser {
   return {
     async hear(samples, options) {
       if (samples.length < SHORTEST) return { text: '', confidence: 1, alternatives: [], open: '' };
-      const padded = new Float32Array(samples.length + 2 * EDGE);
-      padded.set(samples, EDGE);
-      return hear(await model.logits(padded), options);
+      return hear(await model.logits(withEdges(samples)), options);
     },
   };
 }

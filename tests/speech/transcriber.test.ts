@@ -64,6 +64,19 @@ describe('the speech engine', () => {
     expect((await engine.transcribe(noise)).text).toBe('');
   });
 
+  it('hears nothing in the hum of a fan that is cut out of the middle', async () => {
+    for (const pole of [0.8, 0.9, 0.95]) {
+      let seed = 11;
+      let low = 0;
+      const hum = Float32Array.from({ length: 32_000 }, () => {
+        seed = (seed * 48_271) % 2_147_483_647;
+        low = pole * low + 0.1 * (seed / 1_073_741_823.5 - 1);
+        return low;
+      });
+      expect((await engine.transcribe(hum)).text).toBe('');
+    }
+  });
+
   it('takes no sound at all as silence', async () => {
     expect((await engine.transcribe(new Float32Array(0))).text).toBe('');
   });

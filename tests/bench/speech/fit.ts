@@ -9,6 +9,7 @@ import { loadModel } from '../../../server/speech/model.ts';
 import { wordGraph } from '../../../src/grammar/graph.ts';
 import { createRng } from '../../../src/simulator/rng.ts';
 import { features } from '../../../src/speech/belief.ts';
+import { withEdges } from '../../../src/speech/edges.ts';
 import { weigher } from '../../../src/speech/hear.ts';
 import { KINDS, noisy } from './noise.ts';
 import { meaningOf } from './outcome.ts';
@@ -26,7 +27,7 @@ for (const utterance of [...people(recordings), ...voices(250, rng)].filter(isFo
   const sound = await utterance.sound();
   const kind = kinds[Math.floor(rng() * kinds.length)] as (typeof kinds)[number];
   for (const heard of [noisy(sound, kind, 40, rng), noisy(sound, kind, 12 * rng(), rng)]) {
-    const { weighed } = weigh(await model.logits(heard));
+    const { weighed } = weigh(await model.logits(withEdges(heard)));
     if (!weighed) continue;
     rows.push({ x: features(weighed), right: weighed.sentences[0]?.meaning === meaningOf(utterance.text) });
   }

@@ -1,0 +1,34 @@
+/** Put before and after the sound, so that a word cut tight has room; samples. */
+const EDGE = 4000;
+/** The quietest part is looked for in pieces this long: 50 ms. */
+const PIECE = 800;
+
+/**
+ * The sound with more of its own quietest part before and after it. Silence there instead would make every noise
+ * begin and end at a blow, which sounds like a word.
+ */
+export function withEdges(samples: Float32Array): Float32Array {
+  const quiet = quietest(samples);
+  const padded = new Float32Array(samples.length + 2 * EDGE);
+  padded.set(samples, EDGE);
+  for (let i = 0; i < EDGE; i++) {
+    // To and fro, so that no jump between two copies is heard.
+    const turn = i % (2 * quiet.length);
+    const sample = quiet[turn < quiet.length ? turn : 2 * quiet.length - 1 - turn] ?? 0;
+    padded[EDGE - 1 - i] = sample;
+    padded[EDGE + samples.length + i] = sample;
+  }
+  return padded;
+}
+
+function quietest(samples: Float32Array): Float32Array {
+  let from = 0;
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at + PIECE <= samples.length; at += PIECE / 4) {
+    const energy = samples.subarray(at, at + PIECE).reduce((sum, x) => sum + x * x, 0);
+    if (energy >= least) continue;
+    least = energy;
+    from = at;
+  }
+  return samples.subarray(from, from + PIECE);
+}
