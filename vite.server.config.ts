@@ -1,6 +1,6 @@
 import { defineConfig } from 'vite';
 
-/** The server and its worker, bundled for Node; packages stay in `node_modules`. */
+/** The server, its speech engine and its other programs, bundled for Node; packages stay in `node_modules`. */
 export default defineConfig({
   build: {
     ssr: true,
@@ -10,7 +10,7 @@ export default defineConfig({
     rollupOptions: {
       input: {
         main: 'server/main.ts',
-        'speech-worker': 'server/speech/worker.ts',
+        'speech-engine': 'server/speech/engine-process.ts',
         'voice-worker': 'server/voice/worker.ts',
         demo: 'server/demo/main.ts',
         verify: 'server/verify/main.ts',

@@ -1,7 +1,8 @@
+import { fork } from 'node:child_process';
 import { join } from 'node:path';
-import { Worker } from 'node:worker_threads';
 import type { Heard } from '../../src/speech/hear.ts';
 import { ROOT_FOLDER } from '../program.ts';
+import type { Ask } from './engine-process.ts';
 import {
   SpeechTimeout,
   SpeechUnavailable,
@@ -9,14 +10,14 @@ import {
   type Transcriber,
   type Transcript,
 } from './transcriber.ts';
-import type { Ask } from './worker.ts';
 
 /** Longer than any queue of one hall; the engine is stuck. */
 const WITHIN_MS = 15_000;
 
-const WORKER = import.meta.url.endsWith('.ts')
-  ? join(ROOT_FOLDER, 'server', 'speech', 'worker-from-sources.mjs')
-  : join(ROOT_FOLDER, 'dist', 'server', 'speech-worker.js');
+const FROM_SOURCES = import.meta.url.endsWith('.ts');
+const PROGRAM = FROM_SOURCES
+  ? join(ROOT_FOLDER, 'server', 'speech', 'engine-process.ts')
+  : join(ROOT_FOLDER, 'dist', 'server', 'speech-engine.js');
 
 type Answer =
   | { ready: true }
@@ -33,15 +34,20 @@ interface Waiting {
 }
 
 /**
- * The model in `folder`, in a thread of its own, so that the server goes on while it listens. It loads in the
- * background: what comes before it is ready waits. A folder without a model, or a worker that ends, makes every
- * call reject with `SpeechUnavailable`.
+ * The model in `folder`, in a process of its own: the server goes on while it listens, and also when its native
+ * runtime falls over. It loads in the background: what comes before it is ready waits. A folder without a model,
+ * or a process that ends, makes every call reject with `SpeechUnavailable`.
  */
 export function openTranscriber(
   folder: string,
   { withinMs = WITHIN_MS } = {},
 ): Transcriber & { ready: Promise<void> } {
-  const worker = new Worker(WORKER, { workerData: { folder } });
+  const engine = fork(PROGRAM, [folder], {
+    cwd: ROOT_FOLDER,
+    execArgv: FROM_SOURCES ? ['--import', 'tsx'] : [],
+    serialization: 'advanced',
+  });
+  const ended = new Promise<void>((resolve) => engine.once('exit', () => resolve()));
   const waiting = new Map<number, Waiting>();
   let broken: SpeechUnavailable | undefined;
   let lastId = 0;
@@ -66,7 +72,7 @@ export function openTranscriber(
     for (const id of [...waiting.keys()]) take(id)?.reject(broken);
   };
 
-  worker.on('message', (answer: Answer) => {
+  engine.on('message', (answer: Answer) => {
     if ('ready' in answer) becomeReady();
     else if ('broken' in answer) breakDown(answer.broken);
     else {
@@ -75,8 +81,8 @@ export function openTranscriber(
       else one?.resolve({ ...answer.heard, ms: performance.now() - one.since });
     }
   });
-  worker.on('error', (error) => breakDown(`The speech engine broke down: ${error.message}`));
-  worker.on('exit', () => breakDown('The speech engine has ended.'));
+  engine.on('error', (error) => breakDown(`The speech engine broke down: ${error.message}`));
+  engine.on('exit', () => breakDown('The speech engine has ended.'));
 
   return {
     name: 'ladderline model',
@@ -94,16 +100,15 @@ export function openTranscriber(
               () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
               withinMs,
             );
+            engine.send({ id, samples, options } satisfies Ask);
           },
           () => {}, // `breakDown` has told all who wait.
         );
-        worker.postMessage({ id, samples, options } satisfies Ask);
       });
     },
     async close() {
-      // Node 20 ends the whole process when a thread is ended while it reads a file.
-      await ready.catch(() => {});
-      await worker.terminate();
+      // False where it has ended, or never began.
+      if (engine.kill('SIGKILL')) await ended;
     },
   };
 }
