@@ -13,7 +13,7 @@ export function features({ share, strain, letters }: Weighed): number[] {
 }
 
 /** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
-const WEIGHTS: readonly number[] = [1.363, 0.351, -0.406, -0.598, -4.138];
+const WEIGHTS: readonly number[] = [1.349, 0.408, -0.189, -1.464, -2.073];
 
 /** Probability that the likeliest meaning is what was said. */
 export function belief(weighed: Weighed): number {

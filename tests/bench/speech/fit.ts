@@ -21,15 +21,18 @@ const [recordings = join(ROOT_FOLDER, '..', 'shared', 'speech')] = process.argv.
 const model = await loadModel(DEFAULT_MODEL_FOLDER);
 const weigh = weigher(wordGraph(), model.alphabet);
 
-const rows: { x: number[]; right: boolean }[] = [];
+const rows: { x: number[]; right: boolean; snr: number; ours: boolean }[] = [];
 const kinds = Object.values(KINDS);
 for (const utterance of [...people(recordings), ...voices(250, rng)].filter(isForFit)) {
   const sound = await utterance.sound();
   const kind = kinds[Math.floor(rng() * kinds.length)] as (typeof kinds)[number];
-  for (const heard of [noisy(sound, kind, 40, rng), noisy(sound, kind, 12 * rng(), rng)]) {
-    const { weighed } = weigh(await model.logits(withEdges(heard)));
+  const meant = meaningOf(utterance.text);
+  for (const quiet of [true, false]) {
+    const snr = quiet ? 40 : 12 * rng();
+    const { weighed } = weigh(await model.logits(withEdges(noisy(sound, kind, snr, rng))));
     if (!weighed) continue;
-    rows.push({ x: features(weighed), right: weighed.sentences[0]?.meaning === meaningOf(utterance.text) });
+    const right = weighed.sentences[0]?.meaning === meant;
+    rows.push({ x: features(weighed), right, snr, ours: meant !== undefined });
   }
 }
 
@@ -72,9 +75,17 @@ console.log(
   'weights',
   weights.map((w) => Number(w.toFixed(3))),
 );
-const believed = rows.map(({ x, right }) => ({
+const believed = rows.map(({ x, ...row }) => ({
+  ...row,
   belief: 1 / (1 + Math.exp(-x.reduce((sum, value, i) => sum + value * (weights[i] as number), 0))),
-  right,
 }));
 printBins(believed);
-printThresholds(believed);
+for (const [name, some] of [
+  ['ours at 40 dB', believed.filter(({ ours, snr }) => ours && snr === 40)],
+  ['ours at 6 to 12 dB', believed.filter(({ ours, snr }) => ours && snr >= 6 && snr <= 12)],
+  ['ours at 0 to 6 dB', believed.filter(({ ours, snr }) => ours && snr < 6)],
+  ['not ours', believed.filter(({ ours }) => !ours)],
+] as const) {
+  console.log(`\n${name}`);
+  printThresholds(some);
+}
