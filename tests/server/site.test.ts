@@ -7,13 +7,14 @@ import { findFault } from '../../src/log/chain.ts';
 import { fromJsonLines } from '../../src/log/export.ts';
 import { NEUTRAL_METERS } from '../../src/profile.ts';
 import { HttpRefusal, JobOpened, JobRecord } from '../../src/protocol.ts';
-import { DEMO_PAIRS, type DemoVisit, playDemoSite } from '../../src/simulator/demo-site.ts';
+import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import type { PairPlan } from '../../src/site/pair-plan.ts';
 import { Logged, SiteFindings } from '../../src/site/protocol.ts';
 import { Desk } from './desk.ts';
 import { ManualClock, serve } from './house.ts';
 import { get, join, newId, openJob, Phone, post } from './phone.ts';
+import { demo, unsigned, visitTo } from './played-site.ts';
 
 const [meter] = NEUTRAL_METERS;
 const plan = (id: string): PairPlan => ({ id, name: `Pair ${id}`, pathLength: 40, ...(meter && { meter }) });
@@ -27,24 +28,12 @@ const seqOf = async (response: Response): Promise<number> => {
   return Logged.parse(await response.json()).seq;
 };
 
-const demo = playDemoSite(Date.UTC(2026, 2, 3, 8));
-const visitTo = (pair: string): DemoVisit => demo.visits.find((visit) => visit.pair === pair) as DemoVisit;
-
 /** The played site on a server, or what a test made of it. */
 async function served(played: PlayedSite = demo, store = new MemoryStore()) {
   const { desk, watch } = await layDown(store, played);
   const { url } = await serve({ store });
   return { url, store, desk: new Desk(url, desk), reader: new Desk(url, watch) };
 }
-
-/** The site with one visit as it stood just before it was signed. */
-const unsigned = (pair: string): PlayedSite => ({
-  site: demo.site,
-  visits: demo.visits.map(({ job, entries }) => {
-    const end = entries.findIndex(({ fact }) => fact.type === 'signed');
-    return { job, entries: job === visitTo(pair).job ? entries.slice(0, end) : entries };
-  }),
-});
 
 const drawn = {
   kind: 'drawn',

@@ -1,0 +1,70 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { layDown } from '../../server/demo/site-fixture.ts';
+import { type RunningServer, startServer } from '../../server/start.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
+import { unsigned, visitTo } from '../server/played-site.ts';
+import { CHROMIUM, launch } from './chromium.ts';
+import { press } from './hall.ts';
+
+/** The supervisor at the desk: from the board to a pair's story, and a signature drawn with the mouse. */
+describe.skipIf(!CHROMIUM)('a supervisor signs', () => {
+  const store = new MemoryStore();
+  const { job } = visitTo('N2');
+  let server: RunningServer;
+  let browser: Browser;
+  let desk: Page;
+
+  beforeAll(async () => {
+    const keys = await layDown(store, unsigned('N2'));
+    server = await startServer({ store });
+    browser = await launch();
+    desk = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    await desk.goto(`${server.url}/site#${keys.desk}`);
+  }, 60_000);
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  it('finds the pair on the board, proven and not signed', async () => {
+    await desk.getByRole('link', { name: /North aisle 2.*Proven/ }).click();
+    await desk.getByRole('heading', { name: 'Signature' }).waitFor();
+  });
+
+  it('is asked for a signature before anything is taken', async () => {
+    await desk.getByLabel('Name').fill('S. Example');
+    await desk.getByLabel('Role').fill('Supervisor');
+    await press(desk, 'Sign the record');
+    await desk.getByText('Sign in the box.').waitFor();
+  });
+
+  it('draws it, and the record is signed up to its head', async () => {
+    const before = await store.head(job);
+    const box = await desk.getByLabel('Box to sign in with a finger or a pen').boundingBox();
+    if (!box) throw new Error('there is no box to sign in');
+    await desk.mouse.move(box.x + 40, box.y + box.height / 2);
+    await desk.mouse.down();
+    await desk.mouse.move(box.x + 120, box.y + box.height / 3, { steps: 6 });
+    await desk.mouse.move(box.x + 220, box.y + box.height / 1.6, { steps: 6 });
+    await desk.mouse.up();
+    await press(desk, 'Sign the record');
+    await desk.getByRole('img', { name: 'Drawn signature' }).waitFor();
+
+    const [entry] = await store.read(job, before.count - 1, 1);
+    expect(entry?.fact).toMatchObject({
+      type: 'signed',
+      name: 'S. Example',
+      role: 'Supervisor',
+      head: before,
+      findings: ['corrections'],
+      signature: { kind: 'drawn' },
+    });
+  });
+
+  it('sees it signed on the board', async () => {
+    await desk.goBack();
+    await desk.getByRole('link', { name: /North aisle 2.*Signed by\s*S. Example/ }).waitFor();
+  });
+});
