@@ -10,10 +10,11 @@ import { openDataFolder } from '../../server/store/open.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Entry, JobId } from '../../src/log/entry.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';
+import { CHROMIUM, launch } from '../e2e/chromium.ts';
 
 /**
  * How long the board of a large site and the record of one of its pairs take to come, from a server that was
- * just started on the SQLite file. The visits are those of the demo site, sealed anew under other names.
+ * just started on the SQLite file, and their pages in a Chromium where there is one (build the client first). The visits are those of the demo site, sealed anew under other names.
  */
 const PAIRS = 500;
 const ENTRIES = 200_000;
@@ -123,6 +124,27 @@ async function measure(folder: string): Promise<void> {
     await time('record of a visit, process just started', server, record(0));
     await time('record of another', server, record(1));
   });
+  if (CHROMIUM) {
+    const browser = await launch();
+    const open = async (what: string, url: string, there: string, atLeast: number) => {
+      const page = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+      const began = performance.now();
+      await page.goto(url);
+      await page.waitForFunction(([css, n]) => document.querySelectorAll(css).length >= n, [
+        there,
+        atLeast,
+      ] as const);
+      rows.push({ what, ms: Math.round(performance.now() - began) });
+      await page.close();
+    };
+    await withServer(folder, async ({ url }) => {
+      const job = played.visits[0]?.job;
+      await open('board page, to its last row', `${url}/site#${watch}`, '.pair-row', PAIRS);
+      await open('board page, once more', `${url}/site#${watch}`, '.pair-row', PAIRS);
+      await open("a pair's page, to its signature", `${url}/site/pair#${watch}/${job}`, '.sign-off', 1);
+    });
+    await browser.close();
+  }
   console.table(rows);
   console.log(
     `Load average of the machine at the end: ${loadavg()
