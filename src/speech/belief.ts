@@ -1,7 +1,7 @@
 import type { Weighed } from './weigh.ts';
 
-/** What the probability is judged by: a constant, the lead, the strain, the strain for each letter, and shortness. */
-export function features({ share, strain, letters }: Weighed): number[] {
+/** What the probability is judged by: a constant, the lead, the strain, the strain for each letter, shortness, blur. */
+export function features({ share, strain, letters, blur }: Weighed): number[] {
   const lead = Math.log(Math.max(1e-4, share) / Math.max(1e-4, 1 - share));
   return [
     1,
@@ -9,11 +9,12 @@ export function features({ share, strain, letters }: Weighed): number[] {
     Math.min(strain, 40),
     Math.min(strain / Math.max(1, letters), 4),
     1 / Math.max(1, letters),
+    Math.sqrt(Math.min(blur, 4)),
   ];
 }
 
 /** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
-const WEIGHTS: readonly number[] = [1.349, 0.408, -0.189, -1.464, -2.073];
+const WEIGHTS: readonly number[] = [4.142, 0.254, -0.154, -1.546, -3.536, -3.843];
 
 /** Probability that the likeliest meaning is what was said. */
 export function belief(weighed: Weighed): number {

@@ -13,6 +13,8 @@ export interface Weighed {
   readonly strain: number;
   /** Letters of the free text. */
   readonly letters: number;
+  /** How unsure the model was of them: less the log probability of the free text, for each letter; 0 or more. */
+  readonly blur: number;
 }
 
 /** Sentences kept from the search. */
@@ -41,11 +43,13 @@ export function weigh(found: readonly Candidate[], open: Open, { expect }: HearO
   const score = Math.max(...kept.filter((one) => one.meaning === meaning).map((one) => one.score));
   // The likeliest meaning's own best wording stands first, whatever single wording is likelier.
   const first = sentences.find((one) => one.meaning === meaning);
+  const letters = open.text.replaceAll(' ', '').length;
   return {
     sentences: first ? [first, ...sentences.filter((one) => one !== first)] : sentences,
     share,
     strain: Math.max(0, open.score - score),
-    letters: open.text.replaceAll(' ', '').length,
+    letters,
+    blur: -open.score / Math.max(1, letters),
   };
 }
 
