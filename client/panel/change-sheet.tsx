@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Room } from '../seat/use-room.ts';
 import { Field } from '../ui/field.tsx';
 import { Sheet } from '../ui/sheet.tsx';
-import type { Made } from './exchange.ts';
+import type { Made } from './made.ts';
 
 /** Corrects or takes back one thing that was reported. The first entry stays in the log either way. */
 export function ChangeSheet({ room, made, onClose }: { room: Room; made: Made; onClose: () => void }) {

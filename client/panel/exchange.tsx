@@ -1,13 +1,14 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { type Turn, talk } from '../../src/log/talk.ts';
 import type { Pending } from '../link/link.ts';
 import type { Room } from '../seat/use-room.ts';
-import { type Made, type Turn, toTurns } from './exchange.ts';
+import { type Made, madeOf } from './made.ts';
 
 /** The whole talk of the job, newest last; `onPick` opens what the crew reported, to correct or take it back. */
 export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) => void }) {
   const { link, job } = room;
   const list = useRef<HTMLOListElement>(null);
-  const turns = useMemo(() => toTurns(link.entries, job), [link.entries]);
+  const turns = useMemo(() => talk(link.entries, job.setup?.meter), [link.entries]);
   useEffect(() => {
     const { current } = list;
     if (current) current.scrollTop = current.scrollHeight;
@@ -29,7 +30,8 @@ export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) =>
 const NAMES = { panel: 'Panel', emitter: 'Emitter', ladderline: 'Ladderline' } as const;
 
 function TurnLine({ turn, onPick }: { turn: Turn; onPick: (made: Made) => void }) {
-  const { who, text, tone, at, made } = turn;
+  const { who, text, tone, at } = turn;
+  const made = madeOf(turn);
   const alone = made.length === 1 && made[0]?.seq === turn.seq;
   return (
     <li class={`turn-line tone-${tone} by-${who}`}>

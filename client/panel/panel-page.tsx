@@ -19,8 +19,8 @@ import { browserStorage } from '../storage.ts';
 import { ShareLink } from '../ui/share-link.tsx';
 import { AcceptSheet } from './accept-sheet.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
-import type { Made } from './exchange.ts';
 import { Exchange } from './exchange.tsx';
+import type { Made } from './made.ts';
 import { QuickWords, SayBox } from './say-box.tsx';
 import './panel.css';
 

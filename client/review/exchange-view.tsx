@@ -1,11 +1,11 @@
 import { Fragment } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { FactOf } from '../../src/facts.ts';
+import { type Item, matching, type Turn } from '../../src/log/talk.ts';
 import type { Line } from '../../src/phrases/describe.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
-import { type Item, matching, type Turn } from './exchange.ts';
 
 const WHO: { [who in Line['who']]: string } = {
   panel: 'Panel',
@@ -66,7 +66,7 @@ export function ExchangeView({ turns: all, wanted, onWant, follow, onPick }: Pro
 }
 
 function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
-  const { seq, at, who, tone, instruction, madeOfIt } = turn;
+  const { seq, at, who, tone, fact, madeOfIt } = turn;
   return (
     <li class={`log-line by-${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
       <p class="by">
@@ -76,7 +76,7 @@ function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
         <span class="seq">#{seq}</span>
       </p>
       <Words item={turn} onPick={onPick} />
-      {instruction && <Why instruction={instruction} onPick={onPick} />}
+      {fact.type === 'instruction' && <Why instruction={fact} onPick={onPick} />}
       {madeOfIt.map((item) => (
         <div key={item.seq} class={`log-made ${item.tone}`} id={entryId(item.seq)} tabIndex={-1}>
           <span class="kind">{TONE[item.tone] ?? ''}</span>

@@ -5,12 +5,12 @@ import { EMPTY, fold } from '../../src/job/state.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { series } from '../../src/log/series.ts';
 import { summarize } from '../../src/log/summary.ts';
+import { talk } from '../../src/log/talk.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import '../charts/charts.css';
 import { MessagePage } from '../ui/message-page.tsx';
 import { showEntry } from './entry-links.tsx';
-import { exchange } from './exchange.ts';
 import { ExchangeView } from './exchange-view.tsx';
 import { Exports, fileName } from './exports.tsx';
 import { type LogRecord, useRecord } from './record.ts';
@@ -73,7 +73,7 @@ export function Review({ record, trouble, saves, children }: ReviewProps) {
   const then = useMemo(() => series(until), [until]);
   const search = useMemo(() => until.reduce(fold, EMPTY).search, [until]);
   const { setup } = summary;
-  const turns = useMemo(() => exchange(until, setup?.meter), [until, setup]);
+  const turns = useMemo(() => talk(until, setup?.meter), [until, setup]);
   usePrintedFooter(record);
 
   const pick = (seq: Seq) => {

@@ -3,7 +3,7 @@ import { lastOf, type Placed } from '../job/state.ts';
 import { found, type Look } from './finding.ts';
 
 /** The last reading with a clear path after the acceptance is not what was accepted. */
-export const drift: Look = ({ end: { counted }, commission, accepted }) => {
+export const drift: Look = ({ commission: { counted, setup }, accepted }) => {
   const accept = lastOf(counted, 'accept');
   if (!accept || !accepted) return [];
   let path: Placed<'path'>['state'] = 'clear';
@@ -12,7 +12,7 @@ export const drift: Look = ({ end: { counted }, commission, accepted }) => {
     if (fact.type === 'path') path = fact.state;
     if (fact.type === 'reading' && path === 'clear' && fact.seq > accept.seq) last = fact;
   }
-  if (!last || agree(accept.reading, last.reading, commission.setup.meter)) return [];
+  if (!last || agree(accept.reading, last.reading, setup.meter)) return [];
   const figures = {
     ...(accept.reading.kind === 'value' && { accepted: accept.reading.value }),
     ...(last.reading.kind === 'value' && { later: last.reading.value }),

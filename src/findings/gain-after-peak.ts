@@ -6,7 +6,7 @@ import { found, type Look } from './finding.ts';
  * Both adjusters had been worked, there and back; then the gain was changed and nothing was turned again,
  * before the acceptance or after it: no peak was checked at that gain.
  */
-export const gainAfterPeak: Look = ({ end: { counted } }) => {
+export const gainAfterPeak: Look = ({ commission: { counted } }) => {
   const accept = lastOf(counted, 'accept');
   const moves = counted.filter((fact) => fact.type === 'move');
   const ways = new Set(moves.map(({ axis, eighths }) => `${axis} ${Math.sign(eighths)}`));

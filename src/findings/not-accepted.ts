@@ -2,7 +2,7 @@ import { lastOf } from '../job/state.ts';
 import { found, type Look } from './finding.ts';
 
 /** The record ends without an alignment ever accepted. */
-export const notAccepted: Look = ({ accepted, end, entries }) => {
-  if (accepted || lastOf(end.counted, 'accept')) return [];
+export const notAccepted: Look = ({ accepted, commission, entries }) => {
+  if (accepted || lastOf(commission.counted, 'accept')) return [];
   return [found('not-accepted', { severity: 'serious', entries: entries.slice(-1).map(({ seq }) => seq) })];
 };

@@ -1,7 +1,7 @@
 import { found, type Look } from './finding.ts';
 
 /** Accepted against missing evidence, with a reason. */
-export const override: Look = ({ end: { counted } }) =>
+export const override: Look = ({ commission: { counted } }) =>
   counted.flatMap((fact) =>
     fact.type === 'accept' && fact.override
       ? [found('override', { severity: 'serious', entries: [fact.seq], about: fact.override.missing })]

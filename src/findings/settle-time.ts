@@ -4,8 +4,11 @@ import { found, type Look } from './finding.ts';
 import { isTouch } from './story.ts';
 
 /** A turn or gain change was made on a reading that had not come to rest. */
-export const settleTime: Look = ({ end: { counted }, commission }) => {
-  const { meter } = commission.setup;
+export const settleTime: Look = ({ commission }) => {
+  const {
+    counted,
+    setup: { meter },
+  } = commission;
   const entries: Seq[] = [];
   let stay = newStay(0);
   for (const fact of counted) {

@@ -13,9 +13,11 @@ import { weakNeighbour } from './weak-neighbour.ts';
 export interface VisitOutcome {
   readonly job: JobId;
   readonly accepted: Pick<Acceptance, 'seq' | 'reading'> | undefined;
-  readonly commission: { readonly setup: Pick<JobSetup, 'meter'> };
   /** Of what the crew reported, only the touches count here. */
-  readonly end: { readonly counted: readonly { readonly type: string; readonly seq: Seq }[] };
+  readonly commission: {
+    readonly setup: Pick<JobSetup, 'meter'>;
+    readonly counted: readonly { readonly type: string; readonly seq: Seq }[];
+  };
 }
 
 /** A pair of the site with the outcome of every visit, oldest first. */

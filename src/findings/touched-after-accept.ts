@@ -3,7 +3,7 @@ import { found, type Look } from './finding.ts';
 import { isTouch } from './story.ts';
 
 /** An adjuster was turned after the acceptance, and nothing was accepted again: what was accepted is gone. */
-export const touchedAfterAccept: Look = ({ end: { counted } }) => {
+export const touchedAfterAccept: Look = ({ commission: { counted } }) => {
   const accept = lastOf(counted, 'accept');
   if (!accept) return [];
   const turns = counted.filter((fact) => isTouch(fact) && fact.type !== 'gain' && fact.seq > accept.seq);

@@ -6,7 +6,7 @@ export function undone(pairs: readonly PairOutcome[]): SiteFinding[] {
   return pairs.flatMap(({ pair, visits }) => {
     const last = visits.at(-1);
     const before = visits.slice(0, -1).findLast(({ accepted }) => accepted);
-    const touches = last?.end.counted.filter(isTouch) ?? [];
+    const touches = last?.commission.counted.filter(isTouch) ?? [];
     if (!last || !before?.accepted || last.accepted || touches.length === 0) return [];
     const entries = [
       { job: before.job, seq: before.accepted.seq },

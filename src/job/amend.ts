@@ -8,7 +8,7 @@ import type { Reading } from '../reading.ts';
 import type { Axis, Eighths } from '../turns.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './respond.ts';
-import type { Placed } from './state.ts';
+import { countedOf, type Placed } from './state.ts';
 import type { Speaker } from './words.ts';
 
 /** What the crew reported, not what was decided from it. */
@@ -31,7 +31,7 @@ const REPORTED: ReadonlySet<Fact['type']> = new Set<SearchFact['type']>([
 export const isReported = (fact: Fact): fact is SearchFact => REPORTED.has(fact.type);
 
 export function lastReported(job: Composer): Placed<SearchFact['type']> | undefined {
-  return job.state.counted.findLast((fact) => isReported(fact));
+  return countedOf(job.state).findLast((fact) => isReported(fact));
 }
 
 /** Why a number cannot be one of this meter's, or undefined. */
@@ -45,7 +45,7 @@ export function offScale(reading: Reading, meter: MeterProfile): string | undefi
 /** A reading in the place of entry `target`, which stays in the log but no longer counts. */
 export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: Reading, from?: Seq): void {
   const meter = job.state.setup?.meter;
-  const old = job.state.counted.find((fact) => fact.seq === target);
+  const old = countedOf(job.state).find((fact) => fact.seq === target);
   if (!meter || old?.type !== 'reading') return;
   const source = from === undefined ? {} : { from };
   const seq = job.put(seat, { type: 'reading', reading, replaces: target, ...source });
@@ -68,7 +68,7 @@ export function correctReading(
   job: Composer,
   { seat, target, text }: { seat: Seat; target: Seq; text: string },
 ): Refused {
-  const old = job.state.counted.find((fact) => fact.seq === target);
+  const old = countedOf(job.state).find((fact) => fact.seq === target);
   const meter = job.state.setup?.meter;
   if (old?.type !== 'reading' || !meter) {
     return { reason: 'bad-target', text: 'That entry is no reading that still counts; nothing was changed.' };
@@ -87,7 +87,7 @@ export function correctReading(
 
 /** Takes an entry back, on the screen or by "undo". */
 export function takeBack(job: Composer, seat: Seat, target: Seq, from?: Seq): Refused {
-  const fact = job.state.counted.find((counted) => counted.seq === target);
+  const fact = countedOf(job.state).find((counted) => counted.seq === target);
   const meter = job.state.setup?.meter;
   if (!fact || !meter || !isReported(fact)) {
     return { reason: 'bad-target', text: 'That entry cannot be taken back, or already was.' };

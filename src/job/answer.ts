@@ -5,6 +5,7 @@ import { isSame } from '../same.ts';
 import { replaceMove, replaceReading } from './amend.ts';
 import type { Composer } from './composer.ts';
 import { act } from './intents.ts';
+import { countedOf } from './state.ts';
 import type { Speaker } from './words.ts';
 
 type Asked<K extends Question['kind']> = Extract<Question, { kind: K }>;
@@ -42,7 +43,7 @@ function answerValue(
   yn: YesNo,
   speaker: Speaker,
 ): Intent[] {
-  const doubted = job.state.counted.find((fact) => fact.seq === q.about);
+  const doubted = countedOf(job.state).find((fact) => fact.seq === q.about);
   const named = others.find((intent) => intent.kind === 'reading' || intent.kind === 'correct');
   const rest = others.filter((intent) => intent !== named);
   if (doubted?.type !== 'reading') {

@@ -16,7 +16,7 @@ import { answerItem, askedItem } from './checklist.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf } from './credit.ts';
 import { moveOf } from './moves.ts';
-import { lastOf } from './state.ts';
+import { countedOf, lastOf } from './state.ts';
 import type { Speaker } from './words.ts';
 
 type Rule<K extends Intent['kind']> = (
@@ -96,7 +96,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   swap(job, { axis }, speaker) {
-    const current = lastOf(job.state.counted, 'move')?.axis ?? 'horizontal';
+    const current = lastOf(countedOf(job.state), 'move')?.axis ?? 'horizontal';
     report(job, { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said }, speaker, 'Heard:');
   },
 
@@ -149,7 +149,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
       const move: SearchFact = { type: 'move', axis, eighths: -eighths, instruction: asked.seq, from };
       return report(job, move, speaker, 'Turned the other way:');
     }
-    const last = lastOf(job.state.counted, 'move');
+    const last = lastOf(countedOf(job.state), 'move');
     if (!last) return ask(job, speaker, 'No turn was made yet. What went the wrong way?');
     replaceMove(job, last.seq, { axis: last.axis, eighths: -last.eighths }, speaker);
   },
@@ -201,7 +201,7 @@ const OUT_OF_DATE = 'Something was turned since that was read. What does the met
 
 /** The speaker's screen did not know yet of something that has moved the reading: a phone with a bad link. */
 function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
-  const touch = state.counted.findLast((fact) => TOUCHES.has(fact.type) && fact.seq < said);
+  const touch = countedOf(state).findLast((fact) => TOUCHES.has(fact.type) && fact.seq < said);
   return re !== undefined && touch !== undefined && touch.seq > re;
 }
 
@@ -225,5 +225,5 @@ function ask(job: Composer, { said }: Speaker, text: string): void {
 }
 
 function lastEqual(job: Composer, not: Extract<Intent, { kind: 'reading' }>['reading']) {
-  return job.state.counted.findLast((fact) => fact.type === 'reading' && isSame(fact.reading, not));
+  return countedOf(job.state).findLast((fact) => fact.type === 'reading' && isSame(fact.reading, not));
 }

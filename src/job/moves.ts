@@ -2,7 +2,7 @@ import type { Seq } from '../advice.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Axis, Eighths } from '../turns.ts';
 import { creditedInstruction } from './credit.ts';
-import type { JobState } from './state.ts';
+import { countedOf, type JobState } from './state.ts';
 
 type Moved = Extract<Intent, { kind: 'moved' }>;
 
@@ -36,7 +36,7 @@ function senseOf(
   axis: Axis,
   asked: Eighths | undefined,
 ): number | undefined {
-  const last = state.counted.findLast((fact) => fact.type === 'move' && fact.axis === axis);
+  const last = countedOf(state).findLast((fact) => fact.type === 'move' && fact.axis === axis);
   const lastSense = last?.type === 'move' ? Math.sign(last.eighths) : undefined;
   switch (way) {
     case 'clockwise':

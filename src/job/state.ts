@@ -1,12 +1,15 @@
 import type { Seq } from '../advice.ts';
 import type { Commission, Issue } from '../commission/commission.ts';
-import { counting } from '../engine/history.ts';
+import { counting, type History, rewrites } from '../engine/history.ts';
 import { observe, type Search, startSearch } from '../engine/search.ts';
 import { type Fact, type JobSetup, SearchFact, type Seat } from '../facts.ts';
 import type { Entry } from '../log/entry.ts';
 
 /** A fact with its place and time in the log. */
 export type Placed<T extends Fact['type']> = Extract<Fact, { type: T }> & { seq: Seq; at: number };
+
+/** A fact the crew reported that still counts. */
+export type Counted = Placed<SearchFact['type']>;
 
 /** A job as its log tells it. Plain data; every screen and the next advice are drawn from it. */
 export interface JobState {
@@ -15,8 +18,6 @@ export interface JobState {
   setup?: JobSetup;
   seats: Record<Seat, { device: string; online: boolean } | undefined>;
   search?: Search;
-  /** What the crew reported, oldest first: entries taken back are not among them. */
-  counted: readonly Placed<SearchFact['type']>[];
   /** The last reading that still counts. */
   reading?: Placed<'reading'>;
   /** The instruction that holds now, if any. It must not be spoken or acted on after its `expiresAt`. */
@@ -40,7 +41,6 @@ export interface JobState {
 export const EMPTY: JobState = {
   count: 0,
   seats: { panel: undefined, emitter: undefined },
-  counted: [],
   issues: [],
   turnsAsked: [],
   turnsMade: [],
@@ -59,8 +59,25 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
 ]);
 
 /** The part that the commissioning is judged from; undefined before the job is opened. */
-export function commissionOf({ setup, search, counted, issues, signed }: JobState): Commission | undefined {
-  return setup && search && { setup, search, counted, issues, ...(signed && { signed }) };
+export function commissionOf(state: JobState): Commission | undefined {
+  const { setup, search, issues, signed } = state;
+  return setup && search && { setup, search, counted: countedOf(state), issues, ...(signed && { signed }) };
+}
+
+/** What the crew reported since the job was opened, oldest first: entries taken back are not among them. */
+export function countedOf({ search }: Pick<JobState, 'search'>): readonly Counted[] {
+  return search?.history ? listed(search.history) : [];
+}
+
+const LISTS = new WeakMap<History, readonly Counted[]>();
+
+/** A list for each fact would cost the square of their number: one is made where it is asked for, and once. */
+function listed(history: History): readonly Counted[] {
+  const known = LISTS.get(history);
+  if (known) return known;
+  const list = counting(history).map(({ fact, seq, at }) => ({ ...fact, seq, at }));
+  LISTS.set(history, list);
+  return list;
 }
 
 /** How far back a late "done" can reach. */
@@ -167,25 +184,18 @@ function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed
   if (fact.type === 'move' && fact.instruction !== undefined) {
     next.turnsMade = [...next.turnsMade, fact.instruction].slice(-TURNS_REMEMBERED);
   }
-  next.counted = countedAfter(next, { ...fact, seq, at });
-  assign(next, 'reading', lastOf(next.counted, 'reading'));
-  assign(next, 'accepted', lastOf(next.counted, 'accept'));
+  if (rewrites({ seq, at, fact })) {
+    const counted = countedOf(next);
+    assign(next, 'reading', lastOf(counted, 'reading'));
+    assign(next, 'accepted', lastOf(counted, 'accept'));
+  } else if (fact.type === 'reading') next.reading = { ...fact, seq, at };
+  else if (fact.type === 'accept') next.accepted = { ...fact, seq, at };
   return next;
-}
-
-function countedAfter({ search, counted }: JobState, fact: Placed<SearchFact['type']>): JobState['counted'] {
-  const amends = fact.type === 'retract' || ('replaces' in fact && fact.replaces !== undefined);
-  if (!amends) return [...counted, fact];
-  return (search?.history ? counting(search.history) : []).map((event) => ({
-    ...event.fact,
-    seq: event.seq,
-    at: event.at,
-  }));
 }
 
 /** The latest of the counted facts that is of one type. */
 export function lastOf<T extends SearchFact['type']>(
-  counted: readonly Placed<SearchFact['type']>[],
+  counted: readonly Counted[],
   type: T,
 ): Placed<T> | undefined {
   return counted.findLast((fact) => fact.type === type) as Placed<T> | undefined;

@@ -1,6 +1,6 @@
 import type { Seq } from '../advice.ts';
 import type { Fact, FactOf, JobSetup, Seat } from '../facts.ts';
-import { EMPTY, fold, type Placed } from '../job/state.ts';
+import { countedOf, EMPTY, fold, type Placed } from '../job/state.ts';
 import type { Reading } from '../reading.ts';
 import { amendments, replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
@@ -92,7 +92,7 @@ function standingOf(entries: readonly Entry[], state: typeof EMPTY): Standing {
   if (entries.length === 0) return { kind: 'empty' };
   if (accepted) {
     const { seq, at, reading, override } = accepted;
-    const changedBy = state.counted
+    const changedBy = countedOf(state)
       .filter((fact) => fact.seq > seq && DISTURBS.has(fact.type))
       .map((fact) => fact.seq);
     return { kind: 'accepted', seq, at, reading, ...(override && { override }), changedBy };

@@ -72,9 +72,7 @@ export class SiteReport {
 const outcomeFor = ({ plan }: SitePair, { stories }: PairPage): PairOutcome => ({
   pair: plan.id,
   pathLength: plan.pathLength ?? stories.at(-1)?.commission.setup.pathLength,
-  visits: stories.flatMap(({ entries: [first], accepted, commission: { setup }, end }) =>
-    first
-      ? [{ job: first.job, accepted, commission: { setup }, end: { counted: end.counted.filter(isTouch) } }]
-      : [],
+  visits: stories.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
+    first ? [{ job: first.job, accepted, commission: { setup, counted: counted.filter(isTouch) } }] : [],
   ),
 });

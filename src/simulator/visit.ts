@@ -3,6 +3,7 @@ import { lossOf } from '../commission/verdict.ts';
 import { missingForAccept } from '../engine/accept.ts';
 import type { JobSetup } from '../facts.ts';
 import { review } from '../findings/review.ts';
+import { countedOf } from '../job/state.ts';
 import type { Entry, JobId } from '../log/entry.ts';
 import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
@@ -190,8 +191,8 @@ class Visit {
 
   /** For a crew in a hurry, a reading in the band after a turn is as good as a peak with both its sides. */
   private overrideHere(): void {
-    const { search, counted } = this.job.state;
-    const touched = counted.findLast(({ type }) => type === 'move' || type === 'gain');
+    const { search } = this.job.state;
+    const touched = countedOf(this.job.state).findLast(({ type }) => type === 'move' || type === 'gain');
     if (!search || touched?.type !== 'move') return;
     const missing = missingForAccept(search, this.job.now).map(({ id }) => id);
     const unbracketed = missing.some((id) => id.startsWith('bracket'));

@@ -38,7 +38,10 @@ export function accountOf(entries: readonly Entry[]): Account | undefined {
   const last = entries.at(-1);
   if (!story || !last) return undefined;
   const { end, commission, accepted, until } = story;
-  const { meter, pathLength } = commission.setup;
+  const {
+    counted,
+    setup: { meter, pathLength },
+  } = commission;
   const standing = standingOf(end, until);
   const { signed } = end;
   return {
@@ -51,7 +54,7 @@ export function accountOf(entries: readonly Entry[]): Account | undefined {
     ...(pathLength !== undefined && { pathLength }),
     meter,
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
-    touches: end.counted.filter(isTouch).map(({ seq, type }) => ({ seq, type })),
+    touches: counted.filter(isTouch).map(({ seq, type }) => ({ seq, type })),
     findings: reviewStory(story).map(({ entries: seqs, about, ...rest }) => ({
       ...rest,
       entries: [...seqs],
@@ -64,6 +67,5 @@ export function accountOf(entries: readonly Entry[]): Account | undefined {
 export const outcomeOf = ({ head, accepted, meter, touches }: Account): VisitOutcome => ({
   job: head.job,
   accepted,
-  commission: { setup: { meter } },
-  end: { counted: touches },
+  commission: { setup: { meter }, counted: touches },
 });

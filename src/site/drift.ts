@@ -15,9 +15,10 @@ export interface VisitDrift {
 
 /** Undefined where the earlier visit accepted nothing, or the later one touched before it read. */
 export function driftBetween(earlier: Story, later: Story): VisitDrift | undefined {
-  const accepted = lastOf(earlier.end.counted, 'accept');
-  const untouched = later.end.counted.findIndex((fact) => isTouch(fact) || fact.type === 'path');
-  const before = untouched < 0 ? later.end.counted : later.end.counted.slice(0, untouched);
+  const accepted = lastOf(earlier.commission.counted, 'accept');
+  const { counted } = later.commission;
+  const untouched = counted.findIndex((fact) => isTouch(fact) || fact.type === 'path');
+  const before = untouched < 0 ? counted : counted.slice(0, untouched);
   const found = lastOf(before, 'reading');
   if (!earlier.accepted || !accepted || !found) return undefined;
   const lostDb = lossBetween(accepted.reading, found.reading, later.commission.setup.meter);

@@ -1,13 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { arcPath, arrowHead, pointAt } from '../../client/instruction/screw.ts';
 import { newLink } from '../../client/link/link.ts';
-import { toTurns } from '../../client/panel/exchange.ts';
+import { madeOf } from '../../client/panel/made.ts';
 import { routeOf } from '../../client/route.ts';
 import { forgetSeat, savedSeat, savedSeats, saveSeat } from '../../client/seat/saved-seats.ts';
 import { JobFold, onScreen, standing } from '../../client/seat/view.ts';
 import { memoryStorage } from '../../client/storage.ts';
 import type { Seq } from '../../src/advice.ts';
 import type { Actor, Fact } from '../../src/facts.ts';
+import { talk } from '../../src/log/talk.ts';
 import { instruction, logOf, opened, QUARTER_TURN, TOKEN } from './fixtures.ts';
 
 describe('what stands on the screen', () => {
@@ -60,7 +61,7 @@ describe('the talk as the panel shows it', () => {
   });
   const turnsOf = (drafts: Draft[]) => {
     const log = logOf(drafts);
-    return toTurns(log, new JobFold().upTo(log));
+    return talk(log, new JobFold().upTo(log).setup?.meter).map((turn) => ({ ...turn, made: madeOf(turn) }));
   };
 
   it('puts a reading and its read-back under the words it was made from', () => {

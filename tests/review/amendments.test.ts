@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SearchFact } from '../../src/facts.ts';
-import { EMPTY, fold } from '../../src/job/state.ts';
+import { countedOf, EMPTY, fold } from '../../src/job/state.ts';
 import { amendments } from '../../src/log/amendments.ts';
 import { series } from '../../src/log/series.ts';
 import { valueReading } from '../../src/reading.ts';
@@ -70,7 +70,7 @@ describe('what counts in the charts is what counts in the search', () => {
     fc.assert(
       fc.property(anyFacts, (facts) => {
         const { entries } = scriptOf(facts);
-        const counted = entries.reduce(fold, EMPTY).counted.filter((fact) => fact.type === 'reading');
+        const counted = countedOf(entries.reduce(fold, EMPTY)).filter((fact) => fact.type === 'reading');
         const shown = series(entries).samples.filter(({ retractedBy }) => retractedBy === undefined);
         expect(shown.map(({ seq, at }) => [seq, at])).toEqual(counted.map(({ seq, at }) => [seq, at]));
       }),

@@ -1,17 +1,17 @@
-import type { Seq } from '../../src/advice.ts';
-import type { FactOf } from '../../src/facts.ts';
-import { amendments } from '../../src/log/amendments.ts';
-import type { Entry } from '../../src/log/entry.ts';
-import { describe, type Line } from '../../src/phrases/describe.ts';
-import type { MeterProfile } from '../../src/profile.ts';
+import type { Seq } from '../advice.ts';
+import type { Fact } from '../facts.ts';
+import { describe, type Line } from '../phrases/describe.ts';
+import type { MeterProfile } from '../profile.ts';
+import { amendments } from './amendments.ts';
+import type { Entry } from './entry.ts';
 
 /** One entry as it is shown. */
 export interface Item extends Line {
   seq: Seq;
   at: number;
+  fact: Fact;
   /** The entry that took it back, or corrected it. */
   amended?: { by: Seq; how: 'taken back' | 'corrected' };
-  instruction?: FactOf<'instruction'>;
 }
 
 /** What was said, with what was made of it at once: the facts taken from it and their read-back. */
@@ -19,8 +19,8 @@ export interface Turn extends Item {
   madeOfIt: Item[];
 }
 
-/** The log as a conversation. */
-export function exchange(entries: readonly Entry[], meter: MeterProfile | undefined): Turn[] {
+/** The log as a conversation, oldest first. */
+export function talk(entries: readonly Entry[], meter: MeterProfile | undefined): Turn[] {
   const { takenBackBy } = amendments(entries);
   const turns: Turn[] = [];
   for (const entry of entries) {
@@ -33,8 +33,8 @@ export function exchange(entries: readonly Entry[], meter: MeterProfile | undefi
       ...line,
       seq,
       at,
+      fact,
       ...(by !== undefined && { amended: { by, how } }),
-      ...(fact.type === 'instruction' && { instruction: fact }),
     };
     const turn = turns.at(-1);
     if (turn && belongs(entry, turn)) turn.madeOfIt.push(item);
