@@ -1,7 +1,7 @@
 import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
-import { NEEDED } from './model.ts';
+import { LETTER_FILES } from './model-folder.ts';
 
 const ONE_DAY_S = 24 * 3600;
 
@@ -13,7 +13,7 @@ export function modelFiles(folder: string): Hono<{ Bindings: HttpBindings }> {
     rewriteRequestPath: (path) => path.replace(/^\/speech-model/, ''),
     onFound: (_, c) => c.header('Cache-Control', `public, max-age=${ONE_DAY_S}`),
   });
-  for (const file of NEEDED) app.get(`/${file}`, serve);
+  for (const file of LETTER_FILES) app.get(`/${file}`, serve);
   app.notFound((c) => c.text('This is no file of the speech model.', 404));
   return app;
 }

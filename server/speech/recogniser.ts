@@ -1,10 +1,15 @@
 import { wordGraph } from '../../src/grammar/graph.ts';
 import { type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
-import { loadModel } from './model.ts';
+import { loadLetterModel } from './letter-model.ts';
+import { openFolder } from './model-folder.ts';
+import { loadWordModel } from './word-model.ts';
 
 export type { Recogniser };
 
 /** The model in `folder` and the crew's grammar. Rejects with `SpeechUnavailable`. */
 export async function loadRecogniser(folder: string): Promise<Recogniser> {
-  return recogniser(await loadModel(folder), wordGraph());
+  const opened = openFolder(folder);
+  return opened.writes === 'words'
+    ? loadWordModel(opened)
+    : recogniser(await loadLetterModel(opened), wordGraph());
 }

@@ -5,7 +5,8 @@
  */
 import { join } from 'node:path';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../../server/program.ts';
-import { loadModel } from '../../../server/speech/model.ts';
+import { loadLetterModel } from '../../../server/speech/letter-model.ts';
+import { openFolder } from '../../../server/speech/model-folder.ts';
 import { wordGraph } from '../../../src/grammar/graph.ts';
 import { createRng } from '../../../src/simulator/rng.ts';
 import { features } from '../../../src/speech/belief.ts';
@@ -18,7 +19,7 @@ import { printBins, printThresholds } from './thresholds.ts';
 
 const rng = createRng(3);
 const [recordings = join(ROOT_FOLDER, '..', 'shared', 'speech')] = process.argv.slice(2);
-const model = await loadModel(DEFAULT_MODEL_FOLDER);
+const model = await loadLetterModel(openFolder(DEFAULT_MODEL_FOLDER));
 const weigh = weigher(wordGraph(), model.alphabet);
 
 const rows: { x: number[]; right: boolean; snr: number; ours: boolean }[] = [];

@@ -1,0 +1,47 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { basename, dirname, join, resolve } from 'node:path';
+import { env } from '@xenova/transformers';
+import { SpeechUnavailable } from './transcriber.ts';
+
+/** What a folder must hold in any case, and what its kind of model is made of. */
+const TABLES = ['config.json', 'preprocessor_config.json', 'tokenizer.json'];
+const GRAPHS = { letters: ['model'], words: ['encoder_model', 'decoder_model_merged'] } as const;
+
+/** The files of a model that writes letters, as a phone fetches them. */
+export const LETTER_FILES = [...TABLES, 'onnx/model_quantized.onnx'];
+
+/** A model in the layout of `@xenova/transformers`. */
+export interface ModelFolder {
+  readonly path: string;
+  /** By which the library finds it. */
+  readonly name: string;
+  /** `letters`: connectionist temporal classification; `words`: Whisper. */
+  readonly writes: keyof typeof GRAPHS;
+  /** The weights are there in 8 bits, which is preferred. */
+  readonly quantized: boolean;
+  json(file: string): unknown;
+}
+
+/** The model's folder; from then on the library looks beside it, and never on the network. Throws `SpeechUnavailable`. */
+export function openFolder(folder: string): ModelFolder {
+  const there = (file: string): boolean => existsSync(join(folder, file));
+  const json = (file: string): unknown => {
+    try {
+      return JSON.parse(readFileSync(join(folder, file), 'utf8'));
+    } catch (error) {
+      throw new SpeechUnavailable(`${join(folder, file)} cannot be read: ${error}`);
+    }
+  };
+  const isWhisper =
+    there('config.json') && (json('config.json') as { model_type?: string }).model_type === 'whisper';
+  const writes = isWhisper ? 'words' : 'letters';
+  const graphs = (kind: string): string[] => GRAPHS[writes].map((graph) => `onnx/${graph}${kind}.onnx`);
+  const quantized = !graphs('').every(there) || graphs('_quantized').every(there);
+  const missing = [...TABLES, ...graphs(quantized ? '_quantized' : '')].filter((file) => !there(file));
+  if (missing.length > 0) {
+    throw new SpeechUnavailable(`There is no speech model in ${folder}: ${missing.join(', ')} missing.`);
+  }
+  env.allowRemoteModels = false;
+  env.localModelPath = `${dirname(resolve(folder))}/`;
+  return { path: folder, name: basename(resolve(folder)), writes, quantized, json };
+}
