@@ -10,7 +10,8 @@ import { Axis } from '../turns.ts';
 export const Way = z.enum(['clockwise', 'anticlockwise', 'back', 'on', 'left', 'right', 'up', 'down']);
 export type Way = z.infer<typeof Way>;
 
-export const Trend = z.enum(['rising', 'falling', 'steady']);
+/** "wandering": up and down without going anywhere, so that no one value is it. */
+export const Trend = z.enum(['rising', 'falling', 'steady', 'wandering']);
 export type Trend = z.infer<typeof Trend>;
 
 export const PathState = z.enum(['blocked', 'partial', 'clear']);

@@ -61,6 +61,13 @@ export const reportingRules = {
       "no (change|movement|difference)|[it's] [still] [the] same|[it's] not (moving|changing)|nothing's changed",
       "[it] (hasn't|has not) (moved|changed)|[it] didn't (move|change)|makes no difference",
     ),
+    ...means(
+      'wandering' as const,
+      "[it's|still|[it] keeps|and] (wandering|jumping|bouncing|hunting) [about|around|up and down]",
+      "[it's|still|[it] keeps|and] moving (about|around)|[it's|[it] keeps] (going|moving) up and down",
+      "[it's] all over the place|[it's] (unstable|unsteady|not steady)",
+      "[it] (wanders|jumps) [about|around]|[it] won't settle",
+    ),
   ],
   level: [
     say('<reading>', ({ reading }) => [{ kind: 'reading' as const, reading }]),

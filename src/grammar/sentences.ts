@@ -39,7 +39,8 @@ export const sentenceRules = {
     say('<act>', ({ act }) => act),
     join('<level> [and] <fixed>', ({ level, fixed }) => then(level, fixed)),
     join('<effect> [and|now|and now] <level>', ({ effect, level }) => then(effect, level)),
-    join('<before?> <gained>', ({ before, gained }) => then(before, gained)),
+    say('<gained>', ({ gained }) => gained),
+    join('<before> <gained>', ({ before, gained }) => then(before, gained)),
   ],
   /** A gain change and the reading after it. */
   gained: [

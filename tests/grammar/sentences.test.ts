@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Intent } from '../../src/grammar/intent.ts';
+import type { Intent, Trend } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
 import { BYTE, intentsIn, value } from './read.ts';
 
 const none: Intent = { kind: 'reading', reading: { kind: 'none' } };
 const saturated: Intent = { kind: 'reading', reading: { kind: 'saturated' } };
-const trend = (trend: 'rising' | 'falling' | 'steady'): Intent => ({ kind: 'trend', trend });
+const trend = (trend: Trend): Intent => ({ kind: 'trend', trend });
 const moved = (
   eighths?: number,
   rest: Omit<Extract<Intent, { kind: 'moved' }>, 'kind' | 'eighths'> = {},
@@ -69,6 +69,11 @@ const SAID: [Intent[], string][] = [
     [trend('steady')],
     "steady; no change; not moving; it's steady; stable; the same; still the same; no difference; it's settled; hasn't moved; didn't change; holding steady; unchanged; the reading is steady",
   ],
+  [
+    [trend('wandering')],
+    "wandering; it's wandering; jumping about; it keeps jumping around; still moving about; going up and down; the reading is all over the place; unsteady; it won't settle",
+  ],
+  [[value(142), trend('wandering')], 'one forty two and wandering; 142, jumping about'],
   [
     [trend('rising'), value(142)],
     "rising, one forty two; going up, 142; up to one forty two; it's going up one four two",
@@ -139,6 +144,7 @@ const SAID: [Intent[], string][] = [
     [gain('lowered', 40)],
     'gain down to forty; lowered the gain to forty; gain reduced to 40; gain lowered to four zero percent',
   ],
+  [[gain('raised'), trend('rising')], 'turned the gain up, stronger; turned gain up and now stronger'],
   [[gain('raised', 60)], 'gain up to sixty; raised the gain to sixty'],
   [
     [gain('set', 40)],
