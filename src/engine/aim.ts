@@ -116,9 +116,19 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
   const tried = Math.max(0, ...line.map((s) => way * (s.turned[axis] - screw)));
   const wide = sideDistance(beam, axis, search.adjusters.maxStep);
   const step = tried < wide ? wide : 1.5 * tried;
-  const action = turnTo(view, axis, screw + way * Math.round(step));
+  const side = screw + way * Math.round(step);
+  // Too far for one turn of the hand: the stop on the way is made next to the peak, where a reading tells
+  // more of its place than the peak's own.
+  const stop = screw - way * nextToPeak(beam, axis);
+  const isCrossing = Math.abs(side - here.turned[axis]) > search.adjusters.maxStep;
+  const isBefore = way * (stop - here.turned[axis]) > 1;
+  const action = turnTo(view, axis, isCrossing && isBefore ? stop : side);
   return action && tell('prove-peak', action, [centre, below, above], figures);
 }
+
+/** A reading this far off the peak tells its place best on the way past it. Eighths. */
+const nextToPeak = (beam: Beam, axis: Axis): number =>
+  Math.max(2, Math.min(4, Math.round(halfWidth(beam, axis) / 3)));
 
 /** Both peaks are proven and the emitter stands off one: go there. */
 export function returnToPeak(view: View): Told | undefined {

@@ -20,6 +20,12 @@ export interface Beam {
   readonly lash: PerAxis<number>;
   /** Readings brighter than this beam can make them where they were taken: light from elsewhere. */
   readonly otherLight: readonly Sample[];
+  /**
+   * How far each reading stands above what the others make of its place, dB: its residual divided by one less
+   * its leverage (deleted residual, regression textbooks). A far reading pulls the beam to itself, so its
+   * plain residual hides it.
+   */
+  readonly excess: ReadonlyMap<Sample, number>;
   /** How far below the peak levels have been read, dB: so far down the shape is known. */
   readonly readDownTo: number;
   /** Weighted sum of squared residuals: the worse, the less the readings look like one beam. */
@@ -61,13 +67,16 @@ const shapeSd = (dropDb: number, meter: MeterProfile): number =>
 const CENSOR_SD = 0.7;
 
 /** Light from elsewhere: this much brighter than predicted, at least this far below the peak. dB. */
-const OTHER_LIGHT = { excess: 3, below: 4, levels: 5, suspect: 0.7 };
+const OTHER_LIGHT = { excess: 3, below: 4, levels: 5, suspect: 0.7, most: 12 };
 
 /** The fit looks at no more than the newest of the readings: a decision's cost is bounded. */
 const LOOKED_AT = 28;
 /** Censored readings and straightened drops depend on the fit, so it is repeated until it stands. */
 const PASSES = 10;
 const STANDS = 0.01;
+
+/** A reading that alone fixes a parameter has a leverage of one: it agrees with anything. */
+const MOST_LEVERAGE = 0.98;
 
 // Parameters: slope and curvature of each adjuster at the origin, then one height a gain setting.
 const SLOPE = { horizontal: 0, vertical: 1 } as const;
@@ -81,50 +90,62 @@ export const pointingOf = (s: Sample, axis: Axis, lash: PerAxis<number>): number
 const FLATTER_BY = 6;
 
 /**
- * Fits the beam; undefined without a single level to hang it on. A reading that stands above all others'
- * parabola by too much is light from elsewhere: it is named and left out.
+ * Fits the beam; undefined without a single level to hang it on. Readings that stand above what the others
+ * make of their places by too much are light from elsewhere: they are named and left out. Several hide each
+ * other, so the brightest are set aside one by one first, and those that the rest can explain come back.
  */
 export function fitBeam(
   samples: readonly Sample[],
   meter: MeterProfile,
   lash: PerAxis<number>,
 ): Beam | undefined {
-  const beam = fitBestShape(samples, meter, lash);
+  const whole = fitBestShape(samples, meter, lash);
   // What an unknown law makes of a reading far down cannot be told from light from elsewhere.
-  const suspect = beam && meter.law !== 'unknown' ? brightest(beam, samples) : undefined;
-  const without =
-    suspect &&
-    fitBestShape(
-      samples.filter((s) => s !== suspect),
-      meter,
-      lash,
-    );
-  const expected = without && predict(without, suspect);
-  if (!suspect || !without || !expected) return beam;
-  const sd = Math.hypot(expected.sd, shapeSd(dropAt(without, suspect), meter));
-  if (suspect.level.db - expected.value < OTHER_LIGHT.excess + 3 * sd) return beam;
-  const rest = fitBeam(
-    samples.filter((s) => s !== suspect),
+  if (!whole || meter.law === 'unknown') return whole;
+  let [beam, rest]: [Beam | undefined, readonly Sample[]] = [whole, samples];
+  const suspects: Sample[] = [];
+  while (beam && suspects.length < OTHER_LIGHT.most) {
+    const suspect = brightest(beam, rest);
+    if (!suspect) break;
+    suspects.push(suspect);
+    rest = rest.filter((s) => s !== suspect);
+    beam = fitBestShape(rest, meter, lash);
+  }
+  if (!beam || suspects.length === 0) return whole;
+  const found = beam;
+  const otherLight = suspects.filter((s) => isFromElsewhere(found, s, meter));
+  if (otherLight.length === 0) return whole;
+  if (otherLight.length === suspects.length) return { ...beam, otherLight };
+  const own = fitBestShape(
+    samples.filter((s) => !otherLight.includes(s)),
     meter,
     lash,
   );
-  return rest && { ...rest, otherLight: [...rest.otherLight, suspect] };
+  return own && { ...own, otherLight };
 }
 
-/** The reading that stands highest above the beam, of those too far down to be near its peak. */
+function isFromElsewhere(beam: Beam, s: Sample, meter: MeterProfile): boolean {
+  const expected = predict(beam, s);
+  if (!expected) return false;
+  const sd = Math.hypot(expected.sd, shapeSd(dropAt(beam, s), meter));
+  return s.level.db - expected.value > OTHER_LIGHT.excess + 3 * sd;
+}
+
+/**
+ * The reading that stands highest above what the others make of its place, of those too far down to be near
+ * the peak.
+ */
 function brightest(beam: Beam, samples: readonly Sample[]): Sample | undefined {
   if (samples.filter((s) => s.level.kind === 'level').length < OTHER_LIGHT.levels) return undefined;
   const excess = (s: Sample): number => {
     const top = beam.heights.get(s.gain);
-    const expected = predict(beam, s);
-    if (s.level.kind !== 'level' || !top || !expected) return 0;
-    return top.value - s.level.db > OTHER_LIGHT.below ? s.level.db - expected.value : 0;
+    if (s.level.kind !== 'level' || !top) return 0;
+    return top.value - s.level.db > OTHER_LIGHT.below ? (beam.excess.get(s) ?? 0) : 0;
   };
-  const first = samples.reduce<Sample | undefined>(
+  return samples.reduce<Sample | undefined>(
     (best, s) => (excess(s) > (best ? excess(best) : OTHER_LIGHT.suspect) ? s : best),
     undefined,
   );
-  return first;
 }
 
 function fitBestShape(
@@ -177,7 +198,7 @@ export function fitShape(
         const value = top - straighten(drop, shape);
         rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
       } else if (predicted !== undefined) {
-        const drop = top - limits[s.level.kind];
+        const drop = Math.max(0, top - limits[s.level.kind]);
         const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
         const sd = Math.hypot(CENSOR_SD, shapeSd(drop, meter));
@@ -195,7 +216,19 @@ export function fitShape(
   const fit = { solution: honest(solution, levels), origin, gains };
   const found = { ...describe(fit), lash, shape };
   const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
-  return { ...found, otherLight: [], readDownTo: Math.max(...drops), chi2: solution.chi2, fit };
+  const { x, covariance, chi2 } = solution;
+  const excess = new Map<Sample, number>();
+  for (const { s, gain, coefficients } of points) {
+    if (s.level.kind !== 'level') continue;
+    const top = Math.max(tops[gain] as number, peakHeight(x, gain));
+    const drop = top - s.level.db;
+    const sd = straightSd(drop, Math.hypot(s.level.sd, shapeSd(drop, meter)), shape);
+    const leverage = Math.min(MOST_LEVERAGE, quadratic(coefficients, covariance) / sd ** 2);
+    const residual = top - straighten(drop, shape) - dot(coefficients, x);
+    const others = Math.max(0, straighten(drop, shape) + residual / (1 - leverage));
+    excess.set(s, bend(others, shape) - drop);
+  }
+  return { ...found, otherLight: [], readDownTo: Math.max(...drops), excess, chi2, fit };
 }
 
 /** The reading the beam predicts at a sample's place and gain; undefined at a gain it has not seen. */

@@ -15,9 +15,9 @@ export function doubt({ here, samples, search, surprise }: View): Told | undefin
   return tell(rule, { kind: 'ask', question }, [samples[samples.length - 2], here], figures);
 }
 
-/** Asked and answered, and still it does not fit: what was known before no longer holds. */
+/** Asked and answered, and still no one beam explains it: what was known before no longer holds. */
 export function mustStartAnew(search: Search): boolean {
-  const { here, surprise } = look(search);
+  const { here, surprise, isOneBeam } = look(search);
   if (!here || !surprise || here.level.kind === 'below') return false;
-  return openQuestion(search, here, surprise) === undefined;
+  return openQuestion(search, here, surprise) === undefined && !isOneBeam;
 }

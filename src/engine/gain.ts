@@ -10,8 +10,9 @@ import type { View } from './view.ts';
 const adjustable = (search: Search): boolean =>
   search.meter.gain === 'continuous' || search.meter.gain === 'stepped';
 
-/** A change of the gain that left the reading as it was: the gain goes no further. */
-function isStuck({ search, samples }: View): boolean {
+/** The last change of the gain left the reading as it was: that way it goes no further. */
+function isStuck({ search, samples }: View, way: -1 | 1): boolean {
+  if (search.gainWay === -way) return false;
   const after = samples.find((s) => s.gain === search.gain);
   const before = samples.findLast((s) => s.gain === search.gain - 1);
   if (!after || !before || AXES.some((axis) => after.turned[axis] !== before.turned[axis])) return false;
@@ -19,8 +20,8 @@ function isStuck({ search, samples }: View): boolean {
 }
 
 export const canRaise = (view: View): boolean =>
-  adjustable(view.search) && !view.search.gainFull && !isStuck(view);
-const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(view);
+  adjustable(view.search) && !view.search.gainFull && !isStuck(view, 1);
+const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(view, -1);
 
 /** How far the peak is taken to lie above a flooded reading while nothing is known of it. dB. */
 const UNKNOWN_CLIMB_DB = 6;

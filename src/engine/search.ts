@@ -61,6 +61,8 @@ export interface Search {
   /** The gain setting, counted up with each change, and whether it is known to be full. */
   readonly gain: number;
   readonly gainFull: boolean;
+  /** Which way the newest of these changes went; 0 where nobody said. */
+  readonly gainWay: -1 | 0 | 1;
   readonly path: PathState;
   readonly stay: Stay;
   /** Settled readings of earlier stays since the last aim by eye, oldest first; only the newest are kept. */
@@ -101,6 +103,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     lastMove: undefined,
     gain: 0,
     gainFull: false,
+    gainWay: 0,
     path: 'clear',
     stay: newStay(0),
     samples: [],
@@ -140,6 +143,8 @@ function leave(search: Search, at: number): Search {
   const samples = sample ? [...search.samples, sample].slice(-SAMPLES_KEPT) : search.samples;
   return { ...search, samples, stay: newStay(at) };
 }
+
+const GAIN_WAY = { full: 1, raised: 1, lowered: -1, set: 0 } as const;
 
 const undone = { blocking: { seqs: [] }, accepted: undefined };
 
@@ -187,6 +192,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         ...undone,
         gain: search.gain + 1,
         gainFull: fact.change === 'full',
+        gainWay: GAIN_WAY[fact.change],
         touched: 'gain',
       };
     case 'path': {
@@ -202,6 +208,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         moves: search.moves,
         gain: search.gain,
         gainFull: search.gainFull,
+        gainWay: search.gainWay,
         stay: newStay(at),
         aims: search.aims + 1,
         checks: search.checks,

@@ -17,6 +17,8 @@ export interface View {
   readonly beam: Beam | undefined;
   /** What the reading here contradicts, if it does. */
   readonly surprise: Surprise | undefined;
+  /** One beam explains every reading. */
+  readonly isOneBeam: boolean;
 }
 
 // A search never changes, so what was made of it holds; one decision looks at it several times.
@@ -43,12 +45,15 @@ export function look(search: Search): View {
     get surprise() {
       return explained().surprise;
     },
+    get isOneBeam() {
+      return explained().isOneBeam;
+    },
   };
   seen.set(search, view);
   return view;
 }
 
-type Explained = Pick<View, 'samples' | 'beam' | 'surprise'>;
+type Explained = Pick<View, 'samples' | 'beam' | 'surprise' | 'isOneBeam'>;
 
 /** A reading that cannot be waits for its question: until then the beam is what it was before. */
 function explain(search: Search, here: Sample | undefined): Explained {
@@ -56,7 +61,7 @@ function explain(search: Search, here: Sample | undefined): Explained {
   if (!here) return past;
   const found = past.beam && surprise(past.beam, past.samples, here, search);
   if (found && openQuestion(search, here, found)) {
-    return { samples: [...past.samples, here], beam: past.beam, surprise: found };
+    return { ...past, samples: [...past.samples, here], surprise: found };
   }
   const since = search.samples.filter((s) => counts(s, search));
   return { ...learnt([...since, here], search), surprise: found };
@@ -124,6 +129,7 @@ function consistent(
   const attempt = (some: readonly Sample[]) => ({
     samples: some,
     beam: fitBeam(some, meter, lash),
+    isOneBeam: some.length === samples.length,
   });
   const whole = attempt(samples);
   if (!whole.beam || fits(whole.beam, samples)) return whole;
