@@ -4,21 +4,25 @@ import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { preloadsFor } from './page-files.ts';
 
-/** The client's own addresses; what they show is told by the fragment, which never leaves the browser. */
-const PAGES = [
-  '/',
-  '/join',
-  '/panel',
-  '/emitter',
-  '/watch',
-  '/report',
-  '/site',
-  '/site/new',
-  '/site/plan',
-  '/site/import',
-  '/site/pair',
-];
+/**
+ * The client's own addresses, each with the module that draws it; what they show is told by the fragment, which
+ * never leaves the browser.
+ */
+const PAGES = {
+  '/': 'home/home-page.tsx',
+  '/join': 'join/join-page.tsx',
+  '/panel': 'panel/panel-page.tsx',
+  '/emitter': 'emitter/emitter-page.tsx',
+  '/watch': 'review/review-page.tsx',
+  '/report': 'report/report-page.tsx',
+  '/site': 'site/board-page.tsx',
+  '/site/new': 'site/new-site-page.tsx',
+  '/site/plan': 'site/plan-page.tsx',
+  '/site/import': 'site/import-page.tsx',
+  '/site/pair': 'site/visit-page.tsx',
+};
 
 const ONE_YEAR_S = 365 * 24 * 3600;
 
@@ -64,11 +68,11 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       return undefined;
     }
   };
-  for (const path of PAGES) {
+  for (const [path, module] of Object.entries(PAGES)) {
     app.get(path, (c) => {
       const page = index();
       return page
-        ? c.html(page)
+        ? c.html(page.replace('</head>', `${preloadsFor(folder, module)}</head>`))
         : c.html(
             notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
             503,

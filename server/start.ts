@@ -55,6 +55,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const accounts = new Accounts(store, log);
   // So that the board of many pairs has little left to work out.
   rooms.onPutAway = (job) => void accounts.prepare(job);
+  void accounts.prepareAll();
   hearing.onChange = () => rooms.tellAll({ t: 'speech', speech: hearing.state });
   const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
 
@@ -82,6 +83,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     port: listener.port,
     url: `http://localhost:${listener.port}`,
     async close() {
+      accounts.close();
       await rooms.close();
       sockets.close();
       await listener.close();

@@ -1,5 +1,5 @@
 import type { Seq } from '../../src/advice.ts';
-import type { MessageId } from '../../src/log/entry.ts';
+import type { Entry, MessageId } from '../../src/log/entry.ts';
 import type { ClientMessage } from '../../src/protocol.ts';
 import { decode } from './codec.ts';
 import { type Effect, type Link, type LinkEvent, newLink, step } from './link.ts';
@@ -22,6 +22,8 @@ export interface World {
   /** Calls back every so often until the returned function is called. */
   every(ms: number, call: () => void): () => void;
   outbox: Outbox;
+  /** The log as far as it is known already: only what comes after is asked for. */
+  known?: readonly Entry[];
 }
 
 const TICK_MS = 250;
@@ -46,7 +48,7 @@ export class Connection {
     token: string,
     private readonly world: World,
   ) {
-    this.#link = newLink(token, world.outbox.load());
+    this.#link = newLink(token, world.outbox.load(), world.known);
   }
 
   get link(): Link {

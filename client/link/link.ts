@@ -121,12 +121,16 @@ const FINAL: readonly Refusal[] = ['bad-token', 'version', 'seat-lost', 'replace
 /** The letter is sound and is sent again later. */
 const PASSING: readonly Refusal[] = ['too-fast', 'store-failed'];
 
-export const newLink = (token: string, outbox: readonly Pending[] = []): Link => ({
+export const newLink = (
+  token: string,
+  outbox: readonly Pending[] = [],
+  entries: readonly Entry[] = [],
+): Link => ({
   token,
   phase: 'resting',
   conn: 0,
   visible: true,
-  entries: [],
+  entries,
   historyEnd: -1,
   outbox: outbox.map((p) => ({ ...p, dueAt: 0 })),
   complaints: [],

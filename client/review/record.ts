@@ -1,17 +1,28 @@
-import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { z } from 'zod';
-import { headAfter } from '../../src/log/chain.ts';
+import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
+import { type ChainFault, findFault, headAfter } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { HttpRefusal, JobRecord } from '../../src/protocol.ts';
-import { useWatch } from './use-watch.ts';
+import { useConnection } from '../link/use-connection.ts';
+import { memoryStorage } from '../storage.ts';
 
 export type LogRecord = z.infer<typeof JobRecord>;
 
-export interface Watched {
+export interface Fetched {
   record: LogRecord | undefined;
-  /** What keeps the record from being read or kept up to date, in words. */
+  /** Why it could not be read, in words. */
   trouble: string | undefined;
   retry: () => void;
+}
+
+/** A record with what it comes to. */
+export interface Grown {
+  record: LogRecord;
+  fault: ChainFault | undefined;
+  end: JobState;
+  /** What keeps it from being kept up to date, in words. */
+  trouble: string | undefined;
 }
 
 const UNREACHABLE =
@@ -38,34 +49,55 @@ async function fetchRecord(token: string): Promise<LogRecord> {
   return raw as LogRecord;
 }
 
-/** The job's record as the server holds it, and whatever is added to it while the page is open. */
-export function useRecord(token: string): Watched {
-  const [fetched, setFetched] = useState<{ record?: LogRecord; trouble?: string }>({});
+/** The job's record as the server holds it. */
+export function useRecord(token: string): Fetched {
+  const [fetched, setFetched] = useState<Omit<Fetched, 'retry'>>({ record: undefined, trouble: undefined });
   const retry = useCallback(
     () =>
       fetchRecord(token).then(
-        (record) => setFetched({ record }),
-        (error: Error) => setFetched({ trouble: error.message }),
+        (record) => setFetched({ record, trouble: undefined }),
+        (error: Error) => setFetched({ record: undefined, trouble: error.message }),
       ),
     [token],
   );
   useEffect(() => {
-    setFetched({});
     retry();
   }, [retry]);
+  return { ...fetched, retry };
+}
 
-  const link = useWatch(token);
-  const record = useMemo(
-    () => fetched.record && extended(fetched.record, link.entries),
-    [fetched.record, link.entries],
-  );
+/** The record with whatever is added to it while the page is open. */
+export function useGrowing(token: string, fetched: LogRecord): Grown {
+  // A watcher writes nothing.
+  const { link } = useConnection(token, { storage: NOTHING_KEPT, drawer: 'watcher', known: fetched.entries });
+  const record = useMemo(() => extended(fetched, link.entries), [fetched, link.entries]);
+  const { fault, end } = useReading(record);
+  // Nothing is added to a broken log, and the room of one holds only what is before the fault.
+  const ended = fault ? undefined : link.ended?.text;
   const lost = link.failures > 0 && link.phase !== 'live' ? 'The link to the server is lost.' : undefined;
-  return { record, trouble: fetched.trouble ?? link.ended?.text ?? lost, retry };
+  return { record, fault, end, trouble: ended ?? lost };
+}
+
+const NOTHING_KEPT = memoryStorage();
+
+/** What a record comes to: its first fault, and the state at its end. Of one that only grew, what is new is read. */
+export function useReading(record: LogRecord): { fault: ChainFault | undefined; end: JobState } {
+  const last = useRef<{ record: LogRecord; sound: boolean; end: JobState }>(undefined);
+  return useMemo(() => {
+    const { entries, head } = record;
+    const known = last.current;
+    const before = known?.record.entries.every((entry, seq) => entry === entries[seq]) ? known : undefined;
+    const fault = findFault(entries, head, before?.sound ? before.record.head : undefined);
+    const end = entries.slice(before?.record.entries.length).reduce(fold, before?.end ?? EMPTY);
+    last.current = { record, sound: fault === undefined, end };
+    return { fault, end };
+  }, [record]);
 }
 
 /** The record with the entries that came after it. */
 function extended(record: LogRecord, entries: readonly Entry[]): LogRecord {
-  const added = entries.slice(record.entries.length);
-  const last = added.at(-1);
-  return last ? { entries: [...record.entries, ...added], head: headAfter(last) } : record;
+  const last = entries.at(-1);
+  return last && entries.length > record.entries.length
+    ? { entries: [...entries], head: headAfter(last) }
+    : record;
 }

@@ -2,18 +2,18 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
 import { EMPTY, fold } from '../../src/job/state.ts';
-import { findFault } from '../../src/log/chain.ts';
 import { series } from '../../src/log/series.ts';
 import { summarize } from '../../src/log/summary.ts';
 import { talk } from '../../src/log/talk.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import '../charts/charts.css';
+import { useAfterPaint } from '../ui/after-paint.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { showEntry } from './entry-links.tsx';
 import { ExchangeView } from './exchange-view.tsx';
 import { Exports, fileName } from './exports.tsx';
-import { type LogRecord, useRecord } from './record.ts';
+import { type Grown, type LogRecord, useGrowing, useRecord } from './record.ts';
 import { Replay, type Shown, shownCount } from './replay.tsx';
 import { Seal } from './seal.tsx';
 import { SummaryPanel } from './summary.tsx';
@@ -36,13 +36,12 @@ export function ReviewPage({ token }: { token: string }) {
       </MessagePage>
     );
   }
-  return (
-    <Review
-      record={record}
-      trouble={trouble}
-      saves={(name, print) => <Exports token={token} name={name} onPrint={print} />}
-    />
-  );
+  return <Growing token={token} fetched={record} />;
+}
+
+function Growing({ token, fetched }: { token: string; fetched: LogRecord }) {
+  const grown = useGrowing(token, fetched);
+  return <Review {...grown} saves={(name, print) => <Exports token={token} name={name} onPrint={print} />} />;
 }
 
 /** On a narrow screen one of the two is shown; on a wide one, and on paper, both. */
@@ -50,9 +49,7 @@ const VIEWS = ['exchange', 'charts'] as const;
 type View = (typeof VIEWS)[number];
 const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
 
-interface ReviewProps {
-  record: LogRecord;
-  trouble: string | undefined;
+interface ReviewProps extends Grown {
   /** The buttons that save or print it. */
   saves: (name: string, print: () => void) => ComponentChildren;
   /** What stands between the summary and the exchange, where more is known than this log. */
@@ -60,20 +57,24 @@ interface ReviewProps {
 }
 
 /** One log: summary, seal, replay, exchange and charts. */
-export function Review({ record, trouble, saves, children }: ReviewProps) {
+export function Review({ record, fault, end, trouble, saves, children }: ReviewProps) {
   const { entries, head } = record;
   const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('exchange');
   const [wanted, setWanted] = useState('');
+  // The summary and what is asked of the record come first; the exchange and the charts are long.
+  const painted = useAfterPaint();
   const count = shownCount(shown, entries);
-  const fault = useMemo(() => findFault(entries, head), [entries, head]);
-  const until = useMemo(() => entries.slice(0, count), [entries, count]);
-  const summary = useMemo(() => summarize(entries), [entries]);
+  const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
+  const summary = useMemo(() => summarize(entries, end), [entries, end]);
   const whole = useMemo(() => series(entries), [entries]);
-  const then = useMemo(() => series(until), [until]);
-  const search = useMemo(() => until.reduce(fold, EMPTY).search, [until]);
+  const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
+  const search = useMemo(
+    () => (shown === 'all' ? end : until.reduce(fold, EMPTY)).search,
+    [shown, end, until],
+  );
   const { setup } = summary;
-  const turns = useMemo(() => talk(until, setup?.meter), [until, setup]);
+  const turns = useMemo(() => (painted ? talk(until, setup?.meter) : []), [painted, until, setup]);
   usePrintedFooter(record);
 
   const pick = (seq: Seq) => {
@@ -140,24 +141,26 @@ export function Review({ record, trouble, saves, children }: ReviewProps) {
           </button>
         ))}
       </div>
-      <div class={`story showing-${view}`}>
-        <section class="exchange-part" aria-labelledby="exchange-title">
-          <h2 id="exchange-title">Exchange</h2>
-          <ExchangeView
-            turns={turns}
-            wanted={wanted}
-            onWant={setWanted}
-            follow={shown !== 'all'}
-            onPick={pick}
-          />
-        </section>
-        <section class="charts" aria-labelledby="charts-title">
-          <h2 id="charts-title">Charts</h2>
-          <TurnsChart series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />
-          <TurnsChart series={then} search={search} axis="vertical" meter={meter} onPick={pick} />
-          <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
-        </section>
-      </div>
+      {painted && (
+        <div class={`story showing-${view}`}>
+          <section class="exchange-part" aria-labelledby="exchange-title">
+            <h2 id="exchange-title">Exchange</h2>
+            <ExchangeView
+              turns={turns}
+              wanted={wanted}
+              onWant={setWanted}
+              follow={shown !== 'all'}
+              onPick={pick}
+            />
+          </section>
+          <section class="charts" aria-labelledby="charts-title">
+            <h2 id="charts-title">Charts</h2>
+            <TurnsChart series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />
+            <TurnsChart series={then} search={search} axis="vertical" meter={meter} onPick={pick} />
+            <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
+          </section>
+        </div>
+      )}
     </main>
   );
 }

@@ -4,9 +4,8 @@ import type { Series } from '../../src/log/series.ts';
 import type { Count, Standing, Summary } from '../../src/log/summary.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { positionText } from '../../src/phrases/position.ts';
-import { readingText } from '../../src/phrases/readings.ts';
+import { readingWithUnit } from '../../src/phrases/readings.ts';
 import type { MeterProfile } from '../../src/profile.ts';
-import type { Reading } from '../../src/reading.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day, duration, timeZone } from '../charts/times.ts';
 import { EntryLinks } from './entry-links.tsx';
@@ -32,7 +31,7 @@ export function SummaryPanel({ summary, series, meter, broken, onPick }: Props) 
       <div class="details">
         <div class="figures">
           <Figure name={standing.kind === 'accepted' ? 'Accepted reading' : 'Last reading'}>
-            {shown ? withUnit(shown, meter) : 'none yet'}
+            {shown ? readingWithUnit(shown, meter) : 'none yet'}
             <small>
               band {meter.bandLow} to {meter.bandHigh} {meter.unit}
             </small>
@@ -135,9 +134,6 @@ function StandingBox({ standing, broken, onPick }: { standing: Standing; broken:
     </div>
   );
 }
-
-const withUnit = (reading: Reading, meter: MeterProfile): string =>
-  reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
 
 const counted = ({ counted: n, takenBack }: Count): string =>
   takenBack > 0 ? `${n} (${takenBack} taken back)` : String(n);

@@ -5,10 +5,10 @@ import type { JobState } from '../../src/job/state.ts';
 import type { Heard } from '../../src/speech/hear.ts';
 import { type TalkView, useTalk } from '../audio/use-talk.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
+import { useConnection } from '../link/use-connection.ts';
 import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
 import { browserStorage } from '../storage.ts';
 import { type SavedSeat, saveSeat } from './saved-seats.ts';
-import { useConnection } from './use-connection.ts';
 import { useNow } from './use-now.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 import { JobFold, onScreen, type Standing, standing } from './view.ts';
@@ -50,7 +50,9 @@ const isSecondTap = (last: Press | undefined, press: Press): boolean =>
 const REDRAW_MS = 250;
 
 export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
-  const connection = useConnection(saved);
+  const { token, job: jobId, seat } = saved;
+  const drawer = `outbox.${jobId}.${seat}`;
+  const connection = useConnection(token, { storage: browserStorage, drawer });
   const { link } = connection;
   const pressed = useRef<Press>(undefined);
   const folding = useRef(new JobFold());
@@ -59,11 +61,11 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
   const stands = standing(link, job, now);
   const re = onScreen(stands);
   const speaking = useRef(false);
-  const talk = useTalk(connection, saved.seat, { re, speaking: speaking.current, heard }, keepMicrophoneMs);
+  const talk = useTalk(connection, seat, { re, speaking: speaking.current, heard }, keepMicrophoneMs);
   const { phase } = talk.state;
   const microphoneOpen = phase === 'opening' || phase === 'talking' || talk.handsFree === 'hearing';
   const current = stands.kind === 'current' ? stands.instruction : undefined;
-  const speaker = useSpeaker(link, current, saved.seat, microphoneOpen);
+  const speaker = useSpeaker(link, current, seat, microphoneOpen);
   speaking.current = speaker.speaking;
   useWakeLock();
 

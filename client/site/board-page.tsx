@@ -6,10 +6,11 @@ import { clock } from '../charts/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { follow } from '../route.ts';
 import { browserStorage } from '../storage.ts';
+import { useMoreAndMore } from '../ui/after-paint.ts';
 import { Masthead } from '../ui/masthead.tsx';
-import { MessagePage } from '../ui/message-page.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { boardLink, importLink, planLink } from './links.ts';
+import { NotYet } from './not-yet.tsx';
 import { PairRow } from './pair-row.tsx';
 import { live, matching, totals, type Wanted } from './rows.ts';
 import { savedSites } from './saved-sites.ts';
@@ -25,26 +26,16 @@ export function BoardPage({ token }: { token: string }) {
   return site.value ? <Board token={token} view={site.value} site={site} /> : <NotYet site={site} />;
 }
 
-/** Until the site has been read once. */
-export function NotYet({ site: { trouble, look } }: { site: Polled<unknown> }) {
-  if (!trouble) return <p class="loading">Reading the site</p>;
-  return (
-    <MessagePage title="The site could not be read">
-      <p role="alert">{trouble}</p>
-      <p>
-        <button type="button" class="button main" onClick={look}>
-          Try again
-        </button>
-      </p>
-    </MessagePage>
-  );
-}
+/** More rows than a large screen holds. */
+const SCREENFUL = 40;
 
 function Board({ token, view, site }: { token: string; view: SiteView; site: Polled<SiteView> }) {
   const [wanted, setWanted] = useState<Wanted>({ words: '', standing: 'all' });
   const rows = useMemo(() => live(view.pairs), [view]);
   const dropped = view.pairs.filter((row) => row.dropped);
   const shown = useMemo(() => matching(rows, wanted), [rows, wanted]);
+  const drawn = useMoreAndMore(shown.length, SCREENFUL);
+  const unread = rows.filter(({ standing }) => !standing).length;
   const desk = view.role === 'desk';
   const watch = savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
   return (
@@ -90,9 +81,10 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
             {shown.length === rows.length
               ? `${rows.length} ${rows.length === 1 ? 'pair' : 'pairs'}`
               : `${shown.length} of ${rows.length} pairs`}
+            {unread > 0 && `. The records of ${unread} are still being read`}
           </p>
           <ul class="pair-rows">
-            {shown.map((row) => (
+            {shown.slice(0, drawn).map((row) => (
               <PairRow key={row.plan.id} row={row} token={token} />
             ))}
           </ul>

@@ -34,17 +34,20 @@ export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', 
 export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);
 export const closeIssue = write<typeof CloseIssue, Logged>('/api/site/close-issue', Logged);
 
-/** The board, as text: most looks at it find that nothing has changed. */
-export const siteText = async (token: string): Promise<string> => (await ask('/api/site', { token })).text();
+/** The board as text: most looks at it find that nothing has changed. `job`: the pair of this visit alone. */
+export const siteText = async (token: string, job?: JobId): Promise<string> =>
+  (await ask(`/api/site${ofVisit(job)}`, { token })).text();
 
-export const siteFindings = (token: string): Promise<SiteFindings> =>
-  request('/api/site/findings', SiteFindings, { token });
+export const siteFindings = (token: string, job?: JobId): Promise<SiteFindings> =>
+  request(`/api/site/findings${ofVisit(job)}`, SiteFindings, { token });
+
+const ofVisit = (job: JobId | undefined): string => (job ? `?job=${encodeURIComponent(job)}` : '');
 
 export type LogRecord = z.infer<typeof JobRecord>;
 
 /** The record of one visit, as text and as read: a field this page does not know is covered by the hash. */
 export async function visitRecord(token: string, job: JobId): Promise<{ text: string; record: LogRecord }> {
-  const text = await (await ask(`/api/site/record?job=${encodeURIComponent(job)}`, { token })).text();
+  const text = await (await ask(`/api/site/record${ofVisit(job)}`, { token })).text();
   const raw: unknown = JSON.parse(text);
   JobRecord.parse(raw);
   return { text, record: raw as LogRecord };

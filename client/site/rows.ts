@@ -21,11 +21,11 @@ export function matching(rows: readonly PairRow[], { words, standing }: Wanted):
   });
 }
 
-/** How many pairs stand where. */
+/** How many pairs stand where, of those whose record was read. */
 export function totals(rows: readonly PairRow[]): Record<PairStanding, number> {
   const none = Object.fromEntries(PAIR_STANDINGS.map((standing) => [standing, 0]));
   const counts = none as Record<PairStanding, number>;
-  for (const { standing } of rows) counts[standing] += 1;
+  for (const { standing } of rows) if (standing) counts[standing] += 1;
   return counts;
 }
 

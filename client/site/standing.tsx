@@ -23,9 +23,13 @@ export const StandingShape = ({ standing }: { standing: PairStanding }) => (
   </svg>
 );
 
-export const StandingSign = ({ standing }: { standing: PairStanding }) => (
-  <span class={`standing-sign is-${standing}`}>
-    <StandingShape standing={standing} />
-    {STANDING_WORDS[standing]}
-  </span>
-);
+/** Without a standing: the record is still being read. */
+export const StandingSign = ({ standing }: { standing: PairStanding | undefined }) =>
+  standing ? (
+    <span class={`standing-sign is-${standing}`}>
+      <StandingShape standing={standing} />
+      {STANDING_WORDS[standing]}
+    </span>
+  ) : (
+    <span class="standing-sign">Being read</span>
+  );

@@ -1,4 +1,5 @@
 import { useEffect, useMemo } from 'preact/hooks';
+import type { JobId } from '../../src/log/ids.ts';
 import { SiteView } from '../../src/site/protocol.ts';
 import { ApiError } from '../api.ts';
 import { browserStorage } from '../storage.ts';
@@ -8,9 +9,12 @@ import { type Polled, usePolled } from './use-polled.ts';
 
 const LOOK_EVERY_MS = 3_000;
 
-/** The site as its server tells it, looked at every few seconds. A site once seen is kept on this device. */
-export function useSite(token: string): Polled<SiteView> {
-  const look = useMemo(() => siteReader(token), [token]);
+/**
+ * The site as its server tells it, looked at every few seconds. A site once seen is kept on this device. `job`:
+ * with the pair of this visit alone.
+ */
+export function useSite(token: string, job?: JobId): Polled<SiteView> {
+  const look = useMemo(() => siteReader(token, job), [token, job]);
   const polled = usePolled(look, LOOK_EVERY_MS);
   const site = polled.value?.site;
   useEffect(() => {
@@ -22,11 +26,11 @@ export function useSite(token: string): Polled<SiteView> {
 }
 
 /** Hands out the same view, and the same rows in a new view, for as long as they tell the same. */
-function siteReader(token: string): () => Promise<SiteView> {
+function siteReader(token: string, job: JobId | undefined): () => Promise<SiteView> {
   let text: string | undefined;
   let view: SiteView | undefined;
   return async () => {
-    const came = await siteText(token);
+    const came = await siteText(token, job);
     if (view && came === text) return view;
     view = withRowsKept(readView(came), view);
     text = came;

@@ -1,10 +1,9 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { SEVERITIES, type Severity } from '../../src/findings/finding.ts';
-import { review } from '../../src/findings/review.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import { reviewStory } from '../../src/findings/review.ts';
+import type { Story } from '../../src/findings/story.ts';
 import type { JobId } from '../../src/log/ids.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
-import type { PairId } from '../../src/site/pair-plan.ts';
 import type { SiteFindings } from '../../src/site/protocol.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
@@ -13,14 +12,13 @@ import { siteFindings } from './requests.ts';
 type Props = {
   token: string;
   job: JobId;
-  entries: readonly Entry[];
-  pair: PairId | undefined;
+  story: Story;
 } & Picks;
 
 /** What a careful supervisor would ask of this visit, each with the entries it rests on. */
-export function VisitFindings({ token, job, entries, pair, onPick }: Props) {
-  const findings = useMemo(() => review(entries), [entries]);
-  const acrossSite = useSiteFindings(token, pair, entries.length);
+export function VisitFindings({ token, job, story, onPick }: Props) {
+  const findings = useMemo(() => reviewStory(story), [story]);
+  const acrossSite = useSiteFindings(token, job, story.entries.length);
   const told = [
     ...findings.map((finding) => ({
       severity: finding.severity,
@@ -62,17 +60,17 @@ export const SeverityWord = ({ severity }: { severity: Severity }) => (
 );
 
 /** What shows only against the other pairs of the site; the page does without where it cannot be read. */
-function useSiteFindings(token: string, pair: PairId | undefined, count: number): SiteFindings['site'] {
+function useSiteFindings(token: string, job: JobId, count: number): SiteFindings['site'] {
   const [found, setFound] = useState<SiteFindings['site']>([]);
   useEffect(() => {
     let wanted = true;
-    siteFindings(token).then(
+    siteFindings(token, job).then(
       ({ site }) => wanted && setFound(site),
       () => undefined,
     );
     return () => {
       wanted = false;
     };
-  }, [token, count]);
-  return found.filter((finding) => finding.pair === pair);
+  }, [token, job, count]);
+  return found;
 }

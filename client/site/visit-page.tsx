@@ -8,9 +8,10 @@ import type { JobId } from '../../src/log/ids.ts';
 import type { SiteView } from '../../src/site/protocol.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../review/exports.tsx';
+import { useReading } from '../review/record.ts';
 import { Review } from '../review/review-page.tsx';
-import { NotYet } from './board-page.tsx';
 import { Issues } from './issues.tsx';
+import { NotYet } from './not-yet.tsx';
 import { type LogRecord, visitRecord } from './requests.ts';
 import { SignOff } from './sign-off.tsx';
 import { SiteMasthead } from './site-masthead.tsx';
@@ -26,7 +27,7 @@ const LOOK_EVERY_MS = 5_000;
 
 /** The record of one visit to a pair, what is to be asked of it, and its signature. */
 export function VisitPage({ token, job }: { token: string; job: JobId }) {
-  const site = useSite(token);
+  const site = useSite(token, job);
   const record = useVisitRecord(token, job);
   if (!site.value) return <NotYet site={site} />;
   if (!record.value) return <NotYet site={record} />;
@@ -56,7 +57,8 @@ interface VisitProps {
 }
 
 function Visit({ token, job, view, site, record, log }: VisitProps) {
-  const story = useMemo(() => storyOf(log.entries), [log]);
+  const { fault, end } = useReading(log);
+  const story = useMemo(() => storyOf(log.entries, end), [log, end]);
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
   const desk = view.role === 'desk';
   const again = () => {
@@ -67,7 +69,7 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
     story && (
       <div class="visit-parts">
         <div class="visit-part">
-          <VisitFindings token={token} job={job} entries={log.entries} pair={row?.plan.id} onPick={pick} />
+          <VisitFindings token={token} job={job} story={story} onPick={pick} />
           {isCommissioning(story.commission) && <Tests story={story} />}
         </div>
         <div class="visit-part">
@@ -91,6 +93,8 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
       </div>
       <Review
         record={log}
+        fault={fault}
+        end={end}
         trouble={record.trouble ?? site.trouble}
         saves={(name, print) => (
           <Saves log={log} name={name} onPrint={print}>

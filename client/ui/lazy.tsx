@@ -2,19 +2,24 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { MessagePage } from './message-page.tsx';
 
-/** A page whose code is fetched when it is first shown. */
+/** A page whose code is fetched when it is first to be shown, at once and not only after that was drawn. */
 export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
   let loaded: ComponentType<P> | undefined;
+  let loading: Promise<ComponentType<P>> | undefined;
   return function Lazy(props: P) {
     const [state, setState] = useState<'loading' | 'failed' | 'ready'>(loaded ? 'ready' : 'loading');
+    if (state === 'loading') loading ??= load();
     useEffect(() => {
       if (state !== 'loading') return;
-      load().then(
+      loading?.then(
         (page) => {
           loaded = page;
           setState('ready');
         },
-        () => setState('failed'),
+        () => {
+          loading = undefined;
+          setState('failed');
+        },
       );
     }, [state]);
     if (state === 'failed') return <NotLoaded again={() => setState('loading')} />;

@@ -20,6 +20,7 @@ export class Accounts {
   private readonly told = new Map<JobId, { hash: Hash; told: Promise<Told | undefined> }>();
   /** One at a time, so that the phones are answered in between. */
   private queue: Promise<unknown> = Promise.resolve();
+  private closed = false;
 
   constructor(
     private readonly store: Store,
@@ -41,6 +42,20 @@ export class Accounts {
   /** Works it out ahead of being asked. Never rejects. */
   async prepare(job: JobId): Promise<void> {
     await this.of(job).catch((error: unknown) => this.log.warn({ job, err: error }, 'a job has no account'));
+  }
+
+  /** The same for every job, while the server does other things: rules that are new make old accounts void. */
+  async prepareAll(): Promise<void> {
+    const jobs = await this.store.jobs().catch(() => []);
+    for (const { job } of jobs) {
+      await setImmediate();
+      if (this.closed) return;
+      await this.prepare(job);
+    }
+  }
+
+  close(): void {
+    this.closed = true;
   }
 
   private async find(job: JobId, hash: Hash): Promise<Told | undefined> {

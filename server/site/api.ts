@@ -52,8 +52,12 @@ export function siteApi({ sites, accounts, rooms, store, limits, opensOf }: Site
     return body.kind === 'ok' ? reply(c, await sites.open(body.value), 201) : reply(c, body, 400);
   });
 
-  app.get('/site', (c) => asReader(c, async (site, role) => c.json(await board.view(site, role))));
-  app.get('/site/findings', (c) => asReader(c, async (site) => c.json(await board.findings(site))));
+  app.get('/site', (c) =>
+    asReaderOf(c, async (site, role, job) => c.json(await board.view(site, role, job))),
+  );
+  app.get('/site/findings', (c) =>
+    asReaderOf(c, async (site, _, job) => c.json(await board.findings(site, job))),
+  );
   for (const [path, give] of Object.entries(RECORDS)) {
     app.get(`/site/${path}`, (c) =>
       asReader(c, async (site) => {
@@ -101,6 +105,18 @@ export function siteApi({ sites, accounts, rooms, store, limits, opensOf }: Site
     const site = pass && (await sites.get(pass.job));
     if (!site) return refuse(c, 'bad-token', 'This link is no site’s, or is not known here.');
     return answer(site, pass.role === 'desk' ? 'desk' : 'watcher');
+  }
+
+  /** For both tokens of a site, with the visit that is asked for if one is. */
+  function asReaderOf(
+    c: Context<Env>,
+    answer: (site: Site, role: SiteRole, job: JobId | undefined) => Promise<Response>,
+  ): Promise<Response> {
+    return asReader(c, async (site, role) => {
+      const job = c.req.query('job');
+      if (job !== undefined && !hasVisit(site, job)) return refuse(c, 'bad-target', NO_SUCH_VISIT, 404);
+      return answer(site, role, job);
+    });
   }
 
   /** For the desk's token only, with a body that is to be logged. */

@@ -1,19 +1,27 @@
+import { setTimeout } from 'node:timers/promises';
 import type { z } from 'zod';
 import type { Severity } from '../../src/findings/finding.ts';
 import { type PairOutcome, reviewSite, type SiteFinding } from '../../src/findings/site.ts';
-import { brokenNextText, nextText } from '../../src/phrases/board.ts';
-import { outcomeOf } from '../../src/site/account.ts';
+import type { JobId } from '../../src/log/entry.ts';
+import { BEING_READ, brokenNextText, nextText } from '../../src/phrases/board.ts';
+import { type Account, outcomeOf } from '../../src/site/account.ts';
 import type { PairRow, SiteFindings, SiteRole, SiteView } from '../../src/site/protocol.ts';
 import { livePairs, type SitePair } from '../../src/site/state.ts';
 import type { Rooms } from '../rooms.ts';
 import type { Accounts, Told } from './accounts.ts';
 import type { Site } from './site.ts';
 
+/** What is told of a visit, or that its log is still being read. */
+type Visit = Told | 'being-read';
+
 /** A pair with what is told of each of its visits, oldest first. */
 interface Known {
   readonly pair: SitePair;
-  readonly visits: readonly Told[];
+  readonly visits: readonly Visit[];
 }
+
+/** The board does not wait longer for logs that were never read, as after an import or under new rules. */
+const WAIT_MS = 200;
 
 /** A site's board and findings, from the accounts of its visits. */
 export class Board {
@@ -22,33 +30,41 @@ export class Board {
     private readonly rooms: Rooms,
   ) {}
 
-  /** Rejects with `StoreFailure`. */
-  async view(site: Site, role: SiteRole): Promise<z.input<typeof SiteView>> {
+  /** `job`: only the pair this was a visit to. Rejects with `StoreFailure`. */
+  async view(site: Site, role: SiteRole, job?: JobId): Promise<z.input<typeof SiteView>> {
     const { head, state } = site;
-    const known = await this.knownOf([...state.pairs.values()]);
+    const known = await this.knownOf([...state.pairs.values()], setTimeout(WAIT_MS, 'being-read' as const));
     const findings = findingsOf(known);
-    const pairs = await Promise.all(known.map((one) => this.row(one, findings)));
+    const wanted = known.filter(({ pair }) => isOf(pair, job));
+    const pairs = await Promise.all(wanted.map((one) => this.row(one, findings)));
     const { site: name = '', code } = state;
     return { head, site: name, ...(code && { code }), role, pairs };
   }
 
-  /** Rejects with `StoreFailure`. */
-  async findings({ state }: Site): Promise<z.input<typeof SiteFindings>> {
+  /** `job`: of this visit, and of the site on its pair. Rejects with `StoreFailure`. */
+  async findings({ state }: Site, job?: JobId): Promise<z.input<typeof SiteFindings>> {
     const known = await this.knownOf(livePairs(state));
-    const perPair = known.flatMap(({ pair, visits }) =>
-      visits.flatMap((told) =>
-        told.kind === 'account'
-          ? [{ pair: pair.plan.id, job: told.account.head.job, findings: told.account.findings }]
-          : [],
-      ),
+    const wanted = known.filter(({ pair }) => isOf(pair, job));
+    const perPair = wanted.flatMap(({ pair, visits }) =>
+      accountsIn(visits)
+        .filter(({ head }) => job === undefined || head.job === job)
+        .map(({ head, findings }) => ({ pair: pair.plan.id, job: head.job, findings })),
     );
-    return { perPair, site: findingsOf(known).map((each) => ({ ...each, entries: [...each.entries] })) };
+    const ids = new Set(wanted.map(({ pair }) => pair.plan.id));
+    const site = findingsOf(known).filter(({ pair }) => ids.has(pair));
+    return { perPair, site: site.map((each) => ({ ...each, entries: [...each.entries] })) };
   }
 
-  private knownOf(pairs: readonly SitePair[]): Promise<Known[]> {
+  /** `late`: what is told of the visits that are not known by then. */
+  private knownOf(pairs: readonly SitePair[], late?: Promise<'being-read'>): Promise<Known[]> {
     return Promise.all(
       pairs.map(async (pair) => {
-        const visits = await Promise.all(pair.visits.map(({ job }) => this.accounts.of(job)));
+        const visits = await Promise.all(
+          pair.visits.map(({ job }): Promise<Visit | undefined> => {
+            const told = this.accounts.of(job);
+            return late ? Promise.race([told, late]) : told;
+          }),
+        );
         return { pair, visits: visits.filter((told) => told !== undefined) };
       }),
     );
@@ -59,8 +75,10 @@ export class Board {
     const latest = visits.at(-1);
     const job = pair.visits.at(-1)?.job;
     const room = job === undefined ? undefined : await this.rooms.live(job);
-    const told = latest?.kind === 'account' ? latest.account.findings : [];
-    const all = [...told, ...findings.filter((each) => each.pair === plan.id)];
+    const all = [
+      ...accountsIn(visits.slice(-1)).flatMap((account) => account.findings),
+      ...findings.filter((each) => each.pair === plan.id),
+    ];
     const count = (severity: Severity) => all.filter((each) => each.severity === severity).length;
     return {
       plan,
@@ -75,9 +93,10 @@ export class Board {
 
 /** What the latest visit says of where the pair stands. */
 function latestOf(
-  latest: Told | undefined,
+  latest: Visit | undefined,
 ): Pick<PairRow, 'standing' | 'next' | 'final' | 'head' | 'signed'> {
   if (!latest) return { standing: 'not-started', next: nextText('not-started') };
+  if (latest === 'being-read') return { next: BEING_READ };
   if (latest.kind === 'broken') {
     const { count, hash } = latest.head;
     return {
@@ -96,13 +115,19 @@ function latestOf(
   };
 }
 
+const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
+  job === undefined || visits.some((visit) => visit.job === job);
+
+const accountsIn = (visits: readonly Visit[]): Account[] =>
+  visits.flatMap((told) => (told !== 'being-read' && told.kind === 'account' ? [told.account] : []));
+
 /** Of the pairs that belong to the site now. */
 const findingsOf = (known: readonly Known[]): SiteFinding[] =>
   reviewSite(
     known
       .filter(({ pair }) => !pair.dropped)
       .map(({ pair, visits }): PairOutcome => {
-        const accounts = visits.flatMap((told) => (told.kind === 'account' ? [told.account] : []));
+        const accounts = accountsIn(visits);
         return {
           pair: pair.plan.id,
           pathLength: pair.plan.pathLength ?? accounts.at(-1)?.pathLength,

@@ -10,29 +10,40 @@ export interface Times {
   zone(at: number): string;
 }
 
+const two = '2-digit';
+const FORMATS = {
+  hours: { hour: two, minute: two },
+  seconds: { hour: two, minute: two, second: two },
+  dated: { day: 'numeric', month: 'short', hour: two, minute: two },
+  days: { dateStyle: 'long' },
+  offsets: { timeZoneName: 'longOffset' },
+} as const satisfies Record<string, Intl.DateTimeFormatOptions>;
+
 const DAY_MS = 24 * 3_600_000;
 
 /** Moments as written in a time zone (IANA name, such as "Europe/London"). @throws {RangeError} on another name */
 export function timesIn(zone: string): Times {
-  const format = (options: Intl.DateTimeFormatOptions) =>
-    new Intl.DateTimeFormat('en-GB', { timeZone: zone, hourCycle: 'h23', ...options });
-  const two = '2-digit';
-  const hours = format({ hour: two, minute: two });
-  const seconds = format({ hour: two, minute: two, second: two });
-  const dated = format({ day: 'numeric', month: 'short', hour: two, minute: two });
-  const days = format({ dateStyle: 'long' });
-  const offsets = format({ timeZoneName: 'longOffset' });
-  const clock = (at: number, fine: boolean) => (fine ? seconds : hours).format(at);
+  const made: Record<string, Intl.DateTimeFormat> = {};
+  // A browser takes milliseconds to make one: each is made when it is first needed.
+  const format = (name: keyof typeof FORMATS): Intl.DateTimeFormat => {
+    made[name] ??= new Intl.DateTimeFormat('en-GB', { timeZone: zone, hourCycle: 'h23', ...FORMATS[name] });
+    return made[name];
+  };
+  // A name of no zone is found out here, not at the first time to be written.
+  format('hours');
+  const clock = (at: number, fine: boolean) => format(fine ? 'seconds' : 'hours').format(at);
   return {
     clock,
-    day: (at) => days.format(at),
+    day: (at) => format('days').format(at),
     labels(marks) {
       const [first = 0, second = Number.POSITIVE_INFINITY] = marks;
-      if ((marks.at(-1) ?? first) - first >= DAY_MS) return marks.map((at) => dated.format(at));
+      if ((marks.at(-1) ?? first) - first >= DAY_MS) return marks.map((at) => format('dated').format(at));
       return marks.map((at) => clock(at, second - first < 60_000));
     },
     zone(at) {
-      const name = offsets.formatToParts(at).find(({ type }) => type === 'timeZoneName')?.value;
+      const name = format('offsets')
+        .formatToParts(at)
+        .find(({ type }) => type === 'timeZoneName')?.value;
       return (name ?? 'GMT').replace('+00:00', '').replace('GMT', 'UTC').replace('-', '−');
     },
   };

@@ -15,9 +15,8 @@ export interface Story {
   readonly until: number;
 }
 
-/** Undefined for a log that opens no job. */
-export function storyOf(entries: readonly Entry[]): Story | undefined {
-  const end = entries.reduce(fold, EMPTY);
+/** Undefined for a log that opens no job. `end`: the fold of these entries, where it is known already. */
+export function storyOf(entries: readonly Entry[], end = entries.reduce(fold, EMPTY)): Story | undefined {
   const commission = commissionOf(end);
   const until = entries.at(-1)?.at;
   if (!commission || until === undefined) return undefined;

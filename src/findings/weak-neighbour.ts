@@ -22,20 +22,20 @@ export function weakNeighbour(pairs: readonly PairOutcome[]): SiteFinding[] {
     const entry = { job: visit.job, seq: accepted.seq };
     return [{ pair, pathLength, meter, value: accepted.reading.value, entry }];
   });
+  // Sorted once, and not the equals of each.
+  const byValue = known.toSorted((a, b) => a.value - b.value);
   return known.flatMap((one): SiteFinding[] => {
-    const equals = known.filter(
-      (other) =>
-        other !== one &&
-        other.meter.name === one.meter.name &&
-        Math.abs(other.pathLength - one.pathLength) <= EQUAL_LENGTH * one.pathLength,
-    );
-    const values = equals.map(({ value }) => value).sort((a, b) => a - b);
-    const middle = values[Math.floor((values.length - 1) / 2)];
-    if (middle === undefined || values.length < FEWEST_EQUALS) return [];
+    const isEqual = (other: typeof one): boolean =>
+      other !== one &&
+      other.meter.name === one.meter.name &&
+      Math.abs(other.pathLength - one.pathLength) <= EQUAL_LENGTH * one.pathLength;
+    const equals = byValue.filter(isEqual);
+    const middle = equals[Math.floor((equals.length - 1) / 2)]?.value;
+    if (middle === undefined || equals.length < FEWEST_EQUALS) return [];
     const weaker = lossBetween(valueReading(middle), valueReading(one.value), one.meter);
     if (weaker === undefined || weaker < WEAK_DB) return [];
     const figures = { weaker, reading: one.value, equals: middle };
-    const entries = [one.entry, ...equals.map(({ entry }) => entry)];
+    const entries = [one.entry, ...known.filter(isEqual).map(({ entry }) => entry)];
     return [{ id: 'weak-neighbour', severity: 'question', pair: one.pair, entries, figures }];
   });
 }

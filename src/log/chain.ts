@@ -29,10 +29,17 @@ export const headAfter = (entry: Entry): Head => ({
 
 export type ChainFault = { seq: number; fault: 'order' | 'job' | 'prev' | 'hash' | 'head' };
 
-/** The first thing wrong with a chain of entries, or undefined when it is whole and ends at `head`. */
-export function findFault(entries: readonly Entry[], head: Head): ChainFault | undefined {
-  let at = emptyHead(head.job);
-  for (const entry of entries) {
+/**
+ * The first thing wrong with a chain of entries, or undefined when it is whole and ends at `head`. Up to
+ * `checked` they were found whole before.
+ */
+export function findFault(
+  entries: readonly Entry[],
+  head: Head,
+  checked: Head = emptyHead(head.job),
+): ChainFault | undefined {
+  let at = checked;
+  for (const entry of entries.slice(checked.count)) {
     const seq = at.count;
     if (entry.job !== head.job) return { seq, fault: 'job' };
     if (entry.seq !== seq) return { seq, fault: 'order' };

@@ -1,6 +1,6 @@
 import type { Seq } from '../advice.ts';
 import type { Fact, FactOf, JobSetup, Seat } from '../facts.ts';
-import { countedOf, EMPTY, fold, type Placed } from '../job/state.ts';
+import { countedOf, EMPTY, fold, type JobState, type Placed } from '../job/state.ts';
 import type { Reading } from '../reading.ts';
 import { amendments, replaced } from './amendments.ts';
 import type { Entry } from './entry.ts';
@@ -48,8 +48,8 @@ export type Standing =
       changedBy: Seq[];
     };
 
-export function summarize(entries: readonly Entry[]): Summary {
-  const state = entries.reduce(fold, EMPTY);
+/** `state`: the fold of these entries, where it is known already. */
+export function summarize(entries: readonly Entry[], state = entries.reduce(fold, EMPTY)): Summary {
   const { takenBackBy } = amendments(entries);
   const where = (test: (fact: Fact) => boolean): Seq[] =>
     entries.filter(({ fact }) => test(fact)).map(({ seq }) => seq);
@@ -87,7 +87,7 @@ export function summarize(entries: readonly Entry[]): Summary {
 
 const DISTURBS: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
 
-function standingOf(entries: readonly Entry[], state: typeof EMPTY): Standing {
+function standingOf(entries: readonly Entry[], state: JobState): Standing {
   const { accepted } = state;
   if (entries.length === 0) return { kind: 'empty' };
   if (accepted) {

@@ -14,5 +14,8 @@ const NEXT: Record<PairStanding, string> = {
 export const nextText = (standing: PairStanding, instruction?: JobState['instruction']): string =>
   instruction?.show ?? NEXT[standing];
 
+/** Of a pair whose log nobody has read yet under these rules. */
+export const BEING_READ = 'Its record is being read';
+
 export const brokenNextText = (seq: number): string =>
   `Its record fails its check at entry ${seq}: begin a new visit`;

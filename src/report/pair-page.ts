@@ -6,7 +6,7 @@ import { CHECKLISTS, type Checklist } from '../commission/items.ts';
 import { progressOf, readingAfter } from '../commission/progress.ts';
 import type { JobSetup } from '../facts.ts';
 import { SEVERITIES, type Severity } from '../findings/finding.ts';
-import { review } from '../findings/review.ts';
+import { reviewStory } from '../findings/review.ts';
 import type { SiteFinding } from '../findings/site.ts';
 import { type Story, storyOf } from '../findings/story.ts';
 import { findFault } from '../log/chain.ts';
@@ -17,7 +17,7 @@ import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/finding
 import { gainChange } from '../phrases/gain.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import { positionText } from '../phrases/position.ts';
-import { readingText } from '../phrases/readings.ts';
+import { readingText, readingWithUnit } from '../phrases/readings.ts';
 import { STANDING_WORDS } from '../phrases/standings.ts';
 import type { Reading } from '../reading.ts';
 import { driftBetween } from '../site/drift.ts';
@@ -74,9 +74,9 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
   if (!story || !log) return notStarted(plan, visits.at(-1)?.head);
   const { setup } = story.commission;
   const standing = standingOf(story.end, story.until);
-  const summary = summarize(story.entries);
+  const summary = summarize(story.entries, story.end);
   const all = series(story.entries);
-  const findings = review(story.entries);
+  const findings = reviewStory(story);
   const fault = findFault(log.entries, log.head);
   const final = finalReading(story);
   const { meter } = setup;
@@ -127,7 +127,7 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       foot: footOf(log.head),
     },
     standing,
-    final: final ? withUnit(final.reading, setup) : '',
+    final: final ? readingWithUnit(final.reading, setup.meter) : '',
     findings: counts,
     stories,
   };
@@ -180,9 +180,6 @@ function finalReading({ end, commission }: Story): Final | undefined {
   return reading && { reading: reading.reading, note: `last read, #${reading.seq}; not accepted` };
 }
 
-const withUnit = (reading: Reading, { meter }: JobSetup): string =>
-  reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);
-
 function figures(
   { end, commission }: Story,
   { from, to }: Summary,
@@ -206,12 +203,12 @@ function figures(
   return [
     {
       name: 'Final reading',
-      value: final ? withUnit(final.reading, commission.setup) : 'none',
+      value: final ? readingWithUnit(final.reading, meter) : 'none',
       note: `${final ? `${final.note}; ` : ''}band ${meter.bandLow} to ${meter.bandHigh}`,
     },
     {
       name: accepted?.override ? 'Accepted by override' : 'Accepted',
-      value: accepted ? withUnit(accepted.reading, commission.setup) : 'not accepted',
+      value: accepted ? readingWithUnit(accepted.reading, meter) : 'not accepted',
       note: accepted ? `${moments.clock(accepted.at, true)}, #${accepted.seq}` : '',
     },
     {

@@ -11,7 +11,7 @@ import { nextText } from '../phrases/board.ts';
 import { readingWithUnit } from '../phrases/readings.ts';
 import { MeterProfile } from '../profile.ts';
 import { Reading } from '../reading.ts';
-import { JobFinding, PairRow } from './protocol.ts';
+import { JobFinding, PairRow, PairStanding } from './protocol.ts';
 import { standingOf } from './standing.ts';
 
 /**
@@ -21,7 +21,8 @@ import { standingOf } from './standing.ts';
 export const Account = z.object({
   head: Head,
   engine: z.literal(ENGINE_VERSION),
-  ...PairRow.pick({ standing: true, next: true, final: true, signed: true }).shape,
+  standing: PairStanding,
+  ...PairRow.pick({ next: true, final: true, signed: true }).shape,
   pathLength: z.number().optional(),
   meter: MeterProfile,
   /** The acceptance that stands. */

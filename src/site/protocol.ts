@@ -85,7 +85,8 @@ export const PairRow = z.object({
   dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
   /** Oldest first. */
   visits: z.array(z.object({ job: JobId, at: z.number() })),
-  standing: PairStanding,
+  /** Left out while the log of the latest visit is still being read. */
+  standing: PairStanding.optional(),
   /** Whose phones are connected now. */
   online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
   /** What is next, in a few words. */

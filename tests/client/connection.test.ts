@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Connection, type Socket } from '../../client/link/connection.ts';
 import { outboxIn } from '../../client/link/outbox.ts';
 import { memoryStorage, type Storage } from '../../client/storage.ts';
+import type { Entry } from '../../src/log/entry.ts';
 import type { ServerMessage } from '../../src/protocol.ts';
 import { logOf, opened, TOKEN } from './fixtures.ts';
 
@@ -31,7 +32,7 @@ class FakeSocket implements Socket {
   }
 }
 
-function phone(storage: Storage = memoryStorage()) {
+function phone(storage: Storage = memoryStorage(), known?: readonly Entry[]) {
   const sockets: FakeSocket[] = [];
   let now = 0;
   let beat: (() => void) | undefined;
@@ -49,6 +50,7 @@ function phone(storage: Storage = memoryStorage()) {
       };
     },
     outbox: outboxIn(storage, 'outbox.test'),
+    ...(known && { known }),
   });
   const pass = (ms: number) => {
     for (const end = now + ms; now < end; ) {
@@ -102,6 +104,14 @@ describe('a connection', () => {
     expect(connection.link.phase).toBe('live');
     sockets[0]?.onmessage?.({ data: '{"t":"entries","entries":[{"seq":"one"}]}' });
     expect(connection.link.ended?.reason).toBe('version');
+  });
+
+  it('asks only for what comes after the log it was given', () => {
+    const { connection, sockets } = phone(memoryStorage(), logOf([opened]));
+    connection.start();
+    sockets[0]?.onopen?.();
+    expect(sockets[0]?.texts).toMatchObject([{ t: 'hello', after: 0 }]);
+    expect(connection.link.entries).toHaveLength(1);
   });
 
   it('tells its listeners of what is to be seen, and not of every ping', () => {

@@ -22,7 +22,16 @@ export class Desk {
     return get(this.url, path, this.token);
   }
 
-  async board(): Promise<SiteView> {
+  /** The board as it comes, perhaps before every log was read. */
+  async boardAtOnce(): Promise<SiteView> {
     return SiteView.parse(await (await this.get('/api/site')).json());
+  }
+
+  /** The board when every log was read. */
+  async board(): Promise<SiteView> {
+    for (;;) {
+      const board = await this.boardAtOnce();
+      if (board.pairs.every(({ standing }) => standing)) return board;
+    }
   }
 }

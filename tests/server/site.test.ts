@@ -10,7 +10,7 @@ import { HttpRefusal, JobOpened, JobRecord } from '../../src/protocol.ts';
 import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import type { PairPlan } from '../../src/site/pair-plan.ts';
-import { Logged, SiteFindings } from '../../src/site/protocol.ts';
+import { Logged, SiteFindings, SiteView } from '../../src/site/protocol.ts';
 import { Desk } from './desk.ts';
 import { ManualClock, serve } from './house.ts';
 import { get, join, newId, openJob, Phone, post } from './phone.ts';
@@ -361,6 +361,41 @@ describe('a site over HTTP', () => {
     const row = (await reader.board()).pairs.find(({ plan }) => plan.id === 'S1');
     expect(row).toMatchObject({ standing: 'needs-attention', next: expect.stringContaining('entry 7') });
     expect(row?.final).toBeUndefined();
+  });
+
+  it('R39: the board does not wait for a log that takes long to read, and says so of its row', async () => {
+    let read = () => {};
+    const reading = new Promise<void>((resolve) => {
+      read = resolve;
+    });
+    class Slow extends MemoryStore {
+      override async audit(job: string) {
+        if (job === visitTo('S1').job) await reading;
+        return super.audit(job);
+      }
+    }
+    const { reader } = await served(demo, new Slow());
+    const rowOf = (board: SiteView) => board.pairs.find(({ plan }) => plan.id === 'S1');
+    const early = rowOf(await reader.boardAtOnce());
+    expect(early).toMatchObject({ next: 'Its record is being read', findings: { serious: 0 } });
+    expect(early?.standing).toBeUndefined();
+    read();
+    expect(rowOf(await reader.board())?.standing).toBe('signed');
+  });
+
+  it('R39: with a visit named, the board and the findings are of its pair alone', async () => {
+    const { reader } = await served();
+    const { job, pair } = visitTo('S1');
+    const whole = await reader.board();
+    const one = SiteView.parse(await (await reader.get(`/api/site?job=${job}`)).json());
+    expect(one).toEqual({ ...whole, pairs: whole.pairs.filter(({ plan }) => plan.id === pair) });
+    const read = async (path: string) => SiteFindings.parse(await (await reader.get(path)).json());
+    const all = await read('/api/site/findings');
+    expect(await read(`/api/site/findings?job=${job}`)).toEqual({
+      perPair: all.perPair.filter((each) => each.job === job),
+      site: all.site.filter((each) => each.pair === pair),
+    });
+    expect(await refusal(await reader.get('/api/site?job=elsewhere1'))).toMatchObject({ status: 404 });
   });
 
   it('R29: when the site’s log cannot be written nothing is taken, and the same wish is good later', async () => {

@@ -1,12 +1,20 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
+import type { Entry } from '../../src/log/entry.ts';
 import { SOCKET_PATH } from '../../src/protocol.ts';
-import { Connection, type Socket } from '../link/connection.ts';
-import type { Link } from '../link/link.ts';
-import { outboxIn } from '../link/outbox.ts';
-import { memoryStorage } from '../storage.ts';
+import type { Storage } from '../storage.ts';
+import { Connection, type Socket } from './connection.ts';
+import { outboxIn } from './outbox.ts';
 
-/** The link of somebody who only watches; redraws whenever it has news. */
-export function useWatch(token: string): Link {
+export interface Kept {
+  /** Where letters wait, and under which name. */
+  storage: Storage;
+  drawer: string;
+  /** As in `World`. */
+  known?: readonly Entry[];
+}
+
+/** A connection that lives as long as its page is shown; redraws whenever it has news. */
+export function useConnection(token: string, { storage, drawer, known }: Kept): Connection {
   const connection = useMemo(
     () =>
       new Connection(token, {
@@ -16,10 +24,10 @@ export function useWatch(token: string): Link {
           const timer = setInterval(call, ms);
           return () => clearInterval(timer);
         },
-        // A watcher writes nothing.
-        outbox: outboxIn(memoryStorage(), 'watcher'),
+        outbox: outboxIn(storage, drawer),
+        ...(known && { known }),
       }),
-    [token],
+    [token, storage, drawer, known],
   );
   const [, redraw] = useState({});
   useEffect(() => {
@@ -27,16 +35,18 @@ export function useWatch(token: string): Link {
     const online = () => connection.feed({ on: 'online' });
     const looked = () => connection.feed({ on: 'visible', visible: document.visibilityState === 'visible' });
     addEventListener('online', online);
+    addEventListener('pageshow', looked);
     document.addEventListener('visibilitychange', looked);
     connection.start();
     return () => {
       unsubscribe();
       removeEventListener('online', online);
+      removeEventListener('pageshow', looked);
       document.removeEventListener('visibilitychange', looked);
       connection.stop();
     };
   }, [connection]);
-  return connection.link;
+  return connection;
 }
 
 function openSocket(): Socket {
