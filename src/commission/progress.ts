@@ -81,6 +81,12 @@ export function isProven(commission: Commission, progress: Progress): boolean {
 export const beforeMissing = (commission: Commission): ChecklistItem[] =>
   CHECKLISTS.before.filter((item) => !isAnswered(answerTo(commission, 'before', item)));
 
+/** The alarm outputs are isolated, and nobody said that they were restored. */
+export function isIsolated(commission: Commission): boolean {
+  const isolated = answerTo(commission, 'before', 'outputs-isolated');
+  return isolated?.done === true && !isIsolationLifted(commission);
+}
+
 /** The outputs were restored after they were isolated: before any more work they must be isolated again. */
 export function isIsolationLifted(commission: Commission): boolean {
   const isolated = answerTo(commission, 'before', 'outputs-isolated');

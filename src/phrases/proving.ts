@@ -57,15 +57,15 @@ export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
 };
 
 export const WHY_FAILED: Record<Failure, string> = {
-  'nothing-shown': 'the panel showed nothing in time',
+  'nothing-shown': 'the panel did not show it in time',
   'wrong-indication': 'the panel showed something else',
   'too-early': 'the panel showed it too early',
-  'too-late': 'the panel showed it too late',
+  'too-late': 'the panel did not show it in time, only later',
   'reading-off': 'the reading behind the cover is not what it should be',
   'not-restored': 'the panel did not come back to normal in time',
 };
 
-/** "Fault test failed: the panel showed it too late (after 41.0 s, set 10.0 s, give or take 5.0 s)." */
+/** "Fault test failed: the panel did not show it in time, only later (after 41.0 s, set 10.0 s, give or take 5.0 s)." */
 export function failureText(failed: Failed, meter: MeterProfile): string {
   if (failed.kind === 'test')
     return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;

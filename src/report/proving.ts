@@ -30,7 +30,7 @@ const SHOWN = 8;
 
 /** Every go at a proving test with its times, and the tests of yes or no. */
 export function provingBlock(commission: Commission, progress: Progress): Block {
-  const goes = progress.all.map((judged) => attemptRow(commission, judged));
+  const goes = progress.all.map((judged) => attemptRow(commission, progress, judged));
   const left = PROOFS.filter((proof) => !progress.last[proof]).map((proof) => notMade(TEST[proof]));
   const items = CHECKLISTS.tests.map((item) => itemRow(commission, item));
   const kept = first(goes.toReversed(), SHOWN, (rest) =>
@@ -47,13 +47,17 @@ export function provingBlock(commission: Commission, progress: Progress): Block 
 
 const notMade = (name: string, result = 'NOT MADE'): string[] => [name, result, '', '', '', '', ''];
 
-function attemptRow(commission: Commission, { attempt, verdict }: Judged): string[] {
+function attemptRow(commission: Commission, { last }: Progress, judged: Judged): string[] {
+  const { attempt, verdict } = judged;
   const { proof, covered, shown, cleared, restored } = attempt;
   const { elapsed, delay, tolerance, restored: normal, loss, expectedLoss } = verdict.figures;
   const cover = COVER[coverFor(proof, commission.setup)];
-  const last = restored ?? cleared ?? shown ?? covered;
+  const end = restored ?? cleared ?? shown ?? covered;
   const void_ = attempt.accept !== commission.search.accepted?.seq ? ' (void: turned since)' : '';
-  const excused = verdict.kind === 'failed' && isExcused(commission, covered.seq) ? '; answered for' : '';
+  // A test that was made again rests on its last go, and not on what was said of an earlier one.
+  const isLast = last[proof] === judged;
+  const excused =
+    verdict.kind === 'failed' && isLast && isExcused(commission, covered.seq) ? '; answered for' : '';
   return [
     `${TEST[proof]}, ${cover}`,
     `${resultText(verdict)}${excused}${void_}`,
@@ -63,7 +67,7 @@ function attemptRow(commission: Commission, { attempt, verdict }: Judged): strin
     loss === undefined
       ? ''
       : `${loss.toFixed(1)} dB${expectedLoss === undefined ? '' : ` of ${expectedLoss.toFixed(1)}`}`,
-    covered.seq === last.seq ? `#${covered.seq}` : `#${covered.seq} to #${last.seq}`,
+    covered.seq === end.seq ? `#${covered.seq}` : `#${covered.seq} to #${end.seq}`,
   ];
 }
 

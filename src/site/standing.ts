@@ -1,5 +1,5 @@
 import { isCommissioning } from '../commission/commission.ts';
-import { isProven, progressOf } from '../commission/progress.ts';
+import { isIsolated, isProven, progressOf } from '../commission/progress.ts';
 import { commissionOf, type JobState } from '../job/state.ts';
 
 /** Where a pair stands on the site's board, by its latest visit. */
@@ -14,17 +14,19 @@ export const PAIR_STANDINGS = [
 export type PairStanding = (typeof PAIR_STANDINGS)[number];
 
 /**
- * Needs attention: an issue is open, the alignment was accepted against its evidence, the crew stopped, or
- * the record has changed since it was signed. `now`: ms, the log's clock.
+ * Needs attention: an issue is open, the alignment was accepted against its evidence (signed or not), the crew
+ * stopped, the record has changed since it was signed, or all is proven and the outputs are still isolated.
+ * `now`: ms, the log's clock.
  */
 export function standingOf(state: JobState | undefined, now: number): PairStanding {
   const commission = state && commissionOf(state);
   if (!commission) return 'not-started';
   const open = state.issues.some(({ closed }) => !closed);
   if (open || state.stopped || state.changedBy !== undefined) return 'needs-attention';
-  if (state.signed) return 'signed';
   if (state.accepted?.override) return 'needs-attention';
+  if (state.signed) return 'signed';
   if (!commission.search.accepted) return 'aligning';
   const proven = isCommissioning(commission) && isProven(commission, progressOf(commission, now));
-  return proven ? 'proven' : 'aligned';
+  if (!proven) return 'aligned';
+  return isIsolated(commission) ? 'needs-attention' : 'proven';
 }

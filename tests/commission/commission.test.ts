@@ -106,7 +106,7 @@ describe('proving', () => {
 
   it.each([
     { what: 'too soon', after: 4.5, says: 'too early (after 4.5 s, set 10.0 s, give or take 5.0 s' },
-    { what: 'too late', after: 15.5, says: 'nothing in time' },
+    { what: 'too late', after: 15.5, says: 'did not show it in time' },
   ])('an alarm $what fails, with the reason, and opens an issue', ({ after, says }) => {
     const job = TableCommissioning.aligned();
     job.alarmTest({ after });

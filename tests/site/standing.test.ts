@@ -18,12 +18,13 @@ describe('on the board a pair is', () => {
 
   it('aligned, then proven, then signed, on a visit where all goes well', () => {
     const seen = new Set<string>();
+    // Proven, it needs attention until its outputs are back.
     let state = EMPTY;
     for (const entry of visit()) {
       state = fold(state, entry);
       seen.add(standingOf(state, entry.at));
     }
-    expect([...seen]).toEqual(['aligning', 'aligned', 'proven', 'signed']);
+    expect([...seen]).toEqual(['aligning', 'aligned', 'needs-attention', 'proven', 'signed']);
   });
 
   it.each([
@@ -34,6 +35,14 @@ describe('on the board a pair is', () => {
     const job = TableCommissioning.aligned();
     happen(job);
     expect(standing(job)).toBe('needs-attention');
+  });
+
+  it.each([
+    ['left with its outputs isolated', 'left-isolated'],
+    ['signed though it was accepted by override', 'overridden'],
+  ] as const)('in need of attention when %s', (_, plant) => {
+    const entries = visit([plant]);
+    expect(standingOf(entries.reduce(fold, EMPTY), entries.at(-1)?.at ?? 0)).toBe('needs-attention');
   });
 
   it('in need of attention when its record changed after it was signed', () => {

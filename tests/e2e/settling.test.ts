@@ -1,0 +1,98 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { layDown } from '../../server/demo/site-fixture.ts';
+import { type RunningServer, startServer } from '../../server/start.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
+import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import type { Entry } from '../../src/log/entry.ts';
+import { Desk } from '../server/desk.ts';
+import { demo, visitTo } from '../server/played-site.ts';
+import { CHROMIUM, launch } from './chromium.ts';
+import { press } from './hall.ts';
+
+const HOW = 'Late by the verification delay of the panel, see its configuration';
+const { job, entries } = visitTo('S4');
+
+/** The visit at whose end all is done but this: nobody has answered for its failed test, nor signed. */
+function unanswered(): Entry[] {
+  let head = emptyHead(job);
+  const end = entries.findIndex(({ fact }) => fact.type === 'signed');
+  return entries.slice(0, end).map(({ at, actor, fact }) => {
+    // In the place of the answer, so that every other entry keeps its number.
+    const said: Entry['fact'] = { type: 'remark', seat: 'panel', text: 'The office will look into that' };
+    const entry = seal(head, { actor, fact: fact.type === 'issue-closed' ? said : fact }, at);
+    head = headAfter(entry);
+    return entry;
+  });
+}
+
+describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
+  const store = new MemoryStore();
+  let server: RunningServer;
+  let browser: Browser;
+  let desk: Page;
+  let keys: { desk: string; watch: string };
+
+  beforeAll(async () => {
+    const visits = demo.visits.map((visit) => (visit.job === job ? { job, entries: unanswered() } : visit));
+    keys = await layDown(store, { site: demo.site, visits });
+    server = await startServer({ store });
+    browser = await launch();
+    desk = await browser.newPage({ viewport: { width: 1280, height: 800 } });
+    await desk.goto(`${server.url}/site#${keys.desk}`);
+  }, 60_000);
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  it('needs attention on the board, and leads to what is missing', async () => {
+    await desk.getByRole('link', { name: /South aisle 4.*Needs attention/ }).click();
+    await desk.getByText('It cannot be signed yet. Missing:').waitFor();
+    expect(await desk.locator('.missing-list li').allTextContents()).toEqual([
+      'the alarm test, passed',
+      expect.stringMatching(/^an answer to the open issue: Alarm test failed/),
+    ]);
+  });
+
+  it('is not signed while it is open, neither on the page nor past it', async () => {
+    expect(await desk.getByRole('button', { name: 'Sign the record' }).count()).toBe(0);
+    const { count, hash } = await store.head(job);
+    const signature = { kind: 'typed', text: 'S. Example' };
+    const wish = { job, name: 'S. Example', role: 'Supervisor', signature, head: { count, hash } };
+    const answer = await new Desk(server.url, keys.desk).post('/api/site/sign', wish);
+    expect(answer.status).toBe(409);
+    expect(await answer.json()).toMatchObject({ reason: 'not-signable' });
+    expect(await store.head(job)).toEqual({ job, count, hash });
+  });
+
+  it('is for the desk to answer for: who only reads sees it, and no more', async () => {
+    const reader = await browser.newPage();
+    await reader.goto(`${server.url}/site/pair#${keys.watch}/${job}`);
+    await reader.getByRole('heading', { name: 'Issues' }).waitFor();
+    expect(await reader.getByLabel('How it was settled').count()).toBe(0);
+    await reader.close();
+  });
+
+  it('is closed with words of why, which stay in the record', async () => {
+    const close = desk.getByRole('button', { name: 'Close it with these words' });
+    expect(await close.isDisabled()).toBe(true);
+    await desk.getByLabel('How it was settled').fill(HOW);
+    await close.click();
+    await desk.getByText(HOW).first().waitFor();
+    const [closing] = await store.read(job, unanswered().length - 1, 1);
+    expect(closing).toMatchObject({ actor: 'supervisor', fact: { type: 'issue-closed', how: HOW } });
+  });
+
+  it('can then be signed, and the finding stays with the signature', async () => {
+    await desk.getByLabel('Name').fill('S. Example');
+    await desk.getByLabel('Role').fill('Supervisor');
+    await press(desk, 'Type');
+    await desk.getByLabel('Signature, typed').fill('S. Example');
+    await press(desk, 'Sign the record');
+    await desk.locator('.signature.typed').waitFor();
+    const signed = (await store.read(job, -1, 1_000)).filter(({ fact }) => fact.type === 'signed');
+    expect(signed).toMatchObject([{ fact: { findings: ['unproven', 'test-failed'] } }]);
+  });
+});
