@@ -1,7 +1,7 @@
 import type { Logger } from 'pino';
 import type { Seq } from '../src/advice.ts';
 import { Seat } from '../src/facts.ts';
-import { type Expectation, expectedReadings } from '../src/job/expected.ts';
+import { type Expectation, expectation } from '../src/job/expected.ts';
 import { type Input, type Response, respond } from '../src/job/respond.ts';
 import { EMPTY, fold, type JobState } from '../src/job/state.ts';
 import { type ChainFault, emptyHead, headAfter, seal } from '../src/log/chain.ts';
@@ -148,9 +148,9 @@ export class Room {
     return this.state.seats[seat] !== undefined;
   }
 
-  /** Readings that would not surprise now. */
+  /** What would not surprise if it were said now. */
   get expected(): Expectation | undefined {
-    return expectedReadings(this.state);
+    return expectation(this.state);
   }
 
   presence(): Presence {

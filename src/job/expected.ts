@@ -1,12 +1,18 @@
+import type { Action, Question } from '../advice.ts';
 import { predict } from '../engine/beam.ts';
 import { exactFromDb, toLevel } from '../engine/level.ts';
 import { look } from '../engine/view.ts';
+import type { Intent } from '../grammar/intent.ts';
+import { SAFE } from './hearing.ts';
 import type { JobState } from './state.ts';
 
-/** Readings that would not surprise, in the meter's units. */
+/** What would not surprise if it were said now. */
 export interface Expectation {
+  /** Readings, in the meter's units. */
   low: number;
   high: number;
+  /** What answers the question or instruction that stands, and what is safe at any time; undefined while nothing is asked. */
+  asked?: readonly Intent['kind'][];
 }
 
 /**
@@ -17,11 +23,51 @@ export interface Expectation {
 const OFF_DB = 7;
 const SDS = 3;
 
+/** What would not surprise now; undefined before the job is opened. */
+export function expectation(state: JobState): Expectation | undefined {
+  const readings = expectedReadings(state);
+  const asked = askedFor(state);
+  return readings && { ...readings, ...(asked && { asked: [...asked, ...SAFE] }) };
+}
+
+function askedFor({ query, instruction, answeredBy }: JobState): Expectation['asked'] {
+  if (query?.question) return ANSWERS[query.question.kind];
+  if (!instruction || answeredBy !== undefined) return undefined;
+  const { action } = instruction.advice;
+  return action.kind === 'ask' ? ANSWERS[action.question.kind] : REPORTS[action.kind];
+}
+
+const ANSWERS: Readonly<Record<Question['kind'], readonly Intent['kind'][]>> = {
+  'which-value': ['reading', 'correct', 'yes', 'no'],
+  'which-move': ['moved', 'yes', 'no'],
+  'is-it-so': ['yes', 'no', 'path', 'gain', 'reading'],
+};
+
+/** What a crew reports when it has done what was asked; the reading often comes with it. */
+const REPORTS: Readonly<Record<Exclude<Action['kind'], 'ask'>, readonly Intent['kind'][] | undefined>> = {
+  turn: ['done', 'moved', 'reading', 'trend', 'cannot'],
+  gain: ['done', 'gain', 'reading', 'trend', 'cannot'],
+  read: ['reading', 'trend'],
+  hold: ['reading', 'trend'],
+  're-aim': ['done', 'reading', 'trend'],
+  block: ['done', 'path', 'reading'],
+  unblock: ['done', 'path', 'reading'],
+  cover: ['done', 'path', 'panel', 'reading'],
+  uncover: ['done', 'path', 'panel', 'reading'],
+  check: ['done', 'reading', 'path'],
+  'offer-accept': ['accept', 'yes', 'no'],
+  'confirm-item': ['yes', 'no', 'told'],
+  'watch-panel': ['panel', 'yes', 'no'],
+  'settle-issue': undefined,
+  'offer-sign': undefined,
+  finished: undefined,
+};
+
 /**
  * Which readings are plausible now: around what the meter last showed here and what the beam predicts; the whole
  * scale where neither says anything. Undefined before the job is opened.
  */
-export function expectedReadings({ search }: JobState): Expectation | undefined {
+function expectedReadings({ search }: JobState): Expectation | undefined {
   if (!search) return undefined;
   const { meter, path, stay, turned, pointing, gain } = search;
   const scale = { low: meter.min, high: meter.max };

@@ -19,7 +19,7 @@ const MOST_OPTIONS = 3;
 const WORTH_ASKING = 0.1;
 
 /** Words that only ever make things safer or slower are taken already when asking would do. */
-const SAFE: ReadonlySet<Intent['kind']> = new Set(['stop', 'wait', 'repeat', 'undo']);
+export const SAFE: ReadonlySet<Intent['kind']> = new Set(['stop', 'wait', 'repeat', 'undo']);
 
 export type Hearing =
   | { kind: 'taken'; intents: Intent[] }

@@ -1,5 +1,6 @@
 import { FILLERS } from '../grammar/grammar.ts';
 import type { WordGraph } from '../grammar/graph.ts';
+import type { Intent } from '../grammar/intent.ts';
 import { search } from './beam.ts';
 import { belief } from './belief.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
@@ -22,8 +23,8 @@ export interface Heard {
 }
 
 export interface HearOptions {
-  /** Readings that would not surprise now, in the meter's units. */
-  expect?: { low: number; high: number };
+  /** What would not surprise now: readings, in the meter's units, and what was asked for. */
+  expect?: { low: number; high: number; asked?: readonly Intent['kind'][] };
 }
 
 /** What a sentence costs for each word, natural log; words that carry nothing are dear. */

@@ -1,3 +1,4 @@
+import type { Intent } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
 import type { Candidate } from './beam.ts';
 import type { HearOptions } from './hear.ts';
@@ -23,12 +24,14 @@ const KEPT = 24;
 const TRUST = 0.6;
 /** What a reading that would surprise costs, natural log. */
 const SURPRISE_COST = 4;
+/** What it costs to say what was not asked for. */
+const UNASKED_COST = 2;
 
 /** Brings together the sentences that mean the same, and what was expected. Undefined if there is none. */
 export function weigh(found: readonly Candidate[], open: Open, { expect }: HearOptions): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
-    const { meaning, surprising } = meaningOf(text, expect);
-    return { text, meaning, score, fit: TRUST * (score - cost - (surprising ? SURPRISE_COST : 0)) };
+    const { meaning, surprise } = meaningOf(text, expect);
+    return { text, meaning, score, fit: TRUST * (score - cost - surprise) };
   });
   const top = Math.max(...kept.map(({ fit }) => fit));
   const total = kept.reduce((sum, { fit }) => sum + Math.exp(fit - top), 0);
@@ -53,8 +56,8 @@ export function weigh(found: readonly Candidate[], open: Open, { expect }: HearO
   };
 }
 
-/** The meaning as a key, and whether it has a reading outside of what was expected. */
-function meaningOf(text: string, expect: HearOptions['expect']): { meaning: string; surprising: boolean } {
+/** The meaning as a key, and what it costs that it was not expected. */
+function meaningOf(text: string, expect: HearOptions['expect']): { meaning: string; surprise: number } {
   const understanding = parse(text);
   const options =
     understanding.kind === 'understood'
@@ -62,15 +65,20 @@ function meaningOf(text: string, expect: HearOptions['expect']): { meaning: stri
       : understanding.kind === 'ambiguous'
         ? understanding.options
         : [];
-  const surprising =
-    expect !== undefined &&
-    options.some((intents) =>
-      intents.some(
-        (intent) =>
-          'reading' in intent &&
-          intent.reading.kind === 'value' &&
-          (intent.reading.value < expect.low || intent.reading.value > expect.high),
-      ),
-    );
-  return { meaning: options.length > 0 ? JSON.stringify(options) : text, surprising };
+  const meaning = options.length > 0 ? JSON.stringify(options) : text;
+  return { meaning, surprise: expect ? surpriseOf(options.flat(), expect) : 0 };
+}
+
+function surpriseOf(
+  intents: readonly Intent[],
+  { low, high, asked }: NonNullable<HearOptions['expect']>,
+): number {
+  const isOff = intents.some(
+    (intent) =>
+      'reading' in intent &&
+      intent.reading.kind === 'value' &&
+      (intent.reading.value < low || intent.reading.value > high),
+  );
+  const isUnasked = asked !== undefined && !intents.some(({ kind }) => asked.includes(kind));
+  return (isOff ? SURPRISE_COST : 0) + (isUnasked ? UNASKED_COST : 0);
 }

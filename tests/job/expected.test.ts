@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { twinOf } from '../../src/grammar/twins.ts';
-import { expectedReadings } from '../../src/job/expected.ts';
+import { expectation } from '../../src/job/expected.ts';
 import { EMPTY } from '../../src/job/state.ts';
 import { NEUTRAL_METERS } from '../../src/profile.ts';
 import { COUNTS, TableJob } from './table.ts';
@@ -9,18 +9,18 @@ const SCALE = { low: COUNTS.min, high: COUNTS.max };
 
 describe('readings that would not surprise', () => {
   it('are unknown before the job is opened', () => {
-    expect(expectedReadings(EMPTY)).toBeUndefined();
+    expect(expectation(EMPTY)).toBeUndefined();
   });
 
   it.each(NEUTRAL_METERS)('are the whole scale of $name before any is known', (meter) => {
-    const { low, high } = expectedReadings(TableJob.crewed(meter).state) ?? {};
+    const { low, high } = expectation(TableJob.crewed(meter).state) ?? {};
     expect([low, high]).toEqual([meter.min, meter.max]);
   });
 
   it('lie around what the meter shows here, while nothing is touched', () => {
     const job = TableJob.crewed();
     job.say('panel', '24');
-    const { low, high } = expectedReadings(job.state) as typeof SCALE;
+    const { low, high } = expectation(job.state) as typeof SCALE;
     expect(low).toBeGreaterThan(3);
     expect(low).toBeLessThan(24 / 4);
     expect(high).toBeGreaterThan(24 * 4);
@@ -32,7 +32,7 @@ describe('readings that would not surprise', () => {
     for (const value of [teen, ten]) {
       const job = TableJob.crewed();
       job.say('panel', String(value));
-      const { low, high } = expectedReadings(job.state) as typeof SCALE;
+      const { low, high } = expectation(job.state) as typeof SCALE;
       expect([low < teen, ten < high]).toEqual([true, true]);
     }
   });
@@ -40,7 +40,7 @@ describe('readings that would not surprise', () => {
   it.each(['no signal', 'saturated'])('are the whole scale after "%s"', (words) => {
     const job = TableJob.crewed();
     job.say('panel', words);
-    expect(expectedReadings(job.state)).toEqual(SCALE);
+    expect(expectation(job.state)).toMatchObject(SCALE);
   });
 
   it('are the whole scale behind a blocked path and after a gain change', () => {
@@ -48,7 +48,7 @@ describe('readings that would not surprise', () => {
       const job = TableJob.crewed();
       job.say('panel', '24');
       job.say('emitter', words);
-      expect(expectedReadings(job.state)).toEqual(SCALE);
+      expect(expectation(job.state)).toMatchObject(SCALE);
     }
   });
 
@@ -64,8 +64,34 @@ describe('readings that would not surprise', () => {
       }
     }
     job.say('emitter', 'horizontal a quarter turn counterclockwise');
-    const { low, high } = expectedReadings(job.state) as typeof SCALE;
+    const { low, high } = expectation(job.state) as typeof SCALE;
     expect(low).toBeGreaterThan(10);
     expect([low < at(6), at(6) < high]).toEqual([true, true]);
+  });
+});
+
+describe('what was asked for', () => {
+  const safe = ['stop', 'wait', 'repeat', 'undo'];
+
+  it('is a reading where the instruction is to read', () => {
+    const job = TableJob.crewed();
+    expect(job.action?.kind).toBe('read');
+    expect(expectation(job.state)?.asked).toEqual(['reading', 'trend', ...safe]);
+  });
+
+  it('is the turn, or the reading that comes with it, where a turn is asked', () => {
+    const job = TableJob.crewed();
+    for (let i = 0; i < 2; i++) {
+      job.say('panel', '24');
+      job.wait(COUNTS.settleMs);
+    }
+    expect(job.action?.kind).toBe('turn');
+    expect(expectation(job.state)?.asked).toEqual(expect.arrayContaining(['done', 'moved', 'reading']));
+  });
+
+  it('is yes, no or the value where the question is which value', () => {
+    const job = TableJob.crewed();
+    job.hears('panel', 'fifteen', 0.6, [['fifty', 0.3]]);
+    expect(expectation(job.state)?.asked).toEqual(['reading', 'correct', 'yes', 'no', ...safe]);
   });
 });
