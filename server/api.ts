@@ -8,7 +8,7 @@ import type { Hearing } from './hearing.ts';
 import { addressOf, type Env, passOf, read, refuse, reply } from './http.ts';
 import type { Limits } from './limits.ts';
 import { isOwnOrigin } from './origin.ts';
-import { RECORDS, wholeLog } from './records.ts';
+import { RECORDS, SCHEMAS, wholeLog } from './records.ts';
 import { reportApi } from './report/api.ts';
 import type { Rooms } from './rooms.ts';
 import type { Accounts } from './site/accounts.ts';
@@ -98,6 +98,8 @@ export function api({
       return give(c, head, entries);
     });
   }
+
+  for (const [path, make] of Object.entries(SCHEMAS)) app.get(`/${path}`, (c) => c.json(make()));
 
   app.get('/voice', async (c) => {
     const pass = await goodPass(c);

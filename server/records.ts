@@ -2,6 +2,7 @@ import type { Context } from 'hono';
 import type { z } from 'zod';
 import type { Entry, Head, JobId } from '../src/log/entry.ts';
 import { toCsv, toJsonLines } from '../src/log/export.ts';
+import { csvMetadata, lineSchema } from '../src/log/schema.ts';
 import type { JobRecord } from '../src/protocol.ts';
 import type { Store } from './store/store.ts';
 
@@ -19,6 +20,12 @@ export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; 
   // What was added while we read is left for the next time: the head says where this ends.
   return { head, entries: entries.slice(0, head.count) };
 }
+
+/** What those files hold, for whoever reads them with another program. No secret, so for everybody. */
+export const SCHEMAS = {
+  'export.schema.json': lineSchema,
+  'export.csv-metadata.json': csvMetadata,
+} satisfies Record<string, () => object>;
 
 /** The ways in which a whole log is given out, by the end of the address. */
 export const RECORDS = {

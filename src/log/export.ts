@@ -24,7 +24,8 @@ export function toJsonLines(entries: readonly Entry[], head: Head): string {
 
 const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(\{.*\})\}$/s;
 
-const Closing = z.object({
+/** The last line. */
+export const Closing = z.object({
   format: z.literal(JSON_LINES_FORMAT),
   version: z.literal(JSON_LINES_VERSION),
   head: Head,
@@ -97,7 +98,7 @@ export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
   const context = { meter, takenBackBy: amendments(entries).takenBackBy };
   const names = Object.keys(COLUMNS);
-  const rows = entries.map((entry) => Object.values(COLUMNS).map((cell) => cell(entry, context)));
+  const rows = entries.map((entry) => Object.values(COLUMNS).map(({ cell }) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };
   return BYTE_ORDER_MARK + csvText([names, ...rows, names.map((name) => closing[name])]);
 }

@@ -1,0 +1,91 @@
+import { z } from 'zod';
+import type { Fact } from '../facts.ts';
+import { COLUMNS } from './columns.ts';
+import { Entry, Hash } from './entry.ts';
+import { Closing } from './export.ts';
+
+/** What each fact that can stand in a log says. */
+const SAYS: Record<Fact['type'], string> = {
+  opened: 'The job was opened with this setup; always the first entry of a job.',
+  seated: 'A phone sat down in a seat.',
+  link: 'The phone of a seat came or went.',
+  said: 'Words as they came, before anything was made of them.',
+  unheard: 'Sound that gave no words, and why.',
+  reading: 'What the meter showed.',
+  trend: 'What the reading is doing.',
+  move: 'A turn that was made; eighths of a turn, clockwise positive.',
+  gain: 'The gain was changed.',
+  path: 'The path of the beam: clear, partly covered or blocked.',
+  're-aimed': 'The emitter was brought by eye onto the receiver; positions start again from zero.',
+  choice: 'The crew chose an adjuster.',
+  cannot: 'A turn that was asked for could not be made.',
+  checked: 'A list of causes was worked through.',
+  item: 'An item of a checklist was answered.',
+  panel: 'What the fire panel shows.',
+  confirm: 'The entry "target" was doubted and stands as it is.',
+  retract: 'The entry "target" no longer counts; it stays in the log.',
+  accept: 'The alignment was accepted, on its evidence or against it with a reason.',
+  pause: 'The crew asked for time.',
+  resume: 'The crew went on.',
+  remark: 'A remark.',
+  readback: 'What was heard, said back; "of" is the entry it was taken as.',
+  query: 'A question about words that could mean two things or none.',
+  notice: 'Something both should know that asks for no move.',
+  instruction: 'The next move, as it was spoken; supersedes every earlier one.',
+  withdrawn: 'The instruction no longer holds and none has taken its place.',
+  stopped: 'The crew stopped.',
+  restarted: 'The crew started again.',
+  'issue-opened': 'Something that must be settled before signing: a test failed.',
+  'issue-closed': 'It was settled, and how.',
+  signed: 'The record up to "head" was read and signed; "findings" are those that were shown.',
+  'site-opened': 'The site was opened; always the first entry of a site.',
+  'pair-planned': 'A pair was added to the site, or its plan replaced.',
+  'pair-dropped': 'A pair was taken out of the site.',
+  'job-begun': 'A visit to a pair: its record is the log "job".',
+};
+
+const EntryLine = z
+  .object({
+    hash: Hash.describe('SHA-256 of the exact text of "entry", in hexadecimal.'),
+    entry: Entry.omit({ hash: true }).describe('RFC 8785 canonical JSON: the text its hash is taken over.'),
+  })
+  .describe('An entry.');
+
+/**
+ * JSON Schema (2020-12) of one line of a JSON Lines export, made from the shapes that the program itself reads
+ * and writes by. It tells the form; that the hashes chain is for the verifier to say.
+ */
+export function lineSchema(): object {
+  const { $schema, ...schema } = z.toJSONSchema(
+    z.union([
+      EntryLine,
+      Closing.describe("The last line: how many entries there are, and the last one's hash."),
+    ]),
+    {
+      reused: 'ref',
+      override({ jsonSchema }) {
+        const type = jsonSchema.properties?.type;
+        const says = typeof type === 'object' && type.const !== undefined && SAYS[type.const as Fact['type']];
+        if (says) jsonSchema.description = says;
+      },
+    },
+  );
+  return { $schema, title: 'A line of a Ladderline log (JSON Lines)', ...schema };
+}
+
+/** What the columns of a CSV export hold, as CSV on the Web metadata (W3C Recommendation of 17 December 2015). */
+export function csvMetadata(): object {
+  return {
+    '@context': 'http://www.w3.org/ns/csvw',
+    url: 'export.csv',
+    dialect: { header: true, delimiter: ',', quoteChar: '"', doubleQuote: true, encoding: 'utf-8' },
+    tableSchema: {
+      columns: Object.entries(COLUMNS).map(([name, { is, says }]) => ({
+        name,
+        titles: name,
+        datatype: is,
+        'dc:description': says,
+      })),
+    },
+  };
+}
