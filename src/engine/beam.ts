@@ -356,9 +356,11 @@ export function dropAt(beam: Form, place: Sample): number {
   return bend(straightDrop(beam, place, 'horizontal') + straightDrop(beam, place, 'vertical'), beam.shape);
 }
 
-/** Decibels lost by standing off one adjuster's peak, the other at its own. */
-export const lossDb = (beam: Form, place: Sample, axis: Axis): number =>
-  bend(straightDrop(beam, place, axis), beam.shape);
+/**
+ * Decibels lost by standing off one adjuster's peak, the other at its own. Taken for a Gaussian's whatever the
+ * shape: next to the peak that is the most it can be, and readings that no one beam explains look flat-topped.
+ */
+export const lossDb = (beam: Form, place: Sample, axis: Axis): number => straightDrop(beam, place, axis);
 
 /** Decibels an adjuster's peak may cost for not being known better. */
 export const doubtDb = ({ curvature, peak, shape }: Form, axis: Axis): number =>
@@ -384,9 +386,9 @@ export function sideDistance(beam: Form | undefined, axis: Axis, maxStep: Eighth
   return Math.max(2, Math.round(Math.max(half / 2, Math.min(maxStep, WIDE_HALVES * half))));
 }
 
-/** The fitted peak may lie this far above a place, its uncertainty included. dB. */
+/** The fitted peak may lie this far above a place, its uncertainty included, whatever the shape. dB. */
 export function shortfallDb(beam: Form, place: Sample): number {
   const worst = (axis: Axis) =>
-    straightDrop(beam, place, axis) + beam.curvature[axis].value * beam.peak[axis].sd ** 2;
-  return bend(worst('horizontal') + worst('vertical'), beam.shape);
+    lossDb(beam, place, axis) + beam.curvature[axis].value * beam.peak[axis].sd ** 2;
+  return worst('horizontal') + worst('vertical');
 }
