@@ -1,7 +1,9 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import type { Seq } from '../../src/advice.ts';
-import { EMPTY, fold } from '../../src/job/state.ts';
+import { isCommissioning } from '../../src/commission/commission.ts';
+import { finalReading } from '../../src/commission/final.ts';
+import { commissionOf, EMPTY, fold } from '../../src/job/state.ts';
 import { series } from '../../src/log/series.ts';
 import { summarize } from '../../src/log/summary.ts';
 import { talk } from '../../src/log/talk.ts';
@@ -67,6 +69,10 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
   const count = shownCount(shown, entries);
   const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
   const summary = useMemo(() => summarize(entries, end), [entries, end]);
+  const final = useMemo(() => {
+    const commission = commissionOf(end);
+    return commission && finalReading(commission);
+  }, [end]);
   const whole = useMemo(() => series(entries), [entries]);
   const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
   const search = useMemo(
@@ -101,9 +107,12 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
   return (
     <main class="review">
       <header class="review-head">
-        <p class="document">Ladderline, record of an alignment</p>
+        <p class="document">
+          Ladderline, record of {isCommissioning({ setup }) ? 'a commissioning' : 'an alignment'}
+        </p>
         <h1>
-          {setup.site} <span>{setup.pair}</span>
+          {setup.plan && setup.plan.id !== setup.pair && `${setup.plan.id} `}
+          {setup.pair} <span>{setup.site}</span>
         </h1>
         {saves(fileName(setup.site, setup.pair), print)}
       </header>
@@ -116,6 +125,7 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
       <SummaryPanel
         summary={summary}
         series={whole}
+        final={final}
         meter={meter}
         broken={fault !== undefined}
         onPick={pick}

@@ -39,7 +39,8 @@ export function Seal({ head, fault, onPick }: { head: Head; fault: ChainFault | 
       <p class="note">
         To verify: save the log as JSON Lines and compare its last line with the count and head hash of a copy
         kept elsewhere. Every line holds an entry and the SHA-256 hash of its exact text; each entry names the
-        hash before it. A log replaced as a whole shows only against a copy kept elsewhere.
+        hash before it. A log replaced as a whole shows only against a copy kept elsewhere.{' '}
+        <a href="/api/export.schema.json">What a line holds, as JSON Schema</a>
       </p>
     </section>
   );

@@ -1,11 +1,13 @@
 import type { ComponentChildren } from 'preact';
 import type { Seq } from '../../src/advice.ts';
-import type { Series } from '../../src/log/series.ts';
+import type { FinalReading } from '../../src/commission/final.ts';
+import { type Series, topOf } from '../../src/log/series.ts';
 import type { Count, Standing, Summary } from '../../src/log/summary.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { positionText } from '../../src/phrases/position.ts';
-import { readingWithUnit } from '../../src/phrases/readings.ts';
+import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
 import type { MeterProfile } from '../../src/profile.ts';
+import type { Axis } from '../../src/turns.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day, duration, timeZone } from '../charts/times.ts';
 import { EntryLinks } from './entry-links.tsx';
@@ -15,33 +17,36 @@ const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 type Props = {
   summary: Summary;
   series: Series;
+  final: FinalReading | undefined;
   meter: MeterProfile;
   /** The log's chain is broken: nothing it says may look settled. */
   broken: boolean;
 } & Picks;
 
 /** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
-export function SummaryPanel({ summary, series, meter, broken, onPick }: Props) {
-  const { standing, reading, from, to, people } = summary;
+export function SummaryPanel({ summary, series, final, meter, broken, onPick }: Props) {
+  const { standing, from, to, people } = summary;
   const gain = series.gains.at(-1);
-  const shown = standing.kind === 'accepted' ? standing.reading : reading?.reading;
   return (
     <section class="summary" aria-labelledby="summary-title">
       <StandingBox standing={standing} broken={broken} onPick={onPick} />
       <div class="details">
         <div class="figures">
-          <Figure name={standing.kind === 'accepted' ? 'Accepted reading' : 'Last reading'}>
-            {shown ? readingWithUnit(shown, meter) : 'none yet'}
+          <Figure name="Final reading">
+            {final ? readingWithUnit(final.reading, meter) : 'none yet'}
             <small>
-              band {meter.bandLow} to {meter.bandHigh} {meter.unit}
+              {final && `${FINAL_AS[final.as]}; `}band {meter.bandLow} to {meter.bandHigh} {meter.unit}
             </small>
           </Figure>
           <Figure name="Gain setting">
             {series.gains.length} <small>{gain && gainChange(gain)}</small>
           </Figure>
-          <Figure name="Adjusters left at">
-            {positionText(series.position.horizontal)} / {positionText(series.position.vertical)}
-            <small>turns, horizontal / vertical</small>
+          <Figure name="Highest seen at">
+            {peakText(series, 'horizontal')} / {peakText(series, 'vertical')}
+            <small>
+              turns, horizontal / vertical; left at {positionText(series.position.horizontal)} /{' '}
+              {positionText(series.position.vertical)}
+            </small>
           </Figure>
           {from !== undefined && to !== undefined && (
             <Figure name="Time taken">
@@ -133,6 +138,12 @@ function StandingBox({ standing, broken, onPick }: { standing: Standing; broken:
       )}
     </div>
   );
+}
+
+/** Where one adjuster stood at its highest reading. */
+function peakText(series: Series, axis: Axis): string {
+  const top = topOf(series, axis);
+  return top ? positionText(top.sample.position[axis]) : 'none';
 }
 
 const counted = ({ counted: n, takenBack }: Count): string =>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { missingForSignoff } from '../../src/commission/signoff.ts';
 import type { Signature } from '../../src/facts.ts';
 import type { Story } from '../../src/findings/story.ts';
+import { findingName } from '../../src/phrases/findings.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
@@ -47,7 +48,7 @@ export function SignOff({ token, log, story, desk, onAnswered, onPick }: Props) 
           <p class="note">
             {signed.findings.length === 0
               ? 'No findings stood when it was signed.'
-              : `Findings shown when it was signed: ${signed.findings.join(', ')}.`}
+              : `Findings shown when it was signed: ${signed.findings.map(findingName).join(', ')}.`}
           </p>
         </div>
       )}

@@ -6,6 +6,7 @@ import { storyOf } from '../../src/findings/story.ts';
 import { toCsv, toJsonLines } from '../../src/log/export.ts';
 import type { JobId } from '../../src/log/ids.ts';
 import type { SiteView } from '../../src/site/protocol.ts';
+import { standingOf } from '../../src/site/standing.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../review/exports.tsx';
 import { useReading } from '../review/record.ts';
@@ -15,6 +16,7 @@ import { NotYet } from './not-yet.tsx';
 import { type LogRecord, visitRecord } from './requests.ts';
 import { SignOff } from './sign-off.tsx';
 import { SiteMasthead } from './site-masthead.tsx';
+import { StandingSign } from './standing.tsx';
 import { Tests } from './tests.tsx';
 import { type Polled, usePolled } from './use-polled.ts';
 import { useSite } from './use-site.ts';
@@ -90,6 +92,7 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
     <>
       <div class="site visit-head">
         <SiteMasthead token={token} site={view.site} />
+        {story && <StandingSign standing={standingOf(end, story.until)} />}
       </div>
       <Review
         record={log}

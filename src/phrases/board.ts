@@ -10,9 +10,9 @@ const NEXT: Record<PairStanding, string> = {
   'needs-attention': 'Look at the record',
 };
 
-/** What is next for a pair: what its crew was told last, where that still holds. */
+/** What is next for a pair: what its crew was told last, where that still holds and anything was left to do. */
 export const nextText = (standing: PairStanding, instruction?: JobState['instruction']): string =>
-  instruction?.show ?? NEXT[standing];
+  instruction && instruction.advice.action.kind !== 'finished' ? instruction.show : NEXT[standing];
 
 /** Of a pair whose log nobody has read yet under these rules. */
 export const BEING_READ = 'Its record is being read';

@@ -6,7 +6,7 @@ import { WHY_FAILED } from './proving.ts';
 export const SEVERITY_WORDS: Record<Severity, string> = {
   serious: 'Serious',
   question: 'To be asked',
-  note: 'For information',
+  note: 'To know',
 };
 
 /** Names of what a finding is about: tests and answers, adjusters and seats, or what was missing. */
@@ -44,9 +44,32 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
   'changed-since-signed': () => 'The record has changed since it was signed.',
   'long-gap': ({ figures }) => `Nobody of the crew said anything for ${minutes(figures.gap)}.`,
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
-  corrections: ({ figures }) => `Corrected or taken back: ${figures.count} times.`,
+  corrections: ({ figures: { count } }) =>
+    `Corrected or taken back: ${count === 1 ? 'once' : `${count} times`}.`,
   takeover: ({ about }) => `Another phone took over the ${named(about)} seat.`,
 };
+
+/** What a finding is called where its figures are not at hand. An id of a newer version stands as it is. */
+const NAMES: Readonly<Record<string, string>> = {
+  'not-accepted': 'no accepted alignment',
+  'touched-after-accept': 'turned after the acceptance',
+  'gain-after-peak': 'gain changed after the peak',
+  'not-bracketed': 'peak not bracketed',
+  override: 'accepted against missing evidence',
+  'settle-time': 'settle time not kept',
+  drift: 'reading drifted since the acceptance',
+  unproven: 'a test not passed',
+  'test-failed': 'a test failed',
+  'open-issue': 'an issue open',
+  'outputs-isolated': 'outputs isolated',
+  'changed-since-signed': 'changed since signed',
+  'long-gap': 'a long silence',
+  'clock-back': 'the clock went back',
+  corrections: 'corrections',
+  takeover: 'a seat taken over',
+} satisfies Record<FindingId, string>;
+
+export const findingName = (id: string): string => NAMES[id] ?? id;
 
 /** What a careful supervisor would ask, in one sentence. */
 export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);

@@ -51,9 +51,15 @@ const WORDS: Record<FigureId, FigureWords> = {
     source: 'the chosen guidance',
     warning: 'too near to or too far from the wall',
   },
-  'ceiling-distance': {
-    name: 'below the ceiling',
-    formula: 'ceiling height - mounting height',
+  'emitter-ceiling': {
+    name: 'emitter below the ceiling',
+    formula: 'ceiling height - emitter height',
+    source: 'the chosen guidance',
+    warning: 'too near to or too far below the ceiling',
+  },
+  'receiver-ceiling': {
+    name: 'receiver below the ceiling',
+    formula: 'ceiling height - receiver height',
     source: 'the chosen guidance',
     warning: 'too near to or too far below the ceiling',
   },

@@ -1,3 +1,4 @@
+import type { FinalReading } from '../commission/final.ts';
 import type { MeterProfile } from '../profile.ts';
 import type { Reading } from '../reading.ts';
 
@@ -19,6 +20,13 @@ export function readingText(reading: Reading, meter: MeterProfile): string {
       return valueText(reading.value, meter);
   }
 }
+
+/** What a final reading was taken as. */
+export const FINAL_AS: Record<FinalReading['as'], string> = {
+  'after-tests': 'after the tests',
+  accepted: 'when accepted',
+  'last-read': 'last read, not accepted',
+};
 
 /** "142 counts"; a state in which the meter shows no number has no unit. */
 export const readingWithUnit = (reading: Reading, meter: MeterProfile): string =>

@@ -16,7 +16,8 @@ export const FIGURES = [
   'path-length',
   'reach',
   'wall-distance',
-  'ceiling-distance',
+  'emitter-ceiling',
+  'receiver-ceiling',
   'level',
   'alarm-percent',
   'alarm-db',
@@ -97,7 +98,16 @@ function aiming({ pathLength, beamAngle, adjusters, rangeMin, rangeMax }: PairPl
 function siting(plan: PairPlan, guidance: Guidance | undefined): PlanFigure[] {
   const { spacing, wallDistance, emitterHeight, receiverHeight, ceilingHeight } = plan;
   const by = guidance?.source ?? '';
-  const heights = [emitterHeight, receiverHeight].filter((height) => height !== undefined);
+  const belowCeiling = (id: FigureId, height: number | undefined): PlanFigure[] =>
+    ceilingHeight === undefined || height === undefined
+      ? []
+      : [
+          figure(id, ceilingHeight - height, 'm', {
+            least: guidance?.ceilingLeast ?? 0,
+            most: guidance?.ceilingMost,
+            by,
+          }),
+        ];
   return [
     ...(spacing === undefined ? [] : [figure('reach', spacing / 2, 'm', { most: guidance?.reach, by })]),
     ...(wallDistance === undefined
@@ -109,15 +119,8 @@ function siting(plan: PairPlan, guidance: Guidance | undefined): PlanFigure[] {
             by,
           }),
         ]),
-    ...(ceilingHeight === undefined
-      ? []
-      : heights.map((height) =>
-          figure('ceiling-distance', ceilingHeight - height, 'm', {
-            least: guidance?.ceilingLeast ?? 0,
-            most: guidance?.ceilingMost,
-            by,
-          }),
-        )),
+    ...belowCeiling('emitter-ceiling', emitterHeight),
+    ...belowCeiling('receiver-ceiling', receiverHeight),
     ...(emitterHeight === undefined || receiverHeight === undefined
       ? []
       : [figure('level', Math.abs(emitterHeight - receiverHeight), 'm')]),

@@ -1,9 +1,10 @@
-import { SEVERITIES } from '../findings/finding.ts';
+import { SEVERITIES, type Severity } from '../findings/finding.ts';
 import type { SiteFinding } from '../findings/site.ts';
 import { findFault } from '../log/chain.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { GUIDANCE_ONLY } from '../phrases/plan.ts';
 import { STANDING_WORDS } from '../phrases/standings.ts';
+import type { PairId } from '../site/pair-plan.ts';
 import { PAIR_STANDINGS, type PairStanding } from '../site/standing.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
@@ -39,6 +40,8 @@ export interface CoverInput {
 /** The first sheet of a site's report: its totals, and where to look. */
 export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: Moments): Page {
   const count = (standing: PairStanding) => pairs.filter(({ made }) => made.standing === standing).length;
+  const countOf = (id: PairId, made: Pick<PairPage, 'findings'>, severity: Severity): number =>
+    made.findings[severity] + found.filter((each) => each.pair === id && each.severity === severity).length;
   const rows = ORDER.flatMap((standing) =>
     pairs.flatMap(({ pair, made }, index) =>
       made.standing === standing
@@ -48,7 +51,7 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
               pair.plan.name,
               STANDING_WORDS[standing],
               made.final,
-              SEVERITIES.map((severity) => made.findings[severity]).join(' / '),
+              SEVERITIES.map((severity) => countOf(pair.plan.id, made, severity)).join(' / '),
               String(index + 2),
             ],
           ]
@@ -60,7 +63,7 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
   const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
   const findings = SEVERITIES.map(
     (severity) =>
-      `${pairs.reduce((sum, { made }) => sum + made.findings[severity], 0) + found.filter((each) => each.severity === severity).length} ${SEVERITY_WORDS[severity].toLowerCase()}`,
+      `${pairs.reduce((sum, { pair, made }) => sum + countOf(pair.plan.id, made, severity), 0)} ${SEVERITY_WORDS[severity].toLowerCase()}`,
   ).join(', ');
   const { code } = site;
   return {
@@ -102,7 +105,7 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
           { name: 'Name', share: 6 },
           { name: 'It stands', share: 4 },
           { name: 'Final reading', share: 3 },
-          { name: 'Findings: serious / asked / note', share: 4 },
+          { name: 'Findings: serious / asked / to know', share: 4 },
           { name: 'Page', share: 2 },
         ],
         empty: 'No pairs are planned.',
@@ -115,7 +118,12 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
           ? 'Not looked for beyond these pairs: the report on the whole site tells.'
           : 'Nothing that only shows when its records are held against each other.',
         items: first<Item>(
-          found.map((each) => ({ lead: SEVERITY_WORDS[each.severity], text: siteFindingText(each) })),
+          SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity)).map(
+            (each) => ({
+              lead: SEVERITY_WORDS[each.severity],
+              text: siteFindingText(each),
+            }),
+          ),
           FINDINGS,
           moreInLog,
         ),

@@ -2,8 +2,9 @@ import { timeScene } from '../charts/time-scene.ts';
 import { duration } from '../charts/times.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
 import { answerTo, type Commission } from '../commission/commission.ts';
+import { type FinalReading, finalReading } from '../commission/final.ts';
 import { CHECKLISTS, type Checklist } from '../commission/items.ts';
-import { progressOf, readingAfter } from '../commission/progress.ts';
+import { progressOf } from '../commission/progress.ts';
 import type { JobSetup } from '../facts.ts';
 import { SEVERITIES, type Severity } from '../findings/finding.ts';
 import { reviewStory } from '../findings/review.ts';
@@ -17,9 +18,8 @@ import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/finding
 import { gainChange } from '../phrases/gain.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import { positionText } from '../phrases/position.ts';
-import { readingText, readingWithUnit } from '../phrases/readings.ts';
+import { FINAL_AS, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { STANDING_WORDS } from '../phrases/standings.ts';
-import type { Reading } from '../reading.ts';
 import { driftBetween } from '../site/drift.ts';
 import type { PairPlan } from '../site/pair-plan.ts';
 import { type PairStanding, standingOf } from '../site/standing.ts';
@@ -78,7 +78,7 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
   const all = series(story.entries);
   const findings = reviewStory(story);
   const fault = findFault(log.entries, log.head);
-  const final = finalReading(story);
+  const final = finalReading(story.commission);
   const { meter } = setup;
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
@@ -127,7 +127,9 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       foot: footOf(log.head),
     },
     standing,
-    final: final ? readingWithUnit(final.reading, setup.meter) : '',
+    final: final
+      ? `${readingWithUnit(final.reading, setup.meter)}${final.as === 'last-read' ? ', not accepted' : ''}`
+      : '',
     findings: counts,
     stories,
   };
@@ -166,25 +168,11 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPag
   };
 }
 
-interface Final {
-  readonly reading: Reading;
-  readonly note: string;
-}
-
-/** The reading that stands at the end, and what it was taken as. */
-function finalReading({ end, commission }: Story): Final | undefined {
-  const after = readingAfter(commission);
-  if (after) return { reading: after.reading, note: `after the tests, #${after.seq}` };
-  const { accepted, reading } = end;
-  if (accepted) return { reading: accepted.reading, note: `when accepted, #${accepted.seq}` };
-  return reading && { reading: reading.reading, note: `last read, #${reading.seq}; not accepted` };
-}
-
 function figures(
   { end, commission }: Story,
   { from, to }: Summary,
   all: Series,
-  final: Final | undefined,
+  final: FinalReading | undefined,
   moments: Moments,
 ): Figure[] {
   const { meter } = commission.setup;
@@ -204,7 +192,7 @@ function figures(
     {
       name: 'Final reading',
       value: final ? readingWithUnit(final.reading, meter) : 'none',
-      note: `${final ? `${final.note}; ` : ''}band ${meter.bandLow} to ${meter.bandHigh}`,
+      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}band ${meter.bandLow} to ${meter.bandHigh}`,
     },
     {
       name: accepted?.override ? 'Accepted by override' : 'Accepted',

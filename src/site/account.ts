@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Seq } from '../advice.ts';
+import { finalReading } from '../commission/final.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import { reviewStory } from '../findings/review.ts';
 import type { VisitOutcome } from '../findings/site.ts';
@@ -14,6 +15,9 @@ import { Reading } from '../reading.ts';
 import { JobFinding, PairRow, PairStanding } from './protocol.ts';
 import { standingOf } from './standing.ts';
 
+/** Raised when what is told of the same log changes, so that no account of before is believed. */
+const MADE = 2;
+
 /**
  * What a visit comes to, for the board and for holding the visits of a site against each other: all that is
  * asked of a log when nobody reads it. Good only while the log ends at `head` and the rules are these.
@@ -21,6 +25,7 @@ import { standingOf } from './standing.ts';
 export const Account = z.object({
   head: Head,
   engine: z.literal(ENGINE_VERSION),
+  made: z.literal(MADE),
   standing: PairStanding,
   ...PairRow.pick({ next: true, final: true, signed: true }).shape,
   pathLength: z.number().optional(),
@@ -44,13 +49,15 @@ export function accountOf(entries: readonly Entry[]): Account | undefined {
     setup: { meter, pathLength },
   } = commission;
   const standing = standingOf(end, until);
+  const final = finalReading(commission);
   const { signed } = end;
   return {
     head: headAfter(last),
     engine: ENGINE_VERSION,
+    made: MADE,
     standing,
     next: nextText(standing, end.instruction),
-    ...(accepted && { final: readingWithUnit(accepted.reading, meter) }),
+    ...(final && final.as !== 'last-read' && { final: readingWithUnit(final.reading, meter) }),
     ...(signed && { signed: { name: signed.name, role: signed.role, at: signed.at } }),
     ...(pathLength !== undefined && { pathLength }),
     meter,

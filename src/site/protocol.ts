@@ -91,7 +91,7 @@ export const PairRow = z.object({
   online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
   /** What is next, in a few words. */
   next: z.string(),
-  /** The accepted reading, in the words of the meter. */
+  /** What the visit left, in the words of the meter: read after the tests, or else when it was accepted. */
   final: z.string().optional(),
   /** How many findings of the latest visit, and of the site on this pair. */
   findings: z.object({

@@ -63,10 +63,10 @@ describe('siting', () => {
   it.each([
     ['reach', { spacing: 15 }, false],
     ['reach', { spacing: 15.1 }, true],
-    ['ceiling-distance', { ceilingHeight: 9.425 }, false],
-    ['ceiling-distance', { ceilingHeight: 9.42 }, true],
-    ['ceiling-distance', { ceilingHeight: 10.0 }, false],
-    ['ceiling-distance', { ceilingHeight: 10.01 }, true],
+    ['receiver-ceiling', { ceilingHeight: 9.425 }, false],
+    ['receiver-ceiling', { ceilingHeight: 9.42 }, true],
+    ['receiver-ceiling', { ceilingHeight: 10.0 }, false],
+    ['receiver-ceiling', { ceilingHeight: 10.01 }, true],
     ['wall-distance', { wallDistance: 0.5 }, false],
     ['wall-distance', { wallDistance: 0.4 }, true],
     ['wall-distance', { wallDistance: 7.6 }, true],
@@ -92,7 +92,7 @@ describe('siting', () => {
   });
 
   it('a beam above its ceiling warns under any guidance', () => {
-    expect(figures({ ceilingHeight: 9 })('ceiling-distance')?.warns).toBe(true);
+    expect(figures({ ceilingHeight: 9 })('receiver-ceiling')?.warns).toBe(true);
   });
 });
 

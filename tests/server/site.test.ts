@@ -297,8 +297,8 @@ describe('a site over HTTP', () => {
       ['S4', 'signed'],
       ['D1', 'aligning'],
       ['D2', 'needs-attention'],
-      ['D3', 'proven'],
-      ['D4', 'signed'],
+      ['D3', 'needs-attention'],
+      ['D4', 'needs-attention'],
     ]);
     for (const {
       plan: { id },

@@ -1,0 +1,31 @@
+import { describe, expect, it } from 'vitest';
+import { progressOf } from '../../src/commission/progress.ts';
+import { storyOf } from '../../src/findings/story.ts';
+import { provingBlock } from '../../src/report/proving.ts';
+import type { Plant } from '../../src/simulator/plants.ts';
+import { visit } from '../findings/site.ts';
+
+/** The results of the goes at the alarm test, in order. */
+function alarmTests(plant: Plant): string[] {
+  const story = storyOf(visit([plant]));
+  if (!story) throw new Error('the visit opened no job');
+  const block = provingBlock(story.commission, progressOf(story.commission, story.until));
+  if (block.kind !== 'table') throw new Error('the tests are no table');
+  return block.rows.filter(([test]) => test?.startsWith('Alarm test')).map(([, result = '']) => result);
+}
+
+const LATE = 'FAILED: the panel did not show it in time, only later';
+
+describe('in the table of tests a failed one', () => {
+  it('that was made again rests on the test that passed', () => {
+    expect(alarmTests('late-alarm')).toEqual([LATE, 'Passed']);
+  });
+
+  it('that somebody answered for says so', () => {
+    expect(alarmTests('excused')).toEqual([`${LATE}; answered for`]);
+  });
+
+  it('that was left at that says nothing more', () => {
+    expect(alarmTests('walked-off')).toEqual([LATE]);
+  });
+});
