@@ -37,14 +37,16 @@ function askedFor({ query, instruction, answeredBy }: JobState): Expectation['as
   return action.kind === 'ask' ? ANSWERS[action.question.kind] : REPORTS[action.kind];
 }
 
-const ANSWERS: Readonly<Record<Question['kind'], readonly Intent['kind'][]>> = {
+/** What answers a question, and what a crew reports when it has done what was asked. The reading often comes with it. */
+export const ANSWERS: Readonly<Record<Question['kind'], readonly Intent['kind'][]>> = {
   'which-value': ['reading', 'correct', 'yes', 'no'],
   'which-move': ['moved', 'yes', 'no'],
   'is-it-so': ['yes', 'no', 'path', 'gain', 'reading'],
 };
 
-/** What a crew reports when it has done what was asked; the reading often comes with it. */
-const REPORTS: Readonly<Record<Exclude<Action['kind'], 'ask'>, readonly Intent['kind'][] | undefined>> = {
+export const REPORTS: Readonly<
+  Record<Exclude<Action['kind'], 'ask'>, readonly Intent['kind'][] | undefined>
+> = {
   turn: ['done', 'moved', 'reading', 'trend', 'cannot'],
   gain: ['done', 'gain', 'reading', 'trend', 'cannot'],
   read: ['reading', 'trend'],

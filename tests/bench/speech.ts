@@ -10,14 +10,15 @@ import { join } from 'node:path';
 import { Command } from 'commander';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/program.ts';
 import { loadRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
-import { parse } from '../../src/grammar/parse.ts';
 import { ASK, TAKE } from '../../src/job/hearing.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import type { Heard } from '../../src/speech/hear.ts';
+import { chatter } from './speech/chatter.ts';
 import { measureLoad } from './speech/load.ts';
 import { KINDS, noisy } from './speech/noise.ts';
 import { believed, judge, meaningOf, type Outcome, takesAnything, takesReading } from './speech/outcome.ts';
-import { isForFit, people, type Utterance, voices } from './speech/recordings.ts';
+import { isForFit, people, spoken, type Utterance, voices } from './speech/recordings.ts';
+import { READING_ASKED, situationOf } from './speech/situation.ts';
 import { type Believed, printBins, printThresholds } from './speech/thresholds.ts';
 import { wordErrors } from './speech/word-errors.ts';
 
@@ -64,8 +65,7 @@ async function hearAll(
   text: string,
 ): Promise<[Heard, Heard, Heard]> {
   const heard = await recogniser.hear(sound);
-  const value = readingIn(text);
-  const expected = value === undefined ? heard : await recogniser.hear(sound, { expect: around(value) });
+  const expected = await recogniser.hear(sound, { expect: situationOf(text) });
   const free = {
     text: heard.open,
     confidence: 1,
@@ -74,21 +74,6 @@ async function hearAll(
   };
   return [heard, expected, free];
 }
-
-function readingIn(text: string): number | undefined {
-  const understood = parse(text);
-  if (understood.kind !== 'understood') return undefined;
-  for (const intent of understood.intents) {
-    if ('reading' in intent && intent.reading.kind === 'value') return intent.reading.value;
-  }
-  return undefined;
-}
-
-/** A third of the value to both sides, as far as a quarter turn may move a reading. */
-const around = (value: number) => {
-  const off = Math.max(3, Math.abs(value) / 3);
-  return { low: value - off, high: value + off };
-};
 
 async function main(): Promise<void> {
   const begun = performance.now();
@@ -153,44 +138,90 @@ async function measureNoise(recogniser: Recogniser, chosen: readonly Utterance[]
   console.log(`\nIn noise${' '.repeat(9)}${HEAD}`);
   const beliefs: Believed[] = [];
   for (const snr of SNRS) {
-    const together = empty();
+    const together = [empty(), empty()] as const;
     for (const [name, kind] of Object.entries(KINDS)) {
       const tally = empty();
       for (const { text, sound } of drawn(chosen, each)) {
-        const heard = await recogniser.hear(noisy(await sound(), kind, snr, rng));
-        const outcome = judge(text, heard);
+        const spoilt = noisy(await sound(), kind, snr, rng);
+        const heard = await recogniser.hear(spoilt);
+        const expected = await recogniser.hear(spoilt, { expect: situationOf(text) });
         beliefs.push(believed(text, heard));
+        const outcome = judge(text, heard);
         count(tally, outcome);
-        count(together, outcome);
+        count(together[0], outcome);
+        count(together[1], judge(text, expected));
       }
       line(`${name} at ${snr} dB`, tally);
     }
-    line(`all at ${snr} dB`, together);
+    line(`all at ${snr} dB`, together[0]);
+    line(`all at ${snr} dB, with expectation`, together[1]);
   }
   curve('all noise together', beliefs);
 }
 
+const NOISES_EACH = 250;
+const CHATTER = 600;
+
+/** Once as if nothing were expected, and once while a reading is asked for. */
 async function measureOthers(recogniser: Recogniser, all: readonly Utterance[]): Promise<void> {
-  console.log(`\nNot ours${' '.repeat(36)}     n  reading     taken`);
-  const others = all.filter(({ text }) => meaningOf(text) === undefined);
+  console.log(`\nNot ours${' '.repeat(36)}     n   reading   reading, asked   anything`);
+  const texts = new Set(Array.from({ length: CHATTER }, () => chatter(rng)));
+  const others = [...all, ...spoken([...texts]).filter((one) => !isForFit(one))].filter(
+    ({ text }) => meaningOf(text) === undefined,
+  );
+  const total = { n: 0, reading: 0, asked: 0, taken: 0 };
+  const reject = async (name: string, sounds: readonly (() => Promise<Float32Array>)[]): Promise<void> => {
+    const tally = { n: 0, reading: 0, asked: 0, taken: 0 };
+    for (const sound of sounds) {
+      const samples = await sound();
+      const heard = await recogniser.hear(samples);
+      const asked = await recogniser.hear(samples, { expect: READING_ASKED });
+      tally.n++;
+      tally.reading += Number(takesReading(heard));
+      tally.asked += Number(takesReading(asked));
+      tally.taken += Number(takesAnything(heard));
+    }
+    for (const key of ['n', 'reading', 'asked', 'taken'] as const) total[key] += tally[key];
+    rejected(name, tally);
+  };
   for (const set of new Set(others.map((one) => one.set))) {
-    const some = drawn(
-      others.filter((one) => one.set === set),
-      2 * each,
-    );
+    const some = others.filter((one) => one.set === set);
     await reject(
-      recogniser,
       `${set}, other words`,
-      some.map((one) => one.sound),
+      some.map(({ sound }) => sound),
     );
+    for (const snr of SNRS) {
+      const spoilt = some.flatMap(({ sound }) =>
+        Object.values(KINDS).map((kind) => async () => noisy(await sound(), kind, snr, rng)),
+      );
+      await reject(`${set}, other words at ${snr} dB, every noise`, spoilt);
+    }
   }
   for (const [name, kind] of Object.entries(KINDS)) {
     const noises = Array.from(
-      { length: 40 },
+      { length: NOISES_EACH },
       () => async () => kind(16_000 + Math.floor(rng() * 32_000), rng),
     );
-    await reject(recogniser, `${name} alone`, noises);
+    await reject(`${name} alone`, noises);
   }
+  rejected('all together', total);
+}
+
+function rejected(
+  name: string,
+  { n, reading, asked, taken }: Record<'n' | 'reading' | 'asked' | 'taken', number>,
+): void {
+  const cell = (part: number): string =>
+    `${percent(part, n)} (to ${percent(highest(part, n), 1)})`.padStart(18);
+  console.log(`${name.padEnd(44)} ${String(n).padStart(5)}${cell(reading)}${cell(asked)}${cell(taken)}`);
+}
+
+/** Upper end of Wilson's 95 % interval of a share (Wilson 1927, from memory). */
+function highest(part: number, n: number): number {
+  const z = 1.96;
+  const share = part / n;
+  const middle = share + z ** 2 / (2 * n);
+  return (middle + z * Math.sqrt((share * (1 - share)) / n + z ** 2 / (4 * n ** 2))) / (1 + z ** 2 / n);
 }
 
 /** How far the belief can be believed, and what other thresholds would do. */
@@ -203,24 +234,6 @@ function curve(name: string, beliefs: readonly Believed[]): void {
 function count(tally: Tally, outcome: Outcome): void {
   tally.n++;
   tally[outcome]++;
-}
-
-async function reject(
-  recogniser: Recogniser,
-  name: string,
-  sounds: (() => Promise<Float32Array>)[],
-): Promise<void> {
-  let readings = 0;
-  let taken = 0;
-  for (const sound of sounds) {
-    const heard = await recogniser.hear(await sound());
-    if (takesReading(heard)) readings++;
-    if (takesAnything(heard)) taken++;
-  }
-  const n = sounds.length;
-  console.log(
-    `${name.padEnd(44)} ${String(n).padStart(5)} ${percent(readings, n).padStart(8)} ${percent(taken, n).padStart(8)}`,
-  );
 }
 
 await main();

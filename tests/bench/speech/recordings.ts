@@ -59,15 +59,19 @@ const VOICES: readonly (readonly [string, ...string[]])[] = [
 
 /** Sentences of the grammar by held-out synthetic voices, where those are installed. */
 export function voices(count: number, rng: () => number): Utterance[] {
+  const rules = ['level', 'moved', 'gain', 'command', 'correct', 'path', 'panel'] as const;
+  return spoken(Array.from({ length: count }, (_, i) => sample(rng, rules[i % rules.length])));
+}
+
+/** Texts by held-out synthetic voices in turn, where those are installed. */
+export function spoken(texts: readonly string[]): Utterance[] {
   const there = VOICES.filter(([program]) =>
     (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, program))),
   );
   if (there.length === 0) return [];
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-voices-'));
-  const rules = ['level', 'moved', 'gain', 'command', 'correct', 'path', 'panel'] as const;
-  return Array.from({ length: count }, (_, i): Utterance => {
+  return texts.map((text, i): Utterance => {
     const [program, ...options] = there[i % there.length] as (typeof VOICES)[number];
-    const text = sample(rng, rules[i % rules.length]);
     return {
       set: 'voices',
       speaker: options.join(' '),

@@ -1,0 +1,37 @@
+import { parse } from '../../../src/grammar/parse.ts';
+import { ANSWERS, type Expectation, REPORTS } from '../../../src/job/expected.ts';
+import { SAFE } from '../../../src/job/hearing.ts';
+
+/** Somebody was asked for the reading, and anything the meter can show is plausible. */
+export const READING_ASKED: Expectation = {
+  low: Number.NEGATIVE_INFINITY,
+  high: Number.POSITIVE_INFINITY,
+  asked: [...(REPORTS.read ?? []), ...SAFE],
+};
+
+/**
+ * What a job would expect when this is said: the reading within a third of what it is, as far as a quarter turn may
+ * move it; the report of what was asked to be done; yes or no to a question. What nobody asks for is said while a
+ * reading is asked for, so that the expectation works against it.
+ */
+export function situationOf(text: string): Expectation {
+  const understood = parse(text);
+  const intents = understood.kind === 'understood' ? understood.intents : [];
+  for (const intent of intents) {
+    if (!('reading' in intent) || intent.reading.kind !== 'value') continue;
+    const { value } = intent.reading;
+    const off = Math.max(3, Math.abs(value) / 3);
+    return { ...READING_ASKED, low: value - off, high: value + off };
+  }
+  const said = intents.map(({ kind }) => kind);
+  const asked = OTHERS.find((kinds) => said.some((kind) => kinds?.includes(kind)));
+  return asked ? { ...READING_ASKED, asked: [...asked, ...SAFE] } : READING_ASKED;
+}
+
+const OTHERS = [
+  REPORTS.read,
+  REPORTS.turn,
+  ANSWERS['is-it-so'],
+  REPORTS['watch-panel'],
+  REPORTS['offer-accept'],
+];
