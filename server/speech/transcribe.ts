@@ -7,6 +7,7 @@ import { Command, InvalidArgumentError } from 'commander';
 import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
 import { hear } from '../../src/job/hearing.ts';
+import type { Heard } from '../../src/speech/hear.ts';
 import { DEFAULT_MODEL_FOLDER } from '../program.ts';
 import { loadRecogniser } from './recogniser.ts';
 import { BadSoundFile, readSound } from './sound-file.ts';
@@ -33,46 +34,49 @@ const program = new Command('transcribe')
   .option('--model <folder>', 'folder of the speech model', DEFAULT_MODEL_FOLDER)
   .parse();
 
-/** The values that a sentence would enter. */
-const valuesOf = (intents: readonly Intent[]): number[] =>
-  intents.flatMap((intent) =>
-    'reading' in intent && intent.reading.kind === 'value' ? [intent.reading.value] : [],
-  );
+/** The readings that a sentence would enter: a number, `none` or `saturated`. */
+const valuesOf = (intents: readonly Intent[]): (number | string)[] =>
+  intents.flatMap((intent) => {
+    if (!('reading' in intent) || !intent.reading) return [];
+    return [intent.reading.kind === 'value' ? intent.reading.value : intent.reading.kind];
+  });
 
 async function main(files: string[], { open, expect, model }: Options): Promise<void> {
   const recogniser = await loadRecogniser(model);
   for (const file of files) {
-    const samples = await readSound(file);
-    const begun = performance.now();
-    const heard = await recogniser.hear(samples, expect && { expect });
-    const ms = Math.round(performance.now() - begun);
-    const { text, confidence, alternatives } = heard;
-    if (open) {
-      console.log(JSON.stringify({ file, text: heard.open, ms }));
-      continue;
+    try {
+      const samples = await readSound(file);
+      const begun = performance.now();
+      const heard = await recogniser.hear(samples, expect && { expect });
+      const ms = Math.round(performance.now() - begun);
+      console.log(JSON.stringify({ file, ...(open ? { text: heard.open } : judged(heard)), ms }));
+    } catch (error) {
+      // The others may be sound.
+      complain(error);
     }
-    const hearing = text === '' ? undefined : hear({ via: 'voice', text, confidence, alternatives });
-    const understood = parse(text);
-    const intents = understood.kind === 'understood' ? understood.intents : [];
-    const [value] = valuesOf(intents);
-    console.log(
-      JSON.stringify({
-        file,
-        text,
-        outcome: hearing?.kind ?? 'silence',
-        intent: intents.map(({ kind }) => kind),
-        ...(value !== undefined && { value }),
-        confidence,
-        alternatives,
-        open: heard.open,
-        ms,
-      }),
-    );
   }
 }
 
-main(program.args, program.opts<Options>()).catch((error: unknown) => {
+function judged({ text, confidence, alternatives, open }: Heard): object {
+  const hearing = text === '' ? undefined : hear({ via: 'voice', text, confidence, alternatives });
+  const understood = parse(text);
+  const intents = understood.kind === 'understood' ? understood.intents : [];
+  const [value] = valuesOf(intents);
+  return {
+    text,
+    outcome: hearing?.kind ?? 'silence',
+    intent: intents.map(({ kind }) => kind),
+    ...(value !== undefined && { value }),
+    confidence,
+    alternatives,
+    open,
+  };
+}
+
+function complain(error: unknown): void {
   const known = error instanceof BadSoundFile || error instanceof SpeechUnavailable;
   console.error(known ? `transcribe: ${error.message}` : error);
   process.exitCode = 1;
-});
+}
+
+main(program.args, program.opts<Options>()).catch(complain);

@@ -1,0 +1,108 @@
+import { spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import text2wav from 'text2wav';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { ROOT_FOLDER } from '../../server/program.ts';
+import { END, START, writeWhisper } from './whisper-folder.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'ladderline-transcribe-'));
+const at = (file: string): string => join(folder, file);
+
+interface Line {
+  file: string;
+  text: string;
+  [name: string]: unknown;
+}
+
+function transcribe(...args: string[]): { lines: Line[]; complaints: string; status: number | null } {
+  const program = join(ROOT_FOLDER, 'server', 'speech', 'transcribe.ts');
+  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', program, ...args], {
+    cwd: ROOT_FOLDER,
+    encoding: 'utf8',
+  });
+  const lines = stdout.split('\n').filter(Boolean);
+  return { lines: lines.map((line) => JSON.parse(line) as Line), complaints: stderr, status };
+}
+
+describe('transcribe', () => {
+  beforeAll(async () => {
+    for (const [file, words] of [
+      ['reading.wav', 'one forty two'],
+      ['saturated.wav', 'saturated'],
+      ['fifteen.wav', 'fifteen'],
+    ] as const) {
+      writeFileSync(at(file), await text2wav(words, { speed: 140 }));
+    }
+    writeFileSync(at('text.wav'), 'not a sound');
+  }, 60_000);
+
+  it('prints a line of JSON for each file, and goes on behind one that is no sound', () => {
+    const { lines, complaints, status } = transcribe(
+      at('reading.wav'),
+      at('text.wav'),
+      at('none.wav'),
+      at('saturated.wav'),
+    );
+    expect(lines).toMatchObject([
+      { file: at('reading.wav'), text: 'one forty two', outcome: 'taken', intent: ['reading'], value: 142 },
+      {
+        file: at('saturated.wav'),
+        text: 'saturated',
+        outcome: 'taken',
+        intent: ['reading'],
+        value: 'saturated',
+      },
+    ]);
+    for (const { confidence, alternatives, ms } of lines) {
+      expect(confidence).toBeGreaterThan(0.9);
+      expect(alternatives).toContainEqual(expect.objectContaining({ confidence: expect.any(Number) }));
+      expect(ms).toEqual(expect.any(Number));
+    }
+    expect(complaints).toMatch(/text\.wav is neither a WAV nor a FLAC file/);
+    expect(complaints).toMatch(/none\.wav/);
+    expect(status).toBe(1);
+  });
+
+  it('gives the letters alone with --open', () => {
+    const { lines } = transcribe('--open', at('saturated.wav'));
+    expect(lines).toEqual([{ file: at('saturated.wav'), text: 'saturated', ms: expect.any(Number) }]);
+  });
+
+  it('believes a reading more that --expect makes likely', () => {
+    const sixteen = (range: string): number => {
+      const { alternatives } = transcribe('--expect', range, at('fifteen.wav')).lines[0] ?? {};
+      const others = alternatives as { text: string; confidence: number }[];
+      return others.find(({ text }) => text === 'sixteen')?.confidence ?? 0;
+    };
+    expect(sixteen('16..20')).toBeGreaterThan(5 * sixteen('10..20'));
+  });
+
+  it('takes another model by --model', () => {
+    const model = join(folder, 'whisper');
+    writeWhisper(model, { [START]: { eleven: 1 }, eleven: { [END]: 1 } });
+    expect(transcribe('--model', model, at('reading.wav')).lines).toMatchObject([
+      { text: 'eleven', value: 11, outcome: 'doubtful' },
+    ]);
+  });
+
+  it.each([
+    [['--expect', '9..3', 'x.wav'], /two numbers, e\.g\. 100\.\.160/],
+    [['--model', folder, 'x.wav'], /There is no speech model in .*config\.json/],
+  ])('says what is wrong with %j', (args, complaint) => {
+    const { complaints, status } = transcribe(...args);
+    expect(complaints).toMatch(complaint);
+    expect(status).toBe(1);
+  });
+});
+
+const PEOPLE = join(ROOT_FOLDER, '..', 'shared', 'speech', 'an4', 'audio');
+describe.runIf(existsSync(PEOPLE))('people', () => {
+  it('are heard from FLAC files', () => {
+    const files = readdirSync(PEOPLE).filter((file) => /-(mjbh|mmal|ffmm)-/.test(file));
+    const { lines } = transcribe('--open', ...files.slice(0, 5).map((file) => join(PEOPLE, file)));
+    expect(lines).toHaveLength(5);
+    for (const { text } of lines) expect(text).toMatch(/^[a-z' ]+$/);
+  });
+});
