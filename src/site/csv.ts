@@ -51,16 +51,15 @@ export function readPairs(text: string, profiles: Profiles): ReadPairs {
   const pairs: PairPlan[] = [];
   const lines = new Map<string, number>();
   for (const row of body) {
-    const read = readRow(row, columns, profiles);
-    faults.push(...read.faults);
-    if (!read.plan) continue;
-    const { id } = read.plan;
+    const { id, plan, faults: inRow } = readRow(row, columns, profiles);
     const earlier = lines.get(id);
     if (earlier !== undefined) {
       faults.push({ line: row.line, column: 'id', value: id, fault: 'id-twice', choices: [String(earlier)] });
     }
-    lines.set(id, row.line);
-    pairs.push(read.plan);
+    faults.push(...inRow);
+    // A row that is wrong in something else has its id all the same.
+    if (id !== '' && id !== EXAMPLE_ID) lines.set(id, row.line);
+    if (plan) pairs.push(plan);
   }
   return faults.length > 0 ? { ok: false, faults } : { ok: true, pairs };
 }

@@ -19,12 +19,12 @@ export interface Row {
   readonly cells: readonly string[];
 }
 
-/** One row's plan, or everything that is wrong with it. */
+/** One row's plan, or everything that is wrong with it. `id`: as it stands there, empty where there is none. */
 export function readRow(
   { line, cells }: Row,
   columns: readonly string[],
   profiles: Profiles,
-): { plan?: PairPlan; faults: CsvFault[] } {
+): { id: string; plan?: PairPlan; faults: CsvFault[] } {
   const faults: CsvFault[] = [];
   const wrong = (column: PairColumn, fault: CsvFault['fault'], choices?: readonly string[]): undefined => {
     faults.push({ line, column, value: at(column), fault, ...(choices && { choices }) });
@@ -58,7 +58,7 @@ export function readRow(
   else if (adjusters) plan.adjusters = adjusters;
   const threshold = readThreshold(at('alarm_threshold'), at('alarm_unit'), wrong);
   if (threshold) plan.alarmThreshold = threshold;
-  return faults.length > 0 ? { faults } : { plan: PairPlan.parse(plan), faults };
+  return faults.length > 0 ? { id, faults } : { id, plan: PairPlan.parse(plan), faults };
 }
 
 function readThreshold(

@@ -95,6 +95,14 @@ describe('reading pairs', () => {
     expect(faults(text)[0]).toMatch(message);
   });
 
+  it('names an id that stands there twice, though the rows are wrong in something else', () => {
+    expect(faults('id,path_m\nB1,far\nB1,9999\n')).toEqual([
+      expect.stringMatching(/^Line 2, path_m/),
+      expect.stringMatching(/^Line 3, id: "B1" is the id of line 2 already/),
+      expect.stringMatching(/^Line 3, path_m/),
+    ]);
+  });
+
   it('names the line a row begins at, though a cell before it spans several', () => {
     expect(faults('id,name\nB1,"North\naisle"\nB 2,x\n')[0]).toMatch(/^Line 4, id/);
   });
