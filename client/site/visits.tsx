@@ -16,7 +16,12 @@ type Props = { token: string; job: JobId; row: PairRow; story: Story } & Picks;
 /** The visits to this pair, and what has become of the final reading since the one before. */
 export function Visits({ token, job, row, story, onPick }: Props) {
   const { visits, plan } = row;
-  const before = visits[visits.findIndex((visit) => visit.job === job) - 1];
+  const earlier = visits.slice(
+    0,
+    visits.findIndex((visit) => visit.job === job),
+  );
+  const before = earlier.at(-1);
+  const [first] = earlier;
   return (
     <section aria-labelledby="visits-title">
       <h2 id="visits-title">Visits to {plan.id}</h2>
@@ -33,7 +38,10 @@ export function Visits({ token, job, row, story, onPick }: Props) {
           </li>
         ))}
       </ol>
-      {before && <Since key={before.job} token={token} before={before.job} story={story} onPick={onPick} />}
+      {before && <Since key={before.job} token={token} since={before.job} story={story} onPick={onPick} />}
+      {first && first !== before && (
+        <Since key={first.job} token={token} since={first.job} isFirst story={story} onPick={onPick} />
+      )}
       <p>
         <a href={planLink(token, plan.id)} onClick={follow}>
           Plan and plan check
@@ -45,31 +53,38 @@ export function Visits({ token, job, row, story, onPick }: Props) {
 
 const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
 
-type SinceProps = { token: string; before: JobId; story: Story } & Picks;
+/** `isFirst`: since the pair was commissioned, and not since the visit before. */
+type SinceProps = { token: string; since: JobId; isFirst?: boolean; story: Story } & Picks;
 
-function Since({ token, before, story, onPick }: SinceProps) {
+function Since({ token, since, isFirst = false, story, onPick }: SinceProps) {
+  const named = isFirst ? 'first visit' : 'visit before';
   const [earlier, setEarlier] = useState<Story | string>();
   useEffect(() => {
-    visitRecord(token, before).then(
+    visitRecord(token, since).then(
       ({ record }) => setEarlier(storyOf(record.entries)),
       (error: Error) => setEarlier(error.message),
     );
-  }, [token, before]);
+  }, [token, since]);
   if (earlier === undefined) return null;
-  if (typeof earlier === 'string') return <p role="alert">The visit before could not be read. {earlier}</p>;
+  if (typeof earlier === 'string')
+    return (
+      <p role="alert">
+        The {named} could not be read. {earlier}
+      </p>
+    );
   const drift = driftBetween(earlier, story);
   if (!drift) {
     return (
       <p>
-        Nothing to compare: the visit before ended without an acceptance, or here the beam was touched before
-        it was read.
+        Nothing to compare: the {named} ended without an acceptance, or here the beam was touched before it
+        was read.
       </p>
     );
   }
   const { meter } = story.commission.setup;
   return (
     <dl class="since">
-      <dt>Accepted on the visit before</dt>
+      <dt>Accepted on the {named}</dt>
       <dd>{readingWithUnit(drift.from, meter)}</dd>
       <dt>Found on this one, before anything was touched</dt>
       <dd>
