@@ -126,9 +126,22 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
   return found;
 }
 
-/** A reading at this gain that was higher than here by more than noise: then this is not the peak. */
+const isSamePlace = (a: PerAxis<Eighths>, b: PerAxis<Eighths>): boolean =>
+  AXES.every((axis) => a[axis] === b[axis]);
+
+/** The newest reading at a place and gain: it says more than those before it. */
+const newestAt = (samples: readonly Sample[], { gain, turned }: Place): Sample | undefined =>
+  samples.findLast((s) => s.gain === gain && isSamePlace(s.turned, turned));
+
+/** A place that read higher than here at this gain by more than noise: then this is not the peak. */
 export function higherReading(samples: readonly Sample[], here: Sample): Sample | undefined {
-  return samples.find((s) => s.gain === here.gain && lower(here, s, HIGHER_DB));
+  return samples.find((s) => s.gain === here.gain && lower(here, s, HIGHER_DB) && newestAt(samples, s) === s);
+}
+
+/** A place was read at this gain, and reads lower than here: whatever the fit says, it is no better. */
+export function isKnownLower(samples: readonly Sample[], here: Sample, turned: PerAxis<Eighths>): boolean {
+  const there = newestAt(samples, { gain: here.gain, turned });
+  return there !== undefined && lower(there, here);
 }
 
 /** Lower for certain: by more than their noise explains. */

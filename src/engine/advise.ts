@@ -1,6 +1,6 @@
 import type { Advice } from '../advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
-import { doubt } from './doubt.ts';
+import { doubt, readTwice } from './doubt.ts';
 import { secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
@@ -17,6 +17,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   reflected,
   unsettled,
   doubt,
+  readTwice,
   nothingThere,
   recoverSignal,
   flooded,

@@ -1,7 +1,8 @@
 import type { Action } from '../advice.ts';
 import { type Axis, otherAxis } from '../turns.ts';
-import { sides } from './accept.ts';
+import { higherReading, isKnownLower, sides } from './accept.ts';
 import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
+import { stepTo } from './hunt.ts';
 import type { RuleId } from './rules.ts';
 import type { Sample } from './search.ts';
 import { LASHES, screwFor } from './slack.ts';
@@ -79,8 +80,11 @@ export function prove(view: View): Told | undefined {
 }
 
 /** Where a screw has to stand for its peak; where it stands, if that is good enough. */
-const peakScrew = (view: View, beam: Beam, here: Sample, axis: Axis): number =>
-  lossDb(beam, here, axis) < WORTH_DB ? here.turned[axis] : screwAt(view, beam, axis, beam.peak[axis].value);
+function peakScrew(view: View, beam: Beam, here: Sample, axis: Axis): number {
+  if (lossDb(beam, here, axis) < WORTH_DB) return here.turned[axis];
+  const screw = screwAt(view, beam, axis, beam.peak[axis].value);
+  return isKnownLower(view.samples, here, { ...here.turned, [axis]: screw }) ? here.turned[axis] : screw;
+}
 
 function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | undefined {
   const { search, samples } = view;
@@ -135,11 +139,13 @@ export function returnToPeak(view: View): Told | undefined {
   const { beam, here, search } = view;
   if (!beam || !here) return undefined;
   for (const axis of [search.axis, otherAxis(search.axis)]) {
-    if (lossDb(beam, here, axis) < WORTH_DB) continue;
     const { value, sd } = beam.peak[axis];
-    const action = turnTo(view, axis, screwAt(view, beam, axis, value));
+    const action = turnTo(view, axis, peakScrew(view, beam, here, axis));
     const figures = { fittedPeak: figure(value), uncertainty: figure(sd) };
     if (action) return tell('return-to-peak', action, [here], figures);
   }
-  return undefined;
+  // A place that read higher settles what the fit makes of it: it is read again.
+  const higher = higherReading(view.samples, here);
+  const action = higher && stepTo(view, higher.turned);
+  return action && tell('return-to-peak', action, [higher, here]);
 }

@@ -186,22 +186,23 @@ export function fitShape(
 
   let solution: Solution | undefined;
   let curve: Estimate = CURVATURE;
+  let believed = prior(gains.length, curve, height(best));
   for (let pass = 0; pass < PASSES; pass++) {
-    const rows: Row[] = prior(gains.length, curve, height(best));
+    const rows = [...believed];
     for (const { s, gain, coefficients } of points) {
       const seen = tops[gain] as number;
       const top = solution ? Math.max(seen, peakHeight(solution.x, gain)) : seen;
       const predicted = solution && dot(coefficients, solution.x);
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
-        const sd = Math.hypot(s.level.sd, shapeSd(drop, meter));
+        const sd = together(s.level.sd, shapeSd(drop, meter));
         const value = top - straighten(drop, shape);
         rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
       } else if (predicted !== undefined) {
         const drop = Math.max(0, top - limits[s.level.kind]);
         const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
-        const sd = Math.hypot(CENSOR_SD, shapeSd(drop, meter));
+        const sd = together(CENSOR_SD, shapeSd(drop, meter));
         if (isWrong) rows.push({ coefficients, value: limit, sd: straightSd(drop, sd, shape) });
       }
     }
@@ -210,7 +211,10 @@ export function fitShape(
     if (!solution) return undefined;
     if (before && Math.abs(solution.chi2 - before.chi2) < STANDS * (1 + before.chi2) && pass > 1) break;
     const typical = (curvatureOf(solution.x, 'horizontal') + curvatureOf(solution.x, 'vertical')) / 2;
-    curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, typical / 2) };
+    const sd = Math.max(CURVATURE.sd, typical / 2);
+    if (sd === curve.sd) continue;
+    curve = { value: CURVATURE.value, sd };
+    believed = prior(gains.length, curve, height(best));
   }
   if (!solution) return undefined;
   const fit = { solution: honest(solution, levels), origin, gains };
@@ -222,7 +226,7 @@ export function fitShape(
     if (s.level.kind !== 'level') continue;
     const top = Math.max(tops[gain] as number, peakHeight(x, gain));
     const drop = top - s.level.db;
-    const sd = straightSd(drop, Math.hypot(s.level.sd, shapeSd(drop, meter)), shape);
+    const sd = straightSd(drop, together(s.level.sd, shapeSd(drop, meter)), shape);
     const leverage = Math.min(MOST_LEVERAGE, quadratic(coefficients, covariance) / sd ** 2);
     const residual = top - straighten(drop, shape) - dot(coefficients, x);
     const others = Math.max(0, straighten(drop, shape) + residual / (1 - leverage));
@@ -258,6 +262,9 @@ const height = (s: Sample | undefined): number =>
 
 const topOf = (samples: readonly Sample[], gain: number): number =>
   samples.reduce((top, s) => (s.gain === gain ? Math.max(top, height(s)) : top), Number.NEGATIVE_INFINITY);
+
+/** Two independent standard deviations as one; `Math.hypot` is many times slower. */
+const together = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 
 const dot = (a: readonly number[], b: readonly number[]): number => {
   let sum = 0;
@@ -376,15 +383,12 @@ const straightDrop = ({ curvature, peak, lash }: Form, place: Sample, axis: Axis
 export const nearPeak = (beam: Form | undefined, axis: Axis): number =>
   beam ? Math.max(1, halfWidth(beam, axis) / 3) : 1;
 
-/** A peak is proven from this many half-power widths away, as far as one turn of the hand reaches. */
-const WIDE_HALVES = 3.5;
-
-/** How far from the peak its sides are read: far enough that another, higher peak would show. Eighths. */
-export function sideDistance(beam: Form | undefined, axis: Axis, maxStep: Eighths): number {
-  if (!beam) return 2;
-  const half = halfWidth(beam, axis);
-  return Math.max(2, Math.round(Math.max(half / 2, Math.min(maxStep, WIDE_HALVES * half))));
-}
+/**
+ * How far from the peak its sides are read: as far as one turn of the hand goes, so that another, higher peak
+ * would show, however narrow this one is; on a very wide beam at least far enough to see it fall. Eighths.
+ */
+export const sideDistance = (beam: Form | undefined, axis: Axis, maxStep: Eighths): number =>
+  beam ? Math.max(maxStep, Math.round(halfWidth(beam, axis) / 2)) : 2;
 
 /** The fitted peak may lie this far above a place, its uncertainty included, whatever the shape. dB. */
 export function shortfallDb(beam: Form, place: Sample): number {

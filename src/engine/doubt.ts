@@ -15,6 +15,26 @@ export function doubt({ here, samples, search, surprise }: View): Told | undefin
   return tell(rule, { kind: 'ask', question }, [samples[samples.length - 2], here], figures);
 }
 
+/** So far below the best a reading may come to stand for a side of the peak. dB. */
+const SIDE_DB = 1;
+
+/** A side must not rest on one misread. */
+export function readTwice(view: View): Told | undefined {
+  const { here, samples, search } = view;
+  if (here?.level.kind !== 'level') return undefined;
+  if (
+    here.seqs.length > 1 ||
+    search.stay.breaks > 0 ||
+    here.seqs.some((seq) => search.confirmed.includes(seq))
+  )
+    return undefined;
+  const db = here.level.db;
+  const isLow = samples.some(
+    (s) => s.gain === here.gain && s.level.kind !== 'below' && s.level.db > db + SIDE_DB,
+  );
+  return isLow && !view.isForetold ? tell('read-twice', { kind: 'read' }, [here]) : undefined;
+}
+
 /** Asked and answered, and still no one beam explains it: what was known before no longer holds. */
 export function mustStartAnew(search: Search): boolean {
   const { here, surprise, isOneBeam } = look(search);

@@ -13,6 +13,8 @@ export const RULES = {
   'doubt-reading': 'A reading that the earlier ones say cannot be is read again before it counts.',
   'doubt-turn':
     'Where the reading stands, the turn before it is asked about: the wrong way, the wrong adjuster, half or double.',
+  'read-twice':
+    'A low reading that nothing before it foretells may come to prove a side of the peak, so it is read twice.',
   'not-by-reflection':
     'If the reading stays when the direct path is blocked, the light arrives by a reflection: aim again.',
   'full-gain-to-find': 'With no signal, search at full gain.',

@@ -129,12 +129,18 @@ export function observe(search: Search, event: SearchEvent): Search {
   return { ...next, history };
 }
 
+// The same sample however often it is asked for: what was learnt with it then holds after the stay, too.
+const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();
+
 /** The stay's settled reading as a sample, if it has one and the beam was free. */
 export function sampleHere(search: Search): Sample | undefined {
-  if (search.path !== 'clear') return undefined;
-  const here = settled(search.stay, search.meter);
-  if (!here) return undefined;
-  return { ...here, turned: search.turned, pointing: search.pointing, gain: search.gain };
+  const known = heres.get(search);
+  if (known) return known.sample;
+  const { turned, pointing, gain } = search;
+  const here = search.path === 'clear' ? settled(search.stay, search.meter) : undefined;
+  const sample = here && { ...here, turned, pointing, gain };
+  heres.set(search, { sample });
+  return sample;
 }
 
 /** Ends the stay: what it settled on becomes a sample, and a new stay begins. */
@@ -256,15 +262,16 @@ function sure(search: Search, target: Seq): Search {
 /** With the path blocked this far below the reading before, what light is left does not matter. dB. */
 const DARK_DB = 20;
 
-/** Nothing is dark at once; light counts as staying only when it has come to rest. */
+/**
+ * No signal is dark at once. A number counts, as dark or as light that stayed, only when it was read twice: one
+ * misread must not pass a reflection.
+ */
 function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): boolean | undefined {
   const last = stay.run[stay.run.length - 1];
   if (!last || isLost(last.reading, meter)) return true;
+  if (stay.run.length < 2 || settled(stay, meter) === undefined) return undefined;
   const left = toLevel(last.reading, meter);
-  if (before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB)
-    return true;
-  const isStill = stay.run.length > 1 && settled(stay, meter) !== undefined;
-  return isStill ? false : undefined;
+  return before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB;
 }
 
 /** A screw that would not turn further in one direction stands at its limit. */

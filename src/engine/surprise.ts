@@ -34,6 +34,15 @@ function predicted(past: Beam, place: Sample): Estimate | undefined {
   return { ...estimate, sd: Math.hypot(estimate.sd, shapeDoubt(drop, past.readDownTo)) };
 }
 
+/** The readings before tell what a reading should be to within this. dB. */
+const FORETOLD_DB = 0.7;
+
+/** A misread of this reading would show: those before it say what it should be. */
+export function isForetold(past: Beam | undefined, here: Sample, { meter }: Search): boolean {
+  const expected = past && meter.law !== 'unknown' ? predicted(past, here) : undefined;
+  return expected !== undefined && expected.sd < FORETOLD_DB;
+}
+
 /** By how many decibels a reading misses a prediction; a censored one only where it is on the wrong side. */
 function miss(sample: Sample, value: number): number {
   const off = dbOf(sample) - value;

@@ -1,10 +1,9 @@
-import type { Seq } from '../advice.ts';
 import type { MeterProfile } from '../profile.ts';
 import { AXES } from '../turns.ts';
-import { type Beam, fitBeam, predict } from './beam.ts';
+import { type Beam, fitBeam, fitShape, predict } from './beam.ts';
 import { type PerAxis, type Sample, type Search, sampleHere } from './search.ts';
 import { LASHES, profileLash } from './slack.ts';
-import { openQuestion, type Surprise, surprise } from './surprise.ts';
+import { isForetold, openQuestion, type Surprise, surprise } from './surprise.ts';
 
 /**
  * What can be told from a search at a glance: the reading here, all that count, and the beam they draw. The
@@ -19,6 +18,8 @@ export interface View {
   readonly surprise: Surprise | undefined;
   /** One beam explains every reading. */
   readonly isOneBeam: boolean;
+  /** The readings before this one say what it should be, so that a misread would show. */
+  readonly isForetold: boolean;
 }
 
 // A search never changes, so what was made of it holds; one decision looks at it several times.
@@ -48,6 +49,9 @@ export function look(search: Search): View {
     get isOneBeam() {
       return explained().isOneBeam;
     },
+    get isForetold() {
+      return here !== undefined && isForetold(explainPast(search).beam, here, search);
+    },
   };
   seen.set(search, view);
   return view;
@@ -69,22 +73,27 @@ function explain(search: Search, here: Sample | undefined): Explained {
 
 const counts = (s: Sample, { anew }: Search): boolean => (s.seqs[s.seqs.length - 1] ?? 0) >= anew;
 
-// The readings of earlier stays are the same all through this one.
-const pasts = new WeakMap<Search['samples'], Explained & { readonly anew: Seq }>();
-
 function explainPast(search: Search): Explained {
-  const known = pasts.get(search.samples);
-  if (known && known.anew === search.anew) return known;
   const since = search.samples.filter((s) => counts(s, search));
-  const past = { ...learnt(since, search), surprise: undefined, anew: search.anew };
-  pasts.set(search.samples, past);
-  return past;
+  return { ...learnt(since, search), surprise: undefined };
 }
 
-function learnt(samples: readonly Sample[], search: Search): Omit<Explained, 'surprise'> {
+type Learnt = Omit<Explained, 'surprise'>;
+
+// By the newest of the samples: a stay asks several times, and so does the next one, of the same samples.
+const lessons = new WeakMap<Sample, { readonly from: readonly Sample[]; readonly learnt: Learnt }>();
+
+function learnt(samples: readonly Sample[], search: Search): Learnt {
+  const newest = samples[samples.length - 1];
+  const known = newest && lessons.get(newest);
+  if (known?.from.length === samples.length && known.from.every((s, i) => s === samples[i]))
+    return known.learnt;
   const lash = profileLash(search.adjusters);
   const explained = consistent(samples, search.meter, { horizontal: lash, vertical: lash });
-  return { ...explained, beam: explained.beam && learnLash(explained.beam, explained.samples, search) };
+  const beam = explained.beam && learnLash(explained.beam, explained.samples, search);
+  const found = { ...explained, beam };
+  if (newest) lessons.set(newest, { from: samples, learnt: found });
+  return found;
 }
 
 /** Readings a lash can be learnt from, and how far it may differ from the profile's, eighths. */
@@ -95,6 +104,8 @@ function learnLash(beam: Beam, samples: readonly Sample[], { meter, adjusters }:
   if (samples.filter((s) => s.level.kind === 'level').length < LASH.levels) return beam;
   const misfit = (b: Beam) =>
     AXES.reduce((sum, axis) => sum + (((LASHES[b.lash[axis]] ?? 0) - adjusters.lash) / LASH.sd) ** 2, b.chi2);
+  // Which readings are this beam's, and its shape, do not hang on the lash.
+  const own = samples.filter((s) => !beam.otherLight.includes(s));
   let best = beam;
   for (const axis of AXES) {
     // Without a reversal every lash draws the same picture.
@@ -102,12 +113,12 @@ function learnLash(beam: Beam, samples: readonly Sample[], { meter, adjusters }:
     if (samples.every((s) => shift(s) === shift(samples[0] as Sample))) continue;
     for (;;) {
       const lash = { ...best.lash, [axis]: best.lash[axis] + 1 };
-      const next = lash[axis] < LASHES.length ? fitBeam(samples, meter, lash) : undefined;
+      const next = lash[axis] < LASHES.length ? fitShape(own, meter, lash, beam.shape) : undefined;
       if (!next || misfit(next) >= misfit(best)) break;
       best = next;
     }
   }
-  return best;
+  return { ...best, otherLight: beam.otherLight };
 }
 
 /** Readings that scatter more than this about the best beam are not all of one beam. */
@@ -121,11 +132,7 @@ const NEWEST = [16, 11, 8, 6, 4, 3];
  * The readings one beam explains. One misread spoils a fit by itself and is left out; a wrong turn shifts
  * every reading before it, so then the newest count.
  */
-function consistent(
-  samples: readonly Sample[],
-  meter: MeterProfile,
-  lash: PerAxis<number>,
-): Omit<Explained, 'surprise'> {
+function consistent(samples: readonly Sample[], meter: MeterProfile, lash: PerAxis<number>): Learnt {
   const attempt = (some: readonly Sample[]) => ({
     samples: some,
     beam: fitBeam(some, meter, lash),
