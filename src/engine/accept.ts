@@ -1,6 +1,6 @@
 import type { Seq } from '../advice.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
-import { nearPeak, shortfallDb, sideDistance } from './beam.ts';
+import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { doubt } from './doubt.ts';
 import { unexplored } from './explore.ts';
 import { fromDb } from './level.ts';
@@ -36,6 +36,9 @@ const HIGHER_DB = 0.3;
 /** Share of the distance a side reading has to be taken at. */
 const REACHED = 0.6;
 
+/** No nearer than this is next to the peak rather than on it. Eighths. */
+export const CLOSE = 2;
+
 /** A reading older than this is read again before it is accepted. Milliseconds. */
 export const FRESH_MS = 5 * 60_000;
 
@@ -68,7 +71,8 @@ export function missingForAccept(search: Search, now: number): Missing[] {
     missing.push({ id: 'highest-reading', figures });
   }
   const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
-  if (shortfall > SHORTFALL_ALLOWED_DB) missing.push({ id: 'at-peak', figures: { shortfall } });
+  const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
+  if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) missing.push({ id: 'at-peak', figures: { shortfall } });
   if (!blockingPassed(search, here)) missing.push({ id: 'blocking-check', figures: {} });
   const held = here.to - here.from;
   if (held < meter.holdMs) {
@@ -124,6 +128,22 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
     found.above ??= above;
   }
   return found;
+}
+
+/**
+ * A reading next to the peak, where the beam is a parabola and light from elsewhere is faint beside it: far ones
+ * alone place a peak wrongly where a reflection brightens one of them.
+ */
+export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): boolean {
+  if (!beam) return false;
+  const other = otherAxis(axis);
+  const near = nearPeak(beam, other);
+  const half = Math.max(CLOSE, halfWidth(beam, axis));
+  return samples.some((s) => {
+    const off = Math.abs(s.turned[axis] - place.turned[axis]);
+    const isOnLine = Math.abs(s.turned[other] - place.turned[other]) <= near;
+    return s.gain === place.gain && s.level.kind === 'level' && isOnLine && off >= CLOSE && off <= half;
+  });
 }
 
 const isSamePlace = (a: PerAxis<Eighths>, b: PerAxis<Eighths>): boolean =>

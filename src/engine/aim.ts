@@ -1,6 +1,6 @@
 import type { Action } from '../advice.ts';
 import { type Axis, otherAxis } from '../turns.ts';
-import { higherReading, isKnownLower, sides } from './accept.ts';
+import { CLOSE, higherReading, isKnownLower, isSeenClose, sides } from './accept.ts';
 import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
 import { stepTo } from './hunt.ts';
 import type { RuleId } from './rules.ts';
@@ -94,8 +94,10 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
     vertical: peakScrew(view, beam, here, 'vertical'),
   };
   const screw = turned[axis];
-  const { below, above } = sides(view, { gain: here.gain, turned }, axis);
-  if (below && above) return undefined;
+  const place = { gain: here.gain, turned };
+  const { below, above } = sides(view, place, axis);
+  const isBracketed = below !== undefined && above !== undefined;
+  if (isBracketed && isSeenClose(view, place, axis)) return undefined;
   const figures = { fittedPeak: figure(peak), uncertainty: figure(sd) };
   const other = otherAxis(axis);
   if (Math.abs(here.turned[other] - turned[other]) > nearPeak(beam, other)) {
@@ -105,6 +107,11 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
         fittedPeak: figure(beam.peak[other].value),
         uncertainty: figure(beam.peak[other].sd),
       });
+  }
+  if (isBracketed) {
+    const way = here.turned[axis] >= screw ? 1 : -1;
+    const action = turnTo(view, axis, screw + way * nextToPeak(beam, axis));
+    return action && tell('prove-peak', action, [here, below, above], figures);
   }
   // The line these side readings lie on needs a reading at the peak itself.
   const line = samples.filter(
@@ -132,7 +139,7 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
 
 /** A reading this far off the peak tells its place best on the way past it. Eighths. */
 const nextToPeak = (beam: Beam, axis: Axis): number =>
-  Math.max(2, Math.min(4, Math.round(halfWidth(beam, axis) / 3)));
+  Math.max(CLOSE, Math.min(4, Math.round(halfWidth(beam, axis) / 3)));
 
 /** Both peaks are proven and the emitter stands off one: go there. */
 export function returnToPeak(view: View): Told | undefined {
