@@ -32,6 +32,12 @@ describe('the edges of an utterance', () => {
     }
   });
 
+  it('are quiet round a word cut tight, by the shortest gap in it', () => {
+    const word = noise(RATE / 4, 0.8);
+    word.set(noise(RATE / 32, 0.01), RATE / 8);
+    expect(power(withEdges(word).subarray(0, RATE / 4))).toBeLessThan(power(word) / 1000);
+  });
+
   it('are silent round silence', () => {
     expect(Math.max(...withEdges(new Float32Array(RATE)))).toBe(0);
   });

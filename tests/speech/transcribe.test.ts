@@ -72,8 +72,8 @@ describe('transcribe', () => {
 
   it('believes a reading more that --expect makes likely', () => {
     const sixteen = (range: string): number => {
-      const { alternatives } = transcribe('--expect', range, at('fifteen.wav')).lines[0] ?? {};
-      const others = alternatives as { text: string; confidence: number }[];
+      const [line] = transcribe('--expect', range, at('fifteen.wav')).lines;
+      const others = line?.alternatives as { text: string; confidence: number }[];
       return others.find(({ text }) => text === 'sixteen')?.confidence ?? 0;
     };
     expect(sixteen('16..20')).toBeGreaterThan(5 * sixteen('10..20'));
