@@ -9,13 +9,17 @@ import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/program.ts';
-import { loadRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
+import { loadLetterModel } from '../../server/speech/letter-model.ts';
+import { openFolder } from '../../server/speech/model-folder.ts';
+import { wordGraph } from '../../src/grammar/graph.ts';
 import { ASK, TAKE } from '../../src/job/hearing.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import type { Heard } from '../../src/speech/hear.ts';
+import { type Recogniser, recogniser as recogniserOf } from '../../src/speech/recogniser.ts';
 import { chatter } from './speech/chatter.ts';
 import { measureLoad } from './speech/load.ts';
 import { KINDS, noisy } from './speech/noise.ts';
+import { once } from './speech/once.ts';
 import { believed, judge, meaningOf, type Outcome, takesAnything, takesReading } from './speech/outcome.ts';
 import { isForFit, people, spoken, type Utterance, voices } from './speech/recordings.ts';
 import { READING_ASKED, situationOf } from './speech/situation.ts';
@@ -77,7 +81,7 @@ async function hearAll(
 
 async function main(): Promise<void> {
   const begun = performance.now();
-  const recogniser = await loadRecogniser(DEFAULT_MODEL_FOLDER);
+  const recogniser = recogniserOf(once(await loadLetterModel(openFolder(DEFAULT_MODEL_FOLDER))), wordGraph());
   const bytes = statSync(join(DEFAULT_MODEL_FOLDER, 'onnx', 'model_quantized.onnx')).size;
   console.log(
     `model ${(bytes / 1e6).toFixed(1)} MB, loaded in ${((performance.now() - begun) / 1000).toFixed(1)} s`,
@@ -160,7 +164,7 @@ async function measureNoise(recogniser: Recogniser, chosen: readonly Utterance[]
 }
 
 const NOISES_EACH = 150;
-const CHATTER = 600;
+const CHATTER = 400;
 
 /** Once as if nothing were expected, and once while a reading is asked for. */
 async function measureOthers(recogniser: Recogniser, all: readonly Utterance[]): Promise<void> {
