@@ -1,7 +1,7 @@
 /**
  * How well the crew is heard, on people and voices the model never heard:
  *
- *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--parts clean,noise,others,load]
+ *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--parts clean,tight,noise,others,load]
  *
  * Speakers with an even place in their set's list served to fit the confidence (`speech/fit.ts`); this measures the others.
  */
@@ -24,12 +24,13 @@ import { believed, judge, meaningOf, type Outcome, takesAnything, takesReading }
 import { isForFit, people, spoken, type Utterance, voices } from './speech/recordings.ts';
 import { READING_ASKED, situationOf } from './speech/situation.ts';
 import { type Believed, printBins, printThresholds } from './speech/thresholds.ts';
+import { tight } from './speech/tight.ts';
 import { wordErrors } from './speech/word-errors.ts';
 
 const SEED = 20261125;
 const WAYS = ['grammar', 'grammar and expectation', 'neither'];
 const SNRS = [20, 10, 5, 0] as const;
-const PARTS = ['clean', 'noise', 'others', 'load'] as const;
+const PARTS = ['clean', 'tight', 'noise', 'others', 'load'] as const;
 
 const program = new Command('bench:speech')
   .option('--recordings <folder>', 'an4, digits and commands', join(ROOT_FOLDER, '..', 'shared', 'speech'))
@@ -100,6 +101,7 @@ async function main(): Promise<void> {
   );
 
   if (parts.includes('clean')) await measureClean(recogniser, chosen);
+  if (parts.includes('tight')) await measureTight(recogniser, chosen);
   if (parts.includes('noise')) await measureNoise(recogniser, chosen);
   if (parts.includes('others')) await measureOthers(recogniser, all);
   if (parts.includes('load')) await measureLoad(chosen);
@@ -136,6 +138,20 @@ async function measureClean(recogniser: Recogniser, chosen: readonly Utterance[]
     `word errors ${percent(errors.open, errors.words)} without grammar, ${percent(errors.grammar, errors.words)} with it, of ${errors.words}; ${median(times).toFixed(0)} ms an utterance (median)`,
   );
   curve('clean', beliefs);
+}
+
+async function measureTight(recogniser: Recogniser, chosen: readonly Utterance[]): Promise<void> {
+  console.log(`\nCut tight${' '.repeat(8)}${HEAD}`);
+  const tallies = new Map<string, Tally>();
+  for (const { set, text, sound } of chosen) {
+    const outcome = judge(text, await recogniser.hear(tight(await sound())));
+    for (const name of [set, 'all']) {
+      const tally = tallies.get(name) ?? empty();
+      tallies.set(name, tally);
+      count(tally, outcome);
+    }
+  }
+  for (const [name, tally] of tallies) line(`cut tight, ${name}, grammar`, tally);
 }
 
 async function measureNoise(recogniser: Recogniser, chosen: readonly Utterance[]): Promise<void> {

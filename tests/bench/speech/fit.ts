@@ -1,5 +1,5 @@
 /**
- * Fits the curve of `src/speech/belief.ts` on half of the held-out people, as recorded, cut tight, and in noise:
+ * Fits the curve of `src/speech/belief.ts` on half of the held-out people, in the clean and in noise:
  *
  *     npx tsx tests/bench/speech/fit.ts [RECORDINGS]
  */
@@ -16,28 +16,21 @@ import { KINDS, noisy } from './noise.ts';
 import { meaningOf } from './outcome.ts';
 import { isForFit, people, voices } from './recordings.ts';
 import { printBins, printThresholds } from './thresholds.ts';
-import { tight } from './tight.ts';
 
 const rng = createRng(3);
 const [recordings = join(ROOT_FOLDER, '..', 'shared', 'speech')] = process.argv.slice(2);
 const model = await loadLetterModel(openFolder(DEFAULT_MODEL_FOLDER));
 const weigh = weigher(wordGraph(), model.alphabet);
 
-/** Signal to noise of recordings as they are, dB: a name for it, not a measurement. */
-const QUIET = 40;
 const rows: { x: number[]; right: boolean; snr: number; ours: boolean }[] = [];
 const kinds = Object.values(KINDS);
 for (const utterance of [...people(recordings), ...voices(250, rng)].filter(isForFit)) {
   const sound = await utterance.sound();
   const kind = kinds[Math.floor(rng() * kinds.length)] as (typeof kinds)[number];
   const meant = meaningOf(utterance.text);
-  const heard: [snr: number, samples: Float32Array][] = [
-    [QUIET, sound],
-    [QUIET, tight(sound)],
-    ...[12 * rng(), 20 * rng()].map((snr): [number, Float32Array] => [snr, noisy(sound, kind, snr, rng)]),
-  ];
-  for (const [snr, samples] of heard) {
-    const { weighed } = weigh(await model.logits(withEdges(samples)));
+  for (const quiet of [true, false]) {
+    const snr = quiet ? 40 : 12 * rng();
+    const { weighed } = weigh(await model.logits(withEdges(noisy(sound, kind, snr, rng))));
     if (!weighed) continue;
     const right = weighed.sentences[0]?.meaning === meant;
     rows.push({ x: features(weighed), right, snr, ours: meant !== undefined });
@@ -89,7 +82,7 @@ const believed = rows.map(({ x, ...row }) => ({
 }));
 printBins(believed);
 for (const [name, some] of [
-  ['ours in quiet', believed.filter(({ ours, snr }) => ours && snr === QUIET)],
+  ['ours at 40 dB', believed.filter(({ ours, snr }) => ours && snr === 40)],
   ['ours at 6 to 12 dB', believed.filter(({ ours, snr }) => ours && snr >= 6 && snr <= 12)],
   ['ours at 0 to 6 dB', believed.filter(({ ours, snr }) => ours && snr < 6)],
   ['not ours', believed.filter(({ ours }) => !ours)],
