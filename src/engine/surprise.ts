@@ -1,6 +1,6 @@
 import type { Question, Seq } from '../advice.ts';
 import type { MeterProfile } from '../profile.ts';
-import { otherAxis } from '../turns.ts';
+import { AXES, otherAxis } from '../turns.ts';
 import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { toDb } from './level.ts';
 import type { Sample, Search, Turn } from './search.ts';
@@ -69,10 +69,27 @@ export function surprise(
     return Math.abs(miss(here, expected.value)) > margin ? { past, expected } : undefined;
   };
   const first = contradicted(beam);
-  if (!first) return undefined;
+  if (!first) return notAsBefore(beam, before, here);
   const other = fitShape(levels, search.meter, beam.lash, beam.shape === 1 ? 2 : 1);
   const isAlibi = other && other.chi2 < beam.chi2 + AS_GOOD && !contradicted(other);
   return isAlibi ? undefined : first;
+}
+
+/**
+ * Back at a place next to the peak, the reading seen there should come back; on the flanks lash alone may keep
+ * it away. dB.
+ */
+const RETURN = { within: 1, missesBy: 0.3, sds: 3 };
+
+function notAsBefore(past: Beam, before: readonly Sample[], here: Sample): Surprise | undefined {
+  const seen = before.findLast(
+    (s) => s.gain === here.gain && AXES.every((axis) => s.turned[axis] === here.turned[axis]),
+  );
+  if (seen?.level.kind !== 'level' || here.level.kind !== 'level' || dropAt(past, here) > RETURN.within)
+    return undefined;
+  const sd = Math.hypot(seen.level.sd, here.level.sd);
+  const isOff = seen.level.db - here.level.db > Math.max(RETURN.missesBy, RETURN.sds * sd);
+  return isOff ? { past, expected: { value: seen.level.db, sd: seen.level.sd } } : undefined;
 }
 
 const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIKELY.sds * sd + LIKELY.db;

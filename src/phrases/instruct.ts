@@ -18,12 +18,12 @@ export interface InstructionText {
 
 export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
   const { meter } = setup;
-  return { ...actionText(advice.action, setup), why: whyText(advice, meter) };
+  return { ...actionText(advice, setup), why: whyText(advice, meter) };
 }
 
 type SayShow = Omit<InstructionText, 'why'>;
 
-function actionText(action: Action, setup: JobSetup): SayShow {
+function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
   const { meter } = setup;
   switch (action.kind) {
     case 'turn':
@@ -31,7 +31,9 @@ function actionText(action: Action, setup: JobSetup): SayShow {
     case 'gain':
       return gainText(action, meter);
     case 'read':
-      return { say: 'Panel: what does the meter show?', show: 'Read the meter' };
+      return rule === 'read-twice'
+        ? { say: 'Panel: once more, to be sure. What does the meter show?', show: 'Read the meter again' }
+        : { say: 'Panel: what does the meter show?', show: 'Read the meter' };
     case 'hold':
       return HOLD[action.reason];
     case 're-aim':

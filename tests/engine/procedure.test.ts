@@ -3,7 +3,7 @@ import { advise } from '../../src/engine/advise.ts';
 import { observe } from '../../src/engine/search.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
 import { valueReading } from '../../src/reading.ts';
-import { goodPair, Job, PERCENT, workUntil } from './crew-of-two.ts';
+import { DECIBELS, goodPair, Job, PERCENT, workUntil } from './crew-of-two.ts';
 
 describe('settling', () => {
   it('asks for a reading before anything else', () => {
@@ -48,8 +48,21 @@ describe('the search', () => {
     expect(first).toMatchObject({ kind: 'turn', axis: 'horizontal', reversal: false });
     job.obeys(first);
     job.reads(20);
+    // It may come to prove a side of the peak: one misread must not.
+    expect(job.advice.rule).toBe('read-twice');
+    job.reads(20);
     expect(job.action).toMatchObject({ kind: 'turn', axis: 'horizontal', reversal: true });
     expect(job.advice.rule).toBe('reverse-on-fall');
+  });
+
+  it('may still lower a gain that would not go up', () => {
+    const job = new Job();
+    job.reads(40);
+    job.say({ type: 'gain', change: 'raised' });
+    job.reads(40);
+    job.turns('horizontal', 6);
+    job.reads('flooded');
+    expect(job.action).toMatchObject({ kind: 'gain', change: 'lower' });
   });
 
   it('lowers the gain when flooded and goes on with the same adjuster in the same direction', () => {
@@ -235,6 +248,39 @@ describe('acceptance', () => {
     const { advice } = advise(told, crew.at + 60_000);
     expect(advice.rule).toBe('not-by-reflection');
     expect(advice.action.kind).toBe('re-aim');
+  });
+
+  it('is not passed by one misread while the path is blocked', () => {
+    const { search, crew } = workUntil(goodPair(DECIBELS), ({ advice }) => advice.action.kind === 'block');
+    const blocked = (...values: number[]) =>
+      [
+        { type: 'path', state: 'blocked' } as const,
+        ...values.map((value) => ({ type: 'reading', reading: valueReading(value) }) as const),
+      ].reduce(
+        (told, fact, i) => observe(told, { seq: 980 + i, at: crew.at + 5_000 * (i + 1), fact }),
+        search,
+      ).blocking.dark;
+    // "Minus three point five", then the point is lost.
+    expect(blocked(-3.5, -35)).toBeUndefined();
+    expect(blocked(-3.5, -35, -3.5, -3.5)).toBe(false);
+    expect(blocked(-35, -35)).toBe(true);
+  });
+
+  it('asks which turn was made when a place next to the peak no longer reads what it did', () => {
+    const { search, crew } = workUntil(goodPair(DECIBELS), ({ advice }) => advice.action.kind === 'block');
+    const peak = search.stay.run[0]?.reading;
+    if (peak?.kind !== 'value') throw new Error('no reading at the peak');
+    const facts = [
+      { type: 'move', axis: 'vertical', eighths: 4 },
+      { type: 'reading', reading: valueReading(peak.value - 0.8) },
+      { type: 'move', axis: 'vertical', eighths: -4 },
+      { type: 'reading', reading: valueReading(peak.value - 1) },
+    ] as const;
+    const back = facts.reduce(
+      (told, fact, i) => observe(told, { seq: 980 + i, at: crew.at + 5_000 * (i + 1), fact }),
+      search,
+    );
+    expect(advise(back, crew.at + 60_000).advice.rule).toBe('doubt-reading');
   });
 
   it('does not hold for a reading that drifts out of tolerance', () => {

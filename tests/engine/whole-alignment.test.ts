@@ -48,6 +48,29 @@ describe('a whole alignment with a simulated crew', () => {
   const main = goodPair(PERCENT).lobes[0];
   const aside = (more: Partial<Lobe>): Lobe => ({ ...main, horizontal: 0, vertical: 0, belowDb: 8, ...more });
 
+  it('needs no question and no new start on a flat-topped beam that floods the meter', () => {
+    const flat = { ...main, shape: { kind: 'flat-topped' } as const, halfHorizontal: 6, halfVertical: 7 };
+    const outcome = align(goodPair(DECIBELS, { lobes: [flat] }));
+    expect(outcome).toMatchObject({ accepted: true, questions: 0 });
+    expect(outcome.shortfall).toBeLessThan(0.1);
+    expect(outcome.turns).toBeLessThan(20);
+  });
+
+  it('ends at the peak beside a reflection that brightens several of its far readings', () => {
+    const narrow = { ...main, halfHorizontal: 4.3, halfVertical: 4 };
+    const shine = aside({
+      halfHorizontal: 4.3,
+      halfVertical: 4,
+      horizontal: 5,
+      vertical: -20,
+      belowDb: 9,
+      reflected: true,
+    });
+    const outcome = align(goodPair(DECIBELS, { lobes: [narrow, shine], peakDb: 15 }));
+    expect(outcome).toMatchObject({ accepted: true, onReflection: false });
+    expect(outcome.shortfall).toBeLessThan(0.1);
+  });
+
   it('is not accepted on a reflection the search began on', () => {
     const far = { ...main, horizontal: 30, vertical: 12 };
     const outcome = align(goodPair(PERCENT, { lobes: [far, aside({ reflected: true })] }));
