@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { type Turn, talk } from '../../src/log/talk.ts';
+import { clock } from '../charts/times.ts';
 import type { Pending } from '../link/link.ts';
 import type { Room } from '../seat/use-room.ts';
 import { type Made, madeOf } from './made.ts';
@@ -36,7 +37,7 @@ function TurnLine({ turn, onPick }: { turn: Turn; onPick: (made: Made) => void }
   return (
     <li class={`turn-line tone-${tone} by-${who}`}>
       <p class="turn-head">
-        <span>{NAMES[who]}</span> <time dateTime={new Date(at).toISOString()}>{clock(at)}</time>
+        <span>{NAMES[who]}</span> <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
       </p>
       {!alone && <p class="turn-text">{text}</p>}
       {made.map((one) => (
@@ -70,11 +71,3 @@ function PendingLine({ pending: { letter } }: { pending: Pending }) {
 
 const wordsOf = (letter: Exclude<Pending['letter'], { t: 'invite' | 'override' }>): string =>
   letter.t === 'take-back' ? `take back entry ${letter.target}` : letter.text;
-
-const clock = (at: number): string =>
-  new Date(at).toLocaleTimeString(undefined, {
-    hour: '2-digit',
-    minute: '2-digit',
-    second: '2-digit',
-    hour12: false,
-  });
