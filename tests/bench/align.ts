@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { randomPair } from '../../src/simulator/cases.ts';
 import { CAREFUL, type Errors } from '../../src/simulator/crew.ts';
 import { createRng } from '../../src/simulator/rng.ts';
+import { writeFigures } from './align-figures.ts';
 import { printRatios, printTable, type Result } from './align-table.ts';
 import { decisionTimes } from './align-time.ts';
 import { type Outcome, runEngine } from './engine-run.ts';
@@ -20,6 +21,8 @@ const { values } = parseArgs({
     /** Only the engine: for long runs that hunt for a false accept. */
     engine: { type: 'boolean', default: false },
     errors: { type: 'string', default: '0.02' },
+    /** Folder for the figures of docs/engine.md. */
+    figures: { type: 'string' },
   },
 });
 const cases = Number(values.cases);
@@ -60,4 +63,5 @@ const results: Result[] = methods.map(([name, method]) => ({
 }));
 printTable(results);
 printRatios(results);
+if (values.figures) writeFigures(results, values.figures);
 if (!values.engine) decisionTimes(seed);
