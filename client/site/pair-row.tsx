@@ -36,7 +36,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
         </span>
         <span class="pair-final">
           <small>Final reading</small>
-          {final ?? 'none yet'}
+          {final ?? (latest ? 'none that stands' : 'none yet')}
         </span>
         <Counts row={row} />
       </a>
