@@ -92,7 +92,7 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
     <>
       <div class="site visit-head">
         <SiteMasthead token={token} site={view.site} />
-        {story && <StandingSign standing={standingOf(end, story.until)} />}
+        {story && <StandingSign standing={standingOf(end, story.until, fault)} />}
       </div>
       <Review
         record={log}

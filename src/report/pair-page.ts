@@ -73,11 +73,11 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
   const story = told.at(-1);
   if (!story || !log) return notStarted(plan, visits.at(-1)?.head);
   const { setup } = story.commission;
-  const standing = standingOf(story.end, story.until);
   const summary = summarize(story.entries, story.end);
   const all = series(story.entries);
   const findings = reviewStory(story);
   const fault = findFault(log.entries, log.head);
+  const standing = standingOf(story.end, story.until, fault);
   const final = finalReading(story.commission);
   const { meter } = setup;
   const counts = Object.fromEntries(
@@ -127,9 +127,10 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       foot: footOf(log.head),
     },
     standing,
-    final: final
-      ? `${readingWithUnit(final.reading, setup.meter)}${final.as === 'last-read' ? ', not accepted' : ''}`
-      : '',
+    final:
+      final && !fault
+        ? `${readingWithUnit(final.reading, setup.meter)}${final.as === 'last-read' ? ', not accepted' : ''}`
+        : '',
     findings: counts,
     stories,
   };
@@ -268,7 +269,7 @@ function earlierVisits(logs: readonly Log[], moments: Moments): Block[] {
     return [
       at === undefined ? '' : moments.day(at),
       head.job,
-      story ? STANDING_WORDS[standingOf(story.end, story.until)] : '',
+      story ? STANDING_WORDS[standingOf(story.end, story.until, findFault(entries, head))] : '',
       found,
     ];
   });

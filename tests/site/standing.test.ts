@@ -45,6 +45,14 @@ describe('on the board a pair is', () => {
     expect(standingOf(entries.reduce(fold, EMPTY), entries.at(-1)?.at ?? 0)).toBe('needs-attention');
   });
 
+  it('in need of attention when its log fails its check, though it says that it was signed', () => {
+    const entries = visit();
+    const state = entries.reduce(fold, EMPTY);
+    const at = entries.at(-1)?.at ?? 0;
+    expect(standingOf(state, at)).toBe('signed');
+    expect(standingOf(state, at, { seq: 9, fault: 'hash' })).toBe('needs-attention');
+  });
+
   it('in need of attention when its record changed after it was signed', () => {
     const job = TableCommissioning.aligned();
     job.alarmTest();
