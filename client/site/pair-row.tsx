@@ -11,7 +11,7 @@ export function PairRow({ row, token }: { row: Row; token: string }) {
 }
 
 function Drawn({ row, token }: { row: Row; token: string }) {
-  const { plan, standing, next, final, visits, signed } = row;
+  const { plan, standing, next, visits, signed } = row;
   const latest = visits.at(-1);
   const href = latest ? visitLink(token, latest.job) : planLink(token, plan.id);
   // A signature that no longer holds is not what one looks for on the board.
@@ -36,7 +36,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
         </span>
         <span class="pair-final">
           <small>Final reading</small>
-          {final ?? (latest ? 'none that stands' : 'none yet')}
+          {finalText(row)}
         </span>
         <Counts row={row} />
       </a>
@@ -47,7 +47,12 @@ function Drawn({ row, token }: { row: Row; token: string }) {
   );
 }
 
-function Counts({ row: { findings, visits } }: { row: Row }) {
+function finalText({ standing, final, visits }: Row): string {
+  if (!standing) return 'being read';
+  return final ?? (visits.length > 0 ? 'none that stands' : 'none yet');
+}
+
+function Counts({ row: { standing, findings, visits } }: { row: Row }) {
   const { serious, question, note } = findings;
   const told = [
     serious > 0 && `${serious} serious`,
@@ -57,7 +62,7 @@ function Counts({ row: { findings, visits } }: { row: Row }) {
   return (
     <span class={serious > 0 ? 'pair-findings serious' : 'pair-findings'}>
       <small>Findings</small>
-      {told.length > 0 ? told.join(', ') : visits.length > 0 ? 'none' : 'no visit yet'}
+      {standing ? told.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'being read'}
     </span>
   );
 }

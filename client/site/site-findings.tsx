@@ -15,6 +15,7 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
     siteFindings(token).then(setFound, (error: Error) => setTrouble(error.message));
   };
   const count = pairs.reduce((sum, { findings: f }) => sum + f.serious + f.question + f.note, 0);
+  const soFar = pairs.some(({ standing }) => !standing) ? ' so far' : '';
   return (
     <details
       class="more site-findings"
@@ -23,6 +24,7 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
     >
       <summary>
         {count === 0 ? 'No findings on the latest visits' : `Findings across the site: ${count}`}
+        {soFar}
       </summary>
       {trouble && (
         <p class="failure" role="alert">

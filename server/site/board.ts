@@ -72,7 +72,6 @@ export class Board {
 
   private async row({ pair, visits }: Known, findings: readonly SiteFinding[]): Promise<PairRow> {
     const { plan, dropped } = pair;
-    const latest = visits.at(-1);
     const job = pair.visits.at(-1)?.job;
     const room = job === undefined ? undefined : await this.rooms.live(job);
     const all = [
@@ -86,17 +85,16 @@ export class Board {
       visits: pair.visits.map(({ job, at }) => ({ job, at })),
       online: { panel: room?.isOnline('panel') ?? false, emitter: room?.isOnline('emitter') ?? false },
       findings: { serious: count('serious'), question: count('question'), note: count('note') },
-      ...latestOf(latest),
+      ...(isRead(visits) ? latestOf(visits.at(-1)) : { next: BEING_READ }),
     };
   }
 }
 
 /** What the latest visit says of where the pair stands. */
 function latestOf(
-  latest: Visit | undefined,
+  latest: Told | undefined,
 ): Pick<PairRow, 'standing' | 'next' | 'final' | 'head' | 'signed'> {
   if (!latest) return { standing: 'not-started', next: nextText('not-started') };
-  if (latest === 'being-read') return { next: BEING_READ };
   if (latest.kind === 'broken') {
     const { count, hash } = latest.head;
     return {
@@ -118,14 +116,16 @@ function latestOf(
 const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
   job === undefined || visits.some((visit) => visit.job === job);
 
+const isRead = (visits: readonly Visit[]): visits is Told[] => !visits.includes('being-read');
+
 const accountsIn = (visits: readonly Visit[]): Account[] =>
   visits.flatMap((told) => (told !== 'being-read' && told.kind === 'account' ? [told.account] : []));
 
-/** Of the pairs that belong to the site now. */
+/** Of the pairs that belong to the site now. An earlier visit must not pass for the latest while that is read. */
 const findingsOf = (known: readonly Known[]): SiteFinding[] =>
   reviewSite(
     known
-      .filter(({ pair }) => !pair.dropped)
+      .filter(({ pair, visits }) => !pair.dropped && isRead(visits))
       .map(({ pair, visits }): PairOutcome => {
         const accounts = accountsIn(visits);
         return {

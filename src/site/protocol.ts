@@ -85,7 +85,7 @@ export const PairRow = z.object({
   dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
   /** Oldest first. */
   visits: z.array(z.object({ job: JobId, at: z.number() })),
-  /** Left out while the log of the latest visit is still being read. */
+  /** Left out while the log of any of its visits is still being read: then the rest is not all told either. */
   standing: PairStanding.optional(),
   /** Whose phones are connected now. */
   online: z.object({ panel: z.boolean(), emitter: z.boolean() }),

@@ -363,25 +363,31 @@ describe('a site over HTTP', () => {
     expect(row?.final).toBeUndefined();
   });
 
-  it('R39: the board does not wait for a log that takes long to read, and says so of its row', async () => {
-    let read = () => {};
-    const reading = new Promise<void>((resolve) => {
-      read = resolve;
-    });
-    class Slow extends MemoryStore {
-      override async audit(job: string) {
-        if (job === visitTo('S1').job) await reading;
-        return super.audit(job);
+  it.each([
+    ['one that stands for itself', 'S1', 'signed'],
+    ['the first of two', 'D1', 'aligning'],
+  ])(
+    'R39: the board does not wait for a log that takes long to read, and says so of its row: %s',
+    async (_, pair, standing) => {
+      let read = () => {};
+      const reading = new Promise<void>((resolve) => {
+        read = resolve;
+      });
+      class Slow extends MemoryStore {
+        override async audit(job: string) {
+          if (job === visitTo(pair).job) await reading;
+          return super.audit(job);
+        }
       }
-    }
-    const { reader } = await served(demo, new Slow());
-    const rowOf = (board: SiteView) => board.pairs.find(({ plan }) => plan.id === 'S1');
-    const early = rowOf(await reader.boardAtOnce());
-    expect(early).toMatchObject({ next: 'Its record is being read', findings: { serious: 0 } });
-    expect(early?.standing).toBeUndefined();
-    read();
-    expect(rowOf(await reader.board())?.standing).toBe('signed');
-  });
+      const { reader } = await served(demo, new Slow());
+      const rowOf = (board: SiteView) => board.pairs.find(({ plan }) => plan.id === pair);
+      const early = rowOf(await reader.boardAtOnce());
+      expect(early?.next).toBe('Its record is being read');
+      expect(early?.standing).toBeUndefined();
+      read();
+      expect(rowOf(await reader.board())?.standing).toBe(standing);
+    },
+  );
 
   it('R39: with a visit named, the board and the findings are of its pair alone', async () => {
     const { reader } = await served();
