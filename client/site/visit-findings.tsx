@@ -18,14 +18,14 @@ type Props = {
 /** What a careful supervisor would ask of this visit, each with the entries it rests on. */
 export function VisitFindings({ token, job, story, onPick }: Props) {
   const findings = useMemo(() => reviewStory(story), [story]);
-  const acrossSite = useSiteFindings(token, job, story.entries.length);
+  const { acrossSite, trouble } = useSiteFindings(token, job, story.entries.length);
   const told = [
     ...findings.map((finding) => ({
       severity: finding.severity,
       text: findingText(finding),
       seqs: finding.entries,
     })),
-    ...acrossSite.map((finding) => ({
+    ...(acrossSite ?? []).map((finding) => ({
       severity: finding.severity,
       text: siteFindingText(finding),
       // What rests on other visits is named there.
@@ -36,7 +36,8 @@ export function VisitFindings({ token, job, story, onPick }: Props) {
   return (
     <section aria-labelledby="findings-title">
       <h2 id="findings-title">Findings</h2>
-      {sorted.length === 0 && <p>Nothing to ask of this record.</p>}
+      {trouble && <p role="alert">What shows only against the other pairs could not be read. {trouble}</p>}
+      {sorted.length === 0 && <p>Nothing to ask of this record{acrossSite ? '' : ' by itself'}.</p>}
       <ul class="finding-list">
         {sorted.map(({ severity, text, seqs }) => (
           <li key={`${text} ${seqs.join()}`} class={`finding ${severity}`}>
@@ -59,14 +60,19 @@ export const SeverityWord = ({ severity }: { severity: Severity }) => (
   <strong>{SEVERITY_WORDS[severity]}</strong>
 );
 
-/** What shows only against the other pairs of the site; the page does without where it cannot be read. */
-function useSiteFindings(token: string, job: JobId, count: number): SiteFindings['site'] {
-  const [found, setFound] = useState<SiteFindings['site']>([]);
+/** What shows only against the other pairs of the site, or why it could not be read; neither while it is read. */
+interface AcrossSite {
+  acrossSite?: SiteFindings['site'];
+  trouble?: string;
+}
+
+function useSiteFindings(token: string, job: JobId, count: number): AcrossSite {
+  const [found, setFound] = useState<AcrossSite>({});
   useEffect(() => {
     let wanted = true;
     siteFindings(token, job).then(
-      ({ site }) => wanted && setFound(site),
-      () => undefined,
+      ({ site }) => wanted && setFound({ acrossSite: site }),
+      (error: Error) => wanted && setFound((before) => ({ ...before, trouble: error.message })),
     );
     return () => {
       wanted = false;

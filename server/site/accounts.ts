@@ -44,9 +44,15 @@ export class Accounts {
     await this.of(job).catch((error: unknown) => this.log.warn({ job, err: error }, 'a job has no account'));
   }
 
-  /** The same for every job, while the server does other things: rules that are new make old accounts void. */
+  /**
+   * The same for every job, while the server does other things: rules that are new make old accounts void. Never
+   * rejects.
+   */
   async prepareAll(): Promise<void> {
-    const jobs = await this.store.jobs().catch(() => []);
+    const jobs = await this.store.jobs().catch((error: unknown) => {
+      this.log.warn({ err: error }, 'no accounts are worked out ahead of being asked for');
+      return [];
+    });
     for (const { job } of jobs) {
       await setImmediate();
       if (this.closed) return;
