@@ -43,7 +43,7 @@ function Page({ route }: { route: Route }) {
     case 'emitter':
       return <EmitterPage />;
     case 'watch':
-      return route.token ? <ReviewPage token={route.token} /> : <NoWatchToken />;
+      return route.token ? <ReviewPage key={route.token} token={route.token} /> : <NoWatchToken />;
     case 'report':
       return route.token ? (
         <ReportPage key={`${route.token}/${route.job}`} token={route.token} job={route.job} />
