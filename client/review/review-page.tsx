@@ -12,6 +12,7 @@ import { TurnsChart } from '../charts/turns-chart.tsx';
 import '../charts/charts.css';
 import { useAfterPaint } from '../ui/after-paint.ts';
 import { MessagePage } from '../ui/message-page.tsx';
+import { NotYet } from '../ui/not-yet.tsx';
 import { showEntry } from './entry-links.tsx';
 import { ExchangeView } from './exchange-view.tsx';
 import { Exports, fileName } from './exports.tsx';
@@ -25,19 +26,7 @@ import './print.css';
 /** A job's record for somebody who was not there. */
 export function ReviewPage({ token }: { token: string }) {
   const { record, trouble, retry } = useRecord(token);
-  if (!record) {
-    if (!trouble) return <p class="loading">Reading the log</p>;
-    return (
-      <MessagePage title="The log could not be read">
-        <p role="alert">{trouble}</p>
-        <p>
-          <button type="button" class="button main" onClick={retry}>
-            Try again
-          </button>
-        </p>
-      </MessagePage>
-    );
-  }
+  if (!record) return <NotYet what="log" trouble={trouble} again={retry} />;
   return <Growing token={token} fetched={record} />;
 }
 

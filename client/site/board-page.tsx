@@ -8,9 +8,9 @@ import { follow } from '../route.ts';
 import { browserStorage } from '../storage.ts';
 import { useMoreAndMore } from '../ui/after-paint.ts';
 import { Masthead } from '../ui/masthead.tsx';
+import { NotYet } from '../ui/not-yet.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { boardLink, importLink, planLink } from './links.ts';
-import { NotYet } from './not-yet.tsx';
 import { PairRow } from './pair-row.tsx';
 import { live, matching, totals, type Wanted } from './rows.ts';
 import { savedSites } from './saved-sites.ts';
@@ -23,7 +23,11 @@ import './site.css';
 /** Every pair of a site: where it stands, who is on it, and what is next. */
 export function BoardPage({ token }: { token: string }) {
   const site = useSite(token);
-  return site.value ? <Board token={token} view={site.value} site={site} /> : <NotYet site={site} />;
+  return site.value ? (
+    <Board token={token} view={site.value} site={site} />
+  ) : (
+    <NotYet what="site" trouble={site.trouble} again={site.look} />
+  );
 }
 
 /** More rows than a large screen holds. */

@@ -8,9 +8,9 @@ import { download, fileName } from '../review/exports.tsx';
 import { go } from '../route.ts';
 import { ownMeters } from '../start/profiles.ts';
 import { browserStorage } from '../storage.ts';
+import { NotYet } from '../ui/not-yet.tsx';
 import { type Change, changesBy } from './import-changes.ts';
 import { boardLink } from './links.ts';
-import { NotYet } from './not-yet.tsx';
 import { planPairs } from './requests.ts';
 import { live } from './rows.ts';
 import { SiteMasthead } from './site-masthead.tsx';
@@ -21,7 +21,11 @@ import './site.css';
 /** Takes pairs from a table: read and shown first, and sent only when every row is right. */
 export function ImportPage({ token }: { token: string }) {
   const site = useSite(token);
-  return site.value ? <Import token={token} view={site.value} /> : <NotYet site={site} />;
+  return site.value ? (
+    <Import token={token} view={site.value} />
+  ) : (
+    <NotYet what="site" trouble={site.trouble} again={site.look} />
+  );
 }
 
 const asCsv = (text: string): Blob => new Blob([text], { type: 'text/csv;charset=utf-8' });

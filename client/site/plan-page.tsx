@@ -7,12 +7,12 @@ import { follow, go } from '../route.ts';
 import { ownMeters, rememberMeter } from '../start/profiles.ts';
 import { browserStorage } from '../storage.ts';
 import { MessagePage } from '../ui/message-page.tsx';
+import { NotYet } from '../ui/not-yet.tsx';
 import { BeginVisit } from './begin-visit.tsx';
 import { Calculator } from './calculator.tsx';
 import { CheckPanel } from './check-panel.tsx';
 import { DropPair } from './drop-pair.tsx';
 import { boardLink, planLink, visitLink } from './links.ts';
-import { NotYet } from './not-yet.tsx';
 import { type PlanDraft, parsePlan, planDraft } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import { planPairs } from './requests.ts';
@@ -25,7 +25,7 @@ import './site.css';
 export function PlanPage({ token, pair }: { token: string; pair: string }) {
   const site = useSite(token);
   const view = site.value;
-  if (!view) return <NotYet site={site} />;
+  if (!view) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
   const row = view.pairs.find(({ plan }) => plan.id === pair);
   if (pair !== '' && !row) {
     return (

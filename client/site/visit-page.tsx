@@ -11,8 +11,8 @@ import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../review/exports.tsx';
 import { useReading } from '../review/record.ts';
 import { Review } from '../review/review-page.tsx';
+import { NotYet } from '../ui/not-yet.tsx';
 import { Issues } from './issues.tsx';
-import { NotYet } from './not-yet.tsx';
 import { type LogRecord, visitRecord } from './requests.ts';
 import { SignOff } from './sign-off.tsx';
 import { SiteMasthead } from './site-masthead.tsx';
@@ -31,8 +31,8 @@ const LOOK_EVERY_MS = 5_000;
 export function VisitPage({ token, job }: { token: string; job: JobId }) {
   const site = useSite(token, job);
   const record = useVisitRecord(token, job);
-  if (!site.value) return <NotYet site={site} />;
-  if (!record.value) return <NotYet site={record} />;
+  if (!site.value) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
+  if (!record.value) return <NotYet what="log" trouble={record.trouble} again={record.look} />;
   return <Visit token={token} job={job} view={site.value} site={site} record={record} log={record.value} />;
 }
 
