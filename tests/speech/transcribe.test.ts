@@ -1,7 +1,9 @@
-import { spawnSync } from 'node:child_process';
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { text } from 'node:stream/consumers';
 import text2wav from 'text2wav';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { ROOT_FOLDER } from '../../server/program.ts';
@@ -16,17 +18,30 @@ interface Line {
   [name: string]: unknown;
 }
 
-function transcribe(...args: string[]): { lines: Line[]; complaints: string; status: number | null } {
+async function transcribe(
+  ...args: string[]
+): Promise<{ lines: Line[]; complaints: string; status: number | null }> {
   const program = join(ROOT_FOLDER, 'server', 'speech', 'transcribe.ts');
-  const { stdout, stderr, status } = spawnSync(process.execPath, ['--import', 'tsx', program, ...args], {
-    cwd: ROOT_FOLDER,
-    encoding: 'utf8',
-  });
-  const lines = stdout.split('\n').filter(Boolean);
-  return { lines: lines.map((line) => JSON.parse(line) as Line), complaints: stderr, status };
+  const child = spawn(process.execPath, ['--import', 'tsx', program, ...args], { cwd: ROOT_FOLDER });
+  const [lines, complaints, [status]] = await Promise.all([
+    text(child.stdout),
+    text(child.stderr),
+    once(child, 'close') as Promise<[number | null]>,
+  ]);
+  return {
+    lines: lines
+      .split('\n')
+      .filter(Boolean)
+      .map((line) => JSON.parse(line) as Line),
+    complaints,
+    status,
+  };
 }
 
-describe('transcribe', () => {
+// Each starts a process that loads the model.
+const PATIENCE_MS = 180_000;
+
+describe('transcribe', { timeout: PATIENCE_MS }, () => {
   beforeAll(async () => {
     for (const [file, words] of [
       ['reading.wav', 'one forty two'],
@@ -38,8 +53,8 @@ describe('transcribe', () => {
     writeFileSync(at('text.wav'), 'not a sound');
   }, 60_000);
 
-  it('prints a line of JSON for each file, and goes on behind one that is no sound', () => {
-    const { lines, complaints, status } = transcribe(
+  it('prints a line of JSON for each file, and goes on behind one that is no sound', async () => {
+    const { lines, complaints, status } = await transcribe(
       at('reading.wav'),
       at('text.wav'),
       at('none.wav'),
@@ -65,24 +80,24 @@ describe('transcribe', () => {
     expect(status).toBe(1);
   });
 
-  it('gives the letters alone with --open', () => {
-    const { lines } = transcribe('--open', at('saturated.wav'));
+  it('gives the letters alone with --open', async () => {
+    const { lines } = await transcribe('--open', at('saturated.wav'));
     expect(lines).toEqual([{ file: at('saturated.wav'), text: 'saturated', ms: expect.any(Number) }]);
   });
 
-  it('believes a reading more that --expect makes likely', () => {
-    const sixteen = (range: string): number => {
-      const [line] = transcribe('--expect', range, at('fifteen.wav')).lines;
-      const others = line?.alternatives as { text: string; confidence: number }[];
+  it('believes a reading more that --expect makes likely', async () => {
+    const sixteen = async (range: string): Promise<number> => {
+      const { lines } = await transcribe('--expect', range, at('fifteen.wav'));
+      const others = lines[0]?.alternatives as { text: string; confidence: number }[];
       return others.find(({ text }) => text === 'sixteen')?.confidence ?? 0;
     };
-    expect(sixteen('16..20')).toBeGreaterThan(5 * sixteen('10..20'));
+    expect(await sixteen('16..20')).toBeGreaterThan(5 * (await sixteen('10..20')));
   });
 
-  it('takes another model by --model', () => {
+  it('takes another model by --model', async () => {
     const model = join(folder, 'whisper');
     writeWhisper(model, { [START]: { eleven: 1 }, eleven: { [END]: 1 } });
-    expect(transcribe('--model', model, at('reading.wav')).lines).toMatchObject([
+    expect((await transcribe('--model', model, at('reading.wav'))).lines).toMatchObject([
       { text: 'eleven', value: 11, outcome: 'doubtful' },
     ]);
   });
@@ -90,19 +105,19 @@ describe('transcribe', () => {
   it.each([
     [['--expect', '9..3', 'x.wav'], /two numbers, e\.g\. 100\.\.160/],
     [['--model', folder, 'x.wav'], /There is no speech model in .*config\.json/],
-  ])('says what is wrong with %j', (args, complaint) => {
-    const { complaints, status } = transcribe(...args);
+  ])('says what is wrong with %j', async (args, complaint) => {
+    const { complaints, status } = await transcribe(...args);
     expect(complaints).toMatch(complaint);
     expect(status).toBe(1);
   });
 });
 
 const PEOPLE = join(ROOT_FOLDER, '..', 'shared', 'speech', 'an4', 'audio');
-describe.runIf(existsSync(PEOPLE))('people', () => {
-  it('are heard from FLAC files', () => {
+describe.runIf(existsSync(PEOPLE))('people', { timeout: PATIENCE_MS }, () => {
+  it('are heard from FLAC files', async () => {
     const files = readdirSync(PEOPLE).filter((file) => /-(mjbh|mmal|ffmm)-/.test(file));
-    const { lines } = transcribe('--open', ...files.slice(0, 5).map((file) => join(PEOPLE, file)));
+    const { lines } = await transcribe('--open', ...files.slice(0, 5).map((file) => join(PEOPLE, file)));
     expect(lines).toHaveLength(5);
-    for (const { text } of lines) expect(text).toMatch(/^[a-z' ]+$/);
+    for (const { text: words } of lines) expect(words).toMatch(/^[a-z' ]+$/);
   });
 });
