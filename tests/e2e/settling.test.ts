@@ -1,13 +1,11 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { layDown } from '../../server/demo/site-fixture.ts';
-import { type RunningServer, startServer } from '../../server/start.ts';
-import { MemoryStore } from '../../server/store/memory.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { Desk } from '../server/desk.ts';
 import { demo, visitTo } from '../server/played-site.ts';
-import { CHROMIUM, launch } from './chromium.ts';
+import { type AtDesk, atDesk } from './at-desk.ts';
+import { CHROMIUM } from './chromium.ts';
 import { press } from './hall.ts';
 
 const HOW = 'Late by the verification delay of the panel, see its configuration';
@@ -27,25 +25,15 @@ function unanswered(): Entry[] {
 }
 
 describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
-  const store = new MemoryStore();
-  let server: RunningServer;
-  let browser: Browser;
+  let site: AtDesk;
   let desk: Page;
-  let keys: { desk: string; watch: string };
 
   beforeAll(async () => {
     const visits = demo.visits.map((visit) => (visit.job === job ? { job, entries: unanswered() } : visit));
-    keys = await layDown(store, { site: demo.site, visits });
-    server = await startServer({ store });
-    browser = await launch();
-    desk = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    await desk.goto(`${server.url}/site#${keys.desk}`);
+    site = await atDesk({ site: demo.site, visits });
+    desk = site.desk;
   }, 60_000);
-
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-  });
+  afterAll(() => site?.leave());
 
   it('needs attention on the board, and leads to what is missing', async () => {
     await desk.getByRole('link', { name: /South aisle 4.*Needs attention/ }).click();
@@ -58,18 +46,18 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
 
   it('is not signed while it is open, neither on the page nor past it', async () => {
     expect(await desk.getByRole('button', { name: 'Sign the record' }).count()).toBe(0);
-    const { count, hash } = await store.head(job);
+    const { count, hash } = await site.store.head(job);
     const signature = { kind: 'typed', text: 'S. Example' };
     const wish = { job, name: 'S. Example', role: 'Supervisor', signature, head: { count, hash } };
-    const answer = await new Desk(server.url, keys.desk).post('/api/site/sign', wish);
+    const answer = await new Desk(site.server.url, site.keys.desk).post('/api/site/sign', wish);
     expect(answer.status).toBe(409);
     expect(await answer.json()).toMatchObject({ reason: 'not-signable' });
-    expect(await store.head(job)).toEqual({ job, count, hash });
+    expect(await site.store.head(job)).toEqual({ job, count, hash });
   });
 
   it('is for the desk to answer for: who only reads sees it, and no more', async () => {
-    const reader = await browser.newPage();
-    await reader.goto(`${server.url}/site/pair#${keys.watch}/${job}`);
+    const reader = await site.browser.newPage();
+    await reader.goto(`${site.server.url}/site/pair#${site.keys.watch}/${job}`);
     await reader.getByRole('heading', { name: 'Issues' }).waitFor();
     expect(await reader.getByLabel('How it was settled').count()).toBe(0);
     await reader.close();
@@ -81,7 +69,7 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
     await desk.getByLabel('How it was settled').fill(HOW);
     await close.click();
     await desk.getByText(HOW).first().waitFor();
-    const [closing] = await store.read(job, unanswered().length - 1, 1);
+    const [closing] = await site.store.read(job, unanswered().length - 1, 1);
     expect(closing).toMatchObject({ actor: 'supervisor', fact: { type: 'issue-closed', how: HOW } });
   });
 
@@ -92,7 +80,7 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
     await desk.getByLabel('Signature, typed').fill('S. Example');
     await press(desk, 'Sign the record');
     await desk.locator('.signature.typed').waitFor();
-    const signed = (await store.read(job, -1, 1_000)).filter(({ fact }) => fact.type === 'signed');
+    const signed = (await site.store.read(job, -1, 1_000)).filter(({ fact }) => fact.type === 'signed');
     expect(signed).toMatchObject([{ fact: { findings: ['unproven', 'test-failed'] } }]);
   });
 });

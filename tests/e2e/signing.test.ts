@@ -1,32 +1,21 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { layDown } from '../../server/demo/site-fixture.ts';
-import { type RunningServer, startServer } from '../../server/start.ts';
-import { MemoryStore } from '../../server/store/memory.ts';
 import { unsigned, visitTo } from '../server/played-site.ts';
-import { CHROMIUM, launch } from './chromium.ts';
+import { type AtDesk, atDesk } from './at-desk.ts';
+import { CHROMIUM } from './chromium.ts';
 import { press } from './hall.ts';
 
 /** The supervisor at the desk: from the board to a pair's story, and a signature drawn with the mouse. */
 describe.skipIf(!CHROMIUM)('a supervisor signs', () => {
-  const store = new MemoryStore();
   const { job } = visitTo('N2');
-  let server: RunningServer;
-  let browser: Browser;
+  let site: AtDesk;
   let desk: Page;
 
   beforeAll(async () => {
-    const keys = await layDown(store, unsigned('N2'));
-    server = await startServer({ store });
-    browser = await launch();
-    desk = await browser.newPage({ viewport: { width: 1280, height: 800 } });
-    await desk.goto(`${server.url}/site#${keys.desk}`);
+    site = await atDesk(unsigned('N2'));
+    desk = site.desk;
   }, 60_000);
-
-  afterAll(async () => {
-    await browser?.close();
-    await server?.close();
-  });
+  afterAll(() => site?.leave());
 
   it('finds the pair on the board, proven and not signed', async () => {
     await desk.getByRole('link', { name: /North aisle 2.*Proven/ }).click();
@@ -41,7 +30,7 @@ describe.skipIf(!CHROMIUM)('a supervisor signs', () => {
   });
 
   it('draws it, and the record is signed up to its head', async () => {
-    const before = await store.head(job);
+    const before = await site.store.head(job);
     const box = await desk.getByLabel('Box to sign in with a finger or a pen').boundingBox();
     if (!box) throw new Error('there is no box to sign in');
     await desk.mouse.move(box.x + 40, box.y + box.height / 2);
@@ -52,7 +41,7 @@ describe.skipIf(!CHROMIUM)('a supervisor signs', () => {
     await press(desk, 'Sign the record');
     await desk.getByRole('img', { name: 'Drawn signature' }).waitFor();
 
-    const [entry] = await store.read(job, before.count - 1, 1);
+    const [entry] = await site.store.read(job, before.count - 1, 1);
     expect(entry?.fact).toMatchObject({
       type: 'signed',
       name: 'S. Example',
