@@ -239,6 +239,16 @@ describe('the chain', () => {
     expect(findFault(forged.entries, whole.head)).toEqual({ seq: 5, fault: 'head' });
   });
 
+  it('found whole up to an entry is looked at from there on, and has to go on from its hash', () => {
+    const upTo = (count: number) => headAfter(at(whole.entries, count - 1));
+    expect(findFault(whole.entries, whole.head, upTo(3))).toBeUndefined();
+    const late = whole.entries.with(4, { ...at(whole.entries, 4), at: 0 });
+    expect(findFault(late, whole.head, upTo(3))).toEqual({ seq: 4, fault: 'hash' });
+    const other = chain(['0', '1', 'two', '3', '4']);
+    expect(findFault(other.entries, other.head, upTo(3))).toEqual({ seq: 3, fault: 'prev' });
+    expect(findFault(whole.entries.slice(0, 2), whole.head, upTo(3))).toEqual({ seq: 3, fault: 'head' });
+  });
+
   it('shows any single changed character of any entry', () => {
     fc.assert(
       fc.property(fc.nat(4), fc.nat(), fc.constantFrom(...'0123456789abcdefXYZ'), (i, where, letter) => {
