@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { SEVERITIES } from '../../src/findings/finding.ts';
+import { bySeverity, type Severity } from '../../src/findings/finding.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
 import type { PairRow, SiteFindings } from '../../src/site/protocol.ts';
 import { follow } from '../route.ts';
@@ -42,7 +42,7 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
 interface Told {
   pair: string;
   job: string | undefined;
-  severity: (typeof SEVERITIES)[number];
+  severity: Severity;
   text: string;
 }
 
@@ -62,7 +62,7 @@ export function toldFindings({ perPair, site }: SiteFindings, pairs: readonly Pa
         : [],
     ),
   ];
-  return SEVERITIES.flatMap((severity) => told.filter((each) => each.severity === severity));
+  return bySeverity(told);
 }
 
 function Found({ found, token, pairs }: { found: SiteFindings; token: string; pairs: readonly PairRow[] }) {

@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { SEVERITIES, type Severity } from '../../src/findings/finding.ts';
+import { bySeverity, type Severity } from '../../src/findings/finding.ts';
 import { reviewStory } from '../../src/findings/review.ts';
 import type { Story } from '../../src/findings/story.ts';
 import type { JobId } from '../../src/log/ids.ts';
@@ -32,7 +32,7 @@ export function VisitFindings({ token, job, story, onPick }: Props) {
       seqs: finding.entries.filter((entry) => entry.job === job).map(({ seq }) => seq),
     })),
   ];
-  const sorted = SEVERITIES.flatMap((severity) => told.filter((each) => each.severity === severity));
+  const sorted = bySeverity(told);
   return (
     <section aria-labelledby="findings-title">
       <h2 id="findings-title">Findings</h2>

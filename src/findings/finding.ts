@@ -5,6 +5,10 @@ import type { Story } from './story.ts';
 export const SEVERITIES = ['serious', 'question', 'note'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
+/** The weightiest first; among equals in the order they came. */
+export const bySeverity = <T extends { readonly severity: Severity }>(found: readonly T[]): T[] =>
+  SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity));
+
 export const FINDING_IDS = [
   'not-accepted',
   'touched-after-accept',

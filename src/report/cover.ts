@@ -1,16 +1,15 @@
-import { SEVERITIES, type Severity } from '../findings/finding.ts';
+import { bySeverity, SEVERITIES } from '../findings/finding.ts';
 import type { SiteFinding } from '../findings/site.ts';
 import { findFault } from '../log/chain.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { GUIDANCE_ONLY } from '../phrases/plan.ts';
 import { STANDING_WORDS } from '../phrases/standings.ts';
-import type { PairId } from '../site/pair-plan.ts';
 import { PAIR_STANDINGS, type PairStanding } from '../site/standing.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Log, PairPage } from './pair-page.ts';
-import type { Item, Page } from './report.ts';
+import type { Block, Item, Page } from './report.ts';
 import { footOf, sealBlock } from './seal.ts';
 
 /** The pairs a cover has room to name. */
@@ -38,38 +37,14 @@ export interface CoverInput {
 }
 
 /** The first sheet of a site's report: its totals, and where to look. */
-export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: Moments): Page {
+export function coverPage(input: CoverInput, moments: Moments): Page {
+  const { log, site, pairs } = input;
   const count = (standing: PairStanding) => pairs.filter(({ made }) => made.standing === standing).length;
-  const countOf = (id: PairId, made: Pick<PairPage, 'findings'>, severity: Severity): number =>
-    made.findings[severity] + found.filter((each) => each.pair === id && each.severity === severity).length;
-  const rows = ORDER.flatMap((standing) =>
-    pairs.flatMap(({ pair, made }, index) =>
-      made.standing === standing
-        ? [
-            [
-              pair.plan.id,
-              pair.plan.name,
-              STANDING_WORDS[standing],
-              made.final,
-              SEVERITIES.map((severity) => countOf(pair.plan.id, made, severity)).join(' / '),
-              String(index + 2),
-            ],
-          ]
-        : [],
-    ),
-  );
   const all = livePairs(site).length;
-  const isPart = pairs.length < all;
-  const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
-  const findings = SEVERITIES.map(
-    (severity) =>
-      `${pairs.reduce((sum, { pair, made }) => sum + countOf(pair.plan.id, made, severity), 0)} ${SEVERITY_WORDS[severity].toLowerCase()}`,
-  ).join(', ');
-  const { code } = site;
   return {
     title: site.site ?? log.head.job,
     subtitle: 'Commissioning report: optical beam smoke detectors',
-    standing: isPart
+    standing: isPart(input)
       ? { text: `${pairs.length} of ${counted(all)}`, heed: true }
       : whole(count, pairs.length),
     blocks: [
@@ -81,56 +56,89 @@ export function coverPage({ log, site, pairs, found, at }: CoverInput, moments: 
           note: `of ${counted(pairs.length)}`,
         })),
       },
-      {
-        kind: 'facts',
-        title: 'This report',
-        rows: [
-          { name: 'Made', value: moments.full(at) },
-          {
-            name: 'Pairs',
-            value: `${counted(pairs.length)}${isPart ? ` of the site's ${all}` : ''}, one on each page that follows${dropped > 0 ? `; ${dropped} dropped from the site` : ''}`,
-          },
-          { name: 'Findings', value: findings },
-          {
-            name: 'Guidance',
-            value: `${code ? `plans held against ${code.name} (${code.source}); ` : 'none chosen; '}${GUIDANCE_ONLY}`,
-          },
-        ],
-      },
-      {
-        kind: 'table',
-        title: 'Pairs',
-        columns: [
-          { name: 'Pair', share: 3 },
-          { name: 'Name', share: 6 },
-          { name: 'It stands', share: 4 },
-          { name: 'Final reading', share: 3 },
-          { name: 'Findings: serious / asked / to know', share: 4 },
-          { name: 'Page', share: 2 },
-        ],
-        empty: 'No pairs are planned.',
-        rows: first(rows, LISTED, (left) => [`${left.length} more`, 'each on its page', '', '', '', '']),
-      },
-      {
-        kind: 'list',
-        title: 'Seen across the site',
-        empty: isPart
-          ? 'Not looked for beyond these pairs: the report on the whole site tells.'
-          : 'Nothing that only shows when its records are held against each other.',
-        items: first<Item>(
-          SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity)).map(
-            (each) => ({
-              lead: SEVERITY_WORDS[each.severity],
-              text: siteFindingText(each),
-            }),
-          ),
-          FINDINGS,
-          moreInLog,
-        ),
-      },
+      thisReport(input, moments),
+      pairTable(input),
+      acrossSite(input),
       sealBlock("The site's log", log.head, findFault(log.entries, log.head)),
     ],
     foot: footOf(log.head),
+  };
+}
+
+const isPart = ({ site, pairs }: CoverInput): boolean => pairs.length < livePairs(site).length;
+
+/** Findings of each weight on one pair: of its latest visit, and of the site. */
+const countsOn = ({ pair, made }: CoverInput['pairs'][number], found: CoverInput['found']): number[] =>
+  SEVERITIES.map(
+    (severity) =>
+      made.findings[severity] +
+      found.filter((each) => each.pair === pair.plan.id && each.severity === severity).length,
+  );
+
+function thisReport(input: CoverInput, moments: Moments): Block {
+  const { site, pairs, found, at } = input;
+  const counts = pairs.map((one) => countsOn(one, found));
+  const findings = SEVERITIES.map((severity, i) => {
+    const total = counts.reduce((sum, on) => sum + (on[i] ?? 0), 0);
+    return `${total} ${SEVERITY_WORDS[severity].toLowerCase()}`;
+  });
+  const ofSite = isPart(input) ? ` of the site's ${livePairs(site).length}` : '';
+  const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
+  const left = dropped > 0 ? `; ${dropped} dropped from the site` : '';
+  const { code } = site;
+  return {
+    kind: 'facts',
+    title: 'This report',
+    rows: [
+      { name: 'Made', value: moments.full(at) },
+      { name: 'Pairs', value: `${counted(pairs.length)}${ofSite}, one on each page that follows${left}` },
+      { name: 'Findings', value: findings.join(', ') },
+      {
+        name: 'Guidance',
+        value: `${code ? `plans held against ${code.name} (${code.source}); ` : 'none chosen; '}${GUIDANCE_ONLY}`,
+      },
+    ],
+  };
+}
+
+function pairTable({ pairs, found }: CoverInput): Block {
+  const rows = ORDER.flatMap((standing) =>
+    pairs.flatMap((one, index) => {
+      const { pair, made } = one;
+      if (made.standing !== standing) return [];
+      const findings = countsOn(one, found).join(' / ');
+      const page = String(index + 2);
+      return [[pair.plan.id, pair.plan.name, STANDING_WORDS[standing], made.final, findings, page]];
+    }),
+  );
+  return {
+    kind: 'table',
+    title: 'Pairs',
+    columns: [
+      { name: 'Pair', share: 3 },
+      { name: 'Name', share: 6 },
+      { name: 'It stands', share: 4 },
+      { name: 'Final reading', share: 3 },
+      { name: 'Findings: serious / asked / to know', share: 4 },
+      { name: 'Page', share: 2 },
+    ],
+    empty: 'No pairs are planned.',
+    rows: first(rows, LISTED, (left) => [`${left.length} more`, 'each on its page', '', '', '', '']),
+  };
+}
+
+function acrossSite(input: CoverInput): Block {
+  const items = bySeverity(input.found).map((each) => ({
+    lead: SEVERITY_WORDS[each.severity],
+    text: siteFindingText(each),
+  }));
+  return {
+    kind: 'list',
+    title: 'Seen across the site',
+    empty: isPart(input)
+      ? 'Not looked for beyond these pairs: the report on the whole site tells.'
+      : 'Nothing that only shows when its records are held against each other.',
+    items: first<Item>(items, FINDINGS, moreInLog),
   };
 }
 

@@ -6,7 +6,7 @@ import { type FinalReading, finalReading } from '../commission/final.ts';
 import { CHECKLISTS, type Checklist } from '../commission/items.ts';
 import { progressOf } from '../commission/progress.ts';
 import type { JobSetup } from '../facts.ts';
-import { SEVERITIES, type Severity } from '../findings/finding.ts';
+import { bySeverity, SEVERITIES, type Severity } from '../findings/finding.ts';
 import { reviewStory } from '../findings/review.ts';
 import type { SiteFinding } from '../findings/site.ts';
 import { type Story, storyOf } from '../findings/story.ts';
@@ -91,12 +91,10 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       title: 'Findings',
       empty: 'None: the log was looked through for all that a careful supervisor would ask.',
       items: first<Item>(
-        SEVERITIES.flatMap((severity) => findings.filter((each) => each.severity === severity)).map(
-          (finding) => ({
-            lead: SEVERITY_WORDS[finding.severity],
-            text: `${findingText(finding)} (${entryList(finding.entries)})`,
-          }),
-        ),
+        bySeverity(findings).map((finding) => ({
+          lead: SEVERITY_WORDS[finding.severity],
+          text: `${findingText(finding)} (${entryList(finding.entries)})`,
+        })),
         FINDINGS,
         moreInLog,
       ),
