@@ -60,7 +60,7 @@ export class Hearing {
     return { name: this.transcriber?.name ?? 'off', ready: this.ready };
   }
 
-  /** `expect`: readings that would not surprise. Never rejects. */
+  /** `expect`: what would not surprise if it were said now. Never rejects. */
   async hear(pcm: Buffer, expect?: Expectation): Promise<Heard> {
     if (!this.transcriber) return { kind: 'unheard', why: 'unavailable' };
     const samples = toSamples(pcm);
