@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { type Story, storyOf } from '../../src/findings/story.ts';
+import { findFault } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/log/ids.ts';
 import { readingWithUnit } from '../../src/phrases/readings.ts';
 import { driftBetween } from '../../src/site/drift.ts';
@@ -61,7 +62,10 @@ function Since({ token, since, isFirst = false, story, onPick }: SinceProps) {
   const [earlier, setEarlier] = useState<Story | string>();
   useEffect(() => {
     visitRecord(token, since).then(
-      ({ record }) => setEarlier(storyOf(record.entries)),
+      ({ record: { entries, head } }) => {
+        const fault = findFault(entries, head);
+        setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : storyOf(entries));
+      },
       (error: Error) => setEarlier(error.message),
     );
   }, [token, since]);

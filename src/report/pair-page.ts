@@ -10,7 +10,7 @@ import { bySeverity, SEVERITIES, type Severity } from '../findings/finding.ts';
 import { reviewStory } from '../findings/review.ts';
 import type { SiteFinding } from '../findings/site.ts';
 import { type Story, storyOf } from '../findings/story.ts';
-import { findFault } from '../log/chain.ts';
+import { type ChainFault, findFault } from '../log/chain.ts';
 import type { Entry, Head } from '../log/entry.ts';
 import { type Series, series, topOf } from '../log/series.ts';
 import { type Summary, summarize } from '../log/summary.ts';
@@ -50,6 +50,7 @@ export interface PairPage {
   readonly standing: PairStanding;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
+  /** Of the visits whose log is whole. */
   readonly stories: readonly Story[];
 }
 
@@ -64,19 +65,29 @@ const REMARKS = 8;
 const REMARK_LENGTH = 160;
 const VISITS = 5;
 
+/** A visit's log with what it comes to, undefined where it opens no job, and its first fault. */
+interface Told {
+  readonly log: Log;
+  readonly story: Story | undefined;
+  readonly fault: ChainFault | undefined;
+}
+
+const toldBy = (log: Log): Told => ({
+  log,
+  story: storyOf(log.entries),
+  fault: findFault(log.entries, log.head),
+});
+
 /** The page of a pair by its latest visit. */
 export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
-  const logs = visits.filter(({ head }) => head.count > 0);
-  const log = logs.at(-1);
-  const told = logs.map(({ entries }) => storyOf(entries));
-  const stories = told.filter((each) => each !== undefined);
-  const story = told.at(-1);
-  if (!story || !log) return notStarted(plan, visits.at(-1)?.head);
+  const told = visits.filter(({ head }) => head.count > 0).map(toldBy);
+  const latest = told.at(-1);
+  if (!latest?.story) return notStarted(plan, visits.at(-1)?.head);
+  const { log, story, fault } = latest;
   const { setup } = story.commission;
   const summary = summarize(story.entries, story.end);
   const all = series(story.entries);
   const findings = reviewStory(story);
-  const fault = findFault(log.entries, log.head);
   const standing = standingOf(story.end, story.until, fault);
   const final = finalReading(story.commission);
   const { meter } = setup;
@@ -100,7 +111,7 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       ),
     },
     issuesAndRemarks(story, moments),
-    ...earlierVisits(logs, moments),
+    ...earlierVisits(told, moments),
     signBlock(story, moments),
     {
       kind: 'charts',
@@ -130,7 +141,8 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
         ? `${readingWithUnit(final.reading, setup.meter)}${final.as === 'last-read' ? ', not accepted' : ''}`
         : '',
     findings: counts,
-    stories,
+    // What a broken log says is held against no other.
+    stories: told.flatMap((each) => (each.story && !each.fault ? [each.story] : [])),
   };
 }
 
@@ -253,22 +265,27 @@ function issuesAndRemarks({ entries, end }: Story, moments: Moments): Block {
   };
 }
 
+/** How the final reading of a visit was found at the next; a broken log vouches for no reading. */
+function foundAgain(visit: Told, next: Told | undefined): string {
+  const { story } = visit;
+  const drift = story && next?.story && !visit.fault && !next.fault && driftBetween(story, next.story);
+  if (!drift) return 'not told';
+  const { meter } = story.commission.setup;
+  const lost = drift.lostDb === undefined ? '' : `: ${drift.lostDb.toFixed(1)} dB lost`;
+  return `${readingText(drift.from, meter)} accepted, ${readingText(drift.to, meter)} found${lost}`;
+}
+
 /** What came before the latest visit, and how the pair was found again. */
-function earlierVisits(logs: readonly Log[], moments: Moments): Block[] {
-  if (logs.length < 2) return [];
-  const rows = logs.slice(0, -1).map(({ entries, head }, index): string[] => {
-    const story = storyOf(entries);
-    const next = storyOf(logs[index + 1]?.entries ?? []);
-    const drift = story && next && driftBetween(story, next);
-    const found = drift
-      ? `${readingText(drift.from, story.commission.setup.meter)} accepted, ${readingText(drift.to, story.commission.setup.meter)} found${drift.lostDb === undefined ? '' : `: ${drift.lostDb.toFixed(1)} dB lost`}`
-      : 'not told';
-    const at = entries[0]?.at;
+function earlierVisits(told: readonly Told[], moments: Moments): Block[] {
+  if (told.length < 2) return [];
+  const rows = told.slice(0, -1).map((visit, index): string[] => {
+    const { log, story, fault } = visit;
+    const at = log.entries[0]?.at;
     return [
       at === undefined ? '' : moments.day(at),
-      head.job,
-      story ? STANDING_WORDS[standingOf(story.end, story.until, findFault(entries, head))] : '',
-      found,
+      log.head.job,
+      story ? STANDING_WORDS[standingOf(story.end, story.until, fault)] : '',
+      foundAgain(visit, told[index + 1]),
     ];
   });
   return [

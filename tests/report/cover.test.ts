@@ -1,30 +1,46 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/log/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
+import type { Block, Page } from '../../src/report/report.ts';
 import { demo, logOf, visitsOf } from './demo.ts';
 
-/** How the cover says that the one pair stands that is reported on, and its final reading. */
-function cover(change: (entry: Entry) => Entry) {
-  const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: ['N2'] });
-  for (const pair of report.pairs) {
-    const visits = visitsOf(pair.plan.id).map(({ entries, head }) => ({
-      entries: entries.map(change),
-      head,
-    }));
-    report.add(pair, visits);
+/** The cover and the page of one pair, every visit's log changed as is wanted. */
+function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Page, page: Page] {
+  const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: [pair] });
+  for (const planned of report.pairs) {
+    const visits = visitsOf(pair).map(({ entries, head }) => ({ entries: entries.map(change), head }));
+    report.add(planned, visits);
   }
-  const [page] = report.pages();
-  const table = page?.blocks.find((block) => block.kind === 'table');
-  return table?.rows[0]?.slice(2, 4);
+  return report.pages() as [Page, Page];
 }
 
-describe('on the cover of a report a pair', () => {
-  it('stands as its log says', () => {
-    expect(cover((entry) => entry)).toEqual(['Signed', expect.stringMatching(/\d/)]);
+type Titled<K extends Block['kind']> = Extract<Block, { kind: K; title: string }>;
+const blockOf = <K extends Block['kind']>({ blocks }: Page, kind: K, title: string): Titled<K> =>
+  blocks.find((block) => block.kind === kind && 'title' in block && block.title === title) as Titled<K>;
+
+const asItIs = (entry: Entry): Entry => entry;
+const broken = (entry: Entry): Entry => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry);
+
+describe('in a report', () => {
+  /** How it stands, and its final reading. */
+  const standsOf = (change: typeof broken) =>
+    blockOf(reportOn('N2', change)[0], 'table', 'Pairs').rows[0]?.slice(2, 4);
+
+  it('a pair stands as its log says', () => {
+    expect(standsOf(asItIs)).toEqual(['Signed', expect.stringMatching(/\d/)]);
   });
 
-  it('needs attention, with no final reading, where its log fails its check', () => {
-    const changed = (entry: Entry) => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry);
-    expect(cover(changed)).toEqual(['Needs attention', '']);
+  it('a pair needs attention, with no final reading, where its log fails its check', () => {
+    expect(standsOf(broken)).toEqual(['Needs attention', '']);
+  });
+
+  it('a broken log is held against no other', () => {
+    const told = (change: typeof broken) => {
+      const [cover, page] = reportOn('D1', change);
+      const [found] = blockOf(cover, 'list', 'Seen across the site').items;
+      return [found?.lead, blockOf(page, 'table', 'Earlier visits').rows[0]?.at(-1)];
+    };
+    expect(told(asItIs)).toEqual(['Serious', expect.stringContaining('accepted')]);
+    expect(told(broken)).toEqual([undefined, 'not told']);
   });
 });
