@@ -39,9 +39,15 @@ describe('an exported log', () => {
     expect(result.ok && result.head).toEqual(HEAD);
   });
 
-  it('written by another version of the engine is not held against this one, and says so', () => {
+  it.each([
+    ['another version', 0],
+    ['a version before versions were named', undefined],
+  ])('written by %s of the engine is not held against this one, and says so', (_, engine) => {
     const other = forged((fact) => {
-      if (fact.type === 'opened') return { ...fact, engine: 0 };
+      if (fact.type === 'opened') {
+        const { engine: __, ...opened } = fact;
+        return engine === undefined ? opened : { ...opened, engine };
+      }
       return fact.type === 'instruction' ? { ...fact, advice: { ...fact.advice, rule: 'other' } } : fact;
     });
     expect(verify(other)).toMatchObject({ ok: true, replayed: false });
