@@ -1,7 +1,7 @@
 import type { Advice } from '../advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt, readTwice } from './doubt.ts';
-import { secondPeak } from './explore.ts';
+import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
@@ -25,6 +25,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   locate,
   secondPeak,
   prove,
+  forgottenLight,
   returnToPeak,
   outOfBand,
   blockingCheck,

@@ -124,9 +124,10 @@ export function fitBeam(
   return own && { ...own, otherLight };
 }
 
-function isFromElsewhere(beam: Beam, s: Sample, meter: MeterProfile): boolean {
+/** Brighter than the beam can make it where it was taken; false at a gain whose height is not known. */
+export function isFromElsewhere(beam: Beam, s: Sample, meter: MeterProfile): boolean {
   const expected = predict(beam, s);
-  if (!expected) return false;
+  if (!expected || s.level.kind === 'below') return false;
   const sd = Math.hypot(expected.sd, shapeSd(dropAt(beam, s), meter));
   return s.level.db - expected.value > OTHER_LIGHT.excess + 3 * sd;
 }

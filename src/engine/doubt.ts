@@ -21,7 +21,7 @@ const SIDE_DB = 1;
 /** A side must not rest on one misread. */
 export function readTwice(view: View): Told | undefined {
   const { here, samples, search } = view;
-  if (here?.level.kind !== 'level') return undefined;
+  if (!here || here.level.kind === 'above') return undefined;
   if (
     here.seqs.length > 1 ||
     search.stay.breaks > 0 ||

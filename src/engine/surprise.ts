@@ -40,7 +40,10 @@ const FORETOLD_DB = 0.7;
 /** A misread of this reading would show: those before it say what it should be. */
 export function isForetold(past: Beam | undefined, here: Sample, { meter }: Search): boolean {
   const expected = past && meter.law !== 'unknown' ? predicted(past, here) : undefined;
-  return expected !== undefined && expected.sd < FORETOLD_DB;
+  if (!expected) return false;
+  // Far down "no signal" is foretold however vague the figure.
+  if (here.level.kind === 'below') return expected.value + 2 * expected.sd < here.level.db;
+  return expected.sd < FORETOLD_DB;
 }
 
 /** By how many decibels a reading misses a prediction; a censored one only where it is on the wrong side. */

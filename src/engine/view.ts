@@ -123,7 +123,7 @@ function learnLash(beam: Beam, samples: readonly Sample[], { meter, adjusters }:
 
 /** Readings that scatter more than this about the best beam are not all of one beam. */
 const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
-  !beam || beam.chi2 < 10 + 3 * samples.length;
+  !beam || beam.chi2 < 10 + 1.5 * samples.length;
 
 /** How many of the newest readings are tried by themselves where all together do not fit. */
 const NEWEST = [16, 11, 8, 6, 4, 3];
