@@ -40,6 +40,10 @@ export const CUES: Readonly<Record<Cue, CueSound>> = {
   },
 };
 
+/** How long a cue is to be heard, ms. */
+export const cueLength = (cue: Cue): number =>
+  Math.max(...CUES[cue].beeps.map(({ at, for: length }) => at + length));
+
 export function cueFor(action: Action): Cue {
   switch (action.kind) {
     case 'hold':

@@ -1,5 +1,5 @@
 import type { Seq } from '../../src/advice.ts';
-import type { Cue } from './cues.ts';
+import { type Cue, cueLength } from './cues.ts';
 
 /**
  * What this phone says, and when: a plain record and one pure step. Never two things at once; the newest
@@ -29,6 +29,8 @@ export interface Speaker {
   readonly by: By;
   /** In the voice now: asked for, or already to be heard. */
   readonly saying?: Utterance & { startBy: number; endBy: number; begun: boolean };
+  /** A cue is to be heard until then; 0 once it is over. This phone's clock, ms. */
+  readonly soundingUntil: number;
   /** After a cut the voice needs a moment, or it swallows what comes next. */
   readonly restUntil: number;
   readonly microphoneOpen: boolean;
@@ -71,6 +73,7 @@ export const newSpeaker = (muted: boolean, by: By = 'phone'): Speaker => ({
   waiting: [],
   by,
   restUntil: 0,
+  soundingUntil: 0,
   microphoneOpen: false,
   muted,
   unlocked: false,
@@ -83,7 +86,18 @@ export interface Spoken {
   effects: SpeakerEffect[];
 }
 
+/** Something of this phone's own is to be heard: not to be taken for the crew. */
+export const isHeard = ({ saying, soundingUntil }: Speaker): boolean =>
+  saying?.begun === true || soundingUntil > 0;
+
 export function speak(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
+  const { speaker: then, effects } = answer(speaker, event, now);
+  const ends = effects.flatMap((effect) => (effect.do === 'cue' ? [now + cueLength(effect.cue)] : []));
+  const over = now < then.soundingUntil ? then.soundingUntil : 0;
+  return { speaker: { ...then, soundingUntil: Math.max(over, ...ends) }, effects };
+}
+
+function answer(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
   switch (event.on) {
     case 'say':
       return say(speaker, event.utterance, now);

@@ -6,7 +6,7 @@ import type { Link } from '../link/link.ts';
 import { lineFor, lineOnReturn } from './script.ts';
 import { serverVoice } from './server-voice.ts';
 import { soundOut } from './sound-out.ts';
-import { type By, newSpeaker, type Speaker, type SpeakerEvent, speak } from './speaker.ts';
+import { type By, isHeard, newSpeaker, type Speaker, type SpeakerEvent, speak } from './speaker.ts';
 import {
   hasVoice,
   loadVoice,
@@ -79,10 +79,10 @@ export function useSpeaker(
 
 type Flags = Pick<SpeakerView, 'unlocked' | 'silent' | 'speaking'>;
 
-const flagsOf = ({ unlocked, silent, saying }: Speaker): Flags => ({
-  unlocked,
-  silent,
-  speaking: saying?.begun === true,
+const flagsOf = (speaker: Speaker): Flags => ({
+  unlocked: speaker.unlocked,
+  silent: speaker.silent,
+  speaking: isHeard(speaker),
 });
 
 /** Runs a `Speaker` on the two voices. */

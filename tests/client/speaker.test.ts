@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CUES } from '../../client/speak/cues.ts';
 import { lineFor, lineOnReturn } from '../../client/speak/script.ts';
 import {
+  isHeard,
   newSpeaker,
   REST_AFTER_CUT_MS,
   SERVER_START_WITHIN_MS,
@@ -139,6 +140,15 @@ describe('the voice of a phone', () => {
     const rig = new Rig().do({ on: 'mute', muted: true }).say(5, 'instruction', 'Turn.', { cue: 'act' });
     expect(rig.effects).toEqual([{ do: 'cue', cue: 'act' }]);
     expect(rig.do({ on: 'mute', muted: false }).spoke).toEqual([]);
+  });
+
+  it('counts its signals, too, as its own sound, so that the open ear does not take them for the crew', () => {
+    const rig = new Rig().do({ on: 'mute', muted: true });
+    expect(isHeard(rig.speaker)).toBe(false);
+    rig.do({ on: 'cue', cue: 'hold' });
+    expect(isHeard(rig.speaker)).toBe(true);
+    expect(isHeard(rig.pass(600).speaker)).toBe(true);
+    expect(isHeard(rig.pass(100).speaker)).toBe(false);
   });
 
   it('forgets what waits when the link is lost', () => {
