@@ -20,7 +20,7 @@ export interface Expectation {
  * and thirty, up to nineteen and ninety, are expected or neither is: what was known before never decides
  * between them.
  */
-const OFF_DB = 7;
+export const OFF_DB = 7;
 const SDS = 3;
 
 /** What would not surprise now; undefined before the job is opened. */

@@ -1,5 +1,5 @@
 import { parse } from '../../../src/grammar/parse.ts';
-import { ANSWERS, type Expectation, REPORTS } from '../../../src/job/expected.ts';
+import { ANSWERS, type Expectation, OFF_DB, REPORTS } from '../../../src/job/expected.ts';
 import { SAFE } from '../../../src/job/hearing.ts';
 
 /** Somebody was asked for the reading, and anything the meter can show is plausible. */
@@ -9,9 +9,11 @@ export const READING_ASKED: Expectation = {
   asked: [...(REPORTS.read ?? []), ...SAFE],
 };
 
+const FACTOR = 10 ** (OFF_DB / 10);
+
 /**
- * What a job would expect when this is said: the reading within a third of what it is, as far as a quarter turn may
- * move it; the report of what was asked to be done; yes or no to a question. What nobody asks for is said while a
+ * What a job would expect when this is said: the reading as widely as a job expects one, on a linear scale; the
+ * report of what was asked to be done; yes or no to a question. What nobody asks for is said while a
  * reading is asked for, so that the expectation works against it.
  */
 export function situationOf(text: string): Expectation {
@@ -20,8 +22,8 @@ export function situationOf(text: string): Expectation {
   for (const intent of intents) {
     if (!('reading' in intent) || intent.reading.kind !== 'value') continue;
     const { value } = intent.reading;
-    const off = Math.max(3, Math.abs(value) / 3);
-    return { ...READING_ASKED, low: value - off, high: value + off };
+    const [near, far] = [value / FACTOR, value * FACTOR];
+    return { ...READING_ASKED, low: Math.min(near, far), high: Math.max(near, far) };
   }
   const said = intents.map(({ kind }) => kind);
   const asked = OTHERS.find((kinds) => said.some((kind) => kinds?.includes(kind)));
