@@ -88,10 +88,11 @@ function steps(values: number[], x: Figure['x'], y: (share: number) => number): 
   const sorted = values.sort((a, b) => a - b).filter(Number.isFinite);
   const [from = 0, to = 0] = x.range();
   let path = `M${from},${y(0)}`;
+  // Of all that falls on one pixel only the last is drawn.
+  const pixel = (value = Number.POSITIVE_INFINITY) => Math.round(Math.min(to, x(value)));
   for (const [i, value] of sorted.entries()) {
-    if (value === sorted[i + 1]) continue;
-    const at = Math.min(to, x(value));
-    path += `H${at.toFixed(1)}V${y((i + 1) / values.length).toFixed(1)}`;
+    if (i + 1 < sorted.length && pixel(value) === pixel(sorted[i + 1])) continue;
+    path += `H${pixel(value)}V${y((i + 1) / values.length).toFixed(1)}`;
   }
   return `${path}H${to}`;
 }
