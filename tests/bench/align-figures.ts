@@ -75,6 +75,7 @@ function drawing({ title, x, ticks, limit, pick }: Figure, results: readonly Res
       : `<path stroke="#000" stroke-dasharray="1 4" d="M${x(limit)},${top}V${floor}"/>`;
   const tall = height + key * results.length + 6;
   return `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${width} ${tall}" font-family="sans-serif" font-size="13">
+<title>Share of cases: ${title}</title>
 <rect width="${width}" height="${tall}" fill="#fff"/>
 ${[...grid, ...marks, bound, ...curves].join('\n')}
 <text x="${width - right}" y="${floor + 40}" text-anchor="end">${title}</text>
