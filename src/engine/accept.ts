@@ -4,6 +4,7 @@ import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { doubt } from './doubt.ts';
 import { hasForgotten, unexplored } from './explore.ts';
 import { fromDb } from './level.ts';
+import { newestAt, type Place } from './place.ts';
 import type { PerAxis, Sample, Search } from './search.ts';
 import { agree } from './stay.ts';
 import { look, type View } from './view.ts';
@@ -95,12 +96,6 @@ export interface Sides {
   readonly above: Sample | undefined;
 }
 
-/** A place both peaks are judged at, and the gain they are judged by. */
-export interface Place {
-  readonly gain: number;
-  readonly turned: PerAxis<Eighths>;
-}
-
 /**
  * Lower settled readings either side of a place along one adjuster, at its gain, judged along one line
  * through the peak: the other adjuster stands as it stood for the middle reading, and both near the place.
@@ -145,13 +140,6 @@ export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): 
     return s.gain === place.gain && s.level.kind === 'level' && isOnLine && off >= CLOSE && off <= half;
   });
 }
-
-const isSamePlace = (a: PerAxis<Eighths>, b: PerAxis<Eighths>): boolean =>
-  AXES.every((axis) => a[axis] === b[axis]);
-
-/** The newest reading at a place and gain: it says more than those before it. */
-const newestAt = (samples: readonly Sample[], { gain, turned }: Place): Sample | undefined =>
-  samples.findLast((s) => s.gain === gain && isSamePlace(s.turned, turned));
 
 /** A place that read higher than here at this gain by more than noise: then this is not the peak. */
 export function higherReading(samples: readonly Sample[], here: Sample): Sample | undefined {

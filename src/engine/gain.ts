@@ -1,6 +1,6 @@
 import { midBand } from '../profile.ts';
-import { AXES } from '../turns.ts';
 import { fromDb, lostDb, saturatedDb, toDb } from './level.ts';
+import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
 import type { Search } from './search.ts';
 import { agree } from './stay.ts';
@@ -15,7 +15,7 @@ function isStuck({ search, samples }: View, way: -1 | 1): boolean {
   if (search.gainWay === -way) return false;
   const after = samples.find((s) => s.gain === search.gain);
   const before = samples.findLast((s) => s.gain === search.gain - 1);
-  if (!after || !before || AXES.some((axis) => after.turned[axis] !== before.turned[axis])) return false;
+  if (!after || !before || !isSamePlace(after.turned, before.turned)) return false;
   return agree(before.reading, after.reading, search.meter);
 }
 

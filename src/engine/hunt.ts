@@ -1,5 +1,6 @@
 import type { Axis } from '../turns.ts';
 import { canRaise } from './gain.ts';
+import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
 import type { Sample } from './search.ts';
 import { type Told, tell, turnBy } from './tell.ts';
@@ -39,8 +40,7 @@ export function nothingThere(view: View): Told | undefined {
   if (!here || samples.some((s) => s.level.kind !== 'below')) return undefined;
   if (canRaise(view)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
   if (search.aims === 0) return tell('re-aim', { kind: 're-aim' }, [here]);
-  const seen = (place: Place) =>
-    samples.some((s) => s.turned.horizontal === place.horizontal && s.turned.vertical === place.vertical);
+  const seen = (place: Place) => samples.some((s) => isSamePlace(s.turned, place));
   const next = widening(RINGS, PITCH).find((place) => !seen(place) && stepTo(view, place));
   const action = next && stepTo(view, next);
   if (action) return tell('widening-square', action, [here], { places: samples.length });

@@ -1,8 +1,9 @@
 import type { Question, Seq } from '../advice.ts';
 import type { MeterProfile } from '../profile.ts';
-import { AXES, otherAxis } from '../turns.ts';
+import { otherAxis } from '../turns.ts';
 import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { toDb } from './level.ts';
+import { newestAt } from './place.ts';
 import type { Sample, Search, Turn } from './search.ts';
 
 /** A reading further from the prediction than this many standard deviations, and this far, cannot be. dB. */
@@ -85,9 +86,7 @@ export function surprise(
 const RETURN = { within: 1, missesBy: 0.3, sds: 3 };
 
 function notAsBefore(past: Beam, before: readonly Sample[], here: Sample): Surprise | undefined {
-  const seen = before.findLast(
-    (s) => s.gain === here.gain && AXES.every((axis) => s.turned[axis] === here.turned[axis]),
-  );
+  const seen = newestAt(before, here);
   if (seen?.level.kind !== 'level' || here.level.kind !== 'level' || dropAt(past, here) > RETURN.within)
     return undefined;
   const sd = Math.hypot(seen.level.sd, here.level.sd);

@@ -1,0 +1,15 @@
+import { AXES, type Eighths } from '../turns.ts';
+import type { PerAxis, Sample } from './search.ts';
+
+/** Where the screws stand, and the gain it is read at. */
+export interface Place {
+  readonly gain: number;
+  readonly turned: PerAxis<Eighths>;
+}
+
+export const isSamePlace = (a: PerAxis<Eighths>, b: PerAxis<Eighths>): boolean =>
+  AXES.every((axis) => a[axis] === b[axis]);
+
+/** The newest reading at a place and gain: it says more than those before it. */
+export const newestAt = (samples: readonly Sample[], { gain, turned }: Place): Sample | undefined =>
+  samples.findLast((s) => s.gain === gain && isSamePlace(s.turned, turned));
