@@ -2,7 +2,7 @@ import type { Seq } from '../advice.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
 import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { doubt } from './doubt.ts';
-import { hasForgotten, unexplored } from './explore.ts';
+import { hasUnseen } from './explore.ts';
 import { fromDb } from './level.ts';
 import { newestAt, type Place } from './place.ts';
 import type { PerAxis, Sample, Search } from './search.ts';
@@ -65,7 +65,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
       missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
     }
   }
-  if (unexplored(view) || hasForgotten(view)) missing.push({ id: 'second-peak', figures: {} });
+  if (hasUnseen(view)) missing.push({ id: 'second-peak', figures: {} });
   const higher = higherReading(view.samples, here);
   if (higher?.level.kind === 'level' && here.level.kind === 'level') {
     const figures = { best: fromDb(higher.level.db, meter), reading: fromDb(here.level.db, meter) };

@@ -1,4 +1,5 @@
 import type { Advice } from '../advice.ts';
+import { beginAgain } from './again.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
@@ -22,6 +23,7 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
   recoverSignal,
   flooded,
   peakOutOfBand,
+  beginAgain,
   locate,
   secondPeak,
   prove,

@@ -66,8 +66,8 @@ const shapeSd = (dropDb: number, meter: MeterProfile): number =>
 /** A censored reading on the wrong side of its limit is held to it this firmly. dB. */
 const CENSOR_SD = 0.7;
 
-/** Light from elsewhere: this much brighter than predicted, at least this far below the peak. dB. */
-const OTHER_LIGHT = { excess: 3, below: 4, levels: 5, suspect: 0.7, most: 12 };
+/** Light from elsewhere: this much brighter than predicted, dB and standard deviations, this far below the peak, dB. */
+const OTHER_LIGHT = { excess: 3, sds: 2.5, below: 4, levels: 5, suspect: 0.7, most: 12 };
 
 /** The fit looks at no more than the newest of the readings: a decision's cost is bounded. */
 const LOOKED_AT = 28;
@@ -129,7 +129,7 @@ export function isFromElsewhere(beam: Beam, s: Sample, meter: MeterProfile): boo
   const expected = predict(beam, s);
   if (!expected || s.level.kind === 'below') return false;
   const sd = Math.hypot(expected.sd, shapeSd(dropAt(beam, s), meter));
-  return s.level.db - expected.value > OTHER_LIGHT.excess + 3 * sd;
+  return s.level.db - expected.value > Math.max(OTHER_LIGHT.excess, OTHER_LIGHT.sds * sd);
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Action } from '../advice.ts';
 import { AXES, type Axis, type Eighths } from '../turns.ts';
-import { type Beam, fitShape, isFromElsewhere } from './beam.ts';
+import { type Beam, fitShape, halfWidth, isFromElsewhere } from './beam.ts';
 import { stepTo } from './hunt.ts';
 import type { PerAxis, Sample } from './search.ts';
 import { type Told, tell } from './tell.ts';
@@ -39,27 +39,64 @@ const isWithin = ({ search: { limits } }: View, spot: Spot): boolean =>
 const isNear = (s: Sample, spot: Spot, by: Eighths): boolean =>
   AXES.every((axis) => Math.abs(s.turned[axis] - spot[axis]) <= by);
 
+/** How much dimmer a place may read than it was and still be the place that was read. dB. */
+const DIMMER_DB = 6;
+
+/** Nothing but the place itself says that light is gone from it. Eighths. */
+const SAME_PLACE = 1;
+
+/** Brighter than this beam's peak by more than the uncertainty of either. dB, standard deviations. */
+const BRIGHTER = { db: 1, sds: 2 };
+
+/** A height so well known that readings at its gain can be compared with those at others. */
+const isComparable = ({ beam }: View, { gain }: Sample): boolean =>
+  (beam?.heights.get(gain)?.sd ?? COMPARABLE_DB) < COMPARABLE_DB;
+
+/** Light was read here, or as near as counts. A steep flank is dark three eighths from where it was bright. */
+const isLookedAt = (view: View, seen: Sample): boolean =>
+  !isWithin(view, seen.turned) ||
+  view.samples.some((s) => {
+    if (!isComparable(view, s) || !isNear(s, seen.turned, LOOKED_AT)) return false;
+    if (!isComparable(view, seen) || isNear(s, seen.turned, SAME_PLACE)) return true;
+    return brightness(view, s) > brightness(view, seen) - DIMMER_DB;
+  });
+
+const forgotten = ({ search, samples }: View): Sample[] =>
+  search.samples.filter((s) => s.level.kind !== 'below' && !samples.includes(s));
+
 /**
  * Light that was read and is not accounted for: given up with what was known before, or taken at a gain that
  * says nothing of this one. The brightest at each gain is looked at again: a peak that was forgotten may be the
  * higher one.
  */
 function unaccounted(view: View): Sample | undefined {
-  const { beam, samples, search } = view;
+  const { beam, search } = view;
   // What an unknown law makes of a reading says nothing about light from elsewhere.
   if (!beam || search.meter.law === 'unknown') return undefined;
-  const isComparable = ({ gain }: Sample) => (beam.heights.get(gain)?.sd ?? COMPARABLE_DB) < COMPARABLE_DB;
-  const forgotten = search.samples.filter((s) => s.level.kind !== 'below' && !samples.includes(s));
   const brightest = new Map<number, Sample>();
-  for (const s of [...beam.otherLight.filter((o) => !isComparable(o)), ...forgotten]) {
+  for (const s of [...beam.otherLight.filter((o) => !isComparable(view, o)), ...forgotten(view)]) {
     const known = brightest.get(s.gain);
     if (!known || s.level.db > known.level.db) brightest.set(s.gain, s);
   }
-  const isLookedAt = ({ turned }: Sample) =>
-    !isWithin(view, turned) || samples.some((s) => isComparable(s) && isNear(s, turned, LOOKED_AT));
   return [...brightest.values()].find(
-    (s) => (!isComparable(s) || isFromElsewhere(beam, s, search.meter)) && !isLookedAt(s),
+    (s) => (!isComparable(view, s) || isFromElsewhere(beam, s, search.meter)) && !isLookedAt(view, s),
   );
+}
+
+/**
+ * The brightest reading above this beam's peak that was given up and is gone from its place. One may be a
+ * misread; two say that the screws do not stand where they are thought to.
+ */
+function gone(view: View): Sample | undefined {
+  const { beam, search } = view;
+  if (!beam || search.meter.law === 'unknown') return undefined;
+  const above = forgotten(view).filter((s) => {
+    const top = beam.heights.get(s.gain);
+    const isAbove = top && s.level.db > top.value + Math.max(BRIGHTER.db, BRIGHTER.sds * top.sd);
+    return isAbove && isComparable(view, s) && isLookedAt(view, s);
+  });
+  if (above.reduce((sum, { seqs }) => sum + seqs.length, 0) < 2) return undefined;
+  return above.reduce((a, b) => (brightness(view, b) > brightness(view, a) ? b : a));
 }
 
 /**
@@ -79,14 +116,39 @@ export function unexplored(view: View): { spot: Spot; seen: Sample } | undefined
   return spot && { spot, seen };
 }
 
-/** Before anything is accepted, what was read and given up is looked at again. */
+/** A peak so many half-widths from where the eye aimed may be a side lobe's. Common practice, no source. */
+const FAR_FROM_AIM = 2.4;
+
+/**
+ * The place as far beyond where the eye aimed as the peak is before it: a side lobe stands beside its beam, and the
+ * eye aims at the beam. Undefined where the peak is near, or the place has been read.
+ */
+function beyondAim(view: View): Spot | undefined {
+  const { beam, search } = view;
+  // After a slip nobody knows where the eye aimed.
+  if (!beam || search.restarts > 0) return undefined;
+  const peak = (axis: Axis) => beam.peak[axis].value;
+  if (Math.hypot(...AXES.map((axis) => peak(axis) / halfWidth(beam, axis))) < FAR_FROM_AIM) return undefined;
+  const spot = { horizontal: -Math.round(peak('horizontal')), vertical: -Math.round(peak('vertical')) };
+  const isRead = view.samples.some((s) => isNear(s, spot, LOOKED_AT));
+  return isRead || !isWithin(view, spot) ? undefined : spot;
+}
+
+/** Before anything is accepted, what was read and given up is looked at again; what is gone is sought by eye. */
 export function forgottenLight(view: View): Told | undefined {
   const seen = unaccounted(view);
   const action: Action | undefined = seen && stepTo(view, seen.turned);
-  return action && tell('second-peak', action, [seen, view.here]);
+  if (action) return tell('second-peak', action, [seen, view.here]);
+  const lost = gone(view);
+  if (lost) return tell('brighter-before', { kind: 're-aim' }, [lost, view.here]);
+  const beyond = beyondAim(view);
+  const across: Action | undefined = beyond && stepTo(view, beyond);
+  return across && tell('beyond-aim', across, [view.here]);
 }
 
-export const hasForgotten = (view: View): boolean => unaccounted(view) !== undefined;
+/** Light that may be brighter than this peak has still to be looked for. */
+export const hasUnseen = (view: View): boolean =>
+  (unexplored(view) ?? beyondAim(view) ?? unaccounted(view) ?? gone(view)) !== undefined;
 
 /** A second peak is looked at before this one is proven: the higher one counts. */
 export function secondPeak(view: View): Told | undefined {

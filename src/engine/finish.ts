@@ -1,4 +1,5 @@
 import { blockingPassed, evidenceSeqs, type Missing, missingForAccept } from './accept.ts';
+import type { Search } from './search.ts';
 import { type Told, tell } from './tell.ts';
 import type { View } from './view.ts';
 
@@ -14,10 +15,13 @@ export function reflected({ search, here }: View): Told | undefined {
   return tell('not-by-reflection', { kind: 're-aim' }, [search.blocking.before, here]);
 }
 
+/** All that is proven with the screws is there. */
+export const atTheEnd = (search: Search, now: number): boolean =>
+  missingForAccept(search, now).every(({ id }) => AT_THE_END.has(id));
+
 /** Blocked only once all that is proven with the screws is there. */
 export function blockingCheck({ search, here }: View, now: number): Told | undefined {
-  const early = missingForAccept(search, now).some(({ id }) => !AT_THE_END.has(id));
-  if (!here || early || blockingPassed(search, here)) return undefined;
+  if (!here || !atTheEnd(search, now) || blockingPassed(search, here)) return undefined;
   return tell('blocking-check', { kind: 'block' }, [here]);
 }
 

@@ -1,4 +1,5 @@
 import type { Axis } from '../turns.ts';
+import { predict } from './beam.ts';
 import { canRaise } from './gain.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
@@ -34,12 +35,16 @@ export function widening(rings: number, pitch: number): Place[] {
   return places;
 }
 
-/** No signal has been seen since the emitter was aimed: the stated search for one. */
+/**
+ * No signal has been seen since the emitter was aimed: the stated search for one. Where it was seen and what was
+ * known then holds no longer, aiming finds it sooner than the square does.
+ */
 export function nothingThere(view: View): Told | undefined {
   const { search, here, samples } = view;
   if (!here || samples.some((s) => s.level.kind !== 'below')) return undefined;
   if (canRaise(view)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
-  if (search.aims === 0) return tell('re-aim', { kind: 're-aim' }, [here]);
+  const wasSeen = search.samples.some((s) => s.level.kind !== 'below');
+  if (search.aims === 0 || wasSeen) return tell('re-aim', { kind: 're-aim' }, [here]);
   const seen = (place: Place) => samples.some((s) => isSamePlace(s.turned, place));
   const next = widening(RINGS, PITCH).find((place) => !seen(place) && stepTo(view, place));
   const action = next && stepTo(view, next);
@@ -50,13 +55,21 @@ export function nothingThere(view: View): Told | undefined {
   });
 }
 
-/** The signal was seen and has been lost for more than one turn: back to where it was strongest. */
+/**
+ * The signal was seen and has been lost for more than one turn: back to where it was strongest. Where it is lost
+ * there too, at full gain, the screws do not stand where they are thought to.
+ */
 export function recoverSignal(view: View): Told | undefined {
-  const { here, samples } = view;
+  const { here, samples, beam } = view;
   if (here?.level.kind !== 'below' || samples[samples.length - 2]?.level.kind !== 'below') return undefined;
+  // Where the beam has no light, nothing is lost.
+  const expected = beam && predict(beam, here);
+  if (expected && expected.value + 2 * expected.sd < here.level.db) return undefined;
   const strongest = samples.reduce((best, s) => (strength(s) >= strength(best) ? s : best), here);
   const action = stepTo(view, strongest.turned);
-  return action && tell('recover-signal', action, [strongest, here]);
+  if (action) return tell('recover-signal', action, [strongest, here]);
+  if (canRaise(view)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
+  return strongest === here ? undefined : tell('re-aim', { kind: 're-aim' }, [strongest, here]);
 }
 
 const strength = ({ level }: Sample): number =>

@@ -26,6 +26,8 @@ export const RULES = {
   'lower-gain':
     'When the meter is flooded, lower the gain and go on with the same adjuster in the same direction.',
   'own-gain': 'A detector that sets its own gain is given time to do so, and read again.',
+  'begin-again':
+    'A search that goes on and on without proof rests on a slip that nobody noticed: aim again, and begin again.',
   'find-slope': 'Turn one adjuster a known amount to learn which way the signal rises.',
   climb: 'Keep turning the way the signal rises.',
   'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',
@@ -33,8 +35,12 @@ export const RULES = {
   'peak-adjuster': 'With the peak bracketed, turn straight to where the readings place it.',
   'second-peak':
     'Light where this beam cannot be comes from a second peak: look at it, and keep to the higher one.',
+  'beyond-aim':
+    'A peak far from where the eye aimed may be a side lobe: look as far to the other side of the aim.',
   'mid-band': 'Set the gain so that the peak reads in the middle of the band.',
   'prove-peak': 'Both peaks are checked at the final gain: a lower settled reading on each side.',
+  'brighter-before':
+    'Where brighter light than this peak was read and is gone, the screws have slipped from their count: aim again.',
   'return-to-peak': 'After checking a side, turn back to the peak, from the side the search came from.',
   'too-weak': 'A peak that stays below the band at full gain is not accepted: find out why it is weak.',
   'too-strong': 'A peak that floods the meter at the lowest gain is not accepted: find out why it is strong.',

@@ -83,6 +83,8 @@ export interface Search {
   /** Readings before this entry are not comparable with those after it: something changed unseen between. */
   readonly anew: Seq;
   readonly restarts: number;
+  /** The newest reading that stands and that nothing explains, unless a new start was made for it. */
+  readonly odd: Seq | undefined;
   readonly accepted: Acceptance | undefined;
 }
 
@@ -116,6 +118,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     confirmed: [],
     anew: 0,
     restarts: 0,
+    odd: undefined,
     accepted: undefined,
   };
 }
@@ -251,12 +254,18 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
   }
 }
 
-/** An entry stands as it is. If it still cannot be, what was known before it no longer holds. */
+/**
+ * An entry stands as it is. If it still cannot be, and the reading before it was as odd, what was known before
+ * the two no longer holds: one may be light from elsewhere, two are a slip.
+ */
 function sure(search: Search, target: Seq): Search {
   const confirmed = [...search.confirmed, target].slice(-CONFIRMED_KEPT);
   const next = { ...search, confirmed };
   if (!mustStartAnew(next)) return next;
-  return { ...next, anew: search.stay.run[0]?.seq ?? target, restarts: search.restarts + 1 };
+  const before = search.samples[search.samples.length - 1];
+  const isSecond = search.odd !== undefined && before?.seqs.includes(search.odd);
+  if (!isSecond) return { ...next, odd: target };
+  return { ...next, odd: undefined, anew: before?.seqs[0] ?? target, restarts: search.restarts + 1 };
 }
 
 /** With the path blocked this far below the reading before, what light is left does not matter. dB. */

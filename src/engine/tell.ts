@@ -50,12 +50,12 @@ export function tell(
 export function turnBy({ search }: View, axis: Axis, eighths: number): Action | undefined {
   const { low, high } = search.limits[axis];
   const from = search.turned[axis];
-  const step = Math.max(-search.adjusters.maxStep, Math.min(search.adjusters.maxStep, Math.round(eighths)));
-  const reached = Math.max(low, Math.min(high, from + step));
-  if (reached === from) return undefined;
-  const way = Math.sign(reached - from);
-  const reversal = search.lastTurn[axis] !== 0 && way !== search.lastTurn[axis];
-  return { kind: 'turn', axis, eighths: reached - from, reversal };
+  const within = Math.max(low, Math.min(high, from + Math.round(eighths)));
+  // A crew may have left the range by more than one turn of the hand: the limits come first, then the hand.
+  const step = Math.max(-search.adjusters.maxStep, Math.min(search.adjusters.maxStep, within - from));
+  if (step === 0) return undefined;
+  const reversal = search.lastTurn[axis] !== 0 && Math.sign(step) !== search.lastTurn[axis];
+  return { kind: 'turn', axis, eighths: step, reversal };
 }
 
 /** Two decimals are plenty for any figure that is spoken or printed. */

@@ -1,7 +1,7 @@
-import type { MeterProfile } from '../profile.ts';
 import { AXES } from '../turns.ts';
 import { type Beam, fitBeam, fitShape, predict } from './beam.ts';
-import { type PerAxis, type Sample, type Search, sampleHere } from './search.ts';
+import { newestAt } from './place.ts';
+import { type Sample, type Search, sampleHere } from './search.ts';
 import { LASHES, profileLash } from './slack.ts';
 import { isForetold, openQuestion, type Surprise, surprise } from './surprise.ts';
 
@@ -63,12 +63,20 @@ type Explained = Pick<View, 'samples' | 'beam' | 'surprise' | 'isOneBeam'>;
 function explain(search: Search, here: Sample | undefined): Explained {
   const past = explainPast(search);
   if (!here) return past;
-  const found = past.beam && surprise(past.beam, past.samples, here, search);
+  const since = search.samples.filter((s) => counts(s, search));
+  const isNew = !cameBack(since, here);
+  const found = isNew && past.beam ? surprise(past.beam, past.samples, here, search) : undefined;
   if (found && openQuestion(search, here, found)) {
     return { ...past, samples: [...past.samples, here], surprise: found };
   }
-  const since = search.samples.filter((s) => counts(s, search));
   return { ...learnt([...since, here], search), surprise: found };
+}
+
+/** A number read again where it was read before is neither a misread nor a wrong turn, whatever the beam says. */
+function cameBack(since: readonly Sample[], here: Sample): boolean {
+  const seen = newestAt(since, here);
+  if (seen?.level.kind !== 'level' || here.level.kind !== 'level') return false;
+  return Math.abs(seen.level.db - here.level.db) < 3 * Math.hypot(seen.level.sd, here.level.sd);
 }
 
 const counts = (s: Sample, { anew }: Search): boolean => (s.seqs[s.seqs.length - 1] ?? 0) >= anew;
@@ -88,8 +96,7 @@ function learnt(samples: readonly Sample[], search: Search): Learnt {
   const known = newest && lessons.get(newest);
   if (known?.from.length === samples.length && known.from.every((s, i) => s === samples[i]))
     return known.learnt;
-  const lash = profileLash(search.adjusters);
-  const explained = consistent(samples, search.meter, { horizontal: lash, vertical: lash });
+  const explained = consistent(samples, search);
   const beam = explained.beam && learnLash(explained.beam, explained.samples, search);
   const found = { ...explained, beam };
   if (newest) lessons.set(newest, { from: samples, learnt: found });
@@ -129,18 +136,21 @@ const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
 const NEWEST = [16, 11, 8, 6, 4, 3];
 
 /**
- * The readings one beam explains. One misread spoils a fit by itself and is left out; a wrong turn shifts
- * every reading before it, so then the newest count.
+ * The readings one beam explains, with more lash than the profile says if need be. One misread spoils a fit by
+ * itself and is left out; a wrong turn shifts every reading before it, so then the newest count.
  */
-function consistent(samples: readonly Sample[], meter: MeterProfile, lash: PerAxis<number>): Learnt {
-  const attempt = (some: readonly Sample[]) => ({
+function consistent(samples: readonly Sample[], search: Search): Learnt {
+  const profile = profileLash(search.adjusters);
+  const attempt = (some: readonly Sample[], lash = { horizontal: profile, vertical: profile }) => ({
     samples: some,
-    beam: fitBeam(some, meter, lash),
+    beam: fitBeam(some, search.meter, lash),
     isOneBeam: some.length === samples.length,
   });
   const whole = attempt(samples);
   if (!whole.beam || fits(whole.beam, samples)) return whole;
   const { beam } = whole;
+  const loose = attempt(samples, learnLash(beam, samples, search).lash);
+  if (fits(loose.beam, samples)) return loose;
   const misses = samples.map((s) => missIn(beam, s));
   const worst = misses.indexOf(Math.max(...misses));
   const without = attempt(samples.filter((_, i) => i !== worst));

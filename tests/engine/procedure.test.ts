@@ -106,6 +106,55 @@ describe('the search', () => {
     expect(Math.abs(job.search.turned.horizontal)).toBeLessThanOrEqual(2 * NEUTRAL_ADJUSTERS.maxStep);
   });
 
+  it('leads back by no more than one turn of the hand from beyond the end of a screw', () => {
+    const job = new Job();
+    const turn = { axis: 'horizontal', eighths: 1 } as const;
+    job.say({ type: 'cannot', why: 'stuck', instruction: 0, turn });
+    job.say({ type: 're-aimed' });
+    job.say({ type: 'cannot', why: 'stuck', instruction: 0, turn });
+    job.say({ type: 'gain', change: 'full' });
+    job.turns('horizontal', 13);
+    job.reads('nothing');
+    expect(job.action).toMatchObject({
+      kind: 'turn',
+      axis: 'horizontal',
+      eighths: -NEUTRAL_ADJUSTERS.maxStep,
+    });
+  });
+
+  it('aims again where the light that was seen is gone from its place at full gain', () => {
+    const job = new Job();
+    job.reads(40);
+    job.turns('horizontal', 6);
+    job.reads(30);
+    job.reads(30);
+    job.turns('horizontal', -12);
+    const asked: string[] = [];
+    for (let i = 0; i < 30 && job.advice.rule !== 're-aim'; i++) {
+      asked.push(job.advice.rule);
+      const { action } = job;
+      job.obeys(action);
+      if (action.kind === 'ask') job.say({ type: 'confirm', target: action.question.about });
+      else job.reads('nothing');
+    }
+    expect(job.advice.rule).toBe('re-aim');
+    expect(asked).toContain('full-gain-to-find');
+    expect(asked).not.toContain('widening-square');
+  });
+
+  it('begins again where fifty places have proven nothing', () => {
+    const job = new Job();
+    for (let i = 0; i < 60 && job.advice.rule !== 'begin-again'; i++) {
+      if (i > 0) job.turns(i % 2 ? 'horizontal' : 'vertical', i % 4 < 2 ? 1 : -1);
+      // Brighter wherever it turns: there is no such beam.
+      job.reads(5 + i);
+      job.reads(5 + i);
+    }
+    expect(job.advice).toMatchObject({ rule: 'begin-again', action: { kind: 're-aim' } });
+    job.obeys(job.action);
+    expect(job.search.samples).toEqual([]);
+  });
+
   it('goes no further on a screw that has reached its end', () => {
     const job = new Job();
     job.reads(40);
@@ -172,6 +221,32 @@ describe('people err', () => {
     });
     expect(corrected.turned[other]).toBe(stands.turned[other] + action.eighths);
     expect(corrected.turned[action.axis]).toBe(stands.turned[action.axis] - action.eighths);
+  });
+
+  it('does not doubt a number that was read there before, whatever the beam says', () => {
+    const { search, crew } = onTheWayBack();
+    const { action } = advise(search, crew.at).advice;
+    if (action.kind !== 'turn') throw new Error('a turn was expected');
+    const { axis, eighths } = action;
+    // Read as fifteen there and believed, left and come back to: fifteen again is no misread and no slip.
+    const facts = [
+      { type: 'move', axis, eighths },
+      { type: 'reading', reading: valueReading(15) },
+      { type: 'confirm', target: 901 },
+      { type: 'move', axis, eighths: -eighths },
+      { type: 'reading', reading: valueReading(30) },
+      { type: 'confirm', target: 904 },
+      { type: 'move', axis, eighths },
+      { type: 'reading', reading: valueReading(15) },
+    ] as const;
+    const told = facts.map((_, n) =>
+      facts
+        .slice(0, n + 1)
+        .reduce((s, fact, i) => observe(s, { seq: 900 + i, at: crew.at + 10_000 * (i + 1), fact }), search),
+    );
+    const rules = told.map((s, i) => advise(s, crew.at + 10_000 * (i + 1)).advice.rule);
+    expect(rules[1]).toBe('doubt-reading');
+    expect(rules[7]).not.toBe('doubt-reading');
   });
 
   it('counts a correction where the reading it corrects was taken', () => {

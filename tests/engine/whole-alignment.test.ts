@@ -27,6 +27,23 @@ describe('a whole alignment with a simulated crew', () => {
     },
   );
 
+  // Cases that the bench once found accepted on a side lobe: light that was given up, or light that was doubted
+  // though it was read twice at its place, or, with a double turn unnoticed, looked for where it was not; or the
+  // beam of a side lobe stood in the dark beyond the aim.
+  it.each([
+    [5_022_348, 0],
+    [5_033_956, 0],
+    [1_008_691, 0.02],
+    [7_404_220, 0.02],
+    [7_404_220, 0],
+  ])('is not accepted on the lower of two lights (seed %i, %f of errors)', (seed, rate) => {
+    const rng = createRng(seed);
+    const errors = { misread: rate, wrongTurn: rate, lateReading: 0 };
+    const outcome = runEngine(randomPair(rng), errors, rng);
+    expect(outcome.accepted).toBe(true);
+    expect(outcome.shortfall).toBeLessThan(0.2);
+  });
+
   const meters: [string, MeterProfile][] = [
     ['decibels', DECIBELS],
     ['a gain in steps', { ...PERCENT, gain: 'stepped' }],
