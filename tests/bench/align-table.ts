@@ -19,9 +19,14 @@ export const quantile = (values: readonly number[], share: number): number => {
 
 const MOVE_S = 6;
 const READ_S = 4;
-const minutes = (o: Outcome): number => ((o.turns + o.gainChanges) * MOVE_S + o.readings * READ_S) / 60;
+const AIM_S = 60;
+const minutes = (o: Outcome): number =>
+  ((o.turns + o.gainChanges) * MOVE_S + o.readings * READ_S + o.reAims * AIM_S) / 60;
 const isFalse = (o: Outcome): boolean => o.accepted && (o.shortfall > FALSE_DB || o.onReflection);
 const moves = (o: Outcome): number => o.turns + o.gainChanges;
+
+const total = (outcomes: readonly Outcome[], pick: (o: Outcome) => number): number =>
+  outcomes.reduce((sum, o) => sum + pick(o), 0);
 
 type Row = Record<string, string | number>;
 
@@ -30,6 +35,7 @@ function row({ name, outcomes }: Result): Row {
   const pair = (pick: (o: Outcome) => number, digits = 0) =>
     [0.5, 0.95].map((share) => quantile(outcomes.map(pick), share).toFixed(digits)).join(' / ');
   const share = (n: number) => `${((100 * n) / outcomes.length).toFixed(2)} %`;
+  const mean = (pick: (o: Outcome) => number) => (total(outcomes, pick) / outcomes.length).toFixed(2);
   const shortfalls = accepted.map((o) => o.shortfall);
   return {
     method: name,
@@ -41,30 +47,44 @@ function row({ name, outcomes }: Result): Row {
     accepted: share(accepted.length),
     'and within 0.2 dB': share(accepted.filter((o) => o.shortfall <= CLOSE_DB).length),
     'false accepts': outcomes.filter(isFalse).length,
-    'questions a job': (outcomes.reduce((sum, o) => sum + o.questions, 0) / outcomes.length).toFixed(2),
+    'questions a job': mean((o) => o.questions),
+    'aims by eye a job': mean((o) => o.reAims),
   };
 }
 
-export function printTable(results: readonly Result[]): void {
+export function printTable(results: readonly Result[], seed: number): void {
   console.log('Median / 95th percentile (/ worst):');
   console.table(Object.fromEntries(results.map((r) => [r.name, omitName(row(r))])));
   console.log(`No method can bracket both peaks and return in fewer than ${LEAST_TURNS} turns.`);
+  for (const { name, outcomes } of results) {
+    const list = (which: (o: Outcome) => boolean, say: (o: Outcome) => string) =>
+      outcomes.flatMap((o, n) => (which(o) ? [`${seed + n}${say(o)}`] : [])).join(', ') || 'none';
+    const falsely = list(isFalse, (o) => ` (${o.shortfall.toFixed(1)} dB)`);
+    const unfinished = list(
+      (o) => !o.accepted,
+      () => '',
+    );
+    console.log(`${name}: falsely accepted: ${falsely}; not accepted: ${unfinished}`);
+  }
 }
 
 const omitName = ({ method: _, ...rest }: Row): Row => rest;
 
-/** Each method's moves (turns and gain settings) as a share of plain practice's. */
+/** Each method's turns against plain practice's, and those of a crew that errs against a careful one's. */
 export function printRatios(results: readonly Result[]): void {
   const plain = results.find((r) => r.name === 'plain practice');
-  if (!plain) return;
-  for (const { name, outcomes } of results) {
-    if (name === plain.name) continue;
-    const ratio = (pick: (o: Outcome) => number, share: number) =>
-      (quantile(outcomes.map(pick), share) / quantile(plain.outcomes.map(pick), share)).toFixed(2);
-    console.log(
-      `${name}: turns ${ratio((o) => o.turns, 0.5)} of plain practice at the median, ` +
-        `${ratio((o) => o.turns, 0.95)} at the 95th percentile; ` +
-        `with gain settings ${ratio(moves, 0.5)} and ${ratio(moves, 0.95)}`,
-    );
-  }
+  const [careful, erring] = results.filter((r) => r.name.startsWith('engine'));
+  if (careful && erring) printRatio(erring, careful);
+  for (const result of results) if (plain && result !== plain) printRatio(result, plain);
+}
+
+function printRatio({ name, outcomes }: Result, to: Result): void {
+  const ratio = (pick: (o: Outcome) => number, share: number) =>
+    (quantile(outcomes.map(pick), share) / quantile(to.outcomes.map(pick), share)).toFixed(2);
+  const turns = (o: Outcome) => o.turns;
+  console.log(
+    `${name}: turns against ${to.name}: ${ratio(turns, 0.5)} at the median, ${ratio(turns, 0.95)} at the 95th percentile, ` +
+      `${(total(outcomes, turns) / total(to.outcomes, turns)).toFixed(2)} all together; ` +
+      `with gain settings ${ratio(moves, 0.5)} and ${ratio(moves, 0.95)}`,
+  );
 }

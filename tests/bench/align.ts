@@ -12,7 +12,8 @@ import { simplex } from './simplex.ts';
 
 /**
  * Every method on the same random beam pairs. Case number n of seed s is drawn from `createRng(s + n)`, so
- * any line can be made again. The seeds are not those the engine was tried out on (1000 to 99999, 3000000 to 3009999).
+ * any line can be made again. The seeds are not those the engine was tried out on (1000 to 99999,
+ * 3000000 to 3009999, 7000000 to 8099999), but for cases that were found there and then understood (tests/engine).
  */
 const { values } = parseArgs({
   options: {
@@ -57,13 +58,13 @@ if (!values.engine) {
 }
 
 console.log(
-  `${cases} cases, seeds ${seed} to ${seed + cases - 1}. Ladder time: a move 6 s, a settled reading 4 s.`,
+  `${cases} cases, seeds ${seed} to ${seed + cases - 1}. Ladder time: a move 6 s, a settled reading 4 s, an aim by eye 60 s.`,
 );
 const results: Result[] = methods.map(([name, method]) => ({
   name,
   outcomes: Array.from({ length: cases }, (_, n) => method(n)),
 }));
-printTable(results);
+printTable(results, seed);
 printRatios(results);
 if (values.figures) writeFigures(results, values.figures);
 if (!values.engine) decisionTimes(seed);
