@@ -5,6 +5,7 @@ import math
 import numpy as np
 import torch
 from torch import Tensor
+from torch.nn import functional as F
 
 import noise
 
@@ -110,6 +111,38 @@ def telephone(sound: Tensor) -> Tensor:
     return sound
 
 
+def cut_tight(sound: Tensor, lengths: Tensor, share: float = 0.2, most: float = 0.025) -> tuple[Tensor, Tensor]:
+    """Takes up to `most` seconds off either end of some, as a recording cut too tight does."""
+    batch = len(sound)
+    room = lengths[:, None] / 10  # of a short word no more than a tenth at either end
+    front, back = (torch.minimum(uniform(batch, 0, most * RATE, sound), room) * chance(batch, share, sound) for _ in range(2))
+    at = torch.arange(sound.shape[1], device=sound.device)[None] + front.long()
+    lengths = lengths - (front.long() + back.long())[:, 0]
+    kept = torch.gather(sound, 1, at.clamp(max=sound.shape[1] - 1))
+    return kept * (torch.arange(sound.shape[1], device=sound.device)[None] < lengths[:, None]), lengths
+
+
+EDGE, PIECE = 2000, 200  # samples: as long before 16 kHz sound as src/speech/edges.ts makes them
+
+
+def with_edges(sound: Tensor, lengths: Tensor, share: float) -> tuple[Tensor, Tensor]:
+    """Puts a quarter of a second of its own quietest 25 ms, to and fro, before and after some: what src/speech/edges.ts
+    does to all that is heard."""
+    batch, n = sound.shape
+    power = F.avg_pool1d(F.pad(sound ** 2, (0, PIECE))[:, None], PIECE, PIECE // 4)[:, 0]
+    begins = torch.arange(power.shape[1], device=sound.device)[None] * (PIECE // 4)
+    quiet = power.masked_fill(begins + PIECE > lengths[:, None], math.inf).argmin(1, keepdim=True) * (PIECE // 4)
+    edge = EDGE * chance(batch, share, sound).long() * (lengths[:, None] >= PIECE)
+    total = lengths + 2 * edge[:, 0]
+    at = torch.arange(int(total.max()), device=sound.device)[None] - edge
+    beyond = torch.where(at < 0, -1 - at, at - lengths[:, None])
+    fro = beyond % (2 * PIECE)
+    copied = quiet + torch.where(fro < PIECE, fro, 2 * PIECE - 1 - fro)
+    inside = (at >= 0) & (at < lengths[:, None])
+    padded = torch.gather(sound, 1, torch.where(inside, at, copied).clamp(0, n - 1))
+    return padded * (torch.arange(padded.shape[1], device=sound.device)[None] < total[:, None]), total
+
+
 def normalise(sound: Tensor, lengths: Tensor) -> Tensor:
     """Zero mean and unit variance over the real part of each row, zero beyond it."""
     real = torch.arange(sound.shape[1], device=sound.device)[None] < lengths[:, None]
@@ -122,9 +155,9 @@ def spoil(sound: Tensor, lengths: Tensor, noises: Noises, silent: Tensor, streng
 
     `strength` 0 to 1: how often there is an echo or noise, and how loud the noise gets."""
     batch = len(sound)
-    sound, lengths = change_speed(sound, lengths)
+    sound, lengths = cut_tight(*change_speed(sound, lengths))
     level = torch.sqrt((sound ** 2).sum(1, keepdim=True) / lengths[:, None] + 1e-9)
-    lead, tail = (uniform(batch, 0, 0.7, sound) * RATE * chance(batch, 0.85, sound) for _ in range(2))
+    lead, tail = (uniform(batch, 0, 0.7, sound) * RATE * chance(batch, 0.65, sound) for _ in range(2))
     total = lengths + (lead + tail)[:, 0].long()
     canvas = torch.arange(int(total.max()), device=sound.device)[None] - lead.long()
     placed = torch.gather(sound, 1, canvas.clamp(0, sound.shape[1] - 1)) * ((canvas >= 0) & (canvas < lengths[:, None]))
@@ -134,7 +167,33 @@ def spoil(sound: Tensor, lengths: Tensor, noises: Noises, silent: Tensor, streng
         gain = level / rms(added) * 10 ** (-uniform(batch, low, high, sound) / 20)
         placed = placed + added * gain * (chance(batch, p * strength, sound) | silent[:, None])
     hiss = torch.randn_like(placed) * level * 10 ** (-uniform(batch, 35, 70, sound) / 20)
-    return normalise(telephone(placed + hiss), total), total
+    placed, total = with_edges(telephone(placed + hiss), total, 0.7)
+    return normalise(placed, total), total
+
+
+def between(values: Tensor, at: Tensor, dim: int) -> Tensor:
+    """Linear interpolation of `values` (B, n, bands) at fractional positions `at` (B, m) along one of its axes."""
+    low = at.floor().clamp(0, values.shape[dim] - 1)
+    part = (at - low).clamp(0, 1)
+    shape = (-1, at.shape[1], 1) if dim == 1 else (-1, 1, at.shape[1])
+    size = (-1, -1, values.shape[2]) if dim == 1 else (-1, values.shape[1], -1)
+    left, right = (values.gather(dim, i.long().clamp(max=values.shape[dim] - 1).view(shape).expand(size)) for i in (low, low + 1))
+    return left + (right - left) * part.view(shape)
+
+
+def other_speaker(mels: Tensor, frames: Tensor) -> tuple[Tensor, Tensor]:
+    """Tempo without pitch, and the length of the vocal tract (VTLP: frequencies scaled), each in half of the rows.
+
+    mels (B, 10 ms frames, MELS), frames (B) -> the same of other lengths."""
+    batch, n, bands = mels.shape
+    tempo = torch.where(chance(batch, 0.5, mels), uniform(batch, 0.75, 1.45, mels), 1.0)
+    frames = (frames / tempo[:, 0]).long().clamp(min=4)
+    mels = between(mels, (torch.arange(int(frames.max()), device=mels.device)[None] * tempo).clamp(max=n - 1), 1)
+    low, high = (1127 * math.log(1 + f / 700) for f in (60, 3800))
+    centre = 700 * (torch.exp((low + (high - low) * torch.arange(1, bands + 1, device=mels.device) / (bands + 1)) / 1127) - 1)
+    tract = torch.where(chance(batch, 0.5, mels), uniform(batch, 0.88, 1.13, mels), 1.0)
+    band = (1127 * torch.log(1 + centre[None] * tract / 700) - low) / (high - low) * (bands + 1) - 1
+    return between(mels, band.clamp(0, bands - 1), 2), frames
 
 
 def mask_mels(mels: Tensor, frames: Tensor) -> Tensor:

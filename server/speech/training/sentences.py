@@ -214,6 +214,11 @@ def chatter(rng: Random) -> str:
     return " ".join(rng.choice(COMMON) for _ in range(rng.randrange(1, 8)))
 
 
+def strange(rng: Random, words: list[str]) -> str:
+    """One to three words of a dictionary, mostly one: what is not ours has to be spelled as it sounds."""
+    return " ".join(rng.choice(words) for _ in range(rng.choices([1, 2, 3], [6, 2, 2])[0]))
+
+
 def note(rng: Random) -> str:
     return f"{rng.choice(['note', 'note that', 'remark', 'for the record'])} {chatter(rng)}"
 
@@ -231,15 +236,17 @@ def sentence(rng: Random) -> str:
     return text
 
 
-def training_text(rng: Random, grammar: list[str]) -> str:
+def training_text(rng: Random, grammar: list[str], words: list[str]) -> str:
     """What the synthetic voices say: mostly our sentences (half of them drawn from the grammar), some that are none of ours."""
     kind = rng.random()
-    if kind < 0.42:
+    if kind < 0.4:
         return rng.choice(grammar)
-    if kind < 0.8:
+    if kind < 0.76:
         return sentence(rng)
-    if kind < 0.84:
+    if kind < 0.8:
         return f"{sentence(rng)} {sentence(rng)}"
+    if kind < 0.88:
+        return strange(rng, words)
     if kind < 0.95:
         return chatter(rng)
     return note(rng) if kind < 0.975 else letters(rng)

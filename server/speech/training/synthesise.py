@@ -1,8 +1,8 @@
 """Synthetic voices saying the crew's sentences.
 
-    python3 synthesise.py OUT TEXTS COUNT [SEED] [WORKERS]
+    python3 synthesise.py OUT TEXTS WORDS COUNT [SEED] [WORKERS]
 
-TEXTS: sentences of the grammar, one a line, from texts.ts.
+TEXTS: sentences of the grammar, one a line, from texts.ts. WORDS: a list of English words, one a line, for what is not ours.
 
 Writes OUT/NNNN.npz shards (sounds: int16 at 8 kHz, one behind the other; lengths; texts; voices; parts). Voices of
 Debian's espeak-ng, flite and festival, at every rate and pitch a crew might have; the voices in `HELD_OUT`
@@ -80,12 +80,12 @@ def spoken_form(text: str) -> str:
     return text.replace("fower", "fo wer").replace(" d b", " D B")
 
 
-def shard(out: Path, grammar: list[str], number: int, seed: int) -> str:
+def shard(out: Path, grammar: list[str], words: list[str], number: int, seed: int) -> str:
     rng = Random(f"{seed}/{number}")
     kept: list[tuple[str, str, np.ndarray]] = []
     batch: list[tuple[str, str]] = []
     for _ in range(SHARD):
-        text = sentences.training_text(rng, grammar)
+        text = sentences.training_text(rng, grammar, words)
         kind = rng.random()
         if kind < 0.66:
             variant = rng.choice(VARIANTS)
@@ -105,13 +105,14 @@ def shard(out: Path, grammar: list[str], number: int, seed: int) -> str:
     return f"{number}: {len(kept)} sentences"
 
 
-def main(out: Path, texts: Path, count: int, seed: int = 1, workers: int = os.cpu_count() or 1) -> None:
+def main(out: Path, texts: Path, dictionary: Path, count: int, seed: int = 1, workers: int = os.cpu_count() or 1) -> None:
     out.mkdir(parents=True, exist_ok=True)
     grammar = [line for line in texts.read_text().splitlines() if len(line.split()) <= LONGEST]
+    words = [w for w in dictionary.read_text().split() if w.isascii() and w.isalpha() and w.islower() and 3 <= len(w) <= 10]
     with ProcessPoolExecutor(workers) as pool:
-        for job in as_completed([pool.submit(shard, out, grammar, n, seed) for n in range(-(-count // SHARD))]):
+        for job in as_completed([pool.submit(shard, out, grammar, words, n, seed) for n in range(-(-count // SHARD))]):
             job.result()
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]), Path(sys.argv[2]), *map(int, sys.argv[3:]))
+    main(*map(Path, sys.argv[1:4]), *map(int, sys.argv[4:]))

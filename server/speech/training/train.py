@@ -24,7 +24,7 @@ import splice
 from model import BLANK, RATE, Recogniser, encode
 
 # Share of each source in a batch.
-SHARES = {"an4": 0.16, "digits": 0.06, "commands": 0.11, "prompts": 0.01, "spliced": 0.16, "synthetic": 0.5}
+SHARES = {"an4": 0.15, "digits": 0.07, "commands": 0.15, "prompts": 0.01, "spliced": 0.16, "synthetic": 0.46}
 SILENT = 0.06  # share of noise without speech
 BATCH_SECONDS = 600  # of sound on each GPU
 RANK, RANKS = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
@@ -140,9 +140,10 @@ def train(model: Recogniser, corpus: Corpus, noises: augment.Noises, args: argpa
                 sound, lengths, texts = corpus.batch(rows)
                 silent = torch.rand(len(rows), device=corpus.device) < SILENT
                 texts = [[] if s else t for t, s in zip(texts, silent.tolist())]
-                sound, lengths = augment.spoil(sound, lengths, noises, silent, min(1, 0.1 + 3 * done))
-                mels = augment.mask_mels(model.front(sound), lengths // 80 + 1)
-            loss = losses(model, mels, (lengths // 80 + 2) // 2, texts)
+                sound, lengths = augment.spoil(sound, lengths, noises, silent, 1 if args.weights else min(1, 0.1 + 3 * done))
+                mels, frames = augment.other_speaker(model.front(sound), lengths // 80 + 1)
+                mels = augment.mask_mels(mels, frames)
+            loss = losses(model, mels, (frames + 1) // 2, texts)
             optimiser.zero_grad(set_to_none=True)
             loss.backward()
             done = shared(parameters, (time.time() - begin) / args.seconds)
@@ -184,10 +185,11 @@ def parse() -> argparse.Namespace:
     parser = argparse.ArgumentParser()
     for name in ("human", "synthetic", "out"):
         parser.add_argument(f"--{name}", type=Path, required=True)
-    parser.add_argument("--seconds", type=float, default=480)
+    parser.add_argument("--weights", type=Path, help="weights to go on from")
+    parser.add_argument("--seconds", type=float, default=1000)
     parser.add_argument("--peak", type=float, default=1.5e-3)
     parser.add_argument("--batch-seconds", type=float, default=BATCH_SECONDS)
-    parser.add_argument("--spliced", type=int, default=15000)
+    parser.add_argument("--spliced", type=int, default=30000)
     parser.add_argument("--noises", type=int, default=24)
     parser.add_argument("--report", type=float, default=20)
     parser.add_argument("--seed", type=int, default=1)
@@ -204,6 +206,8 @@ def main() -> None:
     torch.manual_seed(args.seed)
     torch.backends.cudnn.allow_tf32 = False  # the front end needs every bit; the rest runs in bfloat16
     model = Recogniser().to(device).train()
+    if args.weights:
+        model.load_state_dict({k: v.float() for k, v in torch.load(args.weights, map_location=device).items()})
     torch.manual_seed(args.seed + RANK)
     begin = time.time()
     corpus, noises = build_corpus(args, device)
