@@ -9,7 +9,7 @@ import { isSame } from '../same.ts';
  * How sure the speech model must be, in the sum over all alternatives that mean the same: at `TAKE` it is
  * taken and read back, between the two it is asked, below `ASK` it must be said again.
  */
-export const TAKE = 0.94;
+export const TAKE = 0.91;
 export const ASK = 0.4;
 
 /** "Thirteen" is not taken while "thirty" is believed this much, however sure the rest. */

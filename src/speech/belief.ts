@@ -14,7 +14,7 @@ export function features({ share, strain, letters, blur }: Weighed): number[] {
 }
 
 /** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
-const WEIGHTS: readonly number[] = [4.142, 0.254, -0.154, -1.546, -3.536, -3.843];
+const WEIGHTS: readonly number[] = [4.076, 0.151, -0.152, -1.381, -2.759, -3.16];
 
 /** Probability that the likeliest meaning is what was said. */
 export function belief(weighed: Weighed): number {

@@ -5,7 +5,7 @@ export interface Believed {
 }
 
 const EDGES = [0, 0.2, 0.4, 0.6, 0.8, 0.9, 0.97, 1.001];
-const THRESHOLDS = [0.4, 0.6, 0.7, 0.8, 0.85, 0.9, 0.92, 0.94, 0.95, 0.96, 0.97, 0.98, 0.99];
+const THRESHOLDS = [0.4, 0.6, 0.7, 0.8, 0.85, 0.9, 0.91, 0.92, 0.94, 0.95, 0.96, 0.97, 0.98, 0.99];
 
 const percent = (part: number, whole: number): string =>
   `${((100 * part) / Math.max(1, whole)).toFixed(1)} %`;
