@@ -149,7 +149,9 @@ function consistent(samples: readonly Sample[], search: Search): Learnt {
   const whole = attempt(samples);
   if (!whole.beam || fits(whole.beam, samples)) return whole;
   const { beam } = whole;
-  const loose = attempt(samples, learnLash(beam, samples, search).lash);
+  const { lash } = learnLash(beam, samples, search);
+  // Where none was learnt the fit would be the same again.
+  const loose = lash === beam.lash ? whole : attempt(samples, lash);
   if (fits(loose.beam, samples)) return loose;
   const misses = samples.map((s) => missIn(beam, s));
   const worst = misses.indexOf(Math.max(...misses));
