@@ -8,6 +8,7 @@ from torch import Tensor
 from torch.nn import functional as F
 
 import noise
+from model import mel, mel_edges
 
 RATE = 8000
 
@@ -189,10 +190,9 @@ def other_speaker(mels: Tensor, frames: Tensor) -> tuple[Tensor, Tensor]:
     tempo = torch.where(chance(batch, 0.5, mels), uniform(batch, 0.75, 1.45, mels), 1.0)
     frames = (frames / tempo[:, 0]).long().clamp(min=4)
     mels = between(mels, (torch.arange(int(frames.max()), device=mels.device)[None] * tempo).clamp(max=n - 1), 1)
-    low, high = (1127 * math.log(1 + f / 700) for f in (60, 3800))
-    centre = 700 * (torch.exp((low + (high - low) * torch.arange(1, bands + 1, device=mels.device) / (bands + 1)) / 1127) - 1)
     tract = torch.where(chance(batch, 0.5, mels), uniform(batch, 0.88, 1.13, mels), 1.0)
-    band = (1127 * torch.log(1 + centre[None] * tract / 700) - low) / (high - low) * (bands + 1) - 1
+    scaled = 2595 * torch.log10(1 + mel_edges().to(mels.device)[None, 1:-1] * tract / 700)
+    band = (scaled - mel(60)) / (mel(3800) - mel(60)) * (bands + 1) - 1
     return between(mels, band.clamp(0, bands - 1), 2), frames
 
 

@@ -30,11 +30,18 @@ def greedy(frames: Tensor) -> str:
     return decode([i for i in best if i != BLANK])
 
 
+def mel(f: float) -> float:
+    return 2595 * math.log10(1 + f / 700)
+
+
+def mel_edges() -> Tensor:
+    """(MELS+2) frequencies, Hz: where each triangle begins, peaks and ends, equally spaced in mel from 60 to 3800 Hz."""
+    return 700 * (10 ** (torch.linspace(mel(60), mel(3800), MELS + 2) / 2595) - 1)
+
+
 def mel_bank() -> Tensor:
-    """(MELS, FFT/2+1) triangles, equally spaced in mel from 60 to 3800 Hz."""
-    def mel(f: float) -> float:
-        return 2595 * math.log10(1 + f / 700)
-    edges = 700 * (10 ** (torch.linspace(mel(60), mel(3800), MELS + 2) / 2595) - 1)
+    """(MELS, FFT/2+1) triangles."""
+    edges = mel_edges()
     freq = torch.arange(FFT // 2 + 1) * RATE / FFT
     up = (freq - edges[:-2, None]) / (edges[1:-1] - edges[:-2])[:, None]
     down = (edges[2:, None] - freq) / (edges[2:] - edges[1:-1])[:, None]
