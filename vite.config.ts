@@ -7,7 +7,7 @@ export default defineConfig({
     outDir: '../dist/client',
     emptyOutDir: true,
     target: 'es2020',
-    // From it the server knows what each page needs, see server/page-files.ts.
+    // From it the server knows what each page needs, see server/http/page-files.ts.
     manifest: true,
     // Each file is a request: a dozen of a few kilobytes make a page wait longer than one of thirty.
     rollupOptions: { output: { experimentalMinChunkSize: 30_000 } },

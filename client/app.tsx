@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
+import { type Route, routeOf } from './browser/route.ts';
 import { HomePage } from './home/home-page.tsx';
-import { type Route, routeOf } from './route.ts';
 import { lazy } from './ui/lazy.tsx';
 import { MessagePage } from './ui/message-page.tsx';
 
@@ -9,12 +9,12 @@ const JoinPage = lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPag
 const PanelPage = lazy(() => import('./panel/panel-page.tsx').then((m) => m.PanelPage));
 const EmitterPage = lazy(() => import('./emitter/emitter-page.tsx').then((m) => m.EmitterPage));
 const ReviewPage = lazy(() => import('./review/review-page.tsx').then((m) => m.ReviewPage));
-const NewSitePage = lazy(() => import('./site/new-site-page.tsx').then((m) => m.NewSitePage));
-const BoardPage = lazy(() => import('./site/board-page.tsx').then((m) => m.BoardPage));
-const PlanPage = lazy(() => import('./site/plan-page.tsx').then((m) => m.PlanPage));
-const ImportPage = lazy(() => import('./site/import-page.tsx').then((m) => m.ImportPage));
+const NewSitePage = lazy(() => import('./planning/new-site-page.tsx').then((m) => m.NewSitePage));
+const BoardPage = lazy(() => import('./board/board-page.tsx').then((m) => m.BoardPage));
+const PlanPage = lazy(() => import('./planning/plan-page.tsx').then((m) => m.PlanPage));
+const ImportPage = lazy(() => import('./planning/import-page.tsx').then((m) => m.ImportPage));
 const ReportPage = lazy(() => import('./report/report-page.tsx').then((m) => m.ReportPage));
-const VisitPage = lazy(() => import('./site/visit-page.tsx').then((m) => m.VisitPage));
+const VisitPage = lazy(() => import('./visit/visit-page.tsx').then((m) => m.VisitPage));
 
 export function App() {
   const [route, setRoute] = useState(here);

@@ -1,7 +1,7 @@
 import { renderUnicodeCompact } from 'uqr';
-import { lanAddresses } from './addresses.ts';
+import { lanAddresses } from './network/addresses.ts';
 import type { Options } from './options.ts';
-import { VERSION } from './program.ts';
+import { VERSION } from './process/program.ts';
 
 const NOTES: Record<Options['tls'], string> = {
   own: 'The certificate is this server’s own: phones warn once, and iPhones may refuse it all the same (see --help).',

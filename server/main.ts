@@ -1,15 +1,15 @@
 import { pino } from 'pino';
-import { certificateNames } from './addresses.ts';
-import { givenCertificate, type KeyPair, ownCertificate } from './certificate.ts';
 import { greeting } from './greeting.ts';
-import type { SpeechEngine } from './hearing.ts';
+import { certificateNames } from './network/addresses.ts';
+import { givenCertificate, type KeyPair, ownCertificate } from './network/certificate.ts';
 import { type Options, readOptions } from './options.ts';
-import { openTranscriber } from './speech/open.ts';
+import { StartFailure } from './process/start-failure.ts';
+import type { SpeechEngine } from './speech/service.ts';
+import { openTranscriber } from './speech/start.ts';
 import { type RunningServer, startServer } from './start.ts';
-import { StartFailure } from './start-failure.ts';
-import { openDataFolder } from './store/open.ts';
+import { openDataFolder } from './store/data-folder.ts';
 import { StoreFailure } from './store/store.ts';
-import { openVoice } from './voice/open.ts';
+import { openVoice } from './voice/start.ts';
 
 async function tlsOf(options: Options): Promise<KeyPair | undefined> {
   const { tls, cert, key } = options;

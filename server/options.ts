@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { DEFAULT_MODEL_FOLDER, VERSION } from './program.ts';
+import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 
 export interface Options {
   port: number;

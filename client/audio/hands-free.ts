@@ -1,6 +1,6 @@
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
-import { SAMPLE_RATE } from '../../src/protocol.ts';
-import { type Ears, FRAME } from '../hearing/ears.ts';
+import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
+import { type Ears, FRAME } from '../on-device/recogniser.ts';
 import { type Gate, newGate, PRE_ROLL, step, tooLoudHere } from './gate.ts';
 import { levelOf, TOO_LOUD } from './level.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';

@@ -1,5 +1,5 @@
-import type { MessageId } from '../../src/log/entry.ts';
-import { MAX_TALK_MS } from '../../src/protocol.ts';
+import type { MessageId } from '../../src/model/ids.ts';
+import { MAX_TALK_MS } from '../../src/protocol/socket.ts';
 
 /**
  * One button for both habits: hold it while speaking, or tap it, speak, and tap again. A plain record and one

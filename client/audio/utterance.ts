@@ -1,10 +1,9 @@
 import { nanoid } from 'nanoid';
-import type { Seq } from '../../src/advice.ts';
 import { toPcm16 } from '../../src/audio/resample.ts';
-import type { MessageId } from '../../src/log/entry.ts';
-import type { Heard } from '../../src/speech/hear.ts';
-import type { Ears } from '../hearing/ears.ts';
+import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { Heard } from '../../src/speech/heard.ts';
 import type { Connection } from '../link/connection.ts';
+import type { Ears } from '../on-device/recogniser.ts';
 
 /** One thing being said. Sound is mono, 16 kHz, -1 to 1. `sound` and `end`: false when it is lost. */
 export interface Utterance {

@@ -1,6 +1,6 @@
-import type { Seq } from '../../src/advice.ts';
 import type { SamplePart } from '../../src/charts/scene.ts';
 import { shapeOf } from '../../src/charts/shapes.ts';
+import type { Seq } from '../../src/model/ids.ts';
 
 export interface Picks {
   /** Shows an entry in the exchange. */

@@ -1,8 +1,8 @@
 import { turnsScene } from '../../src/charts/turns-scene.ts';
 import type { Search } from '../../src/engine/search.ts';
 import type { Series } from '../../src/log/series.ts';
-import type { MeterProfile } from '../../src/profile.ts';
-import type { Axis } from '../../src/turns.ts';
+import type { MeterProfile } from '../../src/model/profile.ts';
+import type { Axis } from '../../src/model/turns.ts';
 import { Chart } from './chart.tsx';
 import type { Picks } from './marker.tsx';
 

@@ -1,19 +1,19 @@
 import { useState } from 'preact/hooks';
+import { WORDS } from '../../src/phrases/buttons.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
+import { browserStorage } from '../browser/storage.ts';
 import { canFail, canGoWrong } from '../instruction/face.tsx';
+import { savedSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
 import { DeskWork } from '../seat/desk-work.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { News } from '../seat/news.tsx';
-import { savedSeat } from '../seat/saved-seats.ts';
 import { NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
 import type { Room } from '../seat/use-room.ts';
-import { browserStorage } from '../storage.ts';
 import { Sheet } from '../ui/sheet.tsx';
-import { WORDS } from '../words.ts';
 import './emitter.css';
 
 /** An open microphone can move the voice to the earpiece, so here it closes with every utterance. */

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
-import { follow } from '../route.ts';
-import { forgetSeat, type SavedSeat, savedSeats } from '../seat/saved-seats.ts';
-import { boardLink } from '../site/links.ts';
-import { savedSites } from '../site/saved-sites.ts';
-import { browserStorage } from '../storage.ts';
+import { boardLink } from '../browser/links.ts';
+import { follow } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { forgetSeat, type SavedSeat, savedSeats } from '../saved/saved-seats.ts';
+import { savedSites } from '../saved/saved-sites.ts';
 import { Masthead } from '../ui/masthead.tsx';
 import './home.css';
 

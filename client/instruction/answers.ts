@@ -1,8 +1,8 @@
-import type { Action, Question } from '../../src/advice.ts';
+import type { Action, Question } from '../../src/model/advice.ts';
+import type { MeterProfile } from '../../src/model/profile.ts';
+import { WORDS } from '../../src/phrases/buttons.ts';
 import { movedText } from '../../src/phrases/facts.ts';
 import { valueText } from '../../src/phrases/readings.ts';
-import type { MeterProfile } from '../../src/profile.ts';
-import { WORDS } from '../words.ts';
 
 /** One button under an instruction: what stands on it and what it says. */
 export interface Answer {

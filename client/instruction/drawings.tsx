@@ -1,5 +1,5 @@
-import type { Action } from '../../src/advice.ts';
-import type { Cover } from '../../src/commission/items.ts';
+import type { Action } from '../../src/model/advice.ts';
+import type { Cover } from '../../src/model/checklists.ts';
 import { amountGlyph, senseWord } from '../../src/phrases/amounts.ts';
 import { arcPath, arrowHead, pointAt } from './screw.ts';
 

@@ -1,6 +1,6 @@
-import type { Action, Advice } from '../../src/advice.ts';
-import type { Seat } from '../../src/facts.ts';
-import type { Placed } from '../../src/job/state.ts';
+import type { Action, Advice } from '../../src/model/advice.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
 import { Drawing } from './drawings.tsx';

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import type { Action } from '../../src/advice.ts';
+import type { Action } from '../../src/model/advice.ts';
 
 /** How each kind of instruction looks: a word, a colour and a shape of its own, so that none rests on colour. */
 export interface Kind {

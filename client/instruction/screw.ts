@@ -1,4 +1,4 @@
-import { EIGHTHS_PER_TURN, type Eighths } from '../../src/turns.ts';
+import { EIGHTHS_PER_TURN, type Eighths } from '../../src/model/turns.ts';
 
 /** A point of the drawing; the screw's centre is the origin, y points down. */
 export interface Point {

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { CODE_LENGTH, JoinCode } from '../../src/protocol.ts';
-import { ApiError, deviceName, join } from '../api.ts';
-import { go } from '../route.ts';
-import { saveSeat } from '../seat/saved-seats.ts';
-import { browserStorage } from '../storage.ts';
+import { CODE_LENGTH, JoinCode } from '../../src/protocol/access.ts';
+import { ApiError, deviceName, join } from '../browser/requests.ts';
+import { go } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { saveSeat } from '../saved/saved-seats.ts';
 import { Masthead } from '../ui/masthead.tsx';
 import './join.css';
 

@@ -1,4 +1,4 @@
-import { ServerMessage } from '../../src/protocol.ts';
+import { ServerMessage } from '../../src/protocol/socket.ts';
 
 /** A frame as this page understands it. Kinds it does not know are a newer server's and are passed over. */
 export type Decoded =

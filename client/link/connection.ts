@@ -1,6 +1,6 @@
-import type { Seq } from '../../src/advice.ts';
-import type { Entry, MessageId } from '../../src/log/entry.ts';
-import type { ClientMessage } from '../../src/protocol.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { ClientMessage } from '../../src/protocol/socket.ts';
 import { decode } from './codec.ts';
 import { type Effect, type Link, type LinkEvent, newLink, step } from './link.ts';
 import type { Outbox } from './outbox.ts';

@@ -1,15 +1,10 @@
-import type { Seq } from '../../src/advice.ts';
-import type { Seat } from '../../src/facts.ts';
-import type { Entry, MessageId } from '../../src/log/entry.ts';
-import type {
-  ClientMessage,
-  Invite,
-  Presence,
-  Refusal,
-  ServerMessage,
-  SpeechState,
-} from '../../src/protocol.ts';
-import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import type { Invite } from '../../src/protocol/access.ts';
+import type { ClientMessage, Presence, ServerMessage, SpeechState } from '../../src/protocol/socket.ts';
+import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 
 /**
  * The phone's end of the link as a plain record and one pure step: an event in, the next record and the

@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { ClientMessage } from '../../src/protocol.ts';
-import type { Storage } from '../storage.ts';
+import { ClientMessage } from '../../src/protocol/socket.ts';
+import type { Storage } from '../browser/storage.ts';
 import type { Letter, Pending } from './link.ts';
 
 const LETTERS: readonly ClientMessage['t'][] = [

@@ -1,7 +1,7 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import type { Entry } from '../../src/log/entry.ts';
-import { SOCKET_PATH } from '../../src/protocol.ts';
-import type { Storage } from '../storage.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { SOCKET_PATH } from '../../src/protocol/socket.ts';
+import type { Storage } from '../browser/storage.ts';
 import { Connection, type Socket } from './connection.ts';
 import { outboxIn } from './outbox.ts';
 

@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { missingForAccept } from '../../src/engine/accept.ts';
+import { WORDS } from '../../src/phrases/buttons.ts';
 import { needText } from '../../src/phrases/missing.ts';
 import type { Room } from '../seat/use-room.ts';
 import { Sheet } from '../ui/sheet.tsx';
-import { WORDS } from '../words.ts';
 
 const SHORTEST_REASON = 3;
 

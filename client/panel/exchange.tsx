@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { type Turn, talk } from '../../src/log/talk.ts';
+import { type Turn, talk } from '../../src/record/exchange.ts';
 import { clock } from '../charts/times.ts';
 import type { Pending } from '../link/link.ts';
 import type { Room } from '../seat/use-room.ts';

@@ -1,7 +1,7 @@
-import type { Seq } from '../../src/advice.ts';
-import type { Fact } from '../../src/facts.ts';
-import { isReported } from '../../src/job/amend.ts';
-import type { Turn } from '../../src/log/talk.ts';
+import { isReported } from '../../src/conversation/amend.ts';
+import type { Fact } from '../../src/model/facts.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import type { Turn } from '../../src/record/exchange.ts';
 
 /** Something that was understood from words, in the words it was read back in. */
 export interface Made {

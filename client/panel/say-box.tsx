@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
-import type { Action } from '../../src/advice.ts';
+import type { Action } from '../../src/model/advice.ts';
+import { WORDS } from '../../src/phrases/buttons.ts';
 import type { Room } from '../seat/use-room.ts';
-import { WORDS } from '../words.ts';
 
 /** Typing a reading or any other words; the keyboard opens with figures, letters are one tap away. */
 export function SayBox({ room }: { room: Room }) {

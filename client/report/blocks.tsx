@@ -1,5 +1,5 @@
 import type { Captioned } from '../../src/charts/turns-scene.ts';
-import type { Signature } from '../../src/facts.ts';
+import type { Signature } from '../../src/model/facts.ts';
 import type { Block } from '../../src/report/report.ts';
 import { Drawing, Keys } from '../charts/scene.tsx';
 

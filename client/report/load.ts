@@ -1,10 +1,10 @@
-import type { JobId } from '../../src/log/ids.ts';
-import { JobRecord } from '../../src/protocol.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import type { PairId } from '../../src/model/pair-plan.ts';
+import { JobRecord } from '../../src/protocol/jobs.ts';
 import { isSiteLog, jobReport, SiteReport } from '../../src/report/build.ts';
 import type { Log } from '../../src/report/pair-page.ts';
 import type { Page } from '../../src/report/report.ts';
-import type { PairId } from '../../src/site/pair-plan.ts';
-import { ApiError, ask } from '../api.ts';
+import { ApiError, ask } from '../browser/requests.ts';
 import { ZONE } from '../charts/times.ts';
 
 /** What a token opens, and which of it is wanted. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { download, fileName } from '../review/exports.tsx';
+import { download, fileName } from '../ui/download.ts';
 import type { LoadedReport } from './load.ts';
 import { jobPdf, sitePdf } from './pdf.ts';
 

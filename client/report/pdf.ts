@@ -1,6 +1,6 @@
-import { ReportBegun, ReportProgress } from '../../src/report/protocol.ts';
-import type { PairId } from '../../src/site/pair-plan.ts';
-import { ask, request } from '../api.ts';
+import type { PairId } from '../../src/model/pair-plan.ts';
+import { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
+import { ask, request } from '../browser/requests.ts';
 import { ZONE } from '../charts/times.ts';
 
 const LOOK_EVERY_MS = 500;

@@ -1,5 +1,5 @@
-import type { JobId } from '../../src/log/ids.ts';
-import { follow } from '../route.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import { follow } from '../browser/route.ts';
 
 /** Leads to the printable report of what a token opens: a job, a whole site, or with `job` one pair of it. */
 export const ReportButton = ({ token, job }: { token: string; job?: JobId }) => (

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { JobId } from '../../src/log/ids.ts';
+import type { JobId } from '../../src/model/ids.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { type LoadedReport, loadReport } from './load.ts';
 import { PdfButton } from './pdf-button.tsx';

@@ -1,4 +1,4 @@
-import type { Seq } from '../../src/advice.ts';
+import type { Seq } from '../../src/model/ids.ts';
 import type { Picks } from '../charts/marker.tsx';
 
 /** Entry numbers, each leading to its entry in the exchange. */

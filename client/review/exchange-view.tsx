@@ -1,8 +1,8 @@
 import { Fragment } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import type { FactOf } from '../../src/facts.ts';
-import { type Item, matching, type Turn } from '../../src/log/talk.ts';
+import type { FactOf } from '../../src/model/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
+import { type Item, matching, type Turn } from '../../src/record/exchange.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';

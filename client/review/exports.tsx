@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { ReportButton } from '../report/report-button.tsx';
+import { download } from '../ui/download.ts';
 import { ask } from './record.ts';
 
 const FILES = [
@@ -44,24 +45,3 @@ export function Exports({ token, name, onPrint }: { token: string; name: string;
     </div>
   );
 }
-
-/** Gives a file to the person at this device. */
-export function download(blob: Blob, name: string): void {
-  const url = URL.createObjectURL(blob);
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = name;
-  link.click();
-  // The browser has taken its own hold of the blob by the next task.
-  setTimeout(() => URL.revokeObjectURL(url));
-}
-
-/** "hollin-bridge-beam-3": safe in every file system. */
-export const fileName = (...parts: string[]): string =>
-  parts
-    .join(' ')
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '')
-    .slice(0, 80) || 'log';

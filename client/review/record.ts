@@ -1,11 +1,12 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { z } from 'zod';
-import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
-import { type ChainFault, findFault, headAfter } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/log/entry.ts';
-import { HttpRefusal, JobRecord } from '../../src/protocol.ts';
+import { findFault, headAfter } from '../../src/log/chain.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { HttpRefusal, JobRecord } from '../../src/protocol/jobs.ts';
+import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
+import { memoryStorage } from '../browser/storage.ts';
 import { useConnection } from '../link/use-connection.ts';
-import { memoryStorage } from '../storage.ts';
 
 export type LogRecord = z.infer<typeof JobRecord>;
 

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { clock } from '../charts/times.ts';
 import { useReplayVoice, voiceAvailable } from './use-replay-voice.ts';
 

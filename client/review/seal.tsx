@@ -1,5 +1,5 @@
-import type { ChainFault } from '../../src/log/chain.ts';
-import type { Head } from '../../src/log/entry.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Head } from '../../src/model/ids.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from './entry-links.tsx';
 

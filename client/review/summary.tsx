@@ -1,13 +1,13 @@
 import type { ComponentChildren } from 'preact';
-import type { Seq } from '../../src/advice.ts';
-import type { FinalReading } from '../../src/commission/final.ts';
 import { type Series, topOf } from '../../src/log/series.ts';
-import type { Count, Standing, Summary } from '../../src/log/summary.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import type { MeterProfile } from '../../src/model/profile.ts';
+import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
-import type { MeterProfile } from '../../src/profile.ts';
-import type { Axis } from '../../src/turns.ts';
+import type { Count, Standing, Summary } from '../../src/record/counts.ts';
+import type { FinalReading } from '../../src/visit/final.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day, duration, timeZone } from '../charts/times.ts';
 import { EntryLinks } from './entry-links.tsx';

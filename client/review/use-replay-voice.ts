@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { spoken } from '../../src/grammar/speak.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { hasVoice, loadVoice, phoneVoice } from '../speak/voice.ts';
 
 const voice = phoneVoice();

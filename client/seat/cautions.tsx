@@ -1,4 +1,4 @@
-import type { Seat } from '../../src/facts.ts';
+import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS } from '../../src/phrases/cautions.ts';
 import { Mark } from '../ui/mark.tsx';
 

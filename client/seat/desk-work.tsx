@@ -1,6 +1,6 @@
-import type { Action } from '../../src/advice.ts';
-import { follow } from '../route.ts';
-import { boardLink, visitLink } from '../site/links.ts';
+import type { Action } from '../../src/model/advice.ts';
+import { boardLink, visitLink } from '../browser/links.ts';
+import { follow } from '../browser/route.ts';
 import type { Room } from './use-room.ts';
 
 /** What is done in writing at the desk: who does it, and, where this phone has the desk's key, the way there. */

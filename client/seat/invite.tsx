@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Seat } from '../../src/facts.ts';
+import type { Seat } from '../../src/model/facts.ts';
 import { ShareLink } from '../ui/share-link.tsx';
 import type { Room } from './use-room.ts';
 import './invite.css';

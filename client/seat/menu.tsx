@@ -1,14 +1,14 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
-import type { Seat } from '../../src/facts.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import { WORDS } from '../../src/phrases/buttons.ts';
 import type { TalkView } from '../audio/use-talk.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { forgetSeat } from '../saved/saved-seats.ts';
 import type { SpeakerView } from '../speak/use-speaker.ts';
-import { browserStorage } from '../storage.ts';
 import { Sheet } from '../ui/sheet.tsx';
-import { WORDS } from '../words.ts';
 import { CautionList } from './cautions.tsx';
 import { InviteCard } from './invite.tsx';
-import { forgetSeat } from './saved-seats.ts';
 import type { Room } from './use-room.ts';
 
 interface MenuProps {

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
-import type { Seat } from '../../src/facts.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import { browserStorage } from '../browser/storage.ts';
 import { isCautions } from '../speak/script.ts';
-import { browserStorage } from '../storage.ts';
 import type { Room } from './use-room.ts';
 
 /** How long the last thing said to both stays on the screen, ms. */

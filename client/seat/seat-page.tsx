@@ -1,12 +1,12 @@
 import type { ComponentType } from 'preact';
 import { useState } from 'preact/hooks';
-import type { Seat } from '../../src/facts.ts';
+import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
+import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
-import { browserStorage } from '../storage.ts';
+import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
-import { forgetSeat, type SavedSeat } from './saved-seats.ts';
 import { type Room, useRoom } from './use-room.ts';
 import './seat.css';
 

@@ -1,8 +1,8 @@
-import type { Seat } from '../../src/facts.ts';
-import type { Placed } from '../../src/job/state.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { Placed } from '../../src/model/placed.ts';
+import { WORDS } from '../../src/phrases/buttons.ts';
 import { type Answer, answersTo, answersToQuestion } from '../instruction/answers.ts';
 import { Face, PausedFace, QueryFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
-import { WORDS } from '../words.ts';
 import type { Room } from './use-room.ts';
 
 /** What stands on the stage: one thing only, the most urgent. */

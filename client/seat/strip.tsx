@@ -1,4 +1,4 @@
-import type { Seat } from '../../src/facts.ts';
+import type { Seat } from '../../src/model/facts.ts';
 import type { Phase } from '../link/link.ts';
 import { Mark } from '../ui/mark.tsx';
 import type { Room } from './use-room.ts';

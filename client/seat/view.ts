@@ -1,6 +1,7 @@
-import type { Seq } from '../../src/advice.ts';
-import { EMPTY, fold, type JobState, type Placed } from '../../src/job/state.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import type { Placed } from '../../src/model/placed.ts';
+import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { type Link, serverNow } from '../link/link.ts';
 
 /** Folds entries as they come, each once. */

@@ -1,7 +1,6 @@
 import type { z } from 'zod';
-import type { MessageId } from '../../src/log/entry.ts';
-import type { JobId } from '../../src/log/ids.ts';
-import { JobOpened, JobRecord } from '../../src/protocol.ts';
+import type { JobId, MessageId } from '../../src/model/ids.ts';
+import { JobOpened, JobRecord } from '../../src/protocol/jobs.ts';
 import {
   type BeginVisit,
   type CloseIssue,
@@ -12,8 +11,8 @@ import {
   type SignRecord,
   SiteFindings,
   SiteOpened,
-} from '../../src/site/protocol.ts';
-import { ask, request } from '../api.ts';
+} from '../../src/protocol/site.ts';
+import { ask, request } from '../browser/requests.ts';
 
 /** What is asked of a site's server. Each of these throws an `ApiError` in words for who asked. */
 

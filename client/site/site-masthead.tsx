@@ -1,6 +1,6 @@
-import { follow } from '../route.ts';
+import { boardLink } from '../browser/links.ts';
+import { follow } from '../browser/route.ts';
 import { Mark } from '../ui/mark.tsx';
-import { boardLink } from './links.ts';
 
 /** From every page of a site back to its board. */
 export const SiteMasthead = ({ token, site }: { token: string; site: string }) => (

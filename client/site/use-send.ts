@@ -1,7 +1,7 @@
 import { nanoid } from 'nanoid';
 import { useRef, useState } from 'preact/hooks';
-import type { MessageId } from '../../src/log/entry.ts';
-import { ApiError } from '../api.ts';
+import type { MessageId } from '../../src/model/ids.ts';
+import { ApiError } from '../browser/requests.ts';
 
 export interface Sending {
   busy: boolean;

@@ -1,10 +1,10 @@
 import { useEffect, useMemo } from 'preact/hooks';
-import type { JobId } from '../../src/log/ids.ts';
-import { SiteView } from '../../src/site/protocol.ts';
-import { ApiError } from '../api.ts';
-import { browserStorage } from '../storage.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import { SiteView } from '../../src/protocol/site.ts';
+import { ApiError } from '../browser/requests.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { saveSite } from '../saved/saved-sites.ts';
 import { siteText } from './requests.ts';
-import { saveSite } from './saved-sites.ts';
 import { type Polled, usePolled } from './use-polled.ts';
 
 const LOOK_EVERY_MS = 3_000;

@@ -1,4 +1,4 @@
-import type { Action } from '../../src/advice.ts';
+import type { Action } from '../../src/model/advice.ts';
 
 /** The four signals before words. They differ by rhythm and timbre, not by pitch alone. */
 export type Cue = 'act' | 'hold' | 'stop' | 'ok';

@@ -1,8 +1,8 @@
-import type { Seq } from '../../src/advice.ts';
-import type { FactOf, Seat } from '../../src/facts.ts';
 import { spoken } from '../../src/grammar/speak.ts';
-import type { Placed } from '../../src/job/state.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { FactOf, Seat } from '../../src/model/facts.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import { cueFor } from './cues.ts';
 import type { SpeakerEvent } from './speaker.ts';
 

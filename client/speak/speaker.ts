@@ -1,4 +1,4 @@
-import type { Seq } from '../../src/advice.ts';
+import type { Seq } from '../../src/model/ids.ts';
 import { type Cue, cueLength } from './cues.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import type { Seat } from '../../src/facts.ts';
-import type { Placed } from '../../src/job/state.ts';
-import { isSame } from '../../src/same.ts';
+import { isSame } from '../../src/formats/same.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import type { Link } from '../link/link.ts';
 import { lineFor, lineOnReturn } from './script.ts';
 import { serverVoice } from './server-voice.ts';

@@ -1,4 +1,4 @@
-import { browserStorage } from '../storage.ts';
+import { browserStorage } from '../browser/storage.ts';
 import { type Beep, CUES, type Cue } from './cues.ts';
 import type { SoundOut } from './sound-out.ts';
 

@@ -1,14 +1,14 @@
 import { useRef, useState } from 'preact/hooks';
-import { NEUTRAL_METERS } from '../../src/profile.ts';
-import { ApiError, deviceName, openJob } from '../api.ts';
-import { savedSeat, saveSeat } from '../seat/saved-seats.ts';
-import { browserStorage } from '../storage.ts';
+import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { ApiError, deviceName, openJob } from '../browser/requests.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { AdjusterForm } from '../profiles/adjuster-form.tsx';
+import { MeterForm } from '../profiles/meter-form.tsx';
+import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from '../profiles/profile-draft.ts';
+import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
+import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { Choice, Field } from '../ui/field.tsx';
 import { Masthead } from '../ui/masthead.tsx';
-import { AdjusterForm } from './adjuster-form.tsx';
-import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from './draft.ts';
-import { MeterForm } from './meter-form.tsx';
-import { ownMeters, rememberMeter } from './profiles.ts';
 
 /** At the panel: names the job and opens it. `onOpened` is called once the seat is kept on this phone. */
 export function StartPage({ onOpened }: { onOpened: () => void }) {

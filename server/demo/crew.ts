@@ -1,9 +1,9 @@
-import type { Action } from '../../src/advice.ts';
-import type { Placed } from '../../src/job/state.ts';
+import type { Action } from '../../src/model/advice.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { type BeamPair, block, gainFor, reAim, readMeter, setGain, turn } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
-import type { Clock } from '../clock.ts';
+import type { Clock } from '../process/clock.ts';
 import type { Phone } from './phone.ts';
 
 /** How long a person takes, ms: a move on the ladder, and a look at the meter. Common practice, no source. */

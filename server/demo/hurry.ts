@@ -1,4 +1,4 @@
-import { type Clock, systemClock } from '../clock.ts';
+import { type Clock, systemClock } from '../process/clock.ts';
 
 /** A clock that runs `speed` times as fast as the wall's, from now on: a demo's hour in minutes. */
 export function hurriedClock(speed: number): Clock {

@@ -1,8 +1,8 @@
 import { nanoid } from 'nanoid';
 import { WebSocket } from 'ws';
 import { Connection, type Socket } from '../../client/link/connection.ts';
-import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
-import { SOCKET_PATH } from '../../src/protocol.ts';
+import { SOCKET_PATH } from '../../src/protocol/socket.ts';
+import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 
 /** A phone without a screen: the same link as the real one, folding the same entries. */
 export class Phone {

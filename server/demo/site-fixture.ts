@@ -1,6 +1,7 @@
-import type { Entry, JobId } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { JobId } from '../../src/model/ids.ts';
 import type { DemoVisit } from '../../src/simulator/demo-site.ts';
-import { digest, newToken } from '../secrets.ts';
+import { digest, newToken } from '../guard/secrets.ts';
 import type { Store } from '../store/store.ts';
 
 /** A site's log with those of its visits, as `playDemoSite` gives them. */

@@ -1,10 +1,10 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
+import { TimeZone, WantReport } from '../../src/protocol/report.ts';
 import { isSiteLog } from '../../src/report/build.ts';
-import { TimeZone, WantReport } from '../../src/report/protocol.ts';
-import type { Clock } from '../clock.ts';
-import { type Env, passOf, read, refuse } from '../http.ts';
-import { wholeLog } from '../records.ts';
+import { type Env, passOf, read, refuse } from '../http/http.ts';
+import type { Clock } from '../process/clock.ts';
+import { wholeLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
 import { ReportJobs } from './jobs.ts';
 import { jobPdf, sitePdf } from './make.ts';

@@ -1,6 +1,6 @@
 import { nanoid } from 'nanoid';
-import type { JobId } from '../../src/log/entry.ts';
-import type { ReportBegun, ReportProgress } from '../../src/report/protocol.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import type { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
 
 /** A report in the making, or made. */
 interface ReportJob {

@@ -1,6 +1,6 @@
 import type { Key } from '../../src/charts/scene.ts';
 import type { Captioned } from '../../src/charts/turns-scene.ts';
-import type { Signature } from '../../src/facts.ts';
+import type { Signature } from '../../src/model/facts.ts';
 import type { Block, Column } from '../../src/report/report.ts';
 import { drawKey, drawScene } from './draw-scene.ts';
 

@@ -1,7 +1,7 @@
 import { type Context, Hono } from 'hono';
 import type { z } from 'zod';
-import type { Input } from '../../src/job/respond.ts';
-import type { JobId } from '../../src/log/entry.ts';
+import type { Input } from '../../src/conversation/input.ts';
+import type { JobId } from '../../src/model/ids.ts';
 import {
   BeginVisit,
   CloseIssue,
@@ -11,16 +11,16 @@ import {
   PlanPairs,
   SignRecord,
   type SiteRole,
-} from '../../src/site/protocol.ts';
+} from '../../src/protocol/site.ts';
 import { dropPair, planPairs } from '../../src/site/respond.ts';
-import { Buckets } from '../allowance.ts';
-import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http.ts';
-import type { Limits } from '../limits.ts';
-import { RECORDS, wholeLog } from '../records.ts';
-import type { Outcome } from '../room.ts';
-import type { Rooms } from '../rooms.ts';
+import { Buckets } from '../guard/allowance.ts';
+import type { Limits } from '../guard/limits.ts';
+import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
+import type { Outcome } from '../jobs/room.ts';
+import type { Rooms } from '../jobs/rooms.ts';
+import { RECORDS, wholeLog } from '../record/files.ts';
+import type { Accounts } from '../record/summaries.ts';
 import type { Store } from '../store/store.ts';
-import type { Accounts } from './accounts.ts';
 import { Board } from './board.ts';
 import type { Site } from './site.ts';
 import type { Sites } from './sites.ts';

@@ -1,14 +1,15 @@
 import { setTimeout } from 'node:timers/promises';
 import type { z } from 'zod';
-import type { Severity } from '../../src/findings/finding.ts';
-import { type PairOutcome, reviewSite, type SiteFinding } from '../../src/findings/site.ts';
-import type { JobId } from '../../src/log/entry.ts';
+import { reviewSite } from '../../src/findings/across-visits.ts';
+import type { PairOutcome } from '../../src/findings/outcome.ts';
+import type { Severity, SiteFinding } from '../../src/model/finding.ts';
+import type { JobId } from '../../src/model/ids.ts';
 import { BEING_READ, brokenNextText, nextText } from '../../src/phrases/board.ts';
-import { type Account, outcomeOf } from '../../src/site/account.ts';
-import type { PairRow, SiteFindings, SiteRole, SiteView } from '../../src/site/protocol.ts';
+import type { PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
+import { type Account, outcomeOf } from '../../src/record/visit-summary.ts';
 import { livePairs, type SitePair } from '../../src/site/state.ts';
-import type { Rooms } from '../rooms.ts';
-import type { Accounts, Told } from './accounts.ts';
+import type { Rooms } from '../jobs/rooms.ts';
+import type { Accounts, Told } from '../record/summaries.ts';
 import type { Site } from './site.ts';
 
 /** What is told of a visit, or that its log is still being read. */

@@ -1,8 +1,10 @@
-import { type ChainFault, emptyHead, headAfter } from '../../src/log/chain.ts';
-import type { Entry, Head, JobId, MessageId } from '../../src/log/entry.ts';
+import { emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head, JobId, MessageId } from '../../src/model/ids.ts';
 import type { SiteResponse } from '../../src/site/respond.ts';
 import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
-import { type Outcome, type RoomDeps, sealAll } from '../room.ts';
+import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 
 export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
 

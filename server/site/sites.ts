@@ -1,13 +1,13 @@
 import type { z } from 'zod';
 import { emptyHead } from '../../src/log/chain.ts';
-import type { JobId } from '../../src/log/entry.ts';
-import type { JobOpened } from '../../src/protocol.ts';
-import type { BeginVisit, OpenSite, SiteOpened } from '../../src/site/protocol.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import type { JobOpened } from '../../src/protocol/jobs.ts';
+import type { BeginVisit, OpenSite, SiteOpened } from '../../src/protocol/site.ts';
 import { beginVisit, openSite, setupOf } from '../../src/site/respond.ts';
-import type { Answer } from '../http.ts';
-import { sealAll } from '../room.ts';
-import type { Rooms } from '../rooms.ts';
-import { digest, newJobId, newToken } from '../secrets.ts';
+import { digest, newJobId, newToken } from '../guard/secrets.ts';
+import type { Answer } from '../http/http.ts';
+import { sealAll } from '../jobs/room.ts';
+import type { Rooms } from '../jobs/rooms.ts';
 import { Site, type SiteDeps } from './site.ts';
 
 /** The sites that somebody looked at since the server began. */

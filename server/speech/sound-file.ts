@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { FLACDecoder } from '@wasm-audio-decoders/flac';
 import wavefile from 'wavefile';
 import { resampler } from '../../src/audio/resample.ts';
-import { SAMPLE_RATE } from '../../src/protocol.ts';
+import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 
 /** A sound file that cannot be read; the message says why. */
 export class BadSoundFile extends Error {

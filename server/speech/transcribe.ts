@@ -4,11 +4,11 @@
  *     npm run transcribe -- [--open] [--expect LO..HI] [--model FOLDER] FILE…
  */
 import { Command, InvalidArgumentError } from 'commander';
+import { hear } from '../../src/conversation/decide.ts';
 import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
-import { hear } from '../../src/job/hearing.ts';
-import type { Heard } from '../../src/speech/hear.ts';
-import { DEFAULT_MODEL_FOLDER } from '../program.ts';
+import type { Heard } from '../../src/speech/heard.ts';
+import { DEFAULT_MODEL_FOLDER } from '../process/program.ts';
 import { loadRecogniser } from './recogniser.ts';
 import { BadSoundFile, readSound } from './sound-file.ts';
 import { SpeechUnavailable } from './transcriber.ts';

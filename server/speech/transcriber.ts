@@ -1,4 +1,4 @@
-import type { Expectation } from '../../src/job/expected.ts';
+import type { Expectation } from '../../src/conversation/expectation.ts';
 
 /** A text that may have been said. `confidence`: 0 to 1; over all alternatives they sum to at most 1. */
 export interface Alternative {

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
-import { type ChainFault, emptyHead } from '../../src/log/chain.ts';
-import type { Head } from '../../src/log/entry.ts';
+import { emptyHead } from '../../src/log/chain.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Head } from '../../src/model/ids.ts';
 
 /** An entry as it lies in the store: the hashed text, and what is kept beside it. */
 export interface StoredEntry {

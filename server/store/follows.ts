@@ -1,4 +1,5 @@
-import type { Entry, Head } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head } from '../../src/model/ids.ts';
 
 /** Whether entries chain on a head by their numbers and links. Their own hashes are their maker's word. */
 export function follows(entries: readonly Entry[], head: Head): boolean {

@@ -1,5 +1,6 @@
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
-import type { Entry, Head, JobId } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head, JobId } from '../../src/model/ids.ts';
 import { auditRows, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
 import type { Appended, CodeGrant, Digest, KeptAccount, KeyChange, Pass, Store } from './store.ts';

@@ -1,6 +1,8 @@
 import Database from 'better-sqlite3';
-import { bodyOf, type ChainFault, emptyHead, headAfter } from '../../src/log/chain.ts';
-import type { Entry, Head, JobId } from '../../src/log/entry.ts';
+import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head, JobId } from '../../src/model/ids.ts';
 import { auditRows, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
 import { APPLICATION_ID, SCHEMA_VERSION, STEPS } from './schema.ts';

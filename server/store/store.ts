@@ -1,9 +1,9 @@
-import type { Seq } from '../../src/advice.ts';
-import type { Seat } from '../../src/facts.ts';
-import type { ChainFault } from '../../src/log/chain.ts';
-import type { Entry, Hash, Head, JobId, MessageId } from '../../src/log/entry.ts';
-import type { Role } from '../../src/protocol.ts';
-import type { SiteRole } from '../../src/site/protocol.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { Hash, Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
+import type { Role } from '../../src/protocol/access.ts';
+import type { SiteRole } from '../../src/protocol/site.ts';
 
 /** SHA-256 of a token or join code, hexadecimal: what is kept in place of the secret itself. */
 export type Digest = string;

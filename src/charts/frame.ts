@@ -1,5 +1,5 @@
+import type { MeterProfile } from '../model/profile.ts';
 import { valueText } from '../phrases/readings.ts';
-import type { MeterProfile } from '../profile.ts';
 import type { Levels } from './levels.ts';
 import { line, type Part, text } from './scene.ts';
 

@@ -1,7 +1,7 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import type { Sample } from '../log/series.ts';
-import type { MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
 
 /** Height of the strips beyond the scale where readings without a number are marked, pixels. */
 const STRIP = 30;

@@ -1,4 +1,4 @@
-import type { Seq } from '../advice.ts';
+import type { Seq } from '../model/ids.ts';
 
 /** What a line stands for; every rendering has one stroke for each. */
 export type LineStyle =

@@ -1,8 +1,8 @@
 import { line as linePath } from 'd3-shape';
 import type { Mark, Sample, Series } from '../log/series.ts';
+import type { MeterProfile } from '../model/profile.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { readingText } from '../phrases/readings.ts';
-import type { MeterProfile } from '../profile.ts';
 import { baseAxis, levelAxis, MARGIN, plotIn } from './frame.ts';
 import { sampleKeys } from './keys.ts';
 import { levels } from './levels.ts';

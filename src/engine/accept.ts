@@ -1,32 +1,15 @@
-import type { Seq } from '../advice.ts';
-import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
+import type { Seq } from '../model/ids.ts';
+import { AXES, type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
 import { fromDb } from './level.ts';
+import type { Missing } from './missing.ts';
 import { newestAt, type Place } from './place.ts';
-import type { PerAxis, Sample, Search } from './search.ts';
+import type { PerAxis, Sample } from './sample.ts';
+import type { Search } from './search.ts';
 import { agree } from './stay.ts';
 import { look, type View } from './view.ts';
-
-/** Something acceptance still needs, with the figures that say how much of it there is. */
-export interface Missing {
-  readonly id:
-    | 'settled-reading'
-    | 'clear-path'
-    | 'not-saturated'
-    | 'in-band'
-    | 'bracket-horizontal'
-    | 'bracket-vertical'
-    | 'at-peak'
-    | 'second-peak'
-    | 'highest-reading'
-    | 'blocking-check'
-    | 'steady-hold'
-    | 'fresh-reading'
-    | 'settled-doubt';
-  readonly figures: Readonly<Record<string, number>>;
-}
 
 /** The fitted peak may lie this far above the accepted place, uncertainty included. dB. */
 export const SHORTFALL_ALLOWED_DB = 0.2;

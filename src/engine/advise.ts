@@ -1,13 +1,13 @@
-import type { Advice } from '../advice.ts';
-import { beginAgain } from './again.ts';
+import type { Advice } from '../model/advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
+import { beginAgain } from './restart.ts';
+import { type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
-import { type Told, tell } from './tell.ts';
 import { look, type View } from './view.ts';
 import { coveredPath, unsettled } from './waiting.ts';
 

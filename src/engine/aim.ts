@@ -1,12 +1,12 @@
-import type { Action } from '../advice.ts';
-import { type Axis, otherAxis } from '../turns.ts';
+import type { Action } from '../model/advice.ts';
+import { type Axis, otherAxis } from '../model/turns.ts';
 import { CLOSE, higherReading, isKnownLower, isSeenClose, sides } from './accept.ts';
 import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
 import { stepTo } from './hunt.ts';
 import type { RuleId } from './rules.ts';
-import type { Sample } from './search.ts';
+import type { Sample } from './sample.ts';
+import { figure, type Told, tell, turnBy } from './saying.ts';
 import { LASHES, screwFor } from './slack.ts';
-import { figure, type Told, tell, turnBy } from './tell.ts';
 import type { View } from './view.ts';
 
 /** First turn on an adjuster of which nothing is known, eighths. */

@@ -1,8 +1,8 @@
-import type { MeterProfile } from '../profile.ts';
-import type { Axis, Eighths } from '../turns.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
 import { leastSquares, type Row, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
-import type { PerAxis, Sample } from './search.ts';
+import type { PerAxis, Sample } from './sample.ts';
 import { bend, bentSd, type Exponent, straighten, straightSd } from './shape.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { Axis, Eighths } from '../turns.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
 import { type Estimate, predict } from './beam.ts';
 import { exactFromDb } from './level.ts';
 import type { Search } from './search.ts';

@@ -1,7 +1,7 @@
 import { fromDb, lostDb, saturatedDb } from './level.ts';
+import { figure, type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
 import { openQuestion } from './surprise.ts';
-import { figure, type Told, tell } from './tell.ts';
 import { look, type View } from './view.ts';
 
 /** A reading, or the turn before it, cannot be right: the one question that settles it. */

@@ -1,9 +1,9 @@
-import type { Action } from '../advice.ts';
-import { AXES, type Axis, type Eighths } from '../turns.ts';
+import type { Action } from '../model/advice.ts';
+import { AXES, type Axis, type Eighths } from '../model/turns.ts';
 import { type Beam, fitShape, halfWidth, isFromElsewhere } from './beam.ts';
 import { stepTo } from './hunt.ts';
-import type { PerAxis, Sample } from './search.ts';
-import { type Told, tell } from './tell.ts';
+import type { PerAxis, Sample } from './sample.ts';
+import { type Told, tell } from './saying.ts';
 import type { View } from './view.ts';
 
 /** Distance of the places looked at about a brighter spot, and how near counts as looked at. Eighths. */

@@ -1,6 +1,7 @@
-import { blockingPassed, evidenceSeqs, type Missing, missingForAccept } from './accept.ts';
+import { blockingPassed, evidenceSeqs, missingForAccept } from './accept.ts';
+import type { Missing } from './missing.ts';
+import { type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
-import { type Told, tell } from './tell.ts';
 import type { View } from './view.ts';
 
 const AT_THE_END: ReadonlySet<Missing['id']> = new Set(['blocking-check', 'steady-hold', 'fresh-reading']);

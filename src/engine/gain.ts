@@ -1,10 +1,10 @@
-import { midBand } from '../profile.ts';
+import { midBand } from '../model/profile.ts';
 import { fromDb, lostDb, saturatedDb, toDb } from './level.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
+import { figure, type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
 import { agree } from './stay.ts';
-import { figure, type Told, tell } from './tell.ts';
 import type { View } from './view.ts';
 
 const adjustable = (search: Search): boolean =>

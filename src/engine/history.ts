@@ -1,5 +1,5 @@
-import type { Seq } from '../advice.ts';
-import type { SearchFact } from '../facts.ts';
+import type { SearchFact } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
 
 export interface SearchEvent {
   readonly seq: Seq;

@@ -1,10 +1,10 @@
-import type { Axis } from '../turns.ts';
+import type { Axis } from '../model/turns.ts';
 import { predict } from './beam.ts';
 import { canRaise } from './gain.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
-import type { Sample } from './search.ts';
-import { type Told, tell, turnBy } from './tell.ts';
+import type { Sample } from './sample.ts';
+import { type Told, tell, turnBy } from './saying.ts';
 import type { View } from './view.ts';
 
 /** Distance of neighbouring places of the square, eighths: a turn, about a beam's full width (common practice, no source). */

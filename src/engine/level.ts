@@ -1,5 +1,5 @@
-import type { MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
 
 /**
  * A reading on the decibel scale. A flooded meter says only "at least this much", a dark one "at most":

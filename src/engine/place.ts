@@ -1,5 +1,5 @@
-import { AXES, type Eighths } from '../turns.ts';
-import type { PerAxis, Sample } from './search.ts';
+import { AXES, type Eighths } from '../model/turns.ts';
+import type { PerAxis, Sample } from './sample.ts';
 
 /** Where the screws stand, and the gain it is read at. */
 export interface Place {

@@ -1,33 +1,13 @@
-import type { Seq } from '../advice.ts';
-import type { PathState } from '../grammar/intent.ts';
-import type { AdjusterProfile, MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
-import type { Axis, Eighths } from '../turns.ts';
-import { type Missing, missingForAccept } from './accept.ts';
-import { mustStartAnew } from './doubt.ts';
-import { counting, type History, rewrites, type SearchEvent } from './history.ts';
-import { isLost, toLevel } from './level.ts';
-import { follow, type Pointing, START_POINTING } from './slack.ts';
-import { heard, newStay, type Settled, type Stay, settled } from './stay.ts';
-
-export type { SearchEvent } from './history.ts';
-
-/** One turn of one adjuster; clockwise is positive. */
-export interface Turn {
-  readonly axis: Axis;
-  readonly eighths: Eighths;
-}
-
-export type PerAxis<T> = Readonly<Record<Axis, T>>;
-
-/** A settled reading with where it was taken. */
-export interface Sample extends Settled {
-  /** Where the screws stood, eighths from the start. */
-  readonly turned: PerAxis<Eighths>;
-  readonly pointing: PerAxis<Pointing>;
-  /** Which gain setting it was taken at: 0 as found, one more with each change. */
-  readonly gain: number;
-}
+import type { Seq } from '../model/ids.ts';
+import type { AdjusterProfile, MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
+import type { PathState } from '../model/reports.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
+import type { History } from './history.ts';
+import type { Missing } from './missing.ts';
+import type { PerAxis, Sample, Turn } from './sample.ts';
+import { type Pointing, START_POINTING } from './slack.ts';
+import { newStay, type Stay, settled } from './stay.ts';
 
 /** The blocking check at one position and gain: what was read before, during and after. */
 export interface Blocking {
@@ -88,10 +68,6 @@ export interface Search {
   readonly accepted: Acceptance | undefined;
 }
 
-/** The fit and the brackets look at no more than this many settled readings: a decision's cost is bounded. */
-const SAMPLES_KEPT = 60;
-const CONFIRMED_KEPT = 40;
-
 export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
   return {
@@ -123,15 +99,6 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
   };
 }
 
-/** The search after one more event. Pure; takes any event in any order and never throws. */
-export function observe(search: Search, event: SearchEvent): Search {
-  const history = { event, before: search.history };
-  const next = rewrites(event)
-    ? counting(history).reduce(apply, startSearch(search.meter, search.adjusters))
-    : apply(search, event);
-  return { ...next, history };
-}
-
 // The same sample however often it is asked for: what was learnt with it then holds after the stay, too.
 const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();
 
@@ -144,147 +111,4 @@ export function sampleHere(search: Search): Sample | undefined {
   const sample = here && { ...here, turned, pointing, gain };
   heres.set(search, { sample });
   return sample;
-}
-
-/** Ends the stay: what it settled on becomes a sample, and a new stay begins. */
-function leave(search: Search, at: number): Search {
-  const sample = sampleHere(search);
-  const samples = sample ? [...search.samples, sample].slice(-SAMPLES_KEPT) : search.samples;
-  return { ...search, samples, stay: newStay(at) };
-}
-
-const GAIN_WAY = { full: 1, raised: 1, lowered: -1, set: 0 } as const;
-
-const undone = { blocking: { seqs: [] }, accepted: undefined };
-
-function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
-  switch (fact.type) {
-    case 'reading': {
-      const stay = heard(search.stay, { seq, at, reading: fact.reading }, search.meter);
-      if (search.path === 'clear') {
-        const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
-        const next = { ...search, stay, checks };
-        // A corrected reading has been looked at twice.
-        return fact.replaces === undefined ? next : sure(next, seq);
-      }
-      const dark = darkness(stay, search.blocking.before, search.meter);
-      const seqs = [...search.blocking.seqs, seq];
-      const { before } = search.blocking;
-      const blocking = { seqs, ...(before && { before }), ...(dark !== undefined && { dark }) };
-      return { ...search, stay, blocking };
-    }
-    case 'trend':
-      // "Steady" vouches for what was read; "rising" or "falling" says it has not settled yet.
-      return { ...search, stay: fact.trend === 'steady' ? { ...search.stay, since: 0 } : newStay(at) };
-    case 'move': {
-      const turned = { ...search.turned, [fact.axis]: search.turned[fact.axis] + fact.eighths };
-      const pointing = {
-        ...search.pointing,
-        [fact.axis]: follow(search.pointing[fact.axis], turned[fact.axis]),
-      };
-      const way = Math.sign(fact.eighths) as -1 | 0 | 1;
-      return {
-        ...leave(search, at),
-        ...undone,
-        turned,
-        pointing,
-        lastTurn: way === 0 ? search.lastTurn : { ...search.lastTurn, [fact.axis]: way },
-        axis: fact.axis,
-        moves: search.moves + 1,
-        lastMove: { seq, turn: { axis: fact.axis, eighths: fact.eighths } },
-        touched: 'move',
-      };
-    }
-    case 'gain':
-      return {
-        ...leave(search, at),
-        ...undone,
-        gain: search.gain + 1,
-        gainFull: fact.change === 'full',
-        gainWay: GAIN_WAY[fact.change],
-        touched: 'gain',
-      };
-    case 'path': {
-      const left = leave(search, at);
-      if (fact.state === 'clear') return { ...left, path: 'clear', touched: 'other' };
-      const before = sampleHere(search) ?? search.blocking.before;
-      const blocking = { ...(before ? { before } : {}), seqs: [seq] };
-      return { ...left, path: fact.state, blocking };
-    }
-    case 're-aimed':
-      return {
-        ...startSearch(search.meter, search.adjusters),
-        moves: search.moves,
-        gain: search.gain,
-        gainFull: search.gainFull,
-        gainWay: search.gainWay,
-        stay: newStay(at),
-        aims: search.aims + 1,
-        checks: search.checks,
-        confirmed: search.confirmed,
-        anew: seq,
-        touched: 'other',
-      };
-    case 'choice':
-      return { ...search, axis: fact.axis };
-    case 'cannot':
-      return fact.turn ? { ...search, limits: limited(search, fact.turn.axis, fact.turn.eighths) } : search;
-    case 'checked':
-      return { ...search, checks: search.checks + 1, stay: newStay(at) };
-    case 'confirm':
-      return sure(search, fact.target);
-    case 'accept': {
-      const missing = missingForAccept(search, at);
-      const reason = fact.override?.reason;
-      return {
-        ...search,
-        accepted: {
-          seq,
-          reading: fact.reading,
-          backed: missing.length === 0 && reason === undefined,
-          missing,
-          ...(reason === undefined ? {} : { reason }),
-        },
-      };
-    }
-    case 'item':
-    case 'panel':
-    case 'retract':
-      return search;
-  }
-}
-
-/**
- * An entry stands as it is. If it still cannot be, and the reading before it was as odd, what was known before
- * the two no longer holds: one may be light from elsewhere, two are a slip.
- */
-function sure(search: Search, target: Seq): Search {
-  const confirmed = [...search.confirmed, target].slice(-CONFIRMED_KEPT);
-  const next = { ...search, confirmed };
-  if (!mustStartAnew(next)) return next;
-  const before = search.samples[search.samples.length - 1];
-  const isSecond = search.odd !== undefined && before?.seqs.includes(search.odd);
-  if (!isSecond) return { ...next, odd: target };
-  return { ...next, odd: undefined, anew: before?.seqs[0] ?? target, restarts: search.restarts + 1 };
-}
-
-/** With the path blocked this far below the reading before, what light is left does not matter. dB. */
-const DARK_DB = 20;
-
-/**
- * No signal is dark at once. A number counts, as dark or as light that stayed, only when it was read twice: one
- * misread must not pass a reflection.
- */
-function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): boolean | undefined {
-  const last = stay.run[stay.run.length - 1];
-  if (!last || isLost(last.reading, meter)) return true;
-  if (stay.run.length < 2 || settled(stay, meter) === undefined) return undefined;
-  const left = toLevel(last.reading, meter);
-  return before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB;
-}
-
-/** A screw that would not turn further in one direction stands at its limit. */
-function limited(search: Search, axis: Axis, eighths: Eighths): Search['limits'] {
-  const side = eighths > 0 ? 'high' : 'low';
-  return { ...search.limits, [axis]: { ...search.limits[axis], [side]: search.turned[axis] } };
 }

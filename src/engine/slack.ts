@@ -1,5 +1,5 @@
-import type { AdjusterProfile } from '../profile.ts';
-import type { Eighths } from '../turns.ts';
+import type { AdjusterProfile } from '../model/profile.ts';
+import type { Eighths } from '../model/turns.ts';
 
 /**
  * Lash: on reversal a screw turns some way before the emitter follows. Where the emitter points is

@@ -1,6 +1,6 @@
-import type { Seq } from '../advice.ts';
-import type { MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
+import type { Seq } from '../model/ids.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
 import { isLost, isSaturated, type Level, toLevel } from './level.ts';
 
 export interface TimedReading {

@@ -1,10 +1,12 @@
-import type { Question, Seq } from '../advice.ts';
-import type { MeterProfile } from '../profile.ts';
-import { otherAxis } from '../turns.ts';
+import type { Question } from '../model/advice.ts';
+import type { Seq } from '../model/ids.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { otherAxis } from '../model/turns.ts';
 import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { toDb } from './level.ts';
 import { newestAt } from './place.ts';
-import type { Sample, Search, Turn } from './search.ts';
+import type { Sample, Turn } from './sample.ts';
+import type { Search } from './search.ts';
 
 /** A reading further from the prediction than this many standard deviations, and this far, cannot be. dB. */
 const SURPRISE = { sds: 4.5, atLeastDb: 0.35 };

@@ -1,7 +1,8 @@
-import { AXES } from '../turns.ts';
+import { AXES } from '../model/turns.ts';
 import { type Beam, fitBeam, fitShape, predict } from './beam.ts';
 import { newestAt } from './place.ts';
-import { type Sample, type Search, sampleHere } from './search.ts';
+import type { Sample } from './sample.ts';
+import { type Search, sampleHere } from './search.ts';
 import { LASHES, profileLash } from './slack.ts';
 import { isForetold, openQuestion, type Surprise, surprise } from './surprise.ts';
 

@@ -1,6 +1,6 @@
 import { CAUSES } from './rules.ts';
+import { type Told, tell } from './saying.ts';
 import { WANDERING_BREAKS } from './stay.ts';
-import { type Told, tell } from './tell.ts';
 import type { View } from './view.ts';
 
 /** A covered path: for the blocking check, or by accident. */

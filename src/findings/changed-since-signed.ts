@@ -1,4 +1,4 @@
-import { found, type Look } from './finding.ts';
+import { found, type Look } from './look.ts';
 
 export const changedSinceSigned: Look = ({ end: { signed, changedBy } }) =>
   signed && changedBy !== undefined

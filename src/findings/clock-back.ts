@@ -1,4 +1,4 @@
-import { found, type Look } from './finding.ts';
+import { found, type Look } from './look.ts';
 
 /** The server's clock went back: delays and gaps across that entry are not what they seem. */
 export const clockBack: Look = ({ entries }) =>

@@ -1,4 +1,4 @@
-import { found, type Look } from './finding.ts';
+import { found, type Look } from './look.ts';
 
 /** What was put right by a word later, and what was taken back. */
 export const corrections: Look = ({ entries }) => {

@@ -1,6 +1,6 @@
 import { agree } from '../engine/stay.ts';
-import { lastOf, type Placed } from '../job/state.ts';
-import { found, type Look } from './finding.ts';
+import { lastOf, type Placed } from '../model/placed.ts';
+import { found, type Look } from './look.ts';
 
 /** The last reading with a clear path after the acceptance is not what was accepted. */
 export const drift: Look = ({ commission: { counted, setup }, accepted }) => {

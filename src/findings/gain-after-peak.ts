@@ -1,6 +1,6 @@
-import { lastOf } from '../job/state.ts';
-import { AXES } from '../turns.ts';
-import { found, type Look } from './finding.ts';
+import { lastOf } from '../model/placed.ts';
+import { AXES } from '../model/turns.ts';
+import { found, type Look } from './look.ts';
 
 /**
  * Both adjusters had been worked, there and back; then the gain was changed and nothing was turned again,

@@ -1,5 +1,5 @@
-import { Seat } from '../facts.ts';
-import { found, type Look } from './finding.ts';
+import { Seat } from '../model/facts.ts';
+import { found, type Look } from './look.ts';
 
 /** Nobody of the crew said anything for longer than this. Common practice, no source. Milliseconds. */
 export const LONG_GAP_MS = 10 * 60_000;

@@ -1,5 +1,5 @@
-import { lastOf } from '../job/state.ts';
-import { found, type Look } from './finding.ts';
+import { lastOf } from '../model/placed.ts';
+import { found, type Look } from './look.ts';
 
 /** The record ends without an alignment ever accepted. */
 export const notAccepted: Look = ({ accepted, commission, entries }) => {

@@ -1,5 +1,5 @@
-import { AXES } from '../turns.ts';
-import { found, type Look } from './finding.ts';
+import { AXES } from '../model/turns.ts';
+import { found, type Look } from './look.ts';
 
 /** A peak was accepted without a lower settled reading on each side of it. */
 export const notBracketed: Look = ({ accepted }) => {

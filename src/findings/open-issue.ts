@@ -1,4 +1,4 @@
-import { found, type Look } from './finding.ts';
+import { found, type Look } from './look.ts';
 
 export const openIssue: Look = ({ end: { issues } }) =>
   issues

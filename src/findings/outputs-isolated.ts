@@ -1,6 +1,6 @@
-import { answerTo } from '../commission/commission.ts';
-import { isIsolated } from '../commission/progress.ts';
-import { found, type Look } from './finding.ts';
+import { answerTo } from '../visit/commission.ts';
+import { isIsolated } from '../visit/progress.ts';
+import { found, type Look } from './look.ts';
 
 /** The record ends with the alarm outputs still isolated. */
 export const outputsIsolated: Look = ({ commission }) => {

@@ -1,4 +1,4 @@
-import { found, type Look } from './finding.ts';
+import { found, type Look } from './look.ts';
 
 /** Accepted against missing evidence, with a reason. */
 export const override: Look = ({ commission: { counted } }) =>

@@ -1,7 +1,7 @@
-import type { Seq } from '../advice.ts';
 import { heard, newStay, settled } from '../engine/stay.ts';
-import { found, type Look } from './finding.ts';
-import { isTouch } from './story.ts';
+import type { Seq } from '../model/ids.ts';
+import { isTouch } from '../model/placed.ts';
+import { found, type Look } from './look.ts';
 
 /** A turn or gain change was made on a reading that had not come to rest. */
 export const settleTime: Look = ({ commission }) => {

@@ -1,4 +1,4 @@
-import { found, type Look } from './finding.ts';
+import { found, type Look } from './look.ts';
 
 /** Another phone, and perhaps another person, took a seat over. */
 export const takeover: Look = ({ entries }) =>

@@ -1,6 +1,6 @@
-import { isCommissioning } from '../commission/commission.ts';
-import { failures } from '../commission/issues.ts';
-import { found, type Look } from './finding.ts';
+import { isCommissioning } from '../visit/commission.ts';
+import { failures } from '../visit/issues.ts';
+import { found, type Look } from './look.ts';
 
 /** A proving test failed, though it may have passed later: missed, outside its delay, or with the wrong reading. */
 export const testFailed: Look = ({ commission, until }) => {

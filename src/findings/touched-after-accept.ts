@@ -1,6 +1,5 @@
-import { lastOf } from '../job/state.ts';
-import { found, type Look } from './finding.ts';
-import { isTouch } from './story.ts';
+import { isTouch, lastOf } from '../model/placed.ts';
+import { found, type Look } from './look.ts';
 
 /** An adjuster was turned after the acceptance, and nothing was accepted again: what was accepted is gone. */
 export const touchedAfterAccept: Look = ({ commission: { counted } }) => {

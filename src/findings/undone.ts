@@ -1,5 +1,6 @@
-import type { PairOutcome, SiteFinding } from './site.ts';
-import { isTouch } from './story.ts';
+import type { SiteFinding } from '../model/finding.ts';
+import { isTouch } from '../model/placed.ts';
+import type { PairOutcome } from './outcome.ts';
 
 /** A later visit touched a pair that had been accepted, and accepted nothing in its place. */
 export function undone(pairs: readonly PairOutcome[]): SiteFinding[] {

@@ -1,8 +1,8 @@
-import { PROOFS } from '../commission/attempts.ts';
-import { isCommissioning } from '../commission/commission.ts';
-import { CHECKLISTS } from '../commission/items.ts';
-import { progressOf, testAnswer } from '../commission/progress.ts';
-import { found, type Look } from './finding.ts';
+import { CHECKLISTS } from '../model/checklists.ts';
+import { PROOFS } from '../visit/attempts.ts';
+import { isCommissioning } from '../visit/commission.ts';
+import { progressOf, testAnswer } from '../visit/progress.ts';
+import { found, type Look } from './look.ts';
 
 /** A test that did not pass under the alignment that stands: left out, or failed and answered for in words. */
 export const unproven: Look = ({ commission, accepted, until }) => {

@@ -1,6 +1,7 @@
+import type { SiteFinding } from '../model/finding.ts';
+import { valueReading } from '../model/reading.ts';
 import { lossBetween } from '../plan/expected.ts';
-import { valueReading } from '../reading.ts';
-import type { PairOutcome, SiteFinding } from './site.ts';
+import type { PairOutcome } from './outcome.ts';
 
 /** Paths within this share of each other count as equally long. Common practice, no source. */
 const EQUAL_LENGTH = 0.1;

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { Reading } from '../reading.ts';
-import { Axis } from '../turns.ts';
+import { Reading } from '../model/reading.ts';
+import { CannotWhy, PanelIndication, PathState, Trend } from '../model/reports.ts';
+import { Axis } from '../model/turns.ts';
 
 /**
  * Which way a person says a screw was turned. "back" and "on" are relative to the last turn of that
@@ -9,19 +10,6 @@ import { Axis } from '../turns.ts';
  */
 export const Way = z.enum(['clockwise', 'anticlockwise', 'back', 'on', 'left', 'right', 'up', 'down']);
 export type Way = z.infer<typeof Way>;
-
-/** "wandering": up and down without going anywhere, so that no one value is it. */
-export const Trend = z.enum(['rising', 'falling', 'steady', 'wandering']);
-export type Trend = z.infer<typeof Trend>;
-
-export const PathState = z.enum(['blocked', 'partial', 'clear']);
-export type PathState = z.infer<typeof PathState>;
-
-export const PanelIndication = z.enum(['alarm', 'fault', 'normal']);
-export type PanelIndication = z.infer<typeof PanelIndication>;
-
-export const CannotWhy = z.enum(['stuck', 'end-of-travel', 'out-of-reach', 'unsaid']);
-export type CannotWhy = z.infer<typeof CannotWhy>;
 
 /** What one phrase of a crew member means. Everything a phone can say or a button can send is one of these. */
 export const Intent = z.discriminatedUnion('kind', [

@@ -1,4 +1,4 @@
-import type { Reading } from '../reading.ts';
+import type { Reading } from '../model/reading.ts';
 import { FILLERS } from './grammar.ts';
 import { soundAlike } from './homophones.ts';
 import type { Intent, Understanding } from './intent.ts';

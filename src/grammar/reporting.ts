@@ -1,4 +1,4 @@
-import { NO_SIGNAL, SATURATED, valueReading } from '../reading.ts';
+import { NO_SIGNAL, SATURATED, valueReading } from '../model/reading.ts';
 import type { Intent } from './intent.ts';
 import { measureOf } from './measures.ts';
 import { means, type Rules, said, say } from './rule.ts';

@@ -1,7 +1,8 @@
-import type { MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
-import type { Axis, Eighths } from '../turns.ts';
-import type { Intent, Trend, Way } from './intent.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
+import type { Trend } from '../model/reports.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
+import type { Intent, Way } from './intent.ts';
 import { type Captures, type Part, readPattern } from './pattern.ts';
 
 /** What is known of the meter when the words are heard; it settles what the words alone leave open. */

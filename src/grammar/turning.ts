@@ -1,4 +1,4 @@
-import { EIGHTHS_PER_TURN } from '../turns.ts';
+import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { means, type Rules, said, say } from './rule.ts';
 
 /** The largest single turn taken at its word, in whole turns; nobody turns further before looking. */

@@ -1,6 +1,6 @@
-import type { Seq } from '../advice.ts';
-import type { Fact } from '../facts.ts';
-import type { Entry } from './entry.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Fact } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
 
 /** What later entries did to earlier ones. */
 export interface Amendments {

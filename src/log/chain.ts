@@ -1,7 +1,9 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import canonicalize from 'canonicalize';
-import type { Draft, Entry, Head, JobId } from './entry.ts';
+import type { Draft, Entry } from '../model/entry.ts';
+import type { Head, JobId } from '../model/ids.ts';
+import type { ChainFault } from './fault.ts';
 
 export const GENESIS = '0'.repeat(64);
 
@@ -26,8 +28,6 @@ export const headAfter = (entry: Entry): Head => ({
   count: entry.seq + 1,
   hash: entry.hash,
 });
-
-export type ChainFault = { seq: number; fault: 'order' | 'job' | 'prev' | 'hash' | 'head' };
 
 /**
  * The first thing wrong with a chain of entries, or undefined when it is whole and ends at `head`. Up to

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import type { Fact } from '../facts.ts';
-import { COLUMNS } from './columns.ts';
-import { Entry, Hash } from './entry.ts';
-import { Closing } from './export.ts';
+import { Entry } from '../model/entry.ts';
+import type { Fact } from '../model/facts.ts';
+import { Hash } from '../model/ids.ts';
+import { Closing } from './json-lines.ts';
 
 /** What each fact that can stand in a log says. */
 const SAYS: Record<Fact['type'], string> = {
@@ -71,21 +71,4 @@ export function lineSchema(): object {
     },
   );
   return { $schema, title: 'A line of a Ladderline log (JSON Lines)', ...schema };
-}
-
-/** What the columns of a CSV export hold, as CSV on the Web metadata (W3C Recommendation of 17 December 2015). */
-export function csvMetadata(): object {
-  return {
-    '@context': 'http://www.w3.org/ns/csvw',
-    url: 'export.csv',
-    dialect: { header: true, delimiter: ',', quoteChar: '"', doubleQuote: true, encoding: 'utf-8' },
-    tableSchema: {
-      columns: Object.entries(COLUMNS).map(([name, { is, says }]) => ({
-        name,
-        titles: name,
-        datatype: is,
-        'dc:description': says,
-      })),
-    },
-  };
 }

@@ -1,10 +1,10 @@
-import type { Seq } from '../advice.ts';
-import type { Fact, FactOf } from '../facts.ts';
-import type { PanelIndication } from '../grammar/intent.ts';
-import type { Reading } from '../reading.ts';
-import { AXES, type Axis, type Eighths, otherAxis } from '../turns.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Fact, FactOf } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import type { Reading } from '../model/reading.ts';
+import type { PanelIndication } from '../model/reports.ts';
+import { AXES, type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { amendments, replaced } from './amendments.ts';
-import type { Entry } from './entry.ts';
 
 /** Where both adjusters stand, counted from the start or from the last aiming by eye. */
 export type Position = Record<Axis, Eighths>;

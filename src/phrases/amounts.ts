@@ -1,4 +1,4 @@
-import { EIGHTHS_PER_TURN, type Eighths } from '../turns.ts';
+import { EIGHTHS_PER_TURN, type Eighths } from '../model/turns.ts';
 
 const FRACTIONS = [
   '',

@@ -1,7 +1,7 @@
+import { twinOf, twinWord } from '../grammar/confusable.ts';
 import type { Intent } from '../grammar/intent.ts';
-import { twinOf, twinWord } from '../grammar/twins.ts';
-import type { MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
 import { readingText } from './readings.ts';
 
 /** What to say to words that were no sentence of ours. */

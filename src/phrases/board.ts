@@ -1,5 +1,5 @@
-import type { JobState } from '../job/state.ts';
-import type { PairStanding } from '../site/standing.ts';
+import type { PairStanding } from '../model/pair-status.ts';
+import type { JobState } from '../visit/state.ts';
 
 const NEXT: Record<PairStanding, string> = {
   'not-started': 'Begin the first visit',

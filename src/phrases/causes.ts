@@ -1,5 +1,5 @@
-import type { ProvingCause } from '../commission/rules.ts';
 import type { Cause } from '../engine/rules.ts';
+import type { ProvingCause } from '../visit/rules.ts';
 
 /** Things to look at, as they are said. Common practice, no source. */
 const CAUSES: Record<Cause | ProvingCause, string> = {

@@ -1,6 +1,6 @@
-import type { FactOf, Seat } from '../facts.ts';
-import type { Entry } from '../log/entry.ts';
-import type { MeterProfile } from '../profile.ts';
+import type { Entry } from '../model/entry.ts';
+import type { FactOf, Seat } from '../model/facts.ts';
+import type { MeterProfile } from '../model/profile.ts';
 import { searchFactText } from './facts.ts';
 
 /** How a line of the exchange is to be shown. */

@@ -1,6 +1,6 @@
-import type { FactOf, SearchFact } from '../facts.ts';
-import type { MeterProfile } from '../profile.ts';
-import type { Axis, Eighths } from '../turns.ts';
+import type { FactOf, SearchFact } from '../model/facts.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
 import { amountWords, senseWord } from './amounts.ts';
 import { itemText } from './items.ts';
 import { readingText } from './readings.ts';

@@ -1,5 +1,5 @@
-import type { MeterProfile } from '../profile.ts';
-import { EIGHTHS_PER_TURN } from '../turns.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { valueText } from './readings.ts';
 
 type Phrase = (value: number, meter: MeterProfile) => string;

@@ -1,5 +1,4 @@
-import type { Finding, FindingId, Severity } from '../findings/finding.ts';
-import type { SiteFinding } from '../findings/site.ts';
+import type { Finding, FindingId, Severity, SiteFinding } from '../model/finding.ts';
 import { NEEDS } from './missing.ts';
 import { WHY_FAILED } from './proving.ts';
 

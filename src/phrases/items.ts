@@ -1,4 +1,4 @@
-import type { ChecklistItem } from '../commission/items.ts';
+import type { ChecklistItem } from '../model/checklists.ts';
 
 interface ItemWords {
   /** A question to be answered by yes or no. */

@@ -1,5 +1,5 @@
-import type { Missing } from '../engine/accept.ts';
-import type { MeterProfile } from '../profile.ts';
+import type { Missing } from '../engine/missing.ts';
+import type { MeterProfile } from '../model/profile.ts';
 import { figuresText } from './figures.ts';
 
 export const NEEDS: Record<Missing['id'], string> = {

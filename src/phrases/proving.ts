@@ -1,10 +1,10 @@
-import type { Action } from '../advice.ts';
-import type { Failed, Settled } from '../commission/issues.ts';
-import type { Cover } from '../commission/items.ts';
-import type { Failure } from '../commission/verdict.ts';
-import type { JobSetup } from '../facts.ts';
-import type { PanelIndication } from '../grammar/intent.ts';
-import type { MeterProfile } from '../profile.ts';
+import type { Action } from '../model/advice.ts';
+import type { Cover } from '../model/checklists.ts';
+import type { JobSetup } from '../model/facts.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { PanelIndication } from '../model/reports.ts';
+import type { Failed, Settled } from '../visit/issues.ts';
+import type { Failure } from '../visit/verdict.ts';
 import { figuresText } from './figures.ts';
 import { itemText } from './items.ts';
 

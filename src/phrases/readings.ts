@@ -1,6 +1,6 @@
-import type { FinalReading } from '../commission/final.ts';
-import type { MeterProfile } from '../profile.ts';
-import type { Reading } from '../reading.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
+import type { FinalReading } from '../visit/final.ts';
 
 /** Digits after the decimal point that the meter shows. */
 export const decimals = (meter: MeterProfile): number =>

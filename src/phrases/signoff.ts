@@ -1,6 +1,6 @@
-import type { Proof } from '../commission/attempts.ts';
-import type { Issue } from '../commission/commission.ts';
-import type { Unsigned } from '../commission/signoff.ts';
+import type { Proof } from '../visit/attempts.ts';
+import type { Issue } from '../visit/commission.ts';
+import type { Unsigned } from '../visit/signoff.ts';
 import { itemText } from './items.ts';
 
 const PROOF: Record<Proof, string> = {

@@ -1,6 +1,4 @@
-import type { ChainFault } from '../log/chain.ts';
-import type { FileFault } from '../log/export.ts';
-import type { Wrong } from '../verify/verify.ts';
+import type { ChainFault, FileFault, Wrong } from '../log/fault.ts';
 
 const FILE: Record<FileFault['fault'], string> = {
   'not-json': 'is not JSON',

@@ -1,7 +1,7 @@
-import type { Advice } from '../advice.ts';
-import { COMMISSION_RULES } from '../commission/rules.ts';
 import { RULES } from '../engine/rules.ts';
-import type { MeterProfile } from '../profile.ts';
+import type { Advice } from '../model/advice.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { COMMISSION_RULES } from '../visit/rules.ts';
 import { figuresText } from './figures.ts';
 
 const STATEMENTS: Readonly<Record<string, string>> = { ...RULES, ...COMMISSION_RULES };

@@ -1,13 +1,13 @@
-import type { JobSetup } from '../facts.ts';
-import type { MeterProfile } from '../profile.ts';
-import { midBand } from '../profile.ts';
-import { type Reading, valueReading } from '../reading.ts';
-import type { PairPlan } from '../site/pair-plan.ts';
-import { QUARTER, toTurns } from '../turns.ts';
+import type { JobSetup } from '../model/facts.ts';
+import type { Guidance } from '../model/guidance.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { midBand } from '../model/profile.ts';
+import { type Reading, valueReading } from '../model/reading.ts';
+import { QUARTER, toTurns } from '../model/turns.ts';
 import { dbOfPercent, HALF_COVER_DB, percentOfDb } from './attenuation.ts';
 import { readingBehind } from './expected.ts';
 import { angleOf, footprintOf, offsetOf, PRE_AIM_M } from './geometry.ts';
-import type { Guidance } from './guidance.ts';
 
 export const FIGURES = [
   'aiming-tolerance',

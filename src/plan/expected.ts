@@ -1,5 +1,5 @@
-import type { MeterProfile } from '../profile.ts';
-import { NO_SIGNAL, type Reading, valueReading } from '../reading.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { NO_SIGNAL, type Reading, valueReading } from '../model/reading.ts';
 
 /**
  * What the meter should show when `lossDb` of the light that gave `clear` is held back, by the meter's law.

@@ -1,4 +1,4 @@
-import type { Seq } from '../advice.ts';
+import type { Seq } from '../model/ids.ts';
 import type { Item } from './report.ts';
 
 /** A page holds one pair: what is longer is cut, and says so. */

@@ -1,7 +1,9 @@
-import { type PairOutcome, reviewSite, type SiteFinding } from '../findings/site.ts';
-import { isTouch } from '../findings/story.ts';
-import type { Entry } from '../log/entry.ts';
-import type { PairId } from '../site/pair-plan.ts';
+import { reviewSite } from '../findings/across-visits.ts';
+import type { PairOutcome } from '../findings/outcome.ts';
+import type { Entry } from '../model/entry.ts';
+import type { SiteFinding } from '../model/finding.ts';
+import type { PairId } from '../model/pair-plan.ts';
+import { isTouch } from '../model/placed.ts';
 import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
 import { coverPage } from './cover.ts';
 import { type Moments, momentsIn } from './moments.ts';

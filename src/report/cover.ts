@@ -1,10 +1,10 @@
-import { bySeverity, SEVERITIES } from '../findings/finding.ts';
-import type { SiteFinding } from '../findings/site.ts';
 import { findFault } from '../log/chain.ts';
+import type { SiteFinding } from '../model/finding.ts';
+import { bySeverity, SEVERITIES } from '../model/finding.ts';
+import { PAIR_STANDINGS, type PairStanding } from '../model/pair-status.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { GUIDANCE_ONLY } from '../phrases/plan.ts';
-import { STANDING_WORDS } from '../phrases/standings.ts';
-import { PAIR_STANDINGS, type PairStanding } from '../site/standing.ts';
+import { STANDING_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';

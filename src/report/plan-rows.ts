@@ -1,4 +1,4 @@
-import type { PairPlan } from '../site/pair-plan.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
 import type { Fact } from './report.ts';
 
 /** What was planned for a pair, as far as it is known, in two lines. */

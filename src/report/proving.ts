@@ -1,10 +1,10 @@
-import { PROOFS, type Proof } from '../commission/attempts.ts';
-import type { Commission } from '../commission/commission.ts';
-import { CHECKLISTS, type ChecklistItem } from '../commission/items.ts';
-import { isExcused, type Judged, type Progress, testAnswer } from '../commission/progress.ts';
-import { coverFor, type Verdict } from '../commission/verdict.ts';
+import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import { itemText } from '../phrases/items.ts';
 import { WHY_FAILED } from '../phrases/proving.ts';
+import { PROOFS, type Proof } from '../visit/attempts.ts';
+import type { Commission } from '../visit/commission.ts';
+import { isExcused, type Judged, type Progress, testAnswer } from '../visit/progress.ts';
+import { coverFor, type Verdict } from '../visit/verdict.ts';
 import { first } from './brief.ts';
 import type { Block, Column } from './report.ts';
 

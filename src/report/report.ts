@@ -1,5 +1,5 @@
 import type { Captioned } from '../charts/turns-scene.ts';
-import type { Signature } from '../facts.ts';
+import type { Signature } from '../model/facts.ts';
 
 /**
  * A report in words and drawings, as both of its renderings show it: the printable page and the PDF differ in

@@ -1,5 +1,5 @@
-import type { ChainFault } from '../log/chain.ts';
-import type { Head } from '../log/entry.ts';
+import type { ChainFault } from '../log/fault.ts';
+import type { Head } from '../model/ids.ts';
 import { wrongText } from '../phrases/verify.ts';
 import type { Block } from './report.ts';
 

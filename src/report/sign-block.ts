@@ -1,7 +1,7 @@
-import type { Seq } from '../advice.ts';
-import { missingForSignoff } from '../commission/signoff.ts';
-import type { Story } from '../findings/story.ts';
+import type { Seq } from '../model/ids.ts';
 import { unsignedText } from '../phrases/signoff.ts';
+import { missingForSignoff } from '../visit/signoff.ts';
+import type { Story } from '../visit/visit.ts';
 import { brief } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';

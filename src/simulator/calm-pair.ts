@@ -1,5 +1,5 @@
-import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../profile.ts';
-import type { Axis } from '../turns.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../model/profile.ts';
+import type { Axis } from '../model/turns.ts';
 import type { PairSpec } from './pair.ts';
 
 /**

@@ -1,4 +1,4 @@
-import { type MeterProfile, NEUTRAL_METERS } from '../profile.ts';
+import { type MeterProfile, NEUTRAL_METERS } from '../model/profile.ts';
 import type { Lobe, LobeShape } from './beam.ts';
 import type { PairSpec } from './pair.ts';
 import { between, chance, logBetween, normal, pick, type Rng } from './rng.ts';

@@ -1,9 +1,10 @@
-import type { Action, Advice, Question, Seq } from '../advice.ts';
-import type { SearchEvent } from '../engine/search.ts';
+import type { SearchEvent } from '../engine/history.ts';
 import { agree } from '../engine/stay.ts';
-import type { SearchFact } from '../facts.ts';
-import { NO_SIGNAL, type Reading, valueReading } from '../reading.ts';
-import { type Axis, type Eighths, otherAxis } from '../turns.ts';
+import type { Action, Advice, Question } from '../model/advice.ts';
+import type { SearchFact } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import { NO_SIGNAL, type Reading, valueReading } from '../model/reading.ts';
+import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { type BeamPair, block, gainFor, ownGain, reAim, readMeter, setGain, truePeak, turn } from './pair.ts';
 import { between, chance, normal, type Rng } from './rng.ts';
 

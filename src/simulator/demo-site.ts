@@ -1,9 +1,10 @@
-import type { JobSetup } from '../facts.ts';
 import { emptyHead, headAfter, seal } from '../log/chain.ts';
-import type { Draft, Entry, JobId } from '../log/entry.ts';
-import { GUIDANCES } from '../plan/guidance.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../profile.ts';
-import type { PairId, PairPlan } from '../site/pair-plan.ts';
+import type { Draft, Entry } from '../model/entry.ts';
+import type { JobSetup } from '../model/facts.ts';
+import { GUIDANCES } from '../model/guidance.ts';
+import type { JobId } from '../model/ids.ts';
+import type { PairId, PairPlan } from '../model/pair-plan.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../model/profile.ts';
 import { calmPair } from './calm-pair.ts';
 import type { PairSpec } from './pair.ts';
 import type { Plant } from './plants.ts';

@@ -1,8 +1,10 @@
-import type { Seat } from '../facts.ts';
-import { type Input, respond } from '../job/respond.ts';
-import { EMPTY, fold, type JobState } from '../job/state.ts';
+import type { Input } from '../conversation/input.ts';
+import { respond } from '../conversation/respond.ts';
 import { emptyHead, headAfter, seal } from '../log/chain.ts';
-import type { Entry, Head, JobId } from '../log/entry.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Seat } from '../model/facts.ts';
+import type { Head, JobId } from '../model/ids.ts';
+import { EMPTY, fold, type JobState } from '../visit/state.ts';
 
 /** A job without a server: what is put to it is answered and sealed into its log, on a clock moved by hand. */
 export class LoggedJob {

@@ -1,6 +1,6 @@
-import type { MeterProfile } from '../profile.ts';
-import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../reading.ts';
-import type { Axis, Eighths } from '../turns.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../model/reading.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
 import { type Lobe, lobePower } from './beam.ts';
 import { normal, type Rng } from './rng.ts';
 

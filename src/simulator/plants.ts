@@ -1,4 +1,4 @@
-import type { FindingId } from '../findings/finding.ts';
+import type { FindingId } from '../model/finding.ts';
 
 /** What can be made to go wrong on a simulated visit, and the findings a reviewer must then come to, no others. */
 export const PLANTS = {

@@ -1,13 +1,14 @@
-import type { Action } from '../advice.ts';
-import { lossOf } from '../commission/verdict.ts';
 import { missingForAccept } from '../engine/accept.ts';
-import type { JobSetup } from '../facts.ts';
 import { review } from '../findings/review.ts';
-import { countedOf } from '../job/state.ts';
-import type { Entry, JobId } from '../log/entry.ts';
+import type { Action } from '../model/advice.ts';
+import type { Entry } from '../model/entry.ts';
+import type { JobSetup } from '../model/facts.ts';
+import type { JobId } from '../model/ids.ts';
+import type { Axis } from '../model/turns.ts';
 import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
-import type { Axis } from '../turns.ts';
+import { countedOf } from '../visit/state.ts';
+import { lossOf } from '../visit/verdict.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
 import { LoggedJob } from './logged-job.ts';
 import {

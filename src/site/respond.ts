@@ -1,11 +1,11 @@
-import type { FactOf, JobSetup, SiteFact } from '../facts.ts';
-import type { Draft } from '../log/entry.ts';
-import type { JobId } from '../log/ids.ts';
-import type { Guidance } from '../plan/guidance.ts';
-import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../profile.ts';
-import type { Refusal } from '../protocol.ts';
-import type { PairId, PairPlan } from './pair-plan.ts';
-import { MAX_PAIRS } from './protocol.ts';
+import type { Draft } from '../model/entry.ts';
+import type { FactOf, JobSetup, SiteFact } from '../model/facts.ts';
+import type { Guidance } from '../model/guidance.ts';
+import type { JobId } from '../model/ids.ts';
+import type { PairId, PairPlan } from '../model/pair-plan.ts';
+import { MAX_PAIRS } from '../model/pair-plan.ts';
+import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../model/profile.ts';
+import type { Refusal } from '../model/refusal.ts';
 import type { SitePair, SiteState } from './state.ts';
 
 /** What a wish of the desk leads to: facts for the site's log, or a named refusal. */

@@ -1,8 +1,7 @@
-import type { Seq } from '../advice.ts';
-import type { Entry } from '../log/entry.ts';
-import type { JobId } from '../log/ids.ts';
-import type { Guidance } from '../plan/guidance.ts';
-import type { PairId, PairPlan } from './pair-plan.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Guidance } from '../model/guidance.ts';
+import type { JobId, Seq } from '../model/ids.ts';
+import type { PairId, PairPlan } from '../model/pair-plan.ts';
 
 /** A visit to a pair; its record is the log `job`. */
 export interface Visit {

@@ -1,31 +1,12 @@
 import { FILLERS } from '../grammar/grammar.ts';
 import type { WordGraph } from '../grammar/graph.ts';
-import type { Intent } from '../grammar/intent.ts';
-import { search } from './beam.ts';
 import { belief } from './belief.ts';
+import { search } from './decode.ts';
+import { type Open, openText } from './free-text.ts';
+import type { Heard, HearOptions } from './heard.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
-import { type Open, openText } from './open.ts';
 import { Spelling } from './spelling.ts';
 import { type Weighed, weigh } from './weigh.ts';
-
-export interface Heard {
-  /** The likeliest text; empty for silence and noise. */
-  text: string;
-  /** 0 to 1, that this text was said. */
-  confidence: number;
-  /**
-   * All that may have been said, `text` among them, likeliest first. The confidences of those that mean the
-   * same sum to the probability that this was meant; over all they sum to at most 1.
-   */
-  alternatives: { text: string; confidence: number }[];
-  /** What was heard without the grammar. */
-  open: string;
-}
-
-export interface HearOptions {
-  /** What would not surprise now: readings, in the meter's units, and what was asked for. */
-  expect?: { low: number; high: number; asked?: readonly Intent['kind'][] };
-}
 
 /** What a sentence costs for each word, natural log; words that carry nothing are dear. */
 const WORD_COST = 0.5;

@@ -1,6 +1,7 @@
 import type { WordGraph } from '../grammar/graph.ts';
 import { withEdges } from './edges.ts';
-import { type Heard, type HearOptions, hearer } from './hear.ts';
+import { hearer } from './hear.ts';
+import type { Heard, HearOptions } from './heard.ts';
 import type { Alphabet, Logits } from './logits.ts';
 
 /** A model that writes letters, wherever it runs. */

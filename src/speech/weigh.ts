@@ -1,8 +1,8 @@
 import type { Intent } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
-import type { Candidate } from './beam.ts';
-import type { HearOptions } from './hear.ts';
-import type { Open } from './open.ts';
+import type { Candidate } from './decode.ts';
+import type { Open } from './free-text.ts';
+import type { HearOptions } from './heard.ts';
 
 /** What the sentences found for an utterance are worth, before calibration. */
 export interface Weighed {

@@ -1,4 +1,4 @@
-import type { Heard } from './hear.ts';
+import type { Heard } from './heard.ts';
 
 /** A text that a model wrote whole, without our grammar, and the probability it gave it; over all they sum to at most 1. */
 export interface Written {

@@ -1,24 +1,14 @@
-import type { Seq } from '../advice.ts';
-import { advise } from '../commission/advise.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
-import type { Finding } from '../findings/finding.ts';
 import { review } from '../findings/review.ts';
-import { commissionOf, EMPTY, fold, type JobState } from '../job/state.ts';
-import { type ChainFault, findFault } from '../log/chain.ts';
-import type { Entry, Head } from '../log/entry.ts';
-import { type FileFault, fromJsonLines } from '../log/export.ts';
-import { isSame } from '../same.ts';
-
-/** The first thing that is wrong with an exported log. */
-export type Wrong =
-  | ({ readonly kind: 'file' } & FileFault)
-  | ({ readonly kind: 'chain' } & ChainFault)
-  /** A signature that is not of the record before it. */
-  | { readonly kind: 'signature'; readonly seq: Seq }
-  /** The engine of this version would have said something else. */
-  | { readonly kind: 'advice'; readonly seq: Seq }
-  /** The findings that were signed are not the findings of the record. */
-  | { readonly kind: 'findings'; readonly seq: Seq };
+import { isSame } from '../formats/same.ts';
+import { findFault } from '../log/chain.ts';
+import type { Wrong } from '../log/fault.ts';
+import { fromJsonLines } from '../log/json-lines.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Finding } from '../model/finding.ts';
+import type { Head } from '../model/ids.ts';
+import { advise } from '../visit/advise.ts';
+import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
 
 export type Verified =
   | {

@@ -1,5 +1,6 @@
 import { advise } from '../../src/engine/advise.ts';
-import { observe, type Search } from '../../src/engine/search.ts';
+import { observe } from '../../src/engine/observe.ts';
+import type { Search } from '../../src/engine/search.ts';
 import { randomPair } from '../../src/simulator/cases.ts';
 import { CAREFUL } from '../../src/simulator/crew.ts';
 import { createRng } from '../../src/simulator/rng.ts';

@@ -7,11 +7,12 @@ import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { layDown } from '../../server/demo/site-fixture.ts';
 import { startServer } from '../../server/start.ts';
-import { openDataFolder } from '../../server/store/open.ts';
+import { openDataFolder } from '../../server/store/data-folder.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
-import type { Entry, JobId } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import { SiteView } from '../../src/protocol/site.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';
-import { SiteView } from '../../src/site/protocol.ts';
 import { CHROMIUM, launch } from '../e2e/chromium.ts';
 
 /**

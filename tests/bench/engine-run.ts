@@ -1,7 +1,8 @@
-import type { Advice } from '../../src/advice.ts';
 import { advise } from '../../src/engine/advise.ts';
-import { observe, type Search, startSearch } from '../../src/engine/search.ts';
-import { NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
+import { observe } from '../../src/engine/observe.ts';
+import { type Search, startSearch } from '../../src/engine/search.ts';
+import type { Advice } from '../../src/model/advice.ts';
+import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { type Crew, carryOut, type Errors, newCrew } from '../../src/simulator/crew.ts';
 import {
   type BeamPair,

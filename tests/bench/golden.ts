@@ -1,6 +1,6 @@
+import { AXES, type Axis, QUARTER } from '../../src/model/turns.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
-import { AXES, type Axis, QUARTER } from '../../src/turns.ts';
 import type { Outcome } from './engine-run.ts';
 import { GaveUp, Hands } from './hands.ts';
 import { checkBothPeaks, findSignal } from './plain.ts';

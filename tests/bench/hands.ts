@@ -1,5 +1,6 @@
 import { fromDb, isLost, isSaturated, toDb } from '../../src/engine/level.ts';
-import { midBand, NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
+import { midBand, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
+import type { Axis } from '../../src/model/turns.ts';
 import { MOVE_MS } from '../../src/simulator/crew.ts';
 import {
   type BeamPair,
@@ -13,7 +14,6 @@ import {
   turn,
 } from '../../src/simulator/pair.ts';
 import { between, type Rng } from '../../src/simulator/rng.ts';
-import type { Axis } from '../../src/turns.ts';
 import { judged, type Outcome } from './engine-run.ts';
 
 const READ_MS = 4_000;

@@ -1,7 +1,7 @@
 import { toDb } from '../../src/engine/level.ts';
+import { AXES, type Axis, EIGHTH, QUARTER } from '../../src/model/turns.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
-import { AXES, type Axis, EIGHTH, QUARTER } from '../../src/turns.ts';
 import type { Outcome } from './engine-run.ts';
 import { GaveUp, Hands } from './hands.ts';
 

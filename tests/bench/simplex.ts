@@ -1,7 +1,7 @@
 import { nelderMead } from 'fmin/src/nelderMead.js';
+import { AXES } from '../../src/model/turns.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
-import { AXES } from '../../src/turns.ts';
 import type { Outcome } from './engine-run.ts';
 import { levelAtFullGain } from './golden.ts';
 import { GaveUp, Hands } from './hands.ts';

@@ -8,13 +8,13 @@
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
-import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/program.ts';
+import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/process/program.ts';
 import { loadLetterModel } from '../../server/speech/letter-model.ts';
 import { openFolder } from '../../server/speech/model-folder.ts';
+import { ASK, TAKE } from '../../src/conversation/decide.ts';
 import { wordGraph } from '../../src/grammar/graph.ts';
-import { ASK, TAKE } from '../../src/job/hearing.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import type { Heard } from '../../src/speech/hear.ts';
+import type { Heard } from '../../src/speech/heard.ts';
 import { type Recogniser, recogniser as recogniserOf } from '../../src/speech/recogniser.ts';
 import { chatter } from './speech/chatter.ts';
 import { measureLoad } from './speech/load.ts';

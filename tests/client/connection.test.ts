@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { memoryStorage, type Storage } from '../../client/browser/storage.ts';
 import { Connection, type Socket } from '../../client/link/connection.ts';
 import { outboxIn } from '../../client/link/outbox.ts';
-import { memoryStorage, type Storage } from '../../client/storage.ts';
-import type { Entry } from '../../src/log/entry.ts';
-import type { ServerMessage } from '../../src/protocol.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { logOf, opened, TOKEN } from './fixtures.ts';
 
 /** A socket in memory; frames move only when the test moves them. */

@@ -1,8 +1,9 @@
-import type { Action } from '../../src/advice.ts';
-import type { Actor, Fact, JobSetup } from '../../src/facts.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
-import type { Entry, MessageId } from '../../src/log/entry.ts';
-import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import type { Action } from '../../src/model/advice.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Actor, Fact, JobSetup } from '../../src/model/facts.ts';
+import type { MessageId } from '../../src/model/ids.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 
 export const TOKEN = 'abcdefghijklmnopqrstuv';
 

@@ -12,8 +12,9 @@ import {
   serverNow,
   step,
 } from '../../client/link/link.ts';
-import type { Refusal, ServerMessage } from '../../src/protocol.ts';
-import { DEAD_AFTER_MS, PING_EVERY_MS } from '../../src/protocol.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import type { ServerMessage } from '../../src/protocol/socket.ts';
+import { DEAD_AFTER_MS, PING_EVERY_MS } from '../../src/protocol/socket.ts';
 import { logOf, opened, remark, TOKEN } from './fixtures.ts';
 
 const TICK = 250;

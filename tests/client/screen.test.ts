@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
+import { routeOf } from '../../client/browser/route.ts';
+import { memoryStorage } from '../../client/browser/storage.ts';
 import { arcPath, arrowHead, pointAt } from '../../client/instruction/screw.ts';
 import { newLink } from '../../client/link/link.ts';
 import { madeOf } from '../../client/panel/made.ts';
-import { routeOf } from '../../client/route.ts';
-import { forgetSeat, savedSeat, savedSeats, saveSeat } from '../../client/seat/saved-seats.ts';
+import { forgetSeat, savedSeat, savedSeats, saveSeat } from '../../client/saved/saved-seats.ts';
 import { JobFold, onScreen, standing } from '../../client/seat/view.ts';
-import { memoryStorage } from '../../client/storage.ts';
-import type { Seq } from '../../src/advice.ts';
-import type { Actor, Fact } from '../../src/facts.ts';
-import { talk } from '../../src/log/talk.ts';
+import type { Actor, Fact } from '../../src/model/facts.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import { talk } from '../../src/record/exchange.ts';
 import { instruction, logOf, opened, QUARTER_TURN, TOKEN } from './fixtures.ts';
 
 describe('what stands on the screen', () => {

@@ -1,19 +1,19 @@
 import { describe, expect, it } from 'vitest';
-import { routeOf } from '../../client/route.ts';
-import { changesBy } from '../../client/site/import-changes.ts';
-import { boardLink, importLink, planLink, visitLink } from '../../client/site/links.ts';
-import { parsePlan, planDraft } from '../../client/site/plan-draft.ts';
-import { live, matching, totals, whoIsOn } from '../../client/site/rows.ts';
-import { forgetSite, savedSites, saveSite } from '../../client/site/saved-sites.ts';
-import { toldFindings } from '../../client/site/site-findings.tsx';
-import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client/site/strokes.ts';
+import { live, matching, totals, whoIsOn } from '../../client/board/rows.ts';
+import { toldFindings } from '../../client/board/site-findings.tsx';
+import { boardLink, importLink, planLink, visitLink } from '../../client/browser/links.ts';
+import { routeOf } from '../../client/browser/route.ts';
+import { memoryStorage } from '../../client/browser/storage.ts';
+import { changesBy } from '../../client/planning/import-changes.ts';
+import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
+import { forgetSite, savedSites, saveSite } from '../../client/saved/saved-sites.ts';
 import { withRowsKept } from '../../client/site/use-site.ts';
-import { lostText } from '../../client/site/visits.tsx';
-import { memoryStorage } from '../../client/storage.ts';
-import { Signature } from '../../src/facts.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
-import { PairPlan } from '../../src/site/pair-plan.ts';
-import type { PairRow, SiteView } from '../../src/site/protocol.ts';
+import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client/visit/strokes.ts';
+import { lostText } from '../../client/visit/visits.tsx';
+import { Signature } from '../../src/model/facts.ts';
+import { PairPlan } from '../../src/model/pair-plan.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { TOKEN } from './fixtures.ts';
 
 const PLAN: PairPlan = {

@@ -14,7 +14,7 @@ import {
   type Utterance,
 } from '../../client/speak/speaker.ts';
 import { spoken } from '../../src/grammar/speak.ts';
-import type { Placed } from '../../src/job/state.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import { instruction, logOf, QUARTER_TURN } from './fixtures.ts';
 
 class Rig {

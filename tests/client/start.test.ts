@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { adjusterDraft, meterDraft, newDraft, parseDraft } from '../../client/start/draft.ts';
-import { forgetMeter, ownMeters, rememberMeter } from '../../client/start/profiles.ts';
-import { memoryStorage } from '../../client/storage.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import { memoryStorage } from '../../client/browser/storage.ts';
+import { adjusterDraft, meterDraft, newDraft, parseDraft } from '../../client/profiles/profile-draft.ts';
+import { forgetMeter, ownMeters, rememberMeter } from '../../client/profiles/saved-profiles.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 
 const filled = () => ({ ...newDraft(), site: 'Tamsin Quay, hall 3', pair: 'B2' });
 

@@ -10,7 +10,7 @@ import {
   type TalkState,
   talk,
 } from '../../client/audio/talk.ts';
-import { MAX_TALK_MS } from '../../src/protocol.ts';
+import { MAX_TALK_MS } from '../../src/protocol/socket.ts';
 
 class Button {
   state: TalkState = IDLE;

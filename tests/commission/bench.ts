@@ -1,6 +1,6 @@
-import type { Fact } from '../../src/facts.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
-import type { PairPlan } from '../../src/site/pair-plan.ts';
+import type { Fact } from '../../src/model/facts.ts';
+import type { PairPlan } from '../../src/model/pair-plan.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { COUNTS, ofType, TableJob } from '../job/table.ts';
 
 export const PLAN: PairPlan = {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { missingForSignoff } from '../../src/commission/signoff.ts';
-import { commissionOf } from '../../src/job/state.ts';
+import { missingForSignoff } from '../../src/visit/signoff.ts';
+import { commissionOf } from '../../src/visit/state.ts';
 import { PLAN, TableCommissioning } from './bench.ts';
 
 const missing = (job: TableCommissioning) => {

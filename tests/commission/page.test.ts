@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { COMMISSION_RULES } from '../../src/commission/rules.ts';
-import { FINDING_IDS } from '../../src/findings/finding.ts';
+import { FINDING_IDS } from '../../src/model/finding.ts';
+import { COMMISSION_RULES } from '../../src/visit/rules.ts';
 
 const page = readFileSync(new URL('../../docs/commissioning.md', import.meta.url), 'utf8');
 

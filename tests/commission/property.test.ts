@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Action } from '../../src/advice.ts';
-import { advise } from '../../src/commission/advise.ts';
-import { unreported } from '../../src/commission/issues.ts';
-import { missingForSignoff } from '../../src/commission/signoff.ts';
-import { commissionOf, EMPTY, fold } from '../../src/job/state.ts';
+import type { Action } from '../../src/model/advice.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
+import { advise } from '../../src/visit/advise.ts';
+import { unreported } from '../../src/visit/issues.ts';
+import { missingForSignoff } from '../../src/visit/signoff.ts';
+import { commissionOf, EMPTY, fold } from '../../src/visit/state.ts';
 import { SETUP } from '../findings/site.ts';
 
 const WORDS = [

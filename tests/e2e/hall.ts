@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import type { Placed } from '../../src/job/state.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { type BeamPair, block, gainFor, reAim, readMeter, setGain, turn } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';

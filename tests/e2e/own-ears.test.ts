@@ -7,7 +7,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
-import type { FactOf } from '../../src/facts.ts';
+import type { FactOf } from '../../src/model/facts.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { press } from './hall.ts';
 

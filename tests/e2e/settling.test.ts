@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { Desk } from '../server/desk.ts';
 import { demo, visitTo } from '../server/played-site.ts';
 import { type AtDesk, atDesk } from './at-desk.ts';

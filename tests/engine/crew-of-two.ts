@@ -1,14 +1,15 @@
-import type { Action, Advice } from '../../src/advice.ts';
 import { missingForAccept } from '../../src/engine/accept.ts';
 import { advise } from '../../src/engine/advise.ts';
-import { observe, type Search, startSearch } from '../../src/engine/search.ts';
-import type { SearchFact } from '../../src/facts.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
-import { NO_SIGNAL, SATURATED, valueReading } from '../../src/reading.ts';
+import { observe } from '../../src/engine/observe.ts';
+import { type Search, startSearch } from '../../src/engine/search.ts';
+import type { Action, Advice } from '../../src/model/advice.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { NO_SIGNAL, SATURATED, valueReading } from '../../src/model/reading.ts';
+import type { Axis } from '../../src/model/turns.ts';
 import { CAREFUL, type Crew, carryOut, newCrew } from '../../src/simulator/crew.ts';
 import { createBeamPair, type PairSpec } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import type { Axis } from '../../src/turns.ts';
 
 export const PERCENT = NEUTRAL_METERS[0] as MeterProfile;
 export const DECIBELS = NEUTRAL_METERS[3] as MeterProfile;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { advise } from '../../src/engine/advise.ts';
-import { observe } from '../../src/engine/search.ts';
-import { NEUTRAL_ADJUSTERS } from '../../src/profile.ts';
-import { valueReading } from '../../src/reading.ts';
+import { observe } from '../../src/engine/observe.ts';
+import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
+import { valueReading } from '../../src/model/reading.ts';
 import { DECIBELS, goodPair, Job, PERCENT, workUntil } from './crew-of-two.ts';
 
 describe('settling', () => {

@@ -2,11 +2,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { missingForAccept } from '../../src/engine/accept.ts';
 import { advise } from '../../src/engine/advise.ts';
+import type { SearchEvent } from '../../src/engine/history.ts';
+import { observe } from '../../src/engine/observe.ts';
 import { RULES } from '../../src/engine/rules.ts';
-import { observe, type Search, type SearchEvent, startSearch } from '../../src/engine/search.ts';
-import type { SearchFact } from '../../src/facts.ts';
-import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
-import { AXES } from '../../src/turns.ts';
+import { type Search, startSearch } from '../../src/engine/search.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { AXES } from '../../src/model/turns.ts';
 
 const seq = fc.integer({ min: 0, max: 40 });
 const axis = fc.constantFrom(...AXES);

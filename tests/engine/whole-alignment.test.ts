@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { MeterProfile } from '../../src/profile.ts';
+import type { MeterProfile } from '../../src/model/profile.ts';
 import type { Lobe } from '../../src/simulator/beam.ts';
 import { randomPair } from '../../src/simulator/cases.ts';
 import { CAREFUL } from '../../src/simulator/crew.ts';

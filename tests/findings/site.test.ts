@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { reviewSite } from '../../src/findings/across-visits.ts';
 import { review } from '../../src/findings/review.ts';
-import { pairStory, reviewSite } from '../../src/findings/site.ts';
-import { storyOf } from '../../src/findings/story.ts';
+import { driftBetween } from '../../src/record/last-visit.ts';
 import { DEMO_PAIRS, playDemoSite } from '../../src/simulator/demo-site.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
-import { driftBetween } from '../../src/site/drift.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
+import { storyOf } from '../../src/visit/visit.ts';
+import { pairStory } from './pair-outcome.ts';
 import { SETUP, visit } from './site.ts';
 
 const demo = playDemoSite(Date.UTC(2026, 2, 3, 8));

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { Intent, Trend } from '../../src/grammar/intent.ts';
+import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
+import type { Trend } from '../../src/model/reports.ts';
 import { BYTE, intentsIn, value } from './read.ts';
 
 const none: Intent = { kind: 'reading', reading: { kind: 'none' } };

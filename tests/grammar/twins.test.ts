@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { twinOf, twinWord } from '../../src/grammar/confusable.ts';
 import { parse } from '../../src/grammar/parse.ts';
-import { twinOf, twinWord } from '../../src/grammar/twins.ts';
 
 const TRAPS: [number, number][] = [
   [13, 30],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { ASK, TAKE } from '../../src/job/hearing.ts';
-import { NO_SIGNAL, valueReading } from '../../src/reading.ts';
+import { ASK, TAKE } from '../../src/conversation/decide.ts';
+import { NO_SIGNAL, valueReading } from '../../src/model/reading.ts';
 import { COUNTS, ofType, TableJob, VOLTS } from './table.ts';
 
 const FIGURES = 'zero one two three four five six seven eight nine'.split(' ');

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { twinOf } from '../../src/grammar/twins.ts';
-import { expectation } from '../../src/job/expected.ts';
-import { EMPTY } from '../../src/job/state.ts';
-import { NEUTRAL_METERS } from '../../src/profile.ts';
+import { expectation } from '../../src/conversation/expectation.ts';
+import { twinOf } from '../../src/grammar/confusable.ts';
+import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { EMPTY } from '../../src/visit/state.ts';
 import { COUNTS, TableJob } from './table.ts';
 
 const SCALE = { low: COUNTS.min, high: COUNTS.max };

@@ -1,7 +1,8 @@
-import type { Fact, FactOf, Seat } from '../../src/facts.ts';
-import { type Input, respond } from '../../src/job/respond.ts';
-import { EMPTY, fold, type JobState } from '../../src/job/state.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import type { Input } from '../../src/conversation/input.ts';
+import { respond } from '../../src/conversation/respond.ts';
+import type { Fact, FactOf, Seat } from '../../src/model/facts.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 
 const meterIn = (unit: string) => NEUTRAL_METERS.find((meter) => meter.unit === unit) as MeterProfile;
 export const VOLTS = meterIn('volts');

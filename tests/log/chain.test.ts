@@ -2,7 +2,8 @@ import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bodyOf, emptyHead, findFault, GENESIS, hashOf, headAfter, seal } from '../../src/log/chain.ts';
-import type { Entry, Head } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head } from '../../src/model/ids.ts';
 
 const JOB = 'job-one-0001';
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { GUIDANCES, Guidance } from '../../src/model/guidance.ts';
+import { PairPlan } from '../../src/model/pair-plan.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { NO_SIGNAL, valueReading } from '../../src/model/reading.ts';
 import { GUIDANCE_ONLY, planFigureText } from '../../src/phrases/plan.ts';
 import { checkPlan, FIGURES, type FigureId } from '../../src/plan/check.ts';
 import { lossBetween, readingBehind } from '../../src/plan/expected.ts';
-import { GUIDANCES, Guidance } from '../../src/plan/guidance.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
-import { NO_SIGNAL, valueReading } from '../../src/reading.ts';
-import { PairPlan } from '../../src/site/pair-plan.ts';
 
 const meter = (unit: string) => NEUTRAL_METERS.find((each) => each.unit === unit) as MeterProfile;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { layDown } from '../../server/demo/site-fixture.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
-import { ReportBegun, ReportProgress } from '../../src/report/protocol.ts';
+import { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
 import { Desk } from '../server/desk.ts';
 import { pause, serve } from '../server/house.ts';
 import { get, openJob } from '../server/phone.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
 import type { Block, Page } from '../../src/report/report.ts';
 import { demo, logOf, visitsOf } from './demo.ts';

@@ -1,5 +1,6 @@
 import { headAfter } from '../../src/log/chain.ts';
-import type { Entry, Head } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head } from '../../src/model/ids.ts';
 import { SiteReport } from '../../src/report/build.ts';
 import type { Log } from '../../src/report/pair-page.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { layDown } from '../../server/demo/site-fixture.ts';
-import { digest, newToken } from '../../server/secrets.ts';
+import { digest, newToken } from '../../server/guard/secrets.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { jobReport } from '../../src/report/build.ts';

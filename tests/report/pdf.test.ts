@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { ReportPdf } from '../../server/report/pdf.ts';
 import { review } from '../../src/findings/review.ts';
-import { storyOf } from '../../src/findings/story.ts';
 import { findingText } from '../../src/phrases/findings.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { jobReport } from '../../src/report/build.ts';
 import type { Page } from '../../src/report/report.ts';
+import { storyOf } from '../../src/visit/visit.ts';
 import { accepted } from '../review/fixture.ts';
 import { demo, demoReport, headOf, visitsOf } from './demo.ts';
 import { bare, pdfText } from './pdf-text.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { progressOf } from '../../src/commission/progress.ts';
-import { storyOf } from '../../src/findings/story.ts';
 import { provingBlock } from '../../src/report/proving.ts';
 import type { Plant } from '../../src/simulator/plants.ts';
+import { progressOf } from '../../src/visit/progress.ts';
+import { storyOf } from '../../src/visit/visit.ts';
 import { visit } from '../findings/site.ts';
 
 /** The results of the goes at the alarm test, in order. */

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { SearchFact } from '../../src/facts.ts';
-import { countedOf, EMPTY, fold } from '../../src/job/state.ts';
 import { amendments } from '../../src/log/amendments.ts';
 import { series } from '../../src/log/series.ts';
-import { valueReading } from '../../src/reading.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
+import { valueReading } from '../../src/model/reading.ts';
+import { countedOf, EMPTY, fold } from '../../src/visit/state.ts';
 import { Script, SETUP } from './fixture.ts';
 
 const scriptOf = (facts: readonly SearchFact[]): Script => {

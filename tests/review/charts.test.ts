@@ -3,8 +3,8 @@ import { clockLabels, duration } from '../../client/charts/times.ts';
 import { levels } from '../../src/charts/levels.ts';
 import { placeLabels } from '../../src/charts/place-labels.ts';
 import { series } from '../../src/log/series.ts';
+import { NO_SIGNAL, SATURATED, valueReading } from '../../src/model/reading.ts';
 import { positionText } from '../../src/phrases/position.ts';
-import { NO_SIGNAL, SATURATED, valueReading } from '../../src/reading.ts';
 import { Script, SETUP } from './fixture.ts';
 
 const { meter } = SETUP;

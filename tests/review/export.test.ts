@@ -3,7 +3,8 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { emptyHead, findFault } from '../../src/log/chain.ts';
-import { fromJsonLines, toCsv, toJsonLines } from '../../src/log/export.ts';
+import { fromJsonLines, toJsonLines } from '../../src/log/json-lines.ts';
+import { toCsv } from '../../src/record/csv-file.ts';
 import { accepted, overridden, Script } from './fixture.ts';
 
 const { entries, head } = accepted();

@@ -1,11 +1,12 @@
-import type { Action } from '../../src/advice.ts';
-import type { Fact, FactOf, Seat } from '../../src/facts.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
-import type { Entry, Head } from '../../src/log/entry.ts';
+import type { Action } from '../../src/model/advice.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Fact, FactOf, Seat } from '../../src/model/facts.ts';
+import type { Head } from '../../src/model/ids.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../../src/model/reading.ts';
+import type { Axis, Eighths } from '../../src/model/turns.ts';
 import { amountWords, senseWord } from '../../src/phrases/amounts.ts';
-import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
-import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../../src/reading.ts';
-import type { Axis, Eighths } from '../../src/turns.ts';
 
 const COUNTS = NEUTRAL_METERS.find((meter) => meter.unit === 'counts');
 if (!COUNTS) throw new Error('no neutral meter in counts');

@@ -1,10 +1,11 @@
 import { readFile } from 'node:fs/promises';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { digest, newToken } from '../../server/secrets.ts';
+import { digest, newToken } from '../../server/guard/secrets.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
-import { fromJsonLines, toCsv } from '../../src/log/export.ts';
+import { fromJsonLines } from '../../src/log/json-lines.ts';
+import { toCsv } from '../../src/record/csv-file.ts';
 import { CHROMIUM, launch } from '../e2e/chromium.ts';
 import { openJob, Phone } from '../server/phone.ts';
 import { accepted, overridden, type Script } from './fixture.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { series, topOf } from '../../src/log/series.ts';
-import { NO_SIGNAL, SATURATED, valueReading } from '../../src/reading.ts';
+import { NO_SIGNAL, SATURATED, valueReading } from '../../src/model/reading.ts';
 import { accepted, Script } from './fixture.ts';
 
 const of = (play: (s: Script) => void) => {

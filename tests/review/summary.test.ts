@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { summarize } from '../../src/log/summary.ts';
-import { valueReading } from '../../src/reading.ts';
+import { valueReading } from '../../src/model/reading.ts';
+import { summarize } from '../../src/record/counts.ts';
 import { accepted, alignment, overridden, SETUP } from './fixture.ts';
 
 describe('a summary', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { ManualClock, serve } from './house.ts';
 import { bothIn, get, newId, Phone } from './phone.ts';
 

@@ -1,4 +1,4 @@
-import { SiteOpened, SiteView } from '../../src/site/protocol.ts';
+import { SiteOpened, SiteView } from '../../src/protocol/site.ts';
 import { get, newId, post } from './phone.ts';
 
 /** A site's desk, or with the other token somebody who only reads. */

@@ -1,14 +1,14 @@
 import { pino } from 'pino';
 import { describe, expect, it } from 'vitest';
-import { systemClock } from '../../server/clock.ts';
-import { Connection, type ConnectionDeps, type Wire } from '../../server/connection.ts';
-import { Hearing } from '../../server/hearing.ts';
-import { LIMITS } from '../../server/limits.ts';
-import { Rooms } from '../../server/rooms.ts';
+import { LIMITS } from '../../server/guard/limits.ts';
+import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
+import { Rooms } from '../../server/jobs/rooms.ts';
+import { systemClock } from '../../server/process/clock.ts';
+import { Hearing } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
-import type { Entry } from '../../src/log/entry.ts';
-import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
 import { createRng, type Rng } from '../../src/simulator/rng.ts';
 import { SETUP } from './phone.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { findFault } from '../../src/log/chain.ts';
-import { MAX_FRAME_BYTES, PROTOCOL_VERSION } from '../../src/protocol.ts';
+import { MAX_FRAME_BYTES, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { pause, serve } from './house.ts';
 import { bothIn, get, openJob, Phone } from './phone.ts';
 

@@ -1,5 +1,5 @@
 import { onTestFinished } from 'vitest';
-import type { Clock } from '../../server/clock.ts';
+import type { Clock } from '../../server/process/clock.ts';
 import { type RunningServer, type ServerOptions, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 

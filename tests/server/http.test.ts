@@ -5,8 +5,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { findFault } from '../../src/log/chain.ts';
-import { fromJsonLines } from '../../src/log/export.ts';
-import { HttpRefusal, JobRecord } from '../../src/protocol.ts';
+import { fromJsonLines } from '../../src/log/json-lines.ts';
+import { HttpRefusal, JobRecord } from '../../src/protocol/jobs.ts';
 import { serve } from './house.ts';
 import { bothIn, get, openJob, post, SETUP } from './phone.ts';
 

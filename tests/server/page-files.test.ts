@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { preloadsFor } from '../../server/page-files.ts';
+import { preloadsFor } from '../../server/http/page-files.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-pages-'));
 afterAll(() => rmSync(folder, { recursive: true }));

@@ -1,16 +1,15 @@
 import { nanoid } from 'nanoid';
 import { WebSocket } from 'ws';
-import type { JobSetup } from '../../src/facts.ts';
-import type { Entry } from '../../src/log/entry.ts';
-import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { JobSetup } from '../../src/model/facts.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { JobOpened, Joined } from '../../src/protocol/jobs.ts';
 import {
   type ClientMessage,
-  JobOpened,
-  Joined,
   PROTOCOL_VERSION,
   ServerMessage,
   SOCKET_PATH,
-} from '../../src/protocol.ts';
+} from '../../src/protocol/socket.ts';
 
 type Kind = ServerMessage['t'];
 export type Told<T extends Kind> = Extract<ServerMessage, { t: T }>;

@@ -1,23 +1,27 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
-import { LIMITS } from '../../server/limits.ts';
-import * as protocol from '../../src/protocol.ts';
-import * as report from '../../src/report/protocol.ts';
-import * as site from '../../src/site/protocol.ts';
+import { LIMITS } from '../../server/guard/limits.ts';
+import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
+import { Refusal } from '../../src/model/refusal.ts';
+import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import * as jobs from '../../src/protocol/jobs.ts';
+import * as report from '../../src/protocol/report.ts';
+import * as site from '../../src/protocol/site.ts';
+import * as socket from '../../src/protocol/socket.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
 
 const SCHEMAS: Record<string, z.ZodType> = {
-  client: protocol.ClientMessage,
-  server: protocol.ServerMessage,
-  HttpRefusal: protocol.HttpRefusal,
-  OpenJob: protocol.OpenJob,
-  JobOpened: protocol.JobOpened,
-  Join: protocol.Join,
-  Joined: protocol.Joined,
-  JobRecord: protocol.JobRecord,
+  client: socket.ClientMessage,
+  server: socket.ServerMessage,
+  HttpRefusal: jobs.HttpRefusal,
+  OpenJob: jobs.OpenJob,
+  JobOpened: jobs.JobOpened,
+  Join: jobs.Join,
+  Joined: jobs.Joined,
+  JobRecord: jobs.JobRecord,
   OpenSite: site.OpenSite,
   SiteOpened: site.SiteOpened,
   PlanPairs: site.PlanPairs,
@@ -48,8 +52,8 @@ describe('docs/protocol.md', () => {
   });
 
   it.each([
-    ['client', protocol.ClientMessage],
-    ['server', protocol.ServerMessage],
+    ['client', socket.ClientMessage],
+    ['server', socket.ServerMessage],
   ] as const)('shows every kind of %s message', (side, union) => {
     const kinds = union.options.map((option) => option.shape.t.value).sort();
     const shown = examples.filter(({ name }) => name === side).map(({ line }) => JSON.parse(line).t);
@@ -57,8 +61,8 @@ describe('docs/protocol.md', () => {
   });
 
   it('names every refusal, and every close code', () => {
-    for (const reason of protocol.Refusal.options) expect(doc).toContain(`\`${reason}\``);
-    for (const [reason, code] of Object.entries(protocol.CLOSE_CODES)) {
+    for (const reason of Refusal.options) expect(doc).toContain(`\`${reason}\``);
+    for (const [reason, code] of Object.entries(socket.CLOSE_CODES)) {
       expect(doc).toContain(`| \`${reason}\` | ${code} |`);
     }
   });
@@ -75,7 +79,7 @@ describe('docs/protocol.md', () => {
 
   it('states the limits that hold', () => {
     const said = doc.replace(/\s+/g, ' ');
-    expect(protocol.MAX_FRAME_BYTES).toBe(65_536);
+    expect(socket.MAX_FRAME_BYTES).toBe(65_536);
     expect(said).toContain('more than 65,536 bytes');
     expect(LIMITS.messages).toEqual({ burst: 60, perSecond: 20 });
     expect(said).toContain('60 messages at once and 20 a second');
@@ -83,15 +87,15 @@ describe('docs/protocol.md', () => {
     expect(said).toContain('after 6 seconds without');
     expect(LIMITS.codeLastsMs).toBe(15 * 60_000);
     expect(said).toContain('for fifteen minutes');
-    expect(protocol.CODE_ALPHABET).toBe('23456789ABCDEFGHJKMNPQRSTUVWXYZ');
-    expect(said).toContain(protocol.CODE_ALPHABET);
+    expect(CODE_ALPHABET).toBe('23456789ABCDEFGHJKMNPQRSTUVWXYZ');
+    expect(said).toContain(CODE_ALPHABET);
     expect(LIMITS.maxSiteBodyBytes).toBe(2 * 1024 * 1024);
     expect(said).toContain('`/api/site/` are limited to 2 MiB');
     expect(LIMITS.siteWritesPerAddress).toEqual({ burst: 60, perSecond: 2 });
     expect(said).toContain('60 at once and then two a second');
-    expect(site.MAX_PAIRS).toBe(2_000);
+    expect(MAX_PAIRS).toBe(2_000);
     expect(said).toContain('a site to 2,000 pairs');
-    expect(protocol.MAX_TALK_MS).toBe(15_000);
+    expect(socket.MAX_TALK_MS).toBe(15_000);
     expect(said).toContain('may last 15 seconds');
     expect(LIMITS.guessesPerAddress.perSecond * 60).toBeCloseTo(5);
     expect(LIMITS.guesses.perSecond * 60).toBeCloseTo(20);

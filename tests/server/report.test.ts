@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { ReportJobs } from '../../server/report/jobs.ts';
-import { HttpRefusal } from '../../src/protocol.ts';
-import { ReportBegun, ReportProgress } from '../../src/report/protocol.ts';
+import { HttpRefusal } from '../../src/protocol/jobs.ts';
+import { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
 import { Desk } from './desk.ts';
 import { serve } from './house.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { LIMITS } from '../../server/limits.ts';
-import { CODE_ALPHABET, PROTOCOL_VERSION } from '../../src/protocol.ts';
+import { LIMITS } from '../../server/guard/limits.ts';
+import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { ManualClock, pause, serve } from './house.ts';
 import { bothIn, join, openJob, Phone, post } from './phone.ts';
 

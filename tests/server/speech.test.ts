@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { toSamples } from '../../server/hearing.ts';
+import { toSamples } from '../../server/speech/service.ts';
 import {
   SpeechUnavailable,
   type TranscribeOptions,
   type Transcriber,
 } from '../../server/speech/transcriber.ts';
-import { MAX_TALK_MS, SAMPLE_RATE } from '../../src/protocol.ts';
+import { MAX_TALK_MS, SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import { pause, serve } from './house.ts';
 import { bothIn, newId, Phone } from './phone.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
-import { openVoice } from '../../server/voice/open.ts';
+import { openVoice } from '../../server/voice/start.ts';
 import { sayable } from '../../server/voice/voice.ts';
-import { HttpRefusal } from '../../src/protocol.ts';
+import { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { serve } from './house.ts';
 import { get, openJob } from './phone.ts';
 

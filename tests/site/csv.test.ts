@@ -1,11 +1,11 @@
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { csvFaultText } from '../../src/phrases/csv.ts';
-import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/profile.ts';
-import { PAIR_COLUMNS } from '../../src/site/columns.ts';
-import { csvTemplate, pairsToCsv, readPairs } from '../../src/site/csv.ts';
-import type { PairPlan } from '../../src/site/pair-plan.ts';
+import type { PairPlan } from '../../src/model/pair-plan.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { csvFaultText } from '../../src/phrases/table-faults.ts';
+import { PAIR_COLUMNS } from '../../src/site/pair-columns.ts';
+import { csvTemplate, pairsToCsv, readPairs } from '../../src/site/pair-table.ts';
 
 const PROFILES = { meters: NEUTRAL_METERS, adjusters: [NEUTRAL_ADJUSTERS] };
 const read = (text: string) => readPairs(text, PROFILES);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { EMPTY, fold } from '../../src/job/state.ts';
-import { standingOf } from '../../src/site/standing.ts';
+import { standingOf } from '../../src/record/status.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TableCommissioning } from '../commission/bench.ts';
 import { visit } from '../findings/site.ts';
 

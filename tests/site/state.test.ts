@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Fact } from '../../src/facts.ts';
+import type { Fact } from '../../src/model/facts.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
 
 const siteOf = (...facts: Fact[]) =>

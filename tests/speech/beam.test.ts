@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { WordGraph } from '../../src/grammar/graph.ts';
-import { search } from '../../src/speech/beam.ts';
+import { search } from '../../src/speech/decode.ts';
+import { openText } from '../../src/speech/free-text.ts';
 import { type Alphabet, logSoftmax } from '../../src/speech/logits.ts';
-import { openText } from '../../src/speech/open.ts';
 import { Spelling } from '../../src/speech/spelling.ts';
 
 /** Tokens: 0 blank, 1 between words, 2 "a", 3 "b". */

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { text } from 'node:stream/consumers';
 import text2wav from 'text2wav';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { ROOT_FOLDER } from '../../server/program.ts';
+import { ROOT_FOLDER } from '../../server/process/program.ts';
 import { END, START, writeWhisper } from './whisper-folder.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-transcribe-'));

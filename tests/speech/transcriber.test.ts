@@ -5,11 +5,11 @@ import { join } from 'node:path';
 import text2wav from 'text2wav';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
-import { DEFAULT_MODEL_FOLDER } from '../../server/program.ts';
-import { openTranscriber } from '../../server/speech/open.ts';
+import { DEFAULT_MODEL_FOLDER } from '../../server/process/program.ts';
 import { readSound } from '../../server/speech/sound-file.ts';
+import { openTranscriber } from '../../server/speech/start.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
-import { hear } from '../../src/job/hearing.ts';
+import { hear } from '../../src/conversation/decide.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-speech-'));
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Candidate } from '../../src/speech/beam.ts';
+import type { Candidate } from '../../src/speech/decode.ts';
 import { weigh } from '../../src/speech/weigh.ts';
 
 const heard = (...texts: string[]): Candidate[] => texts.map((text) => ({ text, score: -2, cost: 0 }));

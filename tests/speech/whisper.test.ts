@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
-import { hear } from '../../src/job/hearing.ts';
+import { hear } from '../../src/conversation/decide.ts';
 import { fromWritten, MOST_BELIEVED } from '../../src/speech/written.ts';
 import { END, START, writeWhisper } from './whisper-folder.ts';
 

@@ -1,9 +1,10 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { digest } from '../../server/secrets.ts';
+import { digest } from '../../server/guard/secrets.ts';
 import type { KeptAccount, Store } from '../../server/store/store.ts';
-import type { Fact } from '../../src/facts.ts';
 import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
-import type { Draft, Entry, Head } from '../../src/log/entry.ts';
+import type { Draft, Entry } from '../../src/model/entry.ts';
+import type { Fact } from '../../src/model/facts.ts';
+import type { Head } from '../../src/model/ids.ts';
 
 const JOB = 'job-one-0001';
 const OTHER = 'job-two-0002';

@@ -3,13 +3,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
-import { digest } from '../../server/secrets.ts';
-import { DATABASE_FILE, openDataFolder } from '../../server/store/open.ts';
+import { digest } from '../../server/guard/secrets.ts';
+import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
 import { SCHEMA_VERSION } from '../../server/store/schema.ts';
 import { openSqlite } from '../../server/store/sqlite.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { bodyOf, emptyHead } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/log/entry.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { sealRemarks, storeContract } from './contract.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-store-'));

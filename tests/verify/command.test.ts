@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { headAfter } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/log/entry.ts';
-import { toJsonLines } from '../../src/log/export.ts';
+import { toJsonLines } from '../../src/log/json-lines.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { visit } from '../findings/site.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-verify-'));

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Fact } from '../../src/facts.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
-import type { Entry, Head } from '../../src/log/entry.ts';
-import { toJsonLines } from '../../src/log/export.ts';
+import { toJsonLines } from '../../src/log/json-lines.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Fact } from '../../src/model/facts.ts';
+import type { Head } from '../../src/model/ids.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { verify } from '../../src/verify/verify.ts';
 import { visit } from '../findings/site.ts';

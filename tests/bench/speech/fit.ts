@@ -4,7 +4,7 @@
  *     npx tsx tests/bench/speech/fit.ts [RECORDINGS]
  */
 import { join } from 'node:path';
-import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../../server/program.ts';
+import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../../server/process/program.ts';
 import { loadLetterModel } from '../../../server/speech/letter-model.ts';
 import { openFolder } from '../../../server/speech/model-folder.ts';
 import { wordGraph } from '../../../src/grammar/graph.ts';

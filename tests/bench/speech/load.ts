@@ -1,5 +1,5 @@
-import { DEFAULT_MODEL_FOLDER } from '../../../server/program.ts';
-import { openTranscriber } from '../../../server/speech/open.ts';
+import { DEFAULT_MODEL_FOLDER } from '../../../server/process/program.ts';
+import { openTranscriber } from '../../../server/speech/start.ts';
 import type { Utterance } from './recordings.ts';
 
 const SECONDS = 20;

@@ -1,6 +1,6 @@
+import { hear } from '../../../src/conversation/decide.ts';
 import { parse } from '../../../src/grammar/parse.ts';
-import { hear } from '../../../src/job/hearing.ts';
-import type { Heard } from '../../../src/speech/hear.ts';
+import type { Heard } from '../../../src/speech/heard.ts';
 import type { Believed } from './thresholds.ts';
 
 /** `wrong`: something else was taken than what was said. */

@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { ROOT_FOLDER } from '../../../server/program.ts';
+import { ROOT_FOLDER } from '../../../server/process/program.ts';
 import { readSound } from '../../../server/speech/sound-file.ts';
 import { sample } from '../../../src/grammar/sample.ts';
 

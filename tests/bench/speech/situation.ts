@@ -1,6 +1,6 @@
+import { SAFE } from '../../../src/conversation/decide.ts';
+import { ANSWERS, type Expectation, OFF_DB, REPORTS } from '../../../src/conversation/expectation.ts';
 import { parse } from '../../../src/grammar/parse.ts';
-import { ANSWERS, type Expectation, OFF_DB, REPORTS } from '../../../src/job/expected.ts';
-import { SAFE } from '../../../src/job/hearing.ts';
 
 /** Somebody was asked for the reading, and anything the meter can show is plausible. */
 export const READING_ASKED: Expectation = {

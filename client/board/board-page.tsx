@@ -1,0 +1,190 @@
+import { useMemo, useState } from 'preact/hooks';
+import { PAIR_STANDINGS } from '../../src/model/pair-status.ts';
+import { STANDING_WORDS } from '../../src/phrases/statuses.ts';
+import type { SiteView } from '../../src/protocol/site.ts';
+import { boardLink, importLink, planLink } from '../browser/links.ts';
+import { follow } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { clock } from '../charts/times.ts';
+import { ReportButton } from '../report/report-button.tsx';
+import { savedSites } from '../saved/saved-sites.ts';
+import { StandingShape } from '../site/status-chip.tsx';
+import type { Polled } from '../site/use-polled.ts';
+import { useSite } from '../site/use-site.ts';
+import { useMoreAndMore } from '../ui/after-paint.ts';
+import { Masthead } from '../ui/masthead.tsx';
+import { NotYet } from '../ui/not-yet.tsx';
+import { ShareLink } from '../ui/share-link.tsx';
+import { PairRow } from './pair-row.tsx';
+import { live, matching, totals, type Wanted } from './rows.ts';
+import { SiteFindingsPanel } from './site-findings.tsx';
+import '../site/site.css';
+
+/** Every pair of a site: where it stands, who is on it, and what is next. */
+export function BoardPage({ token }: { token: string }) {
+  const site = useSite(token);
+  return site.value ? (
+    <Board token={token} view={site.value} site={site} />
+  ) : (
+    <NotYet what="site" trouble={site.trouble} again={site.look} />
+  );
+}
+
+/** More rows than a large screen holds. */
+const SCREENFUL = 40;
+
+function Board({ token, view, site }: { token: string; view: SiteView; site: Polled<SiteView> }) {
+  const [wanted, setWanted] = useState<Wanted>({ words: '', standing: 'all' });
+  const rows = useMemo(() => live(view.pairs), [view]);
+  const dropped = view.pairs.filter((row) => row.dropped);
+  const shown = useMemo(() => matching(rows, wanted), [rows, wanted]);
+  const drawn = useMoreAndMore(shown.length, SCREENFUL);
+  const unread = rows.filter(({ standing }) => !standing).length;
+  const desk = view.role === 'desk';
+  const watch = savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
+  return (
+    <main class="site">
+      <Masthead />
+      <header class="site-head">
+        <div>
+          <h1>{view.site}</h1>
+          <p class="hint">
+            {view.code ? `Held against ${view.code.name}` : 'No guidance chosen'}
+            {!desk && '. Read only'}
+          </p>
+        </div>
+        <LastLook site={site} />
+      </header>
+      <nav class="site-ways" aria-label="This site">
+        {desk && (
+          <>
+            <a class="button" href={planLink(token)} onClick={follow}>
+              Add a pair
+            </a>
+            <a class="button" href={importLink(token)} onClick={follow}>
+              From a table
+            </a>
+          </>
+        )}
+        <ReportButton token={token} />
+      </nav>
+      {rows.length === 0 ? (
+        <Empty desk={desk} />
+      ) : (
+        <>
+          <Totals rows={rows} wanted={wanted} onWant={setWanted} />
+          <input
+            class="site-search"
+            type="search"
+            aria-label="Search pairs"
+            placeholder="Search by id, name, zone, or what is next"
+            value={wanted.words}
+            onInput={(event) => setWanted({ ...wanted, words: event.currentTarget.value })}
+          />
+          <p class="hint" role="status">
+            {shown.length === rows.length
+              ? `${rows.length} ${rows.length === 1 ? 'pair' : 'pairs'}`
+              : `${shown.length} of ${rows.length} pairs`}
+            {unread > 0 && `. The records of ${unread} are still being read`}
+          </p>
+          <ul class="pair-rows">
+            {shown.slice(0, drawn).map((row) => (
+              <PairRow key={row.plan.id} row={row} token={token} />
+            ))}
+          </ul>
+          {shown.length === 0 && (
+            <p>
+              No pair is like that.{' '}
+              <button type="button" class="button" onClick={() => setWanted({ words: '', standing: 'all' })}>
+                Show all
+              </button>
+            </p>
+          )}
+          <SiteFindingsPanel token={token} pairs={rows} />
+        </>
+      )}
+      {dropped.length > 0 && (
+        <details class="more">
+          <summary>Taken out of the site: {dropped.length}</summary>
+          <ul class="dropped">
+            {dropped.map(({ plan, dropped: why }) => (
+              <li key={plan.id}>
+                <strong>{plan.id}</strong> {plan.name !== plan.id && plan.name}: {why?.reason}
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {watch && (
+        <section class="site-share">
+          <h2>For a supervisor: this board, read only</h2>
+          <ShareLink label="Link to the board" url={new URL(boardLink(watch), location.origin).href} />
+        </section>
+      )}
+    </main>
+  );
+}
+
+/** When the board was last known to be so. */
+function LastLook({ site: { at, trouble, look } }: { site: Polled<SiteView> }) {
+  return (
+    <p class={trouble ? 'site-look failure' : 'site-look hint'} role={trouble ? 'alert' : undefined}>
+      {trouble && `${trouble} `}
+      {at !== undefined && (
+        <>
+          Last updated {clock(at, true)}
+          {trouble && '. What is shown may be old. '}
+        </>
+      )}
+      {trouble && (
+        <button type="button" class="button" onClick={look}>
+          Look again
+        </button>
+      )}
+    </p>
+  );
+}
+
+function Totals({
+  rows,
+  wanted,
+  onWant,
+}: {
+  rows: SiteView['pairs'];
+  wanted: Wanted;
+  onWant: (wanted: Wanted) => void;
+}) {
+  const counts = totals(rows);
+  return (
+    <fieldset class="site-totals">
+      <legend class="away">Show pairs that are</legend>
+      {PAIR_STANDINGS.map((standing) => {
+        const on = wanted.standing === standing;
+        return (
+          <button
+            key={standing}
+            type="button"
+            class={`total is-${standing}`}
+            aria-pressed={on}
+            onClick={() => onWant({ ...wanted, standing: on ? 'all' : standing })}
+          >
+            <StandingShape standing={standing} />
+            <strong>{counts[standing]}</strong>
+            <span class="total-word">{STANDING_WORDS[standing]}</span>
+          </button>
+        );
+      })}
+    </fieldset>
+  );
+}
+
+const Empty = ({ desk }: { desk: boolean }) => (
+  <section class="card">
+    <h2>No pairs yet</h2>
+    <p>
+      {desk
+        ? 'Add the pairs of this site one by one, or take them all from a table. Each is checked before the ladder goes up.'
+        : 'Whoever opened this site has planned no pair yet. This page fills by itself.'}
+    </p>
+  </section>
+);

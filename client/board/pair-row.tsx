@@ -1,0 +1,68 @@
+import { useMemo } from 'preact/hooks';
+import type { PairRow as Row } from '../../src/protocol/site.ts';
+import { planLink, visitLink } from '../browser/links.ts';
+import { follow } from '../browser/route.ts';
+import { StandingSign } from '../site/status-chip.tsx';
+import { whoIsOn } from './rows.ts';
+
+/** One pair on the board. It is drawn anew only when its row tells something new. */
+export function PairRow({ row, token }: { row: Row; token: string }) {
+  return useMemo(() => <Drawn row={row} token={token} />, [row, token]);
+}
+
+function Drawn({ row, token }: { row: Row; token: string }) {
+  const { plan, standing, next, visits, signed } = row;
+  const latest = visits.at(-1);
+  const href = latest ? visitLink(token, latest.job) : planLink(token, plan.id);
+  // A signature that no longer holds is not what one looks for on the board.
+  const by = standing === 'signed' ? signed : undefined;
+  const here = row.online.panel || row.online.emitter;
+  return (
+    <li class="pair-row">
+      <a class="pair-open" href={href} onClick={follow}>
+        <span class="pair-id">
+          <strong>{plan.id}</strong>
+          {plan.name !== plan.id && <span>{plan.name}</span>}
+          {plan.zone && <small>zone {plan.zone}</small>}
+        </span>
+        <StandingSign standing={standing} />
+        <span class="pair-next">
+          <small>{by ? 'Signed by' : 'Next'}</small>
+          {by ? `${by.name}, ${by.role}` : next}
+        </span>
+        <span class={here ? 'pair-who here' : 'pair-who'}>
+          <small>On it</small>
+          {whoIsOn(row)}
+        </span>
+        <span class="pair-final">
+          <small>Final reading</small>
+          {finalText(row)}
+        </span>
+        <Counts row={row} />
+      </a>
+      <a class="pair-plan-link" href={planLink(token, plan.id)} onClick={follow}>
+        Plan<span class="away"> of {plan.id}</span>
+      </a>
+    </li>
+  );
+}
+
+function finalText({ standing, final, visits }: Row): string {
+  if (!standing) return 'being read';
+  return final ?? (visits.length > 0 ? 'none that stands' : 'none yet');
+}
+
+function Counts({ row: { standing, findings, visits } }: { row: Row }) {
+  const { serious, question, note } = findings;
+  const told = [
+    serious > 0 && `${serious} serious`,
+    question > 0 && `${question} to ask`,
+    note > 0 && `${note} to know`,
+  ].filter((text) => text !== false);
+  return (
+    <span class={serious > 0 ? 'pair-findings serious' : 'pair-findings'}>
+      <small>Findings</small>
+      {standing ? told.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'being read'}
+    </span>
+  );
+}

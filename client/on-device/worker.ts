@@ -1,0 +1,102 @@
+/// <reference lib="webworker" />
+import sileroUrl from '@ricky0123/vad-web/dist/silero_vad_v5.onnx?url';
+import * as ort from 'onnxruntime-web';
+import plainUrl from 'onnxruntime-web/dist/ort-wasm.wasm?url';
+import simdUrl from 'onnxruntime-web/dist/ort-wasm-simd.wasm?url';
+import { wordGraph } from '../../src/grammar/graph.ts';
+import { alphabetOf } from '../../src/speech/alphabet.ts';
+import { type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
+import type { Answer, Ask } from './recogniser.ts';
+
+/** Runs beside the page: the voice detector and the speech model, each loaded when it is first asked for. */
+
+// One thread: more need headers that would shut out other things, and the models are small.
+ort.env.wasm.numThreads = 1;
+ort.env.wasm.wasmPaths = { 'ort-wasm.wasm': plainUrl, 'ort-wasm-simd.wasm': simdUrl };
+ort.env.logLevel = 'error';
+
+/** The detector is given the end of the frame before with each frame; samples at 16 kHz. */
+const CONTEXT = 64;
+const RATE = new ort.Tensor('int64', BigInt64Array.of(16_000n), [1]);
+
+async function loadDetector(): Promise<(frame: Float32Array) => Promise<number>> {
+  const session = await ort.InferenceSession.create(sileroUrl, { logSeverityLevel: 3 });
+  let state: ort.Tensor = new ort.Tensor('float32', new Float32Array(2 * 128), [2, 1, 128]);
+  let before = new Float32Array(CONTEXT);
+  return async (frame) => {
+    const sound = new Float32Array(CONTEXT + frame.length);
+    sound.set(before);
+    sound.set(frame, CONTEXT);
+    before = frame.slice(-CONTEXT);
+    const input = new ort.Tensor('float32', sound, [1, sound.length]);
+    const { output, stateN } = await session.run({ input, state, sr: RATE });
+    if (!output || !stateN) throw new Error('the voice detector gave no answer');
+    state = stateN;
+    return output.data[0] as number;
+  };
+}
+
+const MODEL = '/speech-model';
+
+async function json(file: string): Promise<unknown> {
+  const answer = await fetch(`${MODEL}/${file}`);
+  if (!answer.ok) throw new Error(`the speech model is not to be had: ${file}`);
+  return answer.json();
+}
+
+async function loadRecogniser(): Promise<Recogniser> {
+  const [tokenizer, preprocessor, session] = await Promise.all([
+    json('tokenizer.json'),
+    json('preprocessor_config.json') as Promise<{ do_normalize?: boolean }>,
+    ort.InferenceSession.create(`${MODEL}/onnx/model_quantized.onnx`, { logSeverityLevel: 3 }),
+  ]);
+  const logits = async (samples: Float32Array) => {
+    const sound = preprocessor.do_normalize ? normalised(samples) : samples;
+    const { logits } = await session.run({
+      input_values: new ort.Tensor('float32', sound, [1, sound.length]),
+    });
+    if (!logits) throw new Error('the speech model gave no letters');
+    const [, frames, tokens] = logits.dims as [number, number, number];
+    return { data: logits.data as Float32Array, frames, tokens };
+  };
+  return recogniser({ alphabet: alphabetOf(tokenizer), logits }, wordGraph());
+}
+
+/** Mean 0 and variance 1, as the model's feature extractor makes it on the server. */
+function normalised(samples: Float32Array): Float32Array {
+  const mean = samples.reduce((a, b) => a + b, 0) / samples.length;
+  const variance = samples.reduce((sum, x) => sum + (x - mean) ** 2, 0) / samples.length;
+  return samples.map((x) => (x - mean) / Math.sqrt(variance + 1e-7));
+}
+
+let detector: ReturnType<typeof loadDetector> | undefined;
+let ears: ReturnType<typeof loadRecogniser> | undefined;
+
+async function answer(ask: Ask): Promise<Answer> {
+  const { id } = ask;
+  try {
+    switch (ask.do) {
+      case 'detect':
+        detector ??= loadDetector();
+        return { id, value: await (await detector)(ask.frame) };
+      case 'load':
+        ears ??= loadRecogniser();
+        await ears;
+        return { id, value: undefined };
+      case 'hear':
+        ears ??= loadRecogniser();
+        return { id, value: await (await ears).hear(ask.samples) };
+    }
+  } catch (error) {
+    // Asked again it may load: the link was perhaps away.
+    if (ask.do === 'detect') detector = undefined;
+    else ears = undefined;
+    return { id, failed: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+// In turn: the detector's frames belong together.
+let last: Promise<void> = Promise.resolve();
+addEventListener('message', ({ data }: MessageEvent<Ask>) => {
+  last = last.then(async () => postMessage(await answer(data)));
+});

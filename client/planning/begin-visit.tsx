@@ -1,0 +1,70 @@
+import { useState } from 'preact/hooks';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { PairRow } from '../../src/protocol/site.ts';
+import { deviceName } from '../browser/requests.ts';
+import { go } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { ownMeters } from '../profiles/saved-profiles.ts';
+import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
+import { beginVisit } from '../site/requests.ts';
+import { useSend } from '../site/use-send.ts';
+import { Choice } from '../ui/field.tsx';
+
+/** Makes this device the panel phone of a new visit, with the plan as it stands. */
+export function BeginVisit({ token, site, row }: { token: string; site: string; row: PairRow }) {
+  const { plan, visits, online } = row;
+  const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
+  const [chosen, setChosen] = useState('0');
+  const [left] = useState(() => savedSeat(browserStorage, 'panel'));
+  const { busy, failure, send } = useSend();
+  const meter = plan.meter ?? meters[Number(chosen)];
+  const begin = () =>
+    send(
+      {
+        pair: plan.id,
+        device: deviceName(),
+        ...(!plan.meter && meter && { meter }),
+        ...(!plan.adjusters && { adjusters: NEUTRAL_ADJUSTERS }),
+      },
+      async (id, body) => {
+        const { job, token: seatToken, watch } = await beginVisit(token, id, body);
+        saveSeat(browserStorage, {
+          seat: 'panel',
+          job,
+          token: seatToken,
+          watch,
+          title: `${site}, ${plan.name}`,
+          site: token,
+        });
+        go('/panel');
+      },
+    );
+  const someone = online.panel || online.emitter;
+  return (
+    <section class="card begin-visit">
+      <h2>{visits.length === 0 ? 'At the panel now?' : 'Another visit'}</h2>
+      <p>
+        This device becomes the panel phone: it reads the meter and gives the code for the phone on the
+        ladder.
+      </p>
+      {!plan.meter && (
+        <Choice
+          label="Meter at the panel"
+          value={chosen}
+          options={meters.map(({ name }, i) => ({ value: String(i), label: name }))}
+          onInput={setChosen}
+        />
+      )}
+      {someone && <p class="failure">A crew is on this pair now. Begin only if they know of it.</p>}
+      {left && <p class="hint">It takes this device out of {left.title ?? 'the job it is in'}.</p>}
+      {failure && (
+        <p class="failure" role="alert">
+          {failure}
+        </p>
+      )}
+      <button type="button" class="button main" disabled={busy} onClick={begin}>
+        {busy ? 'Beginning' : 'Begin a visit here'}
+      </button>
+    </section>
+  );
+}

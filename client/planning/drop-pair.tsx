@@ -1,0 +1,36 @@
+import { useState } from 'preact/hooks';
+import type { PairId } from '../../src/model/pair-plan.ts';
+import { dropPair } from '../site/requests.ts';
+import { useSend } from '../site/use-send.ts';
+import { Field } from '../ui/field.tsx';
+
+const SHORTEST_REASON = 3;
+
+/** Takes a pair out of the site. Its record and its visits stay. */
+export function DropPair({ token, pair, onDropped }: { token: string; pair: PairId; onDropped: () => void }) {
+  const [reason, setReason] = useState('');
+  const { busy, failure, send } = useSend();
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const body = { pair, reason: reason.trim() };
+    if (await send(body, (id, dropped) => dropPair(token, id, dropped))) onDropped();
+  };
+  return (
+    <details class="more">
+      <summary>Take {pair} out of the site</summary>
+      <form class="drop-pair" onSubmit={submit}>
+        <Field
+          label="Why"
+          value={reason}
+          hint="Its visits and this reason stay in the record. Planning it again brings it back."
+          error={failure}
+          maxLength={500}
+          onInput={setReason}
+        />
+        <button type="submit" class="button danger" disabled={busy || reason.trim().length < SHORTEST_REASON}>
+          Take it out
+        </button>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,209 @@
+import { useState } from 'preact/hooks';
+import type { PairPlan } from '../../src/model/pair-plan.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { csvFaultText } from '../../src/phrases/table-faults.ts';
+import type { SiteView } from '../../src/protocol/site.ts';
+import { csvTemplate, pairsToCsv, type ReadPairs, readPairs } from '../../src/site/pair-table.ts';
+import { live } from '../board/rows.ts';
+import { boardLink } from '../browser/links.ts';
+import { go } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { ownMeters } from '../profiles/saved-profiles.ts';
+import { planPairs } from '../site/requests.ts';
+import { SiteMasthead } from '../site/site-masthead.tsx';
+import { useSend } from '../site/use-send.ts';
+import { useSite } from '../site/use-site.ts';
+import { download, fileName } from '../ui/download.ts';
+import { NotYet } from '../ui/not-yet.tsx';
+import { type Change, changesBy } from './import-changes.ts';
+import '../site/site.css';
+
+/** Takes pairs from a table: read and shown first, and sent only when every row is right. */
+export function ImportPage({ token }: { token: string }) {
+  const site = useSite(token);
+  return site.value ? (
+    <Import token={token} view={site.value} />
+  ) : (
+    <NotYet what="site" trouble={site.trouble} again={site.look} />
+  );
+}
+
+const asCsv = (text: string): Blob => new Blob([text], { type: 'text/csv;charset=utf-8' });
+
+function Import({ token, view }: { token: string; view: SiteView }) {
+  const [name, setName] = useState<string>();
+  const [text, setText] = useState('');
+  const read = text.trim() === '' ? undefined : readTable(text);
+  const plans = live(view.pairs).map(({ plan }) => plan);
+  const take = async (file: File | undefined) => {
+    if (!file) return;
+    setName(file.name);
+    setText(await file.text());
+  };
+  return (
+    <main class="site">
+      <SiteMasthead token={token} site={view.site} />
+      <header class="site-head">
+        <h1>Pairs from a table</h1>
+      </header>
+      <section class="card">
+        <ol class="steps">
+          <li>
+            Take the template, fill in one pair a row, save it as CSV (UTF-8).
+            <div class="site-ways">
+              <button
+                type="button"
+                class="button"
+                onClick={() => download(asCsv(csvTemplate()), 'pairs.csv')}
+              >
+                Template
+              </button>
+              {plans.length > 0 && (
+                <button
+                  type="button"
+                  class="button"
+                  onClick={() => download(asCsv(pairsToCsv(plans)), `${fileName(view.site, 'pairs')}.csv`)}
+                >
+                  The pairs as they stand
+                </button>
+              )}
+            </div>
+          </li>
+          <li>
+            <label class="field">
+              Choose the file
+              <input
+                type="file"
+                accept=".csv,.tsv,.txt,text/csv"
+                onChange={(event) => take(event.currentTarget.files?.[0])}
+              />
+            </label>
+            <details class="more">
+              <summary>Or paste the table</summary>
+              <textarea
+                rows={6}
+                aria-label="The table as text"
+                value={text}
+                onInput={(event) => {
+                  setName(undefined);
+                  setText(event.currentTarget.value);
+                }}
+              />
+            </details>
+          </li>
+        </ol>
+      </section>
+      {read && !read.ok && <Faults read={read} name={name} />}
+      {text.includes(NOT_UTF_8) && (
+        <p class="failure" role="alert">
+          Some letters of this file cannot be read. Save it again as CSV in UTF-8.
+        </p>
+      )}
+      {read?.ok && <Preview token={token} pairs={read.pairs} changes={changesBy(read.pairs, view.pairs)} />}
+    </main>
+  );
+}
+
+/** Stands in place of every accented letter of a text that was no UTF-8. */
+const NOT_UTF_8 = '\uFFFD';
+
+const readTable = (text: string): ReadPairs =>
+  readPairs(text, {
+    meters: [...ownMeters(browserStorage), ...NEUTRAL_METERS],
+    adjusters: [NEUTRAL_ADJUSTERS],
+  });
+
+const MOST_SHOWN = 100;
+
+function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name: string | undefined }) {
+  const { faults } = read;
+  return (
+    <section class="card faults" role="alert">
+      <h2>Nothing was taken</h2>
+      <p>
+        {faults.length === 1 ? 'One thing is' : `${faults.length} things are`} to be put right in{' '}
+        {name ?? 'the table'}; then choose it again.
+      </p>
+      <ul>
+        {faults.slice(0, MOST_SHOWN).map((fault) => (
+          <li key={csvFaultText(fault)}>{csvFaultText(fault)}</li>
+        ))}
+      </ul>
+      {faults.length > MOST_SHOWN && <p>And {faults.length - MOST_SHOWN} more.</p>}
+    </section>
+  );
+}
+
+const CHANGE_WORDS: Record<Change, string> = {
+  new: 'new',
+  changed: 'new plan in place of the old',
+  same: 'as it is',
+  back: 'taken out before, comes back',
+};
+
+interface PreviewProps {
+  token: string;
+  pairs: readonly PairPlan[];
+  changes: ReadonlyMap<string, Change>;
+}
+
+function Preview({ token, pairs, changes }: PreviewProps) {
+  const { busy, failure, send } = useSend();
+  const sent = pairs.filter(({ id }) => changes.get(id) !== 'same');
+  const submit = async () => {
+    if (await send({ pairs: sent }, (id, body) => planPairs(token, id, body))) go(boardLink(token));
+  };
+  const count = (change: Change): number => pairs.filter(({ id }) => changes.get(id) === change).length;
+  return (
+    <section class="card preview">
+      <h2>Every row is right</h2>
+      <p>
+        {(Object.keys(CHANGE_WORDS) as Change[])
+          .filter((change) => count(change) > 0)
+          .map((change) => `${count(change)} ${CHANGE_WORDS[change]}`)
+          .join('; ')}
+        . Nothing is sent yet.
+      </p>
+      <div class="preview-table">
+        <table>
+          <thead class="preview-head">
+            <tr>
+              <th>Id</th>
+              <th>Name</th>
+              <th>Zone</th>
+              <th>Path</th>
+              <th>Alarm at</th>
+              <th>Meter</th>
+              <th>What it is</th>
+            </tr>
+          </thead>
+          <tbody>
+            {pairs.map((plan) => (
+              <tr key={plan.id}>
+                <th scope="row">{plan.id}</th>
+                <td>{plan.name}</td>
+                <td>{plan.zone}</td>
+                <td>{plan.pathLength !== undefined && `${plan.pathLength} m`}</td>
+                <td>{plan.alarmThreshold && `${plan.alarmThreshold.value} ${plan.alarmThreshold.unit}`}</td>
+                <td>{plan.meter?.name}</td>
+                <td>{CHANGE_WORDS[changes.get(plan.id) ?? 'new']}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {failure && (
+        <p class="failure" role="alert">
+          {failure}
+        </p>
+      )}
+      <button type="button" class="button main" disabled={busy || sent.length === 0} onClick={submit}>
+        {sent.length === 0
+          ? 'Nothing is new in it'
+          : busy
+            ? 'Sending'
+            : `Take ${sent.length} ${sent.length === 1 ? 'pair' : 'pairs'} into the site`}
+      </button>
+    </section>
+  );
+}

@@ -1,0 +1,108 @@
+import { useState } from 'preact/hooks';
+import { GUIDANCES } from '../../src/model/guidance.ts';
+import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
+import { boardLink } from '../browser/links.ts';
+import { ApiError } from '../browser/requests.ts';
+import { follow } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { type SavedSite, saveSite } from '../saved/saved-sites.ts';
+import { openSite } from '../site/requests.ts';
+import { Choice, Field } from '../ui/field.tsx';
+import { Masthead } from '../ui/masthead.tsx';
+import { ShareLink } from '../ui/share-link.tsx';
+import '../site/site.css';
+
+const NONE = 'none';
+
+/** Opens a site. Its desk's token stays on this device; the read-only one is shown to be given away. */
+export function NewSitePage() {
+  const [site, setSite] = useState('');
+  const [code, setCode] = useState('0');
+  const [wrong, setWrong] = useState<string>();
+  const [failure, setFailure] = useState<string>();
+  const [busy, setBusy] = useState(false);
+  const [opened, setOpened] = useState<SavedSite & { kept: boolean }>();
+  const guidance = GUIDANCES[Number(code)];
+
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const name = site.trim();
+    setWrong(name === '' ? 'Name the site, so that it can be found again.' : undefined);
+    if (name === '' || busy) return;
+    setBusy(true);
+    setFailure(undefined);
+    try {
+      const { desk, watch } = await openSite({ site: name, ...(guidance && { code: guidance }) });
+      const saved = { token: desk, site: name, watch };
+      setOpened({ ...saved, kept: saveSite(browserStorage, saved) });
+    } catch (error) {
+      setFailure(error instanceof ApiError ? error.message : `The site could not be opened: ${error}`);
+    } finally {
+      setBusy(false);
+    }
+  };
+
+  if (opened) return <Opened {...opened} />;
+  return (
+    <main class="page">
+      <Masthead />
+      <form class="card" onSubmit={submit} noValidate>
+        <h1>Open a site</h1>
+        <p>For all the beam pairs of a building: their plans, every visit, and the records to be signed.</p>
+        <Field
+          label="Site"
+          value={site}
+          error={wrong}
+          placeholder="Tamsin Quay"
+          maxLength={80}
+          onInput={setSite}
+        />
+        <Choice
+          label="Guidance the plans are held against"
+          value={code}
+          options={[
+            ...GUIDANCES.map(({ name }, i) => ({ value: String(i), label: name })),
+            { value: NONE, label: 'none' },
+          ]}
+          hint={guidance ? `${guidance.source}: ${GUIDANCE_ONLY}.` : 'Distances are then not checked.'}
+          onInput={setCode}
+        />
+        {failure && (
+          <p class="failure" role="alert">
+            {failure}
+          </p>
+        )}
+        <button type="submit" class="button main" disabled={busy}>
+          {busy ? 'Opening the site' : 'Open the site'}
+        </button>
+      </form>
+    </main>
+  );
+}
+
+function Opened({ token, site, watch, kept }: SavedSite & { kept: boolean }) {
+  const address = (each: string): string => new URL(boardLink(each), location.origin).href;
+  return (
+    <main class="page">
+      <Masthead />
+      <section class="card">
+        <h1>{site} is open</h1>
+        <p>
+          {kept
+            ? 'This device keeps the key of its desk: it can plan, begin visits and sign.'
+            : 'This browser keeps nothing. Keep the link of the desk yourself, or the site cannot be changed again.'}
+        </p>
+        <a class="button main" href={boardLink(token)} onClick={follow}>
+          To the board
+        </a>
+        <h2>For a supervisor: read only</h2>
+        {watch && <ShareLink label="Link to the board" url={address(watch)} />}
+        <details class="more" open={!kept}>
+          <summary>For another device of the desk</summary>
+          <p class="hint">Whoever has this link can plan, begin visits and sign. It cannot be called back.</p>
+          <ShareLink label="Link of the desk" url={address(token)} />
+        </details>
+      </section>
+    </main>
+  );
+}

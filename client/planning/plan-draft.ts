@@ -1,0 +1,135 @@
+import { PairId, PairPlan } from '../../src/model/pair-plan.ts';
+import type { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { NUMBER_COLUMNS } from '../../src/site/pair-columns.ts';
+import {
+  type AdjusterDraft,
+  adjusterDraft,
+  type Errors,
+  type MeterDraft,
+  meterDraft,
+  newDraft,
+  parseDraft,
+} from '../profiles/profile-draft.ts';
+
+/** A figure of the plan that is one number. */
+export type NumberField = (typeof NUMBER_COLUMNS)[keyof typeof NUMBER_COLUMNS];
+const NUMBER_FIELDS: readonly NumberField[] = Object.values(NUMBER_COLUMNS);
+
+/** The plan of a pair as it is typed; an empty text is a figure not known. */
+export type PlanDraft = Record<NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold', string> & {
+  alarmUnit: 'percent' | 'dB';
+  /** Undefined: chosen when the visit begins. */
+  meter: MeterDraft | undefined;
+  adjusters: AdjusterDraft | undefined;
+};
+
+export function planDraft(plan?: PairPlan): PlanDraft {
+  const numbers = Object.fromEntries(
+    NUMBER_FIELDS.map((field) => [field, plan?.[field] === undefined ? '' : String(plan[field])]),
+  ) as Record<NumberField, string>;
+  return {
+    ...numbers,
+    id: plan?.id ?? '',
+    name: plan?.name ?? '',
+    zone: plan?.zone ?? '',
+    alarmThreshold: plan?.alarmThreshold ? String(plan.alarmThreshold.value) : '',
+    alarmUnit: plan?.alarmThreshold?.unit ?? 'percent',
+    meter: plan ? plan.meter && meterDraft(plan.meter) : meterDraft(NEUTRAL_METERS[0] as MeterProfile),
+    adjusters: plan ? plan.adjusters && adjusterDraft(plan.adjusters) : adjusterDraft(NEUTRAL_ADJUSTERS),
+  };
+}
+
+export interface ParsedPlan {
+  /** The plan, where nothing is wrong. */
+  plan?: PairPlan;
+  /** What is right so far: enough for the figures that need no more. */
+  known: PairPlan;
+  errors: Errors;
+}
+
+/** What a filled form means, and what is wrong with it, field by field. `taken`: ids of other pairs. */
+export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): ParsedPlan {
+  const errors: Record<string, string> = {};
+  const id = draft.id.trim();
+  if (!PairId.safeParse(id).success) {
+    errors.id = 'Up to 32 letters, figures, dots and dashes, no spaces, such as B2.';
+  } else if (taken.includes(id)) {
+    errors.id = `There is a pair ${id} already. Change its plan instead, or give this one another id.`;
+  }
+  const figures = Object.fromEntries(
+    NUMBER_FIELDS.flatMap((field) => {
+      const value = numberField(field, draft[field], errors);
+      return value === undefined ? [] : [[field, value]];
+    }),
+  );
+  const threshold = alarmThreshold(draft, errors);
+  const known: PairPlan = {
+    id: errors.id ? 'pair' : id,
+    name: draft.name.trim() || id || 'pair',
+    ...(draft.zone.trim() && { zone: draft.zone.trim() }),
+    ...figures,
+    ...(threshold && { alarmThreshold: threshold }),
+    ...profiles(draft, errors),
+  };
+  const { rangeMin, rangeMax } = known;
+  if (rangeMin !== undefined && rangeMax !== undefined && rangeMin > rangeMax) {
+    errors.rangeMax = 'The longest path is shorter than the shortest. Check both.';
+  }
+  const parsed = PairPlan.safeParse(known);
+  return Object.keys(errors).length === 0 && parsed.success
+    ? { plan: parsed.data, known, errors }
+    : { known, errors };
+}
+
+/** A number as people type it, with a point or a comma. */
+function numberIn(text: string): number | undefined {
+  const value = Number(text.trim().replace(',', '.').replace('−', '-'));
+  return text.trim() !== '' && Number.isFinite(value) ? value : undefined;
+}
+
+function numberField(field: NumberField, text: string, errors: Record<string, string>): number | undefined {
+  if (text.trim() === '') return undefined;
+  const value = numberIn(text);
+  const schema = PairPlan.shape[field];
+  if (value !== undefined && schema.safeParse(value).success) return value;
+  const { minValue, maxValue } = schema.unwrap();
+  errors[field] = value === undefined ? 'Enter a number, such as 62.5.' : `From ${minValue} to ${maxValue}.`;
+  return undefined;
+}
+
+function alarmThreshold(
+  { alarmThreshold: text, alarmUnit: unit }: PlanDraft,
+  errors: Record<string, string>,
+) {
+  if (text.trim() === '') return undefined;
+  const value = numberIn(text);
+  const parsed = PairPlan.shape.alarmThreshold.safeParse({ unit, value });
+  if (parsed.success) return parsed.data;
+  errors.alarmThreshold =
+    value === undefined
+      ? 'Enter a number, such as 35.'
+      : `Above 0, and ${unit === 'dB' ? 'at most 40 dB' : 'below 100 percent'}.`;
+  return undefined;
+}
+
+/** The profiles go through the start form's own reading of them, errors and all. */
+function profiles(
+  { meter, adjusters }: PlanDraft,
+  errors: Record<string, string>,
+): { meter?: MeterProfile; adjusters?: AdjusterProfile } {
+  const whole = { ...newDraft(), site: 'site', pair: 'pair' };
+  const parsed = parseDraft({
+    ...whole,
+    ...(meter && { meter }),
+    ...(adjusters && { adjusters }),
+  });
+  if (parsed.kind === 'wrong') {
+    Object.assign(errors, parsed.errors);
+    return {};
+  }
+  return {
+    ...(meter && { meter: parsed.setup.meter }),
+    ...(adjusters && { adjusters: parsed.setup.adjusters }),
+  };
+}

@@ -1,0 +1,147 @@
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { checkPlan } from '../../src/plan/check.ts';
+import type { PairRow, SiteView } from '../../src/protocol/site.ts';
+import { boardLink, planLink, visitLink } from '../browser/links.ts';
+import { follow, go } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { clock, day } from '../charts/times.ts';
+import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
+import { planPairs } from '../site/requests.ts';
+import { SiteMasthead } from '../site/site-masthead.tsx';
+import { useSend } from '../site/use-send.ts';
+import { useSite } from '../site/use-site.ts';
+import { MessagePage } from '../ui/message-page.tsx';
+import { NotYet } from '../ui/not-yet.tsx';
+import { BeginVisit } from './begin-visit.tsx';
+import { Calculator } from './calculator.tsx';
+import { CheckPanel } from './check-panel.tsx';
+import { DropPair } from './drop-pair.tsx';
+import { type PlanDraft, parsePlan, planDraft } from './plan-draft.ts';
+import { PlanForm } from './plan-form.tsx';
+import '../site/site.css';
+
+/** The plan of one pair, checked as it is typed; from here its visits begin. Without `pair`: of a new one. */
+export function PlanPage({ token, pair }: { token: string; pair: string }) {
+  const site = useSite(token);
+  const view = site.value;
+  if (!view) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
+  const row = view.pairs.find(({ plan }) => plan.id === pair);
+  if (pair !== '' && !row) {
+    return (
+      <MessagePage title={`There is no pair ${pair}`}>
+        <p>It may have been planned under another id.</p>
+        <a class="button main" href={boardLink(token)} onClick={follow}>
+          To the board
+        </a>
+      </MessagePage>
+    );
+  }
+  return <Plan key={pair} token={token} view={view} row={row} look={site.look} />;
+}
+
+interface PlanProps {
+  token: string;
+  view: SiteView;
+  row: PairRow | undefined;
+  look: () => void;
+}
+
+function Plan({ token, view, row, look }: PlanProps) {
+  const [draft, setDraft] = useState<PlanDraft>(() => planDraft(row?.plan));
+  const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
+  const [tried, setTried] = useState(false);
+  const [kept, setKept] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  const sending = useSend();
+  const taken = row ? [] : view.pairs.filter(({ dropped }) => !dropped).map(({ plan }) => plan.id);
+  const parsed = parsePlan(draft, taken);
+  const figures = useMemo(() => checkPlan(parsed.known, view.code), [draft, view.code]);
+  const desk = view.role === 'desk';
+
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    setTried(true);
+    const { plan } = parsed;
+    if (!plan) {
+      setTimeout(() => showFirstError(form.current));
+      return;
+    }
+    if (!(await sending.send({ pairs: [plan] }, (id, body) => planPairs(token, id, body)))) return;
+    if (plan.meter) rememberMeter(browserStorage, plan.meter);
+    setTried(false);
+    setKept(true);
+    look();
+    if (!row) go(planLink(token, plan.id));
+  };
+
+  return (
+    <main class="site">
+      <SiteMasthead token={token} site={view.site} />
+      <header class="site-head">
+        <h1>{row ? `${row.plan.id} ${row.plan.name === row.plan.id ? '' : row.plan.name}` : 'A new pair'}</h1>
+      </header>
+      {row?.dropped && <p class="failure">Taken out of the site: {row.dropped.reason}</p>}
+      <div class="plan-columns">
+        <div class="plan-column">
+          {row && !row.dropped && desk && <BeginVisit token={token} site={view.site} row={row} />}
+          {row && row.visits.length > 0 && <VisitLinks token={token} row={row} />}
+          {desk ? (
+            <form class="card" ref={form} onSubmit={submit} noValidate>
+              <h2>{row ? 'Plan' : 'What is planned'}</h2>
+              <PlanForm
+                draft={draft}
+                errors={tried ? parsed.errors : {}}
+                meters={meters}
+                fixedId={row !== undefined}
+                onInput={(next) => {
+                  setDraft(next);
+                  setKept(false);
+                }}
+              />
+              {sending.failure && (
+                <p class="failure" role="alert">
+                  {sending.failure}
+                </p>
+              )}
+              <button type="submit" class="button main" disabled={sending.busy}>
+                {sending.busy ? 'Keeping it' : row ? 'Keep the plan' : 'Add the pair'}
+              </button>
+              <p role="status" class="hint">
+                {kept ? 'Kept. Visits that began before go on with the plan they began with.' : ''}
+              </p>
+            </form>
+          ) : (
+            <p class="hint">Read only: the plan is changed at the desk.</p>
+          )}
+          {row && !row.dropped && desk && <DropPair token={token} pair={row.plan.id} onDropped={look} />}
+        </div>
+        <div class="plan-column">
+          <CheckPanel figures={figures} />
+          <Calculator path={parsed.known.pathLength} />
+        </div>
+      </div>
+    </main>
+  );
+}
+
+const VisitLinks = ({ token, row }: { token: string; row: PairRow }) => (
+  <section class="card">
+    <h2>Visits</h2>
+    <ul class="visits">
+      {row.visits.toReversed().map(({ job, at }) => (
+        <li key={job}>
+          <a class="button" href={visitLink(token, job)} onClick={follow}>
+            {day(at)}, {clock(at, false)}
+          </a>
+        </li>
+      ))}
+    </ul>
+  </section>
+);
+
+function showFirstError(form: HTMLFormElement | null): void {
+  const field = form?.querySelector<HTMLElement>('.wrong input, .wrong select');
+  field?.scrollIntoView({ block: 'center' });
+  field?.focus();
+}

@@ -1,0 +1,86 @@
+import { Choice, Field, Fields } from '../ui/field.tsx';
+import { type Errors, GAIN_NAMES, LAW_NAMES, METER_LABELS, type MeterDraft } from './profile-draft.ts';
+
+interface MeterFormProps {
+  meter: MeterDraft;
+  errors: Errors;
+  /** Something in it is wrong, so it must be seen. */
+  open: boolean;
+  onInput: (meter: MeterDraft) => void;
+}
+
+/** Every field of the meter, behind a disclosure: the neutral ones fit many panels as they are. */
+export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
+  const put = (key: keyof MeterDraft) => (value: string) => onInput({ ...meter, [key]: value });
+  const number = (key: keyof MeterDraft, unit: string = meter.unit, hint?: string) => (
+    <Field
+      label={METER_LABELS[key]}
+      value={meter[key]}
+      unit={unit}
+      hint={hint}
+      error={errors[`meter.${key}`]}
+      inputMode={key === 'settle' || key === 'hold' ? 'decimal' : 'text'}
+      onInput={put(key)}
+    />
+  );
+  return (
+    <details class="more" open={open || undefined}>
+      <summary>Edit the meter</summary>
+      <Fields legend="What it shows">
+        <Field
+          label={METER_LABELS.name}
+          value={meter.name}
+          hint="A changed meter is kept on this phone under its name."
+          error={errors['meter.name']}
+          maxLength={60}
+          onInput={put('name')}
+        />
+        <Field
+          label={METER_LABELS.unit}
+          value={meter.unit}
+          hint="As it is spoken: percent, counts, volts, dB."
+          error={errors['meter.unit']}
+          maxLength={20}
+          onInput={put('unit')}
+        />
+        <div class="pairs">
+          {number('min')}
+          {number('max')}
+        </div>
+        {number('resolution')}
+        <Choice
+          label={METER_LABELS.law}
+          value={meter.law}
+          options={options(LAW_NAMES)}
+          hint="If the maker does not say, choose not known."
+          onInput={put('law')}
+        />
+        {meter.law === 'logarithmic' && number('dbPerUnit', 'dB')}
+      </Fields>
+      <Fields legend="What its numbers mean">
+        {number('lostAt')}
+        <div class="pairs">
+          {number('bandLow')}
+          {number('bandHigh')}
+        </div>
+        {number('saturatedAt')}
+        {number('tolerance', meter.unit, 'Two readings no further apart count as the same.')}
+      </Fields>
+      <Fields legend="Its pace">
+        <div class="pairs">
+          {number('settle', 'seconds')}
+          {number('hold', 'seconds')}
+        </div>
+        <Choice
+          label={METER_LABELS.gain}
+          value={meter.gain}
+          options={options(GAIN_NAMES)}
+          onInput={put('gain')}
+        />
+      </Fields>
+    </details>
+  );
+}
+
+const options = (names: Readonly<Record<string, string>>) =>
+  Object.entries(names).map(([value, label]) => ({ value, label }));

@@ -1,0 +1,187 @@
+import { JobSetup } from '../../src/model/facts.ts';
+import {
+  type AdjusterProfile,
+  type GainKind,
+  type MeterLaw,
+  type MeterProfile,
+  NEUTRAL_ADJUSTERS,
+  NEUTRAL_METERS,
+} from '../../src/model/profile.ts';
+
+/** The start form as it is typed: texts, times in seconds. */
+export interface Draft {
+  site: string;
+  pair: string;
+  pathLength: string;
+  meter: MeterDraft;
+  adjusters: AdjusterDraft;
+}
+
+export type MeterDraft = Record<keyof typeof METER_LABELS, string>;
+export type AdjusterDraft = Record<keyof typeof ADJUSTER_LABELS, string>;
+
+export const METER_LABELS = {
+  name: 'Name of this meter',
+  unit: 'Unit',
+  min: 'Lowest number it shows',
+  max: 'Highest number it shows',
+  resolution: 'Smallest step it shows',
+  law: 'How it follows the light',
+  dbPerUnit: 'Decibels in one unit',
+  lostAt: 'No usable signal at or below',
+  bandLow: 'Accept from',
+  bandHigh: 'Accept up to',
+  saturatedAt: 'Saturated at or above',
+  tolerance: 'Readings agree within',
+  settle: 'Settles within',
+  hold: 'Must stay steady for',
+  gain: 'Gain',
+} as const;
+
+export const ADJUSTER_LABELS = {
+  name: 'Name of these adjusters',
+  maxStep: 'Largest single turn',
+  lash: 'Lost motion on reversal',
+  degreesPerTurn: 'Degrees a full turn',
+  travel: 'Travel each way',
+} as const;
+
+export const LAW_NAMES: Record<MeterLaw, string> = {
+  linear: 'linear: twice the light, twice the number',
+  logarithmic: 'logarithmic, in decibels',
+  unknown: 'not known',
+};
+
+export const GAIN_NAMES: Record<GainKind, string> = {
+  continuous: 'turned freely',
+  stepped: 'in steps',
+  automatic: 'set by the detector itself',
+  fixed: 'cannot be set',
+};
+
+export const meterDraft = (m: MeterProfile): MeterDraft => ({
+  name: m.name,
+  unit: m.unit,
+  min: String(m.min),
+  max: String(m.max),
+  resolution: String(m.resolution),
+  law: m.law,
+  dbPerUnit: m.dbPerUnit === undefined ? '' : String(m.dbPerUnit),
+  lostAt: String(m.lostAt),
+  bandLow: String(m.bandLow),
+  bandHigh: String(m.bandHigh),
+  saturatedAt: String(m.saturatedAt),
+  tolerance: String(m.tolerance),
+  settle: String(m.settleMs / 1000),
+  hold: String(m.holdMs / 1000),
+  gain: m.gain,
+});
+
+/** Turns in the form, eighths inside. */
+const EIGHTHS = 8;
+
+export const adjusterDraft = (a: AdjusterProfile): AdjusterDraft => ({
+  name: a.name,
+  maxStep: String(a.maxStep / EIGHTHS),
+  lash: String(a.lash / EIGHTHS),
+  degreesPerTurn: a.degreesPerTurn === undefined ? '' : String(a.degreesPerTurn),
+  travel: String(a.travel / EIGHTHS),
+});
+
+export const newDraft = (meter: MeterProfile = NEUTRAL_METERS[0] as MeterProfile): Draft => ({
+  site: '',
+  pair: '',
+  pathLength: '',
+  meter: meterDraft(meter),
+  adjusters: adjusterDraft(NEUTRAL_ADJUSTERS),
+});
+
+/** By path as in the form: "site", "meter.bandLow". */
+export type Errors = Readonly<Record<string, string>>;
+
+export type Parsed = { kind: 'ok'; setup: JobSetup } | { kind: 'wrong'; errors: Errors };
+
+/** The setup a filled form means, or what is wrong with it, field by field. */
+export function parseDraft(draft: Draft): Parsed {
+  const errors: Record<string, string> = {};
+  const number = (path: string, text: string): number => {
+    const value = Number(text.trim().replace(',', '.').replace('−', '-'));
+    if (text.trim() !== '' && Number.isFinite(value)) return value;
+    errors[path] = 'Enter a number.';
+    return Number.NaN;
+  };
+  const optional = <K extends string>(key: K, path: string, text: string): { [P in K]?: number } =>
+    text.trim() === '' ? {} : ({ [key]: number(path, text) } as { [P in K]: number });
+  const { meter: m, adjusters: a } = draft;
+  const inEighths = (path: string, text: string): number => number(path, text) * EIGHTHS;
+  const candidate = {
+    site: draft.site,
+    pair: draft.pair,
+    ...optional('pathLength', 'pathLength', draft.pathLength),
+    meter: {
+      name: m.name.trim(),
+      unit: m.unit.trim(),
+      min: number('meter.min', m.min),
+      max: number('meter.max', m.max),
+      resolution: number('meter.resolution', m.resolution),
+      law: m.law,
+      ...optional('dbPerUnit', 'meter.dbPerUnit', m.dbPerUnit),
+      lostAt: number('meter.lostAt', m.lostAt),
+      bandLow: number('meter.bandLow', m.bandLow),
+      bandHigh: number('meter.bandHigh', m.bandHigh),
+      saturatedAt: number('meter.saturatedAt', m.saturatedAt),
+      tolerance: number('meter.tolerance', m.tolerance),
+      settleMs: Math.round(number('meter.settle', m.settle) * 1000),
+      holdMs: Math.round(number('meter.hold', m.hold) * 1000),
+      gain: m.gain,
+    },
+    adjusters: {
+      name: a.name.trim(),
+      maxStep: inEighths('adjusters.maxStep', a.maxStep),
+      lash: inEighths('adjusters.lash', a.lash),
+      ...optional('degreesPerTurn', 'adjusters.degreesPerTurn', a.degreesPerTurn),
+      travel: inEighths('adjusters.travel', a.travel),
+    },
+  };
+  const parsed = JobSetup.safeParse(candidate);
+  for (const issue of parsed.success ? [] : parsed.error.issues) {
+    const path = issue.path.join('.').replace('settleMs', 'settle').replace('holdMs', 'hold');
+    errors[path] ??= plainWords(path, issue);
+  }
+  return parsed.success && Object.keys(errors).length === 0
+    ? { kind: 'ok', setup: parsed.data }
+    : { kind: 'wrong', errors };
+}
+
+interface Issue {
+  code: string;
+  message: string;
+  minimum?: unknown;
+  maximum?: unknown;
+}
+
+function plainWords(path: string, issue: Issue): string {
+  if (issue.code === 'custom') return withLabels(issue.message);
+  if (path === 'site') return 'Name the site, so that the record can be found again.';
+  if (path === 'pair') return 'Name the beam pair, for example B2.';
+  if (path.startsWith('adjusters.') && path !== 'adjusters.degreesPerTurn') return inTurns(path);
+  if (issue.code === 'too_small' && issue.minimum === 0) return 'This must be above zero.';
+  if (issue.code === 'too_small')
+    return path.endsWith('name') ? 'Give it a name.' : `At least ${issue.minimum}.`;
+  if (issue.code === 'too_big') return `At most ${issue.maximum}${path.endsWith('name') ? ' letters' : ''}.`;
+  return issue.message;
+}
+
+const inTurns = (path: string): string =>
+  ({
+    'adjusters.maxStep': 'From 0.25 to 1.5 turns, in eighths of a turn.',
+    'adjusters.lash': 'From 0 to 1 turn.',
+    'adjusters.travel': 'From 1 to 100 turns, in eighths of a turn.',
+  })[path] ?? 'Give it a name.';
+
+/** The profile's checks name its fields; the person sees the form's labels. */
+const withLabels = (message: string): string =>
+  Object.entries(METER_LABELS).reduce(
+    (text, [key, label]) => text.replace(new RegExp(`\\b${key}\\b`, 'g'), `"${label}"`),
+    message,
+  );

@@ -1,0 +1,39 @@
+import type { Storage } from '../browser/storage.ts';
+
+/** A site this device can open, kept so that nobody has to keep its long address. */
+export interface SavedSite {
+  /** The desk's token, or a watcher's. */
+  token: string;
+  site: string;
+  /** The read-only token to give away; only who opened the site has it. */
+  watch?: string;
+}
+
+const KEY = 'sites';
+const MOST = 20;
+
+/** Newest first. Checked by hand: the first page shows this, and a schema library would outweigh the page. */
+export function savedSites(storage: Storage): SavedSite[] {
+  const kept = storage.read(KEY);
+  return Array.isArray(kept) ? kept.flatMap(savedSite) : [];
+}
+
+function savedSite(kept: Partial<SavedSite> | null): SavedSite[] {
+  if (typeof kept?.token !== 'string' || typeof kept.site !== 'string') return [];
+  const { token, site, watch } = kept;
+  return [{ token, site, ...(typeof watch === 'string' && { watch }) }];
+}
+
+/** Puts a site first; what is known of it already, such as its read-only token, stays. */
+export function saveSite(storage: Storage, saved: SavedSite): boolean {
+  const before = savedSites(storage);
+  const known = before.find(({ token }) => token === saved.token);
+  const others = before.filter(({ token }) => token !== saved.token);
+  return storage.write(KEY, [{ ...known, ...saved }, ...others].slice(0, MOST));
+}
+
+export const forgetSite = (storage: Storage, token: string): void =>
+  void storage.write(
+    KEY,
+    savedSites(storage).filter((saved) => saved.token !== token),
+  );

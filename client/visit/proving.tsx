@@ -1,0 +1,37 @@
+import { provingBlock } from '../../src/report/proving.ts';
+import { progressOf } from '../../src/visit/progress.ts';
+import type { Story } from '../../src/visit/visit.ts';
+
+/** Every go at a proving test with its times, as the report has them. */
+export function Tests({ story: { commission, until } }: { story: Story }) {
+  const block = provingBlock(commission, progressOf(commission, until));
+  if (block.kind !== 'table') return null;
+  const { title, columns, rows } = block;
+  return (
+    <section class="visit-tests" aria-labelledby="tests-title">
+      <h2 id="tests-title">{title}</h2>
+      <div class="visit-table">
+        <table>
+          <thead>
+            <tr>
+              {columns.map(({ name }) => (
+                <th key={name}>{name}</th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((cells) => (
+              <tr key={cells.join()}>
+                {columns.map(({ name }, i) => (
+                  <td key={name} data-name={name}>
+                    {cells[i]}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}

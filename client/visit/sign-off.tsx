@@ -1,0 +1,152 @@
+import { useState } from 'preact/hooks';
+import type { Signature } from '../../src/model/facts.ts';
+import { findingName } from '../../src/phrases/findings.ts';
+import { unsignedText } from '../../src/phrases/signoff.ts';
+import { missingForSignoff } from '../../src/visit/signoff.ts';
+import type { Story } from '../../src/visit/visit.ts';
+import { browserStorage } from '../browser/storage.ts';
+import type { Picks } from '../charts/marker.tsx';
+import { clock, day } from '../charts/times.ts';
+import { EntryLinks } from '../review/entry-links.tsx';
+import { type LogRecord, signRecord } from '../site/requests.ts';
+import { useSend } from '../site/use-send.ts';
+import { Field } from '../ui/field.tsx';
+import { DrawnSignature, SignaturePad } from './signature-pad.tsx';
+import { drawnSignature, type Strokes } from './strokes.ts';
+
+type Props = {
+  token: string;
+  log: LogRecord;
+  story: Story;
+  desk: boolean;
+  onAnswered: () => void;
+} & Picks;
+
+/** The signature that stands, and whether the record is still what was signed; or the form to sign it. */
+export function SignOff({ token, log, story, desk, onAnswered, onPick }: Props) {
+  const { signed, changedBy, issues } = story.end;
+  const missing = missingForSignoff(story.commission, story.until);
+  const settled = signed !== undefined && changedBy === undefined;
+  return (
+    <section aria-labelledby="sign-title" class="sign-off">
+      <h2 id="sign-title">Signature</h2>
+      {signed && (
+        <div class={settled ? 'signed' : 'signed changed'}>
+          {changedBy !== undefined && (
+            <p role="alert">
+              <strong>Changed since it was signed</strong>, by{' '}
+              <EntryLinks seqs={[changedBy]} onPick={onPick} />. What was signed is the record up to entry{' '}
+              {signed.head.count - 1}.
+            </p>
+          )}
+          <p>
+            <strong>{signed.name}</strong>, {signed.role}
+            <br />
+            {day(signed.at)}, {clock(signed.at, true)} <EntryLinks seqs={[signed.seq]} onPick={onPick} />
+          </p>
+          <Signed signature={signed.signature} />
+          <p class="note">
+            {signed.findings.length === 0
+              ? 'No findings stood when it was signed.'
+              : `Findings shown when it was signed: ${signed.findings.map(findingName).join(', ')}.`}
+          </p>
+        </div>
+      )}
+      {!settled && missing.length > 0 && (
+        <>
+          <p>{signed ? 'It cannot be signed again yet.' : 'It cannot be signed yet.'} Missing:</p>
+          <ul class="missing-list">
+            {missing.map((item) => {
+              const text = unsignedText(item, issues);
+              return <li key={text}>{text}</li>;
+            })}
+          </ul>
+        </>
+      )}
+      {!settled && missing.length === 0 && !desk && (
+        <p>It can be signed, at the desk. This link only reads.</p>
+      )}
+      {!settled && missing.length === 0 && desk && (
+        <SignForm token={token} log={log} onAnswered={onAnswered} />
+      )}
+    </section>
+  );
+}
+
+const Signed = ({ signature }: { signature: Signature }) =>
+  signature.kind === 'drawn' ? (
+    <DrawnSignature strokes={signature.strokes} />
+  ) : (
+    <p class="signature typed">{signature.text}</p>
+  );
+
+const SIGNER_KEY = 'signer';
+
+/** Who signed last on this device, so that the fiftieth pair needs no typing. */
+function lastSigner(): { name: string; role: string } {
+  const kept = browserStorage.read(SIGNER_KEY) as { name?: unknown; role?: unknown } | undefined;
+  const text = (value: unknown): string => (typeof value === 'string' ? value : '');
+  return { name: text(kept?.name), role: text(kept?.role) };
+}
+
+function SignForm({ token, log, onAnswered }: { token: string; log: LogRecord; onAnswered: () => void }) {
+  const [{ name, role }, setWho] = useState(lastSigner);
+  const [drawing, setDrawing] = useState(true);
+  const [strokes, setStrokes] = useState<Strokes>([]);
+  const [typed, setTyped] = useState('');
+  const [wrong, setWrong] = useState<string>();
+  const { busy, failure, send } = useSend();
+  const { job, ...head } = log.head;
+
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const signature = drawing
+      ? drawnSignature(strokes)
+      : typed.trim() && ({ kind: 'typed', text: typed.trim() } as const);
+    if (!name.trim() || !role.trim()) return setWrong('Give name and role.');
+    if (!signature) return setWrong(drawing ? 'Sign in the box.' : 'Type the signature.');
+    setWrong(undefined);
+    const body = { job, name: name.trim(), role: role.trim(), signature, head };
+    const taken = await send(body, (id, signing) => signRecord(token, id, signing));
+    if (taken) browserStorage.write(SIGNER_KEY, { name: body.name, role: body.role });
+    // Refused, the record may have grown: what is new has to be seen before it is signed again.
+    onAnswered();
+  };
+  return (
+    <form class="sign-form" onSubmit={submit}>
+      <p>
+        You sign the {log.head.count} entries of this record, as they are shown on this page, with the
+        findings above. Anything reported later shows as a change.
+      </p>
+      <Field label="Name" value={name} maxLength={80} onInput={(next) => setWho({ name: next, role })} />
+      <Field
+        label="Role"
+        value={role}
+        placeholder="Commissioning engineer"
+        maxLength={80}
+        onInput={(next) => setWho({ name, role: next })}
+      />
+      <div class="sign-kind">
+        <button type="button" class="button" aria-pressed={drawing} onClick={() => setDrawing(true)}>
+          Draw
+        </button>
+        <button type="button" class="button" aria-pressed={!drawing} onClick={() => setDrawing(false)}>
+          Type
+        </button>
+      </div>
+      {drawing ? (
+        <SignaturePad strokes={strokes} onDraw={setStrokes} />
+      ) : (
+        <Field label="Signature, typed" value={typed} maxLength={80} onInput={setTyped} />
+      )}
+      {(wrong ?? failure) && (
+        <p class="failure" role="alert">
+          {wrong ?? failure}
+        </p>
+      )}
+      <button type="submit" class="button main" disabled={busy}>
+        {busy ? 'Signing' : 'Sign the record'}
+      </button>
+    </form>
+  );
+}

@@ -1,0 +1,82 @@
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { reviewStory } from '../../src/findings/review.ts';
+import { bySeverity, type Severity } from '../../src/model/finding.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
+import type { SiteFindings } from '../../src/protocol/site.ts';
+import type { Story } from '../../src/visit/visit.ts';
+import type { Picks } from '../charts/marker.tsx';
+import { EntryLinks } from '../review/entry-links.tsx';
+import { siteFindings } from '../site/requests.ts';
+
+type Props = {
+  token: string;
+  job: JobId;
+  story: Story;
+} & Picks;
+
+/** What a careful supervisor would ask of this visit, each with the entries it rests on. */
+export function VisitFindings({ token, job, story, onPick }: Props) {
+  const findings = useMemo(() => reviewStory(story), [story]);
+  const { acrossSite, trouble } = useSiteFindings(token, job, story.entries.length);
+  const told = [
+    ...findings.map((finding) => ({
+      severity: finding.severity,
+      text: findingText(finding),
+      seqs: finding.entries,
+    })),
+    ...(acrossSite ?? []).map((finding) => ({
+      severity: finding.severity,
+      text: siteFindingText(finding),
+      // What rests on other visits is named there.
+      seqs: finding.entries.filter((entry) => entry.job === job).map(({ seq }) => seq),
+    })),
+  ];
+  const sorted = bySeverity(told);
+  return (
+    <section aria-labelledby="findings-title">
+      <h2 id="findings-title">Findings</h2>
+      {trouble && <p role="alert">What shows only against the other pairs could not be read. {trouble}</p>}
+      {sorted.length === 0 && <p>Nothing to ask of this record{acrossSite ? '' : ' by itself'}.</p>}
+      <ul class="finding-list">
+        {sorted.map(({ severity, text, seqs }) => (
+          <li key={`${text} ${seqs.join()}`} class={`finding ${severity}`}>
+            <SeverityWord severity={severity} />
+            <span>
+              {text} <EntryLinks seqs={seqs.slice(0, NAMED)} onPick={onPick} />
+              {seqs.length > NAMED && ' and more'}
+            </span>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** Few enough to name each. */
+const NAMED = 6;
+
+export const SeverityWord = ({ severity }: { severity: Severity }) => (
+  <strong>{SEVERITY_WORDS[severity]}</strong>
+);
+
+/** What shows only against the other pairs of the site, or why it could not be read; neither while it is read. */
+interface AcrossSite {
+  acrossSite?: SiteFindings['site'];
+  trouble?: string;
+}
+
+function useSiteFindings(token: string, job: JobId, count: number): AcrossSite {
+  const [found, setFound] = useState<AcrossSite>({});
+  useEffect(() => {
+    let wanted = true;
+    siteFindings(token, job).then(
+      ({ site }) => wanted && setFound({ acrossSite: site }),
+      (error: Error) => wanted && setFound((before) => ({ ...before, trouble: error.message })),
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [token, job, count]);
+  return found;
+}

@@ -1,0 +1,142 @@
+import type { ComponentChildren } from 'preact';
+import { useMemo } from 'preact/hooks';
+import { toJsonLines } from '../../src/log/json-lines.ts';
+import type { JobId, Seq } from '../../src/model/ids.ts';
+import type { SiteView } from '../../src/protocol/site.ts';
+import { toCsv } from '../../src/record/csv-file.ts';
+import { standingOf } from '../../src/record/status.ts';
+import { isCommissioning } from '../../src/visit/commission.ts';
+import { storyOf } from '../../src/visit/visit.ts';
+import { ReportButton } from '../report/report-button.tsx';
+import { useReading } from '../review/record.ts';
+import { Review } from '../review/review-page.tsx';
+import { type LogRecord, visitRecord } from '../site/requests.ts';
+import { SiteMasthead } from '../site/site-masthead.tsx';
+import { StandingSign } from '../site/status-chip.tsx';
+import { type Polled, usePolled } from '../site/use-polled.ts';
+import { useSite } from '../site/use-site.ts';
+import { download } from '../ui/download.ts';
+import { NotYet } from '../ui/not-yet.tsx';
+import { Issues } from './issue-list.tsx';
+import { Tests } from './proving.tsx';
+import { SignOff } from './sign-off.tsx';
+import { VisitFindings } from './visit-findings.tsx';
+import { Visits } from './visits.tsx';
+import '../site/site.css';
+
+/** A record is some hundred kilobytes: looked at less often than the board. */
+const LOOK_EVERY_MS = 5_000;
+
+/** The record of one visit to a pair, what is to be asked of it, and its signature. */
+export function VisitPage({ token, job }: { token: string; job: JobId }) {
+  const site = useSite(token, job);
+  const record = useVisitRecord(token, job);
+  if (!site.value) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
+  if (!record.value) return <NotYet what="log" trouble={record.trouble} again={record.look} />;
+  return <Visit token={token} job={job} view={site.value} site={site} record={record} log={record.value} />;
+}
+
+/** The record as the server holds it, handed out anew only when it has grown. */
+function useVisitRecord(token: string, job: JobId): Polled<LogRecord> {
+  const look = useMemo(() => {
+    let last: Awaited<ReturnType<typeof visitRecord>> | undefined;
+    return async () => {
+      const came = await visitRecord(token, job);
+      if (came.text !== last?.text) last = came;
+      return last.record;
+    };
+  }, [token, job]);
+  return usePolled(look, LOOK_EVERY_MS);
+}
+
+interface VisitProps {
+  token: string;
+  job: JobId;
+  view: SiteView;
+  site: Polled<SiteView>;
+  record: Polled<LogRecord>;
+  log: LogRecord;
+}
+
+function Visit({ token, job, view, site, record, log }: VisitProps) {
+  const { fault, end } = useReading(log);
+  const story = useMemo(() => storyOf(log.entries, end), [log, end]);
+  const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
+  const desk = view.role === 'desk';
+  const again = () => {
+    site.look();
+    record.look();
+  };
+  const between = (pick: (seq: Seq) => void) =>
+    story && (
+      <div class="visit-parts">
+        <div class="visit-part">
+          <VisitFindings token={token} job={job} story={story} onPick={pick} />
+          {isCommissioning(story.commission) && <Tests story={story} />}
+        </div>
+        <div class="visit-part">
+          <SignOff token={token} log={log} story={story} desk={desk} onAnswered={again} onPick={pick} />
+          <Issues
+            token={token}
+            job={job}
+            issues={story.end.issues}
+            desk={desk}
+            onClosed={again}
+            onPick={pick}
+          />
+          {row && <Visits token={token} job={job} row={row} story={story} onPick={pick} />}
+        </div>
+      </div>
+    );
+  return (
+    <>
+      <div class="site visit-head">
+        <SiteMasthead token={token} site={view.site} />
+        {story && <StandingSign standing={standingOf(end, story.until, fault)} />}
+      </div>
+      <Review
+        record={log}
+        fault={fault}
+        end={end}
+        trouble={record.trouble ?? site.trouble}
+        saves={(name, print) => (
+          <Saves log={log} name={name} onPrint={print}>
+            <ReportButton token={token} job={job} />
+          </Saves>
+        )}
+      >
+        {between}
+      </Review>
+    </>
+  );
+}
+
+/** The log as a file, made here of what was read; or the page printed. */
+function Saves({
+  log,
+  name,
+  onPrint,
+  children,
+}: {
+  log: LogRecord;
+  name: string;
+  onPrint: () => void;
+  children: ComponentChildren;
+}) {
+  const { entries, head } = log;
+  const save = (text: string, ending: string) => download(new Blob([text]), `${name}.${ending}`);
+  return (
+    <div class="exports">
+      <button type="button" class="button" onClick={() => save(toJsonLines(entries, head), 'jsonl')}>
+        JSON Lines
+      </button>
+      <button type="button" class="button" onClick={() => save(toCsv(entries, head), 'csv')}>
+        CSV
+      </button>
+      <button type="button" class="button" onClick={onPrint}>
+        Print
+      </button>
+      {children}
+    </div>
+  );
+}

@@ -1,0 +1,108 @@
+import { useEffect, useState } from 'preact/hooks';
+import { findFault } from '../../src/log/chain.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import { readingWithUnit } from '../../src/phrases/readings.ts';
+import type { PairRow } from '../../src/protocol/site.ts';
+import { driftBetween } from '../../src/record/last-visit.ts';
+import { type Story, storyOf } from '../../src/visit/visit.ts';
+import { planLink, visitLink } from '../browser/links.ts';
+import { follow } from '../browser/route.ts';
+import type { Picks } from '../charts/marker.tsx';
+import { clock, day } from '../charts/times.ts';
+import { EntryLinks } from '../review/entry-links.tsx';
+import { visitRecord } from '../site/requests.ts';
+
+type Props = { token: string; job: JobId; row: PairRow; story: Story } & Picks;
+
+/** The visits to this pair, and what has become of the final reading since the one before. */
+export function Visits({ token, job, row, story, onPick }: Props) {
+  const { visits, plan } = row;
+  const earlier = visits.slice(
+    0,
+    visits.findIndex((visit) => visit.job === job),
+  );
+  const before = earlier.at(-1);
+  const [first] = earlier;
+  return (
+    <section aria-labelledby="visits-title">
+      <h2 id="visits-title">Visits to {plan.id}</h2>
+      <ol class="visit-list">
+        {visits.map((visit) => (
+          <li key={visit.job}>
+            {visit.job === job ? (
+              <strong>{visitTime(visit.at)}, this one</strong>
+            ) : (
+              <a href={visitLink(token, visit.job)} onClick={follow}>
+                {visitTime(visit.at)}
+              </a>
+            )}
+          </li>
+        ))}
+      </ol>
+      {before && <Since key={before.job} token={token} since={before.job} story={story} onPick={onPick} />}
+      {first && first !== before && (
+        <Since key={first.job} token={token} since={first.job} isFirst story={story} onPick={onPick} />
+      )}
+      <p>
+        <a href={planLink(token, plan.id)} onClick={follow}>
+          Plan and plan check
+        </a>
+      </p>
+    </section>
+  );
+}
+
+const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
+
+/** `isFirst`: since the pair was commissioned, and not since the visit before. */
+type SinceProps = { token: string; since: JobId; isFirst?: boolean; story: Story } & Picks;
+
+function Since({ token, since, isFirst = false, story, onPick }: SinceProps) {
+  const named = isFirst ? 'first visit' : 'visit before';
+  const [earlier, setEarlier] = useState<Story | string>();
+  useEffect(() => {
+    visitRecord(token, since).then(
+      ({ record: { entries, head } }) => {
+        const fault = findFault(entries, head);
+        setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : storyOf(entries));
+      },
+      (error: Error) => setEarlier(error.message),
+    );
+  }, [token, since]);
+  if (earlier === undefined) return null;
+  if (typeof earlier === 'string')
+    return (
+      <p role="alert">
+        The {named} could not be read. {earlier}
+      </p>
+    );
+  const drift = driftBetween(earlier, story);
+  if (!drift) {
+    return (
+      <p>
+        Nothing to compare: the {named} ended without an acceptance, or here the beam was touched before it
+        was read.
+      </p>
+    );
+  }
+  const { meter } = story.commission.setup;
+  return (
+    <dl class="since">
+      <dt>Accepted on the {named}</dt>
+      <dd>{readingWithUnit(drift.from, meter)}</dd>
+      <dt>Found on this one, before anything was touched</dt>
+      <dd>
+        {readingWithUnit(drift.to, meter)} <EntryLinks seqs={[drift.found.seq]} onPick={onPick} />
+      </dd>
+      <dt>Light lost since</dt>
+      <dd>{lostText(drift.lostDb)}</dd>
+    </dl>
+  );
+}
+
+export function lostText(db: number | undefined): string {
+  if (db === undefined) return 'cannot be told from these two readings';
+  if (db === Number.POSITIVE_INFINITY) return 'all of it';
+  if (Math.abs(db) < 0.05) return 'none';
+  return db > 0 ? `${db.toFixed(1)} dB` : `none: ${(-db).toFixed(1)} dB more than before`;
+}

@@ -1,0 +1,68 @@
+import type { HttpBindings } from '@hono/node-server';
+import type { Context } from 'hono';
+import type { ContentfulStatusCode } from 'hono/utils/http-status';
+import type { z } from 'zod';
+import type { Refusal } from '../../src/model/refusal.ts';
+import type { HttpRefusal } from '../../src/protocol/jobs.ts';
+import { digest } from '../guard/secrets.ts';
+import type { Pass, Store } from '../store/store.ts';
+
+export type Env = { Bindings: HttpBindings };
+
+/** An answer to an HTTP caller, or a named refusal. */
+export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Refusal; text: string };
+
+const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
+  'bad-token': 401,
+  'seat-lost': 401,
+  'bad-code': 403,
+  'read-only': 403,
+  'seat-in-use': 409,
+  'log-broken': 409,
+  'not-signable': 409,
+  'too-long': 413,
+  'too-fast': 429,
+  'speech-unavailable': 503,
+  'store-failed': 503,
+};
+
+/** The caller's address, for limits. */
+export const addressOf = (c: Context<Env>): string => c.env.incoming.socket.remoteAddress ?? '';
+
+/** Whose token the caller sends, if it is one that was given. */
+export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
+  const token = /^Bearer ([A-Za-z0-9_-]{22})$/.exec(c.req.header('authorization') ?? '')?.[1];
+  return token === undefined ? undefined : store.pass(digest(token));
+}
+
+/** The body as `shape` has it. `fields`: what is said of a mistake in one, in place of what the shape says. */
+export async function read<T extends z.ZodType>(
+  c: Context<Env>,
+  shape: T,
+  fields: Record<string, { reason: Refusal; text: string }> = {},
+): Promise<Answer<z.output<T>>> {
+  const json: unknown = await c.req.json().catch(() => undefined);
+  const parsed = shape.safeParse(json);
+  if (parsed.success) return { kind: 'ok', value: parsed.data };
+  const [issue] = parsed.error.issues;
+  const known = fields[String(issue?.path[0])];
+  if (known) return { kind: 'refused', ...known };
+  const where = issue?.path.join('.');
+  return {
+    kind: 'refused',
+    reason: 'bad-message',
+    text: json === undefined ? 'The body is not JSON.' : `${where ? `${where}: ` : ''}${issue?.message}`,
+  };
+}
+
+export function reply<T extends object>(
+  c: Context<Env>,
+  answer: Answer<T>,
+  status: ContentfulStatusCode,
+): Response {
+  return answer.kind === 'ok' ? c.json(answer.value, status) : refuse(c, answer.reason, answer.text);
+}
+
+export function refuse(c: Context, reason: Refusal, text: string, status?: ContentfulStatusCode): Response {
+  return c.json({ reason, text } satisfies z.input<typeof HttpRefusal>, status ?? STATUS[reason] ?? 400);
+}

@@ -1,0 +1,98 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { HttpBindings } from '@hono/node-server';
+import { serveStatic } from '@hono/node-server/serve-static';
+import { Hono } from 'hono';
+import { secureHeaders } from 'hono/secure-headers';
+import { preloadsFor } from './page-files.ts';
+
+/**
+ * The client's own addresses, each with the module that draws it; what they show is told by the fragment, which
+ * never leaves the browser.
+ */
+const PAGES = {
+  '/': 'home/home-page.tsx',
+  '/join': 'join/join-page.tsx',
+  '/panel': 'panel/panel-page.tsx',
+  '/emitter': 'emitter/emitter-page.tsx',
+  '/watch': 'review/review-page.tsx',
+  '/report': 'report/report-page.tsx',
+  '/site': 'board/board-page.tsx',
+  '/site/new': 'planning/new-site-page.tsx',
+  '/site/plan': 'planning/plan-page.tsx',
+  '/site/import': 'planning/import-page.tsx',
+  '/site/pair': 'visit/visit-page.tsx',
+};
+
+const ONE_YEAR_S = 365 * 24 * 3600;
+
+/** The built pages of `folder`. */
+export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
+  const app = new Hono<{ Bindings: HttpBindings }>();
+  app.use((c, next) => {
+    const host = c.req.header('host') ?? '';
+    return secureHeaders({
+      contentSecurityPolicy: {
+        defaultSrc: ["'self'"],
+        // The speech model may run in the page, as WebAssembly.
+        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
+        workerSrc: ["'self'", 'blob:'],
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        mediaSrc: ["'self'", 'data:', 'blob:'],
+        // Older Safari does not count a websocket to the same host as 'self'.
+        connectSrc: ["'self'", `ws://${host}`, `wss://${host}`],
+        objectSrc: ["'none'"],
+        baseUri: ["'none'"],
+        formAction: ["'none'"],
+        frameAncestors: ["'none'"],
+      },
+      permissionsPolicy: { microphone: ['self'], camera: ['self'], geolocation: [] },
+      xFrameOptions: 'DENY',
+      referrerPolicy: 'no-referrer',
+      // Not for a server whose certificate may be its own: a browser would lock its people out.
+      strictTransportSecurity: false,
+    })(c, next);
+  });
+
+  app.use(async (c, next) => {
+    await next();
+    if (c.res.status !== 200) return;
+    const hashed = c.req.path.startsWith('/assets/');
+    c.header('Cache-Control', hashed ? `public, max-age=${ONE_YEAR_S}, immutable` : 'no-cache');
+  });
+
+  const index = (): string | undefined => {
+    try {
+      return readFileSync(join(folder, 'index.html'), 'utf8');
+    } catch {
+      return undefined;
+    }
+  };
+  for (const [path, module] of Object.entries(PAGES)) {
+    app.get(path, (c) => {
+      const page = index();
+      return page
+        ? c.html(page.replace('</head>', `${preloadsFor(folder, module)}</head>`))
+        : c.html(
+            notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
+            503,
+          );
+    });
+  }
+  // It complains on the console about a folder that is not there; the pages above say it better.
+  if (existsSync(folder)) app.use(serveStatic({ root: folder }));
+  app.notFound((c) =>
+    c.html(notice('There is nothing here', 'Go to <a href="/">the start</a>, or scan the code again.'), 404),
+  );
+  return app;
+}
+
+const notice = (title: string, text: string): string => `<!doctype html>
+<html lang="en">
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width">
+<title>${title}</title>
+<h1>${title}</h1>
+<p>${text}</p>
+</html>
+`;

@@ -1,0 +1,31 @@
+import type { Input } from '../../src/conversation/input.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { ClientMessage } from '../../src/protocol/socket.ts';
+
+/** The messages that say something to the job, each logged under its id. */
+export type Report = Extract<ClientMessage, { t: 'say' | 'remark' | 'correct' | 'take-back' | 'override' }>;
+
+export function toInput(message: Report, seat: Seat): Input {
+  switch (message.t) {
+    case 'say': {
+      const { via, text, re, confidence, alternatives } = message;
+      return {
+        kind: 'words',
+        seat,
+        via,
+        text,
+        ...(re !== undefined && { re }),
+        ...(confidence !== undefined && { confidence }),
+        ...(alternatives && { alternatives }),
+      };
+    }
+    case 'remark':
+      return { kind: 'remark', seat, text: message.text };
+    case 'correct':
+      return { kind: 'correct', seat, target: message.target, text: message.text };
+    case 'take-back':
+      return { kind: 'take-back', seat, target: message.target };
+    case 'override':
+      return { kind: 'override', seat, reason: message.reason };
+  }
+}

@@ -1,0 +1,352 @@
+import type { Logger } from 'pino';
+import { type Expectation, expectation } from '../../src/conversation/expectation.ts';
+import type { Input, Response } from '../../src/conversation/input.ts';
+import { respond } from '../../src/conversation/respond.ts';
+import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Draft, Entry } from '../../src/model/entry.ts';
+import { Seat } from '../../src/model/facts.ts';
+import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import type { Role } from '../../src/protocol/access.ts';
+import type { ClosingRefusal, Presence, ServerMessage } from '../../src/protocol/socket.ts';
+import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
+import type { Clock } from '../process/clock.ts';
+import type { KeyChange, Store } from '../store/store.ts';
+
+/** What a room needs from the house. */
+export interface RoomDeps {
+  store: Store;
+  clock: Clock;
+  log: Logger;
+  /** How long a phone that should be online may take to connect before the log says that it is gone. */
+  graceMs: number;
+}
+
+/** Someone connected to a room. */
+export interface Member {
+  readonly role: Role;
+  /** New entries of the log. */
+  entries(entries: readonly Entry[]): void;
+  send(message: ServerMessage): void;
+  /** Says why, and ends the connection. */
+  dismiss(reason: ClosingRefusal, text: string): void;
+  /** Ends the connection because the server stops. */
+  goAway(): void;
+}
+
+export type Outcome =
+  /** In the log for good, from entry `seq` on. */
+  { kind: 'taken'; seq: Seq } | { kind: 'refused'; reason: Refusal; text: string } | { kind: 'spent' };
+
+const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
+const NOT_TAKEN = 'The server could not write its log, so nothing was taken. It is sent again.';
+
+const OTHER_RECORD = 'What was read is not the record that is kept here. Load it again, and compare.';
+
+/** Ends at the same count with another entry. That it ends elsewhere is for the rules of signing to say. */
+const isOfOther = (end: Head, read: Head): boolean => end.count === read.count && end.hash !== read.hash;
+
+const READ_BATCH = 500;
+/** After the store failed under a tick. */
+const TICK_AGAIN_MS = 1_000;
+/** A wake that is due already waits this long, so that no rule can spin the server. */
+const SHORTEST_WAKE_MS = 20;
+
+/** Chains drafts onto a head; the message id goes with the first, so that it is unique in the log. */
+export function sealAll(
+  head: Head,
+  drafts: readonly Draft[],
+  at: number,
+  ref?: MessageId,
+): { entries: Entry[]; head: Head } {
+  let end = head;
+  const entries = drafts.map((draft, i) => {
+    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at);
+    end = headAfter(entry);
+    return entry;
+  });
+  return { entries, head: end };
+}
+
+/**
+ * One live job: everything that happens to it goes through one queue, each step as respond, seal, store,
+ * and only then tell. State is the fold of what is stored, never ahead of it.
+ */
+export class Room {
+  private state: JobState = EMPTY;
+  private end: Head;
+  /** Where the stored log fails its check; from then on the room only reads. */
+  private fault: ChainFault | undefined;
+  /** The store failed under an append, so it may hold more than we know. */
+  private unsure = false;
+  /** Read from the store, and nobody of the crew has been here since. */
+  private asleep = false;
+  private queue: Promise<unknown> = Promise.resolve();
+  private readonly members = new Set<Member>();
+  private cancelWake: (() => void) | undefined;
+  private grace: NodeJS.Timeout | undefined;
+  private closed = false;
+  private lastUsed = performance.now();
+  /** Utterances the speech engine is at work on. */
+  readonly talksUnderWay = new Set<MessageId>();
+
+  private constructor(
+    readonly job: JobId,
+    private readonly deps: RoomDeps,
+  ) {
+    this.end = emptyHead(job);
+  }
+
+  /** Folds a stored log; undefined when there is no such job, or it is a site's. Rejects with `StoreFailure`. */
+  static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
+    const room = new Room(job, deps);
+    room.fault = await deps.store.audit(job);
+    if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
+    await room.readOn();
+    if (room.state.setup === undefined && !room.fault) return undefined;
+    room.asleep = true;
+    return room;
+  }
+
+  /** Lets the job's time run on, once somebody of its crew is back: a look at a record must not add to it. */
+  private wake(): void {
+    if (!this.asleep) return;
+    this.asleep = false;
+    // Whoever was online when the server ended comes back in a moment, or is gone.
+    this.syncLinksLater();
+    this.submit({ kind: 'tick' });
+  }
+
+  /** Where the log ends; of a broken one, its sound part. */
+  get head(): Head {
+    return this.end;
+  }
+
+  /** What is wrong with the log, for people, if anything is. */
+  get brokenText(): string | undefined {
+    return this.fault && brokenText(this.fault);
+  }
+
+  /** Nobody is here, nothing is due, and nothing has happened since `then` (of `performance.now`). */
+  isIdleSince(then: number): boolean {
+    return this.members.size === 0 && this.cancelWake === undefined && this.lastUsed < then;
+  }
+
+  /** Somebody is about to come in. */
+  touch(): void {
+    this.lastUsed = performance.now();
+  }
+
+  isOnline(seat: Seat): boolean {
+    return this.memberAt(seat) !== undefined;
+  }
+
+  private memberAt(seat: Seat): Member | undefined {
+    for (const member of this.members) if (member.role === seat) return member;
+    return undefined;
+  }
+
+  /** Whether a phone has ever sat there. */
+  isSeated(seat: Seat): boolean {
+    return this.state.seats[seat] !== undefined;
+  }
+
+  /** What would not surprise if it were said now. */
+  get expected(): Expectation | undefined {
+    return expectation(this.state);
+  }
+
+  presence(): Presence {
+    const at = (seat: Seat) => (this.isOnline(seat) ? 'online' : this.isSeated(seat) ? 'away' : 'empty');
+    const watchers = [...this.members].filter((m) => m.role === 'watcher').length;
+    return { panel: at('panel'), emitter: at('emitter'), watchers };
+  }
+
+  /** Only in turn, and after a look at the member's pass in the same turn: a seat may change hands. */
+  enter(member: Member): void {
+    if (member.role !== 'watcher') {
+      const before = this.memberAt(member.role);
+      if (before) {
+        this.members.delete(before);
+        before.dismiss('replaced', 'This phone opened a newer connection.');
+      }
+    }
+    this.members.add(member);
+    this.tell({ t: 'presence', presence: this.presence() });
+    if (member.role === 'watcher') return;
+    this.wake();
+    this.syncLink(member.role);
+  }
+
+  leave(member: Member): void {
+    if (!this.members.delete(member)) return;
+    this.tell({ t: 'presence', presence: this.presence() });
+    if (member.role !== 'watcher') this.syncLink(member.role);
+  }
+
+  tell(message: ServerMessage): void {
+    for (const member of this.members) member.send(message);
+  }
+
+  /** To the phone that now sits there, which may not be the connection that asked. */
+  tellSeat(seat: Seat, message: ServerMessage): void {
+    this.memberAt(seat)?.send(message);
+  }
+
+  /**
+   * Puts an input to the job. A message id that is in the log already gives its first outcome again.
+   * Never rejects.
+   */
+  submit(input: Input, ref?: MessageId): Promise<Outcome> {
+    return this.enqueue(() => this.take(input, ref));
+  }
+
+  /**
+   * Seats a phone with a join code, unless the seat's phone is online. `keys` spends the code and is stored
+   * together with the entry.
+   */
+  seat(seat: Seat, device: string, keys: KeyChange): Promise<Outcome> {
+    return this.enqueue(async () => {
+      if (this.isOnline(seat)) {
+        return refused('seat-in-use', `The ${seat} phone of this job is connected. Close it there first.`);
+      }
+      const takeover = this.isSeated(seat);
+      const outcome = await this.take({ kind: 'seated', seat, device, takeover }, undefined, keys);
+      if (outcome.kind === 'taken') {
+        this.tell({ t: 'presence', presence: this.presence() });
+        this.syncLinksLater();
+      }
+      return outcome;
+    });
+  }
+
+  /** Stores a change of keys that no entry tells of. Rejects with `StoreFailure`. */
+  async changeKeys(keys: KeyChange): Promise<void> {
+    await this.deps.store.append(this.job, [], keys);
+  }
+
+  /**
+   * Sends everybody away and waits until what was under way is stored. That the phones are gone is not
+   * logged: the server left, and they come back to the next one.
+   */
+  async close(): Promise<void> {
+    for (const member of this.members) member.goAway();
+    this.members.clear();
+    clearTimeout(this.grace);
+    await this.queue;
+    this.closed = true;
+    this.cancelWake?.();
+  }
+
+  /** Runs `work` when everything before it is done, and everything after it waits. */
+  inTurn<T>(work: () => Promise<T>): Promise<T> {
+    this.touch();
+    const done = this.queue.then(work);
+    this.queue = done.catch(() => {});
+    return done;
+  }
+
+  private enqueue<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
+    return this.inTurn(() =>
+      work().catch((error: unknown) => {
+        this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
+        this.unsure = true;
+        return refused('store-failed', NOT_TAKEN);
+      }),
+    );
+  }
+
+  private async take(input: Input, ref?: MessageId, keys?: KeyChange): Promise<Outcome> {
+    if (this.closed) return refused('store-failed', NOT_TAKEN);
+    if (this.unsure) await this.readOn();
+    if (this.fault) return refused('log-broken', brokenText(this.fault));
+    if (ref !== undefined) {
+      const seq = await this.deps.store.seqOf(this.job, ref);
+      if (seq !== undefined) return { kind: 'taken', seq };
+    }
+    if (input.kind === 'sign' && isOfOther(this.end, input.head))
+      return refused('not-signable', OTHER_RECORD);
+    const now = this.deps.clock.now();
+    const response = this.respondTo(input, now);
+    if (response.kind === 'refused') return response;
+
+    const { entries } = sealAll(this.end, response.drafts, now, ref);
+    if (entries.length > 0 || keys) {
+      const appended = await this.deps.store.append(this.job, entries, keys);
+      if (appended.kind === 'duplicate') return { kind: 'taken', seq: appended.seq };
+      if (appended.kind === 'spent') return appended;
+      if (appended.kind === 'conflict') throw new Error(`the log ends at ${appended.head.count}, not here`);
+    }
+    this.follow(entries);
+    this.wakeAt(response.wakeAt);
+    return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
+  }
+
+  /** A fault of ours in the rules must not make a phone send the same words for ever. */
+  private respondTo(input: Input, now: number): Response {
+    try {
+      return respond(this.state, input, now);
+    } catch (error) {
+      this.deps.log.error({ job: this.job, input, err: error }, 'the rules failed on an input');
+      return {
+        kind: 'refused',
+        reason: 'bad-message',
+        text: 'The server failed on this, and nothing was taken. Put it another way.',
+      };
+    }
+  }
+
+  /** Folds and tells entries that are stored. */
+  private follow(entries: readonly Entry[]): void {
+    const last = entries.at(-1);
+    if (!last) return;
+    for (const entry of entries) this.state = fold(this.state, entry);
+    this.end = headAfter(last);
+    for (const member of this.members) member.entries(entries);
+  }
+
+  /** Takes in what the store holds beyond our head, as far as it is sound. */
+  private async readOn(): Promise<void> {
+    for (;;) {
+      const sound = (this.fault?.seq ?? Number.POSITIVE_INFINITY) - this.end.count;
+      const batch = await this.deps.store.read(this.job, this.end.count - 1, Math.min(READ_BATCH, sound));
+      if (batch.length === 0) break;
+      this.follow(batch);
+    }
+    this.unsure = false;
+  }
+
+  /** Logs that a phone has come or gone, when the log does not know. */
+  private syncLink(seat: Seat): void {
+    this.enqueue(async () => {
+      const online = this.isOnline(seat);
+      const known = this.state.seats[seat];
+      return known && known.online !== online ? this.take({ kind: 'link', seat, online }) : undefined;
+    });
+  }
+
+  private syncLinksLater(): void {
+    clearTimeout(this.grace);
+    this.grace = setTimeout(() => {
+      for (const seat of Seat.options) this.syncLink(seat);
+    }, this.deps.graceMs);
+  }
+
+  private wakeAt(at: number | undefined): void {
+    this.cancelWake?.();
+    this.cancelWake = undefined;
+    if (at === undefined || this.closed) return;
+    this.cancelWake = this.deps.clock.after(
+      Math.max(at - this.deps.clock.now(), SHORTEST_WAKE_MS),
+      async () => {
+        this.cancelWake = undefined;
+        const outcome = await this.submit({ kind: 'tick' });
+        if (outcome.kind === 'refused') this.wakeAt(this.deps.clock.now() + TICK_AGAIN_MS);
+      },
+    );
+  }
+}
+
+const brokenText = ({ seq, fault }: ChainFault): string =>
+  `The log of this job fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new job, and keep this one as it is.`;

@@ -1,0 +1,159 @@
+import type { z } from 'zod';
+import type { Input } from '../../src/conversation/input.ts';
+import { respond } from '../../src/conversation/respond.ts';
+import { emptyHead } from '../../src/log/chain.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import type { Invite } from '../../src/protocol/access.ts';
+import type { JobOpened, Joined, OpenJob } from '../../src/protocol/jobs.ts';
+import type { ServerMessage } from '../../src/protocol/socket.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
+import type { Limits } from '../guard/limits.ts';
+import { digest, newCode, newJobId, newToken } from '../guard/secrets.ts';
+import type { Answer } from '../http/http.ts';
+import type { KeyChange } from '../store/store.ts';
+import { Room, type RoomDeps, sealAll } from './room.ts';
+
+const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for a new one.';
+
+/** The live jobs: opened, joined, loaded from the log when someone comes, put away when all are gone. */
+export class Rooms {
+  private readonly rooms = new Map<JobId, Promise<Room | undefined>>();
+  private closed = false;
+  /** Called when everybody has left a job. */
+  onPutAway: (job: JobId) => void = () => {};
+  private readonly sweeper: NodeJS.Timeout;
+
+  constructor(
+    private readonly deps: RoomDeps,
+    private readonly limits: Limits,
+  ) {
+    this.sweeper = setInterval(() => this.putAway(), limits.roomIdleMs / 2).unref();
+  }
+
+  get count(): number {
+    return this.rooms.size;
+  }
+
+  /** Rejects with `StoreFailure`. */
+  async open({ setup, device }: z.output<typeof OpenJob>): Promise<Answer<JobOpened>> {
+    const job = newJobId();
+    const now = this.deps.clock.now();
+    const inputs: Input[] = [
+      { kind: 'open', setup },
+      { kind: 'seated', seat: 'panel', device, takeover: false },
+    ];
+    let state = EMPTY;
+    let head = emptyHead(job);
+    const entries: Entry[] = [];
+    for (const input of inputs) {
+      const response = respond(state, input, now);
+      if (response.kind === 'refused') return response;
+      const sealed = sealAll(head, response.drafts, now);
+      state = sealed.entries.reduce(fold, state);
+      head = sealed.head;
+      entries.push(...sealed.entries);
+    }
+
+    const { opened, keys } = this.newKeys(job);
+    await this.deps.store.append(job, entries, keys);
+    return { kind: 'ok', value: opened };
+  }
+
+  /** New keys to a job, as `open` gave them, for who never got its answer. Rejects with `StoreFailure`. */
+  async openAgain(job: JobId): Promise<JobOpened> {
+    const { opened, keys } = this.newKeys(job);
+    await this.deps.store.append(job, [], keys);
+    return opened;
+  }
+
+  private newKeys(job: JobId): { opened: JobOpened; keys: KeyChange } {
+    const token = newToken();
+    const watch = newToken();
+    const { invite, code } = this.newInvite('emitter');
+    const issue: KeyChange['issue'] = [
+      { token: digest(token), role: 'panel' },
+      { token: digest(watch), role: 'watcher' },
+    ];
+    return { opened: { job, seat: 'panel', token, watch, invite }, keys: { issue, code } };
+  }
+
+  /** Rejects with `StoreFailure`. */
+  async join(code: string, device: string): Promise<Answer<Joined>> {
+    const now = this.deps.clock.now();
+    const spend = { code: digest(code), now };
+    const grant = await this.deps.store.grant(spend.code, now);
+    const room = grant && (await this.get(grant.job));
+    if (!grant || !room) return { kind: 'refused', reason: 'bad-code', text: BAD_CODE };
+    const token = newToken();
+    const { job, seat } = grant;
+    const issue: KeyChange['issue'] = [{ token: digest(token), role: seat }];
+    const outcome = await room.seat(seat, device, { spend, revoke: seat, issue });
+    if (outcome.kind === 'refused') return outcome;
+    if (outcome.kind === 'spent') return { kind: 'refused', reason: 'bad-code', text: BAD_CODE };
+    return { kind: 'ok', value: { job, seat, token } };
+  }
+
+  /** A new join code for a seat; the seat's earlier one is void. Rejects with `StoreFailure`. */
+  async invite(room: Room, seat: Seat): Promise<Invite> {
+    const { invite, code } = this.newInvite(seat);
+    await room.changeKeys({ code });
+    return invite;
+  }
+
+  private newInvite(seat: Seat): { invite: Invite; code: NonNullable<KeyChange['code']> } {
+    const code = newCode();
+    const expiresAt = this.deps.clock.now() + this.limits.codeLastsMs;
+    return {
+      invite: { seat, code, path: `/join#${code}`, expiresAt },
+      code: { code: digest(code), seat, expiresAt },
+    };
+  }
+
+  /** The room of a job, loaded if need be; undefined when there is no such job. */
+  async get(job: JobId): Promise<Room | undefined> {
+    if (this.closed) throw new Error('the server stops');
+    let loading = this.rooms.get(job);
+    if (!loading) {
+      loading = Room.load(job, this.deps);
+      this.rooms.set(job, loading);
+      // A failed load is no answer to the next one who asks.
+      loading.then(
+        (room) => room ?? this.rooms.delete(job),
+        () => this.rooms.delete(job),
+      );
+    }
+    const room = await loading;
+    room?.touch();
+    return room;
+  }
+
+  /** The room of a job if it is live. */
+  async live(job: JobId): Promise<Room | undefined> {
+    return this.rooms.get(job)?.catch(() => undefined);
+  }
+
+  async tellAll(message: ServerMessage): Promise<void> {
+    for (const loading of this.rooms.values()) {
+      const room = await loading.catch(() => undefined);
+      room?.tell(message);
+    }
+  }
+
+  private async putAway(): Promise<void> {
+    for (const [job, loading] of this.rooms) {
+      const room = await loading.catch(() => undefined);
+      if (!room?.isIdleSince(performance.now() - this.limits.roomIdleMs)) continue;
+      this.rooms.delete(job);
+      this.onPutAway(job);
+    }
+  }
+
+  async close(): Promise<void> {
+    this.closed = true;
+    clearInterval(this.sweeper);
+    const rooms = await Promise.all([...this.rooms.values()].map((r) => r.catch(() => undefined)));
+    await Promise.all(rooms.map((room) => room?.close()));
+  }
+}

@@ -1,0 +1,91 @@
+import type { IncomingMessage, Server } from 'node:http';
+import type { Duplex } from 'node:stream';
+import { type WebSocket, WebSocketServer } from 'ws';
+import { SOCKET_PATH } from '../../src/protocol/socket.ts';
+import { isOwnOrigin } from '../guard/origin.ts';
+import { Connection, type ConnectionDeps, type Wire } from './connection.ts';
+
+/** The websockets beside the HTTP pages, with the heartbeat that finds dead ones. */
+export class Sockets {
+  private readonly server: WebSocketServer;
+  private readonly lastHeard = new Map<WebSocket, number>();
+  private readonly heartbeat: NodeJS.Timeout;
+
+  constructor(private readonly deps: ConnectionDeps) {
+    const { limits } = deps;
+    this.server = new WebSocketServer({
+      noServer: true,
+      maxPayload: limits.maxFrameBytes,
+      // Compression of small frames costs memory a connection and gains little.
+      perMessageDeflate: false,
+    });
+    this.heartbeat = setInterval(() => this.beat(), limits.pingEveryMs);
+  }
+
+  attach(http: Server): void {
+    http.on('upgrade', (request, socket, head) => this.upgrade(request, socket, head));
+  }
+
+  private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
+    socket.on('error', () => socket.destroy());
+    const refusal = this.refusal(request);
+    if (refusal) turnAway(socket, refusal);
+    else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws));
+  }
+
+  /** The HTTP status a request for a websocket is turned away with, if it is. */
+  private refusal({ url = '', headers }: IncomingMessage): string | undefined {
+    if (url.split('?')[0] !== SOCKET_PATH) return '404 Not Found';
+    if (!isOwnOrigin(headers.origin, headers.host)) return '403 Forbidden';
+    if (this.lastHeard.size >= this.deps.limits.maxConnections) return '503 Service Unavailable';
+    return undefined;
+  }
+
+  /** Handlers stand before anything is awaited: a phone may speak in the same breath as it connects. */
+  private accept(ws: WebSocket): void {
+    const connection = new Connection(wireOf(ws), this.deps);
+    const heard = () => this.lastHeard.set(ws, performance.now());
+    heard();
+    ws.on('message', (data: Buffer, isBinary) => {
+      heard();
+      if (isBinary) connection.onSound(data);
+      else connection.onText(data.toString('utf8'));
+    });
+    ws.on('pong', heard);
+    ws.on('close', () => {
+      this.lastHeard.delete(ws);
+      connection.onClose();
+    });
+    // A frame that is too large or malformed; `ws` closes with the fitting code by itself.
+    ws.on('error', (error) => this.deps.log.info({ err: error }, 'a websocket failed'));
+  }
+
+  private beat(): void {
+    const deadBefore = performance.now() - this.deps.limits.deadAfterMs;
+    for (const [ws, at] of this.lastHeard) {
+      if (at < deadBefore) ws.terminate();
+      else if (ws.readyState === ws.OPEN) ws.ping();
+    }
+  }
+
+  close(): void {
+    clearInterval(this.heartbeat);
+    for (const ws of this.lastHeard.keys()) ws.terminate();
+    this.server.close();
+  }
+}
+
+function wireOf(ws: WebSocket): Wire {
+  return {
+    send: (text, sent) => ws.send(text, () => sent?.()),
+    close: (code, reason) => ws.close(code, reason),
+    cut: () => ws.terminate(),
+    get waiting() {
+      return ws.bufferedAmount;
+    },
+  };
+}
+
+function turnAway(socket: Duplex, status: string): void {
+  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+}

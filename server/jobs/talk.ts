@@ -1,0 +1,25 @@
+import type { MessageId, Seq } from '../../src/model/ids.ts';
+
+/** The sound of one utterance while it comes in. */
+export class Talk {
+  private readonly parts: Buffer[] = [];
+  private length = 0;
+
+  constructor(
+    readonly id: MessageId,
+    readonly re: Seq | undefined,
+    private readonly maxBytes: number,
+  ) {}
+
+  /** False when this is more than one utterance may have; the part is not kept. */
+  add(part: Buffer): boolean {
+    if (this.length + part.length > this.maxBytes) return false;
+    this.parts.push(part);
+    this.length += part.length;
+    return true;
+  }
+
+  get pcm(): Buffer {
+    return Buffer.concat(this.parts);
+  }
+}

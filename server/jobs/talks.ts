@@ -1,0 +1,139 @@
+import type { Input } from '../../src/conversation/input.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import type { ServerMessage } from '../../src/protocol/socket.ts';
+import type { Limits } from '../guard/limits.ts';
+import type { Hearing } from '../speech/service.ts';
+import type { Store } from '../store/store.ts';
+import type { Room } from './room.ts';
+import { Talk } from './talk.ts';
+
+interface Phone {
+  send(message: ServerMessage): void;
+  refuse(reason: Refusal, text: string, id?: MessageId): void;
+}
+
+interface TalksDeps {
+  hearing: Hearing;
+  store: Store;
+  limits: Limits;
+}
+
+type UnheardWhy = Extract<Input, { kind: 'unheard' }>['why'];
+type Stage = Extract<ServerMessage, { t: 'hearing' }>['stage'];
+
+/**
+ * The utterances of one connection: one comes in at a time; what was heard goes the way of typed words. Sound
+ * that belongs to no open talk is left aside without a word, since frames may still be under way when a talk
+ * is refused.
+ */
+export class Talks {
+  private coming: Talk | undefined;
+
+  constructor(
+    private readonly seat: Seat,
+    private readonly room: Room,
+    private readonly deps: TalksDeps,
+    private readonly phone: Phone,
+  ) {}
+
+  async open(id: MessageId, re: Seq | undefined): Promise<void> {
+    await this.cutShort();
+    if (await this.isKnown(id)) return;
+    if (!this.deps.hearing.isInstalled) {
+      this.phone.refuse('speech-unavailable', 'There is no speech engine here. Type it.', id);
+      return;
+    }
+    this.coming = new Talk(id, re, this.deps.limits.maxTalkBytes);
+    this.stage(id, 'listening');
+  }
+
+  async sound(part: Buffer, tooFast: boolean): Promise<void> {
+    const talk = this.coming;
+    if (!talk) return;
+    if (part.length % 2 !== 0) {
+      this.giveUp(talk, 'bad-message', 'Sound comes in whole samples of two bytes.');
+    } else if (tooFast) {
+      this.giveUp(talk, 'too-fast', 'Sound comes faster than it can be taken. Say it again.');
+    } else if (!talk.add(part)) {
+      this.coming = undefined;
+      await this.unheard(talk.id, 'cut-short', talk.id);
+    }
+  }
+
+  async end(id: MessageId): Promise<void> {
+    const talk = this.coming;
+    if (talk?.id === id) {
+      this.coming = undefined;
+      // Not awaited: other words need not wait for the speech engine.
+      void this.hear(talk);
+    } else if (!(await this.isKnown(id))) {
+      this.phone.refuse('bad-message', 'No such talk is open here. Say it again.', id);
+    }
+  }
+
+  async drop(id: MessageId): Promise<void> {
+    if (this.coming?.id !== id) return;
+    this.coming = undefined;
+    this.stage(id, 'done');
+  }
+
+  /** The connection went, or a new talk began, in the middle of one. Under no id: it may be sent again whole. */
+  async cutShort(): Promise<void> {
+    const talk = this.coming;
+    this.coming = undefined;
+    if (talk) await this.unheard(talk.id, 'cut-short');
+  }
+
+  private async hear(talk: Talk): Promise<void> {
+    const { id, re } = talk;
+    const { seat, room } = this;
+    room.talksUnderWay.add(id);
+    try {
+      this.stage(id, 'working');
+      const heard = await this.deps.hearing.hear(talk.pcm, room.expected);
+      if (heard.kind === 'unheard') return await this.unheard(id, heard.why, id);
+      const { text, confidence, alternatives } = heard;
+      const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives };
+      await this.submit(id, re === undefined ? words : { ...words, re }, 'done', id);
+    } finally {
+      room.talksUnderWay.delete(id);
+    }
+  }
+
+  private unheard(id: MessageId, why: UnheardWhy, ref?: MessageId): Promise<void> {
+    return this.submit(id, { kind: 'unheard', seat: this.seat, why }, 'failed', ref);
+  }
+
+  private async submit(id: MessageId, input: Input, stage: Stage, ref?: MessageId): Promise<void> {
+    const outcome = await this.room.submit(input, ref);
+    // To the seat, not to this connection: the phone may have come back on another one meanwhile.
+    if (outcome.kind === 'refused') {
+      const { reason, text } = outcome;
+      this.room.tellSeat(this.seat, { t: 'refused', id, reason, text });
+    } else if (outcome.kind === 'taken' && ref !== undefined) {
+      this.room.tellSeat(this.seat, { t: 'ack', id, seq: outcome.seq });
+    }
+    this.stage(id, outcome.kind === 'taken' ? stage : 'failed');
+  }
+
+  /** Whether this talk is in the log, which is acknowledged again, or being listened to. */
+  private async isKnown(id: MessageId): Promise<boolean> {
+    if (this.room.talksUnderWay.has(id)) return true;
+    const seq = await this.deps.store.seqOf(this.room.job, id);
+    if (seq === undefined) return false;
+    this.phone.send({ t: 'ack', id, seq });
+    return true;
+  }
+
+  private giveUp(talk: Talk, reason: Refusal, text: string): void {
+    this.coming = undefined;
+    this.phone.refuse(reason, text, talk.id);
+    this.stage(talk.id, 'failed');
+  }
+
+  private stage(id: MessageId, stage: Stage): void {
+    this.room.tell({ t: 'hearing', seat: this.seat, id, stage });
+  }
+}

@@ -1,0 +1,100 @@
+import { createServer as createHttp, type Server as HttpServer, type RequestListener } from 'node:http';
+import { createServer as createHttps } from 'node:https';
+import { type AddressInfo, createServer as createNet, type Server as NetServer, type Socket } from 'node:net';
+import { StartFailure } from '../process/start-failure.ts';
+import { isLoopback } from './addresses.ts';
+import type { KeyPair } from './certificate.ts';
+
+export interface Listener {
+  port: number;
+  /** Takes no more connections and cuts those that are left. */
+  close(): Promise<void>;
+}
+
+/** First byte of a TLS handshake record (RFC 8446, section 5.1). */
+const TLS_HANDSHAKE = 22;
+
+/**
+ * Listens on one port. With a certificate, TLS and plain HTTP share it, told apart by the first byte: this
+ * machine's browsers may come plainly (localhost is a secure context), all others are sent to https.
+ * `attach` is called with each server that takes websockets.
+ */
+export async function listen(
+  host: string,
+  port: number,
+  tls: KeyPair | undefined,
+  handle: RequestListener,
+  attach: (server: HttpServer) => void,
+): Promise<Listener> {
+  if (!tls) {
+    const server = createHttp(handle);
+    attach(server);
+    return started(server, host, port, () => server.closeAllConnections());
+  }
+  const secure = createHttps(tls, handle);
+  attach(secure);
+  const plain = createHttp((request, response) => {
+    if (isLoopback(request.socket.remoteAddress ?? '')) return handle(request, response);
+    const location = `https://${request.headers.host ?? host}${request.url ?? '/'}`;
+    response.writeHead(308, { Location: location, 'Content-Length': 0, Connection: 'close' }).end();
+  });
+  const local = createHttp();
+  attach(local);
+  plain.on('upgrade', (request, socket, head) => {
+    if (isLoopback(request.socket.remoteAddress ?? '')) local.emit('upgrade', request, socket, head);
+    else socket.destroy();
+  });
+
+  const open = new Set<Socket>();
+  const door = createNet((socket) => {
+    open.add(socket);
+    socket.on('close', () => open.delete(socket));
+    socket.on('error', () => socket.destroy());
+    socket.setTimeout(FIRST_BYTE_WITHIN_MS, () => socket.destroy());
+    socket.once('data', (first) => {
+      socket.setTimeout(0);
+      socket.removeAllListeners('timeout');
+      socket.pause();
+      socket.unshift(first);
+      (first[0] === TLS_HANDSHAKE ? secure : plain).emit('connection', socket);
+      process.nextTick(() => socket.resume());
+    });
+  });
+  return started(door, host, port, () => {
+    for (const socket of open) socket.destroy();
+  });
+}
+
+const FIRST_BYTE_WITHIN_MS = 10_000;
+
+function started(server: NetServer, host: string, port: number, cut: () => void): Promise<Listener> {
+  return new Promise((resolve, reject) => {
+    server.once('error', (error: NodeJS.ErrnoException) =>
+      reject(new StartFailure(explain(error, host, port))),
+    );
+    server.listen(port, host, () => {
+      resolve({
+        port: (server.address() as AddressInfo).port,
+        close: () =>
+          new Promise((closed) => {
+            server.close(() => closed());
+            cut();
+          }),
+      });
+    });
+  });
+}
+
+function explain(error: NodeJS.ErrnoException, host: string, port: number): string {
+  switch (error.code) {
+    case 'EADDRINUSE':
+      return `port ${port} is in use: stop the program that holds it, or choose another with --port.`;
+    case 'EACCES':
+      return `port ${port} may not be opened by this user: choose one above 1023 with --port.`;
+    case 'EADDRNOTAVAIL':
+    case 'ENOTFOUND':
+      return `${host} is no address of this machine: choose another with --host.`;
+    default:
+      return `cannot listen on ${host}, port ${port}: ${error.message}`;
+  }
+}

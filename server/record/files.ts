@@ -1,0 +1,44 @@
+import type { Context } from 'hono';
+import type { z } from 'zod';
+import { toJsonLines } from '../../src/log/json-lines.ts';
+import { lineSchema } from '../../src/log/schema.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Head, JobId } from '../../src/model/ids.ts';
+import type { JobRecord } from '../../src/protocol/jobs.ts';
+import { csvMetadata, toCsv } from '../../src/record/csv-file.ts';
+import type { Store } from '../store/store.ts';
+
+const READ_BATCH = 1_000;
+
+/** A log from end to end. */
+export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; entries: Entry[] }> {
+  const head = await store.head(job);
+  const entries: Entry[] = [];
+  while (entries.length < head.count) {
+    const batch = await store.read(job, entries.at(-1)?.seq ?? -1, READ_BATCH);
+    if (batch.length === 0) break;
+    entries.push(...batch);
+  }
+  // What was added while we read is left for the next time: the head says where this ends.
+  return { head, entries: entries.slice(0, head.count) };
+}
+
+/** What those files hold, for whoever reads them with another program. No secret, so for everybody. */
+export const SCHEMAS = {
+  'export.schema.json': lineSchema,
+  'export.csv-metadata.json': csvMetadata,
+} satisfies Record<string, () => object>;
+
+/** The ways in which a whole log is given out, by the end of the address. */
+export const RECORDS = {
+  record: (c, head, entries) => c.json({ head, entries } satisfies z.input<typeof JobRecord>),
+  'export.jsonl': (c, head, entries) =>
+    file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head)),
+  'export.csv': (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
+} satisfies Record<string, (c: Context, head: Head, entries: Entry[]) => Response>;
+
+function file(c: Context, head: Head, ending: string, type: string, text: string): Response {
+  c.header('Content-Type', type);
+  c.header('Content-Disposition', `attachment; filename="ladderline-${head.job}.${ending}"`);
+  return c.body(text);
+}

@@ -1,0 +1,114 @@
+import { fork } from 'node:child_process';
+import { join } from 'node:path';
+import type { Heard } from '../../src/speech/heard.ts';
+import { ROOT_FOLDER } from '../process/program.ts';
+import type { Ask } from './engine-process.ts';
+import {
+  SpeechTimeout,
+  SpeechUnavailable,
+  type TranscribeOptions,
+  type Transcriber,
+  type Transcript,
+} from './transcriber.ts';
+
+/** Longer than any queue of one hall; the engine is stuck. */
+const WITHIN_MS = 15_000;
+
+const FROM_SOURCES = import.meta.url.endsWith('.ts');
+const PROGRAM = FROM_SOURCES
+  ? join(ROOT_FOLDER, 'server', 'speech', 'engine-process.ts')
+  : join(ROOT_FOLDER, 'dist', 'server', 'speech-engine.js');
+
+type Answer =
+  | { ready: true }
+  | { id: number; heard: Heard }
+  | { id: number; failed: string }
+  | { broken: string };
+
+interface Waiting {
+  since: number;
+  /** Runs once the engine is ready: loading may take as long as it needs. */
+  timer: NodeJS.Timeout | undefined;
+  resolve(transcript: Transcript): void;
+  reject(error: Error): void;
+}
+
+/**
+ * The model in `folder`, in a process of its own: the server goes on while it listens, and also when its native
+ * runtime falls over. It loads in the background: what comes before it is ready waits. A folder without a model,
+ * or a process that ends, makes every call reject with `SpeechUnavailable`.
+ */
+export function openTranscriber(
+  folder: string,
+  { withinMs = WITHIN_MS } = {},
+): Transcriber & { ready: Promise<void> } {
+  const engine = fork(PROGRAM, [folder], {
+    cwd: ROOT_FOLDER,
+    execArgv: FROM_SOURCES ? ['--import', 'tsx'] : [],
+    serialization: 'advanced',
+  });
+  const ended = new Promise<void>((resolve) => engine.once('exit', () => resolve()));
+  const waiting = new Map<number, Waiting>();
+  let broken: SpeechUnavailable | undefined;
+  let lastId = 0;
+
+  let becomeReady: () => void = () => {};
+  let neverReady: (error: Error) => void = () => {};
+  const ready = new Promise<void>((resolve, reject) => {
+    becomeReady = resolve;
+    neverReady = reject;
+  });
+  ready.catch(() => {}); // Who does not wait for it learns from `transcribe`.
+
+  const take = (id: number): Waiting | undefined => {
+    const one = waiting.get(id);
+    waiting.delete(id);
+    clearTimeout(one?.timer);
+    return one;
+  };
+  const breakDown = (why: string): void => {
+    broken ??= new SpeechUnavailable(why);
+    neverReady(broken);
+    for (const id of [...waiting.keys()]) take(id)?.reject(broken);
+  };
+
+  engine.on('message', (answer: Answer) => {
+    if ('ready' in answer) becomeReady();
+    else if ('broken' in answer) breakDown(answer.broken);
+    else {
+      const one = take(answer.id);
+      if ('failed' in answer) one?.reject(new SpeechUnavailable(answer.failed));
+      else one?.resolve({ ...answer.heard, ms: performance.now() - one.since });
+    }
+  });
+  engine.on('error', (error) => breakDown(`The speech engine broke down: ${error.message}`));
+  engine.on('exit', () => breakDown('The speech engine has ended.'));
+
+  return {
+    name: 'ladderline model',
+    ready,
+    transcribe(samples: Float32Array, options: TranscribeOptions = {}) {
+      if (broken) return Promise.reject(broken);
+      const id = ++lastId;
+      return new Promise<Transcript>((resolve, reject) => {
+        const waits: Waiting = { since: performance.now(), timer: undefined, resolve, reject };
+        waiting.set(id, waits);
+        ready.then(
+          () => {
+            if (!waiting.has(id)) return;
+            waits.timer = setTimeout(
+              () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
+              withinMs,
+            );
+            engine.send({ id, samples, options } satisfies Ask);
+          },
+          () => {}, // `breakDown` has told all who wait.
+        );
+      });
+    },
+    async close() {
+      // False where it has ended, or never began.
+      if (engine.kill('SIGKILL')) await ended;
+    },
+  };
+}

@@ -1,0 +1,108 @@
+import { parse } from '../grammar/parse.ts';
+import type { Fact, SearchFact, Seat } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import type { Placed } from '../model/placed.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
+import { movedText, searchFactText } from '../phrases/facts.ts';
+import { readingText } from '../phrases/readings.ts';
+import { countedOf } from '../visit/state.ts';
+import type { Composer } from './composer.ts';
+import type { Refused } from './input.ts';
+import type { Speaker } from './speaker.ts';
+
+/** What the crew reported, not what was decided from it. */
+const REPORTED: ReadonlySet<Fact['type']> = new Set<SearchFact['type']>([
+  'reading',
+  'trend',
+  'move',
+  'gain',
+  'path',
+  're-aimed',
+  'choice',
+  'cannot',
+  'checked',
+  'item',
+  'panel',
+  'accept',
+]);
+
+/** Whether a crew member can take it back. */
+export const isReported = (fact: Fact): fact is SearchFact => REPORTED.has(fact.type);
+
+export function lastReported(job: Composer): Placed<SearchFact['type']> | undefined {
+  return countedOf(job.state).findLast((fact) => isReported(fact));
+}
+
+/** Why a number cannot be one of this meter's, or undefined. */
+export function offScale(reading: Reading, meter: MeterProfile): string | undefined {
+  if (reading.kind !== 'value') return undefined;
+  const slack = meter.resolution / 2;
+  if (reading.value >= meter.min - slack && reading.value <= meter.max + slack) return undefined;
+  return `Heard ${reading.value}, but this meter only shows ${meter.min} to ${meter.max}. What does it show?`;
+}
+
+/** A reading in the place of entry `target`, which stays in the log but no longer counts. */
+export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: Reading, from?: Seq): void {
+  const meter = job.state.setup?.meter;
+  const old = countedOf(job.state).find((fact) => fact.seq === target);
+  if (!meter || old?.type !== 'reading') return;
+  const source = from === undefined ? {} : { from };
+  const seq = job.put(seat, { type: 'reading', reading, replaces: target, ...source });
+  job.readback(seq, `Corrected: ${readingText(reading, meter)}, not ${readingText(old.reading, meter)}.`);
+}
+
+/** Another turn in the place of entry `target`: what was really turned then. */
+export function replaceMove(
+  job: Composer,
+  target: Seq,
+  move: { axis: Axis; eighths: Eighths },
+  { seat, said: from }: Speaker,
+): void {
+  const seq = job.put(seat, { type: 'move', ...move, replaces: target, from });
+  job.readback(seq, `Corrected: ${movedText(move.axis, move.eighths)}.`);
+}
+
+/** A correction made on the screen, at the entry itself. */
+export function correctReading(
+  job: Composer,
+  { seat, target, text }: { seat: Seat; target: Seq; text: string },
+): Refused {
+  const old = countedOf(job.state).find((fact) => fact.seq === target);
+  const meter = job.state.setup?.meter;
+  if (old?.type !== 'reading' || !meter) {
+    return { reason: 'bad-target', text: 'That entry is no reading that still counts; nothing was changed.' };
+  }
+  const understanding = parse(text);
+  const [only, ...more] = understanding.kind === 'understood' ? understanding.intents : [];
+  if ((only?.kind !== 'reading' && only?.kind !== 'correct') || more.length > 0) {
+    return { reason: 'bad-message', text: `"${text}" is no reading. Type what the meter showed, like 142.` };
+  }
+  const impossible = offScale(only.reading, meter);
+  if (impossible) return { reason: 'bad-message', text: impossible };
+  const from = job.put(seat, { type: 'said', seat, via: 'typed', text });
+  replaceReading(job, seat, target, only.reading, from);
+  return;
+}
+
+/** Takes an entry back, on the screen or by "undo". */
+export function takeBack(job: Composer, seat: Seat, target: Seq, from?: Seq): Refused {
+  const fact = countedOf(job.state).find((counted) => counted.seq === target);
+  const meter = job.state.setup?.meter;
+  if (!fact || !meter || !isReported(fact)) {
+    return { reason: 'bad-target', text: 'That entry cannot be taken back, or already was.' };
+  }
+  const seq = job.put(seat, {
+    type: 'retract',
+    target,
+    why: 'undo',
+    ...(from !== undefined && { from }),
+  });
+  job.readback(seq, `Taken back: ${searchFactText(fact, meter)}.`);
+  if (fact.type === 'move') job.notice('still-turned', STILL_TURNED(movedText(fact.axis, fact.eighths)));
+  return;
+}
+
+const STILL_TURNED = (turn: string): string =>
+  `If the screw was in fact turned (${turn}), turn it back or say what was turned.`;

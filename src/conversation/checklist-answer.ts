@@ -1,0 +1,31 @@
+import type { SearchFact } from '../model/facts.ts';
+import { IS_IT_SO, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import { needsNote } from '../visit/commission.ts';
+import type { Composer } from './composer.ts';
+import { creditedInstruction } from './credit.ts';
+import type { Speaker } from './speaker.ts';
+
+type Answer = Omit<Extract<SearchFact, { type: 'item' }>, 'from'>;
+
+/** The item of a checklist that is being asked for, if it is what the speaker answers. */
+export function askedItem(job: Composer, { re }: Speaker): Pick<Answer, 'list' | 'item'> | undefined {
+  const action = creditedInstruction(job.state, re)?.advice.action;
+  return action?.kind === 'confirm-item' ? { list: action.list, item: action.item } : undefined;
+}
+
+/** "Roger" says that the question was heard, not that it is so. */
+const MERELY_HEARD = /^\W*(?:ok|okay|roger|copy|copy that|will do)\W*$/iu;
+
+/** Puts an answer to a checklist down and says it back. It matters who was told: a "yes" alone is asked. */
+export function answerItem(job: Composer, answer: Answer, { seat, said: from, text }: Speaker): void {
+  if (answer.done && MERELY_HEARD.test(text)) {
+    job.put('engine', { type: 'query', of: from, text: IS_IT_SO });
+    return;
+  }
+  if (answer.done && answer.note === undefined && needsNote(answer.item)) {
+    job.put('engine', { type: 'query', of: from, text: WHO_WAS_TOLD });
+    return;
+  }
+  const seq = job.put(seat, { ...answer, from });
+  job.readback(seq, `Heard: ${itemText(answer)}.`);
+}

@@ -1,0 +1,33 @@
+import type { Draft } from '../model/entry.ts';
+import type { Actor, Fact } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import { fold, type JobState } from '../visit/state.ts';
+
+/**
+ * Gathers the facts one input leads to, folding each in as it is put down, so that the next rule sees
+ * what the last one did. Local to one call of `respond`.
+ */
+export class Composer {
+  readonly drafts: Draft[] = [];
+
+  constructor(
+    public state: JobState,
+    readonly now: number,
+  ) {}
+
+  /** Puts a fact down and returns the sequence number it will have in the log. */
+  put(actor: Actor, fact: Fact): Seq {
+    const seq = this.state.count;
+    this.drafts.push({ actor, fact });
+    this.state = fold(this.state, { seq, at: this.now, fact });
+    return seq;
+  }
+
+  readback(of: Seq, text: string): void {
+    this.put('engine', { type: 'readback', of, text });
+  }
+
+  notice(code: string, text: string): void {
+    this.put('engine', { type: 'notice', code, text });
+  }
+}

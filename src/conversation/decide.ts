@@ -1,0 +1,99 @@
+import { isSame } from '../formats/same.ts';
+import { twinOf } from '../grammar/confusable.ts';
+import type { Intent, Understanding } from '../grammar/intent.ts';
+import { parse } from '../grammar/parse.ts';
+import type { Alternative, Via } from '../model/facts.ts';
+import { valueReading } from '../model/reading.ts';
+
+/**
+ * How sure the speech model must be, in the sum over all alternatives that mean the same: at `TAKE` it is
+ * taken and read back, between the two it is asked, below `ASK` it must be said again.
+ */
+export const TAKE = 0.91;
+export const ASK = 0.4;
+
+/** "Thirteen" is not taken while "thirty" is believed this much, however sure the rest. */
+const TWIN = 0.005;
+/** What is asked: no more than this many, each believed at least this share of the likeliest. */
+const MOST_OPTIONS = 3;
+const WORTH_ASKING = 0.1;
+
+/** Words that only ever make things safer or slower are taken already when asking would do. */
+export const SAFE: ReadonlySet<Intent['kind']> = new Set(['stop', 'wait', 'repeat', 'undo']);
+
+export type Hearing =
+  | { kind: 'taken'; intents: Intent[] }
+  /** Probably one of these, likeliest first; ask. */
+  | { kind: 'doubtful'; options: Intent[][] }
+  | { kind: 'unclear'; unknown: string[] };
+
+export interface Words {
+  via: Via;
+  text: string;
+  confidence?: number;
+  alternatives?: readonly Alternative[];
+}
+
+/** What words mean, and whether that may be acted on. Typed words and buttons are certain as they stand. */
+export function hear(words: Words): Hearing {
+  if (words.via !== 'voice') return certain(parse(words.text));
+  const [best, ...others] = meanings(words);
+  if (best === undefined || best.weight < ASK) return { kind: 'unclear', unknown: [] };
+  const twin = others.find((other) => other.weight >= TWIN && areTwins(best.intents, other.intents));
+  const sure = (best.weight >= TAKE && !twin) || best.intents.every((intent) => SAFE.has(intent.kind));
+  if (sure && !best.ambiguous) return { kind: 'taken', intents: best.intents };
+  const worth = others.filter((other) => other === twin || other.weight >= WORTH_ASKING * best.weight);
+  return { kind: 'doubtful', options: [best, ...worth].slice(0, MOST_OPTIONS).map(({ intents }) => intents) };
+}
+
+/** Whether one is the other with "thirteen" for "thirty", and nothing else changed. */
+function areTwins(one: readonly Intent[], other: readonly Intent[]): boolean {
+  const swapped = one.map((intent) => {
+    const value = valueIn(intent);
+    const twin = value === undefined ? undefined : twinOf(value);
+    return twin === undefined ? intent : { ...intent, reading: valueReading(twin) };
+  });
+  return !isSame(one, swapped) && isSame(swapped, other);
+}
+
+const valueIn = (intent: Intent): number | undefined =>
+  'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
+
+function certain(understanding: Understanding): Hearing {
+  switch (understanding.kind) {
+    case 'understood':
+      return { kind: 'taken', intents: understanding.intents };
+    case 'ambiguous':
+      return { kind: 'doubtful', options: understanding.options };
+    case 'unclear':
+      return understanding;
+  }
+}
+
+interface Meaning {
+  intents: Intent[];
+  weight: number;
+  ambiguous: boolean;
+}
+
+/** The different meanings among what may have been said, each with its share of the model's belief. */
+function meanings({ text, confidence = 0, alternatives = [] }: Words): Meaning[] {
+  const found = new Map<string, Meaning>();
+  const add = (intents: Intent[], weight: number, ambiguous: boolean) => {
+    const key = JSON.stringify(intents);
+    const meaning = found.get(key) ?? { intents, weight: 0, ambiguous };
+    meaning.weight += weight;
+    found.set(key, meaning);
+  };
+  const heard = alternatives.some((alternative) => alternative.text === text)
+    ? alternatives
+    : [{ text, confidence }, ...alternatives];
+  for (const { text: words, confidence: weight } of heard) {
+    const understanding = parse(words);
+    if (understanding.kind === 'understood') add(understanding.intents, weight, false);
+    if (understanding.kind === 'ambiguous') {
+      for (const option of understanding.options) add(option, weight, true);
+    }
+  }
+  return [...found.values()].sort((a, b) => b.weight - a.weight);
+}

@@ -1,0 +1,97 @@
+import { predict } from '../engine/beam.ts';
+import { exactFromDb, toLevel } from '../engine/level.ts';
+import { look } from '../engine/view.ts';
+import type { Intent } from '../grammar/intent.ts';
+import type { Action, Question } from '../model/advice.ts';
+import type { JobState } from '../visit/state.ts';
+import { SAFE } from './decide.ts';
+
+/** What would not surprise if it were said now. */
+export interface Expectation {
+  /** Readings, in the meter's units. */
+  low: number;
+  high: number;
+  /** What answers the question or instruction that stands, and what is safe at any time; undefined while nothing is asked. */
+  asked?: readonly Intent['kind'][];
+}
+
+/**
+ * How far off a reading may be before it surprises, dB: a factor of five on a linear scale. So both of thirteen
+ * and thirty, up to nineteen and ninety, are expected or neither is: what was known before never decides
+ * between them.
+ */
+export const OFF_DB = 7;
+const SDS = 3;
+
+/** What would not surprise now; undefined before the job is opened. */
+export function expectation(state: JobState): Expectation | undefined {
+  const readings = expectedReadings(state);
+  const asked = askedFor(state);
+  return readings && { ...readings, ...(asked && { asked: [...asked, ...SAFE] }) };
+}
+
+function askedFor({ query, instruction, answeredBy }: JobState): Expectation['asked'] {
+  if (query?.question) return ANSWERS[query.question.kind];
+  if (!instruction || answeredBy !== undefined) return undefined;
+  const { action } = instruction.advice;
+  return action.kind === 'ask' ? ANSWERS[action.question.kind] : REPORTS[action.kind];
+}
+
+/** What answers a question, and what a crew reports when it has done what was asked. The reading often comes with it. */
+export const ANSWERS: Readonly<Record<Question['kind'], readonly Intent['kind'][]>> = {
+  'which-value': ['reading', 'correct', 'yes', 'no'],
+  'which-move': ['moved', 'yes', 'no'],
+  'is-it-so': ['yes', 'no', 'path', 'gain', 'reading'],
+};
+
+export const REPORTS: Readonly<
+  Record<Exclude<Action['kind'], 'ask'>, readonly Intent['kind'][] | undefined>
+> = {
+  turn: ['done', 'moved', 'reading', 'trend', 'cannot'],
+  gain: ['done', 'gain', 'reading', 'trend', 'cannot'],
+  read: ['reading', 'trend'],
+  hold: ['reading', 'trend'],
+  're-aim': ['done', 'reading', 'trend'],
+  block: ['done', 'path', 'reading'],
+  unblock: ['done', 'path', 'reading'],
+  cover: ['done', 'path', 'panel', 'reading'],
+  uncover: ['done', 'path', 'panel', 'reading'],
+  check: ['done', 'reading', 'path'],
+  'offer-accept': ['accept', 'yes', 'no'],
+  'confirm-item': ['yes', 'no', 'told'],
+  'watch-panel': ['panel', 'yes', 'no'],
+  'settle-issue': undefined,
+  'offer-sign': undefined,
+  finished: undefined,
+};
+
+/**
+ * Which readings are plausible now: around what the meter last showed here and what the beam predicts; the whole
+ * scale where neither says anything. Undefined before the job is opened.
+ */
+function expectedReadings({ search }: JobState): Expectation | undefined {
+  if (!search) return undefined;
+  const { meter, path, stay, turned, pointing, gain } = search;
+  const scale = { low: meter.min, high: meter.max };
+  if (path !== 'clear') return scale;
+
+  const known: { value: number; sd: number }[] = [];
+  const last = stay.run.at(-1);
+  if (last) {
+    const level = toLevel(last.reading, meter);
+    // What floods or starves the meter may become anything.
+    if (level.kind !== 'level') return scale;
+    known.push({ value: level.db, sd: level.sd });
+  }
+  const { beam, samples } = look(search);
+  const any = samples.at(-1);
+  const predicted = beam && any && predict(beam, { ...any, turned, pointing, gain });
+  if (predicted) known.push(predicted);
+  if (known.length === 0) return scale;
+
+  const inScale = (db: number) => Math.min(meter.max, Math.max(meter.min, exactFromDb(db, meter)));
+  return {
+    low: inScale(Math.min(...known.map(({ value, sd }) => value - SDS * sd - OFF_DB))),
+    high: inScale(Math.max(...known.map(({ value, sd }) => value + SDS * sd + OFF_DB))),
+  };
+}

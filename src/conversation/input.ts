@@ -1,0 +1,31 @@
+import type { Draft } from '../model/entry.ts';
+import type { FactOf, JobSetup, Seat } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import type { Refusal } from '../model/refusal.ts';
+import type { Words } from './decide.ts';
+
+/** What can happen to a job from outside. */
+export type Input =
+  | { kind: 'open'; setup: JobSetup }
+  | { kind: 'seated'; seat: Seat; device: string; takeover: boolean }
+  | { kind: 'link'; seat: Seat; online: boolean }
+  /** `re`: the instruction on the speaker's screen. */
+  | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)
+  | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why'] }
+  | { kind: 'remark'; seat: Seat; text: string }
+  | { kind: 'correct'; seat: Seat; target: Seq; text: string }
+  | { kind: 'take-back'; seat: Seat; target: Seq }
+  | { kind: 'override'; seat: Seat; reason: string }
+  | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }
+  /** By a supervisor, of the record up to `head`. */
+  | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
+  /** Time has passed. */
+  | { kind: 'tick' };
+
+/** What it leads to: facts for the log, in order, and when to `tick` next; or a named refusal. */
+export type Response =
+  | { kind: 'facts'; drafts: Draft[]; wakeAt?: number }
+  | { kind: 'refused'; reason: Refusal; text: string };
+
+/** Why nothing was done, or undefined where something was. */
+export type Refused = { reason: Refusal; text: string } | undefined;

@@ -1,0 +1,91 @@
+import { isSame } from '../formats/same.ts';
+import type { Action } from '../model/advice.ts';
+import { instructionText } from '../phrases/instruct.ts';
+import { advise } from '../visit/advise.ts';
+import { commissionOf, type JobState } from '../visit/state.ts';
+import type { Composer } from './composer.ts';
+
+const second = 1000;
+const minute = 60 * second;
+
+/** How long an instruction may be acted on, from when it was given. Milliseconds. */
+function lifetime(action: Action, now: number): number {
+  switch (action.kind) {
+    case 'watch-panel':
+      return action.until === undefined ? 5 * minute : Math.max(0, action.until - now) + 30 * second;
+    case 'hold':
+      return Math.max(0, action.until - now) + 30 * second;
+    case 'read':
+    case 'ask':
+      return 2 * minute;
+    case 'turn':
+    case 'gain':
+    case 'block':
+    case 'unblock':
+    case 'cover':
+    case 'uncover':
+      return 3 * minute;
+    case 'offer-accept':
+    case 'confirm-item':
+      return 5 * minute;
+    case 're-aim':
+    case 'check':
+      return 20 * minute;
+    case 'settle-issue':
+    case 'offer-sign':
+    case 'finished':
+      return 24 * 60 * minute;
+  }
+}
+
+/** Advice is given only to a crew that is complete and has not asked for rest. */
+export const mayInstruct = (state: JobState): boolean =>
+  Boolean(state.seats.panel && state.seats.emitter) && !state.paused && !state.stopped;
+
+/**
+ * Brings the standing instruction in line with what the engine advises now, and tells when to look again.
+ * Nothing is said twice: the same advice, unanswered and not yet expired, stands as it is.
+ */
+export function instruct(job: Composer): number | undefined {
+  const { instruction } = job.state;
+  const commission = commissionOf(job.state);
+  if (!commission) return undefined;
+  if (!mayInstruct(job.state)) {
+    if (instruction) {
+      const why = job.state.stopped ? 'stopped' : 'paused';
+      job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why });
+    }
+    return undefined;
+  }
+  const { advice, wakeAt } = advise(commission, job.now);
+  const stands =
+    instruction !== undefined &&
+    job.state.answeredBy === undefined &&
+    instruction.expiresAt > job.now &&
+    sameAction(instruction.advice.action, advice.action);
+  if (!stands) {
+    const expiresAt = job.now + lifetime(advice.action, job.now);
+    job.put('engine', {
+      type: 'instruction',
+      advice,
+      ...instructionText(advice, commission.setup),
+      expiresAt,
+    });
+  }
+  const expiresAt = job.state.instruction?.expiresAt ?? Number.POSITIVE_INFINITY;
+  return Math.min(wakeAt ?? Number.POSITIVE_INFINITY, expiresAt);
+}
+
+/** A hold is the same hold though its end moved a little: the crew need not hear "hold" after every reading. */
+function sameAction(a: Action, b: Action): boolean {
+  if (a.kind === 'hold' && b.kind === 'hold') return a.reason === b.reason;
+  return isSame(a, b);
+}
+
+/** An instruction nobody followed in time is taken back; words of any kind bring the next one. */
+export function expire(job: Composer): void {
+  const { instruction } = job.state;
+  if (!instruction || instruction.expiresAt > job.now) return;
+  job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'expired' });
+  job.notice('quiet', 'No word for a while. Say a reading, or "go on", to continue.');
+}

@@ -1,0 +1,230 @@
+import { missingForAccept } from '../engine/accept.ts';
+import { isSame } from '../formats/same.ts';
+import type { Intent } from '../grammar/intent.ts';
+import type { Question } from '../model/advice.ts';
+import type { SearchFact } from '../model/facts.ts';
+import { lastOf } from '../model/placed.ts';
+import { type Reading, valueReading } from '../model/reading.ts';
+import { otherAxis } from '../model/turns.ts';
+import { AFTERWARDS } from '../phrases/cautions.ts';
+import { searchFactText } from '../phrases/facts.ts';
+import { questionText } from '../phrases/instruct.ts';
+import { notProvenText } from '../phrases/missing.ts';
+import { PART_OR_ALL } from '../phrases/proving.ts';
+import { decimals } from '../phrases/readings.ts';
+import { countedOf } from '../visit/state.ts';
+import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
+import { answerItem, askedItem } from './checklist-answer.ts';
+import type { Composer } from './composer.ts';
+import { creditedInstruction, deedOf } from './credit.ts';
+import { moveOf } from './moves.ts';
+import type { Speaker } from './speaker.ts';
+
+type Rule<K extends Intent['kind']> = (
+  job: Composer,
+  intent: Extract<Intent, { kind: K }>,
+  speaker: Speaker,
+) => void;
+
+/** Carries out one intent: facts, a readback, or a question. One rule a kind, in the order of `Intent`. */
+export function act(job: Composer, intent: Intent, speaker: Speaker): void {
+  (RULES[intent.kind] as Rule<Intent['kind']>)(job, intent, speaker);
+}
+
+const RULES: { [K in Intent['kind']]: Rule<K> } = {
+  reading(job, { reading }, speaker) {
+    const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
+    if (impossible) askOffScale(job, speaker, reading, impossible);
+    else if (isOutOfDate(job, speaker)) ask(job, speaker, OUT_OF_DATE);
+    else report(job, { type: 'reading', reading, from: speaker.said }, speaker, 'Heard');
+  },
+
+  correct(job, { reading, not }, speaker) {
+    const target = not === undefined ? job.state.reading : lastEqual(job, not);
+    const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
+    if (impossible) ask(job, speaker, impossible);
+    else if (target) replaceReading(job, speaker.seat, target.seq, reading, speaker.said);
+    else ask(job, speaker, 'There is no such reading to correct. What does the meter show?');
+  },
+
+  trend(job, { trend }, speaker) {
+    report(job, { type: 'trend', trend, from: speaker.said }, speaker, 'Heard');
+  },
+
+  done(job, _, speaker) {
+    const item = askedItem(job, speaker);
+    if (item) return answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    const instruction = creditedInstruction(job.state, speaker.re);
+    const deed = instruction && deedOf(instruction, speaker.said);
+    if (deed) report(job, deed, speaker, 'Done:');
+    else job.notice('nothing-asked', 'Noted, but nothing was asked for that is not done already.');
+  },
+
+  moved(job, moved, speaker) {
+    const move = moveOf(job.state, moved, speaker.re);
+    if (move.kind === 'ask') ask(job, speaker, move.text);
+    else report(job, { type: 'move', ...move.move, from: speaker.said }, speaker, 'Heard');
+  },
+
+  gain(job, { change, to }, speaker) {
+    const fact: SearchFact = { type: 'gain', change, from: speaker.said, ...(to !== undefined && { to }) };
+    report(job, fact, speaker, 'Heard:');
+  },
+
+  path(job, { state }, speaker) {
+    const action = creditedInstruction(job.state, speaker.re)?.advice.action;
+    // "Covered" is said of half a cover too, and the test turns on which it is.
+    if (state === 'blocked' && action?.kind === 'cover' && action.how !== 'full') {
+      return ask(job, speaker, PART_OR_ALL[action.how]);
+    }
+    const item = askedItem(job, speaker);
+    report(job, { type: 'path', state, from: speaker.said }, speaker, 'Heard:');
+    if (item?.item === 'path-clear' && state === 'clear') {
+      answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    }
+  },
+
+  panel(job, { shows }, speaker) {
+    const item = askedItem(job, speaker);
+    report(job, { type: 'panel', shows, from: speaker.said }, speaker, 'Heard:');
+    if (item?.item === 'panel-normal') {
+      answerItem(job, { type: 'item', ...item, done: shows === 'normal' }, speaker);
+    }
+  },
+
+  told(job, { who }, speaker) {
+    answerItem(job, { type: 'item', list: 'before', item: 'people-told', done: true, note: who }, speaker);
+  },
+
+  swap(job, { axis }, speaker) {
+    const current = lastOf(countedOf(job.state), 'move')?.axis ?? 'horizontal';
+    report(job, { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said }, speaker, 'Heard:');
+  },
+
+  undo(job, _, speaker) {
+    const last = lastReported(job);
+    if (last) takeBack(job, speaker.seat, last.seq, speaker.said);
+    else ask(job, speaker, 'There is nothing to take back.');
+  },
+
+  yes(job, _, speaker) {
+    const item = askedItem(job, speaker);
+    if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    // Else nobody asked: an acknowledgement, logged as said.
+  },
+
+  no(job, _, speaker) {
+    const item = askedItem(job, speaker);
+    if (item) return answerItem(job, { type: 'item', ...item, done: false }, speaker);
+    ask(job, speaker, 'What is wrong? Say "wrong" and the right reading, or "undo".');
+  },
+
+  repeat(job, _, speaker) {
+    const { query, instruction } = job.state;
+    const again = query ? query.text : instruction?.say;
+    job.readback(query?.seq ?? instruction?.seq ?? speaker.said, again ?? 'There is no instruction now.');
+  },
+
+  wait(job, _, speaker) {
+    if (job.state.paused) return;
+    job.put(speaker.seat, { type: 'pause', from: speaker.said });
+    job.readback(speaker.said, 'Waiting. Say "go on" when ready.');
+  },
+
+  resume(job, _, speaker) {
+    if (job.state.stopped) RULES.start(job, { kind: 'start' }, speaker);
+    else if (job.state.paused) job.put(speaker.seat, { type: 'resume', from: speaker.said });
+  },
+
+  cannot(job, { why }, speaker) {
+    const instruction = creditedInstruction(job.state, speaker.re);
+    if (!instruction) return ask(job, speaker, 'Nothing was asked for just now. What cannot be done?');
+    report(job, { type: 'cannot', why, instruction: instruction.seq, from: speaker.said }, speaker, 'Heard:');
+  },
+
+  'wrong-way'(job, _, speaker) {
+    const { said: from } = speaker;
+    const asked = creditedInstruction(job.state, speaker.re);
+    if (asked?.advice.action.kind === 'turn') {
+      const { axis, eighths } = asked.advice.action;
+      const move: SearchFact = { type: 'move', axis, eighths: -eighths, instruction: asked.seq, from };
+      return report(job, move, speaker, 'Turned the other way:');
+    }
+    const last = lastOf(countedOf(job.state), 'move');
+    if (!last) return ask(job, speaker, 'No turn was made yet. What went the wrong way?');
+    replaceMove(job, last.seq, { axis: last.axis, eighths: -last.eighths }, speaker);
+  },
+
+  'ask-reading'(job) {
+    job.notice('reading-wanted', 'The ladder asks: what does the meter show?');
+  },
+
+  accept(job, _, speaker) {
+    const { search, setup, reading } = job.state;
+    if (!search || !setup) return;
+    const missing = missingForAccept(search, job.now);
+    if (!reading || missing.length > 0) {
+      return job.notice('not-proven', notProvenText(missing, setup.meter));
+    }
+    report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, 'Well done:');
+    if (setup.scope !== 'commissioning') job.notice('afterwards', AFTERWARDS);
+  },
+
+  stop(job, _, speaker) {
+    if (job.state.stopped) return;
+    job.put(speaker.seat, { type: 'stopped', from: speaker.said });
+    job.readback(speaker.said, 'Stopped. Say "start" to go on.');
+  },
+
+  start(job, _, speaker) {
+    const { stopped, paused } = job.state;
+    if (stopped || paused)
+      job.put(speaker.seat, { type: stopped ? 'restarted' : 'resume', from: speaker.said });
+  },
+
+  remark(job, { text }, speaker) {
+    remark(job, text, speaker);
+  },
+};
+
+/** "Two fifty" on a meter of volts may be 2.50: asked, never taken. */
+function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {
+  const meter = job.state.setup?.meter;
+  const value = meter && reading.kind === 'value' ? reading.value / 10 ** decimals(meter) : undefined;
+  const fits = meter && value !== undefined && !offScale(valueReading(value), meter);
+  if (fits) {
+    const question: Question = { kind: 'which-value', about: said, options: [value] };
+    job.put('engine', { type: 'query', of: said, text: questionText(question, meter).say, question });
+  } else job.put('engine', { type: 'query', of: said, text });
+}
+
+const OUT_OF_DATE = 'Something was turned since that was read. What does the meter show now?';
+
+/** The speaker's screen did not know yet of something that has moved the reading: a phone with a bad link. */
+function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
+  const touch = countedOf(state).findLast((fact) => TOUCHES.has(fact.type) && fact.seq < said);
+  return re !== undefined && touch !== undefined && touch.seq > re;
+}
+
+const TOUCHES: ReadonlySet<SearchFact['type']> = new Set(['move', 'gain', 'path', 're-aimed']);
+
+/** Puts a fact down and says back what was understood. */
+function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: string): void {
+  const meter = job.state.setup?.meter;
+  if (!meter) return;
+  const seq = job.put(seat, fact);
+  job.readback(seq, `${lead} ${searchFactText(fact, meter)}.`);
+}
+
+function remark(job: Composer, text: string, { seat, said }: Speaker): void {
+  const seq = job.put(seat, { type: 'remark', seat, text, from: said });
+  job.readback(seq, `Noted: ${text}.`);
+}
+
+function ask(job: Composer, { said }: Speaker, text: string): void {
+  job.put('engine', { type: 'query', of: said, text });
+}
+
+function lastEqual(job: Composer, not: Extract<Intent, { kind: 'reading' }>['reading']) {
+  return countedOf(job.state).findLast((fact) => fact.type === 'reading' && isSame(fact.reading, not));
+}

@@ -1,0 +1,56 @@
+import type { Intent } from '../grammar/intent.ts';
+import type { Seq } from '../model/ids.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
+import { countedOf, type JobState } from '../visit/state.ts';
+import { creditedInstruction } from './credit.ts';
+
+type Moved = Extract<Intent, { kind: 'moved' }>;
+
+export type MoveOrQuestion =
+  | { kind: 'move'; move: { axis: Axis; eighths: Eighths; instruction?: Seq } }
+  | { kind: 'ask'; text: string };
+
+/**
+ * Which turn a report like "back a quarter" means. What was left unsaid is taken from the turn that was
+ * asked for, which the crew has just heard; with none outstanding it is asked.
+ */
+export function moveOf(state: JobState, moved: Moved, re: Seq | undefined): MoveOrQuestion {
+  const instruction = creditedInstruction(state, re);
+  const action = instruction?.advice.action;
+  const asked = action?.kind === 'turn' ? action : undefined;
+  const axis = moved.axis ?? asked?.axis;
+  if (!axis) return { kind: 'ask', text: 'Which adjuster was turned: horizontal or vertical?' };
+  const sameAxis = asked?.axis === axis ? asked : undefined;
+  const size = moved.eighths ?? (sameAxis && Math.abs(sameAxis.eighths));
+  if (!size) return { kind: 'ask', text: `How far was the ${axis} turned?` };
+  const sense = senseOf(state, moved, axis, sameAxis?.eighths);
+  if (!sense) return { kind: 'ask', text: `Was the ${axis} turned clockwise or anticlockwise?` };
+  const move = { axis, eighths: sense * size };
+  return { kind: 'move', move: sameAxis && instruction ? { ...move, instruction: instruction.seq } : move };
+}
+
+/** +1 clockwise, -1 anticlockwise, or undefined where the words do not tell. */
+function senseOf(
+  state: JobState,
+  { way }: Moved,
+  axis: Axis,
+  asked: Eighths | undefined,
+): number | undefined {
+  const last = countedOf(state).findLast((fact) => fact.type === 'move' && fact.axis === axis);
+  const lastSense = last?.type === 'move' ? Math.sign(last.eighths) : undefined;
+  switch (way) {
+    case 'clockwise':
+      return 1;
+    case 'anticlockwise':
+      return -1;
+    case 'back':
+      return lastSense && -lastSense;
+    case 'on':
+      return lastSense;
+    case undefined:
+      return asked && Math.sign(asked);
+    default:
+      // Left, right, up, down tell where the beam went, not which way the screw turned.
+      return undefined;
+  }
+}

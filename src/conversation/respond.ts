@@ -1,0 +1,90 @@
+import { missingForAccept } from '../engine/accept.ts';
+import type { Missing } from '../engine/missing.ts';
+import { ENGINE_VERSION } from '../engine/version.ts';
+import type { FactOf } from '../model/facts.ts';
+import { CAUTIONS } from '../phrases/cautions.ts';
+import type { JobState } from '../visit/state.ts';
+import { correctReading, takeBack } from './amend.ts';
+import { Composer } from './composer.ts';
+import type { Input, Refused, Response } from './input.ts';
+import { expire, instruct } from './instruct.ts';
+import { closeIssue, reviewIssues } from './issue-review.ts';
+import { sign } from './sign.ts';
+import { hearWords } from './words.ts';
+
+/** Pure: the same state, input and time (ms, the log's clock) give the same response. */
+export function respond(state: JobState, input: Input, now: number): Response {
+  const job = new Composer(state, now);
+  const refusal = take(job, input);
+  if (refusal) return { kind: 'refused', ...refusal };
+  reviewIssues(job);
+  // Silence alone never starts advice again: an instruction that lapsed waits for somebody to speak.
+  const speaks = input.kind !== 'tick' || job.state.instruction !== undefined;
+  const wakeAt = speaks ? instruct(job) : undefined;
+  return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
+}
+
+function take(job: Composer, input: Input): Refused {
+  switch (input.kind) {
+    case 'open':
+      job.put('panel', { type: 'opened', setup: input.setup, engine: ENGINE_VERSION, logVersion: 1 });
+      return;
+    case 'seated':
+      return seat(job, input);
+    case 'link':
+      job.put('server', { type: 'link', seat: input.seat, online: input.online });
+      return;
+    case 'words':
+      return hearWords(job, input);
+    case 'unheard': {
+      const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
+      job.put('engine', { type: 'query', of: seq, text: UNHEARD[input.why] });
+      return;
+    }
+    case 'remark':
+      job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
+      return;
+    case 'correct':
+      return correctReading(job, input);
+    case 'take-back':
+      return takeBack(job, input.seat, input.target);
+    case 'override':
+      return override(job, input);
+    case 'close-issue':
+      return closeIssue(job, input);
+    case 'sign': {
+      const { kind: _, ...signature } = input;
+      return sign(job, signature);
+    }
+    case 'tick':
+      expire(job);
+      return;
+  }
+}
+
+const UNHEARD: Record<FactOf<'unheard'>['why'], string> = {
+  silence: 'I heard nothing. Hold the button while you speak.',
+  unavailable: 'Speech is not available. Please type it.',
+  timeout: 'Speech took too long. Please say it again, or type it.',
+  failed: 'Speech failed. Please say it again, or type it.',
+  'cut-short': 'That was cut short. Please say it again.',
+};
+
+function seat(job: Composer, { seat, device, takeover }: Extract<Input, { kind: 'seated' }>): undefined {
+  const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
+  job.put('server', { type: 'seated', seat, device, takeover });
+  const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
+  if (isComplete && !wasComplete) job.notice('cautions', CAUTIONS.join(' '));
+}
+
+function override(job: Composer, { seat, reason }: Extract<Input, { kind: 'override' }>): Refused {
+  const { search, reading } = job.state;
+  if (!search || !reading) return { reason: 'bad-target', text: 'There is no reading to accept yet.' };
+  const missing = missingForAccept(search, job.now).map((item: Missing) => item.id);
+  if (missing.length === 0) {
+    return { reason: 'bad-target', text: 'Nothing is missing. Say "accept": no override is needed.' };
+  }
+  job.put(seat, { type: 'accept', reading: reading.reading, override: { reason, missing } });
+  job.notice('overridden', 'Accepted by override. The reason stays in the record.');
+  return;
+}

@@ -1,0 +1,61 @@
+import type { Intent } from '../grammar/intent.ts';
+import type { Seat } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import { optionsText, unclearText } from '../phrases/asking.ts';
+import { answer } from './answer.ts';
+import type { Composer } from './composer.ts';
+import { type Hearing, hear, type Words } from './decide.ts';
+import { act } from './intents.ts';
+import type { Speaker } from './speaker.ts';
+
+/** Logs the words as they came, then what they mean; asks where they could mean two things or none. */
+export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words): undefined {
+  const { seat, via, text, confidence, alternatives, re } = input;
+  const question = job.state.query?.question ?? openQuestion(job);
+  const said = job.put(seat, {
+    type: 'said',
+    seat,
+    via,
+    text,
+    ...(confidence !== undefined && { confidence }),
+    ...(alternatives !== undefined && { alternatives: [...alternatives] }),
+  });
+  const speaker: Speaker = { seat, said, text, ...(re !== undefined && { re }) };
+  const hearing = hear(input);
+  if (hearing.kind !== 'taken') {
+    ask(job, said, hearing);
+    return;
+  }
+  const left = question ? answer(job, question, hearing.intents, speaker) : hearing.intents;
+  for (const intent of left) act(job, intent, speaker);
+}
+
+/** The engine's own question, while it is the standing instruction. */
+function openQuestion(job: Composer) {
+  const action = job.state.instruction?.advice.action;
+  return action?.kind === 'ask' ? action.question : undefined;
+}
+
+/** Reads back what may have been said as a question. Only values can be answered by "yes" or by choosing. */
+function ask(job: Composer, said: Seq, hearing: Exclude<Hearing, { kind: 'taken' }>): void {
+  if (hearing.kind === 'unclear') {
+    job.put('engine', { type: 'query', of: said, text: unclearText(hearing.unknown) });
+    return;
+  }
+  const values = hearing.options.map(onlyValue).filter((value) => value !== undefined);
+  const text = optionsText(hearing.options, job.state.setup?.meter);
+  job.put('engine', {
+    type: 'query',
+    of: said,
+    text,
+    ...(values.length === hearing.options.length && {
+      question: { kind: 'which-value', about: said, options: values },
+    }),
+  });
+}
+
+function onlyValue(intents: Intent[]): number | undefined {
+  const [only, ...more] = intents;
+  if (only?.kind !== 'reading' || more.length > 0) return undefined;
+  return only.reading.kind === 'value' ? only.reading.value : undefined;
+}

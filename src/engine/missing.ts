@@ -1,0 +1,18 @@
+/** Something acceptance still needs, with the figures that say how much of it there is. */
+export interface Missing {
+  readonly id:
+    | 'settled-reading'
+    | 'clear-path'
+    | 'not-saturated'
+    | 'in-band'
+    | 'bracket-horizontal'
+    | 'bracket-vertical'
+    | 'at-peak'
+    | 'second-peak'
+    | 'highest-reading'
+    | 'blocking-check'
+    | 'steady-hold'
+    | 'fresh-reading'
+    | 'settled-doubt';
+  readonly figures: Readonly<Record<string, number>>;
+}

@@ -1,0 +1,62 @@
+import type { Action, Addressee, Advice } from '../model/advice.ts';
+import type { Axis } from '../model/turns.ts';
+import type { RuleId } from './rules.ts';
+import type { Sample } from './sample.ts';
+import type { View } from './view.ts';
+
+/** What a rule says, and when to look again if nothing happens before. */
+export interface Told {
+  readonly advice: Advice;
+  readonly wakeAt?: number;
+}
+
+/** Who is to act, unless the rule says otherwise. */
+export const HEARER: Record<Action['kind'], Addressee> = {
+  turn: 'emitter',
+  gain: 'emitter',
+  read: 'panel',
+  hold: 'both',
+  're-aim': 'emitter',
+  block: 'emitter',
+  unblock: 'emitter',
+  ask: 'both',
+  check: 'both',
+  'offer-accept': 'panel',
+  'confirm-item': 'both',
+  cover: 'both',
+  uncover: 'emitter',
+  'watch-panel': 'panel',
+  'settle-issue': 'both',
+  'offer-sign': 'both',
+  finished: 'both',
+};
+
+/** The most entries an advice points at: enough to judge it by, few enough to say. */
+const BECAUSE_KEPT = 8;
+
+export function tell(
+  rule: RuleId,
+  action: Action,
+  because: readonly (Sample | undefined)[] = [],
+  figures: Record<string, number> = {},
+): Told {
+  const seqs = because.flatMap((s) => s?.seqs.slice(-1) ?? []);
+  const kept = [...new Set(seqs)].sort((a, b) => a - b).slice(-BECAUSE_KEPT);
+  const advice = { to: HEARER[action.kind], action, rule, because: kept, figures };
+  return action.kind === 'hold' ? { advice, wakeAt: action.until } : { advice };
+}
+
+/** Cuts a turn to what the hand and the screw can do; undefined where nothing is left of it. */
+export function turnBy({ search }: View, axis: Axis, eighths: number): Action | undefined {
+  const { low, high } = search.limits[axis];
+  const from = search.turned[axis];
+  const within = Math.max(low, Math.min(high, from + Math.round(eighths)));
+  // A crew may have left the range by more than one turn of the hand: the limits come first, then the hand.
+  const step = Math.max(-search.adjusters.maxStep, Math.min(search.adjusters.maxStep, within - from));
+  if (step === 0) return undefined;
+  const reversal = search.lastTurn[axis] !== 0 && Math.sign(step) !== search.lastTurn[axis];
+  return { kind: 'turn', axis, eighths: step, reversal };
+}
+
+/** Two decimals are plenty for any figure that is spoken or printed. */
+export const figure = (value: number): number => Number(value.toFixed(2));

@@ -1,0 +1,72 @@
+import { z } from 'zod';
+import { Entry } from '../model/entry.ts';
+import { Head } from '../model/ids.ts';
+import { bodyOf } from './chain.ts';
+import type { FileFault } from './fault.ts';
+
+/**
+ * The log as JSON Lines (UTF-8, one JSON value a line, every line ended by "\n").
+ *
+ * An entry's line is `{"hash":"H","entry":B}`: B is the entry's RFC 8785 canonical body, to the byte what
+ * the hash was taken over, so that a line can be checked with nothing but SHA-256. The last line is
+ * `{"format":"ladderline-log","version":1,"head":{"count":N,"hash":"H","job":"J"}}`: the number of entries
+ * and the hash of the last one. A file without it, or with fewer entries than it counts, has been cut.
+ */
+export const JSON_LINES_FORMAT = 'ladderline-log';
+export const JSON_LINES_VERSION = 1;
+
+export function toJsonLines(entries: readonly Entry[], head: Head): string {
+  const lines = entries.map((entry) => `{"hash":"${entry.hash}","entry":${bodyOf(entry)}}`);
+  const closing = { format: JSON_LINES_FORMAT, version: JSON_LINES_VERSION, head };
+  return `${[...lines, JSON.stringify(closing)].join('\n')}\n`;
+}
+
+const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(\{.*\})\}$/s;
+
+/** The last line. */
+export const Closing = z.object({
+  format: z.literal(JSON_LINES_FORMAT),
+  version: z.literal(JSON_LINES_VERSION),
+  head: Head,
+});
+
+export type ReadLog = { ok: true; entries: Entry[]; head: Head } | ({ ok: false } & FileFault);
+
+/**
+ * Reads what `toJsonLines` wrote. It vouches only for the form of the file; whether the chain is whole
+ * is for `findFault(entries, head)` to say.
+ */
+export function fromJsonLines(text: string): ReadLog {
+  const lines = text.split(/\r?\n/);
+  if (lines.at(-1) === '') lines.pop();
+  const entries: Entry[] = [];
+  let head: Head | undefined;
+  for (const [index, line] of lines.entries()) {
+    const fault = (name: FileFault['fault']): ReadLog => ({ ok: false, line: index + 1, fault: name });
+    if (head) return fault('after-head');
+    const value = parse(line);
+    if (value === undefined) return fault('not-json');
+    const closing = Closing.safeParse(value);
+    if (closing.success) {
+      head = closing.data.head;
+      continue;
+    }
+    const [, hash, body] = ENTRY_LINE.exec(line) ?? [];
+    if (body === undefined) return fault('not-an-entry');
+    const entry = Entry.safeParse({ ...(JSON.parse(body) as object), hash });
+    if (!entry.success) return fault('not-an-entry');
+    // A field the schema does not know would otherwise be dropped here and never missed.
+    if (bodyOf(entry.data) !== body) return fault('not-canonical');
+    entries.push(entry.data);
+  }
+  if (!head) return { ok: false, line: lines.length + 1, fault: 'no-head' };
+  return { ok: true, entries, head };
+}
+
+function parse(line: string): unknown {
+  try {
+    return JSON.parse(line);
+  } catch {
+    return undefined;
+  }
+}

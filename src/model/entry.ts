@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { Actor, Fact } from './facts.ts';
+import { Hash, JobId, MessageId, Seq } from './ids.ts';
+
+/** A fact on its way into the log. */
+export interface Draft {
+  actor: Actor;
+  fact: Fact;
+  /** The phone's message it came from. */
+  ref?: MessageId;
+}
+
+/** One entry of a log: everything but `hash` is what the hash is taken over. */
+export const Entry = z.object({
+  job: JobId,
+  seq: Seq,
+  /** Server clock, milliseconds since 1970-01-01 UTC. */
+  at: z.number().int(),
+  actor: Actor,
+  fact: Fact,
+  ref: MessageId.optional(),
+  /** Hash of the entry before; 64 zeros for the first. */
+  prev: Hash,
+  hash: Hash,
+});
+export type Entry = z.infer<typeof Entry>;

@@ -1,0 +1,227 @@
+import { z } from 'zod';
+import { Advice, Question } from './advice.ts';
+import { Checklist, ChecklistItem } from './checklists.ts';
+import { Guidance } from './guidance.ts';
+import { Head, JobId, Seq } from './ids.ts';
+import { Name } from './name.ts';
+import { PairId, PairPlan } from './pair-plan.ts';
+import { AdjusterProfile, MeterProfile } from './profile.ts';
+import { Reading } from './reading.ts';
+import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { Axis, Eighths } from './turns.ts';
+
+/** The two seats of a job. A supervisor watches and has none. */
+export const Seat = z.enum(['panel', 'emitter']);
+export type Seat = z.infer<typeof Seat>;
+
+export const Actor = z.enum(['panel', 'emitter', 'engine', 'server', 'supervisor']);
+export type Actor = z.infer<typeof Actor>;
+
+export const Via = z.enum(['typed', 'voice', 'button']);
+export type Via = z.infer<typeof Via>;
+
+/** How much of the job is led: the alignment alone, or what stands before and after it as well. */
+export const Scope = z.enum(['alignment', 'commissioning']);
+export type Scope = z.infer<typeof Scope>;
+
+/** What the job is about; fixed when it is opened. */
+export const JobSetup = z.object({
+  site: Name,
+  pair: Name,
+  meter: MeterProfile,
+  adjusters: AdjusterProfile,
+  /** Emitter to receiver, metres. */
+  pathLength: z.number().min(1).max(300).optional(),
+  /** Without it: the alignment alone. */
+  scope: Scope.optional(),
+  plan: PairPlan.optional(),
+});
+export type JobSetup = z.infer<typeof JobSetup>;
+
+/** `from`: the entry of the words it was understood from. */
+const from = Seq.optional();
+
+/**
+ * The entry in whose place this one counts: a correction said later is still about what was read or turned
+ * then. Without it a correction counts where it stands, at the position of the end of the log.
+ */
+const replaces = Seq.optional();
+
+/** What the crew reports or decides, and can take back: what the search and the proving are built from. */
+const searchFacts = [
+  z.object({ type: z.literal('reading'), reading: Reading, replaces, from }),
+  z.object({ type: z.literal('trend'), trend: Trend, from }),
+  /** A turn that was really made. `instruction`: the entry that asked for it, if one did. */
+  z.object({
+    type: z.literal('move'),
+    axis: Axis,
+    eighths: Eighths,
+    instruction: Seq.optional(),
+    replaces,
+    from,
+  }),
+  z.object({
+    type: z.literal('gain'),
+    change: z.enum(['lowered', 'raised', 'set', 'full']),
+    to: z.number().optional(),
+    from,
+  }),
+  z.object({ type: z.literal('path'), state: PathState, from }),
+  /** The emitter was brought by eye onto the receiver: positions start again from zero. */
+  z.object({ type: z.literal('re-aimed'), from }),
+  /** The crew chose an adjuster. */
+  z.object({ type: z.literal('choice'), axis: Axis, from }),
+  /** The turn of entry `instruction` could not be made. */
+  z.object({
+    type: z.literal('cannot'),
+    why: CannotWhy,
+    instruction: Seq,
+    /** The turn that was asked for, where it was one: that adjuster goes no further that way. */
+    turn: z.object({ axis: Axis, eighths: Eighths }).optional(),
+    from,
+  }),
+  /** A cause list was worked through. */
+  z.object({ type: z.literal('checked'), instruction: Seq, from }),
+  /** An item of a checklist was answered. `note`: in words, such as who was told. */
+  z.object({
+    type: z.literal('item'),
+    list: Checklist,
+    item: ChecklistItem,
+    done: z.boolean(),
+    note: z.string().trim().min(1).max(200).optional(),
+    from,
+  }),
+  /** What the fire panel shows. */
+  z.object({ type: z.literal('panel'), shows: PanelIndication, from }),
+  /** The entry `target` was doubted and stands as it is. */
+  z.object({ type: z.literal('confirm'), target: Seq, from }),
+  /** The entry `target` no longer counts; it stays in the log. */
+  z.object({ type: z.literal('retract'), target: Seq, why: z.enum(['undo', 'correction']), from }),
+  /** The alignment was accepted: on its evidence, or against it with a typed reason. */
+  z.object({
+    type: z.literal('accept'),
+    reading: Reading,
+    override: z
+      .object({ reason: z.string().trim().min(3).max(500), missing: z.array(z.string()) })
+      .optional(),
+    from,
+  }),
+] as const;
+
+export const SearchFact = z.discriminatedUnion('type', searchFacts);
+export type SearchFact = z.infer<typeof SearchFact>;
+
+export const Alternative = z.object({ text: z.string(), confidence: z.number().min(0).max(1) });
+export type Alternative = z.infer<typeof Alternative>;
+
+/** A name typed, or drawn with a finger: strokes of points in a box of 1000 by 400. */
+export const Signature = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('typed'), text: Name }),
+  z.object({
+    kind: z.literal('drawn'),
+    strokes: z
+      .array(
+        z
+          .array(z.tuple([z.number().int(), z.number().int()]))
+          .min(1)
+          .max(500),
+      )
+      .min(1)
+      .max(60),
+  }),
+]);
+export type Signature = z.infer<typeof Signature>;
+
+/** What stands in the log of a site beside no job's. */
+const siteFacts = [
+  /** `code`: the design guidance the plans are held against. */
+  z.object({
+    type: z.literal('site-opened'),
+    site: Name,
+    code: Guidance.optional(),
+    logVersion: z.literal(1),
+  }),
+  /** Adds a pair, or replaces the plan of the one with the same id. */
+  z.object({ type: z.literal('pair-planned'), pair: PairPlan }),
+  z.object({ type: z.literal('pair-dropped'), pair: PairId, reason: z.string().trim().min(3).max(500) }),
+  /** A visit to a pair: its record is the log `job`. */
+  z.object({ type: z.literal('job-begun'), pair: PairId, job: JobId }),
+] as const;
+
+export const SiteFact = z.discriminatedUnion('type', siteFacts);
+export type SiteFact = z.infer<typeof SiteFact>;
+
+/** Everything that can stand in a log. */
+export const Fact = z.discriminatedUnion('type', [
+  /** `engine`: the version of the rules that advised, see `ENGINE_VERSION`. */
+  z.object({
+    type: z.literal('opened'),
+    setup: JobSetup,
+    engine: z.number().int().optional(),
+    logVersion: z.literal(1),
+  }),
+  /** A phone sat down. `takeover`: in place of one that was gone. */
+  z.object({ type: z.literal('seated'), seat: Seat, device: z.string().max(80), takeover: z.boolean() }),
+  z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
+  /** Words as they came, before anything was made of them. */
+  z.object({
+    type: z.literal('said'),
+    seat: Seat,
+    via: Via,
+    text: z.string().max(2000),
+    confidence: z.number().min(0).max(1).optional(),
+    alternatives: z.array(Alternative).optional(),
+  }),
+  /** Sound that gave no words, and why. */
+  z.object({
+    type: z.literal('unheard'),
+    seat: Seat,
+    why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
+  }),
+  ...searchFacts,
+  /** The crew asked for time; advice rests until they go on. */
+  z.object({ type: z.literal('pause'), from }),
+  z.object({ type: z.literal('resume'), from }),
+  z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
+  /** "Heard 142." */
+  z.object({ type: z.literal('readback'), of: Seq, text: z.string() }),
+  /** A question about words that could mean two things or none; the answer is looked at first. */
+  z.object({ type: z.literal('query'), of: Seq, text: z.string(), question: Question.optional() }),
+  /** Something both should know that asks for no move. */
+  z.object({ type: z.literal('notice'), text: z.string(), code: z.string() }),
+  /** The next move, as it was spoken. Supersedes every earlier one. */
+  z.object({
+    type: z.literal('instruction'),
+    advice: Advice,
+    /** One short spoken sentence. */
+    say: z.string(),
+    /** A few words for very large type. */
+    show: z.string(),
+    why: z.string(),
+    /** After this (ms, the log's clock) it must not be acted on without asking again. */
+    expiresAt: z.number(),
+  }),
+  /** The current instruction no longer holds and none has taken its place. */
+  z.object({
+    type: z.literal('withdrawn'),
+    instruction: Seq,
+    why: z.enum(['expired', 'paused', 'stopped', 'changed']),
+  }),
+  z.object({ type: z.literal('stopped'), from }),
+  z.object({ type: z.literal('restarted'), from }),
+  /** Something that must be settled before signing: the test begun by, or the answer of, entry `about` failed. */
+  z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
+  z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
+  /** The record up to `head` was read and signed. `findings`: the ids the signer was shown. */
+  z.object({
+    type: z.literal('signed'),
+    name: Name,
+    role: Name,
+    signature: Signature,
+    head: Head,
+    findings: z.array(z.string()),
+  }),
+  ...siteFacts,
+]);
+export type Fact = z.infer<typeof Fact>;
+export type FactOf<T extends Fact['type']> = Extract<Fact, { type: T }>;

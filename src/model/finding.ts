@@ -1,0 +1,55 @@
+import type { JobId, Seq } from './ids.ts';
+import type { PairId } from './pair-plan.ts';
+
+/** How much it weighs: it may undo the alignment, it wants an answer, or it is only good to know. */
+export const SEVERITIES = ['serious', 'question', 'note'] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+/** The weightiest first; among equals in the order they came. */
+export const bySeverity = <T extends { readonly severity: Severity }>(found: readonly T[]): T[] =>
+  SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity));
+
+export const FINDING_IDS = [
+  'not-accepted',
+  'touched-after-accept',
+  'gain-after-peak',
+  'not-bracketed',
+  'override',
+  'settle-time',
+  'drift',
+  'unproven',
+  'test-failed',
+  'open-issue',
+  'outputs-isolated',
+  'changed-since-signed',
+  'long-gap',
+  'clock-back',
+  'corrections',
+  'takeover',
+] as const;
+export type FindingId = (typeof FINDING_IDS)[number];
+
+export const SITE_FINDING_IDS = ['weak-neighbour', 'undone'] as const;
+export type SiteFindingId = (typeof SITE_FINDING_IDS)[number];
+
+/** What a careful supervisor would ask about a job. Worded in `src/phrases/findings.ts`. */
+export interface Finding {
+  readonly id: FindingId;
+  readonly severity: Severity;
+  /** The entries it rests on, oldest first. */
+  readonly entries: readonly Seq[];
+  /** Figures by name; times in seconds, readings in meter units. */
+  readonly figures: Readonly<Record<string, number>>;
+  /** Which of several it is about: an adjuster, a test, what was missing. */
+  readonly about: readonly string[];
+}
+
+/** What only shows when the records of a site are held against each other. */
+export interface SiteFinding {
+  readonly id: SiteFindingId;
+  readonly severity: Severity;
+  readonly pair: PairId;
+  /** The entries it rests on, each in the log of its job. */
+  readonly entries: readonly { readonly job: JobId; readonly seq: Seq }[];
+  readonly figures: Readonly<Record<string, number>>;
+}

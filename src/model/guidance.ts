@@ -1,0 +1,46 @@
+import { z } from 'zod';
+import { Name } from './name.ts';
+
+const metres = z.number().positive().max(100);
+
+/**
+ * The siting distances a plan is held against, metres. Guidance only: local code and the maker decide. Every
+ * figure is the user's to change; one left out is not checked.
+ */
+export const Guidance = z.object({
+  name: Name,
+  /** Where the figures are from, as printed beside them. */
+  source: z.string().max(200),
+  /** Farthest that the area watched may reach from the beam, to one side. */
+  reach: metres.optional(),
+  /** Farthest between neighbouring beams. */
+  spacing: metres.optional(),
+  /** Farthest and nearest from the beam to a wall or obstruction along it. */
+  wallMost: metres.optional(),
+  wallLeast: metres.optional(),
+  /** How far below the ceiling the beam may run. */
+  ceilingLeast: metres.optional(),
+  ceilingMost: metres.optional(),
+});
+export type Guidance = z.infer<typeof Guidance>;
+
+/** Starting points, to be held against the text of the standard before they are relied on. */
+export const GUIDANCES: readonly Guidance[] = [
+  {
+    name: 'BS 5839-1 style',
+    source: 'BS 5839-1, from memory',
+    reach: 7.5,
+    spacing: 15,
+    wallMost: 7.5,
+    wallLeast: 0.5,
+    ceilingLeast: 0.025,
+    ceilingMost: 0.6,
+  },
+  {
+    name: 'NFPA 72 style',
+    source: 'NFPA 72 annex, smooth ceiling, from memory',
+    reach: 9.15,
+    spacing: 18.3,
+    wallMost: 9.15,
+  },
+];

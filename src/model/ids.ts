@@ -1,0 +1,21 @@
+import { z } from 'zod';
+
+/** Names one log: a job's or a site's. */
+export const JobId = z.string().regex(/^[A-Za-z0-9_-]{8,32}$/);
+export type JobId = z.infer<typeof JobId>;
+
+/** Sequence number of a log entry. */
+export const Seq = z.number().int().nonnegative();
+export type Seq = z.infer<typeof Seq>;
+
+/** SHA-256 in lower-case hexadecimal. */
+export const Hash = z.string().regex(/^[0-9a-f]{64}$/);
+export type Hash = z.infer<typeof Hash>;
+
+/** The id a phone gives a message, so that the same message sent twice is logged once. */
+export const MessageId = z.string().regex(/^[A-Za-z0-9_-]{8,40}$/);
+export type MessageId = z.infer<typeof MessageId>;
+
+/** Where a log ends: enough to see that none of its tail was cut. */
+export const Head = z.object({ job: JobId, count: z.number().int().nonnegative(), hash: Hash });
+export type Head = z.infer<typeof Head>;

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { Name } from './name.ts';
+import { AdjusterProfile, MeterProfile } from './profile.ts';
+
+/** The most pairs of one site. */
+export const MAX_PAIRS = 2_000;
+
+/** Names a beam pair within its site, short enough to be read out: "B2", "hall-3.east". */
+export const PairId = z
+  .string()
+  .trim()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,31}$/);
+export type PairId = z.infer<typeof PairId>;
+
+const metres = z.number().positive().max(300);
+const height = z.number().min(0).max(100);
+const seconds = z.number().min(0).max(600);
+/** Part of the light that is held back, percent. */
+const percent = z.number().gt(0).lt(100);
+
+/** The loss of light at which the detector alarms, as the maker or the setting states it. */
+export const AlarmThreshold = z.discriminatedUnion('unit', [
+  z.object({ unit: z.literal('dB'), value: z.number().gt(0).max(40) }),
+  z.object({ unit: z.literal('percent'), value: percent }),
+]);
+export type AlarmThreshold = z.infer<typeof AlarmThreshold>;
+
+/**
+ * What is planned for one pair before the ladder goes up. A crew that does not know a figure leaves it
+ * out, and what rests on it is not checked.
+ */
+export const PairPlan = z.object({
+  id: PairId,
+  name: Name,
+  /** Zone or address the panel shows for it. */
+  zone: z.string().trim().min(1).max(60).optional(),
+  /** Emitter to receiver, metres. */
+  pathLength: z.number().min(1).max(300).optional(),
+  /** Above the floor, metres. */
+  emitterHeight: height.optional(),
+  receiverHeight: height.optional(),
+  ceilingHeight: height.optional(),
+  /** To the nearest neighbouring beam, and to the nearest wall along the beam, metres. */
+  spacing: metres.optional(),
+  wallDistance: metres.optional(),
+  meter: MeterProfile.optional(),
+  adjusters: AdjusterProfile.optional(),
+  alarmThreshold: AlarmThreshold.optional(),
+  /** Set delays from "covered" to what the panel shows, seconds. */
+  alarmDelay: seconds.optional(),
+  faultDelay: seconds.optional(),
+  /** Light the test filter holds back, percent; without a filter the receiver is half covered. */
+  filterPercent: percent.optional(),
+  /** The path lengths the maker allows, metres. */
+  rangeMin: metres.optional(),
+  rangeMax: metres.optional(),
+  /** Full angle of the emitter's beam between its half-power points, degrees. */
+  beamAngle: z.number().positive().max(90).optional(),
+});
+export type PairPlan = z.infer<typeof PairPlan>;

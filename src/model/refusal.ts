@@ -1,0 +1,33 @@
+import { z } from 'zod';
+
+/** Why something that was asked for was not done; every refusal carries one, with words for people beside it. */
+export const Refusal = z.enum([
+  /** The frame is no message of this protocol. */
+  'bad-message',
+  'version',
+  'bad-token',
+  /** Another phone has taken this seat over. */
+  'seat-lost',
+  /** The same phone opened a newer connection. */
+  'replaced',
+  /** `after` lies beyond the log's end: the phone knows of entries this server does not have. */
+  'from-the-future',
+  /** A watcher tried to write. */
+  'read-only',
+  'too-fast',
+  'too-long',
+  /** There is no such entry, or it cannot be corrected. */
+  'bad-target',
+  /** Acceptance was asked for and evidence is missing. */
+  'not-proven',
+  /** Something is missing for signing, or the record has grown since it was read. */
+  'not-signable',
+  'speech-unavailable',
+  'seat-in-use',
+  'bad-code',
+  /** The server could not write its log; nothing was taken. */
+  'store-failed',
+  /** The job's log fails its check: it can be read, and nothing more can be added. */
+  'log-broken',
+]);
+export type Refusal = z.infer<typeof Refusal>;

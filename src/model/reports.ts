@@ -1,0 +1,14 @@
+import { z } from 'zod';
+
+/** "wandering": up and down without going anywhere, so that no one value is it. */
+export const Trend = z.enum(['rising', 'falling', 'steady', 'wandering']);
+export type Trend = z.infer<typeof Trend>;
+
+export const PathState = z.enum(['blocked', 'partial', 'clear']);
+export type PathState = z.infer<typeof PathState>;
+
+export const PanelIndication = z.enum(['alarm', 'fault', 'normal']);
+export type PanelIndication = z.infer<typeof PanelIndication>;
+
+export const CannotWhy = z.enum(['stuck', 'end-of-travel', 'out-of-reach', 'unsaid']);
+export type CannotWhy = z.infer<typeof CannotWhy>;

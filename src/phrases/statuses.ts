@@ -1,0 +1,11 @@
+import type { PairStanding } from '../model/pair-status.ts';
+
+/** Where a pair stands, as the board and the report say it. */
+export const STANDING_WORDS: Record<PairStanding, string> = {
+  'not-started': 'Not started',
+  aligning: 'Aligning',
+  aligned: 'Aligned, not proven',
+  proven: 'Proven, not signed',
+  signed: 'Signed',
+  'needs-attention': 'Needs attention',
+};

@@ -1,0 +1,26 @@
+import { z } from 'zod';
+import { Seat } from '../model/facts.ts';
+
+/** Join codes: no 0/O, 1/I/L, so that a code read over a radio or in the sun is not misread. */
+export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
+export const CODE_LENGTH = 6;
+export const JoinCode = z
+  .string()
+  .transform((s) => s.toUpperCase().replace(/[\s-]/g, ''))
+  .pipe(z.string().regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`)));
+
+/** A role on the wire: one of the two seats, or a watcher who can only read. */
+export const Role = z.enum(['panel', 'emitter', 'watcher']);
+export type Role = z.infer<typeof Role>;
+
+/** 128 bits, base64url. */
+export const Token = z.string().regex(/^[A-Za-z0-9_-]{22}$/);
+
+export const Invite = z.object({
+  seat: Seat,
+  code: z.string(),
+  /** Path and fragment of the join page; the phone puts its own origin before it. */
+  path: z.string(),
+  expiresAt: z.number(),
+});
+export type Invite = z.infer<typeof Invite>;

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { Entry } from '../model/entry.ts';
+import { JobSetup, Seat } from '../model/facts.ts';
+import { Head, JobId } from '../model/ids.ts';
+import { Refusal } from '../model/refusal.ts';
+import { Invite, JoinCode, Token } from './access.ts';
+
+/** Opening, joining and reading a job over HTTP. A token travels as `Authorization: Bearer`. */
+
+/** POST /api/jobs */
+export const OpenJob = z.object({ setup: JobSetup, device: z.string().max(80).default('') });
+export const JobOpened = z.object({
+  job: JobId,
+  seat: z.literal('panel'),
+  token: Token,
+  watch: Token,
+  invite: Invite,
+});
+export type JobOpened = z.infer<typeof JobOpened>;
+
+/** POST /api/join */
+export const Join = z.object({ code: JoinCode, device: z.string().max(80).default('') });
+export const Joined = z.object({ job: JobId, seat: Seat, token: Token });
+export type Joined = z.infer<typeof Joined>;
+
+/** GET /api/record */
+export const JobRecord = z.object({ head: Head, entries: z.array(Entry) });
+
+/** Any refusal over HTTP. */
+export const HttpRefusal = z.object({ reason: Refusal, text: z.string() });

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { MAX_PAIRS, PairId } from '../model/pair-plan.ts';
+
+/** An IANA time zone this program knows: the times of a report are written in it. */
+export const TimeZone = z
+  .string()
+  .max(60)
+  .refine(isKnown, { message: 'There is no such time zone. Give a name like "Europe/London" or "UTC".' });
+
+function isKnown(zone: string): boolean {
+  try {
+    new Intl.DateTimeFormat('en-GB', { timeZone: zone });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** POST /api/site/report. Without `pairs`: all of them. */
+export const WantReport = z.object({
+  pairs: z.array(PairId).min(1).max(MAX_PAIRS).optional(),
+  zone: TimeZone.default('UTC'),
+});
+export const ReportId = z.string().regex(/^[A-Za-z0-9_-]{8,32}$/);
+/** `total`: pairs to print. */
+export const ReportBegun = z.object({ report: ReportId, total: z.number().int() });
+export type ReportBegun = z.infer<typeof ReportBegun>;
+
+/** GET /api/site/report?id=REPORT */
+export const ReportProgress = z.object({
+  done: z.number().int(),
+  total: z.number().int(),
+  ready: z.boolean(),
+});
+export type ReportProgress = z.infer<typeof ReportProgress>;

@@ -1,0 +1,140 @@
+import { z } from 'zod';
+import { Signature } from '../model/facts.ts';
+import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
+import { Guidance } from '../model/guidance.ts';
+import { Hash, Head, JobId, MessageId, Seq } from '../model/ids.ts';
+import { Name } from '../model/name.ts';
+import { MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
+import { PairStanding } from '../model/pair-status.ts';
+import { AdjusterProfile, MeterProfile } from '../model/profile.ts';
+import { Token } from './access.ts';
+
+/**
+ * A site over HTTP; docs/protocol.md numbers the rules. Every request but the first carries one of the site's
+ * two tokens as `Authorization: Bearer`.
+ */
+
+/** Who plans, begins visits and signs; and who only reads. */
+export const SiteRole = z.enum(['desk', 'watcher']);
+export type SiteRole = z.infer<typeof SiteRole>;
+
+const reason = z.string().trim().min(3).max(500);
+
+/** POST /api/sites */
+export const OpenSite = z.object({ site: Name, code: Guidance.optional() });
+export const SiteOpened = z.object({ log: JobId, desk: Token, watch: Token });
+export type SiteOpened = z.infer<typeof SiteOpened>;
+
+/** POST /api/site/pairs: all of them or none. A pair with an id that is there gets the new plan. */
+export const PlanPairs = z.object({
+  id: MessageId,
+  pairs: z
+    .array(PairPlan)
+    .min(1)
+    .max(MAX_PAIRS)
+    .refine((pairs) => new Set(pairs.map(({ id }) => id)).size === pairs.length, {
+      message: 'Two of these pairs have the same id.',
+    }),
+});
+
+/** POST /api/site/drop */
+export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
+
+/**
+ * POST /api/site/jobs, answered with `JobOpened`. The profiles stand in where the pair's plan has none; without
+ * any meter there is nothing to begin with.
+ */
+export const BeginVisit = z.object({
+  id: MessageId,
+  pair: PairId,
+  device: z.string().max(80).default(''),
+  meter: MeterProfile.optional(),
+  adjusters: AdjusterProfile.optional(),
+});
+
+/** How far a log was read, by who signs it. */
+export const ReadTo = Head.omit({ job: true });
+
+/** POST /api/site/sign */
+export const SignRecord = z.object({
+  id: MessageId,
+  job: JobId,
+  name: Name,
+  role: Name,
+  signature: Signature,
+  head: ReadTo,
+});
+
+/** POST /api/site/close-issue. `issue`: the entry that opened it. */
+export const CloseIssue = z.object({ id: MessageId, job: JobId, issue: Seq, how: reason });
+
+/** What was asked for is in the log for good. `seq`: its first entry. */
+export const Logged = z.object({ seq: Seq });
+export type Logged = z.infer<typeof Logged>;
+
+/** A pair on the site's board: its plan, and where its latest visit stands. */
+export const PairRow = z.object({
+  plan: PairPlan,
+  /** Taken out of the site. */
+  dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
+  /** Oldest first. */
+  visits: z.array(z.object({ job: JobId, at: z.number() })),
+  /** Left out while the log of any of its visits is still being read: then the rest is not all told either. */
+  standing: PairStanding.optional(),
+  /** Whose phones are connected now. */
+  online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
+  /** What is next, in a few words. */
+  next: z.string(),
+  /** What the visit left, in the words of the meter: read after the tests, or else when it was accepted. */
+  final: z.string().optional(),
+  /** How many findings of the latest visit, and of the site on this pair. */
+  findings: z.object({
+    serious: z.number().int(),
+    question: z.number().int(),
+    note: z.number().int(),
+  }),
+  /** Where the latest visit's log ends: what all of this was told from. */
+  head: z.object({ count: z.number().int(), hash: Hash }).optional(),
+  /** The signature that stands on the latest visit. */
+  signed: z.object({ name: Name, role: Name, at: z.number() }).optional(),
+});
+export type PairRow = z.infer<typeof PairRow>;
+
+/** GET /api/site. `head`: of the site's own log. */
+export const SiteView = z.object({
+  head: Head,
+  site: Name,
+  code: Guidance.optional(),
+  role: SiteRole,
+  /** In the order they were first planned, those taken out among them. */
+  pairs: z.array(PairRow),
+});
+export type SiteView = z.infer<typeof SiteView>;
+
+const figures = z.record(z.string(), z.number());
+const severity = z.enum(SEVERITIES);
+
+/** As `Finding` of src/model/finding.ts. */
+export const JobFinding = z.object({
+  id: z.enum(FINDING_IDS),
+  severity,
+  entries: z.array(Seq),
+  figures,
+  about: z.array(z.string()),
+});
+
+/** As `SiteFinding` of src/findings/across-visits.ts. */
+export const FindingOfSite = z.object({
+  id: z.enum(SITE_FINDING_IDS),
+  severity,
+  pair: PairId,
+  entries: z.array(z.object({ job: JobId, seq: Seq })),
+  figures,
+});
+
+/** GET /api/site/findings: of every visit to the pairs that belong to the site now, and of the site. */
+export const SiteFindings = z.object({
+  perPair: z.array(z.object({ pair: PairId, job: JobId, findings: z.array(JobFinding) })),
+  site: z.array(FindingOfSite),
+});
+export type SiteFindings = z.infer<typeof SiteFindings>;

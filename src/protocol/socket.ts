@@ -1,0 +1,130 @@
+import { z } from 'zod';
+import { Entry } from '../model/entry.ts';
+import { Seat } from '../model/facts.ts';
+import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
+import { Refusal } from '../model/refusal.ts';
+import { Invite, Role, Token } from './access.ts';
+
+/**
+ * The words between phones and server; docs/protocol.md numbers the rules they follow. Text frames are
+ * JSON of these; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the
+ * talk that was last opened on the same socket.
+ */
+export const PROTOCOL_VERSION = 1;
+export const OLDEST_PROTOCOL_VERSION = 1;
+
+/** Where the websocket is. */
+export const SOCKET_PATH = '/api/socket';
+
+/** Samples per second of all speech on the wire. */
+export const SAMPLE_RATE = 16_000;
+/** The longest single utterance. */
+export const MAX_TALK_MS = 15_000;
+/** A phone that hears nothing for this long takes its socket for dead. */
+export const DEAD_AFTER_MS = 6_000;
+export const PING_EVERY_MS = 2_000;
+/** Largest text or binary frame the server takes, bytes. */
+export const MAX_FRAME_BYTES = 64 * 1024;
+
+/**
+ * Refusals that end the connection, with the close code that follows the `refused` message. Others leave
+ * it open. Beside these the server closes with 1001 (it is stopping) and 1009 (frame too large).
+ */
+export const CLOSE_CODES = {
+  'bad-message': 4400,
+  'bad-token': 4401,
+  'seat-lost': 4403,
+  version: 4406,
+  replaced: 4409,
+  'from-the-future': 4416,
+  'store-failed': 4503,
+} as const satisfies Partial<Record<Refusal, number>>;
+export type ClosingRefusal = keyof typeof CLOSE_CODES;
+
+const id = MessageId;
+const Text = z.string().trim().min(1).max(500);
+/** 0 to 1. */
+const Share = z.number().min(0).max(1);
+
+export const ClientMessage = z.discriminatedUnion('t', [
+  /** First frame. `after`: the last entry the phone holds, -1 for none. */
+  z.object({ t: z.literal('hello'), v: z.number().int(), token: Token, after: z.number().int().min(-1) }),
+  /**
+   * Words, typed, stood for by a button, or heard by the phone itself; all go through the same parser. `re`:
+   * the instruction that stood on the speaker's screen, so that a late "done" is credited to the turn it was
+   * said of. Heard words carry how sure the phone's speech model is, as words heard by the server do.
+   */
+  z
+    .object({
+      t: z.literal('say'),
+      id,
+      via: z.enum(['typed', 'button', 'voice']),
+      text: Text,
+      re: Seq.optional(),
+      confidence: Share.optional(),
+      alternatives: z
+        .array(z.object({ text: Text, confidence: Share }))
+        .max(8)
+        .optional(),
+    })
+    .refine(
+      ({ via, confidence, alternatives }) =>
+        (via === 'voice') === (confidence !== undefined) && (via === 'voice' || !alternatives),
+      { error: 'confidence and alternatives come with via voice, and only with it', path: ['confidence'] },
+    ),
+  z.object({ t: z.literal('remark'), id, text: z.string().trim().min(1).max(2000) }),
+  /** Replaces the reading of entry `target` by what `text` says. */
+  z.object({ t: z.literal('correct'), id, target: Seq, text: z.string().trim().min(1).max(200) }),
+  /** Takes back the entry `target`. */
+  z.object({ t: z.literal('take-back'), id, target: Seq }),
+  /** Accept against missing evidence, with a typed reason. */
+  z.object({ t: z.literal('override'), id, reason: z.string().trim().min(3).max(500) }),
+  /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
+  z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
+  z.object({ t: z.literal('talk-end'), id }),
+  z.object({ t: z.literal('talk-drop'), id }),
+  /** Asks for a join code for the other seat, or for this one on a new phone. */
+  z.object({ t: z.literal('invite'), id, seat: Seat }),
+  z.object({ t: z.literal('ping'), n: z.number().int() }),
+]);
+export type ClientMessage = z.infer<typeof ClientMessage>;
+
+export const SeatPresence = z.enum(['empty', 'away', 'online']);
+export const Presence = z.object({ panel: SeatPresence, emitter: SeatPresence, watchers: z.number().int() });
+export type Presence = z.infer<typeof Presence>;
+
+/** The speech engine: its name, and whether it can be used now. */
+export const SpeechState = z.object({ name: z.string(), ready: z.boolean() });
+export type SpeechState = z.infer<typeof SpeechState>;
+
+export const ServerMessage = z.discriminatedUnion('t', [
+  z.object({
+    t: z.literal('welcome'),
+    v: z.number().int(),
+    role: Role,
+    job: JobId,
+    head: Head,
+    /** Server clock, ms: instructions expire by it. */
+    now: z.number(),
+    speech: SpeechState,
+  }),
+  /** Entries in order, each once; history after `hello`, then live. */
+  z.object({ t: z.literal('entries'), entries: z.array(Entry) }),
+  /** History ends here: only from now on may an instruction be spoken. */
+  z.object({ t: z.literal('caught-up'), seq: z.number().int() }),
+  /** The message is in the log for good. `seq`: its first entry. */
+  z.object({ t: z.literal('ack'), id, seq: Seq }),
+  z.object({ t: z.literal('refused'), id: id.optional(), reason: Refusal, text: z.string() }),
+  z.object({ t: z.literal('presence'), presence: Presence }),
+  /** What happens to sound someone is sending: shown to both, not logged. */
+  z.object({
+    t: z.literal('hearing'),
+    seat: Seat,
+    id,
+    stage: z.enum(['listening', 'working', 'done', 'failed']),
+  }),
+  z.object({ t: z.literal('invite'), id, invite: Invite }),
+  z.object({ t: z.literal('speech'), speech: SpeechState }),
+  z.object({ t: z.literal('pong'), n: z.number().int(), now: z.number() }),
+]);
+export type ServerMessage = z.infer<typeof ServerMessage>;

@@ -1,0 +1,103 @@
+import { amendments, replaced } from '../log/amendments.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Fact, FactOf, JobSetup, Seat } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import type { Placed } from '../model/placed.ts';
+import type { Reading } from '../model/reading.ts';
+import { countedOf, EMPTY, fold, type JobState } from '../visit/state.ts';
+
+/** What a supervisor wants to know of a job before reading its log. */
+export interface Summary {
+  setup?: JobSetup;
+  standing: Standing;
+  /** The last reading that counts. */
+  reading?: Placed<'reading'>;
+  /** Times of the first entry and of the acceptance, or else of the last entry, ms. */
+  from?: number;
+  to?: number;
+  /** Who sat where, in order; a phone that only came back is not listed again. */
+  people: { seq: Seq; at: number; seat: Seat; device: string; takeover: boolean }[];
+  /** How many of each stand, and how many were taken back. */
+  moves: Count;
+  readings: Count;
+  gainChanges: Count;
+  /** Where to look: entries that corrected or undid another, asked a question, or gave no words. */
+  corrections: Seq[];
+  undone: Seq[];
+  takeovers: Seq[];
+  questions: Seq[];
+  unheard: Seq[];
+}
+
+export interface Count {
+  counted: number;
+  takenBack: number;
+}
+
+export type Standing =
+  | { kind: 'empty' }
+  | { kind: 'aligning' }
+  | { kind: 'paused' }
+  | { kind: 'stopped' }
+  | {
+      kind: 'accepted';
+      seq: Seq;
+      at: number;
+      reading: Reading;
+      override?: NonNullable<FactOf<'accept'>['override']>;
+      /** Turns, gain changes and aims made after it: the accepted reading no longer vouches for anything. */
+      changedBy: Seq[];
+    };
+
+/** `state`: the fold of these entries, where it is known already. */
+export function summarize(entries: readonly Entry[], state = entries.reduce(fold, EMPTY)): Summary {
+  const { takenBackBy } = amendments(entries);
+  const where = (test: (fact: Fact) => boolean): Seq[] =>
+    entries.filter(({ fact }) => test(fact)).map(({ seq }) => seq);
+  const many = (type: Fact['type']): Count => {
+    const of = entries.filter(({ fact }) => fact.type === type);
+    const takenBack = of.filter(({ seq }) => takenBackBy.has(seq)).length;
+    return { counted: of.length - takenBack, takenBack };
+  };
+  const people = entries.flatMap(({ seq, at, fact }) =>
+    fact.type === 'seated'
+      ? [{ seq, at, seat: fact.seat, device: fact.device, takeover: fact.takeover }]
+      : [],
+  );
+  const first = entries[0];
+  const last = entries.at(-1);
+  const standing = standingOf(entries, state);
+  return {
+    ...(state.setup && { setup: state.setup }),
+    standing,
+    ...(state.reading && { reading: state.reading }),
+    ...(first && last && { from: first.at, to: standing.kind === 'accepted' ? standing.at : last.at }),
+    people,
+    moves: many('move'),
+    readings: many('reading'),
+    gainChanges: many('gain'),
+    corrections: where(
+      (fact) => replaced(fact) !== undefined || (fact.type === 'retract' && fact.why === 'correction'),
+    ),
+    undone: where((fact) => fact.type === 'retract' && fact.why === 'undo'),
+    takeovers: where((fact) => fact.type === 'seated' && fact.takeover),
+    questions: where((fact) => fact.type === 'query'),
+    unheard: where((fact) => fact.type === 'unheard'),
+  };
+}
+
+const DISTURBS: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
+
+function standingOf(entries: readonly Entry[], state: JobState): Standing {
+  const { accepted } = state;
+  if (entries.length === 0) return { kind: 'empty' };
+  if (accepted) {
+    const { seq, at, reading, override } = accepted;
+    const changedBy = countedOf(state)
+      .filter((fact) => fact.seq > seq && DISTURBS.has(fact.type))
+      .map((fact) => fact.seq);
+    return { kind: 'accepted', seq, at, reading, ...(override && { override }), changedBy };
+  }
+  if (state.stopped) return { kind: 'stopped' };
+  return { kind: state.paused ? 'paused' : 'aligning' };
+}

@@ -1,0 +1,121 @@
+import type { Cell } from '../formats/csv.ts';
+import { replaced } from '../log/amendments.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Fact, FactOf } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { toTurns } from '../model/turns.ts';
+import { describe } from '../phrases/describe.ts';
+
+interface Context {
+  meter: MeterProfile | undefined;
+  takenBackBy: ReadonlyMap<Seq, Seq>;
+}
+
+const when = <T extends Fact['type']>(fact: Fact, type: T, cell: (fact: FactOf<T>) => Cell): Cell =>
+  fact.type === type ? cell(fact as FactOf<T>) : undefined;
+
+/** A column of the CSV export. `is`: its XML Schema datatype, as CSV on the Web names them. */
+interface Column {
+  readonly is: 'integer' | 'decimal' | 'string' | 'dateTime';
+  readonly says: string;
+  readonly cell: (entry: Entry, context: Context) => Cell;
+}
+
+const column = (is: Column['is'], says: string, cell: Column['cell']): Column => ({ is, says, cell });
+
+/** The columns of the CSV export, in order; one row an entry. docs/export.md has them as a table. */
+export const COLUMNS: Readonly<Record<string, Column>> = {
+  seq: column(
+    'integer',
+    'Number of the entry, from 0; in the last row, the number of entries.',
+    ({ seq }) => seq,
+  ),
+  time_utc: column(
+    'dateTime',
+    "When it was logged, by the server's clock: ISO 8601, UTC, to the millisecond.",
+    ({ at }) => new Date(at).toISOString(),
+  ),
+  actor: column('string', 'Who did it: panel, emitter, engine, server or supervisor.', ({ actor }) => actor),
+  seat: column('string', 'Whose words or phone it is about: panel or emitter.', ({ fact }) =>
+    'seat' in fact ? fact.seat : undefined,
+  ),
+  type: column(
+    'string',
+    'What kind of fact it is, as in the schema; in the last row, "head".',
+    ({ fact }) => fact.type,
+  ),
+  text: column(
+    'string',
+    'Words as they were said or shown; for facts without words, what the exchange shows for them.',
+    ({ actor, fact }, { meter }) => ('text' in fact ? fact.text : describe({ actor, fact }, meter)?.text),
+  ),
+  why: column('string', 'Why an instruction was given.', ({ fact }) =>
+    when(fact, 'instruction', ({ why }) => why),
+  ),
+  via: column('string', 'How words came: typed, voice or button.', ({ fact }) =>
+    when(fact, 'said', ({ via }) => via),
+  ),
+  confidence: column('decimal', 'How sure the speech model was of its words, from 0 to 1.', ({ fact }) =>
+    when(fact, 'said', ({ confidence }) => confidence),
+  ),
+  reading_kind: column('string', 'What the meter showed: value, none or saturated.', ({ fact }) =>
+    'reading' in fact ? fact.reading.kind : undefined,
+  ),
+  reading: column('decimal', 'The number it showed, in the unit beside it.', ({ fact }) =>
+    'reading' in fact && fact.reading.kind === 'value' ? fact.reading.value : undefined,
+  ),
+  unit: column('string', "The meter's unit.", ({ fact }, { meter }) =>
+    'reading' in fact && fact.reading.kind === 'value' ? meter?.unit : undefined,
+  ),
+  axis: column('string', 'The adjuster: horizontal or vertical.', ({ fact }) =>
+    'axis' in fact ? fact.axis : undefined,
+  ),
+  turns: column('decimal', 'Full turns that were made, clockwise positive.', ({ fact }) =>
+    when(fact, 'move', ({ eighths }) => toTurns(eighths)),
+  ),
+  gain: column('string', 'What was done to the gain: lowered, raised, set or full.', ({ fact }) =>
+    when(fact, 'gain', ({ change }) => change),
+  ),
+  gain_to: column('decimal', 'What it was set to, where that was said.', ({ fact }) =>
+    when(fact, 'gain', ({ to }) => to),
+  ),
+  instruction: column(
+    'integer',
+    'The instruction acted on, refused or withdrawn, by its entry.',
+    ({ fact }) => ('instruction' in fact ? fact.instruction : undefined),
+  ),
+  rule: column('string', 'The rule an instruction follows.', ({ fact }) =>
+    when(fact, 'instruction', ({ advice }) => advice.rule),
+  ),
+  because: column('string', 'The entries an instruction rests on, with spaces between.', ({ fact }) =>
+    when(fact, 'instruction', ({ advice }) => advice.because.join(' ')),
+  ),
+  from: column('integer', 'The entry of the words it was understood from.', ({ fact }) =>
+    'from' in fact ? fact.from : undefined,
+  ),
+  target: column(
+    'integer',
+    'The entry that is read back, asked about, confirmed, taken back, corrected, found to fail or settled.',
+    ({ fact }) => targetOf(fact),
+  ),
+  retracted_by: column(
+    'integer',
+    'The entry that took this one back or corrected it: this one no longer counts.',
+    ({ seq }, { takenBackBy }) => takenBackBy.get(seq),
+  ),
+  ref: column('string', "The id of the phone's message it came from.", ({ ref }) => ref),
+  prev: column('string', 'The hash of the entry before; 64 zeros for the first.', ({ prev }) => prev),
+  hash: column(
+    'string',
+    'The hash of this entry; in the last row, the hash the chain ends at.',
+    ({ hash }) => hash,
+  ),
+};
+
+function targetOf(fact: Fact): Seq | undefined {
+  if ('of' in fact) return fact.of;
+  if ('target' in fact) return fact.target;
+  if ('about' in fact) return fact.about;
+  return 'issue' in fact ? fact.issue : replaced(fact);
+}

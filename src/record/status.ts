@@ -1,0 +1,24 @@
+import type { ChainFault } from '../log/fault.ts';
+import type { PairStanding } from '../model/pair-status.ts';
+import { isCommissioning } from '../visit/commission.ts';
+import { isIsolated, isProven, progressOf } from '../visit/progress.ts';
+import { commissionOf, type JobState } from '../visit/state.ts';
+
+/**
+ * Needs attention: an issue is open, the alignment was accepted against its evidence (signed or not), the crew
+ * stopped, the record has changed since it was signed, all is proven and the outputs are still isolated, or the
+ * log fails its check: then nothing it says is settled. `now`: ms, the log's clock; `fault`: of the log's chain.
+ */
+export function standingOf(state: JobState | undefined, now: number, fault?: ChainFault): PairStanding {
+  if (fault) return 'needs-attention';
+  const commission = state && commissionOf(state);
+  if (!commission) return 'not-started';
+  const open = state.issues.some(({ closed }) => !closed);
+  if (open || state.stopped || state.changedBy !== undefined) return 'needs-attention';
+  if (state.accepted?.override) return 'needs-attention';
+  if (state.signed) return 'signed';
+  if (!commission.search.accepted) return 'aligning';
+  const proven = isCommissioning(commission) && isProven(commission, progressOf(commission, now));
+  if (!proven) return 'aligned';
+  return isIsolated(commission) ? 'needs-attention' : 'proven';
+}

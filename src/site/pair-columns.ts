@@ -1,0 +1,73 @@
+import type { z } from 'zod';
+import type { Cell } from '../formats/csv.ts';
+import { AlarmThreshold, PairPlan } from '../model/pair-plan.ts';
+
+/** A figure of the plan that is one number in one column. */
+type NumberField = {
+  [K in keyof PairPlan]-?: NonNullable<PairPlan[K]> extends number ? K : never;
+}[keyof PairPlan];
+
+/** The columns with plain numbers; the unit stands in the name. */
+export const NUMBER_COLUMNS = {
+  path_m: 'pathLength',
+  emitter_height_m: 'emitterHeight',
+  receiver_height_m: 'receiverHeight',
+  ceiling_height_m: 'ceilingHeight',
+  spacing_m: 'spacing',
+  wall_distance_m: 'wallDistance',
+  alarm_delay_s: 'alarmDelay',
+  fault_delay_s: 'faultDelay',
+  filter_percent: 'filterPercent',
+  range_min_m: 'rangeMin',
+  range_max_m: 'rangeMax',
+  beam_angle_deg: 'beamAngle',
+} as const satisfies Record<string, NumberField>;
+
+export type NumberColumn = keyof typeof NUMBER_COLUMNS;
+export const isNumberColumn = (name: string): name is NumberColumn => name in NUMBER_COLUMNS;
+
+/** Every column of a table of pairs, in the order the template has them. Only `id` must be there. */
+export const PAIR_COLUMNS = [
+  'id',
+  'name',
+  'zone',
+  'path_m',
+  'emitter_height_m',
+  'receiver_height_m',
+  'ceiling_height_m',
+  'spacing_m',
+  'wall_distance_m',
+  'meter',
+  'adjusters',
+  'alarm_threshold',
+  'alarm_unit',
+  'alarm_delay_s',
+  'fault_delay_s',
+  'filter_percent',
+  'range_min_m',
+  'range_max_m',
+  'beam_angle_deg',
+] as const;
+export type PairColumn = (typeof PAIR_COLUMNS)[number];
+
+/** What a plan has in a column. */
+export function cellOf(plan: PairPlan, column: PairColumn): Cell {
+  if (isNumberColumn(column)) return plan[NUMBER_COLUMNS[column]];
+  switch (column) {
+    case 'id':
+    case 'name':
+    case 'zone':
+      return plan[column];
+    case 'meter':
+    case 'adjusters':
+      return plan[column]?.name;
+    case 'alarm_threshold':
+      return plan.alarmThreshold?.value;
+    case 'alarm_unit':
+      return plan.alarmThreshold?.unit;
+  }
+}
+
+/** The schema a number has to fit, so that its limits stand in one place. */
+export const schemaOf = (column: NumberColumn): z.ZodType => PairPlan.shape[NUMBER_COLUMNS[column]];
+export const ALARM_UNITS: readonly string[] = AlarmThreshold.options.map(({ shape }) => shape.unit.value);

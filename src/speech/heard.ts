@@ -1,0 +1,20 @@
+import type { Intent } from '../grammar/intent.ts';
+
+export interface Heard {
+  /** The likeliest text; empty for silence and noise. */
+  text: string;
+  /** 0 to 1, that this text was said. */
+  confidence: number;
+  /**
+   * All that may have been said, `text` among them, likeliest first. The confidences of those that mean the
+   * same sum to the probability that this was meant; over all they sum to at most 1.
+   */
+  alternatives: { text: string; confidence: number }[];
+  /** What was heard without the grammar. */
+  open: string;
+}
+
+export interface HearOptions {
+  /** What would not surprise now: readings, in the meter's units, and what was asked for. */
+  expect?: { low: number; high: number; asked?: readonly Intent['kind'][] };
+}

@@ -1,0 +1,179 @@
+import { advise as adviseSearch } from '../engine/advise.ts';
+import { HEARER } from '../engine/saying.ts';
+import type { Action, Addressee, Advice } from '../model/advice.ts';
+import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
+import type { Seq } from '../model/ids.ts';
+import { type Proof, panelShows } from './attempts.ts';
+import { answerTo, type Commission, isCommissioning } from './commission.ts';
+import {
+  afterMissing,
+  beforeMissing,
+  isIsolationLifted,
+  isProven,
+  isSettled,
+  isTestSettled,
+  type Judged,
+  type Progress,
+  progressOf,
+  readingAfter,
+  testAnswer,
+} from './progress.ts';
+import { type CommissionRuleId, PROVING_CAUSES } from './rules.ts';
+import { coverFor } from './verdict.ts';
+
+/** What is advised, and when to ask again if nothing happens. */
+export interface Told {
+  readonly advice: Advice;
+  readonly wakeAt?: number;
+}
+
+/**
+ * The next thing to do on a pair, before, during and after its alignment. Depends on the entries and the
+ * time alone, so that a replay gives the same advice.
+ */
+export function advise(commission: Commission, now: number): Told {
+  const { search } = commission;
+  if (!isCommissioning(commission)) return adviseSearch(search, now);
+  const progress = progressOf(commission, now);
+  if (search.accepted && isProven(commission, progress)) return restoreService(commission);
+  const [first] = isIsolationLifted(commission) ? (['outputs-isolated'] as const) : beforeMissing(commission);
+  if (first) return confirmItem(commission, 'before', 'before', first);
+  return search.accepted ? prove(commission, progress) : adviseSearch(search, now);
+}
+
+function prove(commission: Commission, progress: Progress): Told {
+  return (
+    coveredNow(commission, progress) ??
+    restoring(progress) ??
+    afterFailure(commission, progress) ??
+    fromNormal(commission) ??
+    nextProof(commission, progress) ??
+    nextTest(commission) ??
+    tell('come-back', { kind: 'read' })
+  );
+}
+
+/** Something covers the receiver: wait for what the panel has to show, then uncover. */
+function coveredNow(commission: Commission, { last, all }: Progress): Told | undefined {
+  if (commission.search.path === 'clear') return undefined;
+  const judged = all.at(-1);
+  const open =
+    judged && last[judged.attempt.proof] === judged && !judged.attempt.cleared ? judged : undefined;
+  const uncover = tell('restore', { kind: 'uncover' }, open && seqsOf(open));
+  if (!open) return uncover;
+  const { attempt, verdict } = open;
+  if (verdict.kind === 'covered') {
+    const watch = { kind: 'watch-panel', expect: attempt.proof, until: verdict.until } as const;
+    return tell(RULE_OF[attempt.proof], watch, seqsOf(open), verdict.figures);
+  }
+  // While it is in alarm is the moment to see which zone the panel names.
+  if (verdict.kind === 'shown' && attempt.proof === 'alarm' && !testAnswer(commission, 'panel-indication')) {
+    return confirmItem(commission, 'indication', 'tests', 'panel-indication');
+  }
+  return uncover;
+}
+
+const RULE_OF: Record<Proof, CommissionRuleId> = { alarm: 'prove-alarm', fault: 'prove-fault' };
+
+function restoring({ last }: Progress): Told | undefined {
+  const open = Object.values(last).find(({ verdict }) => verdict.kind === 'restoring');
+  if (open?.verdict.kind !== 'restoring') return undefined;
+  const { until, figures } = open.verdict;
+  return tell('restore', { kind: 'watch-panel', expect: 'normal', until }, seqsOf(open), figures);
+}
+
+/** A failure nobody has looked into yet. */
+function afterFailure(commission: Commission, { last }: Progress): Told | undefined {
+  const lookInto = (causes: readonly string[], since: readonly Seq[], figures = {}): Told | undefined => {
+    const latest = Math.max(...since);
+    const looked = commission.counted.some(({ type, seq }) => type === 'checked' && seq > latest);
+    if (looked) return undefined;
+    return tell('failed-test', { kind: 'check', causes: [...causes] }, since, figures);
+  };
+  for (const { verdict, attempt } of Object.values(last)) {
+    if (verdict.kind !== 'failed' || isSettled(commission, { last }, attempt.proof)) continue;
+    const { covered, shown, cleared } = attempt;
+    const seen = [covered, shown, cleared].flatMap((fact) => fact?.seq ?? []);
+    const told = lookInto(PROVING_CAUSES[verdict.why], seen, verdict.figures);
+    if (told) return told;
+  }
+  for (const item of CHECKLISTS.tests) {
+    const answer = testAnswer(commission, item);
+    if (!answer || isTestSettled(commission, item)) continue;
+    const told = lookInto(PROVING_CAUSES[item === 'wiring' ? 'wiring' : 'indication'], [answer.seq]);
+    if (told) return told;
+  }
+  return undefined;
+}
+
+function fromNormal(commission: Commission): Told | undefined {
+  if (panelShows(commission) === 'normal') return undefined;
+  return tell('panel-normal-first', { kind: 'watch-panel', expect: 'normal' });
+}
+
+function nextProof(commission: Commission, progress: Progress): Told | undefined {
+  for (const proof of ['alarm', 'fault'] as const) {
+    if (isSettled(commission, progress, proof)) continue;
+    const how = coverFor(proof, commission.setup);
+    return tell(RULE_OF[proof], { kind: 'cover', how }, progress.last[proof] && seqsOf(progress.last[proof]));
+  }
+  return undefined;
+}
+
+function nextTest(commission: Commission): Told | undefined {
+  const item = CHECKLISTS.tests.find((each) => !isTestSettled(commission, each));
+  if (item) return confirmItem(commission, item === 'wiring' ? 'wiring' : 'indication', 'tests', item);
+  return undefined;
+}
+
+/** Proven: the protection comes back, open issues are settled, and the record is signed. */
+function restoreService(commission: Commission): Told {
+  const issue = commission.issues.find(({ closed }) => !closed);
+  if (issue) return tell('failed-test', { kind: 'settle-issue', issue: issue.seq }, [issue.about]);
+  const [before] = beforeMissing(commission);
+  if (before) return confirmItem(commission, 'before', 'before', before);
+  const [after] = afterMissing(commission);
+  if (after) return confirmItem(commission, 'after', 'after', after);
+  if (commission.signed) return tell('signed', { kind: 'finished' }, [commission.signed.seq]);
+  const reading = readingAfter(commission);
+  return tell('offer-sign', { kind: 'offer-sign' }, reading && [reading.seq]);
+}
+
+function confirmItem(
+  commission: Commission,
+  rule: CommissionRuleId,
+  list: keyof typeof CHECKLISTS,
+  item: ChecklistItem,
+): Told {
+  const said = answerTo(commission, list, item);
+  return tell(rule, { kind: 'confirm-item', list, item }, said && [said.seq]);
+}
+
+/** Who can see to it. */
+const ASKED: Record<ChecklistItem, Addressee> = {
+  'outputs-isolated': 'panel',
+  'people-told': 'panel',
+  'access-inspected': 'emitter',
+  'laser-caution': 'both',
+  'path-clear': 'both',
+  'panel-indication': 'panel',
+  wiring: 'both',
+  'outputs-restored': 'panel',
+  'covers-on': 'emitter',
+  'panel-normal': 'panel',
+};
+
+const seqsOf = ({ attempt: { covered, shown, cleared, restored } }: Judged): Seq[] =>
+  [covered, shown, cleared, restored].flatMap((fact) => fact?.seq ?? []);
+
+function tell(
+  rule: CommissionRuleId,
+  action: Action,
+  because: readonly Seq[] = [],
+  figures: Readonly<Record<string, number>> = {},
+): Told {
+  const to = action.kind === 'confirm-item' ? ASKED[action.item] : HEARER[action.kind];
+  const advice: Advice = { to, action, rule, because: [...because].sort((a, b) => a - b), figures };
+  const until = action.kind === 'watch-panel' ? action.until : undefined;
+  return until === undefined ? { advice } : { advice, wakeAt: until };
+}

@@ -1,0 +1,104 @@
+import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
+import type { Seq } from '../model/ids.ts';
+import type { Placed } from '../model/placed.ts';
+import { type Attempt, attemptsOf, PROOFS, type Proof } from './attempts.ts';
+import { answerTo, type Commission, isAnswered } from './commission.ts';
+import { judge, type Verdict } from './verdict.ts';
+
+export interface Judged {
+  readonly attempt: Attempt;
+  readonly verdict: Verdict;
+}
+
+/** Where the proving of the alignment that stands now has got to. */
+export interface Progress {
+  /** Every go at a test, also under an earlier alignment. */
+  readonly all: readonly Judged[];
+  /** The last go at each test under the alignment that stands. */
+  readonly last: Readonly<Partial<Record<Proof, Judged>>>;
+}
+
+export function progressOf(commission: Commission, now: number): Progress {
+  const all = attemptsOf(commission).map((attempt) => ({
+    attempt,
+    verdict: judge(attempt, commission.setup, now),
+  }));
+  const accept = commission.search.accepted?.seq;
+  const current = all.filter(({ attempt }) => attempt.accept === accept);
+  const last = Object.fromEntries(
+    PROOFS.flatMap((proof) => {
+      const judged = current.findLast(({ attempt }) => attempt.proof === proof);
+      return judged ? [[proof, judged] as const] : [];
+    }),
+  );
+  return { all, last };
+}
+
+/** Somebody closed the issue of a failure in words: it is signed for as it is. */
+export const isExcused = ({ issues }: Commission, about: Seq): boolean =>
+  issues.some((issue) => issue.about === about && issue.closed !== undefined);
+
+/** A test that passed, or whose failure somebody answers for. */
+export function isSettled(commission: Commission, { last }: Pick<Progress, 'last'>, proof: Proof): boolean {
+  const judged = last[proof];
+  if (!judged) return false;
+  const { verdict, attempt } = judged;
+  return (
+    verdict.kind === 'passed' || (verdict.kind === 'failed' && isExcused(commission, attempt.covered.seq))
+  );
+}
+
+/** The answer to a test of yes or no under the alignment that stands. */
+export function testAnswer(commission: Commission, item: ChecklistItem): Placed<'item'> | undefined {
+  const since = commission.search.accepted?.seq;
+  const answer = answerTo(commission, 'tests', item);
+  return answer && since !== undefined && answer.seq > since ? answer : undefined;
+}
+
+export function isTestSettled(commission: Commission, item: ChecklistItem): boolean {
+  const answer = testAnswer(commission, item);
+  return answer !== undefined && (answer.done || isExcused(commission, answer.seq));
+}
+
+/** The first reading with the path clear after the last test: has the beam come back as it was accepted? */
+export function readingAfter({ counted, search }: Commission): Placed<'reading'> | undefined {
+  const since = search.accepted?.seq;
+  const cleared = counted.findLast((fact) => fact.type === 'path');
+  if (since === undefined || cleared?.type !== 'path' || cleared.state !== 'clear') return undefined;
+  if (cleared.seq < since) return undefined;
+  return counted.find((fact): fact is Placed<'reading'> => fact.type === 'reading' && fact.seq > cleared.seq);
+}
+
+export function isProven(commission: Commission, progress: Progress): boolean {
+  return (
+    PROOFS.every((proof) => isSettled(commission, progress, proof)) &&
+    CHECKLISTS.tests.every((item) => isTestSettled(commission, item)) &&
+    readingAfter(commission) !== undefined
+  );
+}
+
+/** Items of the list before the work that are not answered. */
+export const beforeMissing = (commission: Commission): ChecklistItem[] =>
+  CHECKLISTS.before.filter((item) => !isAnswered(answerTo(commission, 'before', item)));
+
+/** The alarm outputs are isolated, and nobody said that they were restored. */
+export function isIsolated(commission: Commission): boolean {
+  const isolated = answerTo(commission, 'before', 'outputs-isolated');
+  return isolated?.done === true && !isIsolationLifted(commission);
+}
+
+/** The outputs were restored after they were isolated: before any more work they must be isolated again. */
+export function isIsolationLifted(commission: Commission): boolean {
+  const isolated = answerTo(commission, 'before', 'outputs-isolated');
+  const restored = answerTo(commission, 'after', 'outputs-restored');
+  return restored?.done === true && isolated !== undefined && restored.seq > isolated.seq;
+}
+
+/** The items to ask after the work: an answer given before the last test or turn counts no more. */
+export function afterMissing(commission: Commission): ChecklistItem[] {
+  const work = commission.counted.findLast(({ type }) => type === 'path' || type === 'accept')?.seq ?? -1;
+  return CHECKLISTS.after.filter((item) => {
+    const answer = answerTo(commission, 'after', item);
+    return !isAnswered(answer) || (answer !== undefined && answer.seq < work);
+  });
+}

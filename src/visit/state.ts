@@ -1,0 +1,199 @@
+import { counting, type History, rewrites } from '../engine/history.ts';
+import { observe } from '../engine/observe.ts';
+import { type Search, startSearch } from '../engine/search.ts';
+import type { Entry } from '../model/entry.ts';
+import { type Fact, type JobSetup, SearchFact, type Seat } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
+import { type Counted, lastOf, type Placed } from '../model/placed.ts';
+import type { Commission, Issue } from './commission.ts';
+
+/** A job as its log tells it. Plain data; every screen and the next advice are drawn from it. */
+export interface JobState {
+  /** Number of entries folded in: the next entry's sequence number. */
+  count: number;
+  setup?: JobSetup;
+  seats: Record<Seat, { device: string; online: boolean } | undefined>;
+  search?: Search;
+  /** The last reading that still counts. */
+  reading?: Placed<'reading'>;
+  /** The instruction that holds now, if any. It must not be spoken or acted on after its `expiresAt`. */
+  instruction?: Placed<'instruction'>;
+  /** The entry that answered the current instruction, once there is one. */
+  answeredBy?: Seq;
+  /** The last turns asked for, newest last, and which turns asked for were made, taken back or not. */
+  turnsAsked: readonly Placed<'instruction'>[];
+  turnsMade: readonly Seq[];
+  /** The question that waits for an answer. */
+  query?: Placed<'query'>;
+  paused: boolean;
+  stopped: boolean;
+  accepted?: Placed<'accept'>;
+  issues: readonly Issue[];
+  /** The last signature, and the first entry after it that changes what was signed. */
+  signed?: Placed<'signed'>;
+  changedBy?: Seq;
+}
+
+export const EMPTY: JobState = {
+  count: 0,
+  seats: { panel: undefined, emitter: undefined },
+  issues: [],
+  turnsAsked: [],
+  turnsMade: [],
+  paused: false,
+  stopped: false,
+};
+
+/** Who is connected and what is advised: a record is still the one that was signed. */
+const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
+  'seated',
+  'link',
+  'notice',
+  'instruction',
+  'withdrawn',
+  'signed',
+]);
+
+/** The part that the commissioning is judged from; undefined before the job is opened. */
+export function commissionOf(state: JobState): Commission | undefined {
+  const { setup, search, issues, signed } = state;
+  return setup && search && { setup, search, counted: countedOf(state), issues, ...(signed && { signed }) };
+}
+
+/** What the crew reported since the job was opened, oldest first: entries taken back are not among them. */
+export function countedOf({ search }: Pick<JobState, 'search'>): readonly Counted[] {
+  return search?.history ? listed(search.history) : [];
+}
+
+const LISTS = new WeakMap<History, readonly Counted[]>();
+
+/** A list for each fact would cost the square of their number: one is made where it is asked for, and once. */
+function listed(history: History): readonly Counted[] {
+  const known = LISTS.get(history);
+  if (known) return known;
+  const list = counting(history).map(({ fact, seq, at }) => ({ ...fact, seq, at }));
+  LISTS.set(history, list);
+  return list;
+}
+
+/** How far back a late "done" can reach. */
+const TURNS_REMEMBERED = 16;
+
+/** What an entry says, apart from the seal on it: known before it is in the log. */
+export type Unsealed = Pick<Entry, 'seq' | 'at' | 'fact'>;
+
+const SEARCH_TYPES = new Set<string>(SearchFact.options.map((option) => option.shape.type.value));
+const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.type);
+
+/** The state after one more entry. Never throws, whatever the order of the entries. */
+export function fold(state: JobState, entry: Unsealed): JobState {
+  const next: JobState = { ...state, count: entry.seq + 1 };
+  const { fact } = entry;
+  if (state.signed && state.changedBy === undefined && !KEEPS_SIGNATURE.has(fact.type)) {
+    next.changedBy = entry.seq;
+  }
+  if (isSearchFact(fact)) return afterSearchFact(next, fact, entry);
+  const placed = { ...fact, seq: entry.seq, at: entry.at };
+  switch (placed.type) {
+    case 'opened':
+      next.setup = placed.setup;
+      next.search = startSearch(placed.setup.meter, placed.setup.adjusters);
+      break;
+    case 'seated':
+      next.seats = { ...state.seats, [placed.seat]: { device: placed.device, online: true } };
+      break;
+    case 'link': {
+      const holder = state.seats[placed.seat];
+      if (holder) next.seats = { ...state.seats, [placed.seat]: { ...holder, online: placed.online } };
+      break;
+    }
+    case 'said':
+      // Any words answer an open question, or leave it behind.
+      delete next.query;
+      break;
+    case 'query':
+      next.query = placed;
+      break;
+    case 'instruction':
+      next.instruction = placed;
+      delete next.answeredBy;
+      if (placed.advice.action.kind === 'turn') {
+        next.turnsAsked = [...state.turnsAsked, placed].slice(-TURNS_REMEMBERED);
+      }
+      break;
+    case 'withdrawn':
+      if (state.instruction?.seq === placed.instruction) delete next.instruction;
+      break;
+    case 'pause':
+      next.paused = true;
+      break;
+    case 'resume':
+      next.paused = false;
+      break;
+    case 'stopped':
+      next.stopped = true;
+      break;
+    case 'restarted':
+      next.stopped = false;
+      next.paused = false;
+      break;
+    case 'issue-opened': {
+      const { seq, at, about, text } = placed;
+      next.issues = [...state.issues, { seq, at, about, text }];
+      break;
+    }
+    case 'issue-closed': {
+      const { seq, at, how } = placed;
+      next.issues = state.issues.map((issue) =>
+        issue.seq === placed.issue ? { ...issue, closed: { seq, at, how } } : issue,
+      );
+      break;
+    }
+    case 'signed':
+      next.signed = placed;
+      delete next.changedBy;
+      break;
+  }
+  return next;
+}
+
+/** Facts that carry out, or make pointless, the instruction that stood. */
+function answers({ instruction }: JobState, fact: SearchFact): boolean {
+  const action = instruction?.advice.action;
+  switch (fact.type) {
+    case 'trend':
+      return false;
+    case 'reading':
+      return action?.kind === 'read';
+    case 'panel':
+      return action?.kind === 'watch-panel';
+    case 'item':
+      return action?.kind === 'confirm-item' && action.item === fact.item;
+    default:
+      return true;
+  }
+}
+
+function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed): JobState {
+  if (next.search) next.search = observe(next.search, { seq, at, fact });
+  if (answers(next, fact)) next.answeredBy = seq;
+  if (fact.type === 'move' && fact.instruction !== undefined) {
+    next.turnsMade = [...next.turnsMade, fact.instruction].slice(-TURNS_REMEMBERED);
+  }
+  if (rewrites({ seq, at, fact })) {
+    const counted = countedOf(next);
+    assign(next, 'reading', lastOf(counted, 'reading'));
+    assign(next, 'accepted', lastOf(counted, 'accept'));
+  } else if (fact.type === 'reading') next.reading = { ...fact, seq, at };
+  else if (fact.type === 'accept') next.accepted = { ...fact, seq, at };
+  return next;
+}
+
+function assign<K extends 'reading' | 'accepted'>(
+  state: JobState,
+  key: K,
+  value: JobState[K] | undefined,
+): void {
+  if (value === undefined) delete state[key];
+  else state[key] = value;
+}

@@ -1,0 +1,24 @@
+import type { Acceptance } from '../engine/search.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Commission } from './commission.ts';
+import { commissionOf, EMPTY, fold, type JobState } from './state.ts';
+
+/** A job's log with what it comes to: everything a finding can look at. */
+export interface Story {
+  readonly entries: readonly Entry[];
+  /** The state at the end. */
+  readonly end: JobState;
+  readonly commission: Commission;
+  /** The acceptance that stands at the end, if one does. */
+  readonly accepted: Acceptance | undefined;
+  /** Time of the last entry, ms: what was waiting then is judged as of then. */
+  readonly until: number;
+}
+
+/** Undefined for a log that opens no job. `end`: the fold of these entries, where it is known already. */
+export function storyOf(entries: readonly Entry[], end = entries.reduce(fold, EMPTY)): Story | undefined {
+  const commission = commissionOf(end);
+  const until = entries.at(-1)?.at;
+  if (!commission || until === undefined) return undefined;
+  return { entries, end, commission, accepted: commission.search.accepted, until };
+}
