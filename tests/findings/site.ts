@@ -4,8 +4,8 @@ import { calmPair } from '../../src/simulator/calm-pair.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import type { Plant } from '../../src/simulator/plants.ts';
 import { playVisit } from '../../src/simulator/visit.ts';
-import { PLAN } from '../commission/bench.ts';
-import { COUNTS } from '../job/table.ts';
+import { COUNTS } from '../conversation/table.ts';
+import { PLAN } from '../visit/bench.ts';
 
 export const SETUP: JobSetup = {
   site: 'Hollin Bridge sorting hall',

@@ -6,7 +6,7 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { jobReport } from '../../src/report/build.ts';
 import { CHROMIUM, launch } from '../e2e/chromium.ts';
-import { accepted } from '../review/fixture.ts';
+import { accepted } from '../record/fixture.ts';
 import { demo, demoReport } from './demo.ts';
 import { bare, pdfText } from './pdf-text.ts';
 import { wordsOf } from './words.ts';

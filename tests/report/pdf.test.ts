@@ -6,7 +6,7 @@ import { readingText } from '../../src/phrases/readings.ts';
 import { jobReport } from '../../src/report/build.ts';
 import type { Page } from '../../src/report/report.ts';
 import { storyOf } from '../../src/visit/visit.ts';
-import { accepted } from '../review/fixture.ts';
+import { accepted } from '../record/fixture.ts';
 import { demo, demoReport, headOf, visitsOf } from './demo.ts';
 import { bare, pdfText } from './pdf-text.ts';
 import { wordsOf } from './words.ts';

@@ -1,7 +1,7 @@
 import type { Fact } from '../../src/model/facts.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
-import { COUNTS, ofType, TableJob } from '../job/table.ts';
+import { COUNTS, ofType, TableJob } from '../conversation/table.ts';
 
 export const PLAN: PairPlan = {
   id: 'B2',

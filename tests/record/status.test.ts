@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { standingOf } from '../../src/record/status.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
-import { TableCommissioning } from '../commission/bench.ts';
 import { visit } from '../findings/site.ts';
+import { TableCommissioning } from '../visit/bench.ts';
 
 const standing = (job: TableCommissioning) => standingOf(job.state, job.now);
 
