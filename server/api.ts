@@ -10,20 +10,20 @@ import { addressOf, type Env, passOf, read, refuse, reply } from './http/http.ts
 import type { Rooms } from './jobs/rooms.ts';
 import type { Clock } from './process/clock.ts';
 import { RECORDS, SCHEMAS, wholeLog } from './record/files.ts';
-import type { Accounts } from './record/summaries.ts';
+import type { Summaries } from './record/summaries.ts';
 import { reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
-import type { Hearing } from './speech/service.ts';
+import type { SpeechService } from './speech/service.ts';
 import type { Pass, Store } from './store/store.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
 
 export interface ApiDeps {
   rooms: Rooms;
   sites: Sites;
-  accounts: Accounts;
+  summaries: Summaries;
   store: Store;
-  hearing: Hearing;
+  speech: SpeechService;
   voice?: VoiceMaker | undefined;
   limits: Limits;
   clock: Clock;
@@ -37,9 +37,9 @@ const BAD_FORM = { reason: 'bad-code', text: 'A code is six letters and digits.'
 export function api({
   rooms,
   sites,
-  accounts,
+  summaries,
   store,
-  hearing,
+  speech,
   voice,
   limits,
   clock,
@@ -124,7 +124,7 @@ export function api({
   });
 
   app.route('/', reportApi({ store, clock, log }));
-  app.route('/', siteApi({ sites, accounts, rooms, store, limits, opensOf }));
+  app.route('/', siteApi({ sites, summaries, rooms, store, limits, opensOf }));
 
   app.get('/health', async (c) => {
     await store.health();
@@ -133,7 +133,7 @@ export function api({
       version,
       protocol: PROTOCOL_VERSION,
       store: store.name,
-      speech: hearing.state,
+      speech: speech.state,
       liveJobs: rooms.count,
     });
   });

@@ -62,7 +62,7 @@ function endOnSignal(server: RunningServer): void {
   }
 }
 
-/** One clear line for what people can mend; the whole story for what they cannot. */
+/** One clear line for what people can mend; the whole visit for what they cannot. */
 function fail(error: unknown): never {
   const known = error instanceof StartFailure || error instanceof StoreFailure;
   console.error(known ? `ladderline: ${error.message}` : error);

@@ -10,10 +10,10 @@ import type { KeyPair } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
-import { Accounts } from './record/summaries.ts';
+import { Summaries } from './record/summaries.ts';
 import { Sites } from './site/sites.ts';
 import { modelFiles } from './speech/files.ts';
-import { Hearing, type SpeechEngine } from './speech/service.ts';
+import { type SpeechEngine, SpeechService } from './speech/service.ts';
 import type { Store } from './store/store.ts';
 import type { VoiceMaker } from './voice/voice.ts';
 
@@ -49,20 +49,20 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { store, transcriber, voice, clock = systemClock, host = '127.0.0.1' } = options;
   const log = options.log ?? pino({ enabled: false });
   const limits = { ...LIMITS, ...options.limits };
-  const hearing = new Hearing(transcriber, limits, log);
+  const speech = new SpeechService(transcriber, limits, log);
   const rooms = new Rooms({ store, clock, log, graceMs: limits.deadAfterMs }, limits);
   const sites = new Sites({ store, clock, log }, rooms);
-  const accounts = new Accounts(store, log);
+  const summaries = new Summaries(store, log);
   // So that the board of many pairs has little left to work out.
-  rooms.onPutAway = (job) => void accounts.prepare(job);
-  void accounts.prepareAll();
-  hearing.onChange = () => rooms.tellAll({ t: 'speech', speech: hearing.state });
-  const sockets = new Sockets({ rooms, store, hearing, clock, limits, log });
+  rooms.onPutAway = (job) => void summaries.prepare(job);
+  void summaries.prepareAll();
+  speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
+  const sockets = new Sockets({ rooms, store, speech, clock, limits, log });
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
     '/api',
-    api({ rooms, sites, accounts, store, hearing, voice, limits, clock, log, version: VERSION }),
+    api({ rooms, sites, summaries, store, speech, voice, limits, clock, log, version: VERSION }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
@@ -83,11 +83,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     port: listener.port,
     url: `http://localhost:${listener.port}`,
     async close() {
-      accounts.close();
+      summaries.close();
       await rooms.close();
       sockets.close();
       await listener.close();
-      hearing.close();
+      speech.close();
       await transcriber?.close();
       await voice?.close();
       await store.close();

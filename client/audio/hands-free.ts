@@ -1,6 +1,6 @@
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
-import { type Ears, FRAME } from '../on-device/recogniser.ts';
+import { FRAME, type OnDeviceRecogniser } from '../on-device/recogniser.ts';
 import { type Gate, newGate, PRE_ROLL, step, tooLoudHere } from './gate.ts';
 import { levelOf, TOO_LOUD } from './level.ts';
 import { type Microphone, openMicrophone } from './microphone.ts';
@@ -15,7 +15,7 @@ export interface HandsFreeShown {
 }
 
 interface HandsFreeWorld {
-  ears: Ears;
+  recogniser: OnDeviceRecogniser;
   /** Whether this phone is saying something itself. */
   speaking(): boolean;
   begin(): Utterance | undefined;
@@ -46,7 +46,7 @@ export class HandsFree {
 
   /** Rejects with `MicrophoneError`, or when the voice detector cannot be had. */
   async start(): Promise<void> {
-    await this.world.ears.detect(new Float32Array(FRAME));
+    await this.world.recogniser.detect(new Float32Array(FRAME));
     const microphone = await openMicrophone((samples) => this.#take(samples));
     if (this.#stopped) return microphone.close();
     this.#microphone = microphone;
@@ -84,7 +84,7 @@ export class HandsFree {
   async #judge(frame: Float32Array, speaking: boolean): Promise<void> {
     if (this.#stopped) return;
     try {
-      const probability = await this.world.ears.detect(frame);
+      const probability = await this.world.recogniser.detect(frame);
       this.#behind--;
       if (!this.#stopped) this.#follow(frame, probability, speaking);
     } catch (error) {

@@ -17,7 +17,7 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
     event.preventDefault();
     if (!event.repeat) feed({ on });
   };
-  const canHear = speechReady || talk.ownEars === 'ready';
+  const canHear = speechReady || talk.onDevice === 'ready';
   if (!canHear && state.phase === 'idle' && talk.handsFree === 'off') {
     return (
       <p class="talk-note" role="status">

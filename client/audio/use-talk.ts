@@ -6,12 +6,12 @@ import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Connection } from '../link/connection.ts';
-import { pageEars } from '../on-device/recogniser.ts';
+import { onDeviceRecogniser } from '../on-device/recogniser.ts';
 import { HandsFree } from './hands-free.ts';
 import { levelOf, TOO_LOUD } from './level.ts';
 import { type Microphone, MicrophoneError, openMicrophone } from './microphone.ts';
 import { IDLE, type TalkEvent, type TalkState, talk } from './talk.ts';
-import { toOwnEars, toServer, type Utterance } from './utterance.ts';
+import { toOnDevice, toServer, type Utterance } from './utterance.ts';
 
 export interface TalkView {
   state: TalkState;
@@ -25,13 +25,13 @@ export interface TalkView {
   /** The noise is too near the voice. */
   tooLoud: boolean;
   /** The speech model in this phone, for when the link or the server's own is not there. */
-  ownEars: 'off' | 'loading' | 'ready';
+  onDevice: 'off' | 'loading' | 'ready';
   feed(event: TalkEvent): void;
   setHandsFree(on: boolean): void;
-  setOwnEars(on: boolean): void;
+  setOnDevice(on: boolean): void;
 }
 
-type Shown = Omit<TalkView, 'feed' | 'setHandsFree' | 'setOwnEars'>;
+type Shown = Omit<TalkView, 'feed' | 'setHandsFree' | 'setOnDevice'>;
 
 /** What the talk needs of the rest of its seat. */
 export interface TalkWorld {
@@ -42,9 +42,9 @@ export interface TalkWorld {
   heard(words: Heard, re: Seq | undefined): void;
 }
 
-const OWN_EARS = 'own-ears';
+const ON_DEVICE = 'own-ears';
 const NO_WORDS = 'No words were heard. Say it again, or type it.';
-const NO_OWN_EARS =
+const NO_ON_DEVICE =
   'The speech model could not be loaded. Turn it on again while the link is there, or type instead.';
 
 const TICK_MS = 100;
@@ -66,7 +66,7 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
     failure: undefined,
     handsFree: 'off',
     tooLoud: false,
-    ownEars: 'off',
+    onDevice: 'off',
   });
   const ref = useRef<TalkRunner>(undefined);
   ref.current ??= new TalkRunner(connection, keepOpenMs, (patch) =>
@@ -83,7 +83,7 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
     for (const { id } of complaints) if (id) runner.feed({ on: 'answered', id });
   }, [hearing, complaints]);
   useEffect(() => {
-    if (browserStorage.read(OWN_EARS) === true) runner.setOwnEars(true);
+    if (browserStorage.read(ON_DEVICE) === true) runner.setOnDevice(true);
     const timer = setInterval(() => runner.feed({ on: 'tick' }), TICK_MS);
     const hidden = () => {
       if (document.visibilityState === 'hidden') runner.giveUp();
@@ -100,9 +100,9 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
     ...shown,
     feed: (event) => runner.feed(event),
     setHandsFree: (on) => runner.setHandsFree(on),
-    setOwnEars(on) {
-      browserStorage.write(OWN_EARS, on);
-      runner.setOwnEars(on);
+    setOnDevice(on) {
+      browserStorage.write(ON_DEVICE, on);
+      runner.setOnDevice(on);
     },
   };
 }
@@ -116,7 +116,7 @@ class TalkRunner {
   #resampler: Resampler | undefined;
   #talk: Utterance | undefined;
   #handsFree: HandsFree | undefined;
-  #ownEars: Shown['ownEars'] = 'off';
+  #onDevice: Shown['onDevice'] = 'off';
 
   constructor(
     private readonly connection: Connection,
@@ -157,7 +157,7 @@ class TalkRunner {
       this.show({ handsFree: 'off', failure: `Hands-free talk stopped: ${text}` });
     };
     const handsFree = new HandsFree({
-      ears: pageEars(),
+      recogniser: onDeviceRecogniser(),
       speaking: () => this.world.speaking,
       begin: () => {
         const begun = this.#begin();
@@ -173,33 +173,33 @@ class TalkRunner {
     handsFree.start().catch(fail);
   }
 
-  setOwnEars(on: boolean): void {
-    const show = (ownEars: Shown['ownEars']) => {
-      this.#ownEars = ownEars;
-      this.show({ ownEars });
+  setOnDevice(on: boolean): void {
+    const show = (onDevice: Shown['onDevice']) => {
+      this.#onDevice = onDevice;
+      this.show({ onDevice });
     };
     show(on ? 'loading' : 'off');
     if (!on) return;
-    pageEars()
+    onDeviceRecogniser()
       .load()
       .then(
         () => {
-          if (this.#ownEars === 'loading') show('ready');
+          if (this.#onDevice === 'loading') show('ready');
         },
         () => {
           show('off');
-          this.show({ failure: NO_OWN_EARS });
+          this.show({ failure: NO_ON_DEVICE });
         },
       );
   }
 
-  /** The server's ears where they can be had, this phone's otherwise. */
+  /** The server's recogniser where it can be reached, this phone's otherwise. */
   #begin(): Utterance | undefined {
     const { re } = this.world;
     const { phase, speech } = this.connection.link;
-    if (this.#ownEars !== 'ready' || (phase === 'live' && speech?.ready))
+    if (this.#onDevice !== 'ready' || (phase === 'live' && speech?.ready))
       return toServer(this.connection, re);
-    return toOwnEars(pageEars(), (id, heard) => this.#heard(id, heard, re));
+    return toOnDevice(onDeviceRecogniser(), (id, heard) => this.#heard(id, heard, re));
   }
 
   #heard(id: MessageId, heard: Heard | undefined, re: Seq | undefined): void {

@@ -3,7 +3,7 @@ import { toPcm16 } from '../../src/audio/resample.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import type { Connection } from '../link/connection.ts';
-import type { Ears } from '../on-device/recogniser.ts';
+import type { OnDeviceRecogniser } from '../on-device/recogniser.ts';
 
 /** One thing being said. Sound is mono, 16 kHz, -1 to 1. `sound` and `end`: false when it is lost. */
 export interface Utterance {
@@ -20,14 +20,17 @@ export function toServer(connection: Connection, re: Seq | undefined): Utterance
 }
 
 /** Is made words of here. `done` gets them, or undefined when there were none or the model failed. */
-export function toOwnEars(ears: Ears, done: (id: MessageId, heard: Heard | undefined) => void): Utterance {
+export function toOnDevice(
+  recogniser: OnDeviceRecogniser,
+  done: (id: MessageId, heard: Heard | undefined) => void,
+): Utterance {
   const id = nanoid();
   const parts: Float32Array[] = [];
   return {
     id,
     sound: (samples) => parts.push(samples) > 0,
     end() {
-      ears.hear(joined(parts)).then(
+      recogniser.hear(joined(parts)).then(
         (heard) => done(id, heard.text === '' ? undefined : heard),
         () => done(id, undefined),
       );

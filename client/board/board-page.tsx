@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'preact/hooks';
-import { PAIR_STANDINGS } from '../../src/model/pair-status.ts';
-import { STANDING_WORDS } from '../../src/phrases/statuses.ts';
+import { PAIR_STATUSES } from '../../src/model/pair-status.ts';
+import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { boardLink, importLink, planLink } from '../browser/links.ts';
 import { follow } from '../browser/route.ts';
@@ -8,7 +8,7 @@ import { browserStorage } from '../browser/storage.ts';
 import { clock } from '../charts/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { savedSites } from '../saved/saved-sites.ts';
-import { StandingShape } from '../site/status-chip.tsx';
+import { StatusShape } from '../site/status-chip.tsx';
 import type { Polled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
 import { useMoreAndMore } from '../ui/after-paint.ts';
@@ -34,12 +34,12 @@ export function BoardPage({ token }: { token: string }) {
 const SCREENFUL = 40;
 
 function Board({ token, view, site }: { token: string; view: SiteView; site: Polled<SiteView> }) {
-  const [wanted, setWanted] = useState<Wanted>({ words: '', standing: 'all' });
+  const [wanted, setWanted] = useState<Wanted>({ words: '', status: 'all' });
   const rows = useMemo(() => live(view.pairs), [view]);
   const dropped = view.pairs.filter((row) => row.dropped);
   const shown = useMemo(() => matching(rows, wanted), [rows, wanted]);
   const drawn = useMoreAndMore(shown.length, SCREENFUL);
-  const unread = rows.filter(({ standing }) => !standing).length;
+  const unread = rows.filter(({ status }) => !status).length;
   const desk = view.role === 'desk';
   const watch = savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
   return (
@@ -95,7 +95,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
           {shown.length === 0 && (
             <p>
               No pair is like that.{' '}
-              <button type="button" class="button" onClick={() => setWanted({ words: '', standing: 'all' })}>
+              <button type="button" class="button" onClick={() => setWanted({ words: '', status: 'all' })}>
                 Show all
               </button>
             </p>
@@ -158,19 +158,19 @@ function Totals({
   return (
     <fieldset class="site-totals">
       <legend class="away">Show pairs that are</legend>
-      {PAIR_STANDINGS.map((standing) => {
-        const on = wanted.standing === standing;
+      {PAIR_STATUSES.map((status) => {
+        const on = wanted.status === status;
         return (
           <button
-            key={standing}
+            key={status}
             type="button"
-            class={`total is-${standing}`}
+            class={`total is-${status}`}
             aria-pressed={on}
-            onClick={() => onWant({ ...wanted, standing: on ? 'all' : standing })}
+            onClick={() => onWant({ ...wanted, status: on ? 'all' : status })}
           >
-            <StandingShape standing={standing} />
-            <strong>{counts[standing]}</strong>
-            <span class="total-word">{STANDING_WORDS[standing]}</span>
+            <StatusShape status={status} />
+            <strong>{counts[status]}</strong>
+            <span class="total-word">{STATUS_WORDS[status]}</span>
           </button>
         );
       })}

@@ -2,20 +2,20 @@ import { useMemo } from 'preact/hooks';
 import type { PairRow as Row } from '../../src/protocol/site.ts';
 import { planLink, visitLink } from '../browser/links.ts';
 import { follow } from '../browser/route.ts';
-import { StandingSign } from '../site/status-chip.tsx';
+import { StatusSign } from '../site/status-chip.tsx';
 import { whoIsOn } from './rows.ts';
 
-/** One pair on the board. It is drawn anew only when its row tells something new. */
+/** One pair on the board. It is drawn again only when its row tells something new. */
 export function PairRow({ row, token }: { row: Row; token: string }) {
   return useMemo(() => <Drawn row={row} token={token} />, [row, token]);
 }
 
 function Drawn({ row, token }: { row: Row; token: string }) {
-  const { plan, standing, next, visits, signed } = row;
+  const { plan, status, next, visits, signed } = row;
   const latest = visits.at(-1);
   const href = latest ? visitLink(token, latest.job) : planLink(token, plan.id);
   // A signature that no longer holds is not what one looks for on the board.
-  const by = standing === 'signed' ? signed : undefined;
+  const by = status === 'signed' ? signed : undefined;
   const here = row.online.panel || row.online.emitter;
   return (
     <li class="pair-row">
@@ -25,7 +25,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
           {plan.name !== plan.id && <span>{plan.name}</span>}
           {plan.zone && <small>zone {plan.zone}</small>}
         </span>
-        <StandingSign standing={standing} />
+        <StatusSign status={status} />
         <span class="pair-next">
           <small>{by ? 'Signed by' : 'Next'}</small>
           {by ? `${by.name}, ${by.role}` : next}
@@ -47,12 +47,12 @@ function Drawn({ row, token }: { row: Row; token: string }) {
   );
 }
 
-function finalText({ standing, final, visits }: Row): string {
-  if (!standing) return 'being read';
+function finalText({ status, final, visits }: Row): string {
+  if (!status) return 'being read';
   return final ?? (visits.length > 0 ? 'none that stands' : 'none yet');
 }
 
-function Counts({ row: { standing, findings, visits } }: { row: Row }) {
+function Counts({ row: { status, findings, visits } }: { row: Row }) {
   const { serious, question, note } = findings;
   const told = [
     serious > 0 && `${serious} serious`,
@@ -62,7 +62,7 @@ function Counts({ row: { standing, findings, visits } }: { row: Row }) {
   return (
     <span class={serious > 0 ? 'pair-findings serious' : 'pair-findings'}>
       <small>Findings</small>
-      {standing ? told.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'being read'}
+      {status ? told.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'being read'}
     </span>
   );
 }

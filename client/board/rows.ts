@@ -1,20 +1,20 @@
-import { PAIR_STANDINGS, type PairStanding } from '../../src/model/pair-status.ts';
+import { PAIR_STATUSES, type PairStatus } from '../../src/model/pair-status.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 
 /** Which pairs of the board are looked for. */
 export interface Wanted {
   /** Words that must all be in its id, name or zone, or in what is next. */
   words: string;
-  standing: PairStanding | 'all';
+  status: PairStatus | 'all';
 }
 
 /** The pairs that belong to the site now. */
 export const live = (rows: readonly PairRow[]): PairRow[] => rows.filter(({ dropped }) => !dropped);
 
-export function matching(rows: readonly PairRow[], { words, standing }: Wanted): PairRow[] {
+export function matching(rows: readonly PairRow[], { words, status }: Wanted): PairRow[] {
   const all = words.toLowerCase().split(/\s+/).filter(Boolean);
   return rows.filter((row) => {
-    if (standing !== 'all' && row.standing !== standing) return false;
+    if (status !== 'all' && row.status !== status) return false;
     const { id, name, zone } = row.plan;
     const text = `${id} ${name} ${zone ? `zone ${zone}` : ''} ${row.next}`.toLowerCase();
     return all.every((word) => text.includes(word));
@@ -22,10 +22,10 @@ export function matching(rows: readonly PairRow[], { words, standing }: Wanted):
 }
 
 /** How many pairs stand where, of those whose record was read. */
-export function totals(rows: readonly PairRow[]): Record<PairStanding, number> {
-  const none = Object.fromEntries(PAIR_STANDINGS.map((standing) => [standing, 0]));
-  const counts = none as Record<PairStanding, number>;
-  for (const { standing } of rows) if (standing) counts[standing] += 1;
+export function totals(rows: readonly PairRow[]): Record<PairStatus, number> {
+  const none = Object.fromEntries(PAIR_STATUSES.map((status) => [status, 0]));
+  const counts = none as Record<PairStatus, number>;
+  for (const { status } of rows) if (status) counts[status] += 1;
   return counts;
 }
 

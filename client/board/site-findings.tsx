@@ -15,11 +15,11 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
     siteFindings(token).then(setFound, (error: Error) => setTrouble(error.message));
   };
   const count = pairs.reduce((sum, { findings: f }) => sum + f.serious + f.question + f.note, 0);
-  const soFar = pairs.some(({ standing }) => !standing) ? ' so far' : '';
+  const soFar = pairs.some(({ status }) => !status) ? ' so far' : '';
   return (
     <details
       class="more site-findings"
-      // It is read anew each time it is opened.
+      // It is read again each time it is opened.
       onToggle={(event) => (event.currentTarget as HTMLDetailsElement).open && read()}
     >
       <summary>

@@ -68,7 +68,7 @@ function decode(text: string): string {
   }
 }
 
-/** Goes to another page of the app without loading it anew. */
+/** Goes to another page of the app without loading it again. */
 export function go(path: string): void {
   history.pushState(null, '', path);
   dispatchEvent(new PopStateEvent('popstate'));

@@ -38,9 +38,9 @@ function EmitterScreen({ room }: { room: Room }) {
   const [microphone, setMicrophone] = useState(false);
   const close = () => setSheet(undefined);
   const press = (words: string) => room.say(words, 'button');
-  const { standing, job } = room;
-  const action = standing.kind === 'none' ? undefined : standing.instruction?.advice.action;
-  const linked = standing.kind !== 'unsure';
+  const { order, job } = room;
+  const action = order.kind === 'none' ? undefined : order.instruction?.advice.action;
+  const linked = order.kind !== 'unsure';
   const halted = job.stopped || job.paused;
   return (
     <main class="emitter">

@@ -7,7 +7,7 @@ export type Ask =
 export type Answer = { id: number; value: unknown } | { id: number; failed: string };
 
 /** The voice detector and the speech model in this page. Sound is mono, 16 kHz, -1 to 1. */
-export interface Ears {
+export interface OnDeviceRecogniser {
   /** Probability that this frame of `FRAME` samples, the one after the last, has speech in it. Rejects. */
   detect(frame: Float32Array): Promise<number>;
   /** Fetches and readies the speech model. Rejects when it cannot be had. */
@@ -24,7 +24,7 @@ interface Waiting {
   reject(error: Error): void;
 }
 
-function open(): Ears {
+function open(): OnDeviceRecogniser {
   const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
   const waiting = new Map<number, Waiting>();
   let lastId = 0;
@@ -50,9 +50,9 @@ function open(): Ears {
   };
 }
 
-let opened: Ears | undefined;
+let opened: OnDeviceRecogniser | undefined;
 /** One for the page, begun when it is first wanted. */
-export const pageEars = (): Ears => {
+export const onDeviceRecogniser = (): OnDeviceRecogniser => {
   opened ??= open();
   return opened;
 };

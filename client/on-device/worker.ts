@@ -70,7 +70,7 @@ function normalised(samples: Float32Array): Float32Array {
 }
 
 let detector: ReturnType<typeof loadDetector> | undefined;
-let ears: ReturnType<typeof loadRecogniser> | undefined;
+let listening: ReturnType<typeof loadRecogniser> | undefined;
 
 async function answer(ask: Ask): Promise<Answer> {
   const { id } = ask;
@@ -80,17 +80,17 @@ async function answer(ask: Ask): Promise<Answer> {
         detector ??= loadDetector();
         return { id, value: await (await detector)(ask.frame) };
       case 'load':
-        ears ??= loadRecogniser();
-        await ears;
+        listening ??= loadRecogniser();
+        await listening;
         return { id, value: undefined };
       case 'hear':
-        ears ??= loadRecogniser();
-        return { id, value: await (await ears).hear(ask.samples) };
+        listening ??= loadRecogniser();
+        return { id, value: await (await listening).hear(ask.samples) };
     }
   } catch (error) {
     // Asked again it may load: the link was perhaps away.
     if (ask.do === 'detect') detector = undefined;
-    else ears = undefined;
+    else listening = undefined;
     return { id, failed: error instanceof Error ? error.message : String(error) };
   }
 }

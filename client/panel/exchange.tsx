@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { type Turn, talk } from '../../src/record/exchange.ts';
+import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../charts/times.ts';
 import type { Pending } from '../link/link.ts';
 import type { Room } from '../seat/use-room.ts';
@@ -9,14 +9,14 @@ import { type Made, madeOf } from './made.ts';
 export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) => void }) {
   const { link, job } = room;
   const list = useRef<HTMLOListElement>(null);
-  const turns = useMemo(() => talk(link.entries, job.setup?.meter), [link.entries]);
+  const passages = useMemo(() => exchange(link.entries, job.setup?.meter), [link.entries]);
   useEffect(() => {
     const { current } = list;
     if (current) current.scrollTop = current.scrollHeight;
   }, [link.entries, link.outbox.length]);
   const lines = useMemo(
-    () => turns.map((turn) => <TurnLine key={turn.seq} turn={turn} onPick={onPick} />),
-    [turns],
+    () => passages.map((passage) => <PassageLine key={passage.seq} passage={passage} onPick={onPick} />),
+    [passages],
   );
   return (
     <ol class="exchange" ref={list} aria-label="What was said">
@@ -30,16 +30,16 @@ export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) =>
 
 const NAMES = { panel: 'Panel', emitter: 'Emitter', ladderline: 'Ladderline' } as const;
 
-function TurnLine({ turn, onPick }: { turn: Turn; onPick: (made: Made) => void }) {
-  const { who, text, tone, at } = turn;
-  const made = madeOf(turn);
-  const alone = made.length === 1 && made[0]?.seq === turn.seq;
+function PassageLine({ passage, onPick }: { passage: Passage; onPick: (made: Made) => void }) {
+  const { who, text, tone, at } = passage;
+  const made = madeOf(passage);
+  const alone = made.length === 1 && made[0]?.seq === passage.seq;
   return (
-    <li class={`turn-line tone-${tone} by-${who}`}>
-      <p class="turn-head">
+    <li class={`passage-line tone-${tone} by-${who}`}>
+      <p class="passage-head">
         <span>{NAMES[who]}</span> <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
       </p>
-      {!alone && <p class="turn-text">{text}</p>}
+      {!alone && <p class="passage-text">{text}</p>}
       {made.map((one) => (
         <MadeLine key={one.seq} made={one} onPick={onPick} />
       ))}
@@ -62,9 +62,9 @@ function PendingLine({ pending: { letter } }: { pending: Pending }) {
   const text =
     letter.t === 'invite' ? 'a new join code' : letter.t === 'override' ? letter.reason : wordsOf(letter);
   return (
-    <li class="turn-line pending">
-      <p class="turn-head">Waiting to be sent</p>
-      <p class="turn-text">{text}</p>
+    <li class="passage-line pending">
+      <p class="passage-head">Waiting to be sent</p>
+      <p class="passage-text">{text}</p>
     </li>
   );
 }

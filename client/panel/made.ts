@@ -1,7 +1,7 @@
 import { isReported } from '../../src/conversation/amend.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
-import type { Turn } from '../../src/record/exchange.ts';
+import type { Passage } from '../../src/record/exchange.ts';
 
 /** Something that was understood from words, in the words it was read back in. */
 export interface Made {
@@ -14,12 +14,12 @@ export interface Made {
   reported: boolean;
 }
 
-/** What was made of one turn of the talk; a fact reported without words was made of itself. */
-export function madeOf(turn: Turn): Made[] {
+/** What was made of one passage of the talk; a fact reported without words was made of itself. */
+export function madeOf(passage: Passage): Made[] {
   const made: Made[] = [];
-  for (const { seq, text, fact, amended } of [turn, ...turn.madeOfIt]) {
+  for (const { seq, text, fact, amended } of [passage, ...passage.madeOfIt]) {
     const reported = isReported(fact);
-    if (seq === turn.seq && !reported) continue;
+    if (seq === passage.seq && !reported) continue;
     const readBack = fact.type === 'readback' && made.find((one) => one.seq === fact.of);
     if (readBack) readBack.text = text;
     else made.push({ seq, text, type: fact.type, counts: amended === undefined, reported });

@@ -71,7 +71,7 @@ const NO_METER: ReadonlySet<Action['kind']> = new Set([
 
 export function QuickWords({ room }: { room: Room }) {
   const halted = room.job.paused || room.job.stopped;
-  const action = room.standing.kind === 'current' ? room.standing.instruction.advice.action : undefined;
+  const action = room.order.kind === 'current' ? room.order.instruction.advice.action : undefined;
   const words = action && NO_METER.has(action.kind) ? [] : QUICK;
   return (
     <div class="quick">

@@ -26,7 +26,7 @@ export function AdjusterForm({ adjusters, errors, open, onInput }: AdjusterFormP
       <Fields legend="The emitter's two screws">
         {field('name')}
         {field('maxStep', 'turns', 'What one hand does well in one go.')}
-        {field('lash', 'turns', '0 if not known; it is learnt when it shows.')}
+        {field('backlash', 'turns', '0 if not known; it is learnt when it shows.')}
         {field('degreesPerTurn', 'degrees', 'If the maker says.')}
         {field('travel', 'turns')}
       </Fields>

@@ -1,4 +1,3 @@
-import { JobSetup } from '../../src/model/facts.ts';
 import {
   type AdjusterProfile,
   type GainKind,
@@ -7,6 +6,7 @@ import {
   NEUTRAL_ADJUSTERS,
   NEUTRAL_METERS,
 } from '../../src/model/profile.ts';
+import { JobSetup } from '../../src/model/setup.ts';
 
 /** The start form as it is typed: texts, times in seconds. */
 export interface Draft {
@@ -41,7 +41,7 @@ export const METER_LABELS = {
 export const ADJUSTER_LABELS = {
   name: 'Name of these adjusters',
   maxStep: 'Largest single turn',
-  lash: 'Lost motion on reversal',
+  backlash: 'Lost motion on reversal',
   degreesPerTurn: 'Degrees a full turn',
   travel: 'Travel each way',
 } as const;
@@ -83,7 +83,7 @@ const EIGHTHS = 8;
 export const adjusterDraft = (a: AdjusterProfile): AdjusterDraft => ({
   name: a.name,
   maxStep: String(a.maxStep / EIGHTHS),
-  lash: String(a.lash / EIGHTHS),
+  backlash: String(a.backlash / EIGHTHS),
   degreesPerTurn: a.degreesPerTurn === undefined ? '' : String(a.degreesPerTurn),
   travel: String(a.travel / EIGHTHS),
 });
@@ -138,7 +138,7 @@ export function parseDraft(draft: Draft): Parsed {
     adjusters: {
       name: a.name.trim(),
       maxStep: inEighths('adjusters.maxStep', a.maxStep),
-      lash: inEighths('adjusters.lash', a.lash),
+      backlash: inEighths('adjusters.backlash', a.backlash),
       ...optional('degreesPerTurn', 'adjusters.degreesPerTurn', a.degreesPerTurn),
       travel: inEighths('adjusters.travel', a.travel),
     },
@@ -175,7 +175,7 @@ function plainWords(path: string, issue: Issue): string {
 const inTurns = (path: string): string =>
   ({
     'adjusters.maxStep': 'From 0.25 to 1.5 turns, in eighths of a turn.',
-    'adjusters.lash': 'From 0 to 1 turn.',
+    'adjusters.backlash': 'From 0 to 1 turn.',
     'adjusters.travel': 'From 1 to 100 turns, in eighths of a turn.',
   })[path] ?? 'Give it a name.';
 

@@ -7,7 +7,7 @@ const TYPES = [1, 0.92, 0.85, 0.78, 0.7, 0.62];
 
 /** One page as a sheet of A4. */
 export function Sheet({ page, index, total }: { page: Page; index: number; total: number }) {
-  const { title, subtitle, standing, blocks, foot } = page;
+  const { title, subtitle, badge, blocks, foot } = page;
   const sheet = useRef<HTMLElement>(null);
   const content = useRef<HTMLDivElement>(null);
   useLayoutEffect(() => {
@@ -28,7 +28,7 @@ export function Sheet({ page, index, total }: { page: Page; index: number; total
             <h1>{title}</h1>
             <p>{subtitle}</p>
           </div>
-          <p class={standing.heed ? 'sheet-standing heed' : 'sheet-standing'}>{standing.text}</p>
+          <p class={badge.heed ? 'sheet-badge heed' : 'sheet-badge'}>{badge.text}</p>
         </header>
         {blocks.map((block, at) => (
           <BlockView key={at} block={block} />

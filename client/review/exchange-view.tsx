@@ -2,7 +2,7 @@ import { Fragment } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { FactOf } from '../../src/model/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
-import { type Item, matching, type Turn } from '../../src/record/exchange.ts';
+import { type Item, matching, type Passage } from '../../src/record/exchange.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
@@ -23,7 +23,7 @@ const TONE: { [tone in Line['tone']]?: string } = {
 };
 
 type Props = {
-  turns: readonly Turn[];
+  passages: readonly Passage[];
   /** Words to look for: lines without them are left out. */
   wanted: string;
   onWant: (words: string) => void;
@@ -32,10 +32,10 @@ type Props = {
 } & Picks;
 
 /** The exchange, oldest first, and what to search it by. */
-export function ExchangeView({ turns: all, wanted, onWant, follow, onPick }: Props) {
+export function ExchangeView({ passages: all, wanted, onWant, follow, onPick }: Props) {
   const list = useRef<HTMLOListElement>(null);
-  const turns = useMemo(() => matching(all, wanted), [all, wanted]);
-  const newest = turns.at(-1)?.seq;
+  const passages = useMemo(() => matching(all, wanted), [all, wanted]);
+  const newest = passages.at(-1)?.seq;
   useEffect(() => {
     if (follow && newest !== undefined) list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
   }, [follow, newest]);
@@ -51,13 +51,15 @@ export function ExchangeView({ turns: all, wanted, onWant, follow, onPick }: Pro
         onInput={(event) => onWant(event.currentTarget.value)}
       />
       <p class="note" role="status">
-        {wanted.trim() !== '' && `${turns.length} of ${all.length} lines`}
+        {wanted.trim() !== '' && `${passages.length} of ${all.length} lines`}
       </p>
       <ol class="log" ref={list}>
-        {turns.map((turn, index) => (
-          <Fragment key={turn.seq}>
-            {day(turn.at) !== day(turns[index - 1]?.at ?? 0) && <li class="log-day">{day(turn.at)}</li>}
-            <TurnView turn={turn} onPick={onPick} />
+        {passages.map((passage, index) => (
+          <Fragment key={passage.seq}>
+            {day(passage.at) !== day(passages[index - 1]?.at ?? 0) && (
+              <li class="log-day">{day(passage.at)}</li>
+            )}
+            <TurnView passage={passage} onPick={onPick} />
           </Fragment>
         ))}
       </ol>
@@ -65,8 +67,8 @@ export function ExchangeView({ turns: all, wanted, onWant, follow, onPick }: Pro
   );
 }
 
-function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
-  const { seq, at, who, tone, fact, madeOfIt } = turn;
+function TurnView({ passage, onPick }: { passage: Passage } & Picks) {
+  const { seq, at, who, tone, fact, madeOfIt } = passage;
   return (
     <li class={`log-line by-${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
       <p class="by">
@@ -75,7 +77,7 @@ function TurnView({ turn, onPick }: { turn: Turn } & Picks) {
         {TONE[tone] && tone !== 'fact' && <span class="kind">{TONE[tone]}</span>}
         <span class="seq">#{seq}</span>
       </p>
-      <Words item={turn} onPick={onPick} />
+      <Words item={passage} onPick={onPick} />
       {fact.type === 'instruction' && <Why instruction={fact} onPick={onPick} />}
       {madeOfIt.map((item) => (
         <div key={item.seq} class={`log-made ${item.tone}`} id={entryId(item.seq)} tabIndex={-1}>

@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { series } from '../../src/log/series.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import { summarize } from '../../src/record/counts.ts';
-import { talk } from '../../src/record/exchange.ts';
+import { exchange } from '../../src/record/exchange.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
 import { finalReading } from '../../src/visit/final.ts';
 import { commissionOf, EMPTY, fold } from '../../src/visit/state.ts';
@@ -70,7 +70,7 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
     [shown, end, until],
   );
   const { setup } = summary;
-  const turns = useMemo(() => (painted ? talk(until, setup?.meter) : []), [painted, until, setup]);
+  const passages = useMemo(() => (painted ? exchange(until, setup?.meter) : []), [painted, until, setup]);
   usePrintedFooter(record);
 
   const pick = (seq: Seq) => {
@@ -142,11 +142,11 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
         ))}
       </div>
       {painted && (
-        <div class={`story showing-${view}`}>
+        <div class={`visit showing-${view}`}>
           <section class="exchange-part" aria-labelledby="exchange-title">
             <h2 id="exchange-title">Exchange</h2>
             <ExchangeView
-              turns={turns}
+              passages={passages}
               wanted={wanted}
               onWant={setWanted}
               follow={shown !== 'all'}

@@ -6,7 +6,7 @@ import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
-import type { Count, Standing, Summary } from '../../src/record/counts.ts';
+import type { AlignmentStatus, Count, Summary } from '../../src/record/counts.ts';
 import type { FinalReading } from '../../src/visit/final.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day, duration, timeZone } from '../charts/times.ts';
@@ -25,11 +25,11 @@ type Props = {
 
 /** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
 export function SummaryPanel({ summary, series, final, meter, broken, onPick }: Props) {
-  const { standing, from, to, people } = summary;
+  const { status, from, to, people } = summary;
   const gain = series.gains.at(-1);
   return (
     <section class="summary" aria-labelledby="summary-title">
-      <StandingBox standing={standing} broken={broken} onPick={onPick} />
+      <StatusBox status={status} broken={broken} onPick={onPick} />
       <div class="details">
         <div class="figures">
           <Figure name="Final reading">
@@ -89,12 +89,12 @@ const PLAIN = {
   stopped: ['Stopped', 'The crew stopped. Not accepted.'],
 } as const;
 
-function StandingBox({ standing, broken, onPick }: { standing: Standing; broken: boolean } & Picks) {
+function StatusBox({ status, broken, onPick }: { status: AlignmentStatus; broken: boolean } & Picks) {
   const said = broken ? 'A broken log says: ' : '';
-  if (standing.kind !== 'accepted') {
-    const [title, text] = PLAIN[standing.kind];
+  if (status.kind !== 'accepted') {
+    const [title, text] = PLAIN[status.kind];
     return (
-      <div class="standing">
+      <div class="status">
         <h2 id="summary-title">
           {said}
           {title}
@@ -103,11 +103,11 @@ function StandingBox({ standing, broken, onPick }: { standing: Standing; broken:
       </div>
     );
   }
-  const { seq, at, override, changedBy } = standing;
+  const { seq, at, override, changedBy } = status;
   const changed = changedBy.length > 0;
   const heed = override || changed || broken;
   return (
-    <div class={heed ? 'standing heed' : 'standing settled'}>
+    <div class={heed ? 'status heed' : 'status settled'}>
       <h2 id="summary-title">
         {said}
         {override ? 'Accepted by override' : 'Accepted on evidence'}

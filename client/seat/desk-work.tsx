@@ -5,8 +5,8 @@ import type { Room } from './use-room.ts';
 
 /** What is done in writing at the desk: who does it, and, where this phone has the desk's key, the way there. */
 export function DeskWork({ room }: { room: Room }) {
-  const { standing, saved, job } = room;
-  const action = standing.kind === 'current' ? standing.instruction.advice.action : undefined;
+  const { order, saved, job } = room;
+  const action = order.kind === 'current' ? order.instruction.advice.action : undefined;
   const asked = action && wordsFor(action, job.issues);
   if (!asked) return null;
   const { text, label } = asked;

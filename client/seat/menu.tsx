@@ -32,7 +32,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       </button>
       <Remark room={room} onDone={onClose} />
       <VoiceSettings speaker={room.speaker} />
-      <OwnEars talk={room.talk} />
+      <OnDevice talk={room.talk} />
       <NewPhone room={room} />
       <h3>Cautions</h3>
       <CautionList />
@@ -118,23 +118,23 @@ function VoiceSettings({ speaker: { settings, change, test } }: { speaker: Speak
   );
 }
 
-const OWN_EARS = {
+const ON_DEVICE = {
   off: 'Speech on this phone is off. Turn it on',
   loading: 'Speech on this phone is loading',
   ready: 'Speech on this phone is on. Turn it off',
 } as const;
 
 /** For halls with a bad link: the phone then makes words of speech itself whenever the server cannot. */
-const OwnEars = ({ talk: { ownEars, setOwnEars } }: { talk: TalkView }) => (
+const OnDevice = ({ talk: { onDevice, setOnDevice } }: { talk: TalkView }) => (
   <fieldset class="voice">
     <legend>Without a link</legend>
     <button
       type="button"
       class="button"
-      aria-pressed={ownEars !== 'off'}
-      onClick={() => setOwnEars(ownEars === 'off')}
+      aria-pressed={onDevice !== 'off'}
+      onClick={() => setOnDevice(onDevice === 'off')}
     >
-      {OWN_EARS[ownEars]}
+      {ON_DEVICE[onDevice]}
     </button>
     <p>
       The phone fetches 20 MB once. While the link is down it then hears you itself, and keeps your words to

@@ -7,15 +7,15 @@ import type { Room } from './use-room.ts';
 
 /** What stands on the stage: one thing only, the most urgent. */
 export function Stage({ room, compact = false }: { room: Room; compact?: boolean }) {
-  const { job, standing, now, saved, link } = room;
-  if (standing.kind === 'unsure') return <UnsureFace instruction={standing.instruction} compact={compact} />;
+  const { job, order, now, saved, link } = room;
+  if (order.kind === 'unsure') return <UnsureFace instruction={order.instruction} compact={compact} />;
   if (job.stopped) return <StoppedFace compact={compact} />;
   if (job.paused) return <PausedFace compact={compact} />;
   const query = queryHere(room);
   if (query) return <QueryFace text={query.text} compact={compact} />;
-  if (standing.kind === 'none')
+  if (order.kind === 'none')
     return <RestingFace waitsFor={missingSeat(link.presence, job.seats)} compact={compact} />;
-  return <Face instruction={standing.instruction} seat={saved.seat} now={now} compact={compact} />;
+  return <Face instruction={order.instruction} seat={saved.seat} now={now} compact={compact} />;
 }
 
 function missingSeat(presence: Room['link']['presence'], seats: Room['job']['seats']): Seat | undefined {
@@ -31,17 +31,17 @@ function queryHere({ job: { query }, link, saved }: Room): Placed<'query'> | und
 
 /** The answers that fit what stands on the stage, for the person in this seat. */
 export function stageAnswers(room: Room): Answer[] {
-  const { job, standing, saved } = room;
+  const { job, order, saved } = room;
   if (job.stopped) return [{ label: 'Start again', words: WORDS.start, main: true }];
   if (job.paused) return [{ label: 'Go on', words: WORDS.goOn, main: true }];
   const meter = job.setup?.meter;
   if (!meter) return [];
   const question = queryHere(room)?.question;
   if (question) return answersToQuestion(question, meter);
-  if (standing.kind === 'none') {
+  if (order.kind === 'none') {
     return job.accepted || !job.seats.emitter ? [] : [{ label: 'Go on', words: WORDS.goOn, main: true }];
   }
-  const advice = standing.instruction?.advice;
+  const advice = order.instruction?.advice;
   const mine = advice && (advice.to === 'both' || advice.to === saved.seat);
   return mine ? answersTo(advice.action, meter) : [];
 }

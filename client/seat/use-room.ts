@@ -11,7 +11,7 @@ import { type SavedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
 import { useNow } from './use-now.ts';
 import { useWakeLock } from './use-wake-lock.ts';
-import { JobFold, onScreen, type Standing, standing } from './view.ts';
+import { JobFold, type OrderOnScreen, onScreen, order } from './view.ts';
 
 /** Everything a seat's screen shows and can do. */
 export interface Room {
@@ -20,7 +20,7 @@ export interface Room {
   job: JobState;
   /** Server clock, ms. */
   now: number;
-  standing: Standing;
+  order: OrderOnScreen;
   talk: TalkView;
   speaker: SpeakerView;
   /** Says words, as said of the instruction on the screen. */
@@ -58,7 +58,7 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
   const folding = useRef(new JobFold());
   const job = folding.current.upTo(link.entries);
   const now = useNow(REDRAW_MS);
-  const stands = standing(link, job, now);
+  const stands = order(link, job, now);
   const re = onScreen(stands);
   const speaking = useRef(false);
   const talk = useTalk(connection, seat, { re, speaking: speaking.current, heard }, keepMicrophoneMs);
@@ -89,7 +89,7 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
     link,
     job,
     now: serverNow(link, now),
-    standing: stands,
+    order: stands,
     talk,
     speaker,
     say(text, via) {

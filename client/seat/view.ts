@@ -15,7 +15,7 @@ export class JobFold {
 }
 
 /** What stands on the screen of someone who may be on a ladder. */
-export type Standing =
+export type OrderOnScreen =
   /** It holds now: to be shown large, and acted on. */
   | { kind: 'current'; instruction: Placed<'instruction'> }
   /** It was the last thing asked; whether it still holds is not known. */
@@ -24,7 +24,7 @@ export type Standing =
   | { kind: 'none' };
 
 /** An instruction is current only on a live link and before its end, by the server's clock. */
-export function standing(link: Link, job: JobState, now: number): Standing {
+export function order(link: Link, job: JobState, now: number): OrderOnScreen {
   const { instruction } = job;
   if (link.phase !== 'live') return { kind: 'unsure', instruction };
   if (!instruction || instruction.expiresAt <= serverNow(link, now)) return { kind: 'none' };
@@ -32,5 +32,5 @@ export function standing(link: Link, job: JobState, now: number): Standing {
 }
 
 /** What a "done" pressed now would be said of. */
-export const onScreen = (standing: Standing): Seq | undefined =>
-  standing.kind === 'none' ? undefined : standing.instruction?.seq;
+export const onScreen = (order: OrderOnScreen): Seq | undefined =>
+  order.kind === 'none' ? undefined : order.instruction?.seq;

@@ -5,7 +5,7 @@ import type { Room } from './use-room.ts';
 /** Where it is asked who was told: a yes would not say it. The name is typed here, or spoken. */
 export function ToldBox({ room }: { room: Room }) {
   const [who, setWho] = useState('');
-  const action = room.standing.kind === 'current' ? room.standing.instruction.advice.action : undefined;
+  const action = room.order.kind === 'current' ? room.order.instruction.advice.action : undefined;
   if (action?.kind !== 'confirm-item' || action.item !== 'people-told') return null;
   const submit = (event: Event) => {
     event.preventDefault();

@@ -1,9 +1,9 @@
 import type { ComponentChildren } from 'preact';
-import type { PairStanding } from '../../src/model/pair-status.ts';
-import { STANDING_WORDS } from '../../src/phrases/statuses.ts';
+import type { PairStatus } from '../../src/model/pair-status.ts';
+import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 
-/** Each standing has a shape of its own beside its word, so that none rests on colour. */
-const SHAPES: Record<PairStanding, ComponentChildren> = {
+/** Each status has a shape of its own beside its word, so that none rests on colour. */
+const SHAPES: Record<PairStatus, ComponentChildren> = {
   'not-started': <circle class="hollow" cx="20" cy="20" r="15" stroke-dasharray="7 5" />,
   aligning: (
     <>
@@ -17,19 +17,19 @@ const SHAPES: Record<PairStanding, ComponentChildren> = {
   'needs-attention': <path d="M20 3 39 36H1zM18 15v11h4V15zM18 29v4h4v-4z" fill-rule="evenodd" />,
 };
 
-export const StandingShape = ({ standing }: { standing: PairStanding }) => (
-  <svg class="standing-shape" viewBox="0 0 40 40" aria-hidden="true">
-    {SHAPES[standing]}
+export const StatusShape = ({ status }: { status: PairStatus }) => (
+  <svg class="status-shape" viewBox="0 0 40 40" aria-hidden="true">
+    {SHAPES[status]}
   </svg>
 );
 
-/** Without a standing: the record is still being read. */
-export const StandingSign = ({ standing }: { standing: PairStanding | undefined }) =>
-  standing ? (
-    <span class={`standing-sign is-${standing}`}>
-      <StandingShape standing={standing} />
-      {STANDING_WORDS[standing]}
+/** Without a status: the record is still being read. */
+export const StatusSign = ({ status }: { status: PairStatus | undefined }) =>
+  status ? (
+    <span class={`status-sign is-${status}`}>
+      <StatusShape status={status} />
+      {STATUS_WORDS[status]}
     </span>
   ) : (
-    <span class="standing-sign">Being read</span>
+    <span class="status-sign">Being read</span>
   );

@@ -26,7 +26,7 @@ export function useSend(): Sending {
       setFailure(undefined);
       try {
         await call(last.current.id, body);
-        // Taken: the same again would be meant anew.
+        // Taken: the same again would be meant as a second one.
         last.current = { content: '', id: '' };
         return true;
       } catch (error) {

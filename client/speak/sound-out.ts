@@ -8,7 +8,7 @@ export interface SoundOut {
   context(): AudioContext | undefined;
 }
 
-/** After a call or a locked screen the audio clock can stand still though it says it runs: then it is built anew. */
+/** After a call or a locked screen the audio clock can stand still though it says it runs: then it is built again. */
 export function soundOut(): SoundOut {
   let context: AudioContext | undefined;
   let seen = { audio: -1, wall: 0 };

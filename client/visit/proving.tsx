@@ -1,9 +1,9 @@
 import { provingBlock } from '../../src/report/proving.ts';
 import { progressOf } from '../../src/visit/progress.ts';
-import type { Story } from '../../src/visit/visit.ts';
+import type { Visit } from '../../src/visit/visit.ts';
 
 /** Every go at a proving test with its times, as the report has them. */
-export function Tests({ story: { commission, until } }: { story: Story }) {
+export function Tests({ visit: { commission, until } }: { visit: Visit }) {
   const block = provingBlock(commission, progressOf(commission, until));
   if (block.kind !== 'table') return null;
   const { title, columns, rows } = block;

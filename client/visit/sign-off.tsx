@@ -3,7 +3,7 @@ import type { Signature } from '../../src/model/facts.ts';
 import { findingName } from '../../src/phrases/findings.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
 import { missingForSignoff } from '../../src/visit/signoff.ts';
-import type { Story } from '../../src/visit/visit.ts';
+import type { Visit } from '../../src/visit/visit.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { clock, day } from '../charts/times.ts';
@@ -17,15 +17,15 @@ import { drawnSignature, type Strokes } from './strokes.ts';
 type Props = {
   token: string;
   log: LogRecord;
-  story: Story;
+  visit: Visit;
   desk: boolean;
   onAnswered: () => void;
 } & Picks;
 
 /** The signature that stands, and whether the record is still what was signed; or the form to sign it. */
-export function SignOff({ token, log, story, desk, onAnswered, onPick }: Props) {
-  const { signed, changedBy, issues } = story.end;
-  const missing = missingForSignoff(story.commission, story.until);
+export function SignOff({ token, log, visit, desk, onAnswered, onPick }: Props) {
+  const { signed, changedBy, issues } = visit.end;
+  const missing = missingForSignoff(visit.commission, visit.until);
   const settled = signed !== undefined && changedBy === undefined;
   return (
     <section aria-labelledby="sign-title" class="sign-off">

@@ -1,10 +1,10 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
-import { reviewStory } from '../../src/findings/review.ts';
+import { reviewVisit } from '../../src/findings/review.ts';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
 import type { SiteFindings } from '../../src/protocol/site.ts';
-import type { Story } from '../../src/visit/visit.ts';
+import type { Visit } from '../../src/visit/visit.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { siteFindings } from '../site/requests.ts';
@@ -12,13 +12,13 @@ import { siteFindings } from '../site/requests.ts';
 type Props = {
   token: string;
   job: JobId;
-  story: Story;
+  visit: Visit;
 } & Picks;
 
 /** What a careful supervisor would ask of this visit, each with the entries it rests on. */
-export function VisitFindings({ token, job, story, onPick }: Props) {
-  const findings = useMemo(() => reviewStory(story), [story]);
-  const { acrossSite, trouble } = useSiteFindings(token, job, story.entries.length);
+export function VisitFindings({ token, job, visit, onPick }: Props) {
+  const findings = useMemo(() => reviewVisit(visit), [visit]);
+  const { acrossSite, trouble } = useSiteFindings(token, job, visit.entries.length);
   const told = [
     ...findings.map((finding) => ({
       severity: finding.severity,

@@ -4,15 +4,15 @@ import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { toCsv } from '../../src/record/csv-file.ts';
-import { standingOf } from '../../src/record/status.ts';
+import { statusOf } from '../../src/record/status.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
-import { storyOf } from '../../src/visit/visit.ts';
+import { readVisit } from '../../src/visit/visit.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { useReading } from '../review/record.ts';
 import { Review } from '../review/review-page.tsx';
 import { type LogRecord, visitRecord } from '../site/requests.ts';
 import { SiteMasthead } from '../site/site-masthead.tsx';
-import { StandingSign } from '../site/status-chip.tsx';
+import { StatusSign } from '../site/status-chip.tsx';
 import { type Polled, usePolled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
 import { download } from '../ui/download.ts';
@@ -36,7 +36,7 @@ export function VisitPage({ token, job }: { token: string; job: JobId }) {
   return <Visit token={token} job={job} view={site.value} site={site} record={record} log={record.value} />;
 }
 
-/** The record as the server holds it, handed out anew only when it has grown. */
+/** The record as the server holds it, handed out again only when it has grown. */
 function useVisitRecord(token: string, job: JobId): Polled<LogRecord> {
   const look = useMemo(() => {
     let last: Awaited<ReturnType<typeof visitRecord>> | undefined;
@@ -60,7 +60,7 @@ interface VisitProps {
 
 function Visit({ token, job, view, site, record, log }: VisitProps) {
   const { fault, end } = useReading(log);
-  const story = useMemo(() => storyOf(log.entries, end), [log, end]);
+  const visit = useMemo(() => readVisit(log.entries, end), [log, end]);
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
   const desk = view.role === 'desk';
   const again = () => {
@@ -68,23 +68,23 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
     record.look();
   };
   const between = (pick: (seq: Seq) => void) =>
-    story && (
+    visit && (
       <div class="visit-parts">
         <div class="visit-part">
-          <VisitFindings token={token} job={job} story={story} onPick={pick} />
-          {isCommissioning(story.commission) && <Tests story={story} />}
+          <VisitFindings token={token} job={job} visit={visit} onPick={pick} />
+          {isCommissioning(visit.commission) && <Tests visit={visit} />}
         </div>
         <div class="visit-part">
-          <SignOff token={token} log={log} story={story} desk={desk} onAnswered={again} onPick={pick} />
+          <SignOff token={token} log={log} visit={visit} desk={desk} onAnswered={again} onPick={pick} />
           <Issues
             token={token}
             job={job}
-            issues={story.end.issues}
+            issues={visit.end.issues}
             desk={desk}
             onClosed={again}
             onPick={pick}
           />
-          {row && <Visits token={token} job={job} row={row} story={story} onPick={pick} />}
+          {row && <Visits token={token} job={job} row={row} visit={visit} onPick={pick} />}
         </div>
       </div>
     );
@@ -92,7 +92,7 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
     <>
       <div class="site visit-head">
         <SiteMasthead token={token} site={view.site} />
-        {story && <StandingSign standing={standingOf(end, story.until, fault)} />}
+        {visit && <StatusSign status={statusOf(end, visit.until, fault)} />}
       </div>
       <Review
         record={log}

@@ -4,7 +4,7 @@ import type { JobId } from '../../src/model/ids.ts';
 import { readingWithUnit } from '../../src/phrases/readings.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 import { driftBetween } from '../../src/record/last-visit.ts';
-import { type Story, storyOf } from '../../src/visit/visit.ts';
+import { readVisit, type Visit } from '../../src/visit/visit.ts';
 import { planLink, visitLink } from '../browser/links.ts';
 import { follow } from '../browser/route.ts';
 import type { Picks } from '../charts/marker.tsx';
@@ -12,10 +12,10 @@ import { clock, day } from '../charts/times.ts';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { visitRecord } from '../site/requests.ts';
 
-type Props = { token: string; job: JobId; row: PairRow; story: Story } & Picks;
+type Props = { token: string; job: JobId; row: PairRow; visit: Visit } & Picks;
 
 /** The visits to this pair, and what has become of the final reading since the one before. */
-export function Visits({ token, job, row, story, onPick }: Props) {
+export function Visits({ token, job, row, visit, onPick }: Props) {
   const { visits, plan } = row;
   const earlier = visits.slice(
     0,
@@ -39,9 +39,9 @@ export function Visits({ token, job, row, story, onPick }: Props) {
           </li>
         ))}
       </ol>
-      {before && <Since key={before.job} token={token} since={before.job} story={story} onPick={onPick} />}
+      {before && <Since key={before.job} token={token} since={before.job} visit={visit} onPick={onPick} />}
       {first && first !== before && (
-        <Since key={first.job} token={token} since={first.job} isFirst story={story} onPick={onPick} />
+        <Since key={first.job} token={token} since={first.job} isFirst visit={visit} onPick={onPick} />
       )}
       <p>
         <a href={planLink(token, plan.id)} onClick={follow}>
@@ -55,16 +55,16 @@ export function Visits({ token, job, row, story, onPick }: Props) {
 const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
 
 /** `isFirst`: since the pair was commissioned, and not since the visit before. */
-type SinceProps = { token: string; since: JobId; isFirst?: boolean; story: Story } & Picks;
+type SinceProps = { token: string; since: JobId; isFirst?: boolean; visit: Visit } & Picks;
 
-function Since({ token, since, isFirst = false, story, onPick }: SinceProps) {
+function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
   const named = isFirst ? 'first visit' : 'visit before';
-  const [earlier, setEarlier] = useState<Story | string>();
+  const [earlier, setEarlier] = useState<Visit | string>();
   useEffect(() => {
     visitRecord(token, since).then(
       ({ record: { entries, head } }) => {
         const fault = findFault(entries, head);
-        setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : storyOf(entries));
+        setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : readVisit(entries));
       },
       (error: Error) => setEarlier(error.message),
     );
@@ -76,7 +76,7 @@ function Since({ token, since, isFirst = false, story, onPick }: SinceProps) {
         The {named} could not be read. {earlier}
       </p>
     );
-  const drift = driftBetween(earlier, story);
+  const drift = driftBetween(earlier, visit);
   if (!drift) {
     return (
       <p>
@@ -85,7 +85,7 @@ function Since({ token, since, isFirst = false, story, onPick }: SinceProps) {
       </p>
     );
   }
-  const { meter } = story.commission.setup;
+  const { meter } = visit.commission.setup;
   return (
     <dl class="since">
       <dt>Accepted on the {named}</dt>

@@ -1,5 +1,5 @@
-import type { JobSetup } from '../../src/model/facts.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { calmPair } from '../../src/simulator/calm-pair.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 

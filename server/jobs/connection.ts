@@ -16,7 +16,7 @@ import { Bucket } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
-import type { Hearing } from '../speech/service.ts';
+import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
 import { toInput } from './inputs.ts';
 import type { Member, Room } from './room.ts';
@@ -37,7 +37,7 @@ export interface Wire {
 export interface ConnectionDeps {
   rooms: Rooms;
   store: Store;
-  hearing: Hearing;
+  speech: SpeechService;
   clock: Clock;
   limits: Limits;
   log: Logger;
@@ -225,7 +225,7 @@ export class Connection implements Member {
       job: room.job,
       head,
       now: this.deps.clock.now(),
-      speech: this.deps.hearing.state,
+      speech: this.deps.speech.state,
     });
     room.enter(this);
     // Not awaited: a long history must not hold up what the phone, or anyone, has to say.

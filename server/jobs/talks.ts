@@ -4,7 +4,7 @@ import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import type { Limits } from '../guard/limits.ts';
-import type { Hearing } from '../speech/service.ts';
+import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
 import type { Room } from './room.ts';
 import { Talk } from './talk.ts';
@@ -15,7 +15,7 @@ interface Phone {
 }
 
 interface TalksDeps {
-  hearing: Hearing;
+  speech: SpeechService;
   store: Store;
   limits: Limits;
 }
@@ -41,7 +41,7 @@ export class Talks {
   async open(id: MessageId, re: Seq | undefined): Promise<void> {
     await this.cutShort();
     if (await this.isKnown(id)) return;
-    if (!this.deps.hearing.isInstalled) {
+    if (!this.deps.speech.isInstalled) {
       this.phone.refuse('speech-unavailable', 'There is no speech engine here. Type it.', id);
       return;
     }
@@ -92,7 +92,7 @@ export class Talks {
     room.talksUnderWay.add(id);
     try {
       this.stage(id, 'working');
-      const heard = await this.deps.hearing.hear(talk.pcm, room.expected);
+      const heard = await this.deps.speech.hear(talk.pcm, room.expected);
       if (heard.kind === 'unheard') return await this.unheard(id, heard.why, id);
       const { text, confidence, alternatives } = heard;
       const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives };

@@ -2,22 +2,22 @@ import { setImmediate } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { Hash, Head, JobId } from '../../src/model/ids.ts';
-import { Account, accountOf } from '../../src/record/visit-summary.ts';
+import { summaryOf, VisitSummary } from '../../src/record/visit-summary.ts';
 import type { Store } from '../store/store.ts';
 import { wholeLog } from './files.ts';
 
 /** What a visit comes to; or where its log fails its check, and nothing is told of it. */
-export type Told =
-  | { readonly kind: 'account'; readonly account: Account }
+export type VisitResult =
+  | { readonly kind: 'summary'; readonly summary: VisitSummary }
   | { readonly kind: 'broken'; readonly head: Head; readonly fault: ChainFault };
 
 /**
- * The account of each log, worked out once for each end of it. Kept in memory and beside the log in the store,
+ * The summary of each log, worked out once for each end of it. Kept in memory and beside the log in the store,
  * and believed only where it is of the log's head as it is now. A log that was changed behind the store's back
- * and kept its head is found out when it is audited: when it is worked out anew, and when its room is opened.
+ * and kept its head is found out when it is audited: when it is worked out again, and when its room is opened.
  */
-export class Accounts {
-  private readonly told = new Map<JobId, { hash: Hash; told: Promise<Told | undefined> }>();
+export class Summaries {
+  private readonly told = new Map<JobId, { hash: Hash; told: Promise<VisitResult | undefined> }>();
   /** One at a time, so that the phones are answered in between. */
   private queue: Promise<unknown> = Promise.resolve();
   private closed = false;
@@ -28,7 +28,7 @@ export class Accounts {
   ) {}
 
   /** Undefined for a log that opens no job. Rejects with `StoreFailure`. */
-  async of(job: JobId): Promise<Told | undefined> {
+  async of(job: JobId): Promise<VisitResult | undefined> {
     const { hash } = await this.store.head(job);
     const known = this.told.get(job);
     if (known?.hash === hash) return known.told;
@@ -41,16 +41,16 @@ export class Accounts {
 
   /** Works it out ahead of being asked. Never rejects. */
   async prepare(job: JobId): Promise<void> {
-    await this.of(job).catch((error: unknown) => this.log.warn({ job, err: error }, 'a job has no account'));
+    await this.of(job).catch((error: unknown) => this.log.warn({ job, err: error }, 'a job has no summary'));
   }
 
   /**
-   * The same for every job, while the server does other things: rules that are new make old accounts void. Never
+   * The same for every job, while the server does other things: rules that are new make old summaries void. Never
    * rejects.
    */
   async prepareAll(): Promise<void> {
     const jobs = await this.store.jobs().catch((error: unknown) => {
-      this.log.warn({ err: error }, 'no accounts are worked out ahead of being asked for');
+      this.log.warn({ err: error }, 'no summaries are worked out ahead of being asked for');
       return [];
     });
     for (const { job } of jobs) {
@@ -64,33 +64,33 @@ export class Accounts {
     this.closed = true;
   }
 
-  private async find(job: JobId, hash: Hash): Promise<Told | undefined> {
-    const kept = await this.store.account(job);
+  private async find(job: JobId, hash: Hash): Promise<VisitResult | undefined> {
+    const kept = await this.store.summary(job);
     if (kept?.hash === hash) {
-      const account = parsed(kept.body);
-      if (account?.head.hash === hash) return { kind: 'account', account };
+      const summary = parsed(kept.body);
+      if (summary?.head.hash === hash) return { kind: 'summary', summary };
     }
     const work = this.queue.then(() => this.workOut(job));
     this.queue = work.catch(() => {});
     return work;
   }
 
-  private async workOut(job: JobId): Promise<Told | undefined> {
+  private async workOut(job: JobId): Promise<VisitResult | undefined> {
     await setImmediate();
     const fault = await this.store.audit(job);
     const { head, entries } = await wholeLog(this.store, job);
     if (fault) return { kind: 'broken', head, fault };
-    const account = accountOf(entries);
-    if (!account) return undefined;
-    await this.store.keepAccount(job, { hash: account.head.hash, body: JSON.stringify(account) });
-    return { kind: 'account', account };
+    const summary = summaryOf(entries);
+    if (!summary) return undefined;
+    await this.store.keepSummary(job, { hash: summary.head.hash, body: JSON.stringify(summary) });
+    return { kind: 'summary', summary };
   }
 }
 
-/** Undefined for the account of another version of the program. */
-function parsed(body: string): Account | undefined {
+/** Undefined for the summary of another version of the program. */
+function parsed(body: string): VisitSummary | undefined {
   try {
-    return Account.safeParse(JSON.parse(body)).data;
+    return VisitSummary.safeParse(JSON.parse(body)).data;
   } catch {
     return undefined;
   }

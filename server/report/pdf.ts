@@ -76,12 +76,12 @@ const chartHeight = (block: Block): number =>
   block.kind === 'charts' ? Math.max(...block.charts.map(({ scene }) => scene?.height ?? 0)) : 0;
 
 /** Puts a page's head and blocks down and gives where they end. */
-function layPage(sheet: Sheet, { title, subtitle, standing, blocks }: Page, chartScale: number): number {
+function layPage(sheet: Sheet, { title, subtitle, badge, blocks }: Page, chartScale: number): number {
   const { doc, x, width, type, ink } = sheet;
   doc.font('bold').fontSize(9);
-  const badge = doc.widthOfString(standing.text) + 16;
+  const badgeWidth = doc.widthOfString(badge.text) + 16;
   doc.fontSize(17 * type);
-  const titleHeight = doc.heightOfString(title, { width: width - badge - 12 });
+  const titleHeight = doc.heightOfString(title, { width: width - badgeWidth - 12 });
   doc.font('plain').fontSize(8 * type);
   const subtitleHeight = doc.heightOfString(subtitle, { width });
   if (ink) {
@@ -89,8 +89,8 @@ function layPage(sheet: Sheet, { title, subtitle, standing, blocks }: Page, char
       .font('bold')
       .fontSize(17 * type)
       .fillColor('black');
-    doc.text(title, x, EDGE.top, { width: width - badge - 12 });
-    layBadge(sheet, standing, x + width - badge, badge);
+    doc.text(title, x, EDGE.top, { width: width - badgeWidth - 12 });
+    layBadge(sheet, badge, x + width - badgeWidth, badgeWidth);
     doc
       .font('plain')
       .fontSize(8 * type)
@@ -104,7 +104,7 @@ function layPage(sheet: Sheet, { title, subtitle, standing, blocks }: Page, char
 }
 
 /** Black where somebody has to look at it, an outline where not. */
-function layBadge({ doc }: Sheet, { text, heed }: Page['standing'], x: number, width: number): void {
+function layBadge({ doc }: Sheet, { text, heed }: Page['badge'], x: number, width: number): void {
   doc.undash().lineWidth(1).rect(x, EDGE.top, width, 19);
   if (heed) doc.fillAndStroke('black', 'black');
   else doc.stroke('black');

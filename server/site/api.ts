@@ -19,7 +19,7 @@ import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '.
 import type { Outcome } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import { RECORDS, wholeLog } from '../record/files.ts';
-import type { Accounts } from '../record/summaries.ts';
+import type { Summaries } from '../record/summaries.ts';
 import type { Store } from '../store/store.ts';
 import { Board } from './board.ts';
 import type { Site } from './site.ts';
@@ -27,7 +27,7 @@ import type { Sites } from './sites.ts';
 
 export interface SiteApiDeps {
   sites: Sites;
-  accounts: Accounts;
+  summaries: Summaries;
   rooms: Rooms;
   store: Store;
   limits: Limits;
@@ -38,9 +38,9 @@ export interface SiteApiDeps {
 const NO_SUCH_VISIT = 'There is no such visit on this site.';
 
 /** Sites over HTTP: planning, the board, the visits' records, signing. */
-export function siteApi({ sites, accounts, rooms, store, limits, opensOf }: SiteApiDeps): Hono<Env> {
+export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: SiteApiDeps): Hono<Env> {
   const app = new Hono<Env>();
-  const board = new Board(accounts, rooms);
+  const board = new Board(summaries, rooms);
   const writesOf = new Buckets(limits.siteWritesPerAddress);
 
   app.post('/sites', async (c) => {
@@ -79,11 +79,11 @@ export function siteApi({ sites, accounts, rooms, store, limits, opensOf }: Site
       logged(await site.submit(id, (state) => dropPair(state, pair, reason))),
     ),
   );
-  app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, wish) => sites.begin(site, wish), 201));
+  app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, name, role, signature, head }) => {
-      const told = await accounts.of(job);
-      const findings = told?.kind === 'account' ? told.account.findings.map((finding) => finding.id) : [];
+      const told = await summaries.of(job);
+      const findings = told?.kind === 'summary' ? told.summary.findings.map((finding) => finding.id) : [];
       // Were these of a later end than `head`, the record has grown, and the job refuses.
       const input: Input = { kind: 'sign', name, role, signature, head: { job, ...head }, findings };
       return toVisit(site, job, input, id);
@@ -123,7 +123,7 @@ export function siteApi({ sites, accounts, rooms, store, limits, opensOf }: Site
   function asDesk<T extends z.ZodType, R extends object>(
     c: Context<Env>,
     shape: T,
-    answer: (site: Site, wish: z.output<T>) => Promise<Answer<R>>,
+    answer: (site: Site, command: z.output<T>) => Promise<Answer<R>>,
     status: 200 | 201 = 200,
   ): Promise<Response> {
     return asReader(c, async (site, role) => {

@@ -6,14 +6,14 @@ import type { Severity, SiteFinding } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { BEING_READ, brokenNextText, nextText } from '../../src/phrases/board.ts';
 import type { PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
-import { type Account, outcomeOf } from '../../src/record/visit-summary.ts';
+import { outcomeOf, type VisitSummary } from '../../src/record/visit-summary.ts';
 import { livePairs, type SitePair } from '../../src/site/state.ts';
 import type { Rooms } from '../jobs/rooms.ts';
-import type { Accounts, Told } from '../record/summaries.ts';
+import type { Summaries, VisitResult } from '../record/summaries.ts';
 import type { Site } from './site.ts';
 
 /** What is told of a visit, or that its log is still being read. */
-type Visit = Told | 'being-read';
+type Visit = VisitResult | 'being-read';
 
 /** A pair with what is told of each of its visits, oldest first. */
 interface Known {
@@ -24,10 +24,10 @@ interface Known {
 /** The board does not wait longer for logs that were never read, as after an import or under new rules. */
 const WAIT_MS = 200;
 
-/** A site's board and findings, from the accounts of its visits. */
+/** A site's board and findings, from the summaries of its visits. */
 export class Board {
   constructor(
-    private readonly accounts: Accounts,
+    private readonly summaries: Summaries,
     private readonly rooms: Rooms,
   ) {}
 
@@ -47,7 +47,7 @@ export class Board {
     const known = await this.knownOf(livePairs(state));
     const wanted = known.filter(({ pair }) => isOf(pair, job));
     const perPair = wanted.flatMap(({ pair, visits }) =>
-      accountsIn(visits)
+      summariesIn(visits)
         .filter(({ head }) => job === undefined || head.job === job)
         .map(({ head, findings }) => ({ pair: pair.plan.id, job: head.job, findings })),
     );
@@ -62,7 +62,7 @@ export class Board {
       pairs.map(async (pair) => {
         const visits = await Promise.all(
           pair.visits.map(({ job }): Promise<Visit | undefined> => {
-            const told = this.accounts.of(job);
+            const told = this.summaries.of(job);
             return late ? Promise.race([told, late]) : told;
           }),
         );
@@ -76,7 +76,7 @@ export class Board {
     const job = pair.visits.at(-1)?.job;
     const room = job === undefined ? undefined : await this.rooms.live(job);
     const all = [
-      ...accountsIn(visits.slice(-1)).flatMap((account) => account.findings),
+      ...summariesIn(visits.slice(-1)).flatMap((summary) => summary.findings),
       ...findings.filter((each) => each.pair === plan.id),
     ];
     const count = (severity: Severity) => all.filter((each) => each.severity === severity).length;
@@ -92,21 +92,19 @@ export class Board {
 }
 
 /** What the latest visit says of where the pair stands. */
-function latestOf(
-  latest: Told | undefined,
-): Pick<PairRow, 'standing' | 'next' | 'final' | 'head' | 'signed'> {
-  if (!latest) return { standing: 'not-started', next: nextText('not-started') };
+function latestOf(latest: VisitResult | undefined): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
+  if (!latest) return { status: 'not-started', next: nextText('not-started') };
   if (latest.kind === 'broken') {
     const { count, hash } = latest.head;
     return {
-      standing: 'needs-attention',
+      status: 'needs-attention',
       next: brokenNextText(latest.fault.seq),
       head: { count, hash },
     };
   }
-  const { standing, next, final, signed, head } = latest.account;
+  const { status, next, final, signed, head } = latest.summary;
   return {
-    standing,
+    status,
     next,
     ...(final !== undefined && { final }),
     head: { count: head.count, hash: head.hash },
@@ -117,10 +115,10 @@ function latestOf(
 const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
   job === undefined || visits.some((visit) => visit.job === job);
 
-const isRead = (visits: readonly Visit[]): visits is Told[] => !visits.includes('being-read');
+const isRead = (visits: readonly Visit[]): visits is VisitResult[] => !visits.includes('being-read');
 
-const accountsIn = (visits: readonly Visit[]): Account[] =>
-  visits.flatMap((told) => (told !== 'being-read' && told.kind === 'account' ? [told.account] : []));
+const summariesIn = (visits: readonly Visit[]): VisitSummary[] =>
+  visits.flatMap((told) => (told !== 'being-read' && told.kind === 'summary' ? [told.summary] : []));
 
 /** Of the pairs that belong to the site now. An earlier visit must not pass for the latest while that is read. */
 const findingsOf = (known: readonly Known[]): SiteFinding[] =>
@@ -128,11 +126,11 @@ const findingsOf = (known: readonly Known[]): SiteFinding[] =>
     known
       .filter(({ pair, visits }) => !pair.dropped && isRead(visits))
       .map(({ pair, visits }): PairOutcome => {
-        const accounts = accountsIn(visits);
+        const summaries = summariesIn(visits);
         return {
           pair: pair.plan.id,
-          pathLength: pair.plan.pathLength ?? accounts.at(-1)?.pathLength,
-          visits: accounts.map(outcomeOf),
+          pathLength: pair.plan.pathLength ?? summaries.at(-1)?.pathLength,
+          visits: summaries.map(outcomeOf),
         };
       }),
   );

@@ -12,7 +12,7 @@ const READ_BATCH = 1_000;
 const NOT_TAKEN = 'The server could not write its log, so nothing was taken. Try again.';
 
 /**
- * A site's own log: one wish at a time, each as respond, seal, store. State is the fold of what is stored,
+ * A site's own log: one command at a time, each as respond, seal, store. State is the fold of what is stored,
  * never ahead of it.
  */
 export class Site {
@@ -39,7 +39,7 @@ export class Site {
     return site.state.site === undefined ? undefined : site;
   }
 
-  /** Puts a wish, whose id gives the same answer each time it comes. Never rejects. */
+  /** Puts a command, whose id gives the same answer each time it comes. Never rejects. */
   submit(
     id: MessageId,
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
@@ -47,7 +47,7 @@ export class Site {
     const done = this.queue
       .then(() => this.take(id, respond))
       .catch((error: unknown): Outcome => {
-        this.deps.log.error({ log: this.log, err: error }, 'a wish could not be taken');
+        this.deps.log.error({ log: this.log, err: error }, 'a command could not be carried out');
         this.unsure = true;
         return { kind: 'refused', reason: 'store-failed', text: NOT_TAKEN };
       });

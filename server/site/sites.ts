@@ -52,16 +52,16 @@ export class Sites {
 
   /**
    * Opens the job of a visit, and then names it in the site's log: were it the other way round, a failure
-   * between them would leave the site with a visit that is not there. A wish that comes again gets new keys to
+   * between them would leave the site with a visit that is not there. A command that comes again gets new keys to
    * the same job, since only digests of the first ones are kept.
    */
-  async begin(site: Site, wish: z.output<typeof BeginVisit>): Promise<Answer<JobOpened>> {
+  async begin(site: Site, command: z.output<typeof BeginVisit>): Promise<Answer<JobOpened>> {
     let answer: Answer<JobOpened> | undefined;
-    const outcome = await site.submit(wish.id, async (state) => {
-      const setup = setupOf(state, wish.pair, wish);
+    const outcome = await site.submit(command.id, async (state) => {
+      const setup = setupOf(state, command.pair, command);
       if ('kind' in setup) return setup;
-      answer = await this.rooms.open({ setup, device: wish.device });
-      return answer.kind === 'refused' ? answer : beginVisit(state, wish.pair, answer.value.job);
+      answer = await this.rooms.open({ setup, device: command.device });
+      return answer.kind === 'refused' ? answer : beginVisit(state, command.pair, answer.value.job);
     });
     if (outcome.kind === 'refused') return outcome;
     if (answer) return answer;

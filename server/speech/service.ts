@@ -34,7 +34,7 @@ function reasonOf(error: unknown): Unheard['why'] {
 }
 
 /** The speech engine behind a time limit, with its state known to all: typing goes on without it. */
-export class Hearing {
+export class SpeechService {
   private ready: boolean;
   private retry: NodeJS.Timeout | undefined;
   /** Called when `state` has changed. */

@@ -4,7 +4,7 @@
  *     npm run transcribe -- [--open] [--expect LO..HI] [--model FOLDER] FILE…
  */
 import { Command, InvalidArgumentError } from 'commander';
-import { hear } from '../../src/conversation/decide.ts';
+import { decide } from '../../src/conversation/decide.ts';
 import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
 import type { Heard } from '../../src/speech/heard.ts';
@@ -49,7 +49,7 @@ async function main(files: string[], { open, expect, model }: Options): Promise<
       const begun = performance.now();
       const heard = await recogniser.hear(samples, expect && { expect });
       const ms = Math.round(performance.now() - begun);
-      console.log(JSON.stringify({ file, ...(open ? { text: heard.open } : judged(heard)), ms }));
+      console.log(JSON.stringify({ file, ...(open ? { text: heard.freeText } : judged(heard)), ms }));
     } catch (error) {
       // The others may be sound.
       complain(error);
@@ -57,19 +57,19 @@ async function main(files: string[], { open, expect, model }: Options): Promise<
   }
 }
 
-function judged({ text, confidence, alternatives, open }: Heard): object {
-  const hearing = text === '' ? undefined : hear({ via: 'voice', text, confidence, alternatives });
+function judged({ text, confidence, alternatives, freeText }: Heard): object {
+  const decision = text === '' ? undefined : decide({ via: 'voice', text, confidence, alternatives });
   const understood = parse(text);
   const intents = understood.kind === 'understood' ? understood.intents : [];
   const [value] = valuesOf(intents);
   return {
     text,
-    outcome: hearing?.kind ?? 'silence',
+    outcome: decision?.kind ?? 'silence',
     intent: intents.map(({ kind }) => kind),
     ...(value !== undefined && { value }),
     confidence,
     alternatives,
-    open,
+    open: freeText,
   };
 }
 

@@ -3,7 +3,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import { auditRows, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import type { Appended, CodeGrant, Digest, KeptAccount, KeyChange, Pass, Store } from './store.ts';
+import type { Appended, CodeGrant, Digest, KeptSummary, KeyChange, Pass, Store } from './store.ts';
 
 /** Keeps everything until the process ends: for tests and for trying things out. */
 export class MemoryStore implements Store {
@@ -12,7 +12,7 @@ export class MemoryStore implements Store {
   private readonly heads = new Map<JobId, Head>();
   private readonly refs = new Map<string, number>();
   private readonly passes = new Map<Digest, Pass>();
-  private readonly accounts = new Map<JobId, KeptAccount>();
+  private readonly summaries = new Map<JobId, KeptSummary>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
@@ -90,12 +90,12 @@ export class MemoryStore implements Store {
     return grant && grant.expiresAt > now ? { job: grant.job, seat: grant.seat } : undefined;
   }
 
-  async account(job: JobId): Promise<KeptAccount | undefined> {
-    return this.accounts.get(job);
+  async summary(job: JobId): Promise<KeptSummary | undefined> {
+    return this.summaries.get(job);
   }
 
-  async keepAccount(job: JobId, account: KeptAccount): Promise<void> {
-    this.accounts.set(job, { ...account });
+  async keepSummary(job: JobId, summary: KeptSummary): Promise<void> {
+    this.summaries.set(job, { ...summary });
   }
 
   async health(): Promise<void> {}

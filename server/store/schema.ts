@@ -49,7 +49,7 @@ const LOGS_AND_KEYS = `
   BEGIN SELECT RAISE(ABORT, 'the log is append-only: a head is never removed'); END;
 `;
 
-/** Worked out from the logs, and worth nothing without them. `hash`: of the last entry it was worked out from. */
+/** As shipped with version 2 of the database; `SUMMARIES` takes its place. */
 const ACCOUNTS = `
   CREATE TABLE accounts (
     job TEXT PRIMARY KEY,
@@ -58,6 +58,16 @@ const ACCOUNTS = `
   ) STRICT, WITHOUT ROWID;
 `;
 
+/** Worked out from the logs, and worth nothing without them. `hash`: of the last entry it was worked out from. */
+const SUMMARIES = `
+  DROP TABLE accounts;
+  CREATE TABLE summaries (
+    job TEXT PRIMARY KEY,
+    hash TEXT NOT NULL,
+    body TEXT NOT NULL
+  ) STRICT, WITHOUT ROWID;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
-export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS];
+export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES];
 export const SCHEMA_VERSION = STEPS.length;

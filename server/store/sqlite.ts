@@ -10,7 +10,7 @@ import {
   type Appended,
   type CodeGrant,
   type Digest,
-  type KeptAccount,
+  type KeptSummary,
   type KeyChange,
   type Pass,
   type Store,
@@ -162,12 +162,12 @@ export class SqliteStore implements Store {
     return guard(() => this.grantNow(code, now));
   }
 
-  async account(job: JobId): Promise<KeptAccount | undefined> {
-    return guard(() => this.sql.account.get(job));
+  async summary(job: JobId): Promise<KeptSummary | undefined> {
+    return guard(() => this.sql.summary.get(job));
   }
 
-  async keepAccount(job: JobId, { hash, body }: KeptAccount): Promise<void> {
-    guard(() => this.sql.keepAccount.run(job, hash, body));
+  async keepSummary(job: JobId, { hash, body }: KeptSummary): Promise<void> {
+    guard(() => this.sql.keepSummary.run(job, hash, body));
   }
 
   async health(): Promise<void> {
@@ -209,8 +209,8 @@ function statements(db: Database.Database) {
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
     dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
-    account: db.prepare<[JobId], KeptAccount>('SELECT hash, body FROM accounts WHERE job = ?'),
-    keepAccount: db.prepare(`INSERT INTO accounts (job, hash, body) VALUES (?, ?, ?)
+    summary: db.prepare<[JobId], KeptSummary>('SELECT hash, body FROM summaries WHERE job = ?'),
+    keepSummary: db.prepare(`INSERT INTO summaries (job, hash, body) VALUES (?, ?, ?)
       ON CONFLICT (job) DO UPDATE SET hash = excluded.hash, body = excluded.body`),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',

@@ -33,7 +33,7 @@ export interface KeyChange {
 }
 
 /** What was worked out from a log that ended with the entry of `hash`; `body` is its maker's. */
-export interface KeptAccount {
+export interface KeptSummary {
   hash: Hash;
   body: string;
 }
@@ -75,8 +75,8 @@ export interface Store {
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
   grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
   /** What was kept last, of whatever end of the log. It is no part of the log: where it is lost it is made again. */
-  account(job: JobId): Promise<KeptAccount | undefined>;
-  keepAccount(job: JobId, account: KeptAccount): Promise<void>;
+  summary(job: JobId): Promise<KeptSummary | undefined>;
+  keepSummary(job: JobId, summary: KeptSummary): Promise<void>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
   close(): Promise<void>;

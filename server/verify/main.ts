@@ -18,7 +18,7 @@ function report(result: Verified): string[] {
       ? 'Replay: the engine gives the same advice and the same findings.'
       : 'Replay: not made. The log was written by another version of the engine; verify it with that one.',
     `Head:  ${head.hash}`,
-    'Compare count and head with the printed report: a file made anew from start to end would pass as well.',
+    'Compare count and head with the printed report: a file made again from start to end would pass as well.',
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
       (finding) =>

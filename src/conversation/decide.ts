@@ -1,5 +1,5 @@
 import { isSame } from '../formats/same.ts';
-import { twinOf } from '../grammar/confusable.ts';
+import { confusableWith } from '../grammar/confusable.ts';
 import type { Intent, Understanding } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
 import type { Alternative, Via } from '../model/facts.ts';
@@ -13,7 +13,7 @@ export const TAKE = 0.91;
 export const ASK = 0.4;
 
 /** "Thirteen" is not taken while "thirty" is believed this much, however sure the rest. */
-const TWIN = 0.005;
+const CONFUSABLE = 0.005;
 /** What is asked: no more than this many, each believed at least this share of the likeliest. */
 const MOST_OPTIONS = 3;
 const WORTH_ASKING = 0.1;
@@ -21,7 +21,7 @@ const WORTH_ASKING = 0.1;
 /** Words that only ever make things safer or slower are taken already when asking would do. */
 export const SAFE: ReadonlySet<Intent['kind']> = new Set(['stop', 'wait', 'repeat', 'undo']);
 
-export type Hearing =
+export type Decision =
   | { kind: 'taken'; intents: Intent[] }
   /** Probably one of these, likeliest first; ask. */
   | { kind: 'doubtful'; options: Intent[][] }
@@ -35,23 +35,25 @@ export interface Words {
 }
 
 /** What words mean, and whether that may be acted on. Typed words and buttons are certain as they stand. */
-export function hear(words: Words): Hearing {
+export function decide(words: Words): Decision {
   if (words.via !== 'voice') return certain(parse(words.text));
   const [best, ...others] = meanings(words);
   if (best === undefined || best.weight < ASK) return { kind: 'unclear', unknown: [] };
-  const twin = others.find((other) => other.weight >= TWIN && areTwins(best.intents, other.intents));
-  const sure = (best.weight >= TAKE && !twin) || best.intents.every((intent) => SAFE.has(intent.kind));
+  const confusable = others.find(
+    (other) => other.weight >= CONFUSABLE && areConfusable(best.intents, other.intents),
+  );
+  const sure = (best.weight >= TAKE && !confusable) || best.intents.every((intent) => SAFE.has(intent.kind));
   if (sure && !best.ambiguous) return { kind: 'taken', intents: best.intents };
-  const worth = others.filter((other) => other === twin || other.weight >= WORTH_ASKING * best.weight);
+  const worth = others.filter((other) => other === confusable || other.weight >= WORTH_ASKING * best.weight);
   return { kind: 'doubtful', options: [best, ...worth].slice(0, MOST_OPTIONS).map(({ intents }) => intents) };
 }
 
 /** Whether one is the other with "thirteen" for "thirty", and nothing else changed. */
-function areTwins(one: readonly Intent[], other: readonly Intent[]): boolean {
+function areConfusable(one: readonly Intent[], other: readonly Intent[]): boolean {
   const swapped = one.map((intent) => {
     const value = valueIn(intent);
-    const twin = value === undefined ? undefined : twinOf(value);
-    return twin === undefined ? intent : { ...intent, reading: valueReading(twin) };
+    const confusable = value === undefined ? undefined : confusableWith(value);
+    return confusable === undefined ? intent : { ...intent, reading: valueReading(confusable) };
   });
   return !isSame(one, swapped) && isSame(swapped, other);
 }
@@ -59,7 +61,7 @@ function areTwins(one: readonly Intent[], other: readonly Intent[]): boolean {
 const valueIn = (intent: Intent): number | undefined =>
   'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
 
-function certain(understanding: Understanding): Hearing {
+function certain(understanding: Understanding): Decision {
   switch (understanding.kind) {
     case 'understood':
       return { kind: 'taken', intents: understanding.intents };

@@ -1,7 +1,8 @@
 import type { Draft } from '../model/entry.ts';
-import type { FactOf, JobSetup, Seat } from '../model/facts.ts';
+import type { FactOf, Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Refusal } from '../model/refusal.ts';
+import type { JobSetup } from '../model/setup.ts';
 import type { Words } from './decide.ts';
 
 /** What can happen to a job from outside. */

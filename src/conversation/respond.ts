@@ -2,6 +2,7 @@ import { missingForAccept } from '../engine/accept.ts';
 import type { Missing } from '../engine/missing.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { FactOf } from '../model/facts.ts';
+import { LOG_VERSION } from '../model/written.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
 import type { JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
@@ -27,7 +28,12 @@ export function respond(state: JobState, input: Input, now: number): Response {
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
     case 'open':
-      job.put('panel', { type: 'opened', setup: input.setup, engine: ENGINE_VERSION, logVersion: 1 });
+      job.put('panel', {
+        type: 'opened',
+        setup: input.setup,
+        engine: ENGINE_VERSION,
+        logVersion: LOG_VERSION,
+      });
       return;
     case 'seated':
       return seat(job, input);

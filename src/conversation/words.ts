@@ -4,7 +4,7 @@ import type { Seq } from '../model/ids.ts';
 import { optionsText, unclearText } from '../phrases/asking.ts';
 import { answer } from './answer.ts';
 import type { Composer } from './composer.ts';
-import { type Hearing, hear, type Words } from './decide.ts';
+import { type Decision, decide, type Words } from './decide.ts';
 import { act } from './intents.ts';
 import type { Speaker } from './speaker.ts';
 
@@ -21,12 +21,12 @@ export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words
     ...(alternatives !== undefined && { alternatives: [...alternatives] }),
   });
   const speaker: Speaker = { seat, said, text, ...(re !== undefined && { re }) };
-  const hearing = hear(input);
-  if (hearing.kind !== 'taken') {
-    ask(job, said, hearing);
+  const decision = decide(input);
+  if (decision.kind !== 'taken') {
+    ask(job, said, decision);
     return;
   }
-  const left = question ? answer(job, question, hearing.intents, speaker) : hearing.intents;
+  const left = question ? answer(job, question, decision.intents, speaker) : decision.intents;
   for (const intent of left) act(job, intent, speaker);
 }
 
@@ -37,18 +37,18 @@ function openQuestion(job: Composer) {
 }
 
 /** Reads back what may have been said as a question. Only values can be answered by "yes" or by choosing. */
-function ask(job: Composer, said: Seq, hearing: Exclude<Hearing, { kind: 'taken' }>): void {
-  if (hearing.kind === 'unclear') {
-    job.put('engine', { type: 'query', of: said, text: unclearText(hearing.unknown) });
+function ask(job: Composer, said: Seq, decision: Exclude<Decision, { kind: 'taken' }>): void {
+  if (decision.kind === 'unclear') {
+    job.put('engine', { type: 'query', of: said, text: unclearText(decision.unknown) });
     return;
   }
-  const values = hearing.options.map(onlyValue).filter((value) => value !== undefined);
-  const text = optionsText(hearing.options, job.state.setup?.meter);
+  const values = decision.options.map(onlyValue).filter((value) => value !== undefined);
+  const text = optionsText(decision.options, job.state.setup?.meter);
   job.put('engine', {
     type: 'query',
     of: said,
     text,
-    ...(values.length === hearing.options.length && {
+    ...(values.length === decision.options.length && {
       question: { kind: 'which-value', about: said, options: values },
     }),
   });

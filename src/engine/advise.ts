@@ -1,4 +1,5 @@
 import type { Advice } from '../model/advice.ts';
+import { advice, type TimedAdvice } from './advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
@@ -6,13 +7,12 @@ import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
 import { beginAgain } from './restart.ts';
-import { type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
 import { coveredPath, unsettled } from './waiting.ts';
 
 /** Looked at in this order; the first that has something to say speaks. */
-const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
+const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] = [
   finished,
   coveredPath,
   reflected,
@@ -42,8 +42,8 @@ const STEPS: readonly ((view: View, now: number) => Told | undefined)[] = [
 export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
   const view = look(search);
   for (const step of STEPS) {
-    const told = step(view, now);
-    if (told) return told;
+    const given = step(view, now);
+    if (given) return given;
   }
-  return tell('read', { kind: 'read' }, [view.here]);
+  return advice('read', { kind: 'read' }, [view.here]);
 }

@@ -1,12 +1,12 @@
 import type { Action } from '../model/advice.ts';
 import { type Axis, otherAxis } from '../model/turns.ts';
 import { CLOSE, higherReading, isKnownLower, isSeenClose, sides } from './accept.ts';
+import { advice, figure, type TimedAdvice, turnBy } from './advice.ts';
 import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
 import { stepTo } from './hunt.ts';
 import type { RuleId } from './rules.ts';
 import type { Sample } from './sample.ts';
-import { figure, type Told, tell, turnBy } from './saying.ts';
-import { LASHES, screwFor } from './slack.ts';
+import { BACKLASHES, screwFor } from './slack.ts';
 import type { View } from './view.ts';
 
 /** First turn on an adjuster of which nothing is known, eighths. */
@@ -16,39 +16,39 @@ const KNOWN_DB = 0.06;
 /** A turn that gains less than this is not worth making. dB. */
 const WORTH_DB = 0.03;
 
-/** The screw position at which the emitter points at `target`, lash taken up on the way. */
+/** The screw position at which the emitter points at `target`, backlash taken up on the way. */
 function screwAt({ search }: View, beam: Beam, axis: Axis, target: number): number {
-  const lash = beam.lash[axis];
-  const now = search.pointing[axis][lash] ?? search.turned[axis];
-  return Math.round(screwFor(target, now, LASHES[lash] ?? 0));
+  const backlash = beam.backlash[axis];
+  const now = search.pointing[axis][backlash] ?? search.turned[axis];
+  return Math.round(screwFor(target, now, BACKLASHES[backlash] ?? 0));
 }
 
 const turnTo = (view: View, axis: Axis, screw: number): Action | undefined =>
   turnBy(view, axis, screw - view.search.turned[axis]);
 
 /** Finds each adjuster's peak in turn, the one in hand first. */
-export function locate(view: View): Told | undefined {
+export function locate(view: View): TimedAdvice | undefined {
   const { search, beam, here } = view;
   if (!here) return undefined;
   for (const axis of [search.axis, otherAxis(search.axis)]) {
-    const told = beam ? locateAxis(view, beam, axis) : probe(view, axis);
-    if (told) return told;
+    const given = beam ? locateAxis(view, beam, axis) : probe(view, axis);
+    if (given) return given;
   }
   return undefined;
 }
 
 /** A first turn, to learn which way the signal rises. */
-function probe(view: View, axis: Axis): Told | undefined {
+function probe(view: View, axis: Axis): TimedAdvice | undefined {
   const way = view.search.lastTurn[axis] || 1;
   const action = turnBy(view, axis, way * FIRST_TURN) ?? turnBy(view, axis, -way * FIRST_TURN);
-  return action && tell('find-slope', action, [view.here]);
+  return action && advice('find-slope', action, [view.here]);
 }
 
-function locateAxis(view: View, beam: Beam, axis: Axis): Told | undefined {
+function locateAxis(view: View, beam: Beam, axis: Axis): TimedAdvice | undefined {
   if (doubtDb(beam, axis) <= KNOWN_DB) return undefined;
   const { samples, here, search } = view;
   const { value: peak, sd } = beam.peak[axis];
-  const places = samples.map((s) => pointingOf(s, axis, beam.lash));
+  const places = samples.map((s) => pointingOf(s, axis, beam.backlash));
   if (Math.max(...places) - Math.min(...places) < 2) return probe(view, axis);
   const half = halfWidth(beam, axis);
   const isBelow = places.some((x) => x < peak - half / 3);
@@ -65,16 +65,16 @@ function locateAxis(view: View, beam: Beam, axis: Axis): Told | undefined {
   const figures = { fittedPeak: figure(peak), uncertainty: figure(sd) };
   const rule: RuleId =
     isBelow && isAbove ? 'peak-adjuster' : action.reversal ? 'reverse-on-fall' : 'pass-the-peak';
-  return tell(rule, action, [...samples.slice(-3), here], figures);
+  return advice(rule, action, [...samples.slice(-3), here], figures);
 }
 
 /** At the final gain: a lower reading on each side of each peak, then back to the peak. */
-export function prove(view: View): Told | undefined {
+export function prove(view: View): TimedAdvice | undefined {
   const { search, beam, here } = view;
   if (!beam || !here) return undefined;
   for (const axis of [search.axis, otherAxis(search.axis)]) {
-    const told = proveAxis(view, beam, here, axis);
-    if (told) return told;
+    const given = proveAxis(view, beam, here, axis);
+    if (given) return given;
   }
   return undefined;
 }
@@ -86,7 +86,7 @@ function peakScrew(view: View, beam: Beam, here: Sample, axis: Axis): number {
   return isKnownLower(view.samples, here, { ...here.turned, [axis]: screw }) ? here.turned[axis] : screw;
 }
 
-function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | undefined {
+function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): TimedAdvice | undefined {
   const { search, samples } = view;
   const { value: peak, sd } = beam.peak[axis];
   const turned = {
@@ -103,7 +103,7 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
   if (Math.abs(here.turned[other] - turned[other]) > nearPeak(beam, other)) {
     const back = turnTo(view, other, turned[other]);
     if (back)
-      return tell('return-to-peak', back, [here], {
+      return advice('return-to-peak', back, [here], {
         fittedPeak: figure(beam.peak[other].value),
         uncertainty: figure(beam.peak[other].sd),
       });
@@ -111,7 +111,7 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
   if (isBracketed) {
     const way = here.turned[axis] >= screw ? 1 : -1;
     const action = turnTo(view, axis, screw + way * nextToPeak(beam, axis));
-    return action && tell('prove-peak', action, [here, below, above], figures);
+    return action && advice('prove-peak', action, [here, below, above], figures);
   }
   // The line these side readings lie on needs a reading at the peak itself.
   const line = samples.filter(
@@ -120,7 +120,7 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
   const centre = line.findLast((s) => s.level.kind === 'level' && Math.abs(s.turned[axis] - screw) <= 1);
   if (!centre) {
     const back = turnTo(view, axis, screw);
-    return back && tell('return-to-peak', back, [here], figures);
+    return back && advice('return-to-peak', back, [here], figures);
   }
   const way = !below && (above || here.turned[axis] <= screw) ? -1 : 1;
   // A reading already taken on that side and not lower was taken too near.
@@ -134,7 +134,7 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): Told | und
   const isCrossing = Math.abs(side - here.turned[axis]) > search.adjusters.maxStep;
   const isBefore = way * (stop - here.turned[axis]) > 1;
   const action = turnTo(view, axis, isCrossing && isBefore ? stop : side);
-  return action && tell('prove-peak', action, [centre, below, above], figures);
+  return action && advice('prove-peak', action, [centre, below, above], figures);
 }
 
 /** A reading this far off the peak tells its place best on the way past it. Eighths. */
@@ -142,17 +142,17 @@ const nextToPeak = (beam: Beam, axis: Axis): number =>
   Math.max(CLOSE, Math.min(4, Math.round(halfWidth(beam, axis) / 3)));
 
 /** Both peaks are proven and the emitter stands off one: go there. */
-export function returnToPeak(view: View): Told | undefined {
+export function returnToPeak(view: View): TimedAdvice | undefined {
   const { beam, here, search } = view;
   if (!beam || !here) return undefined;
   for (const axis of [search.axis, otherAxis(search.axis)]) {
     const { value, sd } = beam.peak[axis];
     const action = turnTo(view, axis, peakScrew(view, beam, here, axis));
     const figures = { fittedPeak: figure(value), uncertainty: figure(sd) };
-    if (action) return tell('return-to-peak', action, [here], figures);
+    if (action) return advice('return-to-peak', action, [here], figures);
   }
   // A place that read higher settles what the fit makes of it: it is read again.
   const higher = higherReading(view.samples, here);
   const action = higher && stepTo(view, higher.turned);
-  return action && tell('return-to-peak', action, [higher, here]);
+  return action && advice('return-to-peak', action, [higher, here]);
 }

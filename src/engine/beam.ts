@@ -16,8 +16,8 @@ export interface Beam {
   /** Height of the peak at each gain setting, dB. */
   readonly heights: ReadonlyMap<number, Estimate>;
   readonly shape: Exponent;
-  /** Index in `LASHES` the pointings were taken with. */
-  readonly lash: PerAxis<number>;
+  /** Index in `BACKLASHES` the pointings were taken with. */
+  readonly backlash: PerAxis<number>;
   /** Readings brighter than this beam can make them where they were taken: light from elsewhere. */
   readonly otherLight: readonly Sample[];
   /**
@@ -83,8 +83,8 @@ const SLOPE = { horizontal: 0, vertical: 1 } as const;
 const CURVE = { horizontal: 2, vertical: 3 } as const;
 const HEIGHTS = 4;
 
-export const pointingOf = (s: Sample, axis: Axis, lash: PerAxis<number>): number =>
-  s.pointing[axis][lash[axis]] ?? s.turned[axis];
+export const pointingOf = (s: Sample, axis: Axis, backlash: PerAxis<number>): number =>
+  s.pointing[axis][backlash[axis]] ?? s.turned[axis];
 
 /** A flat-topped beam is believed only where it explains the readings better than a Gaussian by this much. */
 const FLATTER_BY = 6;
@@ -97,9 +97,9 @@ const FLATTER_BY = 6;
 export function fitBeam(
   samples: readonly Sample[],
   meter: MeterProfile,
-  lash: PerAxis<number>,
+  backlash: PerAxis<number>,
 ): Beam | undefined {
-  const whole = fitBestShape(samples, meter, lash);
+  const whole = fitBestShape(samples, meter, backlash);
   // What an unknown law makes of a reading far down cannot be told from light from elsewhere.
   if (!whole || meter.law === 'unknown') return whole;
   let [beam, rest]: [Beam | undefined, readonly Sample[]] = [whole, samples];
@@ -109,7 +109,7 @@ export function fitBeam(
     if (!suspect) break;
     suspects.push(suspect);
     rest = rest.filter((s) => s !== suspect);
-    beam = fitBestShape(rest, meter, lash);
+    beam = fitBestShape(rest, meter, backlash);
   }
   if (!beam || suspects.length === 0) return whole;
   const found = beam;
@@ -119,7 +119,7 @@ export function fitBeam(
   const own = fitBestShape(
     samples.filter((s) => !otherLight.includes(s)),
     meter,
-    lash,
+    backlash,
   );
   return own && { ...own, otherLight };
 }
@@ -152,12 +152,12 @@ function brightest(beam: Beam, samples: readonly Sample[]): Sample | undefined {
 function fitBestShape(
   samples: readonly Sample[],
   meter: MeterProfile,
-  lash: PerAxis<number>,
+  backlash: PerAxis<number>,
 ): Beam | undefined {
-  const gaussian = fitShape(samples, meter, lash, 1);
+  const gaussian = fitShape(samples, meter, backlash, 1);
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   if (!gaussian || levels < OTHER_LIGHT.levels || gaussian.chi2 < levels + FLATTER_BY) return gaussian;
-  const flat = fitShape(samples, meter, lash, 2);
+  const flat = fitShape(samples, meter, backlash, 2);
   return flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
 }
 
@@ -165,7 +165,7 @@ function fitBestShape(
 export function fitShape(
   all: readonly Sample[],
   meter: MeterProfile,
-  lash: PerAxis<number>,
+  backlash: PerAxis<number>,
   shape: Exponent,
 ): Beam | undefined {
   const samples = all.slice(-LOOKED_AT);
@@ -173,14 +173,14 @@ export function fitShape(
   if (!best || height(best) === Number.NEGATIVE_INFINITY) return undefined;
   const gains = [...new Set(samples.map((s) => s.gain))];
   const origin = {
-    horizontal: pointingOf(best, 'horizontal', lash),
-    vertical: pointingOf(best, 'vertical', lash),
+    horizontal: pointingOf(best, 'horizontal', backlash),
+    vertical: pointingOf(best, 'vertical', backlash),
   };
   const tops = gains.map((gain) => topOf(samples, gain));
   const points = samples.map((s) => ({
     s,
     gain: gains.indexOf(s.gain),
-    coefficients: coefficientsAt(s, lash, origin, gains),
+    coefficients: coefficientsAt(s, backlash, origin, gains),
   }));
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   const limits = { above: saturatedDb(meter), below: lostDb(meter) };
@@ -219,7 +219,7 @@ export function fitShape(
   }
   if (!solution) return undefined;
   const fit = { solution: honest(solution, levels), origin, gains };
-  const found = { ...describe(fit), lash, shape };
+  const found = { ...describe(fit), backlash, shape };
   const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
   const { x, covariance, chi2 } = solution;
   const excess = new Map<Sample, number>();
@@ -237,11 +237,11 @@ export function fitShape(
 }
 
 /** The reading the beam predicts at a sample's place and gain; undefined at a gain it has not seen. */
-export function predict({ fit, lash, shape, heights }: Beam, place: Sample): Estimate | undefined {
+export function predict({ fit, backlash, shape, heights }: Beam, place: Sample): Estimate | undefined {
   const { solution, origin, gains } = fit;
   const top = heights.get(place.gain);
   if (!top) return undefined;
-  const a = coefficientsAt(place, lash, origin, gains);
+  const a = coefficientsAt(place, backlash, origin, gains);
   const drop = Math.max(0, top.value - dot(a, solution.x));
   const sd = Math.sqrt(Math.max(0, quadratic(a, solution.covariance)));
   return { value: top.value - bend(drop, shape), sd: bentSd(drop, sd, shape) };
@@ -249,12 +249,12 @@ export function predict({ fit, lash, shape, heights }: Beam, place: Sample): Est
 
 function coefficientsAt(
   s: Sample,
-  lash: PerAxis<number>,
+  backlash: PerAxis<number>,
   origin: PerAxis<number>,
   gains: readonly number[],
 ): number[] {
-  const x = pointingOf(s, 'horizontal', lash) - origin.horizontal;
-  const y = pointingOf(s, 'vertical', lash) - origin.vertical;
+  const x = pointingOf(s, 'horizontal', backlash) - origin.horizontal;
+  const y = pointingOf(s, 'vertical', backlash) - origin.vertical;
   return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0))];
 }
 
@@ -357,7 +357,7 @@ function describe({
   };
 }
 
-type Form = Pick<Beam, 'peak' | 'curvature' | 'lash' | 'shape'>;
+type Form = Pick<Beam, 'peak' | 'curvature' | 'backlash' | 'shape'>;
 
 /** Decibels below the peak at a sample's place. */
 export function dropAt(beam: Form, place: Sample): number {
@@ -377,8 +377,8 @@ export const doubtDb = ({ curvature, peak, shape }: Form, axis: Axis): number =>
 /** Half-power half-width, eighths. */
 export const halfWidth = ({ curvature }: Form, axis: Axis): number => Math.sqrt(3 / curvature[axis].value);
 
-const straightDrop = ({ curvature, peak, lash }: Form, place: Sample, axis: Axis): number =>
-  curvature[axis].value * (pointingOf(place, axis, lash) - peak[axis].value) ** 2;
+const straightDrop = ({ curvature, peak, backlash }: Form, place: Sample, axis: Axis): number =>
+  curvature[axis].value * (pointingOf(place, axis, backlash) - peak[axis].value) ** 2;
 
 /** How far the other adjuster may stand off its peak while this one's is judged, eighths. */
 export const nearPeak = (beam: Form | undefined, axis: Axis): number =>

@@ -1,25 +1,25 @@
+import { advice, figure, type TimedAdvice } from './advice.ts';
 import { fromDb, lostDb, saturatedDb } from './level.ts';
-import { figure, type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
 import { openQuestion } from './surprise.ts';
 import { look, type View } from './view.ts';
 
 /** A reading, or the turn before it, cannot be right: the one question that settles it. */
-export function doubt({ here, samples, search, surprise }: View): Told | undefined {
+export function doubt({ here, samples, search, surprise }: View): TimedAdvice | undefined {
   const question = here && surprise && openQuestion(search, here, surprise);
   if (!question) return undefined;
   const { value, sd } = surprise.expected;
   const shown = Math.min(saturatedDb(search.meter), Math.max(lostDb(search.meter), value));
   const figures = { expected: fromDb(shown, search.meter), uncertaintyDb: figure(sd) };
   const rule = question.kind === 'which-move' ? 'doubt-turn' : 'doubt-reading';
-  return tell(rule, { kind: 'ask', question }, [samples[samples.length - 2], here], figures);
+  return advice(rule, { kind: 'ask', question }, [samples[samples.length - 2], here], figures);
 }
 
 /** So far below the best a reading may come to stand for a side of the peak. dB. */
 const SIDE_DB = 1;
 
 /** A side must not rest on one misread. */
-export function readTwice(view: View): Told | undefined {
+export function readTwice(view: View): TimedAdvice | undefined {
   const { here, samples, search } = view;
   if (!here || here.level.kind === 'above') return undefined;
   if (
@@ -32,11 +32,11 @@ export function readTwice(view: View): Told | undefined {
   const isLow = samples.some(
     (s) => s.gain === here.gain && s.level.kind !== 'below' && s.level.db > db + SIDE_DB,
   );
-  return isLow && !view.isForetold ? tell('read-twice', { kind: 'read' }, [here]) : undefined;
+  return isLow && !view.isForetold ? advice('read-twice', { kind: 'read' }, [here]) : undefined;
 }
 
 /** Asked and answered, and still no one beam explains it: what was known before no longer holds. */
-export function mustStartAnew(search: Search): boolean {
+export function mustRestart(search: Search): boolean {
   const { here, surprise, isOneBeam } = look(search);
   if (!here || !surprise || here.level.kind === 'below') return false;
   return openQuestion(search, here, surprise) === undefined && !isOneBeam;

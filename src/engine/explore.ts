@@ -1,9 +1,9 @@
 import type { Action } from '../model/advice.ts';
 import { AXES, type Axis, type Eighths } from '../model/turns.ts';
+import { advice, type TimedAdvice } from './advice.ts';
 import { type Beam, fitShape, halfWidth, isFromElsewhere } from './beam.ts';
 import { stepTo } from './hunt.ts';
 import type { PerAxis, Sample } from './sample.ts';
-import { type Told, tell } from './saying.ts';
 import type { View } from './view.ts';
 
 /** Distance of the places looked at about a brighter spot, and how near counts as looked at. Eighths. */
@@ -24,7 +24,7 @@ const LOWER = { db: 1, sds: 2 };
 
 /** The other light's own peak, fitted as a beam, is certain to be lower than this one's. */
 function isLower({ search }: View, beam: Beam): boolean {
-  const other = fitShape(beam.otherLight, search.meter, beam.lash, 1);
+  const other = fitShape(beam.otherLight, search.meter, beam.backlash, 1);
   // Two lights that are no one beam have no one peak.
   if (!other || other.chi2 > 10 + beam.otherLight.length) return false;
   return [...other.heights].every(([gain, { value, sd }]) => {
@@ -135,15 +135,15 @@ function beyondAim(view: View): Spot | undefined {
 }
 
 /** Before anything is accepted, what was read and given up is looked at again; what is gone is sought by eye. */
-export function forgottenLight(view: View): Told | undefined {
+export function forgottenLight(view: View): TimedAdvice | undefined {
   const seen = unaccounted(view);
   const action: Action | undefined = seen && stepTo(view, seen.turned);
-  if (action) return tell('second-peak', action, [seen, view.here]);
+  if (action) return advice('second-peak', action, [seen, view.here]);
   const lost = gone(view);
-  if (lost) return tell('brighter-before', { kind: 're-aim' }, [lost, view.here]);
+  if (lost) return advice('brighter-before', { kind: 're-aim' }, [lost, view.here]);
   const beyond = beyondAim(view);
   const across: Action | undefined = beyond && stepTo(view, beyond);
-  return across && tell('beyond-aim', across, [view.here]);
+  return across && advice('beyond-aim', across, [view.here]);
 }
 
 /** Light that may be brighter than this peak has still to be looked for. */
@@ -151,8 +151,8 @@ export const hasUnseen = (view: View): boolean =>
   (unexplored(view) ?? beyondAim(view) ?? unaccounted(view) ?? gone(view)) !== undefined;
 
 /** A second peak is looked at before this one is proven: the higher one counts. */
-export function secondPeak(view: View): Told | undefined {
+export function secondPeak(view: View): TimedAdvice | undefined {
   const found = unexplored(view);
   const action: Action | undefined = found && stepTo(view, found.spot);
-  return action && tell('second-peak', action, [found?.seen, view.here]);
+  return action && advice('second-peak', action, [found?.seen, view.here]);
 }

@@ -1,19 +1,19 @@
 import { blockingPassed, evidenceSeqs, missingForAccept } from './accept.ts';
+import { advice, type TimedAdvice } from './advice.ts';
 import type { Missing } from './missing.ts';
-import { type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
 import type { View } from './view.ts';
 
 const AT_THE_END: ReadonlySet<Missing['id']> = new Set(['blocking-check', 'steady-hold', 'fresh-reading']);
 
-export function finished({ search }: View): Told | undefined {
-  return search.accepted && tell('finished', { kind: 'finished' });
+export function finished({ search }: View): TimedAdvice | undefined {
+  return search.accepted && advice('finished', { kind: 'finished' });
 }
 
 /** The light stayed when the direct path was blocked. */
-export function reflected({ search, here }: View): Told | undefined {
+export function reflected({ search, here }: View): TimedAdvice | undefined {
   if (search.blocking.dark !== false) return undefined;
-  return tell('not-by-reflection', { kind: 're-aim' }, [search.blocking.before, here]);
+  return advice('not-by-reflection', { kind: 're-aim' }, [search.blocking.before, here]);
 }
 
 /** All that is proven with the screws is there. */
@@ -21,23 +21,23 @@ export const atTheEnd = (search: Search, now: number): boolean =>
   missingForAccept(search, now).every(({ id }) => AT_THE_END.has(id));
 
 /** Blocked only once all that is proven with the screws is there. */
-export function blockingCheck({ search, here }: View, now: number): Told | undefined {
+export function blockingCheck({ search, here }: View, now: number): TimedAdvice | undefined {
   if (!here || !atTheEnd(search, now) || blockingPassed(search, here)) return undefined;
-  return tell('blocking-check', { kind: 'block' }, [here]);
+  return advice('blocking-check', { kind: 'block' }, [here]);
 }
 
-export function holdSteady({ search, here }: View, now: number): Told | undefined {
+export function holdSteady({ search, here }: View, now: number): TimedAdvice | undefined {
   if (!here || here.to - here.from >= search.meter.holdMs) return undefined;
   const until = here.from + search.meter.holdMs;
   const figures = { held: (here.to - here.from) / 1000, needed: search.meter.holdMs / 1000 };
   if (now < until)
-    return tell('hold-steady', { kind: 'hold', reason: 'proving-steady', until }, [here], figures);
-  return tell('hold-steady', { kind: 'read' }, [here], figures);
+    return advice('hold-steady', { kind: 'hold', reason: 'proving-steady', until }, [here], figures);
+  return advice('hold-steady', { kind: 'read' }, [here], figures);
 }
 
-export function offer(view: View, now: number): Told | undefined {
+export function offer(view: View, now: number): TimedAdvice | undefined {
   const { search, here } = view;
   if (!here || missingForAccept(search, now).length > 0) return undefined;
-  const { advice } = tell('offer-accept', { kind: 'offer-accept' }, [here]);
-  return { advice: { ...advice, because: evidenceSeqs(view, here) } };
+  const { advice: offered } = advice('offer-accept', { kind: 'offer-accept' }, [here]);
+  return { advice: { ...offered, because: evidenceSeqs(view, here) } };
 }

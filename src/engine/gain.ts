@@ -1,8 +1,8 @@
 import { midBand } from '../model/profile.ts';
+import { advice, figure, type TimedAdvice } from './advice.ts';
 import { fromDb, lostDb, saturatedDb, toDb } from './level.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
-import { figure, type Told, tell } from './saying.ts';
 import type { Search } from './search.ts';
 import { agree } from './stay.ts';
 import type { View } from './view.ts';
@@ -33,20 +33,20 @@ const HEIGHT_KNOWN_DB = 1.2;
 const ABOVE_LOST_DB = 4;
 
 /** The meter is flooded: down, to where the peak is expected to stay readable. */
-export function flooded(view: View): Told | undefined {
+export function flooded(view: View): TimedAdvice | undefined {
   const { search, here } = view;
   if (here?.level.kind !== 'above') return undefined;
   const { meter } = search;
-  if (meter.gain === 'automatic') return tell('own-gain', { kind: 'read' }, [here]);
-  if (!canLower(view)) return tell('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
+  if (meter.gain === 'automatic') return advice('own-gain', { kind: 'read' }, [here]);
+  if (!canLower(view)) return advice('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
   const middle = (lostDb(meter) + saturatedDb(meter)) / 2;
   const db = Math.max(middle, toDb(midBand(meter), meter) - UNKNOWN_CLIMB_DB);
   const toward = fromDb(db, meter);
-  return tell('lower-gain', { kind: 'gain', change: 'lower', toward }, [here], { toward });
+  return advice('lower-gain', { kind: 'gain', change: 'lower', toward }, [here], { toward });
 }
 
 /** The peak's height is known and lies outside the band: set the gain once, so that it comes to the middle. */
-export function peakOutOfBand(view: View): Told | undefined {
+export function peakOutOfBand(view: View): TimedAdvice | undefined {
   const { search, here, beam } = view;
   if (here?.level.kind !== 'level' || !beam) return undefined;
   const { meter } = search;
@@ -63,7 +63,7 @@ export function peakOutOfBand(view: View): Told | undefined {
 }
 
 /** The peak has been reached and reads outside the band: set the gain, or say that it cannot be. */
-export function outOfBand(view: View): Told | undefined {
+export function outOfBand(view: View): TimedAdvice | undefined {
   const { here, search } = view;
   if (here?.reading.kind !== 'value') return undefined;
   const { meter } = search;
@@ -74,7 +74,7 @@ export function outOfBand(view: View): Told | undefined {
   const causes = isHigh ? [...CAUSES.strong] : [...CAUSES.weak];
   return (
     setGain(view, isHigh, fromDb(toDb(midBand(meter), meter), meter), figures) ??
-    tell(isHigh ? 'too-strong' : 'too-weak', { kind: 'check', causes }, [here], figures)
+    advice(isHigh ? 'too-strong' : 'too-weak', { kind: 'check', causes }, [here], figures)
   );
 }
 
@@ -83,8 +83,8 @@ function setGain(
   down: boolean,
   toward: number,
   figures: Record<string, number>,
-): Told | undefined {
+): TimedAdvice | undefined {
   if (!(down ? canLower(view) : canRaise(view))) return undefined;
   const action = { kind: 'gain', change: down ? 'lower' : 'raise', toward } as const;
-  return tell('mid-band', action, [view.here], { ...figures, toward });
+  return advice('mid-band', action, [view.here], { ...figures, toward });
 }

@@ -1,10 +1,10 @@
 import type { Axis } from '../model/turns.ts';
+import { advice, type TimedAdvice, turnBy } from './advice.ts';
 import { predict } from './beam.ts';
 import { canRaise } from './gain.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
 import type { Sample } from './sample.ts';
-import { type Told, tell, turnBy } from './saying.ts';
 import type { View } from './view.ts';
 
 /** Distance of neighbouring places of the square, eighths: a turn, about a beam's full width (common practice, no source). */
@@ -39,18 +39,18 @@ export function widening(rings: number, pitch: number): Place[] {
  * No signal has been seen since the emitter was aimed: the stated search for one. Where it was seen and what was
  * known then holds no longer, aiming finds it sooner than the square does.
  */
-export function nothingThere(view: View): Told | undefined {
+export function nothingThere(view: View): TimedAdvice | undefined {
   const { search, here, samples } = view;
   if (!here || samples.some((s) => s.level.kind !== 'below')) return undefined;
-  if (canRaise(view)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
+  if (canRaise(view)) return advice('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
   const wasSeen = search.samples.some((s) => s.level.kind !== 'below');
-  if (search.aims === 0 || wasSeen) return tell('re-aim', { kind: 're-aim' }, [here]);
+  if (search.aims === 0 || wasSeen) return advice('re-aim', { kind: 're-aim' }, [here]);
   const seen = (place: Place) => samples.some((s) => isSamePlace(s.turned, place));
   const next = widening(RINGS, PITCH).find((place) => !seen(place) && stepTo(view, place));
   const action = next && stepTo(view, next);
-  if (action) return tell('widening-square', action, [here], { places: samples.length });
-  if (search.checks >= search.aims) return tell('re-aim', { kind: 're-aim' }, [here]);
-  return tell('nothing-there', { kind: 'check', causes: [...CAUSES.nothing] }, [here], {
+  if (action) return advice('widening-square', action, [here], { places: samples.length });
+  if (search.checks >= search.aims) return advice('re-aim', { kind: 're-aim' }, [here]);
+  return advice('nothing-there', { kind: 'check', causes: [...CAUSES.nothing] }, [here], {
     places: samples.length,
   });
 }
@@ -59,7 +59,7 @@ export function nothingThere(view: View): Told | undefined {
  * The signal was seen and has been lost for more than one turn: back to where it was strongest. Where it is lost
  * there too, at full gain, the screws do not stand where they are thought to.
  */
-export function recoverSignal(view: View): Told | undefined {
+export function recoverSignal(view: View): TimedAdvice | undefined {
   const { here, samples, beam } = view;
   if (here?.level.kind !== 'below' || samples[samples.length - 2]?.level.kind !== 'below') return undefined;
   // Where the beam has no light, nothing is lost.
@@ -67,9 +67,9 @@ export function recoverSignal(view: View): Told | undefined {
   if (expected && expected.value + 2 * expected.sd < here.level.db) return undefined;
   const strongest = samples.reduce((best, s) => (strength(s) >= strength(best) ? s : best), here);
   const action = stepTo(view, strongest.turned);
-  if (action) return tell('recover-signal', action, [strongest, here]);
-  if (canRaise(view)) return tell('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
-  return strongest === here ? undefined : tell('re-aim', { kind: 're-aim' }, [strongest, here]);
+  if (action) return advice('recover-signal', action, [strongest, here]);
+  if (canRaise(view)) return advice('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
+  return strongest === here ? undefined : advice('re-aim', { kind: 're-aim' }, [strongest, here]);
 }
 
 const strength = ({ level }: Sample): number =>

@@ -2,7 +2,7 @@ import type { Seq } from '../model/ids.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { missingForAccept } from './accept.ts';
-import { mustStartAnew } from './doubt.ts';
+import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { isLost, toLevel } from './level.ts';
 import type { Sample } from './sample.ts';
@@ -99,7 +99,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         aims: search.aims + 1,
         checks: search.checks,
         confirmed: search.confirmed,
-        anew: seq,
+        restartedAt: seq,
         touched: 'other',
       };
     case 'choice':
@@ -138,11 +138,11 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
 function sure(search: Search, target: Seq): Search {
   const confirmed = [...search.confirmed, target].slice(-CONFIRMED_KEPT);
   const next = { ...search, confirmed };
-  if (!mustStartAnew(next)) return next;
+  if (!mustRestart(next)) return next;
   const before = search.samples[search.samples.length - 1];
   const isSecond = search.odd !== undefined && before?.seqs.includes(search.odd);
   if (!isSecond) return { ...next, odd: target };
-  return { ...next, odd: undefined, anew: before?.seqs[0] ?? target, restarts: search.restarts + 1 };
+  return { ...next, odd: undefined, restartedAt: before?.seqs[0] ?? target, restarts: search.restarts + 1 };
 }
 
 /** With the path blocked this far below the reading before, what light is left does not matter. dB. */

@@ -1,5 +1,5 @@
+import { advice, type TimedAdvice } from './advice.ts';
 import { atTheEnd } from './finish.ts';
-import { type Told, tell } from './saying.ts';
 import type { View } from './view.ts';
 
 /** So many places with light and no proof: more than 99 of 100 careful searches need (the bench). */
@@ -9,9 +9,9 @@ const MOST_PLACES = 50;
  * A search that has gone on for this long rests on a slip that nobody noticed: what is remembered is not trusted
  * any more.
  */
-export function beginAgain({ search, here }: View, now: number): Told | undefined {
+export function beginAgain({ search, here }: View, now: number): TimedAdvice | undefined {
   const lit = search.samples.findIndex((s) => s.level.kind !== 'below');
   const places = lit < 0 ? 0 : search.samples.length - lit;
   if (places < MOST_PLACES || atTheEnd(search, now)) return undefined;
-  return tell('begin-again', { kind: 're-aim' }, [here], { places });
+  return advice('begin-again', { kind: 're-aim' }, [here], { places });
 }

@@ -61,7 +61,7 @@ export interface Search {
   /** Entries that were doubted and stand. */
   readonly confirmed: readonly Seq[];
   /** Readings before this entry are not comparable with those after it: something changed unseen between. */
-  readonly anew: Seq;
+  readonly restartedAt: Seq;
   readonly restarts: number;
   /** The newest reading that stands and that nothing explains, unless a new start was made for it. */
   readonly odd: Seq | undefined;
@@ -92,7 +92,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     blocking: { seqs: [] },
     touched: 'nothing',
     confirmed: [],
-    anew: 0,
+    restartedAt: 0,
     restarts: 0,
     odd: undefined,
     accepted: undefined,

@@ -76,13 +76,13 @@ export function surprise(
   };
   const first = contradicted(beam);
   if (!first) return notAsBefore(beam, before, here);
-  const other = fitShape(levels, search.meter, beam.lash, beam.shape === 1 ? 2 : 1);
+  const other = fitShape(levels, search.meter, beam.backlash, beam.shape === 1 ? 2 : 1);
   const isAlibi = other && other.chi2 < beam.chi2 + AS_GOOD && !contradicted(other);
   return isAlibi ? undefined : first;
 }
 
 /**
- * Back at a place next to the peak, the reading seen there should come back; on the flanks lash alone may keep
+ * Back at a place next to the peak, the reading seen there should come back; on the flanks backlash alone may keep
  * it away. dB.
  */
 const RETURN = { within: 1, missesBy: 0.3, sds: 3 };

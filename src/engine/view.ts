@@ -3,7 +3,7 @@ import { type Beam, fitBeam, fitShape, predict } from './beam.ts';
 import { newestAt } from './place.ts';
 import type { Sample } from './sample.ts';
 import { type Search, sampleHere } from './search.ts';
-import { LASHES, profileLash } from './slack.ts';
+import { BACKLASHES, profileBacklash } from './slack.ts';
 import { isForetold, openQuestion, type Surprise, surprise } from './surprise.ts';
 
 /**
@@ -80,7 +80,8 @@ function cameBack(since: readonly Sample[], here: Sample): boolean {
   return Math.abs(seen.level.db - here.level.db) < 3 * Math.hypot(seen.level.sd, here.level.sd);
 }
 
-const counts = (s: Sample, { anew }: Search): boolean => (s.seqs[s.seqs.length - 1] ?? 0) >= anew;
+const counts = (s: Sample, { restartedAt }: Search): boolean =>
+  (s.seqs[s.seqs.length - 1] ?? 0) >= restartedAt;
 
 function explainPast(search: Search): Explained {
   const since = search.samples.filter((s) => counts(s, search));
@@ -98,30 +99,34 @@ function learnt(samples: readonly Sample[], search: Search): Learnt {
   if (known?.from.length === samples.length && known.from.every((s, i) => s === samples[i]))
     return known.learnt;
   const explained = consistent(samples, search);
-  const beam = explained.beam && learnLash(explained.beam, explained.samples, search);
+  const beam = explained.beam && learnBacklash(explained.beam, explained.samples, search);
   const found = { ...explained, beam };
   if (newest) lessons.set(newest, { from: samples, learnt: found });
   return found;
 }
 
-/** Readings a lash can be learnt from, and how far it may differ from the profile's, eighths. */
-const LASH = { levels: 6, sd: 1 };
+/** Readings a backlash can be learnt from, and how far it may differ from the profile's, eighths. */
+const BACKLASH = { levels: 6, sd: 1 };
 
-/** Tries larger lashes than the profile's while they explain the readings better. */
-function learnLash(beam: Beam, samples: readonly Sample[], { meter, adjusters }: Search): Beam {
-  if (samples.filter((s) => s.level.kind === 'level').length < LASH.levels) return beam;
+/** Tries larger backlashes than the profile's while they explain the readings better. */
+function learnBacklash(beam: Beam, samples: readonly Sample[], { meter, adjusters }: Search): Beam {
+  if (samples.filter((s) => s.level.kind === 'level').length < BACKLASH.levels) return beam;
   const misfit = (b: Beam) =>
-    AXES.reduce((sum, axis) => sum + (((LASHES[b.lash[axis]] ?? 0) - adjusters.lash) / LASH.sd) ** 2, b.chi2);
-  // Which readings are this beam's, and its shape, do not hang on the lash.
+    AXES.reduce(
+      (sum, axis) => sum + (((BACKLASHES[b.backlash[axis]] ?? 0) - adjusters.backlash) / BACKLASH.sd) ** 2,
+      b.chi2,
+    );
+  // Which readings are this beam's, and its shape, do not hang on the backlash.
   const own = samples.filter((s) => !beam.otherLight.includes(s));
   let best = beam;
   for (const axis of AXES) {
-    // Without a reversal every lash draws the same picture.
+    // Without a reversal every backlash draws the same picture.
     const shift = (s: Sample) => (s.pointing[axis][0] ?? 0) - (s.pointing[axis][1] ?? 0);
     if (samples.every((s) => shift(s) === shift(samples[0] as Sample))) continue;
     for (;;) {
-      const lash = { ...best.lash, [axis]: best.lash[axis] + 1 };
-      const next = lash[axis] < LASHES.length ? fitShape(own, meter, lash, beam.shape) : undefined;
+      const backlash = { ...best.backlash, [axis]: best.backlash[axis] + 1 };
+      const next =
+        backlash[axis] < BACKLASHES.length ? fitShape(own, meter, backlash, beam.shape) : undefined;
       if (!next || misfit(next) >= misfit(best)) break;
       best = next;
     }
@@ -137,22 +142,22 @@ const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
 const NEWEST = [16, 11, 8, 6, 4, 3];
 
 /**
- * The readings one beam explains, with more lash than the profile says if need be. One misread spoils a fit by
+ * The readings one beam explains, with more backlash than the profile says if need be. One misread spoils a fit by
  * itself and is left out; a wrong turn shifts every reading before it, so then the newest count.
  */
 function consistent(samples: readonly Sample[], search: Search): Learnt {
-  const profile = profileLash(search.adjusters);
-  const attempt = (some: readonly Sample[], lash = { horizontal: profile, vertical: profile }) => ({
+  const profile = profileBacklash(search.adjusters);
+  const attempt = (some: readonly Sample[], backlash = { horizontal: profile, vertical: profile }) => ({
     samples: some,
-    beam: fitBeam(some, search.meter, lash),
+    beam: fitBeam(some, search.meter, backlash),
     isOneBeam: some.length === samples.length,
   });
   const whole = attempt(samples);
   if (!whole.beam || fits(whole.beam, samples)) return whole;
   const { beam } = whole;
-  const { lash } = learnLash(beam, samples, search);
+  const { backlash } = learnBacklash(beam, samples, search);
   // Where none was learnt the fit would be the same again.
-  const loose = lash === beam.lash ? whole : attempt(samples, lash);
+  const loose = backlash === beam.backlash ? whole : attempt(samples, backlash);
   if (fits(loose.beam, samples)) return loose;
   const misses = samples.map((s) => missIn(beam, s));
   const worst = misses.indexOf(Math.max(...misses));

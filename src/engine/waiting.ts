@@ -1,27 +1,27 @@
+import { advice, type TimedAdvice } from './advice.ts';
 import { CAUSES } from './rules.ts';
-import { type Told, tell } from './saying.ts';
 import { WANDERING_BREAKS } from './stay.ts';
 import type { View } from './view.ts';
 
 /** A covered path: for the blocking check, or by accident. */
-export function coveredPath({ search }: View, now: number): Told | undefined {
+export function coveredPath({ search }: View, now: number): TimedAdvice | undefined {
   if (search.path === 'clear') return undefined;
   const checking = search.path === 'blocked' && search.blocking.before !== undefined;
-  if (!checking || search.blocking.dark !== undefined) return tell('free-path', { kind: 'unblock' });
+  if (!checking || search.blocking.dark !== undefined) return advice('free-path', { kind: 'unblock' });
   const last = search.stay.run[search.stay.run.length - 1];
   const since = last?.at ?? search.stay.since;
-  return settling(since + search.meter.settleMs, now) ?? tell('blocking-check', { kind: 'read' });
+  return settling(since + search.meter.settleMs, now) ?? advice('blocking-check', { kind: 'read' });
 }
 
 /** No settled reading here yet: wait, then read. */
-export function unsettled({ search, here }: View, now: number): Told | undefined {
+export function unsettled({ search, here }: View, now: number): TimedAdvice | undefined {
   const { stay, meter } = search;
   if (stay.breaks >= WANDERING_BREAKS)
-    return tell('wandering', { kind: 'check', causes: [...CAUSES.wandering] });
+    return advice('wandering', { kind: 'check', causes: [...CAUSES.wandering] });
   if (here) return undefined;
   const last = search.samples[search.samples.length - 1];
-  return settling(stay.since + meter.settleMs, now) ?? tell('read', { kind: 'read' }, [last]);
+  return settling(stay.since + meter.settleMs, now) ?? advice('read', { kind: 'read' }, [last]);
 }
 
-const settling = (until: number, now: number): Told | undefined =>
-  now < until ? tell('settle', { kind: 'hold', reason: 'settling', until }) : undefined;
+const settling = (until: number, now: number): TimedAdvice | undefined =>
+  now < until ? advice('settle', { kind: 'hold', reason: 'settling', until }) : undefined;

@@ -1,8 +1,8 @@
 import type { Finding, FindingId } from '../model/finding.ts';
-import type { Story } from '../visit/visit.ts';
+import type { Visit } from '../visit/visit.ts';
 
-/** One thing to look for. Sees the whole story, finds it or not, in the order of the entries. */
-export type Look = (story: Story) => Finding[];
+/** One thing to look for. Sees the whole visit, finds it or not, in the order of the entries. */
+export type Look = (visit: Visit) => Finding[];
 
 type Rests = Pick<Finding, 'severity' | 'entries'> & Partial<Pick<Finding, 'figures' | 'about'>>;
 

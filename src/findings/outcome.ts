@@ -1,9 +1,9 @@
 import type { Acceptance } from '../engine/search.ts';
-import type { JobSetup } from '../model/facts.ts';
 import type { JobId, Seq } from '../model/ids.ts';
 import type { PairId } from '../model/pair-plan.ts';
+import type { JobSetup } from '../model/setup.ts';
 
-/** What a visit came to, as far as other visits are held against it. Every `Story` tells it. */
+/** What a visit came to, as far as other visits are held against it. Every `Visit` tells it. */
 export interface VisitOutcome {
   readonly job: JobId;
   readonly accepted: Pick<Acceptance, 'seq' | 'reading'> | undefined;

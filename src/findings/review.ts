@@ -1,6 +1,6 @@
 import type { Entry } from '../model/entry.ts';
 import type { Finding, FindingId } from '../model/finding.ts';
-import { type Story, storyOf } from '../visit/visit.ts';
+import { readVisit, type Visit } from '../visit/visit.ts';
 import { changedSinceSigned } from './changed-since-signed.ts';
 import { clockBack } from './clock-back.ts';
 import { corrections } from './corrections.ts';
@@ -41,8 +41,8 @@ const LOOKS: Record<FindingId, Look> = {
 
 /** Reads a job's log as a careful supervisor would. The same log gives the same findings, always. */
 export function review(entries: readonly Entry[]): Finding[] {
-  const story = storyOf(entries);
-  return story ? reviewStory(story) : [];
+  const visit = readVisit(entries);
+  return visit ? reviewVisit(visit) : [];
 }
 
-export const reviewStory = (story: Story): Finding[] => Object.values(LOOKS).flatMap((look) => look(story));
+export const reviewVisit = (visit: Visit): Finding[] => Object.values(LOOKS).flatMap((look) => look(visit));

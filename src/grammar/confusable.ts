@@ -8,24 +8,24 @@ function trap(value: number) {
   const last = whole % 100;
   const tens = Math.floor(last / 10);
   const units = last % 10;
-  if (tens === 1 && units >= 3) return { whole, last, word: TEENS[units - 3], twin: 10 * units };
-  if (units === 0 && tens >= 3) return { whole, last, word: TENS[tens - 3], twin: 10 + tens };
+  if (tens === 1 && units >= 3) return { whole, last, word: TEENS[units - 3], confusable: 10 * units };
+  if (units === 0 && tens >= 3) return { whole, last, word: TENS[tens - 3], confusable: 10 + tens };
   return undefined;
 }
 
 /**
  * The number that sounds like this one: 30 for 13, 19 for 90, 150 for 115, 50.5 for 15.5. Undefined for numbers
- * that have no such twin.
+ * that have no such confusable.
  */
-export function twinOf(value: number): number | undefined {
+export function confusableWith(value: number): number | undefined {
   const found = trap(value);
   if (!found) return undefined;
-  const twin = Math.abs(value) - found.last + found.twin;
-  return Math.sign(value) * Number(twin.toFixed(6));
+  const confusable = Math.abs(value) - found.last + found.confusable;
+  return Math.sign(value) * Number(confusable.toFixed(6));
 }
 
 /** Such a number as it was probably said, "thirteen" or "one fifty"; undefined for others, for fractions and beyond 999. */
-export function twinWord(value: number): string | undefined {
+export function confusableWord(value: number): string | undefined {
   const found = trap(value);
   if (!found || value !== found.whole || value > 999) return undefined;
   const before = [...String(Math.floor(value / 100))].map((figure) => DIGITS[Number(figure)]);

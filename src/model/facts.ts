@@ -4,11 +4,11 @@ import { Checklist, ChecklistItem } from './checklists.ts';
 import { Guidance } from './guidance.ts';
 import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
-import { PairId, PairPlan } from './pair-plan.ts';
-import { AdjusterProfile, MeterProfile } from './profile.ts';
+import { PairId } from './pair-plan.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { Axis, Eighths } from './turns.ts';
+import { LogVersion, WrittenPlan, WrittenSetup } from './written.ts';
 
 /** The two seats of a job. A supervisor watches and has none. */
 export const Seat = z.enum(['panel', 'emitter']);
@@ -19,24 +19,6 @@ export type Actor = z.infer<typeof Actor>;
 
 export const Via = z.enum(['typed', 'voice', 'button']);
 export type Via = z.infer<typeof Via>;
-
-/** How much of the job is led: the alignment alone, or what stands before and after it as well. */
-export const Scope = z.enum(['alignment', 'commissioning']);
-export type Scope = z.infer<typeof Scope>;
-
-/** What the job is about; fixed when it is opened. */
-export const JobSetup = z.object({
-  site: Name,
-  pair: Name,
-  meter: MeterProfile,
-  adjusters: AdjusterProfile,
-  /** Emitter to receiver, metres. */
-  pathLength: z.number().min(1).max(300).optional(),
-  /** Without it: the alignment alone. */
-  scope: Scope.optional(),
-  plan: PairPlan.optional(),
-});
-export type JobSetup = z.infer<typeof JobSetup>;
 
 /** `from`: the entry of the words it was understood from. */
 const from = Seq.optional();
@@ -139,10 +121,10 @@ const siteFacts = [
     type: z.literal('site-opened'),
     site: Name,
     code: Guidance.optional(),
-    logVersion: z.literal(1),
+    logVersion: LogVersion,
   }),
   /** Adds a pair, or replaces the plan of the one with the same id. */
-  z.object({ type: z.literal('pair-planned'), pair: PairPlan }),
+  z.object({ type: z.literal('pair-planned'), pair: WrittenPlan }),
   z.object({ type: z.literal('pair-dropped'), pair: PairId, reason: z.string().trim().min(3).max(500) }),
   /** A visit to a pair: its record is the log `job`. */
   z.object({ type: z.literal('job-begun'), pair: PairId, job: JobId }),
@@ -156,9 +138,9 @@ export const Fact = z.discriminatedUnion('type', [
   /** `engine`: the version of the rules that advised, see `ENGINE_VERSION`. */
   z.object({
     type: z.literal('opened'),
-    setup: JobSetup,
+    setup: WrittenSetup,
     engine: z.number().int().optional(),
-    logVersion: z.literal(1),
+    logVersion: LogVersion,
   }),
   /** A phone sat down. `takeover`: in place of one that was gone. */
   z.object({ type: z.literal('seated'), seat: Seat, device: z.string().max(80), takeover: z.boolean() }),

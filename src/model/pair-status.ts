@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 /** Where a pair stands on the site's board, by its latest visit. */
-export const PAIR_STANDINGS = [
+export const PAIR_STATUSES = [
   'not-started',
   'aligning',
   'aligned',
@@ -9,5 +9,5 @@ export const PAIR_STANDINGS = [
   'signed',
   'needs-attention',
 ] as const;
-export const PairStanding = z.enum(PAIR_STANDINGS);
-export type PairStanding = z.infer<typeof PairStanding>;
+export const PairStatus = z.enum(PAIR_STATUSES);
+export type PairStatus = z.infer<typeof PairStatus>;

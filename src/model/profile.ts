@@ -73,7 +73,7 @@ export const AdjusterProfile = z.object({
   /** Largest single turn a hand does well, in eighths. */
   maxStep: z.number().int().min(2).max(12),
   /** Lost motion on reversal, in eighths of a turn (may be a fraction); 0 if not known. */
-  lash: z.number().min(0).max(8),
+  backlash: z.number().min(0).max(8),
   /** Angle of the emitter for one full turn, in degrees, where known. */
   degreesPerTurn: z.number().positive().optional(),
   /** How far from the start each adjuster can go, in eighths. */
@@ -162,6 +162,6 @@ export const NEUTRAL_METERS: readonly MeterProfile[] = [
 export const NEUTRAL_ADJUSTERS: AdjusterProfile = {
   name: 'Two hand-turned adjusters',
   maxStep: 12,
-  lash: 0,
+  backlash: 0,
   travel: 80,
 };

@@ -1,4 +1,4 @@
-import { twinOf, twinWord } from '../grammar/confusable.ts';
+import { confusableWith, confusableWord } from '../grammar/confusable.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
@@ -19,7 +19,7 @@ export function optionsText(options: readonly Intent[][], meter: MeterProfile | 
   const [only, ...more] = names;
   if (more.length === 0) return `Did you say: ${only}?`;
   const values = options.flat().flatMap((intent) => valueIn(intent) ?? []);
-  const soundAlike = values.some((value) => values.includes(twinOf(value) ?? Number.NaN));
+  const soundAlike = values.some((value) => values.includes(confusableWith(value) ?? Number.NaN));
   return `${names.join(', or ')}? ${soundAlike ? 'Say it figure by figure.' : 'Say which.'}`;
 }
 
@@ -28,7 +28,7 @@ const valueIn = (intent: Intent): number | undefined =>
 
 function valueName(intent: Intent & { reading: Reading }, meter: MeterProfile): string {
   const value = valueIn(intent);
-  const word = value === undefined ? undefined : twinWord(value);
+  const word = value === undefined ? undefined : confusableWord(value);
   const text = readingText(intent.reading, meter);
   return word === undefined ? text : `${text}, ${word}`;
 }

@@ -1,6 +1,6 @@
 import type { Action, Advice, Question } from '../model/advice.ts';
-import type { JobSetup } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';

@@ -1,8 +1,8 @@
 import type { Action } from '../model/advice.ts';
 import type { Cover } from '../model/checklists.ts';
-import type { JobSetup } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { PanelIndication } from '../model/reports.ts';
+import type { JobSetup } from '../model/setup.ts';
 import type { Failed, Settled } from '../visit/issues.ts';
 import type { Failure } from '../visit/verdict.ts';
 import { figuresText } from './figures.ts';

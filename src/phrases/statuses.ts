@@ -1,7 +1,7 @@
-import type { PairStanding } from '../model/pair-status.ts';
+import type { PairStatus } from '../model/pair-status.ts';
 
 /** Where a pair stands, as the board and the report say it. */
-export const STANDING_WORDS: Record<PairStanding, string> = {
+export const STATUS_WORDS: Record<PairStatus, string> = {
   'not-started': 'Not started',
   aligning: 'Aligning',
   aligned: 'Aligned, not proven',

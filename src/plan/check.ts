@@ -1,9 +1,9 @@
-import type { JobSetup } from '../model/facts.ts';
 import type { Guidance } from '../model/guidance.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { midBand } from '../model/profile.ts';
 import { type Reading, valueReading } from '../model/reading.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { QUARTER, toTurns } from '../model/turns.ts';
 import { dbOfPercent, HALF_COVER_DB, percentOfDb } from './attenuation.ts';
 import { readingBehind } from './expected.ts';

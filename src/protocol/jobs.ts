@@ -1,14 +1,18 @@
 import { z } from 'zod';
 import { Entry } from '../model/entry.ts';
-import { JobSetup, Seat } from '../model/facts.ts';
+import { Seat } from '../model/facts.ts';
 import { Head, JobId } from '../model/ids.ts';
 import { Refusal } from '../model/refusal.ts';
+import { currentSetup, WrittenSetup } from '../model/written.ts';
 import { Invite, JoinCode, Token } from './access.ts';
 
 /** Opening, joining and reading a job over HTTP. A token travels as `Authorization: Bearer`. */
 
 /** POST /api/jobs */
-export const OpenJob = z.object({ setup: JobSetup, device: z.string().max(80).default('') });
+export const OpenJob = z.object({
+  setup: WrittenSetup.transform(currentSetup),
+  device: z.string().max(80).default(''),
+});
 export const JobOpened = z.object({
   job: JobId,
   seat: z.literal('panel'),

@@ -5,8 +5,9 @@ import { Guidance } from '../model/guidance.ts';
 import { Hash, Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Name } from '../model/name.ts';
 import { MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
-import { PairStanding } from '../model/pair-status.ts';
-import { AdjusterProfile, MeterProfile } from '../model/profile.ts';
+import { PairStatus } from '../model/pair-status.ts';
+import { MeterProfile } from '../model/profile.ts';
+import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
 import { Token } from './access.ts';
 
 /**
@@ -29,7 +30,7 @@ export type SiteOpened = z.infer<typeof SiteOpened>;
 export const PlanPairs = z.object({
   id: MessageId,
   pairs: z
-    .array(PairPlan)
+    .array(WrittenPlan.transform(currentPlan))
     .min(1)
     .max(MAX_PAIRS)
     .refine((pairs) => new Set(pairs.map(({ id }) => id)).size === pairs.length, {
@@ -49,7 +50,7 @@ export const BeginVisit = z.object({
   pair: PairId,
   device: z.string().max(80).default(''),
   meter: MeterProfile.optional(),
-  adjusters: AdjusterProfile.optional(),
+  adjusters: WrittenAdjusters.transform(currentAdjusters).optional(),
 });
 
 /** How far a log was read, by who signs it. */
@@ -80,7 +81,7 @@ export const PairRow = z.object({
   /** Oldest first. */
   visits: z.array(z.object({ job: JobId, at: z.number() })),
   /** Left out while the log of any of its visits is still being read: then the rest is not all told either. */
-  standing: PairStanding.optional(),
+  status: PairStatus.optional(),
   /** Whose phones are connected now. */
   online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
   /** What is next, in a few words. */

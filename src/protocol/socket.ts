@@ -10,8 +10,8 @@ import { Invite, Role, Token } from './access.ts';
  * JSON of these; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the
  * talk that was last opened on the same socket.
  */
-export const PROTOCOL_VERSION = 1;
-export const OLDEST_PROTOCOL_VERSION = 1;
+export const PROTOCOL_VERSION = 2;
+export const OLDEST_PROTOCOL_VERSION = 2;
 
 /** Where the websocket is. */
 export const SOCKET_PATH = '/api/socket';

@@ -1,15 +1,16 @@
 import { amendments, replaced } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
-import type { Fact, FactOf, JobSetup, Seat } from '../model/facts.ts';
+import type { Fact, FactOf, Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
 import type { Reading } from '../model/reading.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { countedOf, EMPTY, fold, type JobState } from '../visit/state.ts';
 
 /** What a supervisor wants to know of a job before reading its log. */
 export interface Summary {
   setup?: JobSetup;
-  standing: Standing;
+  status: AlignmentStatus;
   /** The last reading that counts. */
   reading?: Placed<'reading'>;
   /** Times of the first entry and of the acceptance, or else of the last entry, ms. */
@@ -34,7 +35,7 @@ export interface Count {
   takenBack: number;
 }
 
-export type Standing =
+export type AlignmentStatus =
   | { kind: 'empty' }
   | { kind: 'aligning' }
   | { kind: 'paused' }
@@ -66,12 +67,12 @@ export function summarize(entries: readonly Entry[], state = entries.reduce(fold
   );
   const first = entries[0];
   const last = entries.at(-1);
-  const standing = standingOf(entries, state);
+  const status = statusOf(entries, state);
   return {
     ...(state.setup && { setup: state.setup }),
-    standing,
+    status,
     ...(state.reading && { reading: state.reading }),
-    ...(first && last && { from: first.at, to: standing.kind === 'accepted' ? standing.at : last.at }),
+    ...(first && last && { from: first.at, to: status.kind === 'accepted' ? status.at : last.at }),
     people,
     moves: many('move'),
     readings: many('reading'),
@@ -88,7 +89,7 @@ export function summarize(entries: readonly Entry[], state = entries.reduce(fold
 
 const DISTURBS: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
 
-function standingOf(entries: readonly Entry[], state: JobState): Standing {
+function statusOf(entries: readonly Entry[], state: JobState): AlignmentStatus {
   const { accepted } = state;
   if (entries.length === 0) return { kind: 'empty' };
   if (accepted) {

@@ -15,14 +15,14 @@ export interface Item extends Line {
 }
 
 /** What was said, with what was made of it at once: the facts taken from it and their read-back. */
-export interface Turn extends Item {
+export interface Passage extends Item {
   madeOfIt: Item[];
 }
 
 /** The log as a conversation, oldest first. */
-export function talk(entries: readonly Entry[], meter: MeterProfile | undefined): Turn[] {
+export function exchange(entries: readonly Entry[], meter: MeterProfile | undefined): Passage[] {
   const { takenBackBy } = amendments(entries);
-  const turns: Turn[] = [];
+  const passages: Passage[] = [];
   for (const entry of entries) {
     const line = describe(entry, meter);
     if (!line) continue;
@@ -36,25 +36,25 @@ export function talk(entries: readonly Entry[], meter: MeterProfile | undefined)
       fact,
       ...(by !== undefined && { amended: { by, how } }),
     };
-    const turn = turns.at(-1);
-    if (turn && belongs(entry, turn)) turn.madeOfIt.push(item);
-    else turns.push({ ...item, madeOfIt: [] });
+    const passage = passages.at(-1);
+    if (passage && belongs(entry, passage)) passage.madeOfIt.push(item);
+    else passages.push({ ...item, madeOfIt: [] });
   }
-  return turns;
+  return passages;
 }
 
-function belongs({ fact }: Entry, turn: Turn): boolean {
-  if ('from' in fact && fact.from !== undefined) return fact.from === turn.seq;
+function belongs({ fact }: Entry, passage: Passage): boolean {
+  if ('from' in fact && fact.from !== undefined) return fact.from === passage.seq;
   if (fact.type !== 'readback') return false;
-  return fact.of === turn.seq || turn.madeOfIt.some(({ seq }) => seq === fact.of);
+  return fact.of === passage.seq || passage.madeOfIt.some(({ seq }) => seq === fact.of);
 }
 
 /** The lines that hold every one of the words, in any case; "#12" is an entry. */
-export function matching(turns: readonly Turn[], wanted: string): readonly Turn[] {
+export function matching(passages: readonly Passage[], wanted: string): readonly Passage[] {
   const words = wanted.toLowerCase().split(/\s+/).filter(Boolean);
-  if (words.length === 0) return turns;
-  return turns.filter((turn) => {
-    const items = [turn, ...turn.madeOfIt];
+  if (words.length === 0) return passages;
+  return passages.filter((passage) => {
+    const items = [passage, ...passage.madeOfIt];
     const text = items.map((item) => item.text.toLowerCase()).join('\n');
     return words.every((word) => text.includes(word) || items.some(({ seq }) => word === `#${seq}`));
   });

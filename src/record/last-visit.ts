@@ -1,7 +1,7 @@
 import { isTouch, lastOf, type Placed } from '../model/placed.ts';
 import type { Reading } from '../model/reading.ts';
 import { lossBetween } from '../plan/expected.ts';
-import type { Story } from '../visit/visit.ts';
+import type { Visit } from '../visit/visit.ts';
 
 /** How the final reading of one visit was found at the next, before anything was touched. */
 export interface VisitDrift {
@@ -14,7 +14,7 @@ export interface VisitDrift {
 }
 
 /** Undefined where the earlier visit accepted nothing, or the later one touched before it read. */
-export function driftBetween(earlier: Story, later: Story): VisitDrift | undefined {
+export function driftBetween(earlier: Visit, later: Visit): VisitDrift | undefined {
   const accepted = lastOf(earlier.commission.counted, 'accept');
   const { counted } = later.commission;
   const untouched = counted.findIndex((fact) => isTouch(fact) || fact.type === 'path');

@@ -1,5 +1,5 @@
 import type { ChainFault } from '../log/fault.ts';
-import type { PairStanding } from '../model/pair-status.ts';
+import type { PairStatus } from '../model/pair-status.ts';
 import { isCommissioning } from '../visit/commission.ts';
 import { isIsolated, isProven, progressOf } from '../visit/progress.ts';
 import { commissionOf, type JobState } from '../visit/state.ts';
@@ -9,7 +9,7 @@ import { commissionOf, type JobState } from '../visit/state.ts';
  * stopped, the record has changed since it was signed, all is proven and the outputs are still isolated, or the
  * log fails its check: then nothing it says is settled. `now`: ms, the log's clock; `fault`: of the log's chain.
  */
-export function standingOf(state: JobState | undefined, now: number, fault?: ChainFault): PairStanding {
+export function statusOf(state: JobState | undefined, now: number, fault?: ChainFault): PairStatus {
   if (fault) return 'needs-attention';
   const commission = state && commissionOf(state);
   if (!commission) return 'not-started';

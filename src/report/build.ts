@@ -55,7 +55,7 @@ export class SiteReport {
   /** `visits`: the logs of the pair's visits, oldest first. */
   add(pair: SitePair, visits: readonly Log[]): void {
     const made = pairPage({ plan: pair.plan, visits }, this.#moments);
-    this.#made.push({ pair, made: { ...made, stories: [] }, outcome: outcomeFor(pair, made) });
+    this.#made.push({ pair, made: { ...made, visitsByPair: [] }, outcome: outcomeFor(pair, made) });
   }
 
   /** The cover, then a page a pair. */
@@ -71,10 +71,10 @@ export class SiteReport {
 }
 
 /** What the site is reviewed by: the entries of hundreds of logs are not kept for it. */
-const outcomeFor = ({ plan }: SitePair, { stories }: PairPage): PairOutcome => ({
+const outcomeFor = ({ plan }: SitePair, { visitsByPair }: PairPage): PairOutcome => ({
   pair: plan.id,
-  pathLength: plan.pathLength ?? stories.at(-1)?.commission.setup.pathLength,
-  visits: stories.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
+  pathLength: plan.pathLength ?? visitsByPair.at(-1)?.commission.setup.pathLength,
+  visits: visitsByPair.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
     first ? [{ job: first.job, accepted, commission: { setup, counted: counted.filter(isTouch) } }] : [],
   ),
 });

@@ -1,10 +1,10 @@
 import { findFault } from '../log/chain.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
-import { PAIR_STANDINGS, type PairStanding } from '../model/pair-status.ts';
+import { PAIR_STATUSES, type PairStatus } from '../model/pair-status.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { GUIDANCE_ONLY } from '../phrases/plan.ts';
-import { STANDING_WORDS } from '../phrases/statuses.ts';
+import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
@@ -17,7 +17,7 @@ const LISTED = 24;
 const FINDINGS = 6;
 
 /** Whose page a supervisor turns to first. */
-const ORDER: readonly PairStanding[] = [
+const ORDER: readonly PairStatus[] = [
   'needs-attention',
   'aligning',
   'aligned',
@@ -39,20 +39,20 @@ export interface CoverInput {
 /** The first sheet of a site's report: its totals, and where to look. */
 export function coverPage(input: CoverInput, moments: Moments): Page {
   const { log, site, pairs } = input;
-  const count = (standing: PairStanding) => pairs.filter(({ made }) => made.standing === standing).length;
+  const count = (status: PairStatus) => pairs.filter(({ made }) => made.status === status).length;
   const all = livePairs(site).length;
   return {
     title: site.site ?? log.head.job,
     subtitle: 'Commissioning report: optical beam smoke detectors',
-    standing: isPart(input)
+    badge: isPart(input)
       ? { text: `${pairs.length} of ${counted(all)}`, heed: true }
       : whole(count, pairs.length),
     blocks: [
       {
         kind: 'figures',
-        items: PAIR_STANDINGS.map((standing) => ({
-          name: STANDING_WORDS[standing],
-          value: String(count(standing)),
+        items: PAIR_STATUSES.map((status) => ({
+          name: STATUS_WORDS[status],
+          value: String(count(status)),
           note: `of ${counted(pairs.length)}`,
         })),
       },
@@ -102,13 +102,13 @@ function thisReport(input: CoverInput, moments: Moments): Block {
 }
 
 function pairTable({ pairs, found }: CoverInput): Block {
-  const rows = ORDER.flatMap((standing) =>
+  const rows = ORDER.flatMap((status) =>
     pairs.flatMap((one, index) => {
       const { pair, made } = one;
-      if (made.standing !== standing) return [];
+      if (made.status !== status) return [];
       const findings = countsOn(one, found).join(' / ');
       const page = String(index + 2);
-      return [[pair.plan.id, pair.plan.name, STANDING_WORDS[standing], made.final, findings, page]];
+      return [[pair.plan.id, pair.plan.name, STATUS_WORDS[status], made.final, findings, page]];
     }),
   );
   return {
@@ -142,7 +142,7 @@ function acrossSite(input: CoverInput): Block {
   };
 }
 
-function whole(count: (standing: PairStanding) => number, pairs: number): Page['standing'] {
+function whole(count: (status: PairStatus) => number, pairs: number): Page['badge'] {
   if (pairs > 0 && count('signed') === pairs) return { text: 'All signed', heed: false };
   const attention = count('needs-attention');
   return { text: attention > 0 ? `Need attention: ${attention}` : 'Not all signed', heed: true };

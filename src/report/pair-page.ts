@@ -1,32 +1,32 @@
 import { timeScene } from '../charts/time-scene.ts';
 import { duration } from '../charts/times.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
-import { reviewStory } from '../findings/review.ts';
+import { reviewVisit } from '../findings/review.ts';
 import { findFault } from '../log/chain.ts';
 import type { ChainFault } from '../log/fault.ts';
 import { type Series, series, topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
 import type { Entry } from '../model/entry.ts';
-import type { JobSetup } from '../model/facts.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES, type Severity } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
-import type { PairStanding } from '../model/pair-status.ts';
+import type { PairStatus } from '../model/pair-status.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, readingText, readingWithUnit } from '../phrases/readings.ts';
-import { STANDING_WORDS } from '../phrases/statuses.ts';
+import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { type Summary, summarize } from '../record/counts.ts';
 import { driftBetween } from '../record/last-visit.ts';
-import { standingOf } from '../record/status.ts';
+import { statusOf } from '../record/status.ts';
 import { answerTo, type Commission } from '../visit/commission.ts';
 import { type FinalReading, finalReading } from '../visit/final.ts';
 import { progressOf } from '../visit/progress.ts';
-import { type Story, storyOf } from '../visit/visit.ts';
+import { readVisit, type Visit } from '../visit/visit.ts';
 import { brief, entryList, first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
 import { planRows } from './plan-rows.ts';
@@ -50,11 +50,11 @@ export interface PairLogs {
 /** A pair's page, and what the cover says of it. */
 export interface PairPage {
   readonly page: Page;
-  readonly standing: PairStanding;
+  readonly status: PairStatus;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
   /** Of the visits whose log is whole. */
-  readonly stories: readonly Story[];
+  readonly visitsByPair: readonly Visit[];
 }
 
 /** Chart sizes, pixels: two beside each other are as wide as one alone. */
@@ -71,13 +71,13 @@ const VISITS = 5;
 /** A visit's log with what it comes to, undefined where it opens no job, and its first fault. */
 interface Told {
   readonly log: Log;
-  readonly story: Story | undefined;
+  readonly visit: Visit | undefined;
   readonly fault: ChainFault | undefined;
 }
 
 const toldBy = (log: Log): Told => ({
   log,
-  story: storyOf(log.entries),
+  visit: readVisit(log.entries),
   fault: findFault(log.entries, log.head),
 });
 
@@ -85,21 +85,21 @@ const toldBy = (log: Log): Told => ({
 export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
   const told = visits.filter(({ head }) => head.count > 0).map(toldBy);
   const latest = told.at(-1);
-  if (!latest?.story) return notStarted(plan, visits.at(-1)?.head);
-  const { log, story, fault } = latest;
-  const { setup } = story.commission;
-  const summary = summarize(story.entries, story.end);
-  const all = series(story.entries);
-  const findings = reviewStory(story);
-  const standing = standingOf(story.end, story.until, fault);
-  const final = finalReading(story.commission);
+  if (!latest?.visit) return notStarted(plan, visits.at(-1)?.head);
+  const { log, visit, fault } = latest;
+  const { setup } = visit.commission;
+  const summary = summarize(visit.entries, visit.end);
+  const all = series(visit.entries);
+  const findings = reviewVisit(visit);
+  const status = statusOf(visit.end, visit.until, fault);
+  const final = finalReading(visit.commission);
   const { meter } = setup;
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
   ) as Record<Severity, number>;
   const blocks: Block[] = [
-    { kind: 'figures', items: figures(story, summary, all, final, moments) },
-    provingBlock(story.commission, progressOf(story.commission, story.until)),
+    { kind: 'figures', items: figures(visit, summary, all, final, moments) },
+    provingBlock(visit.commission, progressOf(visit.commission, visit.until)),
     {
       kind: 'list',
       title: 'Findings',
@@ -113,39 +113,39 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
         moreInLog,
       ),
     },
-    issuesAndRemarks(story, moments),
+    issuesAndRemarks(visit, moments),
     ...earlierVisits(told, moments),
-    signBlock(story, moments),
+    signBlock(visit, moments),
     {
       kind: 'charts',
-      charts: AXES.map((axis) => turnsScene(all, story.end.search, axis, meter, HALF, PLOT)),
+      charts: AXES.map((axis) => turnsScene(all, visit.end.search, axis, meter, HALF, PLOT)),
     },
     { kind: 'charts', charts: [timeScene(all, all, meter, moments, WHOLE, TIME_PLOT)] },
-    { kind: 'facts', title: 'The job', rows: jobRows(setup, plan, summary, story.commission, moments) },
+    { kind: 'facts', title: 'The job', rows: jobRows(setup, plan, summary, visit.commission, moments) },
     sealBlock('The record', log.head, fault),
   ];
-  const heed = standing === 'needs-attention' || fault !== undefined || counts.serious > 0;
+  const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
   const text = [
     ...(fault ? ['Log broken'] : []),
-    STANDING_WORDS[standing],
+    STATUS_WORDS[status],
     ...(counts.serious > 0 ? [`${counts.serious} serious`] : []),
   ].join('; ');
   return {
     page: {
       title: plan ? `${plan.id}  ${plan.name}` : setup.pair,
       subtitle: `${setup.site}. Commissioning record of a beam pair.`,
-      standing: { text, heed },
+      badge: { text, heed },
       blocks,
       foot: footOf(log.head),
     },
-    standing,
+    status,
     final:
       final && !fault
         ? `${readingWithUnit(final.reading, setup.meter)}${final.as === 'last-read' ? ', not accepted' : ''}`
         : '',
     findings: counts,
     // What a broken log says is held against no other.
-    stories: told.flatMap((each) => (each.story && !each.fault ? [each.story] : [])),
+    visitsByPair: told.flatMap((each) => (each.visit && !each.fault ? [each.visit] : [])),
   };
 }
 
@@ -171,19 +171,19 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPag
     page: {
       title: plan ? `${plan.id}  ${plan.name}` : 'A pair without a record',
       subtitle: 'Planned beam pair, without a record.',
-      standing: { text: STANDING_WORDS['not-started'], heed: true },
+      badge: { text: STATUS_WORDS['not-started'], heed: true },
       blocks: plan ? [{ kind: 'facts', title: 'As planned', rows: planRows(plan) }] : [],
       foot: head ? footOf(head) : 'No log yet',
     },
-    standing: 'not-started',
+    status: 'not-started',
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
-    stories: [],
+    visitsByPair: [],
   };
 }
 
 function figures(
-  { end, commission }: Story,
+  { end, commission }: Visit,
   { from, to }: Summary,
   all: Series,
   final: FinalReading | undefined,
@@ -231,7 +231,7 @@ function figures(
   ];
 }
 
-function issuesAndRemarks({ entries, end }: Story, moments: Moments): Block {
+function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
   const ordered = [
     ...end.issues.filter(({ closed }) => !closed),
     ...end.issues.filter(({ closed }) => closed),
@@ -269,11 +269,11 @@ function issuesAndRemarks({ entries, end }: Story, moments: Moments): Block {
 }
 
 /** How the final reading of a visit was found at the next; a broken log vouches for no reading. */
-function foundAgain(visit: Told, next: Told | undefined): string {
-  const { story } = visit;
-  const drift = story && next?.story && !visit.fault && !next.fault && driftBetween(story, next.story);
+function foundAgain(earlier: Told, next: Told | undefined): string {
+  const { visit } = earlier;
+  const drift = visit && next?.visit && !earlier.fault && !next.fault && driftBetween(visit, next.visit);
   if (!drift) return 'not told';
-  const { meter } = story.commission.setup;
+  const { meter } = visit.commission.setup;
   const lost = drift.lostDb === undefined ? '' : `: ${drift.lostDb.toFixed(1)} dB lost`;
   return `${readingText(drift.from, meter)} accepted, ${readingText(drift.to, meter)} found${lost}`;
 }
@@ -281,14 +281,14 @@ function foundAgain(visit: Told, next: Told | undefined): string {
 /** What came before the latest visit, and how the pair was found again. */
 function earlierVisits(told: readonly Told[], moments: Moments): Block[] {
   if (told.length < 2) return [];
-  const rows = told.slice(0, -1).map((visit, index): string[] => {
-    const { log, story, fault } = visit;
+  const rows = told.slice(0, -1).map((earlier, index): string[] => {
+    const { log, visit, fault } = earlier;
     const at = log.entries[0]?.at;
     return [
       at === undefined ? '' : moments.day(at),
       log.head.job,
-      story ? STANDING_WORDS[standingOf(story.end, story.until, fault)] : '',
-      foundAgain(visit, told[index + 1]),
+      visit ? STATUS_WORDS[statusOf(visit.end, visit.until, fault)] : '',
+      foundAgain(earlier, told[index + 1]),
     ];
   });
   return [

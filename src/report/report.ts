@@ -60,7 +60,7 @@ export interface Page {
   readonly title: string;
   readonly subtitle: string;
   /** How it stands, and whether somebody has to look at it. */
-  readonly standing: { readonly text: string; readonly heed: boolean };
+  readonly badge: { readonly text: string; readonly heed: boolean };
   readonly blocks: readonly Block[];
   /** At the foot of the sheet, before its number: which record it is of. */
   readonly foot: string;

@@ -1,7 +1,7 @@
 import type { Seq } from '../model/ids.ts';
 import { unsignedText } from '../phrases/signoff.ts';
 import { missingForSignoff } from '../visit/signoff.ts';
-import type { Story } from '../visit/visit.ts';
+import type { Visit } from '../visit/visit.ts';
 import { brief } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';
@@ -10,7 +10,7 @@ import type { Block } from './report.ts';
 const LONGEST = 500;
 
 /** Who answers for the record, or what is missing for it. */
-export function signBlock({ end, commission, until }: Story, moments: Moments): Block {
+export function signBlock({ end, commission, until }: Visit, moments: Moments): Block {
   const { signed, changedBy } = end;
   const block = (lines: readonly string[]): Block => ({
     kind: 'signature',

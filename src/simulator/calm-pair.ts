@@ -21,7 +21,7 @@ export const calmPair = (meter: MeterProfile, peak: Readonly<Record<Axis, number
   peakDb: 3,
   gainRangeDb: 20,
   gainStepDb: 0,
-  lash: { horizontal: 0, vertical: 0 },
+  backlash: { horizontal: 0, vertical: 0 },
   coupling: 0,
   travel: NEUTRAL_ADJUSTERS.travel,
   aimRadius: 12,

@@ -51,7 +51,7 @@ export function randomPair(rng: Rng, mix: CaseMix = SITE_MIX): PairSpec {
     peakDb: between(rng, 2, 22),
     gainRangeDb: 40,
     gainStepDb: stepped ? 1.5 : 0,
-    lash: {
+    backlash: {
       horizontal: chance(rng, 0.5) ? between(rng, 0, 1.5) : 0,
       vertical: chance(rng, 0.5) ? between(rng, 0, 1.5) : 0,
     },

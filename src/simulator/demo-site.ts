@@ -1,10 +1,11 @@
 import { emptyHead, headAfter, seal } from '../log/chain.ts';
 import type { Draft, Entry } from '../model/entry.ts';
-import type { JobSetup } from '../model/facts.ts';
 import { GUIDANCES } from '../model/guidance.ts';
 import type { JobId } from '../model/ids.ts';
 import type { PairId, PairPlan } from '../model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../model/profile.ts';
+import type { JobSetup } from '../model/setup.ts';
+import { LOG_VERSION } from '../model/written.ts';
 import { calmPair } from './calm-pair.ts';
 import type { PairSpec } from './pair.ts';
 import type { Plant } from './plants.ts';
@@ -83,7 +84,7 @@ export function playDemoSite(from: number): { site: readonly Entry[]; visits: re
     site.push(entry);
   };
   const [code] = GUIDANCES;
-  add({ type: 'site-opened', site: DEMO_SITE, ...(code && { code }), logVersion: 1 });
+  add({ type: 'site-opened', site: DEMO_SITE, ...(code && { code }), logVersion: LOG_VERSION });
   for (const pair of DEMO_PAIRS) add({ type: 'pair-planned', pair: planOf(pair) });
 
   const visits = DEMO_PAIRS.flatMap((pair, i) =>

@@ -16,7 +16,7 @@ export interface PairSpec {
   /** Distance of the gain's steps, dB; 0 turns freely. */
   gainStepDb: number;
   /** Lost motion of each screw on reversal, eighths. */
-  lash: Record<Axis, number>;
+  backlash: Record<Axis, number>;
   /** Part of a turn of one adjuster that also moves the other axis. */
   coupling: number;
   /** How far off the receiver an aim by eye may end, eighths: 15 cm as the angle it is at this distance. */
@@ -39,7 +39,7 @@ export interface BeamPair {
   readonly spec: PairSpec;
   /** Where the screws stand. */
   readonly turned: Record<Axis, Eighths>;
-  /** Where the emitter points: the screws less their lash, from where the aim by eye left it. */
+  /** Where the emitter points: the screws less their backlash, from where the aim by eye left it. */
   readonly pointing: Record<Axis, number>;
   readonly aim: Record<Axis, number>;
   /** Gain below full, dB. */
@@ -90,11 +90,11 @@ const change = (pair: BeamPair, at: number, to: Partial<BeamPair>): BeamPair => 
   shown: { power: shownPower(pair, at), at },
 });
 
-/** Turns one screw; the emitter follows once the lash is taken up. Stops at the end of travel. */
+/** Turns one screw; the emitter follows once the backlash is taken up. Stops at the end of travel. */
 export function turn(pair: BeamPair, axis: Axis, eighths: Eighths, at: number): BeamPair {
-  const { travel, lash } = pair.spec;
+  const { travel, backlash } = pair.spec;
   const screw = Math.max(-travel, Math.min(travel, pair.turned[axis] + eighths));
-  const half = lash[axis] / 2;
+  const half = backlash[axis] / 2;
   const dragged = pair.aim[axis] + screw;
   const points = Math.max(dragged - half, Math.min(dragged + half, pair.pointing[axis]));
   return change(pair, at, {

@@ -1,14 +1,16 @@
 import type { Draft } from '../model/entry.ts';
-import type { FactOf, JobSetup, SiteFact } from '../model/facts.ts';
+import type { FactOf, SiteFact } from '../model/facts.ts';
 import type { Guidance } from '../model/guidance.ts';
 import type { JobId } from '../model/ids.ts';
 import type { PairId, PairPlan } from '../model/pair-plan.ts';
 import { MAX_PAIRS } from '../model/pair-plan.ts';
 import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../model/profile.ts';
 import type { Refusal } from '../model/refusal.ts';
+import type { JobSetup } from '../model/setup.ts';
+import { LOG_VERSION } from '../model/written.ts';
 import type { SitePair, SiteState } from './state.ts';
 
-/** What a wish of the desk leads to: facts for the site's log, or a named refusal. */
+/** What a command of the desk leads to: facts for the site's log, or a named refusal. */
 export type SiteResponse =
   | { readonly kind: 'facts'; readonly drafts: readonly Draft[] }
   | { readonly kind: 'refused'; readonly reason: Refusal; readonly text: string };
@@ -24,7 +26,7 @@ const refused = (text: string): SiteResponse & { kind: 'refused' } => ({
 });
 
 export function openSite(site: string, code: Guidance | undefined): SiteResponse {
-  const opened: FactOf<'site-opened'> = { type: 'site-opened', site, logVersion: 1 };
+  const opened: FactOf<'site-opened'> = { type: 'site-opened', site, logVersion: LOG_VERSION };
   return facts(code ? { ...opened, code } : opened);
 }
 

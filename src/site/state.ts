@@ -2,9 +2,10 @@ import type { Entry } from '../model/entry.ts';
 import type { Guidance } from '../model/guidance.ts';
 import type { JobId, Seq } from '../model/ids.ts';
 import type { PairId, PairPlan } from '../model/pair-plan.ts';
+import { currentPlan } from '../model/written.ts';
 
 /** A visit to a pair; its record is the log `job`. */
-export interface Visit {
+export interface BegunVisit {
   readonly job: JobId;
   readonly seq: Seq;
   readonly at: number;
@@ -15,7 +16,7 @@ export interface SitePair {
   readonly plan: PairPlan;
   /** The entry that planned it last. */
   readonly planned: Seq;
-  readonly visits: readonly Visit[];
+  readonly visits: readonly BegunVisit[];
   /** Taken out of the site; its visits stay. */
   readonly dropped?: { readonly seq: Seq; readonly at: number; readonly reason: string };
 }
@@ -44,7 +45,7 @@ export function foldSite(state: SiteState, { seq, at, fact }: Pick<Entry, 'seq' 
       return { ...next, site: fact.site, ...(fact.code && { code: fact.code }) };
     case 'pair-planned': {
       const visits = state.pairs.get(fact.pair.id)?.visits ?? [];
-      return withPair(fact.pair.id, { plan: fact.pair, planned: seq, visits });
+      return withPair(fact.pair.id, { plan: currentPlan(fact.pair), planned: seq, visits });
     }
     case 'pair-dropped': {
       const pair = state.pairs.get(fact.pair);

@@ -22,7 +22,7 @@ export interface BeamOptions {
 /** Letters below this log probability are not tried in a frame. */
 const FLOOR = -12;
 
-/** A beginning of a sentence. `ending` and `open`: log probability of its paths that end in a blank, or do not. */
+/** A beginning of a sentence. `ending` and `underWay`: log probability of its paths that end in a blank, or do not. */
 interface Beginning {
   readonly stem: Stem;
   readonly token: number;
@@ -30,9 +30,9 @@ interface Beginning {
   readonly cost: number;
   readonly children: Map<number, Beginning>;
   ending: number;
-  open: number;
+  underWay: number;
   nextEnding: number;
-  nextOpen: number;
+  nextUnderWay: number;
   touched: boolean;
 }
 
@@ -59,9 +59,9 @@ export function search(
     cost: charged,
     children: new Map(),
     ending: NEVER,
-    open: NEVER,
+    underWay: NEVER,
     nextEnding: NEVER,
-    nextOpen: NEVER,
+    nextUnderWay: NEVER,
     touched: false,
   });
   const root = begin(spelling.start, blank, '', 0);
@@ -85,13 +85,13 @@ export function search(
         child = to();
         from.children.set(token, child);
       }
-      touch(child).nextOpen = logAdd(child.nextOpen, mass + fit);
+      touch(child).nextUnderWay = logAdd(child.nextUnderWay, mass + fit);
     };
     for (const one of beam) {
-      const total = logAdd(one.ending, one.open);
+      const total = logAdd(one.ending, one.underWay);
       touch(one).nextEnding = logAdd(one.nextEnding, total + (logProbs[at + blank] as number));
       if (one !== root) {
-        one.nextOpen = logAdd(one.nextOpen, one.open + (logProbs[at + one.token] as number));
+        one.nextUnderWay = logAdd(one.nextUnderWay, one.underWay + (logProbs[at + one.token] as number));
       }
       for (const [token, stem] of one.stem.next) {
         extend(one, token, () => begin(stem, token, one.text + letterOf.get(token), one.cost), total);
@@ -109,14 +109,14 @@ export function search(
     let best = NEVER;
     for (const one of touched) {
       one.ending = one.nextEnding;
-      one.open = one.nextOpen;
+      one.underWay = one.nextUnderWay;
       one.nextEnding = NEVER;
-      one.nextOpen = NEVER;
+      one.nextUnderWay = NEVER;
       one.touched = false;
-      best = Math.max(best, standing(one));
+      best = Math.max(best, merit(one));
     }
-    beam = touched.filter((one) => standing(one) >= best - margin);
-    if (beam.length > width) beam = beam.sort((a, b) => standing(b) - standing(a)).slice(0, width);
+    beam = touched.filter((one) => merit(one) >= best - margin);
+    if (beam.length > width) beam = beam.sort((a, b) => merit(b) - merit(a)).slice(0, width);
   }
 
   return beam
@@ -124,10 +124,10 @@ export function search(
       const { word } = one.stem;
       const whole = word !== undefined && spelling.ends(word.after);
       return whole
-        ? [{ text: one.text, score: logAdd(one.ending, one.open), cost: one.cost + cost(word.text) }]
+        ? [{ text: one.text, score: logAdd(one.ending, one.underWay), cost: one.cost + cost(word.text) }]
         : [];
     })
     .sort((a, b) => b.score - b.cost - (a.score - a.cost));
 }
 
-const standing = (one: Beginning): number => logAdd(one.ending, one.open) - one.cost;
+const merit = (one: Beginning): number => logAdd(one.ending, one.underWay) - one.cost;

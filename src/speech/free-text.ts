@@ -1,14 +1,14 @@
 import type { Alphabet } from './logits.ts';
 
 /** What the sound says when any letters may follow each other. */
-export interface Open {
+export interface FreeText {
   text: string;
   /** Log probability of the likeliest path of tokens: no sentence fits the sound much better. */
   score: number;
 }
 
 /** The likeliest token of each frame, repeats and blanks dropped. */
-export function openText(logProbs: Float64Array, tokens: number, alphabet: Alphabet): Open {
+export function freeText(logProbs: Float64Array, tokens: number, alphabet: Alphabet): FreeText {
   const letterOf = new Map([...alphabet.letters].map(([letter, token]) => [token, letter]));
   letterOf.set(alphabet.space, ' ');
   let text = '';

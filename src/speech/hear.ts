@@ -2,7 +2,7 @@ import { FILLERS } from '../grammar/grammar.ts';
 import type { WordGraph } from '../grammar/graph.ts';
 import { belief } from './belief.ts';
 import { search } from './decode.ts';
-import { type Open, openText } from './free-text.ts';
+import { type FreeText, freeText } from './free-text.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import { Spelling } from './spelling.ts';
@@ -19,7 +19,7 @@ const wordCost = (word: string): number => (FILLERS.has(word) ? FILLER_COST : WO
 
 /** What was heard without the grammar, and the sentences of the grammar that it may have been. */
 export interface Weighing {
-  open: Open;
+  free: FreeText;
   weighed: Weighed | undefined;
 }
 
@@ -31,10 +31,10 @@ export function weigher(
   const spelling = new Spelling(graph, alphabet);
   return (logits, options = {}) => {
     const logProbs = logSoftmax(logits);
-    const open = openText(logProbs, logits.tokens, alphabet);
-    if (open.text === '') return { open, weighed: undefined };
+    const free = freeText(logProbs, logits.tokens, alphabet);
+    if (free.text === '') return { free, weighed: undefined };
     const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
-    return { open, weighed: weigh(found, open, options) };
+    return { free, weighed: weigh(found, free, options) };
   };
 }
 
@@ -45,23 +45,23 @@ export function hearer(
 ): (logits: Logits, options?: HearOptions) => Heard {
   const weighing = weigher(graph, alphabet);
   return (logits, options) => {
-    const { open, weighed } = weighing(logits, options);
-    if (open.text === '') return { text: '', confidence: 1, alternatives: [], open: '' };
-    if (REMARK.test(open.text)) return remark(open);
+    const { free, weighed } = weighing(logits, options);
+    if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
+    if (REMARK.test(free.text)) return remark(free);
     const [first] = weighed?.sentences ?? [];
-    if (!weighed || !first) return { text: open.text, confidence: 0, alternatives: [], open: open.text };
+    if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
     const right = belief(weighed);
     const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
       text,
       confidence: meaning === first.meaning ? (right * share) / weighed.share : (1 - right) * share,
     }));
     const { text, confidence } = alternatives[0] as (typeof alternatives)[number];
-    return { text, confidence, alternatives, open: open.text };
+    return { text, confidence, alternatives, freeText: free.text };
   };
 }
 
 /** Free text: believed letter by letter. */
-const remark = ({ text, score }: Open): Heard => {
+const remark = ({ text, score }: FreeText): Heard => {
   const confidence = Math.exp(score / text.length);
-  return { text, confidence, alternatives: [{ text, confidence }], open: text };
+  return { text, confidence, alternatives: [{ text, confidence }], freeText: text };
 };

@@ -11,7 +11,7 @@ export interface Heard {
    */
   alternatives: { text: string; confidence: number }[];
   /** What was heard without the grammar. */
-  open: string;
+  freeText: string;
 }
 
 export interface HearOptions {

@@ -24,7 +24,7 @@ export function recogniser(model: LetterModel, grammar: WordGraph): Recogniser {
   const hear = hearer(grammar, model.alphabet);
   return {
     async hear(samples, options) {
-      if (samples.length < SHORTEST) return { text: '', confidence: 1, alternatives: [], open: '' };
+      if (samples.length < SHORTEST) return { text: '', confidence: 1, alternatives: [], freeText: '' };
       return hear(await model.logits(withEdges(samples)), options);
     },
   };

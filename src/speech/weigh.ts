@@ -1,7 +1,7 @@
 import type { Intent } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
 import type { Candidate } from './decode.ts';
-import type { Open } from './free-text.ts';
+import type { FreeText } from './free-text.ts';
 import type { HearOptions } from './heard.ts';
 
 /** What the sentences found for an utterance are worth, before calibration. */
@@ -28,7 +28,11 @@ const SURPRISE_COST = 4;
 const UNASKED_COST = 2;
 
 /** Brings together the sentences that mean the same, and what was expected. Undefined if there is none. */
-export function weigh(found: readonly Candidate[], open: Open, { expect }: HearOptions): Weighed | undefined {
+export function weigh(
+  found: readonly Candidate[],
+  free: FreeText,
+  { expect }: HearOptions,
+): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
     const { meaning, surprise } = meaningOf(text, expect);
     return { text, meaning, score, fit: TRUST * (score - cost - surprise) };
@@ -46,13 +50,13 @@ export function weigh(found: readonly Candidate[], open: Open, { expect }: HearO
   const score = Math.max(...kept.filter((one) => one.meaning === meaning).map((one) => one.score));
   // The likeliest meaning's own best wording stands first, whatever single wording is likelier.
   const first = sentences.find((one) => one.meaning === meaning);
-  const letters = open.text.replaceAll(' ', '').length;
+  const letters = free.text.replaceAll(' ', '').length;
   return {
     sentences: first ? [first, ...sentences.filter((one) => one !== first)] : sentences,
     share,
-    strain: Math.max(0, open.score - score),
+    strain: Math.max(0, free.score - score),
     letters,
-    blur: -open.score / Math.max(1, letters),
+    blur: -free.score / Math.max(1, letters),
   };
 }
 

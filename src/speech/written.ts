@@ -18,6 +18,6 @@ export function fromWritten(written: readonly Written[]): Heard {
     .map(({ text, probability }) => ({ text: text.trim(), confidence: MOST_BELIEVED * probability }))
     .sort((a, b) => b.confidence - a.confidence);
   const [first] = alternatives;
-  if (!first || first.text === '') return { text: '', confidence: 1, alternatives: [], open: '' };
-  return { ...first, alternatives: alternatives.filter(({ text }) => text !== ''), open: first.text };
+  if (!first || first.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
+  return { ...first, alternatives: alternatives.filter(({ text }) => text !== ''), freeText: first.text };
 }

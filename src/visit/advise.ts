@@ -1,5 +1,5 @@
+import { HEARER } from '../engine/advice.ts';
 import { advise as adviseSearch } from '../engine/advise.ts';
-import { HEARER } from '../engine/saying.ts';
 import type { Action, Addressee, Advice } from '../model/advice.ts';
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
@@ -22,7 +22,7 @@ import { type CommissionRuleId, PROVING_CAUSES } from './rules.ts';
 import { coverFor } from './verdict.ts';
 
 /** What is advised, and when to ask again if nothing happens. */
-export interface Told {
+export interface TimedAdvice {
   readonly advice: Advice;
   readonly wakeAt?: number;
 }
@@ -31,7 +31,7 @@ export interface Told {
  * The next thing to do on a pair, before, during and after its alignment. Depends on the entries and the
  * time alone, so that a replay gives the same advice.
  */
-export function advise(commission: Commission, now: number): Told {
+export function advise(commission: Commission, now: number): TimedAdvice {
   const { search } = commission;
   if (!isCommissioning(commission)) return adviseSearch(search, now);
   const progress = progressOf(commission, now);
@@ -41,7 +41,7 @@ export function advise(commission: Commission, now: number): Told {
   return search.accepted ? prove(commission, progress) : adviseSearch(search, now);
 }
 
-function prove(commission: Commission, progress: Progress): Told {
+function prove(commission: Commission, progress: Progress): TimedAdvice {
   return (
     coveredNow(commission, progress) ??
     restoring(progress) ??
@@ -49,22 +49,22 @@ function prove(commission: Commission, progress: Progress): Told {
     fromNormal(commission) ??
     nextProof(commission, progress) ??
     nextTest(commission) ??
-    tell('come-back', { kind: 'read' })
+    advice('come-back', { kind: 'read' })
   );
 }
 
 /** Something covers the receiver: wait for what the panel has to show, then uncover. */
-function coveredNow(commission: Commission, { last, all }: Progress): Told | undefined {
+function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvice | undefined {
   if (commission.search.path === 'clear') return undefined;
   const judged = all.at(-1);
   const open =
     judged && last[judged.attempt.proof] === judged && !judged.attempt.cleared ? judged : undefined;
-  const uncover = tell('restore', { kind: 'uncover' }, open && seqsOf(open));
+  const uncover = advice('restore', { kind: 'uncover' }, open && seqsOf(open));
   if (!open) return uncover;
   const { attempt, verdict } = open;
   if (verdict.kind === 'covered') {
     const watch = { kind: 'watch-panel', expect: attempt.proof, until: verdict.until } as const;
-    return tell(RULE_OF[attempt.proof], watch, seqsOf(open), verdict.figures);
+    return advice(RULE_OF[attempt.proof], watch, seqsOf(open), verdict.figures);
   }
   // While it is in alarm is the moment to see which zone the panel names.
   if (verdict.kind === 'shown' && attempt.proof === 'alarm' && !testAnswer(commission, 'panel-indication')) {
@@ -75,68 +75,76 @@ function coveredNow(commission: Commission, { last, all }: Progress): Told | und
 
 const RULE_OF: Record<Proof, CommissionRuleId> = { alarm: 'prove-alarm', fault: 'prove-fault' };
 
-function restoring({ last }: Progress): Told | undefined {
+function restoring({ last }: Progress): TimedAdvice | undefined {
   const open = Object.values(last).find(({ verdict }) => verdict.kind === 'restoring');
   if (open?.verdict.kind !== 'restoring') return undefined;
   const { until, figures } = open.verdict;
-  return tell('restore', { kind: 'watch-panel', expect: 'normal', until }, seqsOf(open), figures);
+  return advice('restore', { kind: 'watch-panel', expect: 'normal', until }, seqsOf(open), figures);
 }
 
 /** A failure nobody has looked into yet. */
-function afterFailure(commission: Commission, { last }: Progress): Told | undefined {
-  const lookInto = (causes: readonly string[], since: readonly Seq[], figures = {}): Told | undefined => {
+function afterFailure(commission: Commission, { last }: Progress): TimedAdvice | undefined {
+  const lookInto = (
+    causes: readonly string[],
+    since: readonly Seq[],
+    figures = {},
+  ): TimedAdvice | undefined => {
     const latest = Math.max(...since);
     const looked = commission.counted.some(({ type, seq }) => type === 'checked' && seq > latest);
     if (looked) return undefined;
-    return tell('failed-test', { kind: 'check', causes: [...causes] }, since, figures);
+    return advice('failed-test', { kind: 'check', causes: [...causes] }, since, figures);
   };
   for (const { verdict, attempt } of Object.values(last)) {
     if (verdict.kind !== 'failed' || isSettled(commission, { last }, attempt.proof)) continue;
     const { covered, shown, cleared } = attempt;
     const seen = [covered, shown, cleared].flatMap((fact) => fact?.seq ?? []);
-    const told = lookInto(PROVING_CAUSES[verdict.why], seen, verdict.figures);
-    if (told) return told;
+    const given = lookInto(PROVING_CAUSES[verdict.why], seen, verdict.figures);
+    if (given) return given;
   }
   for (const item of CHECKLISTS.tests) {
     const answer = testAnswer(commission, item);
     if (!answer || isTestSettled(commission, item)) continue;
-    const told = lookInto(PROVING_CAUSES[item === 'wiring' ? 'wiring' : 'indication'], [answer.seq]);
-    if (told) return told;
+    const given = lookInto(PROVING_CAUSES[item === 'wiring' ? 'wiring' : 'indication'], [answer.seq]);
+    if (given) return given;
   }
   return undefined;
 }
 
-function fromNormal(commission: Commission): Told | undefined {
+function fromNormal(commission: Commission): TimedAdvice | undefined {
   if (panelShows(commission) === 'normal') return undefined;
-  return tell('panel-normal-first', { kind: 'watch-panel', expect: 'normal' });
+  return advice('panel-normal-first', { kind: 'watch-panel', expect: 'normal' });
 }
 
-function nextProof(commission: Commission, progress: Progress): Told | undefined {
+function nextProof(commission: Commission, progress: Progress): TimedAdvice | undefined {
   for (const proof of ['alarm', 'fault'] as const) {
     if (isSettled(commission, progress, proof)) continue;
     const how = coverFor(proof, commission.setup);
-    return tell(RULE_OF[proof], { kind: 'cover', how }, progress.last[proof] && seqsOf(progress.last[proof]));
+    return advice(
+      RULE_OF[proof],
+      { kind: 'cover', how },
+      progress.last[proof] && seqsOf(progress.last[proof]),
+    );
   }
   return undefined;
 }
 
-function nextTest(commission: Commission): Told | undefined {
+function nextTest(commission: Commission): TimedAdvice | undefined {
   const item = CHECKLISTS.tests.find((each) => !isTestSettled(commission, each));
   if (item) return confirmItem(commission, item === 'wiring' ? 'wiring' : 'indication', 'tests', item);
   return undefined;
 }
 
 /** Proven: the protection comes back, open issues are settled, and the record is signed. */
-function restoreService(commission: Commission): Told {
+function restoreService(commission: Commission): TimedAdvice {
   const issue = commission.issues.find(({ closed }) => !closed);
-  if (issue) return tell('failed-test', { kind: 'settle-issue', issue: issue.seq }, [issue.about]);
+  if (issue) return advice('failed-test', { kind: 'settle-issue', issue: issue.seq }, [issue.about]);
   const [before] = beforeMissing(commission);
   if (before) return confirmItem(commission, 'before', 'before', before);
   const [after] = afterMissing(commission);
   if (after) return confirmItem(commission, 'after', 'after', after);
-  if (commission.signed) return tell('signed', { kind: 'finished' }, [commission.signed.seq]);
+  if (commission.signed) return advice('signed', { kind: 'finished' }, [commission.signed.seq]);
   const reading = readingAfter(commission);
-  return tell('offer-sign', { kind: 'offer-sign' }, reading && [reading.seq]);
+  return advice('offer-sign', { kind: 'offer-sign' }, reading && [reading.seq]);
 }
 
 function confirmItem(
@@ -144,9 +152,9 @@ function confirmItem(
   rule: CommissionRuleId,
   list: keyof typeof CHECKLISTS,
   item: ChecklistItem,
-): Told {
+): TimedAdvice {
   const said = answerTo(commission, list, item);
-  return tell(rule, { kind: 'confirm-item', list, item }, said && [said.seq]);
+  return advice(rule, { kind: 'confirm-item', list, item }, said && [said.seq]);
 }
 
 /** Who can see to it. */
@@ -166,12 +174,12 @@ const ASKED: Record<ChecklistItem, Addressee> = {
 const seqsOf = ({ attempt: { covered, shown, cleared, restored } }: Judged): Seq[] =>
   [covered, shown, cleared, restored].flatMap((fact) => fact?.seq ?? []);
 
-function tell(
+function advice(
   rule: CommissionRuleId,
   action: Action,
   because: readonly Seq[] = [],
   figures: Readonly<Record<string, number>> = {},
-): Told {
+): TimedAdvice {
   const to = action.kind === 'confirm-item' ? ASKED[action.item] : HEARER[action.kind];
   const advice: Advice = { to, action, rule, because: [...because].sort((a, b) => a - b), figures };
   const until = action.kind === 'watch-panel' ? action.until : undefined;

@@ -1,8 +1,9 @@
 import type { Search } from '../engine/search.ts';
 import type { Checklist, ChecklistItem } from '../model/checklists.ts';
-import type { JobSetup, SearchFact } from '../model/facts.ts';
+import type { SearchFact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
+import type { JobSetup } from '../model/setup.ts';
 
 /** Something that must be settled before the pair can be signed. `seq`: the entry that opened it. */
 export interface Issue {

@@ -2,9 +2,11 @@ import { counting, type History, rewrites } from '../engine/history.ts';
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
 import type { Entry } from '../model/entry.ts';
-import { type Fact, type JobSetup, SearchFact, type Seat } from '../model/facts.ts';
+import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
+import type { JobSetup } from '../model/setup.ts';
+import { currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
 
 /** A job as its log tells it. Plain data; every screen and the next advice are drawn from it. */
@@ -96,8 +98,8 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   const placed = { ...fact, seq: entry.seq, at: entry.at };
   switch (placed.type) {
     case 'opened':
-      next.setup = placed.setup;
-      next.search = startSearch(placed.setup.meter, placed.setup.adjusters);
+      next.setup = currentSetup(placed.setup);
+      next.search = startSearch(next.setup.meter, next.setup.adjusters);
       break;
     case 'seated':
       next.seats = { ...state.seats, [placed.seat]: { device: placed.device, online: true } };

@@ -1,5 +1,5 @@
 import type { Cover } from '../model/checklists.ts';
-import type { JobSetup } from '../model/facts.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { dbOfPercent, HALF_COVER_DB } from '../plan/attenuation.ts';
 import { lossBetween } from '../plan/expected.ts';
 import type { Attempt, Proof } from './attempts.ts';

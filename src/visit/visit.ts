@@ -4,7 +4,7 @@ import type { Commission } from './commission.ts';
 import { commissionOf, EMPTY, fold, type JobState } from './state.ts';
 
 /** A job's log with what it comes to: everything a finding can look at. */
-export interface Story {
+export interface Visit {
   readonly entries: readonly Entry[];
   /** The state at the end. */
   readonly end: JobState;
@@ -16,7 +16,7 @@ export interface Story {
 }
 
 /** Undefined for a log that opens no job. `end`: the fold of these entries, where it is known already. */
-export function storyOf(entries: readonly Entry[], end = entries.reduce(fold, EMPTY)): Story | undefined {
+export function readVisit(entries: readonly Entry[], end = entries.reduce(fold, EMPTY)): Visit | undefined {
   const commission = commissionOf(end);
   const until = entries.at(-1)?.at;
   if (!commission || until === undefined) return undefined;

@@ -19,7 +19,7 @@ import { CHROMIUM, launch } from '../e2e/chromium.ts';
  * How long the board of a large site and the record of one of its pairs take to come, from a server that was
  * just started on the SQLite file, and their pages in a Chromium where there is one (build the client first). A
  * page is timed from asking for its address, in a fresh tab; its processor time is that of the page's main thread,
- * and tells it apart from a machine that is busy with something else. The visits are those of the demo site, sealed anew
+ * and tells it apart from a machine that is busy with something else. The visits are those of the demo site, sealed again
  * under other names.
  */
 const PAIRS = 500;
@@ -127,7 +127,7 @@ async function measure(folder: string): Promise<void> {
         headers: { authorization: `Bearer ${watch}` },
       });
       const { pairs } = SiteView.parse(await response.json());
-      unread = pairs.filter(({ standing }) => standing === undefined).length;
+      unread = pairs.filter(({ status }) => status === undefined).length;
     }
     rows.push({ what: 'the same, to its last row told', ms: Math.round(performance.now() - began) });
   });

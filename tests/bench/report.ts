@@ -9,7 +9,7 @@ import { playDemoSite } from '../../src/simulator/demo-site.ts';
 
 /**
  * How long the PDF of a large site takes, and how long the server cannot do anything else meanwhile. The visits
- * are those of the demo site, sealed anew under other names.
+ * are those of the demo site, sealed again under other names.
  */
 const PAIRS = 500;
 

@@ -72,10 +72,10 @@ async function hearAll(
   const heard = await recogniser.hear(sound);
   const expected = await recogniser.hear(sound, { expect: situationOf(text) });
   const free = {
-    text: heard.open,
+    text: heard.freeText,
     confidence: 1,
-    alternatives: [{ text: heard.open, confidence: 1 }],
-    open: heard.open,
+    alternatives: [{ text: heard.freeText, confidence: 1 }],
+    freeText: heard.freeText,
   };
   return [heard, expected, free];
 }
@@ -122,7 +122,7 @@ async function measureClean(recogniser: Recogniser, chosen: readonly Utterance[]
     const results = await hearAll(recogniser, sound, text);
     times.push((performance.now() - at) / 2);
     beliefs.push(believed(text, results[0]));
-    errors.open += wordErrors(text, results[0].open);
+    errors.open += wordErrors(text, results[0].freeText);
     errors.grammar += wordErrors(text, results[0].text);
     errors.words += text.split(' ').length;
     for (const set of [utterance.set, 'all']) {

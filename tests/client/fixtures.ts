@@ -1,9 +1,10 @@
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Action } from '../../src/model/advice.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import type { Actor, Fact, JobSetup } from '../../src/model/facts.ts';
+import type { Actor, Fact } from '../../src/model/facts.ts';
 import type { MessageId } from '../../src/model/ids.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 
 export const TOKEN = 'abcdefghijklmnopqrstuv';
 

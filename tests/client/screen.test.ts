@@ -5,34 +5,34 @@ import { arcPath, arrowHead, pointAt } from '../../client/instruction/screw.ts';
 import { newLink } from '../../client/link/link.ts';
 import { madeOf } from '../../client/panel/made.ts';
 import { forgetSeat, savedSeat, savedSeats, saveSeat } from '../../client/saved/saved-seats.ts';
-import { JobFold, onScreen, standing } from '../../client/seat/view.ts';
+import { JobFold, onScreen, order } from '../../client/seat/view.ts';
 import type { Actor, Fact } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
-import { talk } from '../../src/record/exchange.ts';
+import { exchange } from '../../src/record/exchange.ts';
 import { instruction, logOf, opened, QUARTER_TURN, TOKEN } from './fixtures.ts';
 
 describe('what stands on the screen', () => {
   const EXPIRES = 100_000;
-  const log = logOf([opened, instruction(QUARTER_TURN, 'A quarter turn.', EXPIRES)]);
+  const log = logOf([opened, instruction(QUARTER_TURN, 'A quarter passage.', EXPIRES)]);
   const job = new JobFold().upTo(log);
   const live = { ...newLink(TOKEN), phase: 'live', entries: log, offset: 0 } as const;
 
   it('is the instruction, on a live link and before its end', () => {
-    expect(standing(live, job, EXPIRES - 1)).toMatchObject({ kind: 'current', instruction: { seq: 1 } });
+    expect(order(live, job, EXPIRES - 1)).toMatchObject({ kind: 'current', instruction: { seq: 1 } });
   });
 
   it('is nothing once it has expired, by the clock of the server and not of the phone', () => {
-    expect(standing(live, job, EXPIRES)).toEqual({ kind: 'none' });
-    expect(standing({ ...live, offset: 5_000 }, job, EXPIRES - 5_000)).toEqual({ kind: 'none' });
-    expect(standing({ ...live, offset: -5_000 }, job, EXPIRES).kind).toBe('current');
+    expect(order(live, job, EXPIRES)).toEqual({ kind: 'none' });
+    expect(order({ ...live, offset: 5_000 }, job, EXPIRES - 5_000)).toEqual({ kind: 'none' });
+    expect(order({ ...live, offset: -5_000 }, job, EXPIRES).kind).toBe('current');
   });
 
   it.each(['resting', 'connecting', 'catching-up'] as const)(
     'is never current while the link is %s',
     (phase) => {
-      const unsure = standing({ ...live, phase }, job, 0);
+      const unsure = order({ ...live, phase }, job, 0);
       expect(unsure.kind).toBe('unsure');
-      // A "done" pressed now is still said of that turn.
+      // A "done" pressed now is still said of that passage.
       expect(onScreen(unsure)).toBe(1);
     },
   );
@@ -61,13 +61,16 @@ describe('the talk as the panel shows it', () => {
   });
   const turnsOf = (drafts: Draft[]) => {
     const log = logOf(drafts);
-    return talk(log, new JobFold().upTo(log).setup?.meter).map((turn) => ({ ...turn, made: madeOf(turn) }));
+    return exchange(log, new JobFold().upTo(log).setup?.meter).map((passage) => ({
+      ...passage,
+      made: madeOf(passage),
+    }));
   };
 
   it('puts a reading and its read-back under the words it was made from', () => {
-    const turns = turnsOf([opened, said('one four two'), reading(142, 1), readback(2, 'Heard 142.')]);
-    expect(turns).toHaveLength(2);
-    expect(turns[1]).toMatchObject({
+    const passages = turnsOf([opened, said('one four two'), reading(142, 1), readback(2, 'Heard 142.')]);
+    expect(passages).toHaveLength(2);
+    expect(passages[1]).toMatchObject({
       text: 'one four two',
       made: [{ seq: 2, text: 'Heard 142.', type: 'reading', counts: true, reported: true }],
     });
@@ -75,31 +78,31 @@ describe('the talk as the panel shows it', () => {
 
   it('shows that a reading was taken back, and leaves it where it was', () => {
     const retract: Draft = { actor: 'panel', fact: { type: 'retract', target: 2, why: 'undo' } };
-    const turns = turnsOf([opened, said('142'), reading(142, 1), readback(2, 'Heard 142.'), retract]);
-    expect(turns[1]?.made[0]).toMatchObject({ seq: 2, counts: false });
+    const passages = turnsOf([opened, said('142'), reading(142, 1), readback(2, 'Heard 142.'), retract]);
+    expect(passages[1]?.made[0]).toMatchObject({ seq: 2, counts: false });
   });
 
   it('keeps what the engine says of itself as lines of their own', () => {
-    const turns = turnsOf([
+    const passages = turnsOf([
       opened,
-      instruction(QUARTER_TURN, 'A quarter turn.', 1),
-      readback(1, 'A quarter turn.'),
+      instruction(QUARTER_TURN, 'A quarter passage.', 1),
+      readback(1, 'A quarter passage.'),
     ]);
-    expect(turns.map((t) => [t.who, t.text])).toContainEqual(['ladderline', 'A quarter turn.']);
+    expect(passages.map((t) => [t.who, t.text])).toContainEqual(['ladderline', 'A quarter passage.']);
   });
 });
 
-describe('the drawing of a turn', () => {
+describe('the drawing of a passage', () => {
   const last = (path: string) => path.split('L').at(-1)?.split(' ').map(Number) as [number, number];
 
-  it('begins at twelve o’clock and goes clockwise for a positive turn', () => {
+  it('begins at twelve o’clock and goes clockwise for a positive passage', () => {
     expect(arcPath(2)).toMatch(/^M0\.0 -78\.0L/);
     expect(last(arcPath(2))[0]).toBeGreaterThan(0);
     expect(last(arcPath(-2))[0]).toBeLessThan(0);
   });
 
   it.each([-12, -8, -3, -1, 1, 2, 4, 8, 12])(
-    'points its arrow at where a turn of %i eighths ends',
+    'points its arrow at where a passage of %i eighths ends',
     (eighths) => {
       const [x, y] = (arrowHead(eighths).split(' ')[0] as string).split(',').map(Number) as [number, number];
       const toward = pointAt(eighths, Math.hypot(x, y));
@@ -108,7 +111,7 @@ describe('the drawing of a turn', () => {
     },
   );
 
-  it('winds outward beyond a full turn, so that the overlap is seen', () => {
+  it('winds outward beyond a full passage, so that the overlap is seen', () => {
     expect(Math.hypot(...last(arcPath(12)))).toBeGreaterThan(Math.hypot(...last(arcPath(4))) + 5);
   });
 });

@@ -40,7 +40,7 @@ const PLAN: PairPlan = {
 const rowOf = (patch: Partial<PairRow> = {}, plan: Partial<PairPlan> = {}): PairRow => ({
   plan: { ...PLAN, ...plan },
   visits: [],
-  standing: 'not-started',
+  status: 'not-started',
   online: { panel: false, emitter: false },
   next: 'Begin a visit',
   findings: { serious: 0, question: 0, note: 0 },
@@ -88,9 +88,9 @@ describe('the sites a device knows', () => {
 
 describe('the board', () => {
   const rows = [
-    rowOf({ standing: 'signed' }, { id: 'N1', name: 'North aisle 1' }),
+    rowOf({ status: 'signed' }, { id: 'N1', name: 'North aisle 1' }),
     rowOf(
-      { standing: 'aligning', next: 'Horizontal ¼ clockwise' },
+      { status: 'aligning', next: 'Horizontal ¼ clockwise' },
       { id: 'S1', name: 'South aisle 1', zone: '2' },
     ),
     rowOf({ dropped: { at: 5, reason: 'Never built' } }, { id: 'X1' }),
@@ -102,7 +102,7 @@ describe('the board', () => {
   });
 
   it('finds by id, name, zone and what is next, all words together', () => {
-    const find = (words: string) => ids(matching(live(rows), { words, standing: 'all' }));
+    const find = (words: string) => ids(matching(live(rows), { words, status: 'all' }));
     expect(find('north')).toEqual(['N1']);
     expect(find('aisle zone 2')).toEqual(['S1']);
     expect(find('clockwise')).toEqual(['S1']);
@@ -110,8 +110,8 @@ describe('the board', () => {
     expect(find('  ')).toEqual(['N1', 'S1']);
   });
 
-  it('shows one standing alone, and counts each', () => {
-    expect(ids(matching(rows, { words: '', standing: 'signed' }))).toEqual(['N1']);
+  it('shows one status alone, and counts each', () => {
+    expect(ids(matching(rows, { words: '', status: 'signed' }))).toEqual(['N1']);
     expect(totals(live(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
   });
 
@@ -130,12 +130,12 @@ describe('the board', () => {
     });
     const before = view([rowOf({}, { id: 'N1' }), rowOf({}, { id: 'N2' })]);
     const after = withRowsKept(
-      view([rowOf({}, { id: 'N1' }), rowOf({ standing: 'aligning' }, { id: 'N2' })]),
+      view([rowOf({}, { id: 'N1' }), rowOf({ status: 'aligning' }, { id: 'N2' })]),
       before,
     );
     expect(after.pairs[0]).toBe(before.pairs[0]);
     expect(after.pairs[1]).not.toBe(before.pairs[1]);
-    expect(after.pairs[1]?.standing).toBe('aligning');
+    expect(after.pairs[1]?.status).toBe('aligning');
   });
 
   it('tells the findings of the latest visits, the weightiest first', () => {

@@ -120,14 +120,17 @@ describe('hearing by voice', () => {
     [50, 'fifty', 15, 'fifteen'],
     [13, 'thirteen', 30, 'thirty'],
     [90, 'ninety', 19, 'nineteen'],
-  ])('asks of %d, when it may be its twin, both ways of saying each', (value, word, other, otherWord) => {
-    const job = TableJob.crewed();
-    const facts = job.hears('panel', word, 0.55, [[otherWord, 0.4]]);
-    const asked = `${value}, ${word}, or ${other}, ${otherWord}? Say it figure by figure.`;
-    expect(ofType(facts, 'query')[0]?.text).toBe(asked);
-    job.hears('panel', [...String(other)].map((figure) => FIGURES[Number(figure)]).join(' '), 0.99);
-    expect(job.state.reading?.reading).toEqual(valueReading(other));
-  });
+  ])(
+    'asks of %d, when it may be its confusable, both ways of saying each',
+    (value, word, other, otherWord) => {
+      const job = TableJob.crewed();
+      const facts = job.hears('panel', word, 0.55, [[otherWord, 0.4]]);
+      const asked = `${value}, ${word}, or ${other}, ${otherWord}? Say it figure by figure.`;
+      expect(ofType(facts, 'query')[0]?.text).toBe(asked);
+      job.hears('panel', [...String(other)].map((figure) => FIGURES[Number(figure)]).join(' '), 0.99);
+      expect(job.state.reading?.reading).toEqual(valueReading(other));
+    },
+  );
 
   it('asks though it is sure of "thirteen", while "thirty" is not ruled out', () => {
     const job = TableJob.crewed();

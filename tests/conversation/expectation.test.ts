@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { expectation } from '../../src/conversation/expectation.ts';
-import { twinOf } from '../../src/grammar/confusable.ts';
+import { confusableWith } from '../../src/grammar/confusable.ts';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { EMPTY } from '../../src/visit/state.ts';
 import { COUNTS, TableJob } from './table.ts';
@@ -28,7 +28,7 @@ describe('readings that would not surprise', () => {
   });
 
   it.each([13, 14, 15, 16, 17, 18, 19])('hold both %d and what sounds like it', (teen) => {
-    const ten = twinOf(teen) as number;
+    const ten = confusableWith(teen) as number;
     for (const value of [teen, ten]) {
       const job = TableJob.crewed();
       job.say('panel', String(value));

@@ -31,7 +31,7 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
   const shown = hall.meterShows();
   let store: Store;
   let server: RunningServer;
-  let ears: Browser;
+  let speaking: Browser;
   let browser: Browser;
   let panel: Page;
   let emitter: Page;
@@ -41,14 +41,14 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     server = await startServer({ store, transcriber: openTranscriber(DEFAULT_MODEL_FOLDER) });
     const sound = join(folder, 'reading.wav');
     await writeFile(sound, await text2wav(speakNumber(Number(shown))));
-    ears = await launch(sound);
+    speaking = await launch(sound);
     browser = await launch();
-    panel = await (await ears.newContext(PHONE)).newPage();
+    panel = await (await speaking.newContext(PHONE)).newPage();
     emitter = await (await browser.newContext(PHONE)).newPage();
   }, 60_000);
 
   afterAll(async () => {
-    await ears?.close();
+    await speaking?.close();
     await browser?.close();
     await server?.close();
   });

@@ -24,12 +24,12 @@ async function soundFile(before: number, after: number): Promise<string> {
   samples.set(words, before * sampleRate);
   const file = new wavefile.WaveFile();
   file.fromScratch(1, sampleRate, '16', samples);
-  const path = join(mkdtempSync(join(tmpdir(), 'ladderline-ears-')), 'said.wav');
+  const path = join(mkdtempSync(join(tmpdir(), 'ladderline-said-')), 'said.wav');
   writeFileSync(path, file.toBuffer());
   return path;
 }
 
-/** The server hears nothing: a phone has its own ears, or types. */
+/** The server hears nothing: a phone recognises words itself, or types. */
 describe.skipIf(!CHROMIUM)('a phone that hears by itself', () => {
   let store: MemoryStore;
   let server: RunningServer | undefined;
@@ -40,7 +40,7 @@ describe.skipIf(!CHROMIUM)('a phone that hears by itself', () => {
   });
 
   /** A panel with the speech model loaded, and its voice off. */
-  async function panelWithEars(sound: string): Promise<Page> {
+  async function panelWithRecogniser(sound: string): Promise<Page> {
     store = new MemoryStore();
     server = await startServer({ store });
     browser = await launch(sound);
@@ -76,7 +76,7 @@ describe.skipIf(!CHROMIUM)('a phone that hears by itself', () => {
   }
 
   it('hears what is said into its button', async () => {
-    const panel = await panelWithEars(await soundFile(2, 2));
+    const panel = await panelWithRecogniser(await soundFile(2, 2));
     await panel.getByRole('button', { name: /Hold or tap to talk/ }).click();
     await panel.waitForTimeout(5_000);
     await panel.getByRole('button', { name: /Listening/ }).click();
@@ -85,7 +85,7 @@ describe.skipIf(!CHROMIUM)('a phone that hears by itself', () => {
   }, 120_000);
 
   it('hears hands-free, from the first word on, and closes by itself', async () => {
-    const panel = await panelWithEars(await soundFile(3, 4));
+    const panel = await panelWithRecogniser(await soundFile(3, 4));
     await press(panel, 'Talk hands-free');
     await panel.getByRole('button', { name: /Hands-free: just speak/ }).waitFor({ timeout: LOAD_WITHIN_MS });
     const { text, alternatives } = await heard(panel);

@@ -48,8 +48,8 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
     expect(await desk.getByRole('button', { name: 'Sign the record' }).count()).toBe(0);
     const { count, hash } = await site.store.head(job);
     const signature = { kind: 'typed', text: 'S. Example' };
-    const wish = { job, name: 'S. Example', role: 'Supervisor', signature, head: { count, hash } };
-    const answer = await new Desk(site.server.url, site.keys.desk).post('/api/site/sign', wish);
+    const command = { job, name: 'S. Example', role: 'Supervisor', signature, head: { count, hash } };
+    const answer = await new Desk(site.server.url, site.keys.desk).post('/api/site/sign', command);
     expect(answer.status).toBe(409);
     expect(await answer.json()).toMatchObject({ reason: 'not-signable' });
     expect(await site.store.head(job)).toEqual({ job, count, hash });

@@ -5,7 +5,7 @@ import { type AtDesk, atDesk } from './at-desk.ts';
 import { CHROMIUM } from './chromium.ts';
 import { press } from './hall.ts';
 
-/** The supervisor at the desk: from the board to a pair's story, and a signature drawn with the mouse. */
+/** The supervisor at the desk: from the board to a pair's visit, and a signature drawn with the mouse. */
 describe.skipIf(!CHROMIUM)('a supervisor signs', () => {
   const { job } = visitTo('N2');
   let site: AtDesk;

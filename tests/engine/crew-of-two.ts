@@ -14,7 +14,7 @@ import { createRng } from '../../src/simulator/rng.ts';
 export const PERCENT = NEUTRAL_METERS[0] as MeterProfile;
 export const DECIBELS = NEUTRAL_METERS[3] as MeterProfile;
 
-/** A well-made pair: a Gaussian beam eight eighths wide, two turns off, no lash, hardly any noise. */
+/** A well-made pair: a Gaussian beam eight eighths wide, two turns off, no backlash, hardly any noise. */
 export const goodPair = (meter: MeterProfile, more: Partial<PairSpec> = {}): PairSpec => ({
   meter,
   lobes: [
@@ -31,7 +31,7 @@ export const goodPair = (meter: MeterProfile, more: Partial<PairSpec> = {}): Pai
   peakDb: 10,
   gainRangeDb: 40,
   gainStepDb: 0,
-  lash: { horizontal: 0, vertical: 0 },
+  backlash: { horizontal: 0, vertical: 0 },
   coupling: 0,
   aimRadius: 4,
   travel: 80,

@@ -211,7 +211,7 @@ describe('people err', () => {
       expect(advice.rule).toBe('doubt-turn');
     } else {
       // No usual slip explains it: what was known before no longer counts.
-      expect(stands.anew).toBe(901);
+      expect(stands.restartedAt).toBe(901);
     }
     const other = action.axis === 'horizontal' ? 'vertical' : 'horizontal';
     const corrected = observe(stands, {

@@ -57,7 +57,7 @@ describe('a whole alignment with a simulated crew', () => {
   });
 
   it('ends at the peak with a turn and a half of lost motion that the profile knows nothing of', () => {
-    const outcome = align(goodPair(DECIBELS, { lash: { horizontal: 1.5, vertical: 1.5 } }));
+    const outcome = align(goodPair(DECIBELS, { backlash: { horizontal: 1.5, vertical: 1.5 } }));
     expect(outcome.accepted).toBe(true);
     expect(outcome.shortfall).toBeLessThan(0.2);
   });

@@ -6,13 +6,13 @@ import { DEMO_PAIRS, playDemoSite } from '../../src/simulator/demo-site.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
-import { storyOf } from '../../src/visit/visit.ts';
-import { pairStory } from './pair-outcome.ts';
-import { SETUP, visit } from './site.ts';
+import { readVisit } from '../../src/visit/visit.ts';
+import { pairVisits } from './pair-outcome.ts';
+import { playedVisit, SETUP } from './site.ts';
 
 const demo = playDemoSite(Date.UTC(2026, 2, 3, 8));
-const stories = DEMO_PAIRS.map(({ id, pathLength }) =>
-  pairStory(
+const visitsByPair = DEMO_PAIRS.map(({ id, pathLength }) =>
+  pairVisits(
     id,
     pathLength,
     demo.visits.filter(({ pair }) => pair === id),
@@ -47,14 +47,14 @@ describe('the invented site', () => {
   });
 
   it('the weak pair and the one undone on a later visit appear in the findings of the site, and no others', () => {
-    expect(reviewSite(stories).map(({ id, pair }) => [id, pair])).toEqual([
+    expect(reviewSite(visitsByPair).map(({ id, pair }) => [id, pair])).toEqual([
       ['weak-neighbour', 'N4'],
       ['undone', 'D1'],
     ]);
   });
 
   it('the weak pair is told with its equals, which are not those of another length', () => {
-    const weak = reviewSite(stories).find(({ id }) => id === 'weak-neighbour');
+    const weak = reviewSite(visitsByPair).find(({ id }) => id === 'weak-neighbour');
     expect(weak?.entries.map(({ job }) => job.slice(5, 7))).toEqual(['N4', 'N1', 'N2', 'N3']);
     expect(weak?.figures.weaker).toBeGreaterThan(1);
   });
@@ -62,14 +62,14 @@ describe('the invented site', () => {
 
 describe('compared with the last visit', () => {
   it('the reading found before anything is touched tells how much light was lost since', () => {
-    const earlier = storyOf(visit());
+    const earlier = readVisit(playedVisit());
     const later = new LoggedJob('next-visit', Date.UTC(2027, 2, 3));
     later.input({ kind: 'open', setup: SETUP });
     later.say('panel', '120');
     later.say('emitter', 'gain down');
     later.say('panel', '90');
-    const story = storyOf(later.entries);
-    const drift = earlier && story && driftBetween(earlier, story);
+    const visit = readVisit(later.entries);
+    const drift = earlier && visit && driftBetween(earlier, visit);
     const accepted = earlier?.accepted?.reading;
     const value = accepted?.kind === 'value' ? accepted.value : Number.NaN;
     expect(drift).toMatchObject({ from: { value }, to: { value: 120 } });
@@ -78,7 +78,7 @@ describe('compared with the last visit', () => {
   });
 
   it('a visit that touched before it read says nothing of the one before', () => {
-    const [first, second] = stories.find(({ pair }) => pair === 'D1')?.visits ?? [];
+    const [first, second] = visitsByPair.find(({ pair }) => pair === 'D1')?.visits ?? [];
     expect(first && second && driftBetween(second, first)).toBeUndefined();
   });
 });

@@ -2,22 +2,22 @@ import type { PairOutcome } from '../../src/findings/outcome.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';
-import { type Story, storyOf } from '../../src/visit/visit.ts';
+import { readVisit, type Visit } from '../../src/visit/visit.ts';
 
-/** A pair's outcome with the whole story of every visit. */
-export interface PairStory extends PairOutcome {
-  readonly visits: readonly (Story & { readonly job: JobId })[];
+/** A pair's outcome with the whole visit of every visit. */
+export interface PairVisits extends PairOutcome {
+  readonly visits: readonly (Visit & { readonly job: JobId })[];
 }
 
 /** The visits to one pair, each with its log; logs that open no job are left out. */
-export function pairStory(
+export function pairVisits(
   pair: PairId,
   pathLength: number | undefined,
   logs: readonly { readonly job: JobId; readonly entries: readonly Entry[] }[],
-): PairStory {
+): PairVisits {
   const visits = logs.flatMap(({ job, entries }) => {
-    const story = storyOf(entries);
-    return story ? [{ ...story, job }] : [];
+    const visit = readVisit(entries);
+    return visit ? [{ ...visit, job }] : [];
   });
   return { pair, pathLength: pathLength ?? visits.at(-1)?.commission.setup.pathLength, visits };
 }

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { review } from '../../src/findings/review.ts';
 import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
-import { visit } from './site.ts';
+import { playedVisit } from './site.ts';
 
 describe('a simulated visit', () => {
   it('without faults ends signed, and a reviewer finds nothing', () => {
-    const entries = visit();
+    const entries = playedVisit();
     expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
     expect(review(entries)).toEqual([]);
   });
@@ -13,13 +13,13 @@ describe('a simulated visit', () => {
   it.each(Object.entries(PLANTS) as unknown as [Plant, string[]][])(
     'with %s planted gives %j and nothing else',
     (plant, ids) => {
-      const found = review(visit([plant]));
+      const found = review(playedVisit([plant]));
       expect(found.map(({ id }) => id).sort()).toEqual([...ids].sort());
     },
   );
 
   it('every finding points at entries of the log, oldest first', () => {
-    const entries = visit(['misread', 'takeover', 'hasty', 'drift', 'late-alarm']);
+    const entries = playedVisit(['misread', 'takeover', 'hasty', 'drift', 'late-alarm']);
     const found = review(entries);
     expect(found).not.toEqual([]);
     for (const { entries: seqs } of found) {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { twinOf, twinWord } from '../../src/grammar/confusable.ts';
+import { confusableWith, confusableWord } from '../../src/grammar/confusable.ts';
 import { parse } from '../../src/grammar/parse.ts';
 
 const TRAPS: [number, number][] = [
@@ -18,17 +18,17 @@ const TRAPS: [number, number][] = [
 
 describe('numbers that sound alike', () => {
   it.each(TRAPS)('%d and %d', (teen, ten) => {
-    expect(twinOf(teen)).toBe(ten);
-    expect(twinOf(ten)).toBe(teen);
+    expect(confusableWith(teen)).toBe(ten);
+    expect(confusableWith(ten)).toBe(teen);
   });
 
-  it.each([0, 1, 3, 10, 11, 12, 20, 21, 33, 100, 112, 142, 0.13])('%d has no twin', (value) => {
-    expect(twinOf(value)).toBeUndefined();
-    expect(twinWord(value)).toBeUndefined();
+  it.each([0, 1, 3, 10, 11, 12, 20, 21, 33, 100, 112, 142, 0.13])('%d has no confusable', (value) => {
+    expect(confusableWith(value)).toBeUndefined();
+    expect(confusableWord(value)).toBeUndefined();
   });
 
   it.each([13, 30, 19, 90, 115, 150, 990])('the word for %d is understood as it', (value) => {
-    expect(parse(twinWord(value) as string)).toEqual({
+    expect(parse(confusableWord(value) as string)).toEqual({
       kind: 'understood',
       intents: [{ kind: 'reading', reading: { kind: 'value', value } }],
     });

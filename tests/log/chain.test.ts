@@ -225,7 +225,7 @@ describe('the chain', () => {
     expect(changed(edit)).toEqual(fault);
   });
 
-  it('shows an entry that was changed and sealed anew, at the one after it', () => {
+  it('shows an entry that was changed and sealed again, at the one after it', () => {
     const fault = changed((entries) => {
       const { hash: _, ...body } = at(entries, 2);
       const forged = { ...body, at: body.at + 1 };

@@ -8,7 +8,7 @@ describe('a summary', () => {
     const script = accepted();
     expect(summarize(script.entries)).toMatchObject({
       setup: SETUP,
-      standing: { kind: 'accepted', reading: valueReading(142), seq: script.head.count - 1, changedBy: [] },
+      status: { kind: 'accepted', reading: valueReading(142), seq: script.head.count - 1, changedBy: [] },
       reading: { reading: valueReading(142) },
     });
   });
@@ -35,8 +35,8 @@ describe('a summary', () => {
 
   test('of an override keeps its reason, and every touch after it', () => {
     const { entries } = overridden();
-    const { standing } = summarize(entries);
-    expect(standing).toMatchObject({
+    const { status } = summarize(entries);
+    expect(status).toMatchObject({
       kind: 'accepted',
       override: { reason: expect.stringContaining('clear the aisle') },
       changedBy: [entries.at(-1)?.seq],
@@ -46,18 +46,18 @@ describe('a summary', () => {
   test('of an acceptance taken back is no acceptance', () => {
     const script = accepted();
     script.add('panel', { type: 'retract', target: script.head.count - 1, why: 'undo' });
-    expect(summarize(script.entries).standing).toEqual({ kind: 'aligning' });
+    expect(summarize(script.entries).status).toEqual({ kind: 'aligning' });
   });
 
   test('tells a stopped job from a resting one', () => {
     const script = alignment();
     script.add('panel', { type: 'pause' });
-    expect(summarize(script.entries).standing).toEqual({ kind: 'paused' });
+    expect(summarize(script.entries).status).toEqual({ kind: 'paused' });
     script.add('panel', { type: 'stopped' });
-    expect(summarize(script.entries).standing).toEqual({ kind: 'stopped' });
+    expect(summarize(script.entries).status).toEqual({ kind: 'stopped' });
   });
 
   test('of no entries is empty', () => {
-    expect(summarize([]).standing).toEqual({ kind: 'empty' });
+    expect(summarize([]).status).toEqual({ kind: 'empty' });
   });
 });

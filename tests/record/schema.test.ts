@@ -68,7 +68,7 @@ describe('the schema of the JSON Lines', () => {
   });
 
   it('lies beside the documentation as the program makes it', async () => {
-    // Written anew with `npx vitest run tests/record/schema.test.ts -u`.
+    // Written again with `npx vitest run tests/record/schema.test.ts -u`.
     await expect(`${JSON.stringify(lineSchema(), null, 1)}\n`).toMatchFileSnapshot(
       '../../docs/export.schema.json',
     );

@@ -1,28 +1,28 @@
 import { describe, expect, it } from 'vitest';
-import { standingOf } from '../../src/record/status.ts';
+import { statusOf } from '../../src/record/status.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
-import { visit } from '../findings/site.ts';
+import { playedVisit } from '../findings/site.ts';
 import { TableCommissioning } from '../visit/bench.ts';
 
-const standing = (job: TableCommissioning) => standingOf(job.state, job.now);
+const status = (job: TableCommissioning) => statusOf(job.state, job.now);
 
 describe('on the board a pair is', () => {
   it('not started without a visit', () => {
-    expect(standingOf(undefined, 0)).toBe('not-started');
-    expect(standingOf(EMPTY, 0)).toBe('not-started');
+    expect(statusOf(undefined, 0)).toBe('not-started');
+    expect(statusOf(EMPTY, 0)).toBe('not-started');
   });
 
   it('aligning until its alignment is accepted', () => {
-    expect(standing(TableCommissioning.listed())).toBe('aligning');
+    expect(status(TableCommissioning.listed())).toBe('aligning');
   });
 
   it('aligned, then proven, then signed, on a visit where all goes well', () => {
     const seen = new Set<string>();
     // Proven, it needs attention until its outputs are back.
     let state = EMPTY;
-    for (const entry of visit()) {
+    for (const entry of playedVisit()) {
       state = fold(state, entry);
-      seen.add(standingOf(state, entry.at));
+      seen.add(statusOf(state, entry.at));
     }
     expect([...seen]).toEqual(['aligning', 'aligned', 'needs-attention', 'proven', 'signed']);
   });
@@ -34,23 +34,23 @@ describe('on the board a pair is', () => {
   ])('in need of attention when %s', (_, happen) => {
     const job = TableCommissioning.aligned();
     happen(job);
-    expect(standing(job)).toBe('needs-attention');
+    expect(status(job)).toBe('needs-attention');
   });
 
   it.each([
     ['left with its outputs isolated', 'left-isolated'],
     ['signed though it was accepted by override', 'overridden'],
   ] as const)('in need of attention when %s', (_, plant) => {
-    const entries = visit([plant]);
-    expect(standingOf(entries.reduce(fold, EMPTY), entries.at(-1)?.at ?? 0)).toBe('needs-attention');
+    const entries = playedVisit([plant]);
+    expect(statusOf(entries.reduce(fold, EMPTY), entries.at(-1)?.at ?? 0)).toBe('needs-attention');
   });
 
   it('in need of attention when its log fails its check, though it says that it was signed', () => {
-    const entries = visit();
+    const entries = playedVisit();
     const state = entries.reduce(fold, EMPTY);
     const at = entries.at(-1)?.at ?? 0;
-    expect(standingOf(state, at)).toBe('signed');
-    expect(standingOf(state, at, { seq: 9, fault: 'hash' })).toBe('needs-attention');
+    expect(statusOf(state, at)).toBe('signed');
+    expect(statusOf(state, at, { seq: 9, fault: 'hash' })).toBe('needs-attention');
   });
 
   it('in need of attention when its record changed after it was signed', () => {
@@ -60,6 +60,6 @@ describe('on the board a pair is', () => {
     job.finish();
     job.sign();
     job.say('panel', '139');
-    expect(standing(job)).toBe('needs-attention');
+    expect(status(job)).toBe('needs-attention');
   });
 });

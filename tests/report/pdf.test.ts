@@ -5,7 +5,7 @@ import { findingText } from '../../src/phrases/findings.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { jobReport } from '../../src/report/build.ts';
 import type { Page } from '../../src/report/report.ts';
-import { storyOf } from '../../src/visit/visit.ts';
+import { readVisit } from '../../src/visit/visit.ts';
 import { accepted } from '../record/fixture.ts';
 import { demo, demoReport, headOf, visitsOf } from './demo.ts';
 import { bare, pdfText } from './pdf-text.ts';
@@ -49,7 +49,7 @@ describe('the PDF of a site', async () => {
       const text = pageOf(plan.id);
       const entries = visitsOf(plan.id).at(-1)?.entries ?? [];
       const facts = entries.map(({ fact }) => fact);
-      const end = storyOf(entries)?.end;
+      const end = readVisit(entries)?.end;
       const meter = end?.setup?.meter;
       if (end?.accepted && meter) {
         const how = end.accepted.override ? 'Accepted by override' : 'Accepted';

@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { provingBlock } from '../../src/report/proving.ts';
 import type { Plant } from '../../src/simulator/plants.ts';
 import { progressOf } from '../../src/visit/progress.ts';
-import { storyOf } from '../../src/visit/visit.ts';
-import { visit } from '../findings/site.ts';
+import { readVisit } from '../../src/visit/visit.ts';
+import { playedVisit } from '../findings/site.ts';
 
 /** The results of the goes at the alarm test, in order. */
 function alarmTests(plant: Plant): string[] {
-  const story = storyOf(visit([plant]));
-  if (!story) throw new Error('the visit opened no job');
-  const block = provingBlock(story.commission, progressOf(story.commission, story.until));
+  const visit = readVisit(playedVisit([plant]));
+  if (!visit) throw new Error('the visit opened no job');
+  const block = provingBlock(visit.commission, progressOf(visit.commission, visit.until));
   if (block.kind !== 'table') throw new Error('the tests are no table');
   return block.rows.filter(([test]) => test?.startsWith('Alarm test')).map(([, result = '']) => result);
 }

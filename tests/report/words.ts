@@ -1,10 +1,10 @@
 import type { Block, Page } from '../../src/report/report.ts';
 
 /** Every word a rendering of a page has to show, block by block, in its order. */
-export const wordsOf = ({ title, subtitle, standing, blocks, foot }: Page): string[] => [
+export const wordsOf = ({ title, subtitle, badge, blocks, foot }: Page): string[] => [
   title,
   subtitle,
-  standing.text,
+  badge.text,
   ...blocks.flatMap(blockWords),
   foot,
 ];

@@ -31,7 +31,7 @@ export class Desk {
   async board(): Promise<SiteView> {
     for (;;) {
       const board = await this.boardAtOnce();
-      if (board.pairs.every(({ standing }) => standing)) return board;
+      if (board.pairs.every(({ status }) => status)) return board;
     }
   }
 }

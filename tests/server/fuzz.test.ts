@@ -4,7 +4,7 @@ import { LIMITS } from '../../server/guard/limits.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { systemClock } from '../../server/process/clock.ts';
-import { Hearing } from '../../server/speech/service.ts';
+import { SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -128,7 +128,14 @@ async function play(rng: Rng, steps: number): Promise<void> {
   const limits = { ...LIMITS, messages: { burst: 1e9, perSecond: 0 }, historyBatch: 2 };
   const newDeps = (): ConnectionDeps => {
     const rooms = new Rooms({ store, clock: systemClock, log, graceMs: 1e6 }, limits);
-    return { rooms, store, hearing: new Hearing(undefined, limits, log), clock: systemClock, limits, log };
+    return {
+      rooms,
+      store,
+      speech: new SpeechService(undefined, limits, log),
+      clock: systemClock,
+      limits,
+      log,
+    };
   };
   let deps = newDeps();
 

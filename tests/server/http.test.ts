@@ -115,7 +115,7 @@ describe('the pages', () => {
   });
   afterAll(() => rmSync(clientFolder, { recursive: true }));
 
-  it('all of the client’s addresses give the one page, which is asked for anew each time', async () => {
+  it('all of the client’s addresses give the one page, which is asked for again each time', async () => {
     const { url } = await serve({ clientFolder });
     for (const path of ['/', '/join', '/panel', '/emitter', '/watch', '/index.html']) {
       const page = await get(url, path);

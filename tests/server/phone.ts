@@ -1,8 +1,8 @@
 import { nanoid } from 'nanoid';
 import { WebSocket } from 'ws';
 import type { Entry } from '../../src/model/entry.ts';
-import type { JobSetup } from '../../src/model/facts.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { JobOpened, Joined } from '../../src/protocol/jobs.ts';
 import {
   type ClientMessage,

@@ -94,17 +94,17 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs.map((row) => row.plan)).toEqual(pairs);
   });
 
-  it('R35: the same id is logged once and gets the first answer, among wishes at the same time', async () => {
+  it('R35: the same id is logged once and gets the first answer, among commands at the same time', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     const id = newId();
-    const wishes = [0, 1, 2, 3, 4].map((i) =>
+    const commands = [0, 1, 2, 3, 4].map((i) =>
       desk.post(
         '/api/site/pairs',
         i % 2 ? { pairs: [plan(`Q${i}`)] } : { id, pairs: [plan('A'), plan('B')] },
       ),
     );
-    const seqs = await Promise.all((await Promise.all(wishes)).map(seqOf));
+    const seqs = await Promise.all((await Promise.all(commands)).map(seqOf));
     expect(new Set([seqs[0], seqs[2], seqs[4]]).size).toBe(1);
     const { head, pairs } = await desk.board();
     expect(pairs.map((row) => row.plan.id).sort()).toEqual(['A', 'B', 'Q1', 'Q3']);
@@ -150,7 +150,7 @@ describe('a site over HTTP', () => {
     await panel.presence((p) => p.emitter === 'online');
     expect((await desk.board()).pairs[0]).toMatchObject({
       visits: [{ job: opened.job }],
-      standing: 'aligning',
+      status: 'aligning',
       online: { panel: true, emitter: true },
     });
   });
@@ -159,8 +159,8 @@ describe('a site over HTTP', () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
-    const wish = { id: newId(), pair: 'A' };
-    const answers = await Promise.all([0, 1, 2].map(() => desk.post('/api/site/jobs', wish)));
+    const command = { id: newId(), pair: 'A' };
+    const answers = await Promise.all([0, 1, 2].map(() => desk.post('/api/site/jobs', command)));
     const opened = await Promise.all(answers.map(async (answer) => JobOpened.parse(await answer.json())));
     expect(new Set(opened.map(({ job }) => job)).size).toBe(1);
     for (const { token } of opened) await Phone.at(url, token);
@@ -202,18 +202,18 @@ describe('a site over HTTP', () => {
     const { desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
     const before = (await desk.board()).pairs.find((row) => row.plan.id === 'N2');
-    expect(before).toMatchObject({ standing: 'proven' });
-    const wish = { id: newId(), job, head: before?.head, ...signer };
-    const seq = await seqOf(await desk.post('/api/site/sign', wish));
+    expect(before).toMatchObject({ status: 'proven' });
+    const command = { id: newId(), job, head: before?.head, ...signer };
+    const seq = await seqOf(await desk.post('/api/site/sign', command));
     expect(seq).toBe(before?.head?.count);
-    expect(await seqOf(await desk.post('/api/site/sign', wish))).toBe(seq);
+    expect(await seqOf(await desk.post('/api/site/sign', command))).toBe(seq);
     const { entries } = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
     expect(entries[seq]).toMatchObject({
       actor: 'supervisor',
       fact: { type: 'signed', head: { job, ...before?.head }, findings: ['corrections'], signature: drawn },
     });
     expect((await desk.board()).pairs.find((row) => row.plan.id === 'N2')).toMatchObject({
-      standing: 'signed',
+      status: 'signed',
       signed: { name: 'S. Example', role: 'Supervisor' },
     });
   });
@@ -246,7 +246,7 @@ describe('a site over HTTP', () => {
     const { job, entries } = visitTo('S3');
     const issue = entries.findIndex(({ fact }) => fact.type === 'issue-opened');
     const how = 'Verification delay of the panel, see its configuration';
-    expect((await desk.board()).pairs.find((row) => row.plan.id === 'S3')?.standing).toBe('needs-attention');
+    expect((await desk.board()).pairs.find((row) => row.plan.id === 'S3')?.status).toBe('needs-attention');
     const seq = await seqOf(await desk.post('/api/site/close-issue', { job, issue, how }));
     const record = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
     expect(record.entries[seq]).toMatchObject({
@@ -286,7 +286,7 @@ describe('a site over HTTP', () => {
   it('R39: the board counts the findings of the latest visit and of the site, and names the head they are of', async () => {
     const { store, reader } = await served();
     const { pairs } = await reader.board();
-    expect(pairs.map(({ plan: { id }, standing }) => [id, standing])).toMatchObject([
+    expect(pairs.map(({ plan: { id }, status }) => [id, status])).toMatchObject([
       ['N1', 'signed'],
       ['N2', 'signed'],
       ['N3', 'signed'],
@@ -311,7 +311,7 @@ describe('a site over HTTP', () => {
       expect(head).toMatchObject({ count: entries.length, hash: entries.at(-1)?.hash });
       const ofSite = id === 'N4' || id === 'D1' ? 1 : 0;
       expect(findings.serious + findings.question + findings.note).toBe(review(entries).length + ofSite);
-      expect((await store.account(job))?.hash).toBe(head?.hash);
+      expect((await store.summary(job))?.hash).toBe(head?.hash);
     }
   });
 
@@ -319,17 +319,17 @@ describe('a site over HTTP', () => {
     const { store, desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
     const board = await desk.board();
-    const kept = await store.account(job);
+    const kept = await store.summary(job);
     const head = board.pairs.find((row) => row.plan.id === 'N2')?.head;
     await seqOf(await desk.post('/api/site/sign', { job, head, ...signer }));
     await desk.board();
-    // As a server that begins with an account from before, and with one that is no account at all.
+    // As a server that begins with an summary from before, and with one that is no summary at all.
     for (const body of [kept?.body ?? '', 'scribble']) {
       const { hash } = await store.head(job);
-      await store.keepAccount(job, { hash, body });
+      await store.keepSummary(job, { hash, body });
       const other = await serve({ store: Object.assign(Object.create(store), { close: async () => {} }) });
       const row = (await new Desk(other.url, desk.token).board()).pairs.find(({ plan }) => plan.id === 'N2');
-      expect(row).toMatchObject({ standing: 'signed', head: { hash } });
+      expect(row).toMatchObject({ status: 'signed', head: { hash } });
     }
   });
 
@@ -339,13 +339,13 @@ describe('a site over HTTP', () => {
     const { url } = await serve({ store, clock, limits: { roomIdleMs: 40, deadAfterMs: 40 } });
     const { job, token } = await openJob(url);
     const panel = await Phone.at(url, token);
-    expect(await store.account(job)).toBeUndefined();
+    expect(await store.summary(job)).toBeUndefined();
     await panel.hangUp();
     await vi.waitFor(
       async () => {
         // What waits for an answer runs out.
         clock.advance(3_600_000);
-        expect((await store.account(job))?.hash).toBe((await store.head(job)).hash);
+        expect((await store.summary(job))?.hash).toBe((await store.head(job)).hash);
       },
       { timeout: 5_000 },
     );
@@ -359,7 +359,7 @@ describe('a site over HTTP', () => {
     }
     const { reader } = await served(demo, new Tampered());
     const row = (await reader.board()).pairs.find(({ plan }) => plan.id === 'S1');
-    expect(row).toMatchObject({ standing: 'needs-attention', next: expect.stringContaining('entry 7') });
+    expect(row).toMatchObject({ status: 'needs-attention', next: expect.stringContaining('entry 7') });
     expect(row?.final).toBeUndefined();
   });
 
@@ -368,7 +368,7 @@ describe('a site over HTTP', () => {
     ['the first of two', 'D1', 'aligning'],
   ])(
     'R39: the board does not wait for a log that takes long to read, and says so of its row: %s',
-    async (_, pair, standing) => {
+    async (_, pair, status) => {
       let read = () => {};
       const reading = new Promise<void>((resolve) => {
         read = resolve;
@@ -383,9 +383,9 @@ describe('a site over HTTP', () => {
       const rowOf = (board: SiteView) => board.pairs.find(({ plan }) => plan.id === pair);
       const early = rowOf(await reader.boardAtOnce());
       expect(early?.next).toBe('Its record is being read');
-      expect(early?.standing).toBeUndefined();
+      expect(early?.status).toBeUndefined();
       read();
-      expect(rowOf(await reader.board())?.standing).toBe(standing);
+      expect(rowOf(await reader.board())?.status).toBe(status);
     },
   );
 
@@ -404,7 +404,7 @@ describe('a site over HTTP', () => {
     expect(await refusal(await reader.get('/api/site?job=elsewhere1'))).toMatchObject({ status: 404 });
   });
 
-  it('R29: when the site’s log cannot be written nothing is taken, and the same wish is good later', async () => {
+  it('R29: when the site’s log cannot be written nothing is taken, and the same command is good later', async () => {
     class Failing extends MemoryStore {
       failing = false;
       override async append(...args: Parameters<MemoryStore['append']>) {
@@ -415,14 +415,14 @@ describe('a site over HTTP', () => {
     const store = new Failing();
     const { url } = await serve({ store });
     const { desk } = await Desk.open(url);
-    const wish = { id: newId(), pairs: [plan('A')] };
+    const command = { id: newId(), pairs: [plan('A')] };
     store.failing = true;
-    expect(await refusal(await desk.post('/api/site/pairs', wish))).toMatchObject({
+    expect(await refusal(await desk.post('/api/site/pairs', command))).toMatchObject({
       status: 503,
       reason: 'store-failed',
     });
     store.failing = false;
-    await seqOf(await desk.post('/api/site/pairs', wish));
+    await seqOf(await desk.post('/api/site/pairs', command));
     expect((await desk.board()).pairs).toHaveLength(1);
   });
 

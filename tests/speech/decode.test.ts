@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { WordGraph } from '../../src/grammar/graph.ts';
 import { search } from '../../src/speech/decode.ts';
-import { openText } from '../../src/speech/free-text.ts';
+import { freeText } from '../../src/speech/free-text.ts';
 import { type Alphabet, logSoftmax } from '../../src/speech/logits.ts';
 import { Spelling } from '../../src/speech/spelling.ts';
 
@@ -100,10 +100,10 @@ describe('open text', () => {
   };
 
   it('drops repeats and blanks, keeps doubled letters that a blank parts', () => {
-    expect(openText(logits(2, 2, 0, 2, 1, 1, 3, 0), TOKENS, ALPHABET).text).toBe('aa b');
+    expect(freeText(logits(2, 2, 0, 2, 1, 1, 3, 0), TOKENS, ALPHABET).text).toBe('aa b');
   });
 
   it('is empty where nothing is said', () => {
-    expect(openText(logits(0, 0, 0), TOKENS, ALPHABET).text).toBe('');
+    expect(freeText(logits(0, 0, 0), TOKENS, ALPHABET).text).toBe('');
   });
 });

@@ -9,7 +9,7 @@ import { DEFAULT_MODEL_FOLDER } from '../../server/process/program.ts';
 import { readSound } from '../../server/speech/sound-file.ts';
 import { openTranscriber } from '../../server/speech/start.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
-import { hear } from '../../src/conversation/decide.ts';
+import { decide } from '../../src/conversation/decide.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-speech-'));
 
@@ -39,7 +39,7 @@ describe('the speech engine', () => {
     ['say again', { kind: 'repeat' }],
   ])('hears "%s" and takes it', async (words, intent) => {
     const { text, confidence, alternatives } = await engine.transcribe(await voice(words));
-    expect(hear({ via: 'voice', text, confidence, alternatives })).toEqual({
+    expect(decide({ via: 'voice', text, confidence, alternatives })).toEqual({
       kind: 'taken',
       intents: [intent],
     });
@@ -49,7 +49,7 @@ describe('the speech engine', () => {
     'takes nothing from talk that is not ours: "%s"',
     async (words) => {
       const { text, confidence, alternatives } = await engine.transcribe(await voice(words));
-      expect(hear({ via: 'voice', text, confidence, alternatives }).kind).not.toBe('taken');
+      expect(decide({ via: 'voice', text, confidence, alternatives }).kind).not.toBe('taken');
     },
   );
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { loadRecogniser, type Recogniser } from '../../server/speech/recogniser.ts';
-import { hear } from '../../src/conversation/decide.ts';
+import { decide } from '../../src/conversation/decide.ts';
 import { fromWritten, MOST_BELIEVED } from '../../src/speech/written.ts';
 import { END, START, writeWhisper } from './whisper-folder.ts';
 
@@ -34,7 +34,7 @@ describe('a model in the layout of Whisper', () => {
     expect(heard.confidence).toBeCloseTo(0.7 * MOST_BELIEVED, 3);
     expect(heard.alternatives[1]?.text).toBe('one forty-three.');
     expect(heard.alternatives[1]?.confidence).toBeCloseTo(0.3 * MOST_BELIEVED, 3);
-    expect(hear({ via: 'voice', ...heard })).toEqual({
+    expect(decide({ via: 'voice', ...heard })).toEqual({
       kind: 'doubtful',
       options: [reading(142), reading(143)],
     });
@@ -63,7 +63,7 @@ describe('a model in the layout of Whisper', () => {
 });
 
 describe('words without a measured confidence', () => {
-  const sure = (text: string) => hear({ via: 'voice', ...fromWritten([{ text, probability: 1 }]) });
+  const sure = (text: string) => decide({ via: 'voice', ...fromWritten([{ text, probability: 1 }]) });
 
   it('are asked about, however sure the model is', () => {
     expect(sure('142')).toEqual({ kind: 'doubtful', options: [reading(142)] });

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
-import type { KeptAccount, Store } from '../../server/store/store.ts';
+import type { KeptSummary, Store } from '../../server/store/store.ts';
 import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import type { Fact } from '../../src/model/facts.ts';
@@ -183,18 +183,18 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.pass(token)).toBeUndefined();
     });
 
-    it('keeps the last account of a log, apart from the log', async () => {
-      expect(await store.account(JOB)).toBeUndefined();
+    it('keeps the last summary of a log, apart from the log', async () => {
+      expect(await store.summary(JOB)).toBeUndefined();
       await grow(['x']);
       const [first, second] = ['a', 'b'].map((digit) => ({
         hash: digit.repeat(64),
         body: `{"${digit}":"“ok”"}`,
       }));
-      await store.keepAccount(JOB, first as KeptAccount);
-      expect(await store.account(JOB)).toEqual(first);
-      await store.keepAccount(JOB, second as KeptAccount);
-      expect(await store.account(JOB)).toEqual(second);
-      expect(await store.account(OTHER)).toBeUndefined();
+      await store.keepSummary(JOB, first as KeptSummary);
+      expect(await store.summary(JOB)).toEqual(first);
+      await store.keepSummary(JOB, second as KeptSummary);
+      expect(await store.summary(JOB)).toEqual(second);
+      expect(await store.summary(OTHER)).toBeUndefined();
       expect((await store.head(JOB)).count).toBe(1);
       expect(await store.audit(JOB)).toBeUndefined();
     });

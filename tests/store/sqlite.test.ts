@@ -144,10 +144,10 @@ describe('the SQLite file', () => {
 
   it('is brought up from the first version with all that is in it', async () => {
     await filled();
-    tamperSchema('DROP TABLE accounts', 'PRAGMA user_version = 1');
+    tamperSchema('DROP TABLE summaries', 'PRAGMA user_version = 1');
     const store = openDataFolder(folder);
     expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
-    await store.keepAccount(JOB, { hash: 'a'.repeat(64), body: '{}' });
+    await store.keepSummary(JOB, { hash: 'a'.repeat(64), body: '{}' });
     expect(store.db.pragma('user_version', { simple: true })).toBe(SCHEMA_VERSION);
     expect(() => store.db.exec('DELETE FROM heads')).toThrow(/append-only/);
     await store.close();

@@ -6,10 +6,10 @@ import { describe, expect, it } from 'vitest';
 import { headAfter } from '../../src/log/chain.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { visit } from '../findings/site.ts';
+import { playedVisit } from '../findings/site.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-verify-'));
-const log = visit(['late-alarm']);
+const log = playedVisit(['late-alarm']);
 const text = toJsonLines(log, headAfter(log.at(-1) as Entry));
 
 function run(content: string) {

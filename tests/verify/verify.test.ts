@@ -7,13 +7,13 @@ import type { Fact } from '../../src/model/facts.ts';
 import type { Head } from '../../src/model/ids.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { verify } from '../../src/verify/verify.ts';
-import { visit } from '../findings/site.ts';
+import { playedVisit } from '../findings/site.ts';
 
-const LOG = visit(['misread', 'takeover']);
+const LOG = playedVisit(['misread', 'takeover']);
 const HEAD = headAfter(LOG.at(-1) as Entry);
 const TEXT = toJsonLines(LOG, HEAD);
 
-/** The log with some facts changed, and every hash made anew: only a replay can tell. */
+/** The log with some facts changed, and every hash made again: only a replay can tell. */
 function forged(change: (fact: Fact, seq: number) => Fact): string {
   let head: Head = emptyHead(HEAD.job);
   const entries = LOG.map(({ actor, fact, at, ref }) => {
@@ -87,7 +87,7 @@ describe('an exported log', () => {
     expect(wrong(`${lines.join('\n')}\n`)).toMatchObject(fault);
   });
 
-  it('with a reading changed and every hash made anew differs from what the engine advises', () => {
+  it('with a reading changed and every hash made again differs from what the engine advises', () => {
     const target = at('reading', 4);
     const text = forged((fact, seq) =>
       seq === target && fact.type === 'reading' ? { ...fact, reading: { kind: 'value', value: 61 } } : fact,
@@ -97,7 +97,7 @@ describe('an exported log', () => {
     expect(fault?.kind === 'advice' && fault.seq).toBeGreaterThan(target);
   });
 
-  it('with an instruction changed and every hash made anew names that instruction', () => {
+  it('with an instruction changed and every hash made again names that instruction', () => {
     const target = at('instruction', 9);
     const text = forged((fact, seq) =>
       seq === target && fact.type === 'instruction'

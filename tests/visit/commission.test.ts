@@ -235,7 +235,7 @@ describe('proving', () => {
     expect(job.of('issue-opened')).toEqual([]);
   });
 
-  it('a turn after the tests voids them: the pair is aligned and proven anew', () => {
+  it('a turn after the tests voids them: the pair is aligned and proven again', () => {
     const job = TableCommissioning.aligned();
     job.alarmTest();
     job.faultTest();

@@ -1,4 +1,4 @@
-import { hear } from '../../../src/conversation/decide.ts';
+import { decide } from '../../../src/conversation/decide.ts';
 import { parse } from '../../../src/grammar/parse.ts';
 import type { Heard } from '../../../src/speech/heard.ts';
 import type { Believed } from './thresholds.ts';
@@ -16,7 +16,7 @@ export function meaningOf(text: string): string | undefined {
 /** What the job does with what was heard, judged by what was said. A sentence that is ambiguous by itself is right when it is asked about. */
 export function judge(said: string, { text, confidence, alternatives }: Heard): Outcome {
   if (text === '') return 'asked';
-  const hearing = hear({ via: 'voice', text, confidence, alternatives });
+  const hearing = decide({ via: 'voice', text, confidence, alternatives });
   const meant = meaningOf(said);
   if (hearing.kind === 'taken') return JSON.stringify([hearing.intents]) === meant ? 'right' : 'wrong';
   const asksTheRightThing = parse(said).kind === 'ambiguous' && meaningOf(text) === meant;
@@ -26,12 +26,12 @@ export function judge(said: string, { text, confidence, alternatives }: Heard): 
 /** Whether a reading would be taken from this. */
 export function takesReading({ text, confidence, alternatives }: Heard): boolean {
   if (text === '') return false;
-  const hearing = hear({ via: 'voice', text, confidence, alternatives });
+  const hearing = decide({ via: 'voice', text, confidence, alternatives });
   return hearing.kind === 'taken' && hearing.intents.some((intent) => 'reading' in intent);
 }
 
 export function takesAnything({ text, confidence, alternatives }: Heard): boolean {
-  return text !== '' && hear({ via: 'voice', text, confidence, alternatives }).kind === 'taken';
+  return text !== '' && decide({ via: 'voice', text, confidence, alternatives }).kind === 'taken';
 }
 
 /** The likeliest meaning, right or not, and how much it is believed. */

@@ -5,7 +5,7 @@ import type { Sample } from './sample.ts';
 import type { View } from './view.ts';
 
 /** What a rule says, and when to look again if nothing happens before. */
-export interface Told {
+export interface TimedAdvice {
   readonly advice: Advice;
   readonly wakeAt?: number;
 }
@@ -34,12 +34,12 @@ export const HEARER: Record<Action['kind'], Addressee> = {
 /** The most entries an advice points at: enough to judge it by, few enough to say. */
 const BECAUSE_KEPT = 8;
 
-export function tell(
+export function advice(
   rule: RuleId,
   action: Action,
   because: readonly (Sample | undefined)[] = [],
   figures: Record<string, number> = {},
-): Told {
+): TimedAdvice {
   const seqs = because.flatMap((s) => s?.seqs.slice(-1) ?? []);
   const kept = [...new Set(seqs)].sort((a, b) => a - b).slice(-BECAUSE_KEPT);
   const advice = { to: HEARER[action.kind], action, rule, because: kept, figures };

@@ -1,0 +1,47 @@
+import { z } from 'zod';
+import { PairPlan } from './pair-plan.ts';
+import { AdjusterProfile } from './profile.ts';
+import { JobSetup } from './setup.ts';
+
+/**
+ * What logs were written in before some of their words were changed. A log is never rewritten: its facts are kept,
+ * sent and hashed as they were written, and put into today's words where they are folded.
+ *
+ * Version 1 said `lash` for the `backlash` of the adjusters.
+ */
+export const LogVersion = z.union([z.literal(1), z.literal(2)]);
+export type LogVersion = z.infer<typeof LogVersion>;
+
+/** What new logs are written in. */
+export const LOG_VERSION = 2 satisfies LogVersion;
+
+const FormerAdjusters = AdjusterProfile.omit({ backlash: true }).extend({
+  lash: AdjusterProfile.shape.backlash,
+});
+
+export const WrittenAdjusters = z.union([AdjusterProfile, FormerAdjusters]);
+export type WrittenAdjusters = z.infer<typeof WrittenAdjusters>;
+
+export const WrittenPlan = PairPlan.extend({ adjusters: WrittenAdjusters.optional() });
+export type WrittenPlan = z.infer<typeof WrittenPlan>;
+
+export const WrittenSetup = JobSetup.extend({ adjusters: WrittenAdjusters, plan: WrittenPlan.optional() });
+export type WrittenSetup = z.infer<typeof WrittenSetup>;
+
+export function currentAdjusters(written: WrittenAdjusters): AdjusterProfile {
+  if (!('lash' in written)) return written;
+  const { lash, ...rest } = written;
+  return { ...rest, backlash: lash };
+}
+
+export function currentPlan({ adjusters, ...plan }: WrittenPlan): PairPlan {
+  return adjusters ? { ...plan, adjusters: currentAdjusters(adjusters) } : plan;
+}
+
+export function currentSetup({ adjusters, plan, ...setup }: WrittenSetup): JobSetup {
+  return {
+    ...setup,
+    adjusters: currentAdjusters(adjusters),
+    ...(plan && { plan: currentPlan(plan) }),
+  };
+}
