@@ -5,9 +5,10 @@ import type { SiteView } from '../../src/protocol/site.ts';
 import { boardLink, importLink, planLink } from '../browser/links.ts';
 import { follow } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { clock } from '../charts/times.ts';
+import { clock } from '../browser/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { savedSites } from '../saved/saved-sites.ts';
+import { liveRows } from '../site/live-rows.ts';
 import { StatusShape } from '../site/status-chip.tsx';
 import type { Polled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
@@ -16,9 +17,10 @@ import { Masthead } from '../ui/masthead.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { PairRow } from './pair-row.tsx';
-import { live, matching, totals, type Wanted } from './rows.ts';
+import { matching, totals, type Wanted } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
 import '../site/site.css';
+import './board.css';
 
 /** Every pair of a site: where it stands, who is on it, and what is next. */
 export function BoardPage({ token }: { token: string }) {
@@ -35,7 +37,7 @@ const SCREENFUL = 40;
 
 function Board({ token, view, site }: { token: string; view: SiteView; site: Polled<SiteView> }) {
   const [wanted, setWanted] = useState<Wanted>({ words: '', status: 'all' });
-  const rows = useMemo(() => live(view.pairs), [view]);
+  const rows = useMemo(() => liveRows(view.pairs), [view]);
   const dropped = view.pairs.filter((row) => row.dropped);
   const shown = useMemo(() => matching(rows, wanted), [rows, wanted]);
   const drawn = useMoreAndMore(shown.length, SCREENFUL);

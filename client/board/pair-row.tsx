@@ -49,7 +49,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
 
 function finalText({ status, final, visits }: Row): string {
   if (!status) return 'being read';
-  return final ?? (visits.length > 0 ? 'none that stands' : 'none yet');
+  return final ?? (visits.length > 0 ? 'none' : 'none yet');
 }
 
 function Counts({ row: { status, findings, visits } }: { row: Row }) {

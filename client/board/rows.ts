@@ -8,9 +8,6 @@ export interface Wanted {
   status: PairStatus | 'all';
 }
 
-/** The pairs that belong to the site now. */
-export const live = (rows: readonly PairRow[]): PairRow[] => rows.filter(({ dropped }) => !dropped);
-
 export function matching(rows: readonly PairRow[], { words, status }: Wanted): PairRow[] {
   const all = words.toLowerCase().split(/\s+/).filter(Boolean);
   return rows.filter((row) => {

@@ -1,9 +1,9 @@
 import { timeScene } from '../../src/charts/time-scene.ts';
 import type { Series } from '../../src/log/series.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
+import { OWN_TIMES } from '../browser/times.ts';
 import { Chart } from './chart.tsx';
 import type { Picks } from './marker.tsx';
-import { OWN_TIMES } from './times.ts';
 
 type Props = {
   series: Series;

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
-import { clock } from '../charts/times.ts';
+import { clock } from '../browser/times.ts';
 import type { Pending } from '../link/link.ts';
 import type { Room } from '../seat/use-room.ts';
 import { type Made, madeOf } from './made.ts';

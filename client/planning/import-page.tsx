@@ -4,11 +4,11 @@ import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { csvTemplate, pairsToCsv, type ReadPairs, readPairs } from '../../src/site/pair-table.ts';
-import { live } from '../board/rows.ts';
 import { boardLink } from '../browser/links.ts';
 import { go } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
+import { liveRows } from '../site/live-rows.ts';
 import { planPairs } from '../site/requests.ts';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { useSend } from '../site/use-send.ts';
@@ -17,6 +17,7 @@ import { download, fileName } from '../ui/download.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { type Change, changesBy } from './import-changes.ts';
 import '../site/site.css';
+import './planning.css';
 
 /** Takes pairs from a table: read and shown first, and sent only when every row is right. */
 export function ImportPage({ token }: { token: string }) {
@@ -34,7 +35,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
   const [name, setName] = useState<string>();
   const [text, setText] = useState('');
   const read = text.trim() === '' ? undefined : readTable(text);
-  const plans = live(view.pairs).map(({ plan }) => plan);
+  const plans = liveRows(view.pairs).map(({ plan }) => plan);
   const take = async (file: File | undefined) => {
     if (!file) return;
     setName(file.name);

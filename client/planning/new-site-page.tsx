@@ -11,6 +11,7 @@ import { Choice, Field } from '../ui/field.tsx';
 import { Masthead } from '../ui/masthead.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import '../site/site.css';
+import './planning.css';
 
 const NONE = 'none';
 

@@ -5,7 +5,7 @@ import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { boardLink, planLink, visitLink } from '../browser/links.ts';
 import { follow, go } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { clock, day } from '../charts/times.ts';
+import { clock, day } from '../browser/times.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { planPairs } from '../site/requests.ts';
 import { SiteMasthead } from '../site/site-masthead.tsx';
@@ -20,6 +20,7 @@ import { DropPair } from './drop-pair.tsx';
 import { type PlanDraft, parsePlan, planDraft } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import '../site/site.css';
+import './planning.css';
 
 /** The plan of one pair, checked as it is typed; from here its visits begin. Without `pair`: of a new one. */
 export function PlanPage({ token, pair }: { token: string; pair: string }) {

@@ -1,11 +1,11 @@
+import type { Log } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
 import { isSiteLog, jobReport, SiteReport } from '../../src/report/build.ts';
-import type { Log } from '../../src/report/pair-page.ts';
 import type { Page } from '../../src/report/report.ts';
 import { ApiError, ask } from '../browser/requests.ts';
-import { ZONE } from '../charts/times.ts';
+import { ZONE } from '../browser/times.ts';
 
 /** What a token opens, and which of it is wanted. */
 export interface Wanted {

@@ -1,7 +1,7 @@
 import type { PairId } from '../../src/model/pair-plan.ts';
 import { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
 import { ask, request } from '../browser/requests.ts';
-import { ZONE } from '../charts/times.ts';
+import { ZONE } from '../browser/times.ts';
 
 const LOOK_EVERY_MS = 500;
 

@@ -3,8 +3,8 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import type { FactOf } from '../../src/model/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
 import { type Item, matching, type Passage } from '../../src/record/exchange.ts';
+import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { clock, day } from '../charts/times.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
 
 const WHO: { [who in Line['who']]: string } = {

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../ui/download.ts';
-import { ask } from './record.ts';
+import { ask } from './log.ts';
 
 const FILES = [
   { label: 'JSON Lines', path: '/api/export.jsonl', ending: 'jsonl' },

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
-import { clock } from '../charts/times.ts';
+import { clock } from '../browser/times.ts';
 import { useReplayVoice, voiceAvailable } from './use-replay-voice.ts';
 
 const SPEEDS = [1, 5, 20, 60];

@@ -1,12 +1,11 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { series } from '../../src/log/series.ts';
+import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
-import { summarize } from '../../src/record/counts.ts';
 import { exchange } from '../../src/record/exchange.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
-import { finalReading } from '../../src/visit/final.ts';
-import { commissionOf, EMPTY, fold } from '../../src/visit/state.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import '../charts/charts.css';
@@ -17,7 +16,7 @@ import { NotYet } from '../ui/not-yet.tsx';
 import { showEntry } from './entry-links.tsx';
 import { ExchangeView } from './exchange-view.tsx';
 import { Exports } from './exports.tsx';
-import { type Grown, type LogRecord, useGrowing, useRecord } from './record.ts';
+import { type Grown, useGrowing, useLog } from './log.ts';
 import { Replay, type Shown, shownCount } from './replay.tsx';
 import { Seal } from './seal.tsx';
 import { SummaryPanel } from './summary.tsx';
@@ -26,12 +25,12 @@ import './print.css';
 
 /** A job's record for somebody who was not there. */
 export function ReviewPage({ token }: { token: string }) {
-  const { record, trouble, retry } = useRecord(token);
-  if (!record) return <NotYet what="log" trouble={trouble} again={retry} />;
-  return <Growing token={token} fetched={record} />;
+  const { log, trouble, retry } = useLog(token);
+  if (!log) return <NotYet what="log" trouble={trouble} again={retry} />;
+  return <Growing token={token} fetched={log} />;
 }
 
-function Growing({ token, fetched }: { token: string; fetched: LogRecord }) {
+function Growing({ token, fetched }: { token: string; fetched: Log }) {
   const grown = useGrowing(token, fetched);
   return <Review {...grown} saves={(name, print) => <Exports token={token} name={name} onPrint={print} />} />;
 }
@@ -49,8 +48,9 @@ interface ReviewProps extends Grown {
 }
 
 /** One log: summary, seal, replay, exchange and charts. */
-export function Review({ record, fault, end, trouble, saves, children }: ReviewProps) {
-  const { entries, head } = record;
+export function Review({ log, record, trouble, saves, children }: ReviewProps) {
+  const { entries, head } = log;
+  const { fault, state, series: whole } = record;
   const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('exchange');
   const [wanted, setWanted] = useState('');
@@ -58,20 +58,14 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
   const painted = useAfterPaint();
   const count = shownCount(shown, entries);
   const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
-  const summary = useMemo(() => summarize(entries, end), [entries, end]);
-  const final = useMemo(() => {
-    const commission = commissionOf(end);
-    return commission && finalReading(commission);
-  }, [end]);
-  const whole = useMemo(() => series(entries), [entries]);
   const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
   const search = useMemo(
-    () => (shown === 'all' ? end : until.reduce(fold, EMPTY)).search,
-    [shown, end, until],
+    () => (shown === 'all' ? state : until.reduce(fold, EMPTY)).search,
+    [shown, state, until],
   );
-  const { setup } = summary;
+  const { setup } = state;
   const passages = useMemo(() => (painted ? exchange(until, setup?.meter) : []), [painted, until, setup]);
-  usePrintedFooter(record);
+  usePrintedFooter(log);
 
   const pick = (seq: Seq) => {
     if (seq >= count) setShown('all');
@@ -112,14 +106,7 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
         </p>
       )}
       {fault && <Seal head={head} fault={fault} onPick={pick} />}
-      <SummaryPanel
-        summary={summary}
-        series={whole}
-        final={final}
-        meter={meter}
-        broken={fault !== undefined}
-        onPick={pick}
-      />
+      <SummaryPanel record={record} meter={meter} onPick={pick} />
       {children?.(pick)}
       {!fault && <Seal head={head} fault={fault} onPick={pick} />}
       <Replay entries={entries} shown={shown} onShow={setShown} />
@@ -166,7 +153,7 @@ export function Review({ record, fault, end, trouble, saves, children }: ReviewP
 }
 
 /** Every printed page says which record it belongs to, where the browser prints page margins. */
-function usePrintedFooter({ head }: LogRecord): void {
+function usePrintedFooter({ head }: Log): void {
   useEffect(() => {
     const { style } = document.documentElement;
     style.setProperty('--record-footer', `"Job ${head.job}, ${head.count} entries, head hash ${head.hash}"`);

@@ -6,30 +6,24 @@ import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
-import type { AlignmentStatus, Count, Summary } from '../../src/record/counts.ts';
-import type { FinalReading } from '../../src/visit/final.ts';
+import type { AlignmentStatus, Count } from '../../src/record/overview.ts';
+import type { VisitRecord } from '../../src/record/visit-record.ts';
+import { clock, day, duration, timeZone } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { clock, day, duration, timeZone } from '../charts/times.ts';
 import { EntryLinks } from './entry-links.tsx';
 
 const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 
-type Props = {
-  summary: Summary;
-  series: Series;
-  final: FinalReading | undefined;
-  meter: MeterProfile;
-  /** The log's chain is broken: nothing it says may look settled. */
-  broken: boolean;
-} & Picks;
+type Props = { record: VisitRecord; meter: MeterProfile } & Picks;
 
 /** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
-export function SummaryPanel({ summary, series, final, meter, broken, onPick }: Props) {
-  const { status, from, to, people } = summary;
+export function SummaryPanel({ record, meter, onPick }: Props) {
+  const { overview, series, final, state } = record;
+  const { alignment, from, to, people } = overview;
   const gain = series.gains.at(-1);
   return (
     <section class="summary" aria-labelledby="summary-title">
-      <StatusBox status={status} broken={broken} onPick={onPick} />
+      <AlignmentBox alignment={alignment} broken={record.fault !== undefined} onPick={onPick} />
       <div class="details">
         <div class="figures">
           <Figure name="Final reading">
@@ -58,14 +52,14 @@ export function SummaryPanel({ summary, series, final, meter, broken, onPick }: 
           )}
         </div>
         <dl class="facts">
-          <Fact name="Turns">{counted(summary.moves)}</Fact>
-          <Fact name="Readings">{counted(summary.readings)}</Fact>
-          <Fact name="Gain changes">{counted(summary.gainChanges)}</Fact>
-          <Look name="Corrections" seqs={summary.corrections} onPick={onPick} />
-          <Look name="Undone" seqs={summary.undone} onPick={onPick} />
-          <Look name="Asked back" seqs={summary.questions} onPick={onPick} />
-          <Look name="Not heard" seqs={summary.unheard} onPick={onPick} />
-          <Look name="Takeovers" seqs={summary.takeovers} onPick={onPick} />
+          <Fact name="Turns">{counted(overview.moves)}</Fact>
+          <Fact name="Readings">{counted(overview.readings)}</Fact>
+          <Fact name="Gain changes">{counted(overview.gainChanges)}</Fact>
+          <Look name="Corrections" seqs={overview.corrections} onPick={onPick} />
+          <Look name="Undone" seqs={overview.undone} onPick={onPick} />
+          <Look name="Asked back" seqs={overview.questions} onPick={onPick} />
+          <Look name="Not heard" seqs={overview.unheard} onPick={onPick} />
+          <Look name="Takeovers" seqs={overview.takeovers} onPick={onPick} />
         </dl>
         <dl class="facts people">
           {people.map(({ seq, at, seat, device, takeover }) => (
@@ -75,7 +69,7 @@ export function SummaryPanel({ summary, series, final, meter, broken, onPick }: 
             </Fact>
           ))}
           <Fact name="Meter">{meter.name}</Fact>
-          {summary.setup?.pathLength !== undefined && <Fact name="Path">{summary.setup.pathLength} m</Fact>}
+          {state.setup?.pathLength !== undefined && <Fact name="Path">{state.setup.pathLength} m</Fact>}
         </dl>
       </div>
     </section>
@@ -89,10 +83,15 @@ const PLAIN = {
   stopped: ['Stopped', 'The crew stopped. Not accepted.'],
 } as const;
 
-function StatusBox({ status, broken, onPick }: { status: AlignmentStatus; broken: boolean } & Picks) {
+/** `broken`: the log's chain is broken, so nothing it says may look settled. */
+function AlignmentBox({
+  alignment,
+  broken,
+  onPick,
+}: { alignment: AlignmentStatus; broken: boolean } & Picks) {
   const said = broken ? 'A broken log says: ' : '';
-  if (status.kind !== 'accepted') {
-    const [title, text] = PLAIN[status.kind];
+  if (alignment.kind !== 'accepted') {
+    const [title, text] = PLAIN[alignment.kind];
     return (
       <div class="status">
         <h2 id="summary-title">
@@ -103,7 +102,7 @@ function StatusBox({ status, broken, onPick }: { status: AlignmentStatus; broken
       </div>
     );
   }
-  const { seq, at, override, changedBy } = status;
+  const { seq, at, override, changedBy } = alignment;
   const changed = changedBy.length > 0;
   const heed = override || changed || broken;
   return (

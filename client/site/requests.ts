@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import type { Log } from '../../src/model/entry.ts';
 import type { JobId, MessageId } from '../../src/model/ids.ts';
 import { JobOpened, JobRecord } from '../../src/protocol/jobs.ts';
 import {
@@ -42,12 +43,10 @@ export const siteFindings = (token: string, job?: JobId): Promise<SiteFindings> 
 
 const ofVisit = (job: JobId | undefined): string => (job ? `?job=${encodeURIComponent(job)}` : '');
 
-export type LogRecord = z.infer<typeof JobRecord>;
-
-/** The record of one visit, as text and as read: a field this page does not know is covered by the hash. */
-export async function visitRecord(token: string, job: JobId): Promise<{ text: string; record: LogRecord }> {
+/** The log of one visit, as text and as read: a field this page does not know is covered by the hash. */
+export async function visitLog(token: string, job: JobId): Promise<{ text: string; log: Log }> {
   const text = await (await ask(`/api/site/record${ofVisit(job)}`, { token })).text();
   const raw: unknown = JSON.parse(text);
   JobRecord.parse(raw);
-  return { text, record: raw as LogRecord };
+  return { text, log: raw as Log };
 }

@@ -1,10 +1,10 @@
 import { provingBlock } from '../../src/report/proving.ts';
-import { progressOf } from '../../src/visit/progress.ts';
+import type { Progress } from '../../src/visit/progress.ts';
 import type { Visit } from '../../src/visit/visit.ts';
 
 /** Every go at a proving test with its times, as the report has them. */
-export function Tests({ visit: { commission, until } }: { visit: Visit }) {
-  const block = provingBlock(commission, progressOf(commission, until));
+export function Tests({ visit, progress }: { visit: Visit; progress: Progress }) {
+  const block = provingBlock(visit.commission, progress);
   if (block.kind !== 'table') return null;
   const { title, columns, rows } = block;
   return (

@@ -1,14 +1,14 @@
 import { useState } from 'preact/hooks';
+import type { Log } from '../../src/model/entry.ts';
 import type { Signature } from '../../src/model/facts.ts';
 import { findingName } from '../../src/phrases/findings.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
-import { missingForSignoff } from '../../src/visit/signoff.ts';
-import type { Visit } from '../../src/visit/visit.ts';
+import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { clock, day } from '../charts/times.ts';
 import { EntryLinks } from '../review/entry-links.tsx';
-import { type LogRecord, signRecord } from '../site/requests.ts';
+import { signRecord } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
 import { Field } from '../ui/field.tsx';
 import { DrawnSignature, SignaturePad } from './signature-pad.tsx';
@@ -16,16 +16,16 @@ import { drawnSignature, type Strokes } from './strokes.ts';
 
 type Props = {
   token: string;
-  log: LogRecord;
-  visit: Visit;
+  log: Log;
+  record: VisitRecord;
   desk: boolean;
   onAnswered: () => void;
 } & Picks;
 
 /** The signature that stands, and whether the record is still what was signed; or the form to sign it. */
-export function SignOff({ token, log, visit, desk, onAnswered, onPick }: Props) {
-  const { signed, changedBy, issues } = visit.end;
-  const missing = missingForSignoff(visit.commission, visit.until);
+export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props) {
+  const { missing, state } = record;
+  const { signed, changedBy, issues } = state;
   const settled = signed !== undefined && changedBy === undefined;
   return (
     <section aria-labelledby="sign-title" class="sign-off">
@@ -89,7 +89,7 @@ function lastSigner(): { name: string; role: string } {
   return { name: text(kept?.name), role: text(kept?.role) };
 }
 
-function SignForm({ token, log, onAnswered }: { token: string; log: LogRecord; onAnswered: () => void }) {
+function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswered: () => void }) {
   const [{ name, role }, setWho] = useState(lastSigner);
   const [drawing, setDrawing] = useState(true);
   const [strokes, setStrokes] = useState<Strokes>([]);

@@ -1,10 +1,9 @@
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import { reviewVisit } from '../../src/findings/review.ts';
+import { useEffect, useState } from 'preact/hooks';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
 import type { SiteFindings } from '../../src/protocol/site.ts';
-import type { Visit } from '../../src/visit/visit.ts';
+import type { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { siteFindings } from '../site/requests.ts';
@@ -12,13 +11,13 @@ import { siteFindings } from '../site/requests.ts';
 type Props = {
   token: string;
   job: JobId;
-  visit: Visit;
+  record: VisitRecord;
 } & Picks;
 
 /** What a careful supervisor would ask of this visit, each with the entries it rests on. */
-export function VisitFindings({ token, job, visit, onPick }: Props) {
-  const findings = useMemo(() => reviewVisit(visit), [visit]);
-  const { acrossSite, trouble } = useSiteFindings(token, job, visit.entries.length);
+export function VisitFindings({ token, job, record, onPick }: Props) {
+  const { findings, entries } = record;
+  const { acrossSite, trouble } = useSiteFindings(token, job, entries.length);
   const told = [
     ...findings.map((finding) => ({
       severity: finding.severity,

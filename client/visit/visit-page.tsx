@@ -1,16 +1,15 @@
 import type { ComponentChildren } from 'preact';
 import { useMemo } from 'preact/hooks';
 import { toJsonLines } from '../../src/log/json-lines.ts';
+import type { Log } from '../../src/model/entry.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { toCsv } from '../../src/record/csv-file.ts';
-import { statusOf } from '../../src/record/status.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
-import { readVisit } from '../../src/visit/visit.ts';
 import { ReportButton } from '../report/report-button.tsx';
-import { useReading } from '../review/record.ts';
+import { useVisitRecord } from '../review/log.ts';
 import { Review } from '../review/review-page.tsx';
-import { type LogRecord, visitRecord } from '../site/requests.ts';
+import { visitLog } from '../site/requests.ts';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
 import { type Polled, usePolled } from '../site/use-polled.ts';
@@ -23,6 +22,7 @@ import { SignOff } from './sign-off.tsx';
 import { VisitFindings } from './visit-findings.tsx';
 import { Visits } from './visits.tsx';
 import '../site/site.css';
+import './visit.css';
 
 /** A record is some hundred kilobytes: looked at less often than the board. */
 const LOOK_EVERY_MS = 5_000;
@@ -30,20 +30,20 @@ const LOOK_EVERY_MS = 5_000;
 /** The record of one visit to a pair, what is to be asked of it, and its signature. */
 export function VisitPage({ token, job }: { token: string; job: JobId }) {
   const site = useSite(token, job);
-  const record = useVisitRecord(token, job);
+  const log = useVisitLog(token, job);
   if (!site.value) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
-  if (!record.value) return <NotYet what="log" trouble={record.trouble} again={record.look} />;
-  return <Visit token={token} job={job} view={site.value} site={site} record={record} log={record.value} />;
+  if (!log.value) return <NotYet what="log" trouble={log.trouble} again={log.look} />;
+  return <Visit token={token} job={job} view={site.value} site={site} polled={log} log={log.value} />;
 }
 
-/** The record as the server holds it, handed out again only when it has grown. */
-function useVisitRecord(token: string, job: JobId): Polled<LogRecord> {
+/** The log as the server holds it, handed out again only when it has grown. */
+function useVisitLog(token: string, job: JobId): Polled<Log> {
   const look = useMemo(() => {
-    let last: Awaited<ReturnType<typeof visitRecord>> | undefined;
+    let last: Awaited<ReturnType<typeof visitLog>> | undefined;
     return async () => {
-      const came = await visitRecord(token, job);
+      const came = await visitLog(token, job);
       if (came.text !== last?.text) last = came;
-      return last.record;
+      return last.log;
     };
   }, [token, job]);
   return usePolled(look, LOOK_EVERY_MS);
@@ -54,36 +54,29 @@ interface VisitProps {
   job: JobId;
   view: SiteView;
   site: Polled<SiteView>;
-  record: Polled<LogRecord>;
-  log: LogRecord;
+  polled: Polled<Log>;
+  log: Log;
 }
 
-function Visit({ token, job, view, site, record, log }: VisitProps) {
-  const { fault, end } = useReading(log);
-  const visit = useMemo(() => readVisit(log.entries, end), [log, end]);
+function Visit({ token, job, view, site, polled, log }: VisitProps) {
+  const record = useVisitRecord(log);
+  const { visit, state } = record;
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
   const desk = view.role === 'desk';
   const again = () => {
     site.look();
-    record.look();
+    polled.look();
   };
   const between = (pick: (seq: Seq) => void) =>
     visit && (
       <div class="visit-parts">
         <div class="visit-part">
-          <VisitFindings token={token} job={job} visit={visit} onPick={pick} />
-          {isCommissioning(visit.commission) && <Tests visit={visit} />}
+          <VisitFindings token={token} job={job} record={record} onPick={pick} />
+          {isCommissioning(visit.commission) && <Tests visit={visit} progress={record.progress} />}
         </div>
         <div class="visit-part">
-          <SignOff token={token} log={log} visit={visit} desk={desk} onAnswered={again} onPick={pick} />
-          <Issues
-            token={token}
-            job={job}
-            issues={visit.end.issues}
-            desk={desk}
-            onClosed={again}
-            onPick={pick}
-          />
+          <SignOff token={token} log={log} record={record} desk={desk} onAnswered={again} onPick={pick} />
+          <Issues token={token} job={job} issues={state.issues} desk={desk} onClosed={again} onPick={pick} />
           {row && <Visits token={token} job={job} row={row} visit={visit} onPick={pick} />}
         </div>
       </div>
@@ -92,13 +85,12 @@ function Visit({ token, job, view, site, record, log }: VisitProps) {
     <>
       <div class="site visit-head">
         <SiteMasthead token={token} site={view.site} />
-        {visit && <StatusSign status={statusOf(end, visit.until, fault)} />}
+        {visit && <StatusSign status={record.status} />}
       </div>
       <Review
-        record={log}
-        fault={fault}
-        end={end}
-        trouble={record.trouble ?? site.trouble}
+        log={log}
+        record={record}
+        trouble={polled.trouble ?? site.trouble}
         saves={(name, print) => (
           <Saves log={log} name={name} onPrint={print}>
             <ReportButton token={token} job={job} />
@@ -118,7 +110,7 @@ function Saves({
   onPrint,
   children,
 }: {
-  log: LogRecord;
+  log: Log;
   name: string;
   onPrint: () => void;
   children: ComponentChildren;

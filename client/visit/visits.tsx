@@ -4,13 +4,14 @@ import type { JobId } from '../../src/model/ids.ts';
 import { readingWithUnit } from '../../src/phrases/readings.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 import { driftBetween } from '../../src/record/last-visit.ts';
-import { readVisit, type Visit } from '../../src/visit/visit.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
+import type { Visit } from '../../src/visit/visit.ts';
 import { planLink, visitLink } from '../browser/links.ts';
 import { follow } from '../browser/route.ts';
+import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { clock, day } from '../charts/times.ts';
 import { EntryLinks } from '../review/entry-links.tsx';
-import { visitRecord } from '../site/requests.ts';
+import { visitLog } from '../site/requests.ts';
 
 type Props = { token: string; job: JobId; row: PairRow; visit: Visit } & Picks;
 
@@ -61,10 +62,10 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
   const named = isFirst ? 'first visit' : 'visit before';
   const [earlier, setEarlier] = useState<Visit | string>();
   useEffect(() => {
-    visitRecord(token, since).then(
-      ({ record: { entries, head } }) => {
-        const fault = findFault(entries, head);
-        setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : readVisit(entries));
+    visitLog(token, since).then(
+      ({ log }) => {
+        const fault = findFault(log.entries, log.head);
+        setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : new VisitRecord(log).visit);
       },
       (error: Error) => setEarlier(error.message),
     );

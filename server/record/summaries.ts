@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { Hash, Head, JobId } from '../../src/model/ids.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
 import { summaryOf, VisitSummary } from '../../src/record/visit-summary.ts';
 import type { Store } from '../store/store.ts';
 import { wholeLog } from './files.ts';
@@ -80,7 +81,7 @@ export class Summaries {
     const fault = await this.store.audit(job);
     const { head, entries } = await wholeLog(this.store, job);
     if (fault) return { kind: 'broken', head, fault };
-    const summary = summaryOf(entries);
+    const summary = summaryOf(new VisitRecord({ entries }));
     if (!summary) return undefined;
     await this.store.keepSummary(job, { hash: summary.head.hash, body: JSON.stringify(summary) });
     return { kind: 'summary', summary };

@@ -1,7 +1,7 @@
 import { setImmediate as turn } from 'node:timers/promises';
+import type { Log } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { jobReport, type ReportOptions, SiteReport } from '../../src/report/build.ts';
-import type { Log } from '../../src/report/pair-page.ts';
 import type { Page } from '../../src/report/report.ts';
 import type { MakeReport } from './jobs.ts';
 import { ReportPdf } from './pdf.ts';

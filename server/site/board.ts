@@ -92,7 +92,9 @@ export class Board {
 }
 
 /** What the latest visit says of where the pair stands. */
-function latestOf(latest: VisitResult | undefined): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
+function latestOf(
+  latest: VisitResult | undefined,
+): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
   if (!latest) return { status: 'not-started', next: nextText('not-started') };
   if (latest.kind === 'broken') {
     const { count, hash } = latest.head;

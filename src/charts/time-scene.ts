@@ -3,13 +3,13 @@ import type { Mark, Sample, Series } from '../log/series.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { readingText } from '../phrases/readings.ts';
+import type { Times } from '../phrases/times.ts';
 import { baseAxis, levelAxis, MARGIN, plotIn } from './frame.ts';
 import { sampleKeys } from './keys.ts';
 import { levels } from './levels.ts';
 import { type PlacedLabel, placeLabels } from './place-labels.ts';
 import { box, type Key, line, type Part, type Scene, text } from './scene.ts';
 import { timeAxis } from './time-axis.ts';
-import type { Times } from './times.ts';
 import { type Captioned, PLOT_HEIGHT } from './turns-scene.ts';
 
 const ROW = 15;

@@ -1,6 +1,5 @@
-import type { Entry } from '../model/entry.ts';
 import type { Finding, FindingId } from '../model/finding.ts';
-import { readVisit, type Visit } from '../visit/visit.ts';
+import type { Visit } from '../visit/visit.ts';
 import { changedSinceSigned } from './changed-since-signed.ts';
 import { clockBack } from './clock-back.ts';
 import { corrections } from './corrections.ts';
@@ -39,10 +38,5 @@ const LOOKS: Record<FindingId, Look> = {
   takeover,
 };
 
-/** Reads a job's log as a careful supervisor would. The same log gives the same findings, always. */
-export function review(entries: readonly Entry[]): Finding[] {
-  const visit = readVisit(entries);
-  return visit ? reviewVisit(visit) : [];
-}
-
+/** Reads a visit as a careful supervisor would. The same log gives the same findings, always. */
 export const reviewVisit = (visit: Visit): Finding[] => Object.values(LOOKS).flatMap((look) => look(visit));

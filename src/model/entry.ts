@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { Actor, Fact } from './facts.ts';
-import { Hash, JobId, MessageId, Seq } from './ids.ts';
+import { Hash, type Head, JobId, MessageId, Seq } from './ids.ts';
 
 /** A fact on its way into the log. */
 export interface Draft {
@@ -24,3 +24,9 @@ export const Entry = z.object({
   hash: Hash,
 });
 export type Entry = z.infer<typeof Entry>;
+
+/** A log as it was read, and where it ends. */
+export interface Log {
+  readonly entries: readonly Entry[];
+  readonly head: Head;
+}

@@ -28,6 +28,10 @@ export const FINAL_AS: Record<FinalReading['as'], string> = {
   'last-read': 'last read, not accepted',
 };
 
+/** "142 counts", "142 counts, not accepted": the reading a visit left, wherever it is told in a few words. */
+export const finalText = ({ reading, as }: FinalReading, meter: MeterProfile): string =>
+  `${readingWithUnit(reading, meter)}${as === 'last-read' ? ', not accepted' : ''}`;
+
 /** "142 counts"; a state in which the meter shows no number has no unit. */
 export const readingWithUnit = (reading: Reading, meter: MeterProfile): string =>
   reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);

@@ -1,23 +1,19 @@
 import { z } from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
-import { reviewVisit } from '../findings/review.ts';
 import { headAfter } from '../log/chain.ts';
-import type { Entry } from '../model/entry.ts';
 import { Head, Seq } from '../model/ids.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { isTouch } from '../model/placed.ts';
 import { MeterProfile } from '../model/profile.ts';
 import { Reading } from '../model/reading.ts';
 import { nextText } from '../phrases/board.ts';
-import { readingWithUnit } from '../phrases/readings.ts';
+import { finalText } from '../phrases/readings.ts';
 import { JobFinding, PairRow } from '../protocol/site.ts';
-import { finalReading } from '../visit/final.ts';
-import { readVisit } from '../visit/visit.ts';
-import { statusOf } from './status.ts';
+import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when what is told of the same log changes, so that no summary of before is believed. */
-const MADE = 2;
+const MADE = 3;
 
 /**
  * What a visit comes to, for the board and for holding the visits of a site against each other: all that is
@@ -39,32 +35,36 @@ export const VisitSummary = z.object({
 });
 export type VisitSummary = z.infer<typeof VisitSummary>;
 
-/** As of the log's last entry, so that the same log always gives the same. Undefined for one that opens no job. */
-export function summaryOf(entries: readonly Entry[]): VisitSummary | undefined {
-  const visit = readVisit(entries);
+/** Undefined for the log of a record that opens no job. */
+export function summaryOf({
+  entries,
+  visit,
+  state,
+  status,
+  final,
+  findings,
+}: VisitRecord): VisitSummary | undefined {
   const last = entries.at(-1);
   if (!visit || !last) return undefined;
-  const { end, commission, accepted, until } = visit;
+  const { accepted } = visit;
   const {
     counted,
     setup: { meter, pathLength },
-  } = commission;
-  const status = statusOf(end, until);
-  const final = finalReading(commission);
-  const { signed } = end;
+  } = visit.commission;
+  const { signed } = state;
   return {
     head: headAfter(last),
     engine: ENGINE_VERSION,
     made: MADE,
     status,
-    next: nextText(status, end.instruction),
-    ...(final && final.as !== 'last-read' && { final: readingWithUnit(final.reading, meter) }),
+    next: nextText(status, state.instruction),
+    ...(final && { final: finalText(final, meter) }),
     ...(signed && { signed: { name: signed.name, role: signed.role, at: signed.at } }),
     ...(pathLength !== undefined && { pathLength }),
     meter,
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
     touches: counted.filter(isTouch).map(({ seq, type }) => ({ seq, type })),
-    findings: reviewVisit(visit).map(({ entries: seqs, about, ...rest }) => ({
+    findings: findings.map(({ entries: seqs, about, ...rest }) => ({
       ...rest,
       entries: [...seqs],
       about: [...about],
@@ -72,7 +72,7 @@ export function summaryOf(entries: readonly Entry[]): VisitSummary | undefined {
   };
 }
 
-/** An summary as the rules of a whole site look at it. */
+/** A summary as the rules of a whole site look at it. */
 export const outcomeOf = ({ head, accepted, meter, touches }: VisitSummary): VisitOutcome => ({
   job: head.job,
   accepted,

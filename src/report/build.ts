@@ -1,13 +1,13 @@
 import { reviewSite } from '../findings/across-visits.ts';
 import type { PairOutcome } from '../findings/outcome.ts';
-import type { Entry } from '../model/entry.ts';
+import type { Entry, Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import type { PairId } from '../model/pair-plan.ts';
 import { isTouch } from '../model/placed.ts';
 import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
 import { coverPage } from './cover.ts';
 import { type Moments, momentsIn } from './moments.ts';
-import { type Log, type PairPage, pairPage, withSiteFindings } from './pair-page.ts';
+import { type PairPage, pairPage, withSiteFindings } from './pair-page.ts';
 import type { Page } from './report.ts';
 
 /** How a report is asked for. */
@@ -55,7 +55,7 @@ export class SiteReport {
   /** `visits`: the logs of the pair's visits, oldest first. */
   add(pair: SitePair, visits: readonly Log[]): void {
     const made = pairPage({ plan: pair.plan, visits }, this.#moments);
-    this.#made.push({ pair, made: { ...made, visitsByPair: [] }, outcome: outcomeFor(pair, made) });
+    this.#made.push({ pair, made: { ...made, visits: [] }, outcome: outcomeFor(pair, made) });
   }
 
   /** The cover, then a page a pair. */
@@ -71,10 +71,10 @@ export class SiteReport {
 }
 
 /** What the site is reviewed by: the entries of hundreds of logs are not kept for it. */
-const outcomeFor = ({ plan }: SitePair, { visitsByPair }: PairPage): PairOutcome => ({
+const outcomeFor = ({ plan }: SitePair, { visits }: PairPage): PairOutcome => ({
   pair: plan.id,
-  pathLength: plan.pathLength ?? visitsByPair.at(-1)?.commission.setup.pathLength,
-  visits: visitsByPair.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
+  pathLength: plan.pathLength ?? visits.at(-1)?.commission.setup.pathLength,
+  visits: visits.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
     first ? [{ job: first.job, accepted, commission: { setup, counted: counted.filter(isTouch) } }] : [],
   ),
 });

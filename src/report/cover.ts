@@ -1,4 +1,5 @@
 import { findFault } from '../log/chain.ts';
+import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
 import { PAIR_STATUSES, type PairStatus } from '../model/pair-status.ts';
@@ -8,7 +9,7 @@ import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
-import type { Log, PairPage } from './pair-page.ts';
+import type { PairPage } from './pair-page.ts';
 import type { Block, Item, Page } from './report.ts';
 import { footOf, sealBlock } from './seal.ts';
 

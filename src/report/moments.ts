@@ -1,4 +1,4 @@
-import { type Times, timesIn } from '../charts/times.ts';
+import { type Times, timesIn } from '../phrases/times.ts';
 
 /** Moments in the words of a report. */
 export interface Moments extends Times {

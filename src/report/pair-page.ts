@@ -1,12 +1,9 @@
 import { timeScene } from '../charts/time-scene.ts';
-import { duration } from '../charts/times.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
-import { reviewVisit } from '../findings/review.ts';
 import { findFault } from '../log/chain.ts';
-import type { ChainFault } from '../log/fault.ts';
-import { type Series, series, topOf } from '../log/series.ts';
+import { topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
-import type { Entry } from '../model/entry.ts';
+import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES, type Severity } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
@@ -18,15 +15,14 @@ import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/finding
 import { gainChange } from '../phrases/gain.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import { positionText } from '../phrases/position.ts';
-import { FINAL_AS, readingText, readingWithUnit } from '../phrases/readings.ts';
+import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
-import { type Summary, summarize } from '../record/counts.ts';
+import { duration } from '../phrases/times.ts';
 import { driftBetween } from '../record/last-visit.ts';
-import { statusOf } from '../record/status.ts';
+import type { Overview } from '../record/overview.ts';
+import { VisitRecord } from '../record/visit-record.ts';
 import { answerTo, type Commission } from '../visit/commission.ts';
-import { type FinalReading, finalReading } from '../visit/final.ts';
-import { progressOf } from '../visit/progress.ts';
-import { readVisit, type Visit } from '../visit/visit.ts';
+import type { Visit } from '../visit/visit.ts';
 import { brief, entryList, first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
 import { planRows } from './plan-rows.ts';
@@ -34,12 +30,6 @@ import { provingBlock } from './proving.ts';
 import type { Block, Fact, Figure, Item, Page } from './report.ts';
 import { footOf, sealBlock } from './seal.ts';
 import { signBlock } from './sign-block.ts';
-
-/** A log as it was read. */
-export interface Log {
-  readonly entries: readonly Entry[];
-  readonly head: Head;
-}
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
@@ -54,7 +44,7 @@ export interface PairPage {
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
   /** Of the visits whose log is whole. */
-  readonly visitsByPair: readonly Visit[];
+  readonly visits: readonly Visit[];
 }
 
 /** Chart sizes, pixels: two beside each other are as wide as one alone. */
@@ -68,38 +58,34 @@ const REMARKS = 8;
 const REMARK_LENGTH = 160;
 const VISITS = 5;
 
-/** A visit's log with what it comes to, undefined where it opens no job, and its first fault. */
-interface Told {
-  readonly log: Log;
-  readonly visit: Visit | undefined;
-  readonly fault: ChainFault | undefined;
+/** A visit's record, and where its log ends. */
+interface Read {
+  readonly record: VisitRecord;
+  readonly head: Head;
 }
 
-const toldBy = (log: Log): Told => ({
-  log,
-  visit: readVisit(log.entries),
-  fault: findFault(log.entries, log.head),
+const read = (log: Log): Read => ({
+  record: new VisitRecord(log, { fault: findFault(log.entries, log.head) }),
+  head: log.head,
 });
 
 /** The page of a pair by its latest visit. */
 export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
-  const told = visits.filter(({ head }) => head.count > 0).map(toldBy);
-  const latest = told.at(-1);
-  if (!latest?.visit) return notStarted(plan, visits.at(-1)?.head);
-  const { log, visit, fault } = latest;
+  const records = visits.filter(({ head }) => head.count > 0).map(read);
+  const latest = records.at(-1);
+  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head);
+  const { record, head } = latest;
+  const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
+    visit: Visit;
+  };
   const { setup } = visit.commission;
-  const summary = summarize(visit.entries, visit.end);
-  const all = series(visit.entries);
-  const findings = reviewVisit(visit);
-  const status = statusOf(visit.end, visit.until, fault);
-  const final = finalReading(visit.commission);
   const { meter } = setup;
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
   ) as Record<Severity, number>;
   const blocks: Block[] = [
-    { kind: 'figures', items: figures(visit, summary, all, final, moments) },
-    provingBlock(visit.commission, progressOf(visit.commission, visit.until)),
+    { kind: 'figures', items: figures(visit, record, moments) },
+    provingBlock(visit.commission, record.progress),
     {
       kind: 'list',
       title: 'Findings',
@@ -114,15 +100,15 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       ),
     },
     issuesAndRemarks(visit, moments),
-    ...earlierVisits(told, moments),
-    signBlock(visit, moments),
+    ...earlierVisits(records, moments),
+    signBlock(record, moments),
     {
       kind: 'charts',
-      charts: AXES.map((axis) => turnsScene(all, visit.end.search, axis, meter, HALF, PLOT)),
+      charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
     },
-    { kind: 'charts', charts: [timeScene(all, all, meter, moments, WHOLE, TIME_PLOT)] },
-    { kind: 'facts', title: 'The job', rows: jobRows(setup, plan, summary, visit.commission, moments) },
-    sealBlock('The record', log.head, fault),
+    { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT)] },
+    { kind: 'facts', title: 'The job', rows: jobRows(setup, plan, overview, visit.commission, moments) },
+    sealBlock('The record', head, fault),
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
   const text = [
@@ -136,16 +122,13 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       subtitle: `${setup.site}. Commissioning record of a beam pair.`,
       badge: { text, heed },
       blocks,
-      foot: footOf(log.head),
+      foot: footOf(head),
     },
     status,
-    final:
-      final && !fault
-        ? `${readingWithUnit(final.reading, setup.meter)}${final.as === 'last-read' ? ', not accepted' : ''}`
-        : '',
+    final: final && !fault ? finalText(final, meter) : '',
     findings: counts,
     // What a broken log says is held against no other.
-    visitsByPair: told.flatMap((each) => (each.visit && !each.fault ? [each.visit] : [])),
+    visits: records.flatMap(({ record: { visit, fault } }) => (visit && !fault ? [visit] : [])),
   };
 }
 
@@ -178,22 +161,21 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPag
     status: 'not-started',
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
-    visitsByPair: [],
+    visits: [],
   };
 }
 
 function figures(
-  { end, commission }: Visit,
-  { from, to }: Summary,
-  all: Series,
-  final: FinalReading | undefined,
+  { commission }: Visit,
+  { state, final, overview, series }: VisitRecord,
   moments: Moments,
 ): Figure[] {
   const { meter } = commission.setup;
-  const { accepted } = end;
-  const gain = all.gains.at(-1);
+  const { accepted } = state;
+  const { from, to } = overview;
+  const gain = series.gains.at(-1);
   const peak = (axis: Axis, name: string): Figure => {
-    const top = topOf(all, axis);
+    const top = topOf(series, axis);
     return {
       name,
       value: top ? positionText(top.sample.position[axis]) : 'none seen',
@@ -215,7 +197,7 @@ function figures(
     },
     {
       name: 'Gain setting',
-      value: String(all.gains.length),
+      value: String(series.gains.length),
       note: gain ? gainChange(gain) : '',
     },
     peak('horizontal', 'Horizontal peak'),
@@ -269,9 +251,9 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
 }
 
 /** How the final reading of a visit was found at the next; a broken log vouches for no reading. */
-function foundAgain(earlier: Told, next: Told | undefined): string {
-  const { visit } = earlier;
-  const drift = visit && next?.visit && !earlier.fault && !next.fault && driftBetween(visit, next.visit);
+function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined): string {
+  const later = next?.record;
+  const drift = visit && later?.visit && !fault && !later.fault && driftBetween(visit, later.visit);
   if (!drift) return 'not told';
   const { meter } = visit.commission.setup;
   const lost = drift.lostDb === undefined ? '' : `: ${drift.lostDb.toFixed(1)} dB lost`;
@@ -279,16 +261,16 @@ function foundAgain(earlier: Told, next: Told | undefined): string {
 }
 
 /** What came before the latest visit, and how the pair was found again. */
-function earlierVisits(told: readonly Told[], moments: Moments): Block[] {
-  if (told.length < 2) return [];
-  const rows = told.slice(0, -1).map((earlier, index): string[] => {
-    const { log, visit, fault } = earlier;
-    const at = log.entries[0]?.at;
+function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
+  if (records.length < 2) return [];
+  const rows = records.slice(0, -1).map((earlier, index): string[] => {
+    const { record, head } = earlier;
+    const at = record.entries[0]?.at;
     return [
       at === undefined ? '' : moments.day(at),
-      log.head.job,
-      visit ? STATUS_WORDS[statusOf(visit.end, visit.until, fault)] : '',
-      foundAgain(earlier, told[index + 1]),
+      head.job,
+      record.visit ? STATUS_WORDS[record.status] : '',
+      foundAgain(earlier, records[index + 1]),
     ];
   });
   return [
@@ -310,7 +292,7 @@ function earlierVisits(told: readonly Told[], moments: Moments): Block[] {
 function jobRows(
   setup: JobSetup,
   plan: PairPlan | undefined,
-  { people }: Summary,
+  { people }: Overview,
   commission: Commission,
   moments: Moments,
 ): Fact[] {

@@ -1,7 +1,6 @@
 import type { Seq } from '../model/ids.ts';
 import { unsignedText } from '../phrases/signoff.ts';
-import { missingForSignoff } from '../visit/signoff.ts';
-import type { Visit } from '../visit/visit.ts';
+import type { VisitRecord } from '../record/visit-record.ts';
 import { brief } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';
@@ -10,8 +9,8 @@ import type { Block } from './report.ts';
 const LONGEST = 500;
 
 /** Who answers for the record, or what is missing for it. */
-export function signBlock({ end, commission, until }: Visit, moments: Moments): Block {
-  const { signed, changedBy } = end;
+export function signBlock({ state, missing }: VisitRecord, moments: Moments): Block {
+  const { signed, changedBy, issues } = state;
   const block = (lines: readonly string[]): Block => ({
     kind: 'signature',
     title: 'Signature',
@@ -19,13 +18,12 @@ export function signBlock({ end, commission, until }: Visit, moments: Moments): 
     signature: signed?.signature,
   });
   if (!signed) {
-    const missing = missingForSignoff(commission, until);
     return block([
       'Not signed.',
       missing.length === 0
         ? 'Nothing is missing for signing.'
         : brief(
-            `Missing for signing: ${missing.map((item) => unsignedText(item, commission.issues)).join('; ')}.`,
+            `Missing for signing: ${missing.map((item) => unsignedText(item, issues)).join('; ')}.`,
             LONGEST,
             'the log',
           ),

@@ -1,5 +1,4 @@
 import { missingForAccept } from '../engine/accept.ts';
-import { review } from '../findings/review.ts';
 import type { Action } from '../model/advice.ts';
 import type { Entry } from '../model/entry.ts';
 import type { JobId } from '../model/ids.ts';
@@ -7,6 +6,7 @@ import type { JobSetup } from '../model/setup.ts';
 import type { Axis } from '../model/turns.ts';
 import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
+import { VisitRecord } from '../record/visit-record.ts';
 import { countedOf } from '../visit/state.ts';
 import { lossOf } from '../visit/verdict.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
@@ -231,7 +231,7 @@ class Visit {
     const { job } = this;
     const { name, role } = this.plan.signer ?? { name: 'S. Example', role: 'Supervisor' };
     job.wait(4 * minute);
-    const findings = review(job.entries).map(({ id }) => id);
+    const findings = new VisitRecord(job).findings.map(({ id }) => id);
     const signature = { kind: 'typed', text: name } as const;
     job.input({ kind: 'sign', name, role, signature, head: job.head, findings });
     if (this.take('touched-since')) {

@@ -1,5 +1,4 @@
 import { ENGINE_VERSION } from '../engine/version.ts';
-import { review } from '../findings/review.ts';
 import { isSame } from '../formats/same.ts';
 import { findFault } from '../log/chain.ts';
 import type { Wrong } from '../log/fault.ts';
@@ -7,6 +6,7 @@ import { fromJsonLines } from '../log/json-lines.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
+import { VisitRecord } from '../record/visit-record.ts';
 import { advise } from '../visit/advise.ts';
 import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
 
@@ -38,7 +38,9 @@ export function verify(text: string): Verified {
   if (fault) return { ok: false, wrong: { kind: 'chain', ...fault } };
   const replayed = isOfThisEngine(entries);
   const wrong = replay(entries, replayed);
-  return wrong ? { ok: false, wrong } : { ok: true, head, entries, findings: review(entries), replayed };
+  return wrong
+    ? { ok: false, wrong }
+    : { ok: true, head, entries, findings: new VisitRecord(read).findings, replayed };
 }
 
 /** A log that names no version is older than the naming. */
@@ -56,7 +58,7 @@ function replay(entries: readonly Entry[], advice: boolean): Wrong | undefined {
       if (fact.head.count !== seq || fact.head.hash !== entry.prev || fact.head.job !== entry.job) {
         return { kind: 'signature', seq };
       }
-      const ids = review(entries.slice(0, seq)).map(({ id }) => id);
+      const ids = new VisitRecord({ entries: entries.slice(0, seq) }, { state }).findings.map(({ id }) => id);
       if (advice && !isSame(ids, fact.findings)) return { kind: 'findings', seq };
     }
     state = fold(state, entry);

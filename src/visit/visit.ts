@@ -1,7 +1,7 @@
 import type { Acceptance } from '../engine/search.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Commission } from './commission.ts';
-import { commissionOf, EMPTY, fold, type JobState } from './state.ts';
+import { commissionOf, type JobState } from './state.ts';
 
 /** A job's log with what it comes to: everything a finding can look at. */
 export interface Visit {
@@ -15,8 +15,8 @@ export interface Visit {
   readonly until: number;
 }
 
-/** Undefined for a log that opens no job. `end`: the fold of these entries, where it is known already. */
-export function readVisit(entries: readonly Entry[], end = entries.reduce(fold, EMPTY)): Visit | undefined {
+/** Undefined for a log that opens no job. `end`: the fold of these entries. */
+export function readVisit(entries: readonly Entry[], end: JobState): Visit | undefined {
   const commission = commissionOf(end);
   const until = entries.at(-1)?.at;
   if (!commission || until === undefined) return undefined;

@@ -2,9 +2,8 @@ import { cpus, loadavg } from 'node:os';
 import { monitorEventLoopDelay } from 'node:perf_hooks';
 import { sitePdf } from '../../server/report/make.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
-import type { Draft, Entry } from '../../src/model/entry.ts';
+import type { Draft, Entry, Log } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
-import type { Log } from '../../src/report/pair-page.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';
 
 /**

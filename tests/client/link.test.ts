@@ -14,7 +14,7 @@ import {
 } from '../../client/link/link.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
-import { DEAD_AFTER_MS, PING_EVERY_MS } from '../../src/protocol/socket.ts';
+import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { logOf, opened, remark, TOKEN } from './fixtures.ts';
 
 const TICK = 250;
@@ -62,7 +62,7 @@ class Rig {
 
 const welcome = (now: number): ServerMessage => ({
   t: 'welcome',
-  v: 1,
+  v: PROTOCOL_VERSION,
   role: 'panel',
   job: 'job-for-tests',
   head: { job: 'job-for-tests', count: 1, hash: '0'.repeat(64) },
@@ -83,7 +83,7 @@ describe('the link to the server', () => {
     const rig = new Rig().do({ on: 'start' });
     expect(rig.effects).toEqual([{ do: 'open', conn: 1 }]);
     rig.do({ on: 'opened', conn: 1 });
-    expect(rig.sent()).toEqual([{ t: 'hello', v: 1, token: TOKEN, after: -1 }]);
+    expect(rig.sent()).toEqual([{ t: 'hello', v: PROTOCOL_VERSION, token: TOKEN, after: -1 }]);
     rig.hear(welcome(rig.now)).hear({ t: 'entries', entries: logOf([opened]) });
     expect(rig.link.phase).toBe('catching-up');
     rig.hear({ t: 'caught-up', seq: 0 });
@@ -98,7 +98,7 @@ describe('the link to the server', () => {
     rig.pass(500);
     expect(rig.link.phase).toBe('connecting');
     rig.do({ on: 'opened', conn: 2 });
-    expect(rig.sent()).toContainEqual({ t: 'hello', v: 1, token: TOKEN, after: 1 });
+    expect(rig.sent()).toContainEqual({ t: 'hello', v: PROTOCOL_VERSION, token: TOKEN, after: 1 });
     rig.hear({ t: 'entries', entries: log.slice(2) }).hear({ t: 'caught-up', seq: 3 });
     expect(rig.link.entries).toEqual(log);
   });

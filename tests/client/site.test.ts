@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { live, matching, totals, whoIsOn } from '../../client/board/rows.ts';
+import { matching, totals, whoIsOn } from '../../client/board/rows.ts';
 import { toldFindings } from '../../client/board/site-findings.tsx';
 import { boardLink, importLink, planLink, visitLink } from '../../client/browser/links.ts';
 import { routeOf } from '../../client/browser/route.ts';
@@ -7,6 +7,7 @@ import { memoryStorage } from '../../client/browser/storage.ts';
 import { changesBy } from '../../client/planning/import-changes.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
 import { forgetSite, savedSites, saveSite } from '../../client/saved/saved-sites.ts';
+import { liveRows } from '../../client/site/live-rows.ts';
 import { withRowsKept } from '../../client/site/use-site.ts';
 import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client/visit/strokes.ts';
 import { lostText } from '../../client/visit/visits.tsx';
@@ -98,11 +99,11 @@ describe('the board', () => {
   const ids = (found: readonly PairRow[]) => found.map(({ plan }) => plan.id);
 
   it('leaves out what was taken out of the site', () => {
-    expect(ids(live(rows))).toEqual(['N1', 'S1']);
+    expect(ids(liveRows(rows))).toEqual(['N1', 'S1']);
   });
 
   it('finds by id, name, zone and what is next, all words together', () => {
-    const find = (words: string) => ids(matching(live(rows), { words, status: 'all' }));
+    const find = (words: string) => ids(matching(liveRows(rows), { words, status: 'all' }));
     expect(find('north')).toEqual(['N1']);
     expect(find('aisle zone 2')).toEqual(['S1']);
     expect(find('clockwise')).toEqual(['S1']);
@@ -112,7 +113,7 @@ describe('the board', () => {
 
   it('shows one status alone, and counts each', () => {
     expect(ids(matching(rows, { words: '', status: 'signed' }))).toEqual(['N1']);
-    expect(totals(live(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
+    expect(totals(liveRows(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
   });
 
   it('says who is on a pair', () => {

@@ -1,12 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { reviewSite } from '../../src/findings/across-visits.ts';
-import { review } from '../../src/findings/review.ts';
 import { driftBetween } from '../../src/record/last-visit.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
 import { DEMO_PAIRS, playDemoSite } from '../../src/simulator/demo-site.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
-import { readVisit } from '../../src/visit/visit.ts';
 import { pairVisits } from './pair-outcome.ts';
 import { playedVisit, SETUP } from './site.ts';
 
@@ -33,9 +32,7 @@ describe('the invented site', () => {
   it('every planted fault appears in the findings of its visit, and no others', () => {
     const found = demo.visits.map(({ job, entries }) => [
       job,
-      review(entries)
-        .map(({ id }) => id)
-        .sort(),
+      new VisitRecord({ entries }).findings.map(({ id }) => id).sort(),
     ]);
     const planted = DEMO_PAIRS.flatMap(({ id, visits }) =>
       visits.map((plants, i) => [
@@ -62,13 +59,13 @@ describe('the invented site', () => {
 
 describe('compared with the last visit', () => {
   it('the reading found before anything is touched tells how much light was lost since', () => {
-    const earlier = readVisit(playedVisit());
+    const earlier = new VisitRecord({ entries: playedVisit() }).visit;
     const later = new LoggedJob('next-visit', Date.UTC(2027, 2, 3));
     later.input({ kind: 'open', setup: SETUP });
     later.say('panel', '120');
     later.say('emitter', 'gain down');
     later.say('panel', '90');
-    const visit = readVisit(later.entries);
+    const visit = new VisitRecord({ entries: later.entries }).visit;
     const drift = earlier && visit && driftBetween(earlier, visit);
     const accepted = earlier?.accepted?.reading;
     const value = accepted?.kind === 'value' ? accepted.value : Number.NaN;

@@ -2,7 +2,8 @@ import type { PairOutcome } from '../../src/findings/outcome.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';
-import { readVisit, type Visit } from '../../src/visit/visit.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
+import type { Visit } from '../../src/visit/visit.ts';
 
 /** A pair's outcome with the whole visit of every visit. */
 export interface PairVisits extends PairOutcome {
@@ -16,7 +17,7 @@ export function pairVisits(
   logs: readonly { readonly job: JobId; readonly entries: readonly Entry[] }[],
 ): PairVisits {
   const visits = logs.flatMap(({ job, entries }) => {
-    const visit = readVisit(entries);
+    const visit = new VisitRecord({ entries }).visit;
     return visit ? [{ ...visit, job }] : [];
   });
   return { pair, pathLength: pathLength ?? visits.at(-1)?.commission.setup.pathLength, visits };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { review } from '../../src/findings/review.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
 import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
 import { playedVisit } from './site.ts';
 
@@ -7,20 +7,20 @@ describe('a simulated visit', () => {
   it('without faults ends signed, and a reviewer finds nothing', () => {
     const entries = playedVisit();
     expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
-    expect(review(entries)).toEqual([]);
+    expect(new VisitRecord({ entries }).findings).toEqual([]);
   });
 
   it.each(Object.entries(PLANTS) as unknown as [Plant, string[]][])(
     'with %s planted gives %j and nothing else',
     (plant, ids) => {
-      const found = review(playedVisit([plant]));
+      const found = new VisitRecord({ entries: playedVisit([plant]) }).findings;
       expect(found.map(({ id }) => id).sort()).toEqual([...ids].sort());
     },
   );
 
   it('every finding points at entries of the log, oldest first', () => {
     const entries = playedVisit(['misread', 'takeover', 'hasty', 'drift', 'late-alarm']);
-    const found = review(entries);
+    const found = new VisitRecord({ entries }).findings;
     expect(found).not.toEqual([]);
     for (const { entries: seqs } of found) {
       expect(seqs.length).toBeGreaterThan(0);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { clockLabels, duration } from '../../client/charts/times.ts';
+import { clockLabels, duration } from '../../client/browser/times.ts';
 import { levels } from '../../src/charts/levels.ts';
 import { placeLabels } from '../../src/charts/place-labels.ts';
 import { series } from '../../src/log/series.ts';

@@ -1,8 +1,7 @@
 import { headAfter } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/model/entry.ts';
+import type { Entry, Log } from '../../src/model/entry.ts';
 import type { Head } from '../../src/model/ids.ts';
 import { SiteReport } from '../../src/report/build.ts';
-import type { Log } from '../../src/report/pair-page.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';
 
 /** The invented site of a dozen pairs, with planted faults. */

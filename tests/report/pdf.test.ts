@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { ReportPdf } from '../../server/report/pdf.ts';
-import { review } from '../../src/findings/review.ts';
 import { findingText } from '../../src/phrases/findings.ts';
 import { readingText } from '../../src/phrases/readings.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
 import { jobReport } from '../../src/report/build.ts';
 import type { Page } from '../../src/report/report.ts';
-import { readVisit } from '../../src/visit/visit.ts';
 import { accepted } from '../record/fixture.ts';
 import { demo, demoReport, headOf, visitsOf } from './demo.ts';
 import { bare, pdfText } from './pdf-text.ts';
@@ -49,14 +48,15 @@ describe('the PDF of a site', async () => {
       const text = pageOf(plan.id);
       const entries = visitsOf(plan.id).at(-1)?.entries ?? [];
       const facts = entries.map(({ fact }) => fact);
-      const end = readVisit(entries)?.end;
+      const end = new VisitRecord({ entries }).visit?.end;
       const meter = end?.setup?.meter;
       if (end?.accepted && meter) {
         const how = end.accepted.override ? 'Accepted by override' : 'Accepted';
         expect(text).toContain(bare(`${how} ${readingText(end.accepted.reading, meter)} ${meter.unit}`));
       } else expect(text).toContain('notaccepted');
       expect(text).toContain(bare(`Gain setting ${1 + facts.filter(({ type }) => type === 'gain').length}`));
-      for (const finding of review(entries)) expect(text).toContain(bare(findingText(finding)));
+      for (const finding of new VisitRecord({ entries }).findings)
+        expect(text).toContain(bare(findingText(finding)));
       const signed = facts.findLast((fact) => fact.type === 'signed');
       if (signed?.type === 'signed') expect(text).toContain(bare(`${signed.name}, ${signed.role}`));
       else expect(text).toContain(bare('Not signed.'));

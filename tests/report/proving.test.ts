@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import { VisitRecord } from '../../src/record/visit-record.ts';
 import { provingBlock } from '../../src/report/proving.ts';
 import type { Plant } from '../../src/simulator/plants.ts';
 import { progressOf } from '../../src/visit/progress.ts';
-import { readVisit } from '../../src/visit/visit.ts';
 import { playedVisit } from '../findings/site.ts';
 
 /** The results of the goes at the alarm test, in order. */
 function alarmTests(plant: Plant): string[] {
-  const visit = readVisit(playedVisit([plant]));
+  const visit = new VisitRecord({ entries: playedVisit([plant]) }).visit;
   if (!visit) throw new Error('the visit opened no job');
   const block = provingBlock(visit.commission, progressOf(visit.commission, visit.until));
   if (block.kind !== 'table') throw new Error('the tests are no table');

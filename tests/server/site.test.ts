@@ -2,13 +2,14 @@ import { describe, expect, it, vi } from 'vitest';
 import { layDown, type PlayedSite } from '../../server/demo/site-fixture.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
-import { review } from '../../src/findings/review.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { fromJsonLines } from '../../src/log/json-lines.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { HttpRefusal, JobOpened, JobRecord } from '../../src/protocol/jobs.ts';
 import { Logged, SiteFindings, SiteView } from '../../src/protocol/site.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
+import { VisitRecord } from '../../src/record/visit-record.ts';
 import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import { Desk } from './desk.ts';
@@ -73,7 +74,7 @@ describe('a site over HTTP', () => {
     for (const token of [desk.token, watch]) {
       const phone = new Phone(url);
       await phone.opened();
-      phone.send({ t: 'hello', v: 1, token, after: -1 });
+      phone.send({ t: 'hello', v: PROTOCOL_VERSION, token, after: -1 });
       expect(await phone.next('refused')).toMatchObject({ reason: 'bad-token' });
     }
   });
@@ -310,7 +311,9 @@ describe('a site over HTTP', () => {
       const { entries } = demo.visits.find((visit) => visit.job === job) as DemoVisit;
       expect(head).toMatchObject({ count: entries.length, hash: entries.at(-1)?.hash });
       const ofSite = id === 'N4' || id === 'D1' ? 1 : 0;
-      expect(findings.serious + findings.question + findings.note).toBe(review(entries).length + ofSite);
+      expect(findings.serious + findings.question + findings.note).toBe(
+        new VisitRecord({ entries }).findings.length + ofSite,
+      );
       expect((await store.summary(job))?.hash).toBe(head?.hash);
     }
   });

@@ -2,17 +2,13 @@ import { amendments, replaced } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Fact, FactOf, Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
-import type { Placed } from '../model/placed.ts';
+import { isTouch } from '../model/placed.ts';
 import type { Reading } from '../model/reading.ts';
-import type { JobSetup } from '../model/setup.ts';
-import { countedOf, EMPTY, fold, type JobState } from '../visit/state.ts';
+import { countedOf, type JobState } from '../visit/state.ts';
 
 /** What a supervisor wants to know of a job before reading its log. */
-export interface Summary {
-  setup?: JobSetup;
-  status: AlignmentStatus;
-  /** The last reading that counts. */
-  reading?: Placed<'reading'>;
+export interface Overview {
+  alignment: AlignmentStatus;
   /** Times of the first entry and of the acceptance, or else of the last entry, ms. */
   from?: number;
   to?: number;
@@ -50,8 +46,8 @@ export type AlignmentStatus =
       changedBy: Seq[];
     };
 
-/** `state`: the fold of these entries, where it is known already. */
-export function summarize(entries: readonly Entry[], state = entries.reduce(fold, EMPTY)): Summary {
+/** `state`: the fold of these entries. */
+export function overviewOf(entries: readonly Entry[], state: JobState): Overview {
   const { takenBackBy } = amendments(entries);
   const where = (test: (fact: Fact) => boolean): Seq[] =>
     entries.filter(({ fact }) => test(fact)).map(({ seq }) => seq);
@@ -67,12 +63,10 @@ export function summarize(entries: readonly Entry[], state = entries.reduce(fold
   );
   const first = entries[0];
   const last = entries.at(-1);
-  const status = statusOf(entries, state);
+  const alignment = alignmentOf(entries, state);
   return {
-    ...(state.setup && { setup: state.setup }),
-    status,
-    ...(state.reading && { reading: state.reading }),
-    ...(first && last && { from: first.at, to: status.kind === 'accepted' ? status.at : last.at }),
+    alignment,
+    ...(first && last && { from: first.at, to: alignment.kind === 'accepted' ? alignment.at : last.at }),
     people,
     moves: many('move'),
     readings: many('reading'),
@@ -87,15 +81,13 @@ export function summarize(entries: readonly Entry[], state = entries.reduce(fold
   };
 }
 
-const DISTURBS: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
-
-function statusOf(entries: readonly Entry[], state: JobState): AlignmentStatus {
+function alignmentOf(entries: readonly Entry[], state: JobState): AlignmentStatus {
   const { accepted } = state;
   if (entries.length === 0) return { kind: 'empty' };
   if (accepted) {
     const { seq, at, reading, override } = accepted;
     const changedBy = countedOf(state)
-      .filter((fact) => fact.seq > seq && DISTURBS.has(fact.type))
+      .filter((fact) => fact.seq > seq && isTouch(fact))
       .map((fact) => fact.seq);
     return { kind: 'accepted', seq, at, reading, ...(override && { override }), changedBy };
   }

@@ -1,6 +1,6 @@
-import { timesIn } from '../../src/charts/times.ts';
+import { timesIn } from '../../src/phrases/times.ts';
 
-export { duration } from '../../src/charts/times.ts';
+export { duration } from '../../src/phrases/times.ts';
 
 /** The reader's time zone. */
 export const ZONE = Intl.DateTimeFormat().resolvedOptions().timeZone;
