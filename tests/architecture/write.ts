@@ -1,12 +1,14 @@
 import { readFileSync, writeFileSync } from 'node:fs';
-import { arrowsTable } from './table.ts';
+import { arrowsTable, coreDrawing } from './table.ts';
 
-/** `npm run arrows`: puts the table of folders into docs/architecture.md, in the place of the one there. */
+/** `npm run arrows`: puts drawing and table of the folders into docs/architecture.md, in the place of those there. */
 const FILE = 'docs/architecture.md';
-const text = readFileSync(FILE, 'utf8');
-const table = /\| folder \| holds .*(?:\n\|.*)*/;
-if (!table.test(text)) throw new Error(`${FILE} has no table of folders to write over`);
-writeFileSync(
-  FILE,
-  text.replace(table, () => arrowsTable()),
-);
+
+function put(text: string, old: RegExp, made: string): string {
+  if (!old.test(text)) throw new Error(`${FILE} has nothing like ${old} to write over`);
+  return text.replace(old, () => made);
+}
+
+const before = readFileSync(FILE, 'utf8');
+const drawn = put(before, /```mermaid\nflowchart (?:TB|BT)\n[^`]*```/, coreDrawing());
+writeFileSync(FILE, put(drawn, /\| folder \| holds .*(?:\n\|.*)*/, arrowsTable()));
