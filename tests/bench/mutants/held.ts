@@ -1,0 +1,24 @@
+/** The files that decide safety, and the share of their mutants that has to die. The one list of both. */
+export const FILES: readonly string[] = [
+  'src/engine/accept.ts',
+  'src/engine/again.ts',
+  'src/engine/doubt.ts',
+  'src/engine/explore.ts',
+  'src/engine/finish.ts',
+  'src/engine/stay.ts',
+  'src/engine/surprise.ts',
+  'src/engine/waiting.ts',
+];
+
+export const SHARE = 0.95;
+
+/**
+ * The tests that hold them: pure and quick ones only, for every mutant runs all that touch it. Whole alignments,
+ * random logs, servers and browsers would kill some, slowly, and say nothing of where the threshold lies.
+ */
+export const TESTS: readonly string[] = ['tests/engine/*.test.ts'];
+export const TOO_SLOW: readonly string[] = [
+  'tests/engine/procedure.test.ts',
+  'tests/engine/properties.test.ts',
+  'tests/engine/whole-alignment.test.ts',
+];
