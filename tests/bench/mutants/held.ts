@@ -34,7 +34,11 @@ export const TESTS: readonly string[] = [
   'tests/commission/signoff.test.ts',
   'tests/commission/verdict.test.ts',
   'tests/engine/*.test.ts',
+  'tests/job/hearing.test.ts',
   'tests/log/*.test.ts',
+  'tests/site/standing.test.ts',
+  'tests/speech/belief.test.ts',
+  'tests/speech/weigh.test.ts',
 ];
 export const TOO_SLOW: readonly string[] = [
   'tests/engine/procedure.test.ts',
