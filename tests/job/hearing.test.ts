@@ -25,7 +25,7 @@ const outcome = (hearing: Hearing): string => {
       )
       .join(' '),
   );
-  return `${hearing.kind === 'taken' ? 'taken' : 'ask'}: ${said.join(' or ')}`;
+  return `${{ taken: 'taken', doubtful: 'ask' }[hearing.kind]}: ${said.join(' or ')}`;
 };
 
 describe('words heard', () => {

@@ -30,6 +30,8 @@ export const SHARE = 0.95;
  * random logs, servers and browsers would kill some, slowly, and say nothing of where the threshold lies.
  */
 export const TESTS: readonly string[] = [
+  'tests/client/link.test.ts',
+  'tests/client/speaker.test.ts',
   'tests/commission/progress.test.ts',
   'tests/commission/signoff.test.ts',
   'tests/commission/verdict.test.ts',
