@@ -30,8 +30,10 @@ export const SHARE = 0.95;
  * random logs, servers and browsers would kill some, slowly, and say nothing of where the threshold lies.
  */
 export const TESTS: readonly string[] = [
+  'tests/client/lines.test.ts',
   'tests/client/link.test.ts',
   'tests/client/speaker.test.ts',
+  'tests/client/spoken-on-return.test.ts',
   'tests/commission/progress.test.ts',
   'tests/commission/signoff.test.ts',
   'tests/commission/verdict.test.ts',
