@@ -179,6 +179,19 @@ describe('a phone that comes back', () => {
     expect(phone.heard).toEqual(['act', 'One.', 'Heard one four two.']);
   });
 
+  it('that came to a job just opened says the first entry after that', () => {
+    const link = { phase: 'live', conn: 1, entries: upTo(2), historyEnd: 0, offset: undefined } as const;
+    const { events } = linesSince(
+      NOTHING_FOLLOWED,
+      link,
+      { current: undefined, saidUpTo: -1 },
+      'emitter',
+      NOW,
+    );
+    // A phone that does not know the server's clock takes it for its own.
+    expect(events).toMatchObject([{ on: 'say', utterance: { text: 'One.', until: NOW + 60_000 } }]);
+  });
+
   it('never goes back behind what it has followed already, wherever history is said to end', () => {
     const followed = { conn: 1, upTo: 2 };
     const link = { phase: 'live', conn: 2, entries: upTo(3), historyEnd: 1, offset: undefined } as const;

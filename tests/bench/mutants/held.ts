@@ -34,6 +34,7 @@ export const TESTS: readonly string[] = [
   'tests/client/link.test.ts',
   'tests/client/speaker.test.ts',
   'tests/client/spoken-on-return.test.ts',
+  'tests/client/voice-limits.test.ts',
   'tests/commission/progress.test.ts',
   'tests/commission/signoff.test.ts',
   'tests/commission/verdict.test.ts',
