@@ -3,6 +3,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { FactOf, Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import type { Link } from '../link/link.ts';
 import { cueFor } from './cues.ts';
 import type { SpeakerEvent } from './speaker.ts';
 
@@ -45,13 +46,52 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
 export const isCautions = (fact: FactOf<'notice'>): boolean => fact.code === 'cautions';
 
 /** After a gap nothing old is said; the instruction that holds now is, unless this phone said it before the gap. */
-export function lineOnReturn(
+function lineOnReturn(
   current: Placed<'instruction'> | undefined,
   saidUpTo: Seq | -1,
   seat: Seat,
   clock: ScriptClock,
 ): SpeakerEvent[] {
   return current && current.seq > saidUpTo ? [say(current, seat, clock)] : [];
+}
+
+/** How far a phone has followed its log. */
+export interface Followed {
+  /** The socket whose history has been passed over. */
+  readonly conn: number;
+  /** The last entry that was given to the voice or left out for good. */
+  readonly upTo: Seq | -1;
+}
+
+export const NOTHING_FOLLOWED: Followed = { conn: 0, upTo: -1 };
+
+/**
+ * What is to be said now: of what comes over a live link all that is new; of history only the instruction that
+ * still holds, `current`. While the link is not live nothing is said, and what waits is forgotten: it may be out of
+ * date when the link returns. `saidUpTo`: the last instruction that was said to its end; `now`: this phone's clock, ms.
+ */
+export function linesSince(
+  followed: Followed,
+  {
+    phase,
+    conn,
+    entries,
+    historyEnd,
+    offset = 0,
+  }: Pick<Link, 'phase' | 'conn' | 'entries' | 'historyEnd' | 'offset'>,
+  { current, saidUpTo }: { current: Placed<'instruction'> | undefined; saidUpTo: Seq | -1 },
+  seat: Seat,
+  now: number,
+): { followed: Followed; events: SpeakerEvent[] } {
+  if (phase !== 'live') return { followed, events: [{ on: 'forget' }] };
+  const clock = { now, offset };
+  const isBack = conn !== followed.conn;
+  const upTo = isBack ? Math.max(followed.upTo, historyEnd) : followed.upTo;
+  const events = [
+    ...(isBack ? lineOnReturn(current, saidUpTo, seat, clock) : []),
+    ...entries.slice(upTo + 1).flatMap((entry) => lineFor(entry, seat, clock)),
+  ];
+  return { followed: { conn, upTo: entries.length - 1 }, events };
 }
 
 function say(

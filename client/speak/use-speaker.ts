@@ -3,7 +3,7 @@ import { isSame } from '../../src/formats/same.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import type { Link } from '../link/link.ts';
-import { lineFor, lineOnReturn } from './script.ts';
+import { linesSince, NOTHING_FOLLOWED } from './script.ts';
 import { serverVoice } from './server-voice.ts';
 import { soundOut } from './sound-out.ts';
 import { type By, isHeard, newSpeaker, type Speaker, type SpeakerEvent, speak } from './speaker.ts';
@@ -47,10 +47,7 @@ export function useSpeaker(
   run.settings = settings;
 
   const { phase, entries, conn } = link;
-  useEffect(() => {
-    if (phase === 'live') run.follow(link, current, seat);
-    else run.feed({ on: 'forget' });
-  }, [phase, entries, conn]);
+  useEffect(() => run.follow(link, current, seat), [phase, entries, conn]);
   useEffect(() => run.feed({ on: 'microphone', open: microphoneOpen }), [microphoneOpen]);
   useEffect(() => run.feed({ on: 'mute', muted: settings.muted }), [settings.muted]);
   useEffect(() => {
@@ -90,10 +87,7 @@ class Runner {
   #speaker: Speaker;
   readonly #out = soundOut();
   readonly #voices: Readonly<Record<By, Voice>>;
-  /** The last entry that was given to the speaker or left out for good. */
-  #fed = -1;
-  /** The socket whose history has been passed over. */
-  #conn = 0;
+  #followed = NOTHING_FOLLOWED;
 
   constructor(
     public settings: VoiceSettings,
@@ -127,21 +121,11 @@ class Runner {
   }
 
   /** Takes up what has come since, leaving history out. */
-  follow(
-    { conn, entries, historyEnd, offset = 0 }: Link,
-    current: Placed<'instruction'> | undefined,
-    seat: Seat,
-  ): void {
-    const clock = { now: Date.now(), offset };
-    if (conn !== this.#conn) {
-      this.#conn = conn;
-      for (const event of lineOnReturn(current, this.#speaker.said, seat, clock)) this.feed(event);
-      this.#fed = Math.max(this.#fed, historyEnd);
-    }
-    for (const entry of entries.slice(this.#fed + 1)) {
-      for (const event of lineFor(entry, seat, clock)) this.feed(event);
-    }
-    this.#fed = entries.length - 1;
+  follow(link: Link, current: Placed<'instruction'> | undefined, seat: Seat): void {
+    const saidUpTo = this.#speaker.said;
+    const { followed, events } = linesSince(this.#followed, link, { current, saidUpTo }, seat, Date.now());
+    this.#followed = followed;
+    for (const event of events) this.feed(event);
   }
 
   unlock(): void {
@@ -153,7 +137,12 @@ class Runner {
   test(): void {
     this.feed({
       on: 'say',
-      utterance: { seq: this.#fed, kind: 'notice', text: 'This is how I speak.', until: Date.now() + 5_000 },
+      utterance: {
+        seq: this.#followed.upTo,
+        kind: 'notice',
+        text: 'This is how I speak.',
+        until: Date.now() + 5_000,
+      },
     });
   }
 }

@@ -42,5 +42,5 @@ export function answerTo(
 /** True where an item needs words and not a yes alone: it matters who was told. */
 export const needsNote = (item: ChecklistItem): boolean => item === 'people-told';
 
-export const isAnswered = (answer: Placed<'item'> | undefined): boolean =>
+export const isAnswered = (answer: Placed<'item'> | undefined): answer is Placed<'item'> =>
   answer?.done === true && (answer.note !== undefined || !needsNote(answer.item));

@@ -96,9 +96,9 @@ export function isIsolationLifted(commission: Commission): boolean {
 
 /** The items to ask after the work: an answer given before the last test or turn counts no more. */
 export function afterMissing(commission: Commission): ChecklistItem[] {
-  const work = commission.counted.findLast(({ type }) => type === 'path' || type === 'accept')?.seq ?? -1;
+  const work = commission.counted.findLast(({ type }) => type === 'path' || type === 'accept')?.seq ?? 0;
   return CHECKLISTS.after.filter((item) => {
     const answer = answerTo(commission, 'after', item);
-    return !isAnswered(answer) || (answer !== undefined && answer.seq < work);
+    return !isAnswered(answer) || answer.seq < work;
   });
 }

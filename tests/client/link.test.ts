@@ -1,86 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import {
   CONNECT_TIMEOUT_MS,
-  type Effect,
-  type Letter,
-  type Link,
-  type LinkEvent,
-  newLink,
   PROBE_MS,
   REFUSED_PAUSE_MS,
   RESEND_AFTER_MS,
   serverNow,
-  step,
 } from '../../client/link/link.ts';
-import type { Refusal } from '../../src/model/refusal.ts';
-import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { logOf, opened, remark, TOKEN } from './fixtures.ts';
-
-const TICK = 250;
-
-/** A link on a clock that only moves when told to. */
-class Rig {
-  link: Link = newLink(TOKEN);
-  now = 10_000;
-  effects: Effect[] = [];
-
-  do(event: LinkEvent): this {
-    const { link, effects } = step(this.link, event, this.now);
-    this.link = link;
-    this.effects = effects;
-    return this;
-  }
-
-  hear(message: ServerMessage): this {
-    return this.do({ on: 'frame', conn: this.link.conn, message });
-  }
-
-  /** Lets time pass with a living timer; returns all that was done meanwhile. */
-  pass(ms: number): Effect[] {
-    const done: Effect[] = [];
-    for (const end = this.now + ms; this.now < end; ) {
-      this.now = Math.min(end, this.now + TICK);
-      done.push(...this.do({ on: 'tick' }).effects);
-    }
-    return done;
-  }
-
-  goLive(entries = logOf([opened])): this {
-    if (this.link.phase !== 'connecting') this.do({ on: 'start' });
-    this.do({ on: 'opened', conn: this.link.conn });
-    this.hear(welcome(this.now));
-    const fresh = entries.slice(this.link.entries.length);
-    if (fresh.length > 0) this.hear({ t: 'entries', entries: fresh });
-    return this.hear({ t: 'caught-up', seq: entries.length - 1 });
-  }
-
-  sent(effects = this.effects) {
-    return effects.flatMap((e) => (e.do === 'send' ? [e.message] : []));
-  }
-}
-
-const welcome = (now: number): ServerMessage => ({
-  t: 'welcome',
-  v: PROTOCOL_VERSION,
-  role: 'panel',
-  job: 'job-for-tests',
-  head: { job: 'job-for-tests', count: 1, hash: '0'.repeat(64) },
-  now,
-  speech: { name: 'test', ready: true },
-});
-
-const say = (id: string, text = '142'): Letter => ({ t: 'say', id, via: 'typed', text });
-const refused = (reason: Refusal, id?: string): ServerMessage => ({
-  t: 'refused',
-  reason,
-  text: `refused: ${reason}`,
-  ...(id && { id }),
-});
+import { LinkRig, refused, say, TICK, welcome } from './link-rig.ts';
 
 describe('the link to the server', () => {
   it('opens a socket, says hello with nothing held, and is live only once caught up', () => {
-    const rig = new Rig().do({ on: 'start' });
+    const rig = new LinkRig().do({ on: 'start' });
     expect(rig.effects).toEqual([{ do: 'open', conn: 1 }]);
     rig.do({ on: 'opened', conn: 1 });
     expect(rig.sent()).toEqual([{ t: 'hello', v: PROTOCOL_VERSION, token: TOKEN, after: -1 }]);
@@ -93,7 +25,7 @@ describe('the link to the server', () => {
 
   it('resumes after a drop from the last entry it holds and misses nothing', () => {
     const log = logOf([opened, remark('one'), remark('two'), remark('three')]);
-    const rig = new Rig().goLive(log.slice(0, 2));
+    const rig = new LinkRig().goLive(log.slice(0, 2));
     rig.do({ on: 'closed', conn: 1 });
     rig.pass(500);
     expect(rig.link.phase).toBe('connecting');
@@ -105,21 +37,21 @@ describe('the link to the server', () => {
 
   it('takes an entry that comes twice only once', () => {
     const log = logOf([opened, remark('one')]);
-    const rig = new Rig().goLive(log);
+    const rig = new LinkRig().goLive(log);
     rig.hear({ t: 'entries', entries: log });
     expect(rig.link.entries).toEqual(log);
   });
 
   it('does not trust a socket on which an entry is missing, and asks again from the last good one', () => {
     const log = logOf([opened, remark('one'), remark('two')]);
-    const rig = new Rig().goLive(log.slice(0, 1));
+    const rig = new LinkRig().goLive(log.slice(0, 1));
     rig.hear({ t: 'entries', entries: log.slice(2) });
     expect(rig.effects).toEqual([{ do: 'close', conn: 1 }]);
     expect(rig.link.entries).toEqual(log.slice(0, 1));
   });
 
   it('ignores whatever a replaced socket still says', () => {
-    const rig = new Rig().goLive();
+    const rig = new LinkRig().goLive();
     rig.do({ on: 'closed', conn: 1 });
     rig.pass(500);
     rig.do({
@@ -133,7 +65,7 @@ describe('the link to the server', () => {
   });
 
   it('gives up a connection attempt after a few seconds and tries again', () => {
-    const rig = new Rig().do({ on: 'start' });
+    const rig = new LinkRig().do({ on: 'start' });
     const done = rig.pass(CONNECT_TIMEOUT_MS + 1_000);
     expect(done).toEqual([
       { do: 'close', conn: 1 },
@@ -142,7 +74,7 @@ describe('the link to the server', () => {
   });
 
   it('backs off while attempts fail, but never for long on a phone in the hand', () => {
-    const rig = new Rig().do({ on: 'start' });
+    const rig = new LinkRig().do({ on: 'start' });
     const waits: number[] = [];
     for (let i = 0; i < 8; i++) {
       rig.do({ on: 'closed', conn: rig.link.conn });
@@ -156,7 +88,7 @@ describe('the link to the server', () => {
 
   it('tries at once when the phone is looked at again or the network is said to be back', () => {
     for (const event of [{ on: 'visible', visible: true } as const, { on: 'online' } as const]) {
-      const rig = new Rig().goLive().do({ on: 'visible', visible: false });
+      const rig = new LinkRig().goLive().do({ on: 'visible', visible: false });
       rig.do({ on: 'closed', conn: 1 });
       expect(rig.link.retryAt - rig.now).toBeGreaterThan(10_000);
       expect(rig.do(event).effects).toEqual([{ do: 'open', conn: 2 }]);
@@ -166,14 +98,14 @@ describe('the link to the server', () => {
 
 describe('a socket that is open and dead', () => {
   it('is noticed within the time the protocol gives, though nothing was ever closed', () => {
-    const rig = new Rig().goLive();
+    const rig = new LinkRig().goLive();
     const done = rig.pass(DEAD_AFTER_MS);
     expect(rig.sent(done).some((m) => m.t === 'ping')).toBe(true);
     expect(done.at(-1)).toEqual({ do: 'close', conn: 1 });
   });
 
   it('is kept as long as pings are answered', () => {
-    const rig = new Rig().goLive();
+    const rig = new LinkRig().goLive();
     for (let i = 0; i < 20; i++) {
       for (const m of rig.sent(rig.pass(PING_EVERY_MS))) {
         if (m.t === 'ping') rig.hear({ t: 'pong', n: m.n, now: rig.now });
@@ -184,7 +116,7 @@ describe('a socket that is open and dead', () => {
   });
 
   it('is asked for a sign of life when the phone wakes, and given up soon if none comes', () => {
-    const rig = new Rig().goLive();
+    const rig = new LinkRig().goLive();
     rig.now += 60_000; // asleep: no timer ran
     rig.do({ on: 'visible', visible: true });
     expect(rig.sent()).toEqual([{ t: 'ping', n: 1 }]);
@@ -192,7 +124,7 @@ describe('a socket that is open and dead', () => {
   });
 
   it('is not condemned for silence while the timers were frozen', () => {
-    const rig = new Rig().goLive();
+    const rig = new LinkRig().goLive();
     rig.now += 60_000;
     rig.do({ on: 'tick' });
     expect(rig.link.phase).toBe('live');
@@ -204,7 +136,7 @@ describe('a socket that is open and dead', () => {
 
 describe('the outbox', () => {
   it('holds what is written without a link, and sends it in order once live', () => {
-    const rig = new Rig()
+    const rig = new LinkRig()
       .do({ on: 'post', letter: say('first-one') })
       .do({ on: 'post', letter: say('second-one') });
     expect(rig.effects).toEqual([]);
@@ -214,7 +146,7 @@ describe('the outbox', () => {
   });
 
   it('sends at once on a live link, and lets go of it only when acknowledged', () => {
-    const rig = new Rig().goLive().do({ on: 'post', letter: say('reading-1') });
+    const rig = new LinkRig().goLive().do({ on: 'post', letter: say('reading-1') });
     expect(rig.sent()).toEqual([say('reading-1')]);
     expect(rig.link.outbox).toHaveLength(1);
     rig.hear({ t: 'ack', id: 'reading-1', seq: 1 });
@@ -222,7 +154,7 @@ describe('the outbox', () => {
   });
 
   it('sends again after a drop what was not acknowledged, with the same id', () => {
-    const rig = new Rig().goLive().do({ on: 'post', letter: say('reading-1') });
+    const rig = new LinkRig().goLive().do({ on: 'post', letter: say('reading-1') });
     rig.do({ on: 'closed', conn: 1 });
     rig.pass(500);
     rig.goLive();
@@ -231,7 +163,7 @@ describe('the outbox', () => {
 
   it('does not send again what the record shows to have arrived', () => {
     const log = logOf([opened, remark('on the log', 'reading-1')]);
-    const rig = new Rig().goLive(log.slice(0, 1)).do({ on: 'post', letter: say('reading-1') });
+    const rig = new LinkRig().goLive(log.slice(0, 1)).do({ on: 'post', letter: say('reading-1') });
     rig.do({ on: 'closed', conn: 1 });
     rig.pass(500);
     rig.goLive(log);
@@ -240,13 +172,13 @@ describe('the outbox', () => {
   });
 
   it('takes a second acknowledgement of the same message without harm', () => {
-    const rig = new Rig().goLive().do({ on: 'post', letter: say('reading-1') });
+    const rig = new LinkRig().goLive().do({ on: 'post', letter: say('reading-1') });
     rig.hear({ t: 'ack', id: 'reading-1', seq: 1 }).hear({ t: 'ack', id: 'reading-1', seq: 1 });
     expect(rig.link.outbox).toEqual([]);
   });
 
   it('sends again on a living link when no acknowledgement comes', () => {
-    const rig = new Rig().goLive().do({ on: 'post', letter: say('reading-1') });
+    const rig = new LinkRig().goLive().do({ on: 'post', letter: say('reading-1') });
     const again: number[] = [];
     for (let ms = 0; ms < RESEND_AFTER_MS + 1_000; ms += TICK) {
       for (const m of rig.sent(rig.pass(TICK))) {
@@ -260,7 +192,7 @@ describe('the outbox', () => {
   it.each(['too-fast', 'store-failed'] as const)(
     'keeps a message refused as %s and tries again later',
     (reason) => {
-      const rig = new Rig().goLive().do({ on: 'post', letter: say('reading-1') });
+      const rig = new LinkRig().goLive().do({ on: 'post', letter: say('reading-1') });
       rig.hear(refused(reason, 'reading-1'));
       expect(rig.link.outbox).toHaveLength(1);
       expect(rig.link.complaints).toHaveLength(1);
@@ -269,7 +201,7 @@ describe('the outbox', () => {
   );
 
   it('drops a message refused for good, and says so with the message itself', () => {
-    const rig = new Rig().goLive().do({ on: 'post', letter: say('reading-1', 'xyz') });
+    const rig = new LinkRig().goLive().do({ on: 'post', letter: say('reading-1', 'xyz') });
     rig.hear(refused('bad-target', 'reading-1'));
     expect(rig.link.outbox).toEqual([]);
     expect(rig.link.complaints[0]?.letter).toEqual(say('reading-1', 'xyz'));
@@ -282,7 +214,7 @@ describe('what trying again cannot mend', () => {
   it.each(['bad-token', 'version', 'seat-lost', 'replaced', 'from-the-future'] as const)(
     '%s ends the link',
     (reason) => {
-      const rig = new Rig().goLive().hear(refused(reason));
+      const rig = new LinkRig().goLive().hear(refused(reason));
       expect(rig.link.ended?.reason).toBe(reason);
       expect(rig.pass(60_000)).toEqual([]);
       expect(rig.do({ on: 'online' }).effects).toEqual([]);
@@ -290,14 +222,14 @@ describe('what trying again cannot mend', () => {
   );
 
   it('a frame that cannot be read ends the link rather than losing an entry unseen', () => {
-    const rig = new Rig().goLive().do({ on: 'unreadable', conn: 1 });
+    const rig = new LinkRig().goLive().do({ on: 'unreadable', conn: 1 });
     expect(rig.link.ended?.text).toMatch(/Load the page again/);
   });
 });
 
 describe("the server's clock", () => {
   it('is taken from the middle of the quickest round trip', () => {
-    const rig = new Rig().goLive();
+    const rig = new LinkRig().goLive();
     const AHEAD = 5_000;
     rig.pass(PING_EVERY_MS);
     const sentAt = rig.now;

@@ -7,6 +7,7 @@ import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 const meterIn = (unit: string) => NEUTRAL_METERS.find((meter) => meter.unit === unit) as MeterProfile;
 export const VOLTS = meterIn('volts');
 export const COUNTS = meterIn('counts');
+export const DECIBELS = meterIn('dB');
 
 /** A job played on the table: no server, no clock, the facts in a plain list. */
 export class TableJob {

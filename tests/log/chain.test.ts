@@ -125,7 +125,9 @@ describe('the hashed text', () => {
 describe('the chain', () => {
   it('begins with 64 zeros, and each entry holds the hash of the one before', () => {
     const { entries, head } = chain(['one', 'two', 'three']);
+    expect(GENESIS).toBe('0000000000000000000000000000000000000000000000000000000000000000');
     expect(entries.map((e) => e.prev)).toEqual([GENESIS, entries[0]?.hash, entries[1]?.hash]);
+    expect(entries.map((e) => e.seq)).toEqual([0, 1, 2]);
     expect(head).toEqual({ job: JOB, count: 3, hash: entries[2]?.hash });
     expect(findFault(entries, head)).toBeUndefined();
   });
@@ -135,9 +137,9 @@ describe('the chain', () => {
     expect(findFault(JSON.parse(JSON.stringify(entries)), head)).toBeUndefined();
   });
 
-  const whole = chain(['0', '1', '2', '3', '4']);
-  const changed = (edit: (entries: Entry[]) => void, head = whole.head) => {
-    const entries = structuredClone(whole.entries);
+  const five = () => chain(['0', '1', '2', '3', '4']);
+  const changed = (edit: (entries: Entry[]) => void) => {
+    const { entries, head } = five();
     edit(entries);
     return findFault(entries, head);
   };
@@ -234,13 +236,29 @@ describe('the chain', () => {
     expect(fault).toEqual({ seq: 3, fault: 'prev' });
   });
 
+  it.each<[string, (head: Head) => Head]>([
+    ['an entry more', (head) => ({ ...head, count: 6 })],
+    ['an entry less', (head) => ({ ...head, count: 4 })],
+    ['another hash', (head) => ({ ...head, hash: GENESIS })],
+  ])('shows a head that is kept elsewhere and has %s', (_, other) => {
+    const { entries, head } = five();
+    expect(findFault(entries, head)).toBeUndefined();
+    expect(findFault(entries, other(head))).toEqual({ seq: 5, fault: 'head' });
+  });
+
+  it('of no entries is whole where none were ever written', () => {
+    expect(findFault([], emptyHead(JOB))).toBeUndefined();
+    expect(emptyHead(JOB)).toEqual({ job: JOB, count: 0, hash: GENESIS });
+  });
+
   it('shows a chain rewritten to its end only by a head that is kept elsewhere', () => {
     const forged = chain(['0', '1', 'two', '3', '4']);
     expect(findFault(forged.entries, forged.head)).toBeUndefined();
-    expect(findFault(forged.entries, whole.head)).toEqual({ seq: 5, fault: 'head' });
+    expect(findFault(forged.entries, five().head)).toEqual({ seq: 5, fault: 'head' });
   });
 
   it('found whole up to an entry is looked at from there on, and has to go on from its hash', () => {
+    const whole = five();
     const upTo = (count: number) => headAfter(at(whole.entries, count - 1));
     expect(findFault(whole.entries, whole.head, upTo(3))).toBeUndefined();
     const late = whole.entries.with(4, { ...at(whole.entries, 4), at: 0 });
@@ -251,6 +269,7 @@ describe('the chain', () => {
   });
 
   it('shows any single changed character of any entry', () => {
+    const whole = five();
     fc.assert(
       fc.property(fc.nat(4), fc.nat(), fc.constantFrom(...'0123456789abcdefXYZ'), (i, where, letter) => {
         const text = JSON.stringify(whole.entries[i]);
