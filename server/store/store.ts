@@ -79,6 +79,7 @@ export interface Store {
   keepAccount(job: JobId, account: KeptAccount): Promise<void>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
+  /** A second time does nothing. */
   close(): Promise<void>;
 }
 
