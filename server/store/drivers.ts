@@ -10,6 +10,6 @@ export function chooseDriver(candidates: (() => Driver | undefined)[] = [nodeSql
     if (driver) return driver;
   }
   throw new StoreFailure(
-    `Node ${process.versions.node} has no SQLite of its own, and the package better-sqlite3 is not built for it: use Node 22.13 or newer, or install a compiler (Debian: apt-get install build-essential python3) and run npm ci again.`,
+    `Node ${process.versions.node} has no SQLite of its own, and the package better-sqlite3 is missing or built for another Node: use Node 22.13 or newer, or install a compiler (Debian: apt-get install build-essential python3) and run npm ci again.`,
   );
 }
