@@ -1,4 +1,5 @@
 import { defineConfig } from 'vite';
+import { onwarn } from './vite.warnings.ts';
 
 /** The server, its speech engine and its other programs, bundled for Node; packages stay in `node_modules`. */
 export default defineConfig({
@@ -8,6 +9,7 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'node20',
     rollupOptions: {
+      onwarn,
       input: {
         main: 'server/main.ts',
         'speech-engine': 'server/speech/engine-process.ts',

@@ -1,11 +1,20 @@
 import { defineConfig } from 'vitest/config';
 
+const BROWSER = 'tests/e2e/**/*.test.ts';
+
 export default defineConfig({
   esbuild: { jsx: 'automatic', jsxImportSource: 'preact' },
   test: {
-    include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     testTimeout: 30_000,
     pool: 'forks',
     reporters: ['default', './tests/left-out.ts'],
+    // What a project sets up is done only when one of its tests runs.
+    projects: [
+      { extends: true, test: { name: 'browser', include: [BROWSER], globalSetup: './tests/e2e/build.ts' } },
+      {
+        extends: true,
+        test: { name: 'node', include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'], exclude: [BROWSER] },
+      },
+    ],
   },
 });

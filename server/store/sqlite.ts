@@ -1,9 +1,10 @@
-import Database from 'better-sqlite3';
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import { auditRows, type StoredEntry } from './audit.ts';
+import { type Connection, type Driver, pragma } from './driver.ts';
+import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
 import { APPLICATION_ID, SCHEMA_VERSION, STEPS } from './schema.ts';
 import {
@@ -21,33 +22,38 @@ import {
  * Opens or makes the database file. Throws `StoreFailure` with one sentence that says what to do when the
  * file is damaged, is of another program or a newer version, is in use, or cannot be written.
  */
-export function openSqlite(file: string): SqliteStore {
-  let db: Database.Database | undefined;
+export function openSqlite(file: string, driver: Driver = chooseDriver()): SqliteStore {
+  let db: Connection | undefined;
   try {
-    db = new Database(file, { timeout: 500 });
+    db = driver.open(file);
     prepare(db, file);
     return new SqliteStore(db);
   } catch (error) {
     db?.close();
-    throw error instanceof StoreFailure ? error : new StoreFailure(explain(error, file), { cause: error });
+    if (error instanceof StoreFailure) throw error;
+    throw new StoreFailure(explain(error, file, driver), { cause: error });
   }
 }
 
-function prepare(db: Database.Database, file: string): void {
+/** How long we wait for another program that is just using the file. */
+const BUSY_MS = 500;
+
+function prepare(db: Connection, file: string): void {
+  db.exec(`PRAGMA busy_timeout = ${BUSY_MS}`);
   // One server a file: a second one could not know of the first one's entries. Held until the process ends.
-  db.pragma('locking_mode = EXCLUSIVE');
-  db.pragma('journal_mode = WAL');
-  // NORMAL is this build's default in WAL mode and may lose acknowledged entries with the power.
-  db.pragma('synchronous = FULL');
-  db.pragma('trusted_schema = OFF');
+  db.exec('PRAGMA locking_mode = EXCLUSIVE');
+  db.exec('PRAGMA journal_mode = WAL');
+  // NORMAL is the default of some builds in WAL mode and may lose acknowledged entries with the power.
+  db.exec('PRAGMA synchronous = FULL');
+  db.exec('PRAGMA trusted_schema = OFF');
   // Without it, INSERT OR REPLACE removes a row without asking the triggers.
-  db.pragma('recursive_triggers = ON');
+  db.exec('PRAGMA recursive_triggers = ON');
   db.exec('BEGIN IMMEDIATE; COMMIT');
 
-  const app = db.pragma('application_id', { simple: true });
-  const version = db.pragma('user_version', { simple: true });
-  const tables = db.prepare("SELECT count(*) FROM sqlite_schema WHERE type = 'table'").pluck().get();
-  if (app === 0 && version === 0 && tables === 0) {
+  const app = pragma(db, 'application_id');
+  const version = pragma(db, 'user_version');
+  const anything = db.prepare("SELECT 1 FROM sqlite_schema WHERE type = 'table'").get();
+  if (app === 0 && version === 0 && anything === undefined) {
     bringUp(db, 0);
     return;
   }
@@ -59,27 +65,45 @@ function prepare(db: Database.Database, file: string): void {
       `${file} has schema version ${version}, and this program knows 1 to ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
     );
   }
-  const check = db.pragma('quick_check(1)', { simple: true });
+  const check = pragma(db, 'quick_check(1)');
   if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
   if (version < SCHEMA_VERSION) bringUp(db, version);
 }
 
 /** All steps beyond `version`, or none of them. */
-function bringUp(db: Database.Database, version: number): void {
-  db.transaction(() => {
+function bringUp(db: Connection, version: number): void {
+  inOne(db, () => {
     for (const step of STEPS.slice(version)) db.exec(step);
-    db.pragma(`application_id = ${APPLICATION_ID}`);
-    db.pragma(`user_version = ${SCHEMA_VERSION}`);
-  })();
+    db.exec(`PRAGMA application_id = ${APPLICATION_ID}`);
+    db.exec(`PRAGMA user_version = ${SCHEMA_VERSION}`);
+  });
+}
+
+/** `work` in one transaction: all that it writes is stored, or where it throws, nothing. */
+function inOne<T>(db: Connection, work: () => T): T {
+  db.exec('BEGIN IMMEDIATE');
+  try {
+    const result = work();
+    db.exec('COMMIT');
+    return result;
+  } catch (error) {
+    try {
+      db.exec('ROLLBACK');
+    } catch {
+      // When the disk is full or fails, SQLite has rolled back by itself. If it has not, the next BEGIN fails.
+    }
+    throw error;
+  }
 }
 
 const damaged = (file: string, detail: string) =>
   `${file} is damaged (${detail.replace(/\s+/g, ' ')}): keep a copy of it, then put back a backup or choose another data folder.`;
 
-function explain(error: unknown, file: string): string {
-  const { code = '', message } = error as { code?: string; message: string };
-  if (code === 'SQLITE_NOTADB' || code.startsWith('SQLITE_CORRUPT')) return damaged(file, message);
-  if (code === 'SQLITE_BUSY') {
+function explain(error: unknown, file: string, driver: Driver): string {
+  const { message } = error as Error;
+  const fault = driver.faultOf(error);
+  if (fault === 'damaged') return damaged(file, message);
+  if (fault === 'in use') {
     return `${file} is in use by another program: stop the other server, or choose another data folder.`;
   }
   return `${file} cannot be opened (${message}): see to its permissions and disk, or choose another data folder.`;
@@ -94,14 +118,15 @@ interface PassRow {
 export class SqliteStore implements Store {
   readonly name = 'sqlite';
   private readonly sql: ReturnType<typeof statements>;
+  private closed = false;
 
   /** `db`: prepared by `openSqlite`; public for tests that look at the live connection. */
-  constructor(readonly db: Database.Database) {
+  constructor(readonly db: Connection) {
     this.sql = statements(db);
   }
 
   async append(job: JobId, entries: readonly Entry[], keys: KeyChange = {}): Promise<Appended> {
-    return guard(() => this.db.transaction(() => this.appendNow(job, entries, keys)).immediate());
+    return guard(() => inOne(this.db, () => this.appendNow(job, entries, keys)));
   }
 
   private appendNow(job: JobId, entries: readonly Entry[], keys: KeyChange): Appended {
@@ -117,7 +142,10 @@ export class SqliteStore implements Store {
       this.sql.addEntry.run(job, entry.seq, entry.ref ?? null, entry.hash, bodyOf(entry));
     }
     const last = entries.at(-1);
-    if (last) this.sql.setHead.run(headAfter(last));
+    if (last) {
+      const { count, hash } = headAfter(last);
+      this.sql.setHead.run(job, count, hash);
+    }
     this.turnKeys(job, keys);
     return { kind: 'stored' };
   }
@@ -175,6 +203,8 @@ export class SqliteStore implements Store {
   }
 
   async close(): Promise<void> {
+    if (this.closed) return;
+    this.closed = true;
     this.db.close();
   }
 
@@ -191,10 +221,10 @@ export class SqliteStore implements Store {
   }
 }
 
-function statements(db: Database.Database) {
+function statements(db: Connection) {
   return {
     addEntry: db.prepare('INSERT INTO entries (job, seq, ref, hash, body) VALUES (?, ?, ?, ?, ?)'),
-    setHead: db.prepare<Head>(`INSERT INTO heads (job, count, hash) VALUES (@job, @count, @hash)
+    setHead: db.prepare(`INSERT INTO heads (job, count, hash) VALUES (?, ?, ?)
       ON CONFLICT (job) DO UPDATE SET count = excluded.count, hash = excluded.hash`),
     head: db.prepare<[JobId], Head>('SELECT job, count, hash FROM heads WHERE job = ?'),
     heads: db.prepare<[], Head>('SELECT job, count, hash FROM heads ORDER BY number'),

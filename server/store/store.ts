@@ -79,6 +79,7 @@ export interface Store {
   keepSummary(job: JobId, summary: KeptSummary): Promise<void>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
+  /** A second time does nothing. */
   close(): Promise<void>;
 }
 

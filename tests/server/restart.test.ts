@@ -1,10 +1,10 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterAll, describe, expect, it } from 'vitest';
 import { systemClock } from '../../server/process/clock.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
+import { chooseDriver } from '../../server/store/drivers.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
 import { start } from './child.ts';
@@ -129,7 +129,7 @@ describe('a log that was tampered with', () => {
     const sound = await bothIn(first.url);
     await first.close();
 
-    const db = new Database(join(data, DATABASE_FILE));
+    const db = chooseDriver().open(join(data, DATABASE_FILE));
     db.exec('DROP TRIGGER entries_stay');
     db.prepare("UPDATE entries SET body = replace(body, 'true', 'false') WHERE job = ? AND seq = ?").run(
       job.job,

@@ -202,5 +202,10 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
     it('says that it is well', async () => {
       await expect(store.health()).resolves.toBeUndefined();
     });
+
+    it('may be closed twice', async () => {
+      await store.close();
+      await expect(store.close()).resolves.toBeUndefined();
+    });
   });
 }

@@ -1,189 +1,223 @@
 import { mkdtempSync, openSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import Database from 'better-sqlite3';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
-import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
+import { DATABASE_FILE, openDataFolder as openFolder } from '../../server/store/data-folder.ts';
+import { pragma } from '../../server/store/driver.ts';
 import { SCHEMA_VERSION } from '../../server/store/schema.ts';
-import { openSqlite } from '../../server/store/sqlite.ts';
+import { openSqlite as openFile } from '../../server/store/sqlite.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { bodyOf, emptyHead } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { sealRemarks, storeContract } from './contract.ts';
+import { DRIVERS } from './drivers.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-store-'));
 afterAll(() => rmSync(root, { recursive: true }));
 let folders = 0;
 const newFolder = () => join(root, String(++folders));
 
-storeContract('SQLite', async () => openDataFolder(newFolder()));
-
 const JOB = 'job-one-0001';
 
-describe('the SQLite file', () => {
-  let folder: string;
-  let file: string;
-  beforeEach(() => {
-    folder = newFolder();
-    file = join(folder, DATABASE_FILE);
-  });
+describe.each(DRIVERS)('with $name', (driver) => {
+  const openDataFolder = (folder: string) => openFolder(folder, driver);
+  const openSqlite = (file: string) => openFile(file, driver);
 
-  /** A store with three entries, closed again. */
-  async function filled() {
-    const store = openDataFolder(folder);
-    await store.append(JOB, sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
-    await store.close();
-  }
+  storeContract('SQLite', async () => openDataFolder(newFolder()));
 
-  /** Changes the file behind the store's back, without its triggers. */
-  function tamper(...statements: string[]) {
-    const db = new Database(file);
-    for (const { name } of db.prepare("SELECT name FROM sqlite_schema WHERE type = 'trigger'").all() as {
-      name: string;
-    }[]) {
-      db.exec(`DROP TRIGGER ${name}`);
-    }
-    for (const statement of statements) expect(db.prepare(statement).run().changes).toBe(1);
-    db.close();
-  }
-
-  /** Makes the file one of another version. */
-  function tamperSchema(...statements: string[]) {
-    const db = new Database(file);
-    for (const statement of statements) db.exec(statement);
-    db.close();
-  }
-
-  const audit = async () => {
-    const store = openDataFolder(folder);
-    const fault = await store.audit(JOB);
-    await store.close();
-    return fault;
-  };
-
-  it('is written through to the disk: WAL and synchronous=FULL on the live connection', async () => {
-    const store = openDataFolder(folder);
-    expect(store.db.pragma('journal_mode', { simple: true })).toBe('wal');
-    const FULL = 2;
-    expect(store.db.pragma('synchronous', { simple: true })).toBe(FULL);
-    await store.append(JOB, sealRemarks(emptyHead(JOB), ['x']));
-    expect(store.db.pragma('synchronous', { simple: true })).toBe(FULL);
-    await store.close();
-  });
-
-  it('has what was stored when it is opened again', async () => {
-    await filled();
-    const store = openDataFolder(folder);
-    expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
-    await store.close();
-  });
-
-  it.each([
-    "UPDATE entries SET body = '{}' WHERE seq = 1",
-    'DELETE FROM entries WHERE seq = 2',
-    "INSERT OR REPLACE INTO entries (job, seq, hash, body) VALUES ('job-one-0001', 1, '', '{}')",
-    'UPDATE heads SET count = 2',
-    'DELETE FROM heads',
-  ])('is append-only for any statement: %s', async (statement) => {
-    await filled();
-    const store = openDataFolder(folder);
-    expect(() => store.db.exec(statement)).toThrow(/append-only/);
-    expect(await store.audit(JOB)).toBeUndefined();
-    await store.close();
-  });
-
-  it('names the first entry whose bytes were changed behind its back', async () => {
-    await filled();
-    tamper("UPDATE entries SET body = replace(body, 'two', 'TWO') WHERE seq = 1");
-    expect(await audit()).toEqual({ seq: 1, fault: 'hash' });
-  });
-
-  it('sees a changed byte that does not change the JSON', async () => {
-    await filled();
-    tamper("UPDATE entries SET body = body || ' ' WHERE seq = 1");
-    expect(await audit()).toEqual({ seq: 1, fault: 'hash' });
-  });
-
-  it('sees an entry that was taken out of the middle', async () => {
-    await filled();
-    tamper('DELETE FROM entries WHERE seq = 1');
-    expect(await audit()).toEqual({ seq: 1, fault: 'order' });
-  });
-
-  it('sees a tail that was cut off', async () => {
-    await filled();
-    tamper('DELETE FROM entries WHERE seq = 2');
-    expect(await audit()).toEqual({ seq: 2, fault: 'head' });
-  });
-
-  it('sees an entry exchanged for one that is sound in itself', async () => {
-    await filled();
-    const [, forged] = sealRemarks(emptyHead(JOB), ['uno', 'dos']);
-    tamper(`UPDATE entries SET body = '${bodyOf(forged as Entry)}', hash = '${forged?.hash}' WHERE seq = 1`);
-    expect(await audit()).toEqual({ seq: 1, fault: 'prev' });
-  });
-
-  it('is refused when it is no database', () => {
-    openDataFolder(folder).close();
-    writeFileSync(file, 'this is a shopping list, and a long one too, '.repeat(50));
-    expect(() => openSqlite(file)).toThrow(StoreFailure);
-    expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
-  });
-
-  it('is refused when its pages are damaged', async () => {
-    const store = openDataFolder(folder);
-    const texts = Array.from({ length: 400 }, (_, i) => `remark ${i} ${'x'.repeat(100)}`);
-    await store.append(JOB, sealRemarks(emptyHead(JOB), texts));
-    await store.close();
-    const bytes = readFileSync(file);
-    const fd = openSync(file, 'r+');
-    for (let at = 4096; at < bytes.length; at += 4096) writeSync(fd, Buffer.alloc(64, 0x55), 0, 64, at);
-    expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
-  });
-
-  it('is brought up from the first version with all that is in it', async () => {
-    await filled();
-    tamperSchema('DROP TABLE summaries', 'PRAGMA user_version = 1');
-    const store = openDataFolder(folder);
-    expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
-    await store.keepSummary(JOB, { hash: 'a'.repeat(64), body: '{}' });
-    expect(store.db.pragma('user_version', { simple: true })).toBe(SCHEMA_VERSION);
-    expect(() => store.db.exec('DELETE FROM heads')).toThrow(/append-only/);
-    await store.close();
-    await openDataFolder(folder).close();
-  });
-
-  it('is refused when another program made it, or a newer version', async () => {
-    openDataFolder(folder).close();
-    const foreign = join(folder, 'foreign.sqlite');
-    const db = new Database(foreign);
-    db.exec('CREATE TABLE t (x)');
-    db.close();
-    expect(() => openSqlite(foreign)).toThrow(/another program/);
-
-    const newer = new Database(file);
-    newer.pragma('user_version = 99');
-    newer.close();
-    expect(() => openSqlite(file)).toThrow(/schema version 99/);
-  });
-
-  it('is refused while another server has it', async () => {
-    const store = openDataFolder(folder);
-    expect(() => openDataFolder(folder)).toThrow(/in use/);
-    await store.close();
-    await openDataFolder(folder).close();
-  });
-
-  it('leaves no token and no code in clear', async () => {
-    const store = openDataFolder(folder);
-    await store.append(JOB, [], {
-      issue: [{ token: digest('SECRET-TOKEN'), role: 'panel' }],
-      code: { code: digest('SECRETCODE'), seat: 'emitter', expiresAt: 1 },
+  describe('the SQLite file', () => {
+    let folder: string;
+    let file: string;
+    beforeEach(() => {
+      folder = newFolder();
+      file = join(folder, DATABASE_FILE);
     });
-    await store.close();
-    const bytes = readFileSync(file).toString('latin1');
-    expect(bytes).toContain(digest('SECRET-TOKEN'));
-    expect(bytes).not.toContain('SECRET');
+
+    /** A store with three entries, closed again. */
+    async function filled() {
+      const store = openDataFolder(folder);
+      await store.append(JOB, sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
+      await store.close();
+    }
+
+    /** Changes the file behind the store's back, without its triggers. */
+    function tamper(...statements: string[]) {
+      const db = driver.open(file);
+      const triggers = db.prepare<[], { name: string }>(
+        "SELECT name FROM sqlite_schema WHERE type = 'trigger'",
+      );
+      for (const { name } of triggers.all()) db.exec(`DROP TRIGGER ${name}`);
+      for (const statement of statements) expect(db.prepare(statement).run().changes).toBe(1);
+      db.close();
+    }
+
+    /** Makes the file one of another version. */
+    function tamperSchema(...statements: string[]) {
+      const db = driver.open(file);
+      for (const statement of statements) db.exec(statement);
+      db.close();
+    }
+
+    const audit = async () => {
+      const store = openDataFolder(folder);
+      const fault = await store.audit(JOB);
+      await store.close();
+      return fault;
+    };
+
+    it('is written through to the disk: WAL and synchronous=FULL on the live connection', async () => {
+      const store = openDataFolder(folder);
+      expect(pragma(store.db, 'journal_mode')).toBe('wal');
+      const FULL = 2;
+      expect(pragma(store.db, 'synchronous')).toBe(FULL);
+      await store.append(JOB, sealRemarks(emptyHead(JOB), ['x']));
+      expect(pragma(store.db, 'synchronous')).toBe(FULL);
+      await store.close();
+    });
+
+    it('has what was stored when it is opened again', async () => {
+      await filled();
+      const store = openDataFolder(folder);
+      expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
+      await store.close();
+    });
+
+    it.each([
+      "UPDATE entries SET body = '{}' WHERE seq = 1",
+      'DELETE FROM entries WHERE seq = 2',
+      "INSERT OR REPLACE INTO entries (job, seq, hash, body) VALUES ('job-one-0001', 1, '', '{}')",
+      'UPDATE heads SET count = 2',
+      'DELETE FROM heads',
+    ])('is append-only for any statement: %s', async (statement) => {
+      await filled();
+      const store = openDataFolder(folder);
+      expect(() => store.db.exec(statement)).toThrow(/append-only/);
+      expect(await store.audit(JOB)).toBeUndefined();
+      await store.close();
+    });
+
+    it('stores nothing of what fails half-way, and goes on', async () => {
+      await filled();
+      const store = openDataFolder(folder);
+      const issue = [{ token: digest('token'), role: 'panel' as const }];
+      await store.append(JOB, [], { issue });
+      const more = sealRemarks(await store.head(JOB), ['four']);
+      await expect(store.append(JOB, more, { issue })).rejects.toThrow(StoreFailure);
+      expect((await store.head(JOB)).count).toBe(3);
+      expect(await store.append(JOB, more)).toEqual({ kind: 'stored' });
+      await store.close();
+      expect(await audit()).toBeUndefined();
+    });
+
+    it('stores nothing on a full disk, and goes on when there is room', async () => {
+      await filled();
+      const store = openDataFolder(folder);
+      const pages = Number(pragma(store.db, 'page_count'));
+      const long = sealRemarks(await store.head(JOB), ['x'.repeat(100_000)]);
+      store.db.exec(`PRAGMA max_page_count = ${pages}`);
+      await expect(store.append(JOB, long)).rejects.toThrow(/disk is full/);
+      expect((await store.head(JOB)).count).toBe(3);
+      store.db.exec(`PRAGMA max_page_count = ${pages + 100}`);
+      expect(await store.append(JOB, long)).toEqual({ kind: 'stored' });
+      await store.close();
+      expect(await audit()).toBeUndefined();
+    });
+
+    it('names the first entry whose bytes were changed behind its back', async () => {
+      await filled();
+      tamper("UPDATE entries SET body = replace(body, 'two', 'TWO') WHERE seq = 1");
+      expect(await audit()).toEqual({ seq: 1, fault: 'hash' });
+    });
+
+    it('sees a changed byte that does not change the JSON', async () => {
+      await filled();
+      tamper("UPDATE entries SET body = body || ' ' WHERE seq = 1");
+      expect(await audit()).toEqual({ seq: 1, fault: 'hash' });
+    });
+
+    it('sees an entry that was taken out of the middle', async () => {
+      await filled();
+      tamper('DELETE FROM entries WHERE seq = 1');
+      expect(await audit()).toEqual({ seq: 1, fault: 'order' });
+    });
+
+    it('sees a tail that was cut off', async () => {
+      await filled();
+      tamper('DELETE FROM entries WHERE seq = 2');
+      expect(await audit()).toEqual({ seq: 2, fault: 'head' });
+    });
+
+    it('sees an entry exchanged for one that is sound in itself', async () => {
+      await filled();
+      const [, forged] = sealRemarks(emptyHead(JOB), ['uno', 'dos']);
+      tamper(
+        `UPDATE entries SET body = '${bodyOf(forged as Entry)}', hash = '${forged?.hash}' WHERE seq = 1`,
+      );
+      expect(await audit()).toEqual({ seq: 1, fault: 'prev' });
+    });
+
+    it('is refused when it is no database', () => {
+      openDataFolder(folder).close();
+      writeFileSync(file, 'this is a shopping list, and a long one too, '.repeat(50));
+      expect(() => openSqlite(file)).toThrow(StoreFailure);
+      expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
+    });
+
+    it('is refused when its pages are damaged', async () => {
+      const store = openDataFolder(folder);
+      const texts = Array.from({ length: 400 }, (_, i) => `remark ${i} ${'x'.repeat(100)}`);
+      await store.append(JOB, sealRemarks(emptyHead(JOB), texts));
+      await store.close();
+      const bytes = readFileSync(file);
+      const fd = openSync(file, 'r+');
+      for (let at = 4096; at < bytes.length; at += 4096) writeSync(fd, Buffer.alloc(64, 0x55), 0, 64, at);
+      expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
+    });
+
+    it('is brought up from the first version with all that is in it', async () => {
+      await filled();
+      tamperSchema('DROP TABLE summaries', 'PRAGMA user_version = 1');
+      const store = openDataFolder(folder);
+      expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
+      await store.keepSummary(JOB, { hash: 'a'.repeat(64), body: '{}' });
+      expect(pragma(store.db, 'user_version')).toBe(SCHEMA_VERSION);
+      expect(() => store.db.exec('DELETE FROM heads')).toThrow(/append-only/);
+      await store.close();
+      await openDataFolder(folder).close();
+    });
+
+    it('is refused when another program made it, or a newer version', async () => {
+      openDataFolder(folder).close();
+      const foreign = join(folder, 'foreign.sqlite');
+      const db = driver.open(foreign);
+      db.exec('CREATE TABLE t (x)');
+      db.close();
+      expect(() => openSqlite(foreign)).toThrow(/another program/);
+
+      const newer = driver.open(file);
+      newer.exec('PRAGMA user_version = 99');
+      newer.close();
+      expect(() => openSqlite(file)).toThrow(/schema version 99/);
+    });
+
+    it('is refused while another server has it', async () => {
+      const store = openDataFolder(folder);
+      expect(() => openDataFolder(folder)).toThrow(/in use/);
+      await store.close();
+      await openDataFolder(folder).close();
+    });
+
+    it('leaves no token and no code in clear', async () => {
+      const store = openDataFolder(folder);
+      await store.append(JOB, [], {
+        issue: [{ token: digest('SECRET-TOKEN'), role: 'panel' }],
+        code: { code: digest('SECRETCODE'), seat: 'emitter', expiresAt: 1 },
+      });
+      await store.close();
+      const bytes = readFileSync(file).toString('latin1');
+      expect(bytes).toContain(digest('SECRET-TOKEN'));
+      expect(bytes).not.toContain('SECRET');
+    });
   });
 });
