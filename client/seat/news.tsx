@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/facts.ts';
 import type { Entry } from '../../src/log/entry.ts';
+import { NoVoice } from '../speak/no-voice.tsx';
 import { isCautions } from '../speak/script.ts';
 import { browserStorage } from '../storage.ts';
 import type { Room } from './use-room.ts';
@@ -46,7 +47,7 @@ export function News({ room }: { room: Room }) {
       {!speaker.unlocked && !speaker.settings.muted && (
         <p class="hint voice-off">Touch the screen to hear the voice.</p>
       )}
-      {speaker.silent && <p class="failure">The voice is silent: read the screen.</p>}
+      <NoVoice speaker={speaker} />
     </div>
   );
 }
