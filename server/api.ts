@@ -111,7 +111,8 @@ export function api({
     if (sayable(text) === '') return refuse(c, 'bad-message', 'There is nothing to say in this text.');
     if (!(rate >= SLOWEST && rate <= FASTEST))
       return refuse(c, 'bad-message', `rate: it must be from ${SLOWEST} to ${FASTEST}.`);
-    if (!voice) return refuse(c, 'speech-unavailable', 'This server has no voice. Read the screen.');
+    if (!voice)
+      return refuse(c, 'speech-unavailable', 'This server was started without a voice. Read the screen.');
     const now = performance.now();
     if (!voicesOf.of(pass.job, now).take(now))
       return refuse(c, 'too-fast', 'Too much was to be said at once. Wait a second.');

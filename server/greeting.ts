@@ -2,11 +2,17 @@ import { renderUnicodeCompact } from 'uqr';
 import { lanAddresses } from './network/addresses.ts';
 import type { Options } from './options.ts';
 import { VERSION } from './process/program.ts';
+import { SYNTHESISER } from './voice/synthesiser.ts';
 
 const NOTES: Record<Options['tls'], string> = {
   own: 'The certificate is this server’s own: phones warn once, and iPhones may refuse it all the same (see --help).',
   files: '',
   off: 'Without https, phones give the page no microphone: people type (see --help).',
+};
+
+const VOICE: Record<Options['voice'], string> = {
+  on: `${SYNTHESISER.package}, which ${SYNTHESISER.licence}`,
+  off: 'off: phones speak with their own',
 };
 
 /** What the person who starts the server sees: one line a way in, where the data lies, who listens. */
@@ -19,6 +25,7 @@ export function greeting(options: Options, port: number, speech: string): string
     ...lan.map((url) => `  On the LAN    ${url}`),
     `  Data folder   ${options.data}`,
     `  Speech        ${speech}`,
+    `  Voice         ${VOICE[options.voice]}`,
   ];
   const [first] = lan;
   if (first) {

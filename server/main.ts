@@ -10,11 +10,21 @@ import { type RunningServer, startServer } from './start.ts';
 import { openDataFolder } from './store/data-folder.ts';
 import { StoreFailure } from './store/store.ts';
 import { openVoice } from './voice/start.ts';
+import { isInstalled, SYNTHESISER } from './voice/synthesiser.ts';
+import type { VoiceMaker } from './voice/voice.ts';
 
 async function tlsOf(options: Options): Promise<KeyPair | undefined> {
   const { tls, cert, key } = options;
   if (tls === 'own') return ownCertificate(options.data, certificateNames(options.host), Date.now());
   return cert && key ? givenCertificate(cert, key) : undefined;
+}
+
+function voiceOf(options: Options): VoiceMaker | undefined {
+  if (options.voice === 'off') return undefined;
+  if (isInstalled()) return openVoice();
+  throw new StartFailure(
+    `--voice on needs the package ${SYNTHESISER.package}, which is not installed. To install it: ${SYNTHESISER.install} (it ${SYNTHESISER.licence}).`,
+  );
 }
 
 /** Waits until the speech engine is loaded, or cannot be, and says which. */
@@ -31,6 +41,7 @@ async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
 async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
   const log = pino({ level: options.logLevel }, pino.destination({ dest: 2, sync: true }));
+  const voice = voiceOf(options);
   const store = openDataFolder(options.data);
   const tls = await tlsOf(options);
   const { port, host } = options;
@@ -40,10 +51,10 @@ async function main(): Promise<void> {
     port,
     host,
     log,
-    voice: openVoice(),
     modelFolder: options.model,
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
+    ...(voice && { voice }),
   });
   endOnSignal(server);
   console.log(greeting(options, server.port, await speechLine(transcriber)));

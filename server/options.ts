@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
+import { SYNTHESISER } from './voice/synthesiser.ts';
 
 export interface Options {
   port: number;
@@ -11,6 +12,7 @@ export interface Options {
   key?: string;
   speech: 'on' | 'off';
   model: string;
+  voice: 'on' | 'off';
   logLevel: string;
 }
 
@@ -73,12 +75,18 @@ export function readOptions(argv: readonly string[]): Options {
         .argParser(toPath),
     )
     .addOption(
+      new Option('--voice <switch>', 'make speech for phones that have no voice of their own; see below')
+        .choices(['on', 'off'])
+        .default('off')
+        .env('LADDERLINE_VOICE'),
+    )
+    .addOption(
       new Option('--log-level <level>', 'what to report on the error output, as JSON lines')
         .choices(LOG_LEVELS)
         .default('warn')
         .env('LADDERLINE_LOG_LEVEL'),
     )
-    .addHelpText('after', TLS_HELP);
+    .addHelpText('after', TLS_HELP + VOICE_HELP);
   program.parse(argv, { from: 'user' });
   const options = program.opts<Options>();
   const given = options.cert !== undefined || options.key !== undefined;
@@ -96,4 +104,12 @@ Phones give a page the microphone only over https; without it, people type.
                machine plain http://localhost works too, on the same port.
   --tls files  https with a certificate of yours that the phones trust: best for a firm's own.
   --tls off    plain http: for typing only, or behind a proxy that does the https.
+`;
+
+const VOICE_HELP = `
+Phones speak with a voice of their own; where one has none, its screen says so. With --voice on the
+server makes the sound for it, with a package that is not part of Ladderline: ${SYNTHESISER.package}, which
+${SYNTHESISER.licence}. Whoever passes on the two together has to keep to that
+licence. To install it, after each npm ci:
+  ${SYNTHESISER.install}
 `;

@@ -69,7 +69,7 @@ export function Replay({ entries, shown, onShow }: Props) {
           </option>
         ))}
       </select>
-      {voiceAvailable && (
+      {voiceAvailable ? (
         <label>
           <input
             type="checkbox"
@@ -78,6 +78,8 @@ export function Replay({ entries, shown, onShow }: Props) {
           />
           Aloud
         </label>
+      ) : (
+        <span class="hint">This browser has no voice to read it aloud.</span>
       )}
       <output>
         {last && clock(last.at, true)}

@@ -28,12 +28,10 @@ export function useReplayVoice(entries: readonly Entry[], count: number, on: boo
     const text = came.map(wordsOf).findLast((words) => words !== undefined);
     if (text === undefined) return;
     busy.current = true;
-    voice.speak(spoken(text), loadVoice(), {
-      began() {},
-      ended() {
-        busy.current = false;
-      },
-    });
+    const free = () => {
+      busy.current = false;
+    };
+    voice.speak(spoken(text), loadVoice(), { began() {}, ended: free, failed: free });
   }, [entries, count, on]);
 }
 

@@ -5,6 +5,7 @@ import { WORDS } from '../../src/phrases/buttons.ts';
 import type { TalkView } from '../audio/use-talk.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
+import { NoVoice } from '../speak/no-voice.tsx';
 import type { SpeakerView } from '../speak/use-speaker.ts';
 import { Sheet } from '../ui/sheet.tsx';
 import { CautionList } from './cautions.tsx';
@@ -84,7 +85,8 @@ function NewPhone({ room }: { room: Room }) {
   );
 }
 
-function VoiceSettings({ speaker: { settings, change, test } }: { speaker: SpeakerView }) {
+function VoiceSettings({ speaker }: { speaker: SpeakerView }) {
+  const { settings, change, test } = speaker;
   const slider = (label: string, key: 'rate' | 'volume', min: number, max: number) => (
     <label class="slider">
       {label}
@@ -114,6 +116,7 @@ function VoiceSettings({ speaker: { settings, change, test } }: { speaker: Speak
       <button type="button" class="button" disabled={settings.muted} onClick={test}>
         Try the voice
       </button>
+      <NoVoice speaker={speaker} />
     </fieldset>
   );
 }

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { NoVoice } from '../speak/no-voice.tsx';
 import { isCautions } from '../speak/script.ts';
 import type { Room } from './use-room.ts';
 
@@ -46,7 +47,7 @@ export function News({ room }: { room: Room }) {
       {!speaker.unlocked && !speaker.settings.muted && (
         <p class="hint voice-off">Touch the screen to hear the voice.</p>
       )}
-      {speaker.silent && <p class="failure">The voice is silent: read the screen.</p>}
+      <NoVoice speaker={speaker} />
     </div>
   );
 }

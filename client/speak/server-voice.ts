@@ -1,7 +1,7 @@
 import type { SoundOut } from './sound-out.ts';
 import type { Voice } from './voice.ts';
 
-/** A voice made by the server, for a phone whose browser has none. What fails is silence, and is noticed as such. */
+/** A voice made by the server, for a phone whose browser has none. */
 export function serverVoice(token: string, out: SoundOut): Voice {
   let current: { abort: AbortController; source?: AudioBufferSourceNode } | undefined;
   const cut = () => {
@@ -13,15 +13,15 @@ export function serverVoice(token: string, out: SoundOut): Voice {
   return {
     unlock: () => out.unlock(),
     cut,
-    async speak(text, { rate, volume }, { began, ended }) {
+    async speak(text, { rate, volume }, { began, ended, failed }) {
       cut();
       const mine: NonNullable<typeof current> = { abort: new AbortController() };
       current = mine;
       const sound = await fetchVoice(text, rate, token, mine.abort.signal);
       const context = out.context();
-      if (!sound || !context || current !== mine) return;
-      const buffer = await context.decodeAudioData(sound);
+      const buffer = sound && (await context?.decodeAudioData(sound).catch(() => undefined));
       if (current !== mine) return;
+      if (!context || !buffer) return failed();
       const source = new AudioBufferSourceNode(context, { buffer });
       source.connect(new GainNode(context, { gain: volume })).connect(context.destination);
       source.onended = () => {

@@ -56,6 +56,8 @@ export type SpeakerEvent =
   | { on: 'unlock' }
   | { on: 'began' }
   | { on: 'ended' }
+  /** The voice that was asked cannot say it. */
+  | { on: 'failed' }
   | { on: 'tick' };
 
 export type SpeakerEffect = { do: 'speak'; text: string; by: By } | { do: 'cut' } | { do: 'cue'; cue: Cue };
@@ -121,6 +123,8 @@ function answer(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
       );
     case 'ended':
       return next(unsaying(finished(speaker)), now);
+    case 'failed':
+      return speaker.saying && !speaker.saying.begun ? fail(speaker, speaker.saying, now) : still(speaker);
     case 'tick':
       return tick(speaker, now);
   }
@@ -165,7 +169,11 @@ function tick(speaker: Speaker, now: number): Spoken {
   const { saying } = speaker;
   if (!saying) return next(speaker, now);
   if (saying.begun) return now < saying.endBy ? still(speaker) : next(unsaying(speaker), now);
-  if (now < saying.startBy) return still(speaker);
+  return now < saying.startBy ? still(speaker) : fail(speaker, saying, now);
+}
+
+/** Asks once more, then the other voice, then leaves it to the screen. */
+function fail(speaker: Speaker, saying: Utterance, now: number): Spoken {
   const failures = (saying.failures ?? 0) + 1;
   const again = plain(saying);
   if (failures < TRIES[speaker.by])

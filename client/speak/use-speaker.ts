@@ -109,10 +109,11 @@ class Runner {
         this.#voices[effect.by].speak(effect.text, this.settings, {
           began: () => this.feed({ on: 'began' }),
           ended: () => this.feed({ on: 'ended' }),
+          failed: () => this.feed({ on: 'failed' }),
         });
       }
     }
-    const [was, is] = [flagsOf(before), flagsOf(speaker)];
+    const [was, is] = [flagsOf(before), flagsOf(this.#speaker)];
     if (!isSame(was, is)) this.show(is);
   }
 

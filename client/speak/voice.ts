@@ -27,11 +27,18 @@ export const saveVoice = (settings: VoiceSettings): void => void browserStorage.
 const within = (x: unknown, low: number, high: number): number =>
   typeof x === 'number' ? Math.min(high, Math.max(low, x)) : 1;
 
+export interface VoiceCalls {
+  began(): void;
+  ended(): void;
+  /** It will not be heard. Not every voice notices this. */
+  failed(): void;
+}
+
 /** A voice, the phone's own or another. */
 export interface Voice {
   /** Has to be called within a tap once, or iOS keeps the page silent. */
   unlock(): void;
-  speak(text: string, settings: VoiceSettings, on: { began(): void; ended(): void }): void;
+  speak(text: string, settings: VoiceSettings, on: VoiceCalls): void;
   cut(): void;
 }
 
@@ -50,8 +57,8 @@ export function phoneVoice(): Voice {
       empty.volume = 0;
       synthesis.speak(empty);
     },
-    speak(text, { rate, volume }, { began, ended }) {
-      if (!synthesis) return;
+    speak(text, { rate, volume }, { began, ended, failed }) {
+      if (!synthesis) return failed();
       const utterance = new SpeechSynthesisUtterance(text);
       const voice = englishVoice(synthesis.getVoices());
       if (voice) utterance.voice = voice;

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { ROOT_FOLDER } from '../process/program.ts';
+import { SYNTHESISER } from './synthesiser.ts';
 import { sayable, type VoiceMaker, VoiceUnavailable } from './voice.ts';
 import type { Saying } from './worker.ts';
 
@@ -24,8 +25,18 @@ interface Waiting {
   reject(error: Error): void;
 }
 
+interface VoiceOptions {
+  /** How long one sentence may take, ms. */
+  withinMs?: number;
+  /** The module that makes the sound. */
+  synthesiser?: string;
+}
+
 /** The synthesiser in a thread of its own, begun when it is first needed, and again after it broke down. */
-export function openVoice({ withinMs = WITHIN_MS } = {}): VoiceMaker {
+export function openVoice({
+  withinMs = WITHIN_MS,
+  synthesiser = SYNTHESISER.package,
+}: VoiceOptions = {}): VoiceMaker {
   /** The least lately used first. Those being made are in it too, so that two phones ask for one rendering. */
   const kept = new Map<string, Promise<Wav>>();
   const waiting = new Map<number, Waiting>();
@@ -44,7 +55,7 @@ export function openVoice({ withinMs = WITHIN_MS } = {}): VoiceMaker {
   };
 
   function start(): Worker {
-    const begun = new Worker(WORKER);
+    const begun = new Worker(WORKER, { workerData: synthesiser });
     begun.on('message', ({ id, wav }: { id: number; wav: Wav }) => {
       const one = waiting.get(id);
       waiting.delete(id);

@@ -1,5 +1,5 @@
-import { parentPort } from 'node:worker_threads';
-import text2wav from 'text2wav';
+import { parentPort, workerData } from 'node:worker_threads';
+import type { Synthesise } from './synthesiser.ts';
 
 /** What is asked of this worker. */
 export interface Saying {
@@ -15,9 +15,13 @@ const port = parentPort;
 // The synthesiser would try to fetch its own file as a web page does, fail, and complain.
 Reflect.deleteProperty(globalThis, 'fetch');
 
+/** Given by name: the package is not there when this is built. */
+const synthesise: Promise<Synthesise> = import(/* @vite-ignore */ workerData).then(
+  (module) => module.default,
+);
+
 async function say({ id, text, speed }: Saying): Promise<void> {
-  // Its types ask for a number, but it hands options on as they are, and only text arrives.
-  const wav = await text2wav(text, { voice: 'en', speed: `${speed}` as unknown as number });
+  const wav = await (await synthesise)(text, { voice: 'en', speed: `${speed}` });
   port.postMessage({ id, wav });
   // Each run leaves handlers of its own behind.
   process.removeAllListeners('uncaughtException');

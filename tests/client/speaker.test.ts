@@ -99,6 +99,21 @@ describe('the voice of a phone', () => {
     expect(rig.do({ on: 'began' }).speaker.silent).toBe(false);
   });
 
+  it('tells the person to read as soon as the server, too, says that it has no voice', () => {
+    const rig = new SpeakerRig().say(5, 'instruction', 'Turn.').do({ on: 'failed' }).pass(REST_AFTER_CUT_MS);
+    expect(rig.spoke).toEqual(['Turn.']);
+    rig.do({ on: 'failed' }).pass(REST_AFTER_CUT_MS);
+    expect(rig.effects).toEqual([{ do: 'speak', text: 'Turn.', by: 'server' }]);
+    expect(rig.speaker.silent).toBe(false);
+    expect(rig.do({ on: 'failed' }).speaker.silent).toBe(true);
+  });
+
+  it('takes no failure for the one that is already being heard', () => {
+    const rig = new SpeakerRig().say(5, 'instruction', 'Turn.').do({ on: 'began' }).do({ on: 'failed' });
+    expect(rig.effects).toEqual([]);
+    expect(rig.do({ on: 'ended' }).speaker).toMatchObject({ silent: false, said: 5 });
+  });
+
   it('goes on with the voice of the server once the phone’s own has failed, under the same rules', () => {
     const rig = new SpeakerRig().say(5, 'instruction', 'Turn.').pass(START_WITHIN_MS).pass(REST_AFTER_CUT_MS);
     rig.pass(START_WITHIN_MS).say(6, 'instruction', 'Hold.').pass(REST_AFTER_CUT_MS);

@@ -1,9 +1,7 @@
 import { mkdtempSync } from 'node:fs';
-import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import text2wav from 'text2wav';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { DEMO_PAIR } from '../../server/demo/site.ts';
 import { DEFAULT_MODEL_FOLDER } from '../../server/process/program.ts';
@@ -17,6 +15,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
+import { spokenFile } from '../sounds/spoken.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press, typeReading } from './hall.ts';
 
@@ -39,9 +38,7 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
   beforeAll(async () => {
     store = openDataFolder(folder);
     server = await startServer({ store, transcriber: openTranscriber(DEFAULT_MODEL_FOLDER) });
-    const sound = join(folder, 'reading.wav');
-    await writeFile(sound, await text2wav(speakNumber(Number(shown))));
-    speaking = await launch(sound);
+    speaking = await launch(spokenFile(speakNumber(Number(shown))));
     browser = await launch();
     panel = await (await speaking.newContext(PHONE)).newPage();
     emitter = await (await browser.newContext(PHONE)).newPage();

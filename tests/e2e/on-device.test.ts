@@ -1,13 +1,13 @@
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
-import text2wav from 'text2wav';
 import { afterEach, describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import type { FactOf } from '../../src/model/facts.ts';
+import { spokenFile } from '../sounds/spoken.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { press } from './hall.ts';
 
@@ -16,8 +16,8 @@ const LOAD_WITHIN_MS = 60_000;
 const HEARD_WITHIN_MS = 30_000;
 
 /** Some quiet, the words, and quiet again, as a WAV file. */
-async function soundFile(before: number, after: number): Promise<string> {
-  const wav = new wavefile.WaveFile(await text2wav(SAID));
+function soundFile(before: number, after: number): string {
+  const wav = new wavefile.WaveFile(readFileSync(spokenFile(SAID)));
   const { sampleRate } = wav.fmt as { sampleRate: number };
   const words = wav.getSamples(false, Int16Array) as unknown as Int16Array;
   const samples = new Int16Array(words.length + (before + after) * sampleRate);
@@ -76,7 +76,7 @@ describe.skipIf(!CHROMIUM)('a phone that hears by itself', () => {
   }
 
   it('hears what is said into its button', async () => {
-    const panel = await panelWithRecogniser(await soundFile(2, 2));
+    const panel = await panelWithRecogniser(soundFile(2, 2));
     await panel.getByRole('button', { name: /Hold or tap to talk/ }).click();
     await panel.waitForTimeout(5_000);
     await panel.getByRole('button', { name: /Listening/ }).click();
@@ -85,7 +85,7 @@ describe.skipIf(!CHROMIUM)('a phone that hears by itself', () => {
   }, 120_000);
 
   it('hears hands-free, from the first word on, and closes by itself', async () => {
-    const panel = await panelWithRecogniser(await soundFile(3, 4));
+    const panel = await panelWithRecogniser(soundFile(3, 4));
     await press(panel, 'Talk hands-free');
     await panel.getByRole('button', { name: /Hands-free: just speak/ }).waitFor({ timeout: LOAD_WITHIN_MS });
     const { text, alternatives } = await heard(panel);

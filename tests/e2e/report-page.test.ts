@@ -5,11 +5,11 @@ import { digest, newToken } from '../../server/guard/secrets.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { jobReport } from '../../src/report/build.ts';
-import { CHROMIUM, launch } from './chromium.ts';
 import { accepted } from '../record/fixture.ts';
 import { demo, demoReport } from '../report/demo.ts';
 import { bare, pdfText } from '../report/pdf-text.ts';
 import { wordsOf } from '../report/words.ts';
+import { CHROMIUM, launch } from './chromium.ts';
 
 const ZONE = 'Europe/Paris';
 

@@ -6,9 +6,9 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { fromJsonLines } from '../../src/log/json-lines.ts';
 import { toCsv } from '../../src/record/csv-file.ts';
-import { CHROMIUM, launch } from './chromium.ts';
-import { openJob, Phone } from '../server/phone.ts';
 import { accepted, overridden, type Script } from '../record/fixture.ts';
+import { openJob, Phone } from '../server/phone.ts';
+import { CHROMIUM, launch } from './chromium.ts';
 
 const DESK = { width: 1280, height: 800 };
 const PHONE = { width: 390, height: 844 };

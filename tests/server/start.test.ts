@@ -9,6 +9,7 @@ import { ownCertificate } from '../../server/network/certificate.ts';
 import { DATABASE_FILE } from '../../server/store/data-folder.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
 import { SCHEMA_VERSION } from '../../server/store/schema.ts';
+import { isInstalled } from '../../server/voice/synthesiser.ts';
 import { run, start } from './child.ts';
 import { serve } from './house.ts';
 import { bothIn, get, openJob, Phone } from './phone.ts';
@@ -31,7 +32,18 @@ describe('the program', { timeout: 60_000 }, () => {
   it('lists every option with its environment name', async () => {
     const { code, out } = await run(['--help']).ended;
     expect(code).toBe(0);
-    for (const name of ['port', 'host', 'data', 'tls', 'cert', 'key', 'speech', 'model', 'log-level']) {
+    for (const name of [
+      'port',
+      'host',
+      'data',
+      'tls',
+      'cert',
+      'key',
+      'speech',
+      'model',
+      'voice',
+      'log-level',
+    ]) {
       expect(out).toContain(`--${name} `);
       expect(out).toContain(`LADDERLINE_${name.toUpperCase().replace('-', '_')}`);
     }
@@ -47,6 +59,21 @@ describe('the program', { timeout: 60_000 }, () => {
     expect(out).toMatch(/This machine +http:\/\/localhost:\d+\n/);
     expect(out).toContain(data);
     expect(out).toMatch(/Speech +off: people type/);
+    expect(out).toMatch(/Voice +off: phones speak with their own/);
+  });
+
+  it.skipIf(isInstalled())(
+    'says how to install the voice, and under which licence, when it is not there',
+    async () => {
+      await endsWith(/npm install .*text2wav/, ['--port', '0', '--data', newFolder(), '--voice', 'on']);
+      await endsWith(/GPL-3\.0-or-later/, ['--port', '0', '--data', newFolder(), '--voice', 'on']);
+    },
+  );
+
+  it.runIf(isInstalled())('names the licence of the voice when it is turned on', async () => {
+    const server = await start(newFolder(), '--voice', 'on');
+    server.child.kill('SIGINT');
+    expect((await server.ended).out).toMatch(/Voice +text2wav.*GPL-3\.0-or-later/);
   });
 
   it('takes its options from the environment too', async () => {
@@ -67,6 +94,7 @@ describe('the program', { timeout: 60_000 }, () => {
     [['--tls', 'maybe'], /--tls .*own, off, files/],
     [['--tls', 'files'], /--cert and --key/],
     [['--cert', 'x.pem'], /go with --tls files/],
+    [['--voice', 'loud'], /--voice .*on, off/],
     [['--log-level', 'loud'], /--log-level/],
     [['--colour'], /unknown option '--colour'/],
     [['serve'], /too many arguments/],

@@ -2,7 +2,6 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import text2wav from 'text2wav';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { DEFAULT_MODEL_FOLDER } from '../../server/process/program.ts';
@@ -10,15 +9,12 @@ import { readSound } from '../../server/speech/sound-file.ts';
 import { openTranscriber } from '../../server/speech/start.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
 import { decide } from '../../src/conversation/decide.ts';
+import { spokenFile } from '../sounds/spoken.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-speech-'));
 
 /** A synthetic voice saying the words, 16 kHz. */
-async function voice(words: string, options: { speed?: number; voice?: string } = {}): Promise<Float32Array> {
-  const file = join(folder, `${words.replaceAll(' ', '-')}.wav`);
-  await writeFile(file, await text2wav(words, { speed: 140, ...options }));
-  return readSound(file);
-}
+const voice = (words: string): Promise<Float32Array> => readSound(spokenFile(words));
 
 describe('the speech engine', () => {
   let engine: Transcriber;
