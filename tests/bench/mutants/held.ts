@@ -30,8 +30,13 @@ export const SHARE = 0.95;
  * random logs, servers and browsers would kill some, slowly, and say nothing of where the threshold lies.
  */
 export const TESTS: readonly string[] = [
+  'tests/client/letters.test.ts',
   'tests/client/lines.test.ts',
+  'tests/client/link-news.test.ts',
+  'tests/client/link-times.test.ts',
   'tests/client/link.test.ts',
+  'tests/client/resume.test.ts',
+  'tests/client/server-clock.test.ts',
   'tests/client/speaker.test.ts',
   'tests/client/spoken-on-return.test.ts',
   'tests/client/voice-limits.test.ts',
