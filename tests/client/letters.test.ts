@@ -60,6 +60,7 @@ describe('a letter', () => {
     rig.hear({ t: 'ack', id: 'reading-1', seq: 1 });
     expect(rig.link.outbox.map(({ letter }) => letter.id)).toEqual(['reading-2']);
     expect(rig.link.invites).toEqual({});
+    expect(rig.link.complaints).toEqual([]);
   });
 
   it('found in the log is let go of, and no other', () => {
@@ -86,7 +87,17 @@ describe('a letter', () => {
 
   it('that is due goes out alone, while another rests', () => {
     const rig = posted().hear(refused('too-fast', 'reading-1'));
+    const [resting] = rig.link.outbox;
     expect(rig.do({ on: 'post', letter: say('reading-2') }).sent()).toEqual([say('reading-2')]);
+    expect(rig.link.outbox[0]).toEqual(resting);
+    expect(rig.link.outbox[1]?.dueAt).toBe(rig.now + 8_000);
+  });
+
+  it('that is not due leaves the outbox as it is: each change of it is written down', () => {
+    const rig = posted();
+    const { outbox } = rig.link;
+    rig.beatAfter(250);
+    expect(rig.link.outbox).toBe(outbox);
   });
 
   it('is not sent where there is no socket', () => {

@@ -52,6 +52,12 @@ describe('an attempt to connect', () => {
     expect(rig.link.retryAt - rig.now).toBe(250);
   });
 
+  it('is left to itself meanwhile, the second as the first', () => {
+    const rig = new LinkRig().goLive().do({ on: 'closed', conn: 1 });
+    expect(rig.beatAfter(3_000)).toEqual([{ do: 'open', conn: 2 }]);
+    expect(rig.beatAfter(3_000)).toEqual([]);
+  });
+
   it('is made once only, however often it is asked for', () => {
     const rig = new LinkRig().do({ on: 'start' });
     for (const on of ['start', 'online'] as const) expect(rig.do({ on }).effects).toEqual([]);

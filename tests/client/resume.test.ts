@@ -77,6 +77,12 @@ describe('of the entries that come, a phone that holds two', () => {
     }
   });
 
+  it('draws nothing anew for those it has', () => {
+    const rig = back(2);
+    const { entries: held } = rig.link;
+    expect(rig.hear({ t: 'entries', entries: entries(0, 1) }).link.entries).toBe(held);
+  });
+
   it('is live, and knows where history ended, only when it is told so', () => {
     const rig = back(2).hear({ t: 'entries', entries: entries(2, 3) });
     expect(rig.link).toMatchObject({ phase: 'catching-up', historyEnd: 1 });

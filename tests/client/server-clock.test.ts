@@ -53,17 +53,22 @@ describe('the offset of the server’s clock', () => {
 
   it('is not taken from a pong to no ping of ours, nor from one already answered', () => {
     const rig = answered(new LinkRig().goLive(), 100, 5_000);
-    rig.hear({ t: 'pong', n: 99, now: rig.now + 9_000 });
+    rig.do({ on: 'online' }).hear({ t: 'pong', n: 99, now: rig.now + 9_000 });
     expect(aheadOf(rig)).toBe(5_000);
-    rig.hear({ t: 'pong', n: 1, now: rig.now + 9_000 });
+    const quick = answered(rig, 2, 5_000);
+    quick.hear({ t: 'pong', n: 1, now: rig.now + 9_000 });
     expect(aheadOf(rig)).toBe(5_000);
   });
 
   it('is taken from a late pong, too, of the last four pings', () => {
     const rig = new LinkRig().goLive();
-    for (let i = 0; i < 5; i++) rig.do({ on: 'online' });
+    for (let i = 0; i < 5; i++) {
+      rig.now += 100;
+      rig.do({ on: 'online' });
+    }
     expect(rig.link.pings.map(({ n }) => n)).toEqual([2, 3, 4, 5]);
-    rig.hear({ t: 'pong', n: 3, now: rig.now + 7_000 });
+    // It was sent 200 ms ago, and the middle of its trip lies 100 ms back.
+    rig.hear({ t: 'pong', n: 3, now: rig.now - 100 + 7_000 });
     expect(aheadOf(rig)).toBe(7_000);
     expect(rig.link.pings.map(({ n }) => n)).toEqual([4, 5]);
   });
