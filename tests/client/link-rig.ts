@@ -42,6 +42,12 @@ export class LinkRig {
     return done;
   }
 
+  /** One beat of the timer, so long after the last thing that happened. */
+  beatAfter(ms: number): Effect[] {
+    this.now += ms;
+    return this.do({ on: 'tick' }).effects;
+  }
+
   goLive(entries = logOf([opened])): this {
     if (this.link.phase !== 'connecting') this.do({ on: 'start' });
     this.do({ on: 'opened', conn: this.link.conn });

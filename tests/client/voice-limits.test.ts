@@ -78,6 +78,13 @@ describe('words that wait', () => {
     expect(rig.speaker.waiting.map(({ text }) => text)).toEqual(left);
   });
 
+  it('are left alone when another instruction is withdrawn, and left out when theirs is', () => {
+    const rig = new SpeakerRig().do({ on: 'microphone', open: true });
+    rig.say(5, 'instruction', 'Turn.').say(6, 'query', 'Which?');
+    expect(rig.do({ on: 'withdraw', seq: 4 }).speaker.waiting).toHaveLength(2);
+    expect(rig.do({ on: 'withdraw', seq: 5 }).speaker.waiting.map(({ text }) => text)).toEqual(['Which?']);
+  });
+
   it('are left alone by newer ones of another kind', () => {
     const rig = new SpeakerRig().do({ on: 'microphone', open: true });
     rig.say(5, 'instruction', 'Turn.').say(6, 'query', 'Which?').say(7, 'readback', 'Heard.');
@@ -227,6 +234,13 @@ describe('a signal is to be heard for so long, ms', () => {
   it('and a shorter one within it does not end it', () => {
     const rig = new SpeakerRig().do({ on: 'cue', cue: 'hold' }).pass(100).do({ on: 'cue', cue: 'act' });
     expect(isHeard(rig.pass(519).speaker)).toBe(true);
+    expect(isHeard(rig.pass(1).speaker)).toBe(false);
+  });
+
+  it('and no shorter with words behind it', () => {
+    const rig = new SpeakerRig().say(5, 'instruction', 'Turn.', { cue: 'act' });
+    expect(rig.effects.map((effect) => effect.do)).toEqual(['cue', 'speak']);
+    expect(isHeard(rig.pass(279).speaker)).toBe(true);
     expect(isHeard(rig.pass(1).speaker)).toBe(false);
   });
 

@@ -10,10 +10,8 @@ import { StoreFailure } from '../../server/store/store.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
 import { createRng, type Rng } from '../../src/simulator/rng.ts';
+import { settle } from './house.ts';
 import { SETUP } from './phone.ts';
-
-/** Lets everything that is only waiting for its turn run. */
-const settle = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 /** A store whose appends fail when told to: before anything is stored, or after all of it. */
 class FrailStore extends MemoryStore {

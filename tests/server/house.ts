@@ -37,3 +37,6 @@ export class ManualClock implements Clock {
 }
 
 export const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
+/** Lets everything that is only waiting for its turn run. */
+export const settle = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

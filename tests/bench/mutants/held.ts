@@ -30,8 +30,13 @@ export const SHARE = 0.95;
  * random logs, servers and browsers would kill some, slowly, and say nothing of where the threshold lies.
  */
 export const TESTS: readonly string[] = [
+  'tests/client/letters.test.ts',
   'tests/client/lines.test.ts',
+  'tests/client/link-news.test.ts',
+  'tests/client/link-times.test.ts',
   'tests/client/link.test.ts',
+  'tests/client/resume.test.ts',
+  'tests/client/server-clock.test.ts',
   'tests/client/speaker.test.ts',
   'tests/client/spoken-on-return.test.ts',
   'tests/client/voice-limits.test.ts',
@@ -42,6 +47,9 @@ export const TESTS: readonly string[] = [
   'tests/conversation/decide.test.ts',
   'tests/log/*.test.ts',
   'tests/record/status.test.ts',
+  'tests/server/frames.test.ts',
+  'tests/server/resume.test.ts',
+  'tests/server/room.test.ts',
   'tests/speech/belief.test.ts',
   'tests/speech/weigh.test.ts',
 ];
