@@ -8,6 +8,7 @@ import {
 } from '../../client/link/link.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { logOf, opened, TOKEN } from './fixtures.ts';
 
 /** Between two beats of the timer, ms. */
@@ -64,7 +65,7 @@ export class LinkRig {
 
 export const welcome = (now: number): ServerMessage => ({
   t: 'welcome',
-  v: 1,
+  v: PROTOCOL_VERSION,
   role: 'panel',
   job: 'job-for-tests',
   head: { job: 'job-for-tests', count: 1, hash: '0'.repeat(64) },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type LinkEvent, newLink } from '../../client/link/link.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { logOf, opened, remark, TOKEN } from './fixtures.ts';
 import { LinkRig } from './link-rig.ts';
 
@@ -22,7 +23,9 @@ it.each<[string, number, number]>([
   const rig = new LinkRig();
   rig.link = newLink(TOKEN, [], LOG.slice(0, held));
   rig.do({ on: 'start' }).do({ on: 'opened', conn: 1 });
-  expect(rig.effects).toEqual([{ do: 'send', conn: 1, message: { t: 'hello', v: 1, token: TOKEN, after } }]);
+  expect(rig.effects).toEqual([
+    { do: 'send', conn: 1, message: { t: 'hello', v: PROTOCOL_VERSION, token: TOKEN, after } },
+  ]);
   expect(rig.link.phase).toBe('catching-up');
 });
 

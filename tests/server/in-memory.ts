@@ -4,7 +4,7 @@ import { onTestFinished, vi } from 'vitest';
 import { LIMITS, type Limits } from '../../server/guard/limits.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
-import { SpeechService, type SpeechEngine } from '../../server/speech/service.ts';
+import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';

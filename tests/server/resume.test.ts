@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
-import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
+import { OLDEST_PROTOCOL_VERSION, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { settle } from './house.ts';
 import { House } from './in-memory.ts';
 
@@ -134,8 +134,12 @@ describe('R5: history', () => {
 
 describe('hello', () => {
   it.each<[string, number, string | undefined]>([
-    ['of the first version', 1, undefined],
-    ['of a version before the first', 0, 'This page is too old for the server. Load it again.'],
+    ['of the oldest version that is taken', OLDEST_PROTOCOL_VERSION, undefined],
+    [
+      'of a version before it',
+      OLDEST_PROTOCOL_VERSION - 1,
+      'This page is too old for the server. Load it again.',
+    ],
     ['of the version after ours', PROTOCOL_VERSION + 1, 'This page is newer than the server.'],
   ])('R3: %s', async (_, v, text) => {
     const house = new House();
