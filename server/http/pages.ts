@@ -4,6 +4,7 @@ import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/notices.ts';
 import { preloadsFor } from './page-files.ts';
 
 /**
@@ -73,26 +74,21 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       const page = index();
       return page
         ? c.html(page.replace('</head>', `${preloadsFor(folder, module)}</head>`))
-        : c.html(
-            notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
-            503,
-          );
+        : c.html(html(NOT_BUILT), 503);
     });
   }
   // It complains on the console about a folder that is not there; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder }));
-  app.notFound((c) =>
-    c.html(notice('There is nothing here', 'Go to <a href="/">the start</a>, or scan the code again.'), 404),
-  );
+  app.notFound((c) => c.html(html(NO_PAGE), 404));
   return app;
 }
 
-const notice = (title: string, text: string): string => `<!doctype html>
+const html = ({ title, text, start }: Notice): string => `<!doctype html>
 <html lang="en">
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${title}</title>
 <h1>${title}</h1>
 <p>${text}</p>
-</html>
+${start ? `<p><a href="/">${start}</a></p>\n` : ''}</html>
 `;

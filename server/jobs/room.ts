@@ -8,6 +8,13 @@ import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
+import {
+  brokenLogText,
+  NOT_SAVED_SENT_AGAIN,
+  OTHER_RECORD,
+  RULES_FAILED,
+} from '../../src/phrases/log-failures.ts';
 import type { Role } from '../../src/protocol/access.ts';
 import type { ClosingRefusal, Presence, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
@@ -40,9 +47,6 @@ export type Outcome =
   { kind: 'taken'; seq: Seq } | { kind: 'refused'; reason: Refusal; text: string } | { kind: 'spent' };
 
 const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
-const NOT_TAKEN = 'The server could not write its log, so nothing was taken. It is sent again.';
-
-const OTHER_RECORD = 'What was read is not the record that is kept here. Load it again, and compare.';
 
 /** Ends at the same count with another entry. That it ends elsewhere is for the rules of signing to say. */
 const isOfOther = (end: Head, read: Head): boolean => end.count === read.count && end.hash !== read.hash;
@@ -125,7 +129,7 @@ export class Room {
 
   /** What is wrong with the log, for people, if anything is. */
   get brokenText(): string | undefined {
-    return this.fault && brokenText(this.fault);
+    return this.fault && brokenLogText('job', this.fault);
   }
 
   /** Nobody is here, nothing is due, and nothing has happened since `then` (of `performance.now`). */
@@ -169,7 +173,7 @@ export class Room {
       const before = this.memberAt(member.role);
       if (before) {
         this.members.delete(before);
-        before.dismiss('replaced', 'This phone opened a newer connection.');
+        before.dismiss('replaced', NEWER_CONNECTION);
       }
     }
     this.members.add(member);
@@ -209,7 +213,7 @@ export class Room {
   seat(seat: Seat, device: string, keys: KeyChange): Promise<Outcome> {
     return this.enqueue(async () => {
       if (this.isOnline(seat)) {
-        return refused('seat-in-use', `The ${seat} phone of this job is connected. Close it there first.`);
+        return refused('seat-in-use', closeThereText(seat));
       }
       const takeover = this.isSeated(seat);
       const outcome = await this.take({ kind: 'seated', seat, device, takeover }, undefined, keys);
@@ -252,15 +256,15 @@ export class Room {
       work().catch((error: unknown) => {
         this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
         this.unsure = true;
-        return refused('store-failed', NOT_TAKEN);
+        return refused('store-failed', NOT_SAVED_SENT_AGAIN);
       }),
     );
   }
 
   private async take(input: Input, ref?: MessageId, keys?: KeyChange): Promise<Outcome> {
-    if (this.closed) return refused('store-failed', NOT_TAKEN);
+    if (this.closed) return refused('store-failed', NOT_SAVED_SENT_AGAIN);
     if (this.unsure) await this.readOn();
-    if (this.fault) return refused('log-broken', brokenText(this.fault));
+    if (this.fault) return refused('log-broken', brokenLogText('job', this.fault));
     if (ref !== undefined) {
       const seq = await this.deps.store.seqOf(this.job, ref);
       if (seq !== undefined) return { kind: 'taken', seq };
@@ -292,7 +296,7 @@ export class Room {
       return {
         kind: 'refused',
         reason: 'bad-message',
-        text: 'The server failed on this, and nothing was taken. Put it another way.',
+        text: RULES_FAILED,
       };
     }
   }
@@ -347,6 +351,3 @@ export class Room {
     );
   }
 }
-
-const brokenText = ({ seq, fault }: ChainFault): string =>
-  `The log of this job fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new job, and keep this one as it is.`;

@@ -5,6 +5,7 @@ import { emptyHead } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite } from '../../src/protocol/access.ts';
 import type { JobOpened, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
@@ -14,8 +15,6 @@ import { digest, newCode, newJobId, newToken } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
 import { Room, type RoomDeps, sealAll } from './room.ts';
-
-const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for a new one.';
 
 /** The live jobs: opened, joined, loaded from the log when someone comes, put away when all are gone. */
 export class Rooms {

@@ -2,6 +2,7 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { HALF_SAMPLE, NO_ENGINE, NO_TALK, SOUND_TOO_FAST } from '../../src/phrases/no-speech.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import type { Limits } from '../guard/limits.ts';
 import type { SpeechService } from '../speech/service.ts';
@@ -42,7 +43,7 @@ export class Talks {
     await this.cutShort();
     if (await this.isKnown(id)) return;
     if (!this.deps.speech.isInstalled) {
-      this.phone.refuse('speech-unavailable', 'There is no speech engine here. Type it.', id);
+      this.phone.refuse('speech-unavailable', NO_ENGINE, id);
       return;
     }
     this.coming = new Talk(id, re, this.deps.limits.maxTalkBytes);
@@ -53,9 +54,9 @@ export class Talks {
     const talk = this.coming;
     if (!talk) return;
     if (part.length % 2 !== 0) {
-      this.giveUp(talk, 'bad-message', 'Sound comes in whole samples of two bytes.');
+      this.giveUp(talk, 'bad-message', HALF_SAMPLE);
     } else if (tooFast) {
-      this.giveUp(talk, 'too-fast', 'Sound comes faster than it can be taken. Say it again.');
+      this.giveUp(talk, 'too-fast', SOUND_TOO_FAST);
     } else if (!talk.add(part)) {
       this.coming = undefined;
       await this.unheard(talk.id, 'cut-short', talk.id);
@@ -69,7 +70,7 @@ export class Talks {
       // Not awaited: other words need not wait for the speech engine.
       void this.hear(talk);
     } else if (!(await this.isKnown(id))) {
-      this.phone.refuse('bad-message', 'No such talk is open here. Say it again.', id);
+      this.phone.refuse('bad-message', NO_TALK, id);
     }
   }
 

@@ -2,6 +2,7 @@ import { emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, MessageId } from '../../src/model/ids.ts';
+import { brokenLogText, NOT_SAVED_TRY_AGAIN } from '../../src/phrases/log-failures.ts';
 import type { SiteResponse } from '../../src/site/respond.ts';
 import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
 import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
@@ -9,7 +10,6 @@ import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
 
 const READ_BATCH = 1_000;
-const NOT_TAKEN = 'The server could not write its log, so nothing was taken. Try again.';
 
 /**
  * A site's own log: one command at a time, each as respond, seal, store. State is the fold of what is stored,
@@ -49,7 +49,7 @@ export class Site {
       .catch((error: unknown): Outcome => {
         this.deps.log.error({ log: this.log, err: error }, 'a command could not be carried out');
         this.unsure = true;
-        return { kind: 'refused', reason: 'store-failed', text: NOT_TAKEN };
+        return { kind: 'refused', reason: 'store-failed', text: NOT_SAVED_TRY_AGAIN };
       });
     this.queue = done;
     return done;
@@ -60,7 +60,7 @@ export class Site {
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
   ): Promise<Outcome> {
     if (this.unsure) await this.readOn();
-    if (this.fault) return { kind: 'refused', reason: 'log-broken', text: brokenText(this.fault) };
+    if (this.fault) return { kind: 'refused', reason: 'log-broken', text: brokenLogText('site', this.fault) };
     const seq = await this.deps.store.seqOf(this.log, id);
     if (seq !== undefined) return { kind: 'taken', seq };
     const response = await respond(this.state);
@@ -91,6 +91,3 @@ export class Site {
     this.unsure = false;
   }
 }
-
-const brokenText = ({ seq, fault }: ChainFault): string =>
-  `The log of this site fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new site, and keep this one as it is.`;

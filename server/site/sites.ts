@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { emptyHead } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { ID_USED } from '../../src/phrases/bad-requests.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
 import type { BeginVisit, OpenSite, SiteOpened } from '../../src/protocol/site.ts';
 import { beginVisit, openSite, setupOf } from '../../src/site/respond.ts';
@@ -67,7 +68,7 @@ export class Sites {
     if (answer) return answer;
     const [begun] = outcome.kind === 'taken' ? await this.deps.store.read(site.log, outcome.seq - 1, 1) : [];
     if (begun?.fact.type !== 'job-begun') {
-      return { kind: 'refused', reason: 'bad-message', text: 'This id was used for something else.' };
+      return { kind: 'refused', reason: 'bad-message', text: ID_USED };
     }
     return { kind: 'ok', value: await this.rooms.openAgain(begun.fact.job) };
   }
