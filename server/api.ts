@@ -42,7 +42,7 @@ export interface ApiDeps {
   version: string;
 }
 
-/** Opening, joining and reading jobs over HTTP, and the sites. Every refusal is an `HttpRefusal`. */
+/** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
 export function api({
   rooms,
   sites,
@@ -153,7 +153,7 @@ export function api({
   });
   return app;
 
-  /** Whose token it is, or the refusal for one that is not good. */
+  /** Whose token it is, or the refusal when it is not valid. */
   async function goodPass(c: Context<Env>): Promise<Pass | Response> {
     const pass = await passOf(c, store);
     if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);

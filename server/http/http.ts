@@ -30,13 +30,13 @@ const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
 /** The caller's address, for limits. */
 export const addressOf = (c: Context<Env>): string => c.env.incoming.socket.remoteAddress ?? '';
 
-/** Whose token the caller sends, if it is one that was given. */
+/** Whose token the caller sends; undefined if this server never gave that token. */
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
   const token = /^Bearer ([A-Za-z0-9_-]{22})$/.exec(c.req.header('authorization') ?? '')?.[1];
   return token === undefined ? undefined : store.pass(digest(token));
 }
 
-/** The body as `shape` has it. `fields`: what is said of a mistake in one, in place of what the shape says. */
+/** The body, checked against `shape`. `fields`: our own words for a mistake in a field, instead of the schema's. */
 export async function read<T extends z.ZodType>(
   c: Context<Env>,
   shape: T,

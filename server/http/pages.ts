@@ -8,8 +8,8 @@ import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/notices.ts';
 import { preloadsFor } from './page-files.ts';
 
 /**
- * The client's own addresses, each with the module that draws it; what they show is told by the fragment, which
- * never leaves the browser.
+ * The client's addresses, each with the module that draws it. The fragment says what a page shows, and never leaves
+ * the browser.
  */
 const PAGES = {
   '/': 'home/home-page.tsx',
@@ -50,7 +50,7 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       permissionsPolicy: { microphone: ['self'], camera: ['self'], geolocation: [] },
       xFrameOptions: 'DENY',
       referrerPolicy: 'no-referrer',
-      // Not for a server whose certificate may be its own: a browser would lock its people out.
+      // Off, because the certificate may be the server's own: a browser would then lock people out.
       strictTransportSecurity: false,
     })(c, next);
   });
@@ -77,7 +77,7 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
         : c.html(html(NOT_BUILT), 503);
     });
   }
-  // It complains on the console about a folder that is not there; the pages above say it better.
+  // `serveStatic` warns on the console when the folder is missing; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder }));
   app.notFound((c) => c.html(html(NO_PAGE), 404));
   return app;

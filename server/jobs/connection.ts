@@ -42,14 +42,14 @@ import type { Member, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
 
-/** A websocket as the protocol needs it; tests have one of their own that is flushed by hand. */
+/** A websocket as the protocol needs it. Tests have their own, which they flush by hand. */
 export interface Wire {
-  /** `sent`: called when the frame has left, or never will. */
+  /** `sent`: called when the frame has left, or will never leave. */
   send(text: string, sent?: () => void): void;
   close(code: number, reason: string): void;
-  /** Cuts without a word. */
+  /** Cuts without a closing frame. */
   cut(): void;
-  /** Bytes that wait to be sent. */
+  /** Bytes that still wait to leave. */
   readonly waiting: number;
 }
 
@@ -69,8 +69,8 @@ type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 const GOING_AWAY = 1001;
 
 /**
- * One phone's connection: takes frames in the order they come, lets each run to its acknowledgement before
- * the next, and sends history before anything live.
+ * One phone's connection. It takes frames in the order they come, finishes each one (up to its acknowledgement)
+ * before the next, and sends history before anything live.
  */
 export class Connection implements Member {
   role: Role = 'watcher';
@@ -79,9 +79,9 @@ export class Connection implements Member {
   private inbox: Promise<void> = Promise.resolve();
   /** The next entry this phone has not been sent. */
   private next = 0;
-  /** History is through; entries are passed on as they come. */
+  /** All history is sent; new entries are passed on as they come. */
   private live = false;
-  /** `gone`: the phone hung up, and what it had sent still counts. `over`: we ended it, and nothing does. */
+  /** `gone`: the phone hung up; what it sent before still counts. `over`: we ended it; nothing more counts. */
   private line: 'open' | 'gone' | 'over' = 'open';
   private badFrames = 0;
   private readonly messages: Bucket;
@@ -110,7 +110,7 @@ export class Connection implements Member {
       this.refuse('too-fast', TOO_MANY_MESSAGES, id);
       return;
     }
-    // At once and out of turn: it asks whether the line is alive, not whether the log is.
+    // Answered at once, before its turn: it asks about the line, not about the log.
     if (message.t === 'ping') {
       this.send({ t: 'pong', n: message.n, now: this.deps.clock.now() });
       return;
@@ -211,7 +211,7 @@ export class Connection implements Member {
     else this.dismiss('bad-token', UNKNOWN_LINK);
   }
 
-  /** In the room's turn, so that the pass is not given to another phone between the look at it and the seat. */
+  /** In the room's turn, so that nobody else can get the pass between this check and the seat. */
   private async comeIn(room: Room, { token, after }: Hello): Promise<void> {
     const pass = await this.deps.store.pass(digest(token));
     if (this.line !== 'open' || !pass) return;
@@ -237,7 +237,7 @@ export class Connection implements Member {
       speech: this.deps.speech.state,
     });
     room.enter(this);
-    // Not awaited: a long history must not hold up what the phone, or anyone, has to say.
+    // Not awaited: a long history must not delay messages of this phone or of others.
     this.sendHistory(room).catch((error: unknown) => {
       this.deps.log.error({ err: error }, 'history could not be sent');
       this.dismiss('store-failed', HISTORY_FAILED);
@@ -274,7 +274,7 @@ export class Connection implements Member {
 
   send(message: ServerMessage, sent?: () => void): void {
     if (this.line === 'open' && this.wire.waiting > this.deps.limits.maxBufferedBytes) {
-      this.deps.log.warn({ role: this.role }, 'a phone takes in too slowly and is cut; it can resume');
+      this.deps.log.warn({ role: this.role }, 'a phone reads too slowly and was cut; it can resume');
       this.end('gone');
       this.wire.cut();
     }

@@ -19,7 +19,7 @@ export interface ReportApiDeps {
   log: Logger;
 }
 
-/** Reports as PDF: of a job at once, of a site in the background. */
+/** Reports as PDF: a job's is made at once, a site's in the background. */
 export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const jobs = new ReportJobs(
@@ -70,7 +70,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   );
   return app;
 
-  /** For both tokens of a site, with the site's own log. */
+  /** Answers both tokens of a site, with the site's own log. */
   async function onSite(
     c: Context<Env>,
     answer: (site: Awaited<ReturnType<typeof wholeLog>>) => Response | Promise<Response>,

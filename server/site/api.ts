@@ -34,7 +34,7 @@ export interface SiteApiDeps {
   rooms: Rooms;
   store: Store;
   limits: Limits;
-  /** Shared with the jobs that are opened. */
+  /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
 }
 
@@ -85,7 +85,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
     asDesk(c, SignRecord, async (site, { id, job, name, role, signature, head }) => {
       const told = await summaries.of(job);
       const findings = told?.kind === 'summary' ? told.summary.findings.map((finding) => finding.id) : [];
-      // Were these of a later end than `head`, the record has grown, and the job refuses.
+      // If the findings are of a later head, the record has grown, and the job refuses.
       const input: Input = { kind: 'sign', name, role, signature, head: { job, ...head }, findings };
       return toVisit(site, job, input, id);
     }),
@@ -97,7 +97,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   );
   return app;
 
-  /** For both tokens of a site. */
+  /** Answers both tokens of a site. */
   async function asReader(
     c: Context<Env>,
     answer: (site: Site, role: SiteRole) => Promise<Response>,
@@ -108,7 +108,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
     return answer(site, pass.role === 'desk' ? 'desk' : 'watcher');
   }
 
-  /** For both tokens of a site, with the visit that is asked for if one is. */
+  /** The same, with the visit in `?job=`, if there is one. */
   function asReaderOf(
     c: Context<Env>,
     answer: (site: Site, role: SiteRole, job: JobId | undefined) => Promise<Response>,
@@ -120,7 +120,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
     });
   }
 
-  /** For the desk's token only, with a body that is to be logged. */
+  /** Answers only the desk's token. The body goes into the log. */
   function asDesk<T extends z.ZodType, R extends object>(
     c: Context<Env>,
     shape: T,
@@ -138,7 +138,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
     });
   }
 
-  /** Puts an input to the job of a visit. */
+  /** Gives an input to the job of a visit. */
   async function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
     const room = hasVisit(site, job) ? await rooms.get(job) : undefined;
     if (!room) return { kind: 'refused', reason: 'bad-target', text: NO_VISIT };

@@ -12,14 +12,14 @@ export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
 const READ_BATCH = 1_000;
 
 /**
- * A site's own log: one command at a time, each as respond, seal, store. State is the fold of what is stored,
- * never ahead of it.
+ * A site's own log. It takes one command at a time: respond, seal, store. The state is the fold of what is stored,
+ * and never ahead of it.
  */
 export class Site {
   state: SiteState = EMPTY_SITE;
   head: Head;
   private fault: ChainFault | undefined;
-  /** The store failed under an append, so it may hold more than we know. */
+  /** The store failed during an append, so it may hold more than we know. */
   private unsure = false;
   private queue: Promise<unknown> = Promise.resolve();
 
@@ -30,7 +30,7 @@ export class Site {
     this.head = emptyHead(log);
   }
 
-  /** Folds a stored log; undefined when it is no site's. Rejects with `StoreFailure`. */
+  /** Folds a stored log. Undefined when it is not the log of a site. Rejects with `StoreFailure`. */
   static async load(log: JobId, deps: SiteDeps): Promise<Site | undefined> {
     const site = new Site(log, deps);
     site.fault = await deps.store.audit(log);
@@ -39,7 +39,7 @@ export class Site {
     return site.state.site === undefined ? undefined : site;
   }
 
-  /** Puts a command, whose id gives the same answer each time it comes. Never rejects. */
+  /** Carries out a command. The same id gives the same answer each time it comes. Never rejects. */
   submit(
     id: MessageId,
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
@@ -80,7 +80,7 @@ export class Site {
     this.head = headAfter(last);
   }
 
-  /** Takes in what the store holds beyond our head, as far as it is sound. */
+  /** Reads what the store holds after our head, up to the first fault. */
   private async readOn(): Promise<void> {
     for (;;) {
       const sound = (this.fault?.seq ?? Number.POSITIVE_INFINITY) - this.head.count;

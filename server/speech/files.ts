@@ -6,7 +6,7 @@ import { LETTER_FILES } from './model-folder.ts';
 
 const ONE_DAY_S = 24 * 3600;
 
-/** The speech model's files, for phones that make words of sound themselves; nothing else of the folder. */
+/** The speech model's files, for phones that recognise speech themselves. Nothing else of the folder. */
 export function modelFiles(folder: string): Hono<{ Bindings: HttpBindings }> {
   const app = new Hono<{ Bindings: HttpBindings }>();
   const serve = serveStatic<{ Bindings: HttpBindings }>({

@@ -93,7 +93,7 @@ describe('the program', { timeout: 60_000 }, () => {
 
   it('refuses an address this machine does not have', async () => {
     // RFC 5737: TEST-NET-3 is nobody's.
-    await endsWith(/203\.0\.113\.9 is no address of this machine/, [
+    await endsWith(/203\.0\.113\.9 is not an address of this machine/, [
       ...['--port', '0', '--host', '203.0.113.9', '--data', newFolder()],
     ]);
   });
