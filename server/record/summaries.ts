@@ -18,7 +18,7 @@ export type VisitResult =
  * found by the audit: when its summary is worked out again, and when its room is opened.
  */
 export class Summaries {
-  private readonly told = new Map<JobId, { hash: Hash; told: Promise<VisitResult | undefined> }>();
+  private readonly results = new Map<JobId, { hash: Hash; result: Promise<VisitResult | undefined> }>();
   /** One at a time, so that phones get their answers in between. */
   private queue: Promise<unknown> = Promise.resolve();
   private closed = false;
@@ -31,13 +31,13 @@ export class Summaries {
   /** Undefined for a log that does not open a job. Rejects with `StoreFailure`. */
   async of(job: JobId): Promise<VisitResult | undefined> {
     const { hash } = await this.store.head(job);
-    const known = this.told.get(job);
-    if (known?.hash === hash) return known.told;
-    const told = this.find(job, hash);
-    this.told.set(job, { hash, told });
+    const known = this.results.get(job);
+    if (known?.hash === hash) return known.result;
+    const result = this.find(job, hash);
+    this.results.set(job, { hash, result });
     // After a failure, the next caller tries again.
-    told.catch(() => this.told.delete(job));
-    return told;
+    result.catch(() => this.results.delete(job));
+    return result;
   }
 
   /** Works it out before anyone asks. Never rejects. */

@@ -83,8 +83,8 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, name, role, signature, head }) => {
-      const told = await summaries.of(job);
-      const findings = told?.kind === 'summary' ? told.summary.findings.map((finding) => finding.id) : [];
+      const result = await summaries.of(job);
+      const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
       // If the findings are of a later head, the record has grown, and the job refuses.
       const input: Input = { kind: 'sign', name, role, signature, head: { job, ...head }, findings };
       return toVisit(site, job, input, id);

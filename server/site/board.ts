@@ -62,11 +62,11 @@ export class Board {
       pairs.map(async (pair) => {
         const visits = await Promise.all(
           pair.visits.map(({ job }): Promise<Visit | undefined> => {
-            const told = this.summaries.of(job);
-            return late ? Promise.race([told, late]) : told;
+            const result = this.summaries.of(job);
+            return late ? Promise.race([result, late]) : result;
           }),
         );
-        return { pair, visits: visits.filter((told) => told !== undefined) };
+        return { pair, visits: visits.filter((result) => result !== undefined) };
       }),
     );
   }
@@ -120,7 +120,7 @@ const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
 const isRead = (visits: readonly Visit[]): visits is VisitResult[] => !visits.includes('being-read');
 
 const summariesIn = (visits: readonly Visit[]): VisitSummary[] =>
-  visits.flatMap((told) => (told !== 'being-read' && told.kind === 'summary' ? [told.summary] : []));
+  visits.flatMap((result) => (result !== 'being-read' && result.kind === 'summary' ? [result.summary] : []));
 
 /** Only of pairs that belong to the site now, and are read: an earlier visit must not count as the latest. */
 const findingsOf = (known: readonly Known[]): SiteFinding[] =>
