@@ -12,7 +12,7 @@ import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.
 import { createRng, type Rng } from '../../src/simulator/rng.ts';
 import { SETUP } from './phone.ts';
 
-/** Lets everything that is only waiting for its turn run. */
+/** Lets all work run that only waits for its turn. */
 const settle = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 /** A store whose appends fail when told to: before anything is stored, or after all of it. */
@@ -31,7 +31,7 @@ class FrailStore extends MemoryStore {
 
 type Frame = { text: string; sent?: (() => void) | undefined } | 'close';
 
-/** A connection whose frames lie still until the test moves them. */
+/** A connection whose frames wait until the test moves them. */
 class Line {
   readonly up: string[] = [];
   readonly down: Frame[] = [];
@@ -54,7 +54,7 @@ class Line {
     if (text !== undefined) this.connection.onText(text);
   }
 
-  /** Frames that lay in the line are lost, in both directions. */
+  /** Frames on the line are lost, in both directions. */
   hangUp(): void {
     if (this.hungUp) return;
     this.hungUp = true;
@@ -63,13 +63,13 @@ class Line {
   }
 }
 
-/** What the protocol asks of a phone, and no more. */
+/** A phone that does what the protocol requires, and no more. */
 class ModelPhone {
   readonly entries: Entry[] = [];
   readonly acked = new Map<string, number>();
   readonly outbox: { id: string; text: string }[] = [];
   line: Line | undefined;
-  /** Lines given up by the phone, of which the server does not know yet. */
+  /** Lines that the phone gave up and the server does not know of yet. */
   readonly ghosts: Line[] = [];
 
   constructor(
@@ -203,7 +203,7 @@ async function play(rng: Rng, steps: number): Promise<void> {
     if (rng() < 0.5) await settle();
   }
 
-  // Everybody comes back, and the lines are good.
+  // Everyone comes back, and the lines are good.
   store.ill = 'no';
   for (const phone of phones) for (const ghost of phone.ghosts.splice(0)) ghost.hangUp();
   for (let round = 0; round < 4; round++) {
@@ -240,7 +240,7 @@ async function play(rng: Rng, steps: number): Promise<void> {
 }
 
 describe('two phones and a watcher on lines that break, a store that fails, a server that restarts', () => {
-  // A seed that ever failed is added here and stays.
+  // Every seed that once failed is added here and stays.
   const keptSeeds: number[] = [];
   const fresh = Array.from({ length: 40 }, () => Math.floor(Math.random() * 2 ** 31));
 
