@@ -30,13 +30,13 @@ function arrows(): Map<string, Set<string>> {
 }
 
 describe('the arrows between files', () => {
-  it('are all allowed, and have no circle', () => {
+  it('are all allowed, and make no circle', () => {
     const violations = found.summary.violations.map(({ rule, from, to }) => `${rule.name}: ${from} → ${to}`);
     expect(violations).toEqual([]);
     expect(found.summary.totalCruised).toBeGreaterThan(400);
   });
 
-  it('are seen at all, those that carry only a type among them', () => {
+  it('are all seen, also those that take only a type', () => {
     // src/phrases takes nothing but types from src/log.
     expect(arrows().get('src/phrases')).toContain('src/log');
   });
@@ -67,7 +67,7 @@ describe('the table of folders', () => {
     expect(FOLDERS[SHARED]?.from).toEqual([]);
   });
 
-  it('stands in docs/architecture.md as it is here', () => {
+  it('is the same in docs/architecture.md', () => {
     // Written again with `npm run arrows`.
     expect(readFileSync('docs/architecture.md', 'utf8')).toContain(arrowsTable());
   });
