@@ -6,7 +6,7 @@ export const SOUND_TOO_FAST = 'Sound comes too fast. Say it again.';
 export const NO_TALK = 'No such talk is open here. Say it again.';
 
 const READ_SCREEN = 'Read the screen.';
-export const NO_VOICE = `This server has no voice. ${READ_SCREEN}`;
+export const NO_VOICE = `This server was started without a voice. ${READ_SCREEN}`;
 export const NOTHING_TO_SAY = 'There is nothing to say in this text.';
 /** `why`: a whole sentence. */
 export const voiceFailedText = (why: string): string => `${why} ${READ_SCREEN}`;

@@ -12,7 +12,7 @@ import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.
 import { createRng, type Rng } from '../../src/simulator/rng.ts';
 import { SETUP } from './phone.ts';
 
-/** Lets all work run that only waits for its turn. */
+/** Lets everything that is only waiting for its turn run. */
 const settle = () => new Promise<void>((resolve) => setImmediate(resolve));
 
 /** A store whose appends fail when told to: before anything is stored, or after all of it. */
