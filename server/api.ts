@@ -1,6 +1,17 @@
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
+import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
+import {
+  mostBytesText,
+  mostLettersText,
+  TOO_MANY_CODES,
+  TOO_MANY_JOBS,
+  TOO_MUCH_TO_SAY,
+} from '../src/phrases/limits.ts';
+import { CODE_FORM, seatLostText, UNKNOWN_LINK } from '../src/phrases/links.ts';
+import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
+import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
 import { Join, OpenJob } from '../src/protocol/jobs.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
 import { Bucket, Buckets } from './guard/allowance.ts';
@@ -31,9 +42,7 @@ export interface ApiDeps {
   version: string;
 }
 
-const BAD_FORM = { reason: 'bad-code', text: 'A code is six letters and digits.' } as const;
-
-/** Opening, joining and reading jobs over HTTP, and the sites. Every refusal is an `HttpRefusal`. */
+/** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
 export function api({
   rooms,
   sites,
@@ -54,20 +63,20 @@ export function api({
 
   app.use(async (c, next) => {
     if (!isOwnOrigin(c.req.header('origin'), c.req.header('host'))) {
-      return refuse(c, 'bad-message', 'This request comes from a page of another site.', 403);
+      return refuse(c, 'bad-message', OTHER_WEBSITE, 403);
     }
     await next();
     c.header('Cache-Control', 'no-store');
   });
   const atMost = (maxSize: number) =>
-    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', `At most ${maxSize} bytes.`) });
+    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', mostBytesText(maxSize)) });
   const small = atMost(limits.maxBodyBytes);
   const large = atMost(limits.maxSiteBodyBytes);
   app.use((c, next) => (c.req.path.startsWith('/api/site/') ? large : small)(c, next));
 
   app.post('/jobs', async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
-      return refuse(c, 'too-fast', 'Too many jobs were opened from here. Wait a minute.');
+      return refuse(c, 'too-fast', TOO_MANY_JOBS);
     }
     const body = await read(c, OpenJob);
     return body.kind === 'refused'
@@ -80,9 +89,9 @@ export function api({
     const own = guessesOf.of(addressOf(c), now);
     if (!guesses.has(now) || !own.has(now)) {
       c.header('Retry-After', '60');
-      return refuse(c, 'too-fast', 'Too many wrong codes. Wait a minute, then try again.');
+      return refuse(c, 'too-fast', TOO_MANY_CODES);
     }
-    const body = await read(c, Join, { code: BAD_FORM });
+    const body = await read(c, Join, { code: { reason: 'bad-code', text: CODE_FORM } });
     const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value.device) : body;
     if (answer.kind === 'refused' && answer.reason === 'bad-code') {
       guesses.take(now);
@@ -107,20 +116,18 @@ export function api({
     if (pass instanceof Response) return pass;
     const text = c.req.query('text') ?? '';
     const rate = Number(c.req.query('rate') ?? 1);
-    if (text.length > LONGEST_TEXT) return refuse(c, 'too-long', `At most ${LONGEST_TEXT} characters.`);
-    if (sayable(text) === '') return refuse(c, 'bad-message', 'There is nothing to say in this text.');
+    if (text.length > LONGEST_TEXT) return refuse(c, 'too-long', mostLettersText(LONGEST_TEXT));
+    if (sayable(text) === '') return refuse(c, 'bad-message', NOTHING_TO_SAY);
     if (!(rate >= SLOWEST && rate <= FASTEST))
-      return refuse(c, 'bad-message', `rate: it must be from ${SLOWEST} to ${FASTEST}.`);
-    if (!voice)
-      return refuse(c, 'speech-unavailable', 'This server was started without a voice. Read the screen.');
+      return refuse(c, 'bad-message', badFieldText(['rate'], notBetweenText(SLOWEST, FASTEST)));
+    if (!voice) return refuse(c, 'speech-unavailable', NO_VOICE);
     const now = performance.now();
-    if (!voicesOf.of(pass.job, now).take(now))
-      return refuse(c, 'too-fast', 'Too much was to be said at once. Wait a second.');
+    if (!voicesOf.of(pass.job, now).take(now)) return refuse(c, 'too-fast', TOO_MUCH_TO_SAY);
     try {
       return c.body(await voice.say(text, rate), 200, { 'Content-Type': 'audio/wav' });
     } catch (error) {
       if (!(error instanceof VoiceUnavailable)) throw error;
-      return refuse(c, 'speech-unavailable', `${error.message} Read the screen.`);
+      return refuse(c, 'speech-unavailable', voiceFailedText(error.message));
     }
   });
 
@@ -139,17 +146,17 @@ export function api({
     });
   });
 
-  app.all('*', (c) => refuse(c, 'bad-message', `There is no ${c.req.method} ${c.req.path}.`, 404));
+  app.all('*', (c) => refuse(c, 'bad-message', noAddressText(c.req.method, c.req.path), 404));
   app.onError((error, c) => {
     log.error({ err: error, path: c.req.path }, 'a request failed');
-    return refuse(c, 'store-failed', 'The server could not read or write its log. Try again.');
+    return refuse(c, 'store-failed', REQUEST_FAILED);
   });
   return app;
 
-  /** Whose token it is, or the refusal for one that is not good. */
+  /** Whose token it is, or the refusal when it is not valid. */
   async function goodPass(c: Context<Env>): Promise<Pass | Response> {
     const pass = await passOf(c, store);
-    if (!pass) return refuse(c, 'bad-token', 'This link is not known here.');
-    return pass.revoked ? refuse(c, 'seat-lost', `Another phone has taken the ${pass.role} seat.`) : pass;
+    if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
+    return pass.revoked ? refuse(c, 'seat-lost', seatLostText(pass.role)) : pass;
   }
 }

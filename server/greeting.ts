@@ -5,9 +5,9 @@ import { VERSION } from './process/program.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
 
 const NOTES: Record<Options['tls'], string> = {
-  own: 'The certificate is this server’s own: phones warn once, and iPhones may refuse it all the same (see --help).',
+  own: 'The server made its own certificate: phones warn once, and iPhones may still refuse it (see --help).',
   files: '',
-  off: 'Without https, phones give the page no microphone: people type (see --help).',
+  off: 'Without https, a page gets no microphone: people type (see --help).',
 };
 
 const VOICE: Record<Options['voice'], string> = {
@@ -15,7 +15,7 @@ const VOICE: Record<Options['voice'], string> = {
   off: 'off: phones speak with their own',
 };
 
-/** What the person who starts the server sees: one line a way in, where the data lies, who listens. */
+/** For the person who starts the server: one line for each address, the data folder, and the speech engine. */
 export function greeting(options: Options, port: number, speech: string): string {
   const scheme = options.tls === 'off' ? 'http' : 'https';
   const lan = lanAddresses(options.host).map((address) => `${scheme}://${address}:${port}`);

@@ -27,7 +27,7 @@ function voiceOf(options: Options): VoiceMaker | undefined {
   );
 }
 
-/** Waits until the speech engine is loaded, or cannot be, and says which. */
+/** Waits until the speech engine is loaded or has failed, and says which. */
 async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
   if (!engine) return 'off: people type';
   try {
@@ -60,7 +60,7 @@ async function main(): Promise<void> {
   console.log(greeting(options, server.port, await speechLine(transcriber)));
 }
 
-/** The first signal ends tidily; a second one ends at once. */
+/** The first signal ends the server in order; a second one ends it at once. */
 function endOnSignal(server: RunningServer): void {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
@@ -73,7 +73,7 @@ function endOnSignal(server: RunningServer): void {
   }
 }
 
-/** One clear line for what people can mend; the whole visit for what they cannot. */
+/** One clear line for a failure that people can repair; the whole error for any other. */
 function fail(error: unknown): never {
   const known = error instanceof StartFailure || error instanceof StoreFailure;
   console.error(known ? `ladderline: ${error.message}` : error);

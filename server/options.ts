@@ -27,25 +27,25 @@ function toPort(text: string): number {
 
 const toPath = (text: string): string => resolve(text);
 
-/** Reads flags and environment. On a mistake, or for --help and --version, it prints and ends the process. */
+/** Reads flags and environment. On a mistake, and for --help and --version, it prints and ends the process. */
 export function readOptions(argv: readonly string[]): Options {
   const program = new Command('ladderline')
-    .description('Serves the phones of a beam detector crew, and keeps the record of their jobs.')
+    .description('Serves the phones of a beam detector crew, and keeps the records of their jobs.')
     .version(VERSION)
     .allowExcessArguments(false)
     .addOption(
-      new Option('--port <number>', 'port to listen on; 0 takes any free one')
+      new Option('--port <number>', 'port to listen on; 0: any free port')
         .default(8470)
         .env('LADDERLINE_PORT')
         .argParser(toPort),
     )
     .addOption(
-      new Option('--host <address>', 'address to listen on; 127.0.0.1 keeps it to this machine')
+      new Option('--host <address>', 'address to listen on; 127.0.0.1: only this machine')
         .default('0.0.0.0')
         .env('LADDERLINE_HOST'),
     )
     .addOption(
-      new Option('--data <folder>', 'folder of the log and the own certificate; made when it is not there')
+      new Option('--data <folder>', 'folder of the log and the own certificate; made if missing')
         .default(resolve('data'), './data')
         .env('LADDERLINE_DATA')
         .argParser(toPath),
@@ -63,14 +63,14 @@ export function readOptions(argv: readonly string[]): Options {
     )
     .addOption(new Option('--key <file>', 'its private key (PEM)').env('LADDERLINE_KEY').argParser(toPath))
     .addOption(
-      new Option('--speech <switch>', 'turn speech into text on this machine')
+      new Option('--speech <switch>', 'speech recognition on this machine')
         .choices(['on', 'off'])
         .default('on')
         .env('LADDERLINE_SPEECH'),
     )
     .addOption(
       new Option('--model <folder>', 'folder of the speech model')
-        .default(DEFAULT_MODEL_FOLDER, 'the one that comes with it')
+        .default(DEFAULT_MODEL_FOLDER, 'the one that comes with the server')
         .env('LADDERLINE_MODEL')
         .argParser(toPath),
     )
@@ -81,7 +81,7 @@ export function readOptions(argv: readonly string[]): Options {
         .env('LADDERLINE_VOICE'),
     )
     .addOption(
-      new Option('--log-level <level>', 'what to report on the error output, as JSON lines')
+      new Option('--log-level <level>', 'what to log to standard error, as JSON lines')
         .choices(LOG_LEVELS)
         .default('warn')
         .env('LADDERLINE_LOG_LEVEL'),
@@ -100,10 +100,10 @@ export function readOptions(argv: readonly string[]): Options {
 const TLS_HELP = `
 Phones give a page the microphone only over https; without it, people type.
   --tls own    (default) https with a certificate made here and kept in the data folder. Phones
-               warn about it once, and iPhones may refuse the connection all the same. On this
-               machine plain http://localhost works too, on the same port.
-  --tls files  https with a certificate of yours that the phones trust: best for a firm's own.
-  --tls off    plain http: for typing only, or behind a proxy that does the https.
+               warn about it once, and iPhones may still refuse the connection. On this machine
+               plain http://localhost works too, on the same port.
+  --tls files  https with your own certificate that the phones trust: best for a firm.
+  --tls off    plain http: for typing only, or behind a proxy that adds https.
 `;
 
 const VOICE_HELP = `

@@ -26,21 +26,21 @@ export interface ServerOptions {
   tls?: KeyPair;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
-  /** Closed with the server. Without it, phones that have no voice of their own stay silent. */
+  /** Closed with the server. Without it, phones without their own voice stay silent. */
   voice?: VoiceMaker;
   clock?: Clock;
   limits?: Partial<Limits>;
   clientFolder?: string;
-  /** The speech model that phones may run themselves. */
+  /** The folder of the speech model that phones may run themselves. */
   modelFolder?: string;
   log?: Logger;
 }
 
 export interface RunningServer {
   port: number;
-  /** For this machine, without a slash at the end. */
+  /** The address on this machine, without a slash at the end. */
   url: string;
-  /** Sends the phones away, stores what is under way, and ends. */
+  /** Sends the phones away, stores all work in progress, and ends. */
   close(): Promise<void>;
 }
 
@@ -53,7 +53,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const rooms = new Rooms({ store, clock, log, graceMs: limits.deadAfterMs }, limits);
   const sites = new Sites({ store, clock, log }, rooms);
   const summaries = new Summaries(store, log);
-  // So that the board of many pairs has little left to work out.
+  // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   void summaries.prepareAll();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });

@@ -1,7 +1,7 @@
 import type { Reporter } from 'vitest/node';
 import { CHROMIUM } from './e2e/chromium.ts';
 
-/** Says in the last lines, loudly, when the browser tests could not run. */
+/** Says in the last lines, clearly, when the browser tests could not run. */
 export default class LeftOut implements Reporter {
   onTestRunEnd(): void {
     if (CHROMIUM) return;

@@ -6,14 +6,14 @@ import type { Rng } from '../../src/simulator/rng.ts';
 import type { Clock } from '../process/clock.ts';
 import type { Phone } from './phone.ts';
 
-/** How long a person takes, ms: a move on the ladder, and a look at the meter. Common practice, no source. */
+/** How long a person needs, ms: for a move on the ladder, for a look at the meter. Common practice, no source. */
 const MOVE_MS = 6_000;
 const LOOK_MS = 2_500;
 
-/** From this reading on, the first that can be is said wrong and then put right, so that the log shows how. */
+/** From this reading on, one is said wrong and then corrected, so that the log shows a correction. */
 const SLIP_FROM = 4;
 
-/** Two people who do as they are told at a simulated beam pair. */
+/** Two people who follow the advice at a simulated beam pair. */
 export class DemoCrew {
   #answered = -1;
   #readings = 0;
@@ -62,7 +62,7 @@ export class DemoCrew {
     }
   }
 
-  /** The ladder's side of an instruction: does it, and returns what is said then. */
+  /** Does what the instruction asks on the ladder, and returns what the person says then. */
   #work(action: Action): string {
     const at = this.clock.now();
     switch (action.kind) {
@@ -103,5 +103,5 @@ export class DemoCrew {
   }
 }
 
-/** The last two digits the wrong way round, as a tired reader says them. */
+/** The last two digits swapped, as a tired reader says them. */
 const transposed = (text: string): string => text.replace(/(\d)(\d)$/, '$2$1');

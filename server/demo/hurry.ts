@@ -1,6 +1,6 @@
 import { type Clock, systemClock } from '../process/clock.ts';
 
-/** A clock that runs `speed` times as fast as the wall's, from now on: a demo's hour in minutes. */
+/** A clock that runs `speed` times as fast as real time, from now on: an hour of a demo in minutes. */
 export function hurriedClock(speed: number): Clock {
   const began = systemClock.now();
   return {

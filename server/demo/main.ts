@@ -28,19 +28,19 @@ function readOptions(argv: string[]): DemoOptions {
   return new Command('demo')
     .description('Two simulated phones align one beam pair of an invented site against the real server.')
     .addOption(
-      new Option('--speed <times>', 'how many times faster than life; "fast" is 20')
+      new Option('--speed <times>', 'how many times faster than real time; "fast" is 20')
         .default(1)
         .argParser((text) => numberIn(text === 'fast' ? '20' : text, 0.1, 50)),
     )
     .addOption(new Option('--port <number>', 'port').default(8471).argParser((t) => numberIn(t, 0, 65535)))
     .addOption(
-      new Option('--seed <number>', 'of the simulated noise')
+      new Option('--seed <number>', 'seed of the simulated noise')
         .default(1)
         .argParser((t) => numberIn(t, 0, 2 ** 31)),
     )
     .option('--data <folder>', 'keep the log here instead of in a new temporary folder')
-    .option('--exit', 'end when the pair is accepted, instead of serving its record')
-    .option('--site', 'serve a whole invented site instead: a dozen pairs, some with planted faults')
+    .option('--exit', 'end when the pair is accepted; do not serve its record')
+    .option('--site', 'serve a whole invented site: a dozen pairs, some with planted faults')
     .parse(argv, { from: 'user' })
     .opts();
 }
@@ -75,7 +75,7 @@ function narrate(phone: Phone): void {
   });
 }
 
-/** When the crew of the invented site first sat down. */
+/** When the crew of the invented site started. */
 const SITE_BEGAN = Date.UTC(2026, 2, 3, 8);
 
 async function serveSite({ port, exit }: DemoOptions, data: string): Promise<void> {
@@ -85,13 +85,13 @@ async function serveSite({ port, exit }: DemoOptions, data: string): Promise<voi
   console.log(
     `The desk:   ${server.url}/site#${desk}\nTo read:    ${server.url}/site#${watch}\nData:       ${data}`,
   );
-  console.log(`\nWhat is planted, by visit:`);
+  console.log(`\nPlanted faults, by visit:`);
   for (const { id, visits } of DEMO_PAIRS) {
     for (const [i, plants] of visits.entries())
-      console.log(`  ${id}, visit ${i + 1}: ${plants.join(', ') || 'nothing'}`);
+      console.log(`  ${id}, visit ${i + 1}: ${plants.join(', ') || 'none'}`);
   }
   if (exit) return server.close();
-  console.log('\nCtrl-C ends.');
+  console.log('\nPress Ctrl-C to end.');
   process.once('SIGINT', () => void server.close().then(() => process.exit(0)));
 }
 
@@ -118,11 +118,11 @@ async function main(): Promise<void> {
   await crew.finished;
 
   const off = shortfallDb(crew.pair).toFixed(2);
-  console.log(`\nAccepted. The simulated emitter points ${off} dB below the best possible.`);
+  console.log(`\nAccepted. The simulated signal is ${off} dB below the best possible.`);
   panel.hangUp();
   emitter.hangUp();
   if (options.exit) return server.close();
-  console.log(`The record: ${origin}/watch#${opened.watch}   (Ctrl-C ends)`);
+  console.log(`The record: ${origin}/watch#${opened.watch}   (press Ctrl-C to end)`);
   process.once('SIGINT', () => void server.close().then(() => process.exit(0)));
 }
 

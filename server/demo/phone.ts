@@ -4,7 +4,7 @@ import { Connection, type Socket } from '../../client/link/connection.ts';
 import { SOCKET_PATH } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 
-/** A phone without a screen: the same link as the real one, folding the same entries. */
+/** A phone without a screen: the same link to the server as the real one, and the same fold. */
 export class Phone {
   readonly #connection: Connection;
   #state: JobState = EMPTY;
@@ -36,7 +36,7 @@ export class Phone {
     return this.#connection.link.entries;
   }
 
-  /** Calls back whenever something new was folded in. */
+  /** Calls back whenever there are new entries. */
   onChange(call: () => void): void {
     let seen = 0;
     this.#connection.subscribe(() => {

@@ -14,7 +14,7 @@ export const DEMO_SETUP: JobSetup = {
   pathLength: 62,
 };
 
-/** How that pair stands when the crew arrives: a turn and a half off, and far too much gain at the peak. */
+/** The pair when the crew arrives: a turn and a half off, and far too much gain at the peak. */
 export const DEMO_PAIR: PairSpec = {
   ...calmPair(meter, { horizontal: 9, vertical: -5 }),
   lagMs: 900,

@@ -1,6 +1,6 @@
 import type { Allowance } from './limits.ts';
 
-/** A token bucket. `now`: any steady milliseconds. */
+/** A token bucket. `now`: milliseconds of any clock that never goes back. */
 export class Bucket {
   private level: number;
   private at: number;
@@ -19,7 +19,7 @@ export class Bucket {
     this.at = now;
   }
 
-  /** Takes `amount` if there is that much. */
+  /** Takes `amount` if the bucket holds that much. */
   take(now: number, amount = 1): boolean {
     this.fill(now);
     if (this.level < amount) return false;
@@ -41,7 +41,7 @@ export class Bucket {
 
 const SWEEP_AT = 1_000;
 
-/** One bucket for each address; full ones are forgotten. */
+/** One bucket for each address. Full ones are dropped. */
 export class Buckets {
   private readonly buckets = new Map<string, Bucket>();
 

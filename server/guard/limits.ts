@@ -8,50 +8,50 @@ import {
 
 const BYTES_PER_SAMPLE = 2;
 
-/** How many of something at once, and how many come back each second. */
+/** How many of something at once, and how many more each second. */
 export interface Allowance {
   burst: number;
   perSecond: number;
 }
 
-/** Every bound of the server in one place; tests may narrow them. */
+/** All limits of the server in one place. Tests may set lower ones. */
 export const LIMITS = {
   pingEveryMs: PING_EVERY_MS,
   deadAfterMs: DEAD_AFTER_MS,
-  /** A connection says hello within this. */
+  /** A connection must say hello within this. */
   helloWithinMs: 5_000,
   maxFrameBytes: MAX_FRAME_BYTES,
   maxConnections: 1_000,
-  /** What may wait to be sent to one phone; beyond it the connection is cut and the phone resumes. */
+  /** So much may wait to be sent to one phone. Above it the connection is cut, and the phone resumes. */
   maxBufferedBytes: 1024 * 1024,
   /** Entries sent in one frame of history. */
   historyBatch: 100,
-  /** Text frames of one connection. An outbox of a long outage goes out at the steady rate. */
+  /** Text frames of one connection. After a long outage the outbox is sent at the steady rate. */
   messages: { burst: 60, perSecond: 20 } as Allowance,
-  /** Frames that are no message before the connection is cut. */
+  /** Bad frames that a connection may send before it is cut. */
   maxBadFrames: 20,
   maxTalkBytes: (MAX_TALK_MS / 1000) * SAMPLE_RATE * BYTES_PER_SAMPLE,
-  /** Sound of one connection, bytes: twice what a microphone gives, for sound that had to wait. */
+  /** Sound of one connection, bytes: twice the rate of a microphone, for sound that had to wait. */
   sound: { burst: 1024 * 1024, perSecond: 2 * SAMPLE_RATE * BYTES_PER_SAMPLE } as Allowance,
   transcribeWithinMs: 10_000,
-  /** After speech has failed, it is tried again this often on a moment of silence. */
+  /** After speech failed, it is tried this often with a moment of silence. */
   speechRetryMs: 5_000,
   codeLastsMs: 15 * 60_000,
   /**
-   * Wrong join codes: with ten codes open, 20 guesses a minute over all find one of 31^6 in 8 years on
-   * average. The price: who guesses on purpose can keep others from joining while they do.
+   * Wrong join codes. With ten codes open, 20 guesses a minute from all addresses together find one of 31^6 in
+   * 8 years on average. The cost: a person who guesses on purpose can stop others from joining for that time.
    */
   guesses: { burst: 20, perSecond: 20 / 60 } as Allowance,
   guessesPerAddress: { burst: 8, perSecond: 5 / 60 } as Allowance,
   opensPerAddress: { burst: 60, perSecond: 1 } as Allowance,
-  /** Sentences made into speech for one job: both phones, and a few said again. */
+  /** Sentences spoken for one job: for both phones, with some repeats. */
   voices: { burst: 30, perSecond: 1 } as Allowance,
   maxBodyBytes: 16 * 1024,
-  /** A table of pairs, or a signature drawn by hand. */
+  /** Room for a table of pairs, or a signature drawn by hand. */
   maxSiteBodyBytes: 2 * 1024 * 1024,
-  /** What a site's desk asks for that is to be logged. */
+  /** Requests of a site's desk that go into the log. */
   siteWritesPerAddress: { burst: 60, perSecond: 2 } as Allowance,
-  /** A job nobody is connected to is put away after this. */
+  /** A job with nobody connected is dropped from memory after this. */
   roomIdleMs: 60_000,
 };
 export type Limits = typeof LIMITS;

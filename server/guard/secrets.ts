@@ -10,5 +10,5 @@ export const newToken = (): string => randomBytes(TOKEN_BYTES).toString('base64u
 export const newCode: () => string = customAlphabet(CODE_ALPHABET, CODE_LENGTH);
 export const newJobId = (): string => nanoid(JOB_ID_LENGTH);
 
-/** What is stored in place of a secret, so that a copied database opens no job. */
+/** Stored instead of the secret, so that nobody can open a job with a copied database. */
 export const digest = (secret: string): Digest => createHash('sha256').update(secret).digest('hex');

@@ -3,6 +3,7 @@ import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { z } from 'zod';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { badFieldText, NOT_JSON } from '../../src/phrases/bad-requests.ts';
 import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Pass, Store } from '../store/store.ts';
@@ -29,13 +30,13 @@ const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
 /** The caller's address, for limits. */
 export const addressOf = (c: Context<Env>): string => c.env.incoming.socket.remoteAddress ?? '';
 
-/** Whose token the caller sends, if it is one that was given. */
+/** Whose token the caller sends; undefined if this server never gave that token. */
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
   const token = /^Bearer ([A-Za-z0-9_-]{22})$/.exec(c.req.header('authorization') ?? '')?.[1];
   return token === undefined ? undefined : store.pass(digest(token));
 }
 
-/** The body as `shape` has it. `fields`: what is said of a mistake in one, in place of what the shape says. */
+/** The body, checked against `shape`. `fields`: our own words for a mistake in a field, instead of the schema's. */
 export async function read<T extends z.ZodType>(
   c: Context<Env>,
   shape: T,
@@ -44,15 +45,11 @@ export async function read<T extends z.ZodType>(
   const json: unknown = await c.req.json().catch(() => undefined);
   const parsed = shape.safeParse(json);
   if (parsed.success) return { kind: 'ok', value: parsed.data };
-  const [issue] = parsed.error.issues;
-  const known = fields[String(issue?.path[0])];
+  const { path, message } = parsed.error.issues[0] as z.core.$ZodIssue;
+  const known = fields[String(path[0])];
   if (known) return { kind: 'refused', ...known };
-  const where = issue?.path.join('.');
-  return {
-    kind: 'refused',
-    reason: 'bad-message',
-    text: json === undefined ? 'The body is not JSON.' : `${where ? `${where}: ` : ''}${issue?.message}`,
-  };
+  const text = json === undefined ? NOT_JSON : badFieldText(path, message);
+  return { kind: 'refused', reason: 'bad-message', text };
 }
 
 export function reply<T extends object>(

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
 
-/** What the bundler says of a module: the file it went into, and what that file needs. */
+/** What the bundler writes about a module: its file, and what that file needs. */
 const Chunk = z.object({
   file: z.string(),
   name: z.string().optional(),
@@ -12,8 +12,8 @@ const Chunk = z.object({
 const Manifest = z.record(z.string(), Chunk);
 
 /**
- * Links in the head of a page that have the browser fetch the code of `module` at once, and not only when the
- * first file has run and asks for it. Nothing where the bundler left no word of it: the page comes all the same.
+ * Links for the head of a page, so that the browser fetches the code of `module` at once, and not only after the
+ * first file has run. Empty when the bundler's manifest is missing: the page works without them.
  */
 export function preloadsFor(folder: string, module: string): string {
   const manifest = readManifest(folder);
@@ -33,7 +33,7 @@ export function preloadsFor(folder: string, module: string): string {
   ].join('');
 }
 
-/** A page that another one uses as well goes into a shared file, which is listed under its own name. */
+/** When another page uses this one too, the bundler puts it in a shared file, listed under that file's name. */
 function keyOf(manifest: z.output<typeof Manifest>, module: string): string {
   if (manifest[module]) return module;
   const name = module.replace(/^.*\//, '').replace(/\.tsx$/, '');

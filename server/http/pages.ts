@@ -4,11 +4,12 @@ import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/notices.ts';
 import { preloadsFor } from './page-files.ts';
 
 /**
- * The client's own addresses, each with the module that draws it; what they show is told by the fragment, which
- * never leaves the browser.
+ * The client's addresses, each with the module that draws it. The fragment says what a page shows, and never leaves
+ * the browser.
  */
 const PAGES = {
   '/': 'home/home-page.tsx',
@@ -49,7 +50,7 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       permissionsPolicy: { microphone: ['self'], camera: ['self'], geolocation: [] },
       xFrameOptions: 'DENY',
       referrerPolicy: 'no-referrer',
-      // Not for a server whose certificate may be its own: a browser would lock its people out.
+      // Off, because the certificate may be the server's own: a browser would then lock people out.
       strictTransportSecurity: false,
     })(c, next);
   });
@@ -73,26 +74,21 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       const page = index();
       return page
         ? c.html(page.replace('</head>', `${preloadsFor(folder, module)}</head>`))
-        : c.html(
-            notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
-            503,
-          );
+        : c.html(html(NOT_BUILT), 503);
     });
   }
-  // It complains on the console about a folder that is not there; the pages above say it better.
+  // `serveStatic` warns on the console when the folder is missing; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder }));
-  app.notFound((c) =>
-    c.html(notice('There is nothing here', 'Go to <a href="/">the start</a>, or scan the code again.'), 404),
-  );
+  app.notFound((c) => c.html(html(NO_PAGE), 404));
   return app;
 }
 
-const notice = (title: string, text: string): string => `<!doctype html>
+const html = ({ title, text, start }: Notice): string => `<!doctype html>
 <html lang="en">
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width">
 <title>${title}</title>
 <h1>${title}</h1>
 <p>${text}</p>
-</html>
+${start ? `<p><a href="/">${start}</a></p>\n` : ''}</html>
 `;

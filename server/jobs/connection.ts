@@ -3,6 +3,25 @@ import { z } from 'zod';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import {
+  badFieldText,
+  HELLO_FIRST,
+  HELLO_MISSING,
+  HELLO_TWICE,
+  NOT_JSON,
+  PAGE_TOO_NEW,
+  PAGE_TOO_OLD,
+  TOO_MANY_BAD,
+} from '../../src/phrases/bad-requests.ts';
+import { TOO_MANY_MESSAGES } from '../../src/phrases/limits.ts';
+import {
+  NO_JOB_LINK,
+  ONLY_WATCHING,
+  seatConnectedText,
+  seatLostText,
+  UNKNOWN_LINK,
+} from '../../src/phrases/links.ts';
+import { CONNECTION_FAILED, HISTORY_FAILED, logEndsText } from '../../src/phrases/log-failures.ts';
 import type { Role } from '../../src/protocol/access.ts';
 import {
   CLOSE_CODES,
@@ -23,14 +42,14 @@ import type { Member, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
 
-/** A websocket as the protocol needs it; tests have one of their own that is flushed by hand. */
+/** A websocket as the protocol needs it. Tests have their own, which they flush by hand. */
 export interface Wire {
-  /** `sent`: called when the frame has left, or never will. */
+  /** `sent`: called when the frame has left, or will never leave. */
   send(text: string, sent?: () => void): void;
   close(code: number, reason: string): void;
-  /** Cuts without a word. */
+  /** Cuts without a closing frame. */
   cut(): void;
-  /** Bytes that wait to be sent. */
+  /** Bytes that still wait to leave. */
   readonly waiting: number;
 }
 
@@ -48,12 +67,10 @@ type Message = Exclude<ClientMessage, Hello>;
 type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 
 const GOING_AWAY = 1001;
-const FIRST_HELLO = 'Say hello first.';
-const ONLY_WATCHING = 'This link is for watching: it cannot write.';
 
 /**
- * One phone's connection: takes frames in the order they come, lets each run to its acknowledgement before
- * the next, and sends history before anything live.
+ * One phone's connection. It takes frames in the order they come, finishes each one (up to its acknowledgement)
+ * before the next, and sends history before anything live.
  */
 export class Connection implements Member {
   role: Role = 'watcher';
@@ -62,9 +79,9 @@ export class Connection implements Member {
   private inbox: Promise<void> = Promise.resolve();
   /** The next entry this phone has not been sent. */
   private next = 0;
-  /** History is through; entries are passed on as they come. */
+  /** All history is sent; new entries are passed on as they come. */
   private live = false;
-  /** `gone`: the phone hung up, and what it had sent still counts. `over`: we ended it, and nothing does. */
+  /** `gone`: the phone hung up; what it sent before still counts. `over`: we ended it; nothing more counts. */
   private line: 'open' | 'gone' | 'over' = 'open';
   private badFrames = 0;
   private readonly messages: Bucket;
@@ -78,10 +95,7 @@ export class Connection implements Member {
     const now = performance.now();
     this.messages = new Bucket(deps.limits.messages, now);
     this.sound = new Bucket(deps.limits.sound, now);
-    this.helloTimer = setTimeout(
-      () => this.dismiss('bad-message', 'No hello came.'),
-      deps.limits.helloWithinMs,
-    );
+    this.helloTimer = setTimeout(() => this.dismiss('bad-message', HELLO_MISSING), deps.limits.helloWithinMs);
   }
 
   // ---- frames from the phone
@@ -93,10 +107,10 @@ export class Connection implements Member {
     if (!message) return;
     if (tooFast) {
       const id = 'id' in message ? message.id : undefined;
-      this.refuse('too-fast', 'Too many messages at once. Wait a second and send it again.', id);
+      this.refuse('too-fast', TOO_MANY_MESSAGES, id);
       return;
     }
-    // At once and out of turn: it asks whether the line is alive, not whether the log is.
+    // Answered at once, before its turn: it asks about the line, not about the log.
     if (message.t === 'ping') {
       this.send({ t: 'pong', n: message.n, now: this.deps.clock.now() });
       return;
@@ -109,7 +123,7 @@ export class Connection implements Member {
     const tooFast = !this.sound.take(performance.now(), part.length);
     this.enqueue(async () => {
       if (this.line === 'over') return;
-      if (!this.room) this.dismiss('bad-message', FIRST_HELLO);
+      if (!this.room) this.dismiss('bad-message', HELLO_FIRST);
       else if (!this.talks) this.bad(ONLY_WATCHING, undefined, 'read-only');
       else await this.talks.sound(part, tooFast);
     });
@@ -126,29 +140,28 @@ export class Connection implements Member {
     try {
       json = JSON.parse(text);
     } catch {
-      this.bad('This is not JSON.');
+      this.bad(NOT_JSON);
       return undefined;
     }
     const parsed = ClientMessage.safeParse(json);
     if (parsed.success) return parsed.data;
     const id = z.object({ id: MessageId }).safeParse(json).data?.id;
-    const [issue] = parsed.error.issues;
-    const where = issue?.path.join('.');
-    const tooLong = issue?.code === 'too_big' && where === 'text';
-    this.bad(`${where ? `${where}: ` : ''}${issue?.message}`, id, tooLong ? 'too-long' : 'bad-message');
+    const { path, message, code } = parsed.error.issues[0] as z.core.$ZodIssue;
+    const tooLong = code === 'too_big' && path.join('.') === 'text';
+    this.bad(badFieldText(path, message), id, tooLong ? 'too-long' : 'bad-message');
     return undefined;
   }
 
   private bad(text: string, id?: string, reason: Refusal = 'bad-message'): void {
     this.badFrames += 1;
-    if (this.badFrames > this.deps.limits.maxBadFrames) this.dismiss('bad-message', 'Too many bad messages.');
+    if (this.badFrames > this.deps.limits.maxBadFrames) this.dismiss('bad-message', TOO_MANY_BAD);
     else this.refuse(reason, text, id);
   }
 
   private enqueue(work: () => Promise<void> | undefined): void {
     this.inbox = this.inbox.then(work).catch((error: unknown) => {
       this.deps.log.error({ err: error }, 'a frame could not be handled');
-      this.dismiss('store-failed', 'The server could not read or write its log. Connect again.');
+      this.dismiss('store-failed', CONNECTION_FAILED);
     });
   }
 
@@ -157,7 +170,7 @@ export class Connection implements Member {
     if (message.t === 'hello') return this.hello(message);
     const { role, room, talks } = this;
     if (message.t === 'ping') return;
-    if (!room) return this.dismiss('bad-message', FIRST_HELLO);
+    if (!room) return this.dismiss('bad-message', HELLO_FIRST);
     if (role === 'watcher' || !talks) return this.refuse('read-only', ONLY_WATCHING, message.id);
     const { id } = message;
     switch (message.t) {
@@ -179,7 +192,7 @@ export class Connection implements Member {
 
   private async invite(room: Room, own: Role, { id, seat }: Invitation): Promise<void> {
     if (seat !== own && room.isOnline(seat)) {
-      return this.refuse('seat-in-use', `The ${seat} phone of this job is connected.`, id);
+      return this.refuse('seat-in-use', seatConnectedText(seat), id);
     }
     this.send({ t: 'invite', id, invite: await this.deps.rooms.invite(room, seat) });
   }
@@ -187,31 +200,27 @@ export class Connection implements Member {
   // ---- hello and history
 
   private async hello(hello: Hello): Promise<void> {
-    if (this.room) return this.bad('Hello was said already.');
+    if (this.room) return this.bad(HELLO_TWICE);
     if (hello.v < OLDEST_PROTOCOL_VERSION) {
-      return this.dismiss('version', 'This page is too old for the server. Load it again.');
+      return this.dismiss('version', PAGE_TOO_OLD);
     }
-    if (hello.v > PROTOCOL_VERSION) return this.dismiss('version', 'This page is newer than the server.');
+    if (hello.v > PROTOCOL_VERSION) return this.dismiss('version', PAGE_TOO_NEW);
     const pass = await this.deps.store.pass(digest(hello.token));
     const room = pass && (await this.deps.rooms.get(pass.job));
     if (room) await room.inTurn(() => this.comeIn(room, hello));
-    else this.dismiss('bad-token', 'This link is not known here.');
+    else this.dismiss('bad-token', UNKNOWN_LINK);
   }
 
-  /** In the room's turn, so that the pass is not given to another phone between the look at it and the seat. */
+  /** In the room's turn, so that nobody else can get the pass between this check and the seat. */
   private async comeIn(room: Room, { token, after }: Hello): Promise<void> {
     const pass = await this.deps.store.pass(digest(token));
     if (this.line !== 'open' || !pass) return;
     const { role } = pass;
-    if (role === 'desk') return this.dismiss('bad-token', 'This link is for a site, not for a job.');
-    if (pass.revoked) return this.dismiss('seat-lost', `Another phone has taken the ${role} seat.`);
+    if (role === 'desk') return this.dismiss('bad-token', NO_JOB_LINK);
+    if (pass.revoked) return this.dismiss('seat-lost', seatLostText(role));
     const { head } = room;
     if (after >= head.count) {
-      return this.dismiss(
-        'from-the-future',
-        room.brokenText ??
-          `This phone holds entry ${after}, and the log here ends before entry ${head.count}. Was an older backup put back?`,
-      );
+      return this.dismiss('from-the-future', room.brokenText ?? logEndsText(after, head.count));
     }
     clearTimeout(this.helloTimer);
     this.role = role;
@@ -228,10 +237,10 @@ export class Connection implements Member {
       speech: this.deps.speech.state,
     });
     room.enter(this);
-    // Not awaited: a long history must not hold up what the phone, or anyone, has to say.
+    // Not awaited: a long history must not delay messages of this phone or of others.
     this.sendHistory(room).catch((error: unknown) => {
       this.deps.log.error({ err: error }, 'history could not be sent');
-      this.dismiss('store-failed', 'The server could not read its log. Connect again.');
+      this.dismiss('store-failed', HISTORY_FAILED);
     });
   }
 
@@ -265,7 +274,7 @@ export class Connection implements Member {
 
   send(message: ServerMessage, sent?: () => void): void {
     if (this.line === 'open' && this.wire.waiting > this.deps.limits.maxBufferedBytes) {
-      this.deps.log.warn({ role: this.role }, 'a phone takes in too slowly and is cut; it can resume');
+      this.deps.log.warn({ role: this.role }, 'a phone reads too slowly and was cut; it can resume');
       this.end('gone');
       this.wire.cut();
     }

@@ -2,7 +2,7 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { ClientMessage } from '../../src/protocol/socket.ts';
 
-/** The messages that say something to the job, each logged under its id. */
+/** The messages that add something to the job. Each is logged under its id. */
 export type Report = Extract<ClientMessage, { t: 'say' | 'remark' | 'correct' | 'take-back' | 'override' }>;
 
 export function toInput(message: Report, seat: Seat): Input {

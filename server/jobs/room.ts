@@ -8,18 +8,25 @@ import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
+import {
+  brokenLogText,
+  NOT_SAVED_SENT_AGAIN,
+  OTHER_RECORD,
+  RULES_FAILED,
+} from '../../src/phrases/log-failures.ts';
 import type { Role } from '../../src/protocol/access.ts';
 import type { ClosingRefusal, Presence, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import type { Clock } from '../process/clock.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 
-/** What a room needs from the house. */
+/** What a room needs from the server. */
 export interface RoomDeps {
   store: Store;
   clock: Clock;
   log: Logger;
-  /** How long a phone that should be online may take to connect before the log says that it is gone. */
+  /** So long may a phone that should be online take to connect; after that the log says that it is gone, ms. */
   graceMs: number;
 }
 
@@ -36,24 +43,21 @@ export interface Member {
 }
 
 export type Outcome =
-  /** In the log for good, from entry `seq` on. */
+  /** Stored in the log, from entry `seq` on. */
   { kind: 'taken'; seq: Seq } | { kind: 'refused'; reason: Refusal; text: string } | { kind: 'spent' };
 
 const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
-const NOT_TAKEN = 'The server could not write its log, so nothing was taken. It is sent again.';
 
-const OTHER_RECORD = 'What was read is not the record that is kept here. Load it again, and compare.';
-
-/** Ends at the same count with another entry. That it ends elsewhere is for the rules of signing to say. */
+/** The same count, but another last entry. The rules of signing deal with another count. */
 const isOfOther = (end: Head, read: Head): boolean => end.count === read.count && end.hash !== read.hash;
 
 const READ_BATCH = 500;
-/** After the store failed under a tick. */
+/** The next try after the store failed on a tick. */
 const TICK_AGAIN_MS = 1_000;
-/** A wake that is due already waits this long, so that no rule can spin the server. */
+/** Even a wake that is due now waits this long, so that no rule can keep the server busy for ever. */
 const SHORTEST_WAKE_MS = 20;
 
-/** Chains drafts onto a head; the message id goes with the first, so that it is unique in the log. */
+/** Chains drafts onto a head. Only the first carries the message id, so that the id is unique in the log. */
 export function sealAll(
   head: Head,
   drafts: readonly Draft[],
@@ -70,17 +74,17 @@ export function sealAll(
 }
 
 /**
- * One live job: everything that happens to it goes through one queue, each step as respond, seal, store,
- * and only then tell. State is the fold of what is stored, never ahead of it.
+ * One live job. Everything that happens to it goes through one queue. Each step is: respond, seal, store, and only
+ * then tell the phones. The state is the fold of what is stored, and never ahead of it.
  */
 export class Room {
   private state: JobState = EMPTY;
   private end: Head;
-  /** Where the stored log fails its check; from then on the room only reads. */
+  /** Where the stored log fails its check. Such a room only reads. */
   private fault: ChainFault | undefined;
-  /** The store failed under an append, so it may hold more than we know. */
+  /** The store failed during an append, so it may hold more than we know. */
   private unsure = false;
-  /** Read from the store, and nobody of the crew has been here since. */
+  /** Read from the store, and no one of the crew has come since. */
   private asleep = false;
   private queue: Promise<unknown> = Promise.resolve();
   private readonly members = new Set<Member>();
@@ -88,7 +92,7 @@ export class Room {
   private grace: NodeJS.Timeout | undefined;
   private closed = false;
   private lastUsed = performance.now();
-  /** Utterances the speech engine is at work on. */
+  /** Utterances that the speech engine works on now. */
   readonly talksUnderWay = new Set<MessageId>();
 
   private constructor(
@@ -98,7 +102,7 @@ export class Room {
     this.end = emptyHead(job);
   }
 
-  /** Folds a stored log; undefined when there is no such job, or it is a site's. Rejects with `StoreFailure`. */
+  /** Folds a stored log. Undefined when there is no such job, or the log is a site's. Rejects with `StoreFailure`. */
   static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
     const room = new Room(job, deps);
     room.fault = await deps.store.audit(job);
@@ -109,31 +113,31 @@ export class Room {
     return room;
   }
 
-  /** Lets the job's time run on, once somebody of its crew is back: a look at a record must not add to it. */
+  /** Lets the job's time go on once someone of its crew is back. Only looking at a record must not add to it. */
   private wake(): void {
     if (!this.asleep) return;
     this.asleep = false;
-    // Whoever was online when the server ended comes back in a moment, or is gone.
+    // A phone that was online when the server stopped comes back in a moment, or is gone.
     this.syncLinksLater();
     this.submit({ kind: 'tick' });
   }
 
-  /** Where the log ends; of a broken one, its sound part. */
+  /** Where the log ends. Of a broken log: where its good part ends. */
   get head(): Head {
     return this.end;
   }
 
-  /** What is wrong with the log, for people, if anything is. */
+  /** In words for people: what is wrong with the log, if anything. */
   get brokenText(): string | undefined {
-    return this.fault && brokenText(this.fault);
+    return this.fault && brokenLogText('job', this.fault);
   }
 
-  /** Nobody is here, nothing is due, and nothing has happened since `then` (of `performance.now`). */
+  /** Nobody is here, nothing is due, and nothing has happened since `then` (a time of `performance.now`). */
   isIdleSince(then: number): boolean {
     return this.members.size === 0 && this.cancelWake === undefined && this.lastUsed < then;
   }
 
-  /** Somebody is about to come in. */
+  /** Someone is about to come in. */
   touch(): void {
     this.lastUsed = performance.now();
   }
@@ -147,12 +151,12 @@ export class Room {
     return undefined;
   }
 
-  /** Whether a phone has ever sat there. */
+  /** Whether a phone has ever taken this seat. */
   isSeated(seat: Seat): boolean {
     return this.state.seats[seat] !== undefined;
   }
 
-  /** What would not surprise if it were said now. */
+  /** What people are likely to say now. */
   get expected(): Expectation | undefined {
     return expectation(this.state);
   }
@@ -163,13 +167,13 @@ export class Room {
     return { panel: at('panel'), emitter: at('emitter'), watchers };
   }
 
-  /** Only in turn, and after a look at the member's pass in the same turn: a seat may change hands. */
+  /** Only in turn, and after checking the member's pass in the same turn: the seat may go to another phone. */
   enter(member: Member): void {
     if (member.role !== 'watcher') {
       const before = this.memberAt(member.role);
       if (before) {
         this.members.delete(before);
-        before.dismiss('replaced', 'This phone opened a newer connection.');
+        before.dismiss('replaced', NEWER_CONNECTION);
       }
     }
     this.members.add(member);
@@ -189,13 +193,13 @@ export class Room {
     for (const member of this.members) member.send(message);
   }
 
-  /** To the phone that now sits there, which may not be the connection that asked. */
+  /** To the phone that has the seat now, which may not be the connection that asked. */
   tellSeat(seat: Seat, message: ServerMessage): void {
     this.memberAt(seat)?.send(message);
   }
 
   /**
-   * Puts an input to the job. A message id that is in the log already gives its first outcome again.
+   * Gives an input to the job. A message id that the log already has gives its first outcome again.
    * Never rejects.
    */
   submit(input: Input, ref?: MessageId): Promise<Outcome> {
@@ -203,13 +207,13 @@ export class Room {
   }
 
   /**
-   * Seats a phone with a join code, unless the seat's phone is online. `keys` spends the code and is stored
+   * Seats a phone that has a join code, unless the seat's phone is online. `keys` uses up the code, and is stored
    * together with the entry.
    */
   seat(seat: Seat, device: string, keys: KeyChange): Promise<Outcome> {
     return this.enqueue(async () => {
       if (this.isOnline(seat)) {
-        return refused('seat-in-use', `The ${seat} phone of this job is connected. Close it there first.`);
+        return refused('seat-in-use', closeThereText(seat));
       }
       const takeover = this.isSeated(seat);
       const outcome = await this.take({ kind: 'seated', seat, device, takeover }, undefined, keys);
@@ -221,14 +225,14 @@ export class Room {
     });
   }
 
-  /** Stores a change of keys that no entry tells of. Rejects with `StoreFailure`. */
+  /** Stores a change of keys without an entry. Rejects with `StoreFailure`. */
   async changeKeys(keys: KeyChange): Promise<void> {
     await this.deps.store.append(this.job, [], keys);
   }
 
   /**
-   * Sends everybody away and waits until what was under way is stored. That the phones are gone is not
-   * logged: the server left, and they come back to the next one.
+   * Sends everyone away and waits until all work in progress is stored. That the phones are gone is not logged: it
+   * is the server that leaves, and they come back to the next one.
    */
   async close(): Promise<void> {
     for (const member of this.members) member.goAway();
@@ -239,7 +243,7 @@ export class Room {
     this.cancelWake?.();
   }
 
-  /** Runs `work` when everything before it is done, and everything after it waits. */
+  /** Runs `work` after everything before it; everything after it waits. */
   inTurn<T>(work: () => Promise<T>): Promise<T> {
     this.touch();
     const done = this.queue.then(work);
@@ -252,15 +256,15 @@ export class Room {
       work().catch((error: unknown) => {
         this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
         this.unsure = true;
-        return refused('store-failed', NOT_TAKEN);
+        return refused('store-failed', NOT_SAVED_SENT_AGAIN);
       }),
     );
   }
 
   private async take(input: Input, ref?: MessageId, keys?: KeyChange): Promise<Outcome> {
-    if (this.closed) return refused('store-failed', NOT_TAKEN);
+    if (this.closed) return refused('store-failed', NOT_SAVED_SENT_AGAIN);
     if (this.unsure) await this.readOn();
-    if (this.fault) return refused('log-broken', brokenText(this.fault));
+    if (this.fault) return refused('log-broken', brokenLogText('job', this.fault));
     if (ref !== undefined) {
       const seq = await this.deps.store.seqOf(this.job, ref);
       if (seq !== undefined) return { kind: 'taken', seq };
@@ -276,14 +280,17 @@ export class Room {
       const appended = await this.deps.store.append(this.job, entries, keys);
       if (appended.kind === 'duplicate') return { kind: 'taken', seq: appended.seq };
       if (appended.kind === 'spent') return appended;
-      if (appended.kind === 'conflict') throw new Error(`the log ends at ${appended.head.count}, not here`);
+      if (appended.kind === 'conflict')
+        throw new Error(
+          `the stored log has ${appended.head.count} entries, this room knows ${this.end.count}`,
+        );
     }
     this.follow(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
   }
 
-  /** A fault of ours in the rules must not make a phone send the same words for ever. */
+  /** A bug in the rules must not make a phone send the same words for ever. */
   private respondTo(input: Input, now: number): Response {
     try {
       return respond(this.state, input, now);
@@ -292,12 +299,12 @@ export class Room {
       return {
         kind: 'refused',
         reason: 'bad-message',
-        text: 'The server failed on this, and nothing was taken. Put it another way.',
+        text: RULES_FAILED,
       };
     }
   }
 
-  /** Folds and tells entries that are stored. */
+  /** Folds stored entries and sends them to the members. */
   private follow(entries: readonly Entry[]): void {
     const last = entries.at(-1);
     if (!last) return;
@@ -306,7 +313,7 @@ export class Room {
     for (const member of this.members) member.entries(entries);
   }
 
-  /** Takes in what the store holds beyond our head, as far as it is sound. */
+  /** Reads what the store holds after our head, up to the first fault. */
   private async readOn(): Promise<void> {
     for (;;) {
       const sound = (this.fault?.seq ?? Number.POSITIVE_INFINITY) - this.end.count;
@@ -317,7 +324,7 @@ export class Room {
     this.unsure = false;
   }
 
-  /** Logs that a phone has come or gone, when the log does not know. */
+  /** Logs that a phone has come or gone, if the log does not say so yet. */
   private syncLink(seat: Seat): void {
     this.enqueue(async () => {
       const online = this.isOnline(seat);
@@ -347,6 +354,3 @@ export class Room {
     );
   }
 }
-
-const brokenText = ({ seq, fault }: ChainFault): string =>
-  `The log of this job fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new job, and keep this one as it is.`;

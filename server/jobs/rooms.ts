@@ -5,6 +5,7 @@ import { emptyHead } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite } from '../../src/protocol/access.ts';
 import type { JobOpened, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
@@ -15,13 +16,11 @@ import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
 import { Room, type RoomDeps, sealAll } from './room.ts';
 
-const BAD_CODE = 'This code is not known, was used, or is past its time. Ask for a new one.';
-
-/** The live jobs: opened, joined, loaded from the log when someone comes, put away when all are gone. */
+/** The live jobs: opened, joined, loaded from the log when someone comes, dropped from memory when all have left. */
 export class Rooms {
   private readonly rooms = new Map<JobId, Promise<Room | undefined>>();
   private closed = false;
-  /** Called when everybody has left a job. */
+  /** Called when everyone has left a job. */
   onPutAway: (job: JobId) => void = () => {};
   private readonly sweeper: NodeJS.Timeout;
 
@@ -61,7 +60,7 @@ export class Rooms {
     return { kind: 'ok', value: opened };
   }
 
-  /** New keys to a job, as `open` gave them, for who never got its answer. Rejects with `StoreFailure`. */
+  /** New keys to a job, like those of `open`, for a caller who never got its answer. Rejects with `StoreFailure`. */
   async openAgain(job: JobId): Promise<JobOpened> {
     const { opened, keys } = this.newKeys(job);
     await this.deps.store.append(job, [], keys);
@@ -95,7 +94,7 @@ export class Rooms {
     return { kind: 'ok', value: { job, seat, token } };
   }
 
-  /** A new join code for a seat; the seat's earlier one is void. Rejects with `StoreFailure`. */
+  /** A new join code for a seat; the seat's earlier code is no longer valid. Rejects with `StoreFailure`. */
   async invite(room: Room, seat: Seat): Promise<Invite> {
     const { invite, code } = this.newInvite(seat);
     await room.changeKeys({ code });
@@ -111,14 +110,14 @@ export class Rooms {
     };
   }
 
-  /** The room of a job, loaded if need be; undefined when there is no such job. */
+  /** The room of a job, loaded if needed. Undefined when there is no such job. */
   async get(job: JobId): Promise<Room | undefined> {
-    if (this.closed) throw new Error('the server stops');
+    if (this.closed) throw new Error('the server is stopping');
     let loading = this.rooms.get(job);
     if (!loading) {
       loading = Room.load(job, this.deps);
       this.rooms.set(job, loading);
-      // A failed load is no answer to the next one who asks.
+      // After a failed load, the next caller tries again.
       loading.then(
         (room) => room ?? this.rooms.delete(job),
         () => this.rooms.delete(job),

@@ -5,7 +5,7 @@ import { SOCKET_PATH } from '../../src/protocol/socket.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
 import { Connection, type ConnectionDeps, type Wire } from './connection.ts';
 
-/** The websockets beside the HTTP pages, with the heartbeat that finds dead ones. */
+/** The websockets on the port of the pages, with a heartbeat that finds dead ones. */
 export class Sockets {
   private readonly server: WebSocketServer;
   private readonly lastHeard = new Map<WebSocket, number>();
@@ -16,7 +16,7 @@ export class Sockets {
     this.server = new WebSocketServer({
       noServer: true,
       maxPayload: limits.maxFrameBytes,
-      // Compression of small frames costs memory a connection and gains little.
+      // Compressing small frames saves little, and costs memory for each connection.
       perMessageDeflate: false,
     });
     this.heartbeat = setInterval(() => this.beat(), limits.pingEveryMs);
@@ -33,7 +33,7 @@ export class Sockets {
     else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws));
   }
 
-  /** The HTTP status a request for a websocket is turned away with, if it is. */
+  /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
   private refusal({ url = '', headers }: IncomingMessage): string | undefined {
     if (url.split('?')[0] !== SOCKET_PATH) return '404 Not Found';
     if (!isOwnOrigin(headers.origin, headers.host)) return '403 Forbidden';
@@ -41,7 +41,7 @@ export class Sockets {
     return undefined;
   }
 
-  /** Handlers stand before anything is awaited: a phone may speak in the same breath as it connects. */
+  /** Handlers are set before anything is awaited: a phone may send its first frame while it connects. */
   private accept(ws: WebSocket): void {
     const connection = new Connection(wireOf(ws), this.deps);
     const heard = () => this.lastHeard.set(ws, performance.now());
@@ -56,7 +56,7 @@ export class Sockets {
       this.lastHeard.delete(ws);
       connection.onClose();
     });
-    // A frame that is too large or malformed; `ws` closes with the fitting code by itself.
+    // A frame that is too large or malformed. `ws` itself closes with the right code.
     ws.on('error', (error) => this.deps.log.info({ err: error }, 'a websocket failed'));
   }
 

@@ -1,6 +1,6 @@
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 
-/** The sound of one utterance while it comes in. */
+/** The sound of one utterance, while it arrives. */
 export class Talk {
   private readonly parts: Buffer[] = [];
   private length = 0;
@@ -11,7 +11,7 @@ export class Talk {
     private readonly maxBytes: number,
   ) {}
 
-  /** False when this is more than one utterance may have; the part is not kept. */
+  /** False when the utterance would get too long; then this part is not kept. */
   add(part: Buffer): boolean {
     if (this.length + part.length > this.maxBytes) return false;
     this.parts.push(part);

@@ -2,6 +2,7 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { HALF_SAMPLE, NO_ENGINE, NO_TALK, SOUND_TOO_FAST } from '../../src/phrases/no-speech.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import type { Limits } from '../guard/limits.ts';
 import type { SpeechService } from '../speech/service.ts';
@@ -24,9 +25,8 @@ type UnheardWhy = Extract<Input, { kind: 'unheard' }>['why'];
 type Stage = Extract<ServerMessage, { t: 'hearing' }>['stage'];
 
 /**
- * The utterances of one connection: one comes in at a time; what was heard goes the way of typed words. Sound
- * that belongs to no open talk is left aside without a word, since frames may still be under way when a talk
- * is refused.
+ * The utterances of one connection. One arrives at a time, and what was heard is handled like typed words. Sound
+ * without an open talk is ignored in silence: frames may still arrive after their talk was refused.
  */
 export class Talks {
   private coming: Talk | undefined;
@@ -42,7 +42,7 @@ export class Talks {
     await this.cutShort();
     if (await this.isKnown(id)) return;
     if (!this.deps.speech.isInstalled) {
-      this.phone.refuse('speech-unavailable', 'There is no speech engine here. Type it.', id);
+      this.phone.refuse('speech-unavailable', NO_ENGINE, id);
       return;
     }
     this.coming = new Talk(id, re, this.deps.limits.maxTalkBytes);
@@ -53,9 +53,9 @@ export class Talks {
     const talk = this.coming;
     if (!talk) return;
     if (part.length % 2 !== 0) {
-      this.giveUp(talk, 'bad-message', 'Sound comes in whole samples of two bytes.');
+      this.giveUp(talk, 'bad-message', HALF_SAMPLE);
     } else if (tooFast) {
-      this.giveUp(talk, 'too-fast', 'Sound comes faster than it can be taken. Say it again.');
+      this.giveUp(talk, 'too-fast', SOUND_TOO_FAST);
     } else if (!talk.add(part)) {
       this.coming = undefined;
       await this.unheard(talk.id, 'cut-short', talk.id);
@@ -66,10 +66,10 @@ export class Talks {
     const talk = this.coming;
     if (talk?.id === id) {
       this.coming = undefined;
-      // Not awaited: other words need not wait for the speech engine.
+      // Not awaited: other words must not wait for the speech engine.
       void this.hear(talk);
     } else if (!(await this.isKnown(id))) {
-      this.phone.refuse('bad-message', 'No such talk is open here. Say it again.', id);
+      this.phone.refuse('bad-message', NO_TALK, id);
     }
   }
 
@@ -79,7 +79,7 @@ export class Talks {
     this.stage(id, 'done');
   }
 
-  /** The connection went, or a new talk began, in the middle of one. Under no id: it may be sent again whole. */
+  /** The connection or a new talk cut this one short. Logged without its id: it may be sent again, whole. */
   async cutShort(): Promise<void> {
     const talk = this.coming;
     this.coming = undefined;
@@ -108,7 +108,7 @@ export class Talks {
 
   private async submit(id: MessageId, input: Input, stage: Stage, ref?: MessageId): Promise<void> {
     const outcome = await this.room.submit(input, ref);
-    // To the seat, not to this connection: the phone may have come back on another one meanwhile.
+    // To the seat, not to this connection: by now the phone may be back on another one.
     if (outcome.kind === 'refused') {
       const { reason, text } = outcome;
       this.room.tellSeat(this.seat, { t: 'refused', id, reason, text });
@@ -118,7 +118,7 @@ export class Talks {
     this.stage(id, outcome.kind === 'taken' ? stage : 'failed');
   }
 
-  /** Whether this talk is in the log, which is acknowledged again, or being listened to. */
+  /** Whether this talk is in the log (then it is acknowledged again) or with the speech engine. */
   private async isKnown(id: MessageId): Promise<boolean> {
     if (this.room.talksUnderWay.has(id)) return true;
     const seq = await this.deps.store.seqOf(this.room.job, id);

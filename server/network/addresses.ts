@@ -5,7 +5,7 @@ const LOOPBACK = /^(localhost|127\.|::1$|::ffff:127\.)/;
 
 export const isLoopback = (address: string): boolean => LOOPBACK.test(address);
 
-/** This machine's addresses that other machines on the LAN can reach when the server listens on `host`. */
+/** The addresses at which other machines on the LAN reach a server that listens on `host`. */
 export function lanAddresses(host: string): string[] {
   if (!ANY_HOST.has(host)) return isLoopback(host) ? [] : [host];
   return Object.values(networkInterfaces())
@@ -15,7 +15,7 @@ export function lanAddresses(host: string): string[] {
     .sort();
 }
 
-/** Names and addresses the server's own certificate is for. */
+/** The names and addresses in the server's own certificate. */
 export function certificateNames(host: string): { names: string[]; addresses: string[] } {
   return {
     names: ['localhost', hostname(), `${hostname()}.local`],

@@ -12,7 +12,7 @@ export interface KeyPair {
 }
 
 const DAY_MS = 24 * 3600 * 1000;
-/** Apple's systems refuse more than 825. */
+/** Apple's systems refuse a certificate that is valid for more than 825 days. */
 const VALID_DAYS = 820;
 const RENEW_BEFORE_DAYS = 14;
 
@@ -20,8 +20,8 @@ const CERT_FILE = 'own-certificate.pem';
 const KEY_FILE = 'own-key.pem';
 
 /**
- * The server's own certificate, kept in the data folder; a new one is made when there is none, when it runs
- * out soon, and when it does not name all of these.
+ * The server's own certificate, kept in the data folder. A new one is made when there is none, when it expires soon,
+ * and when it does not name all of `wanted`.
  */
 export async function ownCertificate(
   folder: string,
@@ -58,7 +58,7 @@ export async function ownCertificate(
     writeFileSync(keyFile, pair.key, { mode: 0o600 });
     writeFileSync(certFile, pair.cert);
   } catch (error) {
-    throw new StartFailure(`the certificate cannot be kept in ${folder}: ${(error as Error).message}`);
+    throw new StartFailure(`the certificate cannot be saved in ${folder}: ${(error as Error).message}`);
   }
   return pair;
 }
@@ -98,7 +98,7 @@ export function givenCertificate(certFile: string, keyFile: string): KeyPair {
     createSecureContext(pair);
   } catch (error) {
     throw new StartFailure(
-      `${certFile} and ${keyFile} are no certificate and key that belong together (${(error as Error).message}): give both as PEM files.`,
+      `${certFile} and ${keyFile} do not belong together (${(error as Error).message}): give a certificate and its key as PEM files.`,
     );
   }
   return pair;

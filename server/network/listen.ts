@@ -7,7 +7,7 @@ import type { KeyPair } from './certificate.ts';
 
 export interface Listener {
   port: number;
-  /** Takes no more connections and cuts those that are left. */
+  /** Takes no more connections, and cuts the open ones. */
   close(): Promise<void>;
 }
 
@@ -15,9 +15,9 @@ export interface Listener {
 const TLS_HANDSHAKE = 22;
 
 /**
- * Listens on one port. With a certificate, TLS and plain HTTP share it, told apart by the first byte: this
- * machine's browsers may come plainly (localhost is a secure context), all others are sent to https.
- * `attach` is called with each server that takes websockets.
+ * Listens on one port. With a certificate, TLS and plain HTTP share the port: the first byte shows which one it is.
+ * Browsers on this machine may use plain HTTP (localhost is a secure context); all others are sent to https.
+ * `attach` is called with each server that takes websockets. Rejects with `StartFailure`.
  */
 export async function listen(
   host: string,
@@ -88,12 +88,12 @@ function started(server: NetServer, host: string, port: number, cut: () => void)
 function explain(error: NodeJS.ErrnoException, host: string, port: number): string {
   switch (error.code) {
     case 'EADDRINUSE':
-      return `port ${port} is in use: stop the program that holds it, or choose another with --port.`;
+      return `port ${port} is in use: stop the program that uses it, or choose another port with --port.`;
     case 'EACCES':
-      return `port ${port} may not be opened by this user: choose one above 1023 with --port.`;
+      return `this user may not open port ${port}: choose a port above 1023 with --port.`;
     case 'EADDRNOTAVAIL':
     case 'ENOTFOUND':
-      return `${host} is no address of this machine: choose another with --host.`;
+      return `${host} is not an address of this machine: choose another with --host.`;
     default:
       return `cannot listen on ${host}, port ${port}: ${error.message}`;
   }

@@ -1,12 +1,12 @@
-/** The job's time: what entries are stamped with and instructions expire by. */
+/** The job's time: for the times of entries, and for when an instruction expires. */
 export interface Clock {
   /** Milliseconds since 1970-01-01 UTC. */
   now(): number;
-  /** Runs `action` once, after `ms` of this clock's time; returns how to call it off. */
+  /** Runs `action` once, after `ms` of this clock's time. Call the returned function to cancel it. */
   after(ms: number, action: () => void): () => void;
 }
 
-/** `setTimeout` fires at once beyond this. */
+/** Above this, `setTimeout` fires at once. */
 const LONGEST_TIMER_MS = 2 ** 31 - 1;
 
 export const systemClock: Clock = {

@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-/** The project's folder, whether we run from the sources or from the bundle. */
+/** The project's folder, the same from the sources and from the bundle. */
 export const ROOT_FOLDER = folderWith('package.json', dirname(fileURLToPath(import.meta.url)));
 export const CLIENT_FOLDER = join(ROOT_FOLDER, 'dist', 'client');
 export const DEFAULT_MODEL_FOLDER = join(ROOT_FOLDER, 'server', 'speech', 'model');

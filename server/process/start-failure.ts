@@ -1,4 +1,4 @@
-/** The server cannot start; the message says in one sentence why and what to do. */
+/** The server cannot start. The message says in one sentence why, and what to do. */
 export class StartFailure extends Error {
   override name = 'StartFailure';
 }

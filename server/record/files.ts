@@ -10,7 +10,7 @@ import type { Store } from '../store/store.ts';
 
 const READ_BATCH = 1_000;
 
-/** A log from end to end. */
+/** A whole log. */
 export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; entries: Entry[] }> {
   const head = await store.head(job);
   const entries: Entry[] = [];
@@ -19,17 +19,17 @@ export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; 
     if (batch.length === 0) break;
     entries.push(...batch);
   }
-  // What was added while we read is left for the next time: the head says where this ends.
+  // Entries added while we read are left out, so that the log ends where its head says.
   return { head, entries: entries.slice(0, head.count) };
 }
 
-/** What those files hold, for whoever reads them with another program. No secret, so for everybody. */
+/** Describe the exported files, for people who read them with other programs. Not secret, so open to all. */
 export const SCHEMAS = {
   'export.schema.json': lineSchema,
   'export.csv-metadata.json': csvMetadata,
 } satisfies Record<string, () => object>;
 
-/** The ways in which a whole log is given out, by the end of the address. */
+/** The forms in which a whole log can be fetched, by the last part of the address. */
 export const RECORDS = {
   record: (c, head, entries) => c.json({ head, entries } satisfies z.input<typeof JobRecord>),
   'export.jsonl': (c, head, entries) =>

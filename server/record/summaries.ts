@@ -7,19 +7,19 @@ import { summaryOf, VisitSummary } from '../../src/record/visit-summary.ts';
 import type { Store } from '../store/store.ts';
 import { wholeLog } from './files.ts';
 
-/** What a visit comes to; or where its log fails its check, and nothing is told of it. */
+/** The summary of a visit. When its log fails its check: only where it fails. */
 export type VisitResult =
   | { readonly kind: 'summary'; readonly summary: VisitSummary }
   | { readonly kind: 'broken'; readonly head: Head; readonly fault: ChainFault };
 
 /**
- * The summary of each log, worked out once for each end of it. Kept in memory and beside the log in the store,
- * and believed only where it is of the log's head as it is now. A log that was changed behind the store's back
- * and kept its head is found out when it is audited: when it is worked out again, and when its room is opened.
+ * The summary of each log, worked out once for each head. It is kept in memory and beside the log in the store, and
+ * used only if it belongs to the log's present head. A log that was changed outside the store, but kept its head, is
+ * found by the audit: when its summary is worked out again, and when its room is opened.
  */
 export class Summaries {
-  private readonly told = new Map<JobId, { hash: Hash; told: Promise<VisitResult | undefined> }>();
-  /** One at a time, so that the phones are answered in between. */
+  private readonly results = new Map<JobId, { hash: Hash; result: Promise<VisitResult | undefined> }>();
+  /** One at a time, so that phones get their answers in between. */
   private queue: Promise<unknown> = Promise.resolve();
   private closed = false;
 
@@ -28,30 +28,32 @@ export class Summaries {
     private readonly log: Logger,
   ) {}
 
-  /** Undefined for a log that opens no job. Rejects with `StoreFailure`. */
+  /** Undefined for a log that does not open a job. Rejects with `StoreFailure`. */
   async of(job: JobId): Promise<VisitResult | undefined> {
     const { hash } = await this.store.head(job);
-    const known = this.told.get(job);
-    if (known?.hash === hash) return known.told;
-    const told = this.find(job, hash);
-    this.told.set(job, { hash, told });
-    // A failure is no answer to the next one who asks.
-    told.catch(() => this.told.delete(job));
-    return told;
+    const known = this.results.get(job);
+    if (known?.hash === hash) return known.result;
+    const result = this.find(job, hash);
+    this.results.set(job, { hash, result });
+    // After a failure, the next caller tries again.
+    result.catch(() => this.results.delete(job));
+    return result;
   }
 
-  /** Works it out ahead of being asked. Never rejects. */
+  /** Works it out before anyone asks. Never rejects. */
   async prepare(job: JobId): Promise<void> {
-    await this.of(job).catch((error: unknown) => this.log.warn({ job, err: error }, 'a job has no summary'));
+    await this.of(job).catch((error: unknown) =>
+      this.log.warn({ job, err: error }, 'the summary of a job could not be prepared'),
+    );
   }
 
   /**
-   * The same for every job, while the server does other things: rules that are new make old summaries void. Never
-   * rejects.
+   * The same for every job, while the server does other work: with new rules, old summaries are no longer valid.
+   * Never rejects.
    */
   async prepareAll(): Promise<void> {
     const jobs = await this.store.jobs().catch((error: unknown) => {
-      this.log.warn({ err: error }, 'no summaries are worked out ahead of being asked for');
+      this.log.warn({ err: error }, 'no summaries are prepared');
       return [];
     });
     for (const { job } of jobs) {
@@ -88,7 +90,7 @@ export class Summaries {
   }
 }
 
-/** Undefined for the summary of another version of the program. */
+/** Undefined when another version of the program wrote the summary. */
 function parsed(body: string): VisitSummary | undefined {
   try {
     return VisitSummary.safeParse(JSON.parse(body)).data;

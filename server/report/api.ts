@@ -1,5 +1,9 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
+import { badFieldText, NO_REPORT, SITE_REPORT_ELSEWHERE } from '../../src/phrases/bad-requests.ts';
+import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
+import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
+import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
 import { TimeZone, WantReport } from '../../src/protocol/report.ts';
 import { isSiteLog } from '../../src/report/build.ts';
 import { type Env, passOf, read, refuse } from '../http/http.ts';
@@ -15,9 +19,7 @@ export interface ReportApiDeps {
   log: Logger;
 }
 
-const NO_REPORT = 'There is no such report. Begin it again.';
-
-/** Reports as PDF: of a job at once, of a site in the background. */
+/** Reports as PDF: a job's is made at once, a site's in the background. */
 export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const jobs = new ReportJobs(
@@ -27,13 +29,15 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
 
   app.get('/report.pdf', async (c) => {
     const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
-    if (!zone.success) return refuse(c, 'bad-message', `zone: ${zone.error.issues[0]?.message}`);
+    if (!zone.success) {
+      return refuse(c, 'bad-message', badFieldText(['zone'], zone.error.issues[0]?.message ?? ''));
+    }
     const pass = await passOf(c, store);
-    if (!pass) return refuse(c, 'bad-token', 'This link is not known here.');
-    if (pass.revoked) return refuse(c, 'seat-lost', `Another phone has taken the ${pass.role} seat.`);
+    if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
+    if (pass.revoked) return refuse(c, 'seat-lost', seatLostText(pass.role));
     const record = await wholeLog(store, pass.job);
     if (isSiteLog(record)) {
-      return refuse(c, 'bad-message', 'The report of a site is made by POST /api/site/report.');
+      return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
     }
     return pdf(c, pass.job, await jobPdf(record, zone.data));
   });
@@ -46,7 +50,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       const options = { zone, at: clock.now(), ...(only && { only }) };
       const { total, make } = sitePdf(site, options, (job) => wholeLog(store, job));
       const begun = jobs.begin(site.head.job, total, make);
-      if (!begun) return refuse(c, 'too-fast', 'Too many reports are being made. Wait for one to end.');
+      if (!begun) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
       return c.json(begun, 202);
     }),
   );
@@ -54,7 +58,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     onSite(c, ({ head }) => {
       const progress = jobs.progress(head.job, c.req.query('id') ?? '');
       if (progress === 'unknown') return refuse(c, 'bad-target', NO_REPORT, 404);
-      if (progress === 'failed') return refuse(c, 'store-failed', 'The report could not be made. Try again.');
+      if (progress === 'failed') return refuse(c, 'store-failed', REPORT_FAILED);
       return c.json(progress);
     }),
   );
@@ -66,7 +70,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   );
   return app;
 
-  /** For both tokens of a site, with the site's own log. */
+  /** Answers both tokens of a site, with the site's own log. */
   async function onSite(
     c: Context<Env>,
     answer: (site: Awaited<ReturnType<typeof wholeLog>>) => Response | Promise<Response>,
@@ -74,7 +78,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     const pass = await passOf(c, store);
     const site = pass && (await wholeLog(store, pass.job));
     if (!site || !isSiteLog(site)) {
-      return refuse(c, 'bad-token', 'This link is no site’s, or is not known here.');
+      return refuse(c, 'bad-token', NO_SITE_LINK);
     }
     return answer(site);
   }

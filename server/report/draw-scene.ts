@@ -9,7 +9,7 @@ interface Stroke {
   readonly grey?: number;
 }
 
-/** Told apart by width and pattern: a copy in black and white loses nothing. */
+/** Lines differ in width and pattern, so that a copy in black and white loses nothing. */
 const STROKES: Record<LineStyle, Stroke> = {
   grid: { width: 0.75, grey: 0.85 },
   frame: { width: 1 },
@@ -33,14 +33,14 @@ const grey = (share: number): [number, number, number] => {
   return [part, part, part];
 };
 
-/** Draws a scene with its upper left corner at a point, `scale` points a pixel. Every mark is a path, every word text. */
+/** Draws a scene with its upper left corner at (x, y), `scale` points a pixel: marks as paths, words as text. */
 export function drawScene(doc: Doc, scene: Scene, x: number, y: number, scale: number): void {
   doc.save().translate(x, y).scale(scale);
   for (const part of scene.parts) drawPart(doc, part);
   doc.restore();
 }
 
-/** Draws a mark of the legend, 20 pixels wide, centred on a point. */
+/** Draws a mark of the legend, 20 pixels wide, centred on (x, y). */
 export function drawKey(doc: Doc, { parts }: Key, x: number, y: number, scale: number): void {
   doc.save().translate(x, y).scale(scale);
   for (const part of parts) drawPart(doc, part);

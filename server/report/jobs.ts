@@ -2,7 +2,7 @@ import { nanoid } from 'nanoid';
 import type { JobId } from '../../src/model/ids.ts';
 import type { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
 
-/** A report in the making, or made. */
+/** A report that is being made, or is ready. */
 interface ReportJob {
   /** The site's log. */
   readonly site: JobId;
@@ -10,19 +10,19 @@ interface ReportJob {
   done: number;
   file?: Buffer;
   failed: boolean;
-  /** When somebody last asked for it, ms. */
+  /** When someone last asked for it, ms. */
   asked: number;
 }
 
-/** Makes the file, and says after each pair how many are done. */
+/** Makes the file. Calls `tell` after each pair with the number of pairs done. */
 export type MakeReport = (tell: (done: number) => void) => Promise<Buffer>;
 
-/** Reports nobody asks for any more are dropped after this long, ms. */
+/** A report is dropped when nobody has asked for it for so long, ms. */
 const KEPT_MS = 10 * 60_000;
-/** Each may be some megabytes. */
+/** Each may take some megabytes. */
 const MOST = 6;
 
-/** The reports being made, one after the other so that the crews' phones never wait for two. */
+/** The reports of sites, made one after the other, so that the phones of crews never wait for two. */
 export class ReportJobs {
   readonly #jobs = new Map<string, ReportJob>();
   #queue: Promise<void> = Promise.resolve();
@@ -32,7 +32,7 @@ export class ReportJobs {
     private readonly onFailure: (error: unknown) => void,
   ) {}
 
-  /** Undefined when too many are wanted already. */
+  /** Undefined when there are too many already. */
   begin(site: JobId, total: number, make: MakeReport): ReportBegun | undefined {
     this.#prune();
     if (this.#jobs.size >= MOST) return undefined;
@@ -53,7 +53,7 @@ export class ReportJobs {
     return { report: id, total };
   }
 
-  /** Of a report of this site. */
+  /** Of one report of this site. */
   progress(site: JobId, id: string): ReportProgress | 'unknown' | 'failed' {
     const job = this.#asked(site, id);
     if (!job) return 'unknown';
@@ -61,7 +61,7 @@ export class ReportJobs {
     return { done: job.done, total: job.total, ready: job.file !== undefined };
   }
 
-  /** The finished file; it can be fetched again until it is dropped. */
+  /** The finished file. It can be fetched more than once, until it is dropped. */
   file(site: JobId, id: string): Buffer | undefined {
     return this.#asked(site, id)?.file;
   }

@@ -7,20 +7,21 @@ import { drawKey, drawScene } from './draw-scene.ts';
 type Doc = PDFKit.PDFDocument;
 type Face = 'plain' | 'bold' | 'mono';
 
-/** Where blocks go: a column of paper, and the size of its type against the usual. Points. */
+/** Where blocks go: a column of paper, in points. */
 export interface Sheet {
   readonly doc: Doc;
   readonly x: number;
   readonly width: number;
+  /** The size of the type, as a factor of the usual size. */
   readonly type: number;
-  /** False: only measures. */
+  /** False: only measure, print nothing. */
   readonly ink: boolean;
 }
 
 const SIZE = { value: 12, head: 10, body: 8, small: 7 } as const;
 const GAP = 4;
 
-/** Puts words at a place and gives their height. */
+/** Prints words and returns their height. */
 function words(
   { doc, type, ink }: Sheet,
   text: string,
@@ -40,7 +41,7 @@ function words(
 const heading = (sheet: Sheet, title: string, y: number): number =>
   y + words(sheet, title, sheet.x, y, sheet.width, SIZE.head, 'bold') + 1;
 
-/** Puts a block down with its top at `y` and gives where it ends. Charts take `chartScale` points a pixel. */
+/** Prints a block with its top at `y` and returns where it ends. Charts have `chartScale` points a pixel. */
 export function layBlock(sheet: Sheet, block: Block, y: number, chartScale: number): number {
   switch (block.kind) {
     case 'figures':
@@ -140,7 +141,7 @@ function layList(
   return top;
 }
 
-/** The box that drawn strokes are given in, and its width on paper, points. */
+/** The size of the box that strokes were drawn in; below it, its width on paper, points. */
 const PAD = { width: 1000, height: 400 } as const;
 const SIGNED_WIDTH = 90;
 
@@ -184,7 +185,7 @@ function drawStrokes(
 const KEY = 20;
 const KEY_SCALE = 0.5;
 
-/** Charts side by side, none wider than its share. */
+/** Charts side by side, each at most as wide as its share. */
 function layCharts(sheet: Sheet, charts: readonly Captioned[], y: number, most: number): number {
   const width = (sheet.width - GAP * 2 * (charts.length - 1)) / charts.length;
   const ends = charts.map((chart, index) => {

@@ -13,7 +13,7 @@ export type ReadLog = (job: JobId) => Promise<Log>;
 export const jobPdf = async (log: Log, zone: string): Promise<Buffer> =>
   print(jobReport(log, zone), () => {});
 
-/** A site's report, ready to be made. Between any two pairs the server does what else there is. */
+/** A site's report, ready to be made. Between two pairs the server does its other work. */
 export function sitePdf(
   site: Log,
   options: ReportOptions,
@@ -22,7 +22,7 @@ export function sitePdf(
   const report = new SiteReport(site, options);
   const { pairs } = report;
   const make: MakeReport = async (tell) => {
-    // Reading a pair's logs is half of the work on it, printing its page the other half.
+    // Reading a pair's logs is half the work, printing its page the other half.
     for (const [index, pair] of pairs.entries()) {
       const visits: Log[] = [];
       for (const { job } of pair.visits) visits.push(await read(job));

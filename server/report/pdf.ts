@@ -9,14 +9,14 @@ const EDGE = { side: 40, top: 34, bottom: 40 } as const;
 const WIDTH = PAPER.width - 2 * EDGE.side;
 const LOWEST = PAPER.height - EDGE.bottom;
 
-/** Tried in turn until a page fits. */
+/** Sizes of type, tried in this order until a page fits. */
 const TYPES = [1, 0.92, 0.85, 0.78, 0.7, 0.62];
-/** Charts any smaller cannot be read, points a pixel; their type is 12 pixels. */
+/** Smaller charts cannot be read, points a pixel. Their type is 12 pixels. */
 const LEAST_CHARTS = 0.55;
 
 let fonts: Fonts | undefined;
 
-/** A report on paper, put down page by page. */
+/** A report on paper, printed page by page. */
 export class ReportPdf {
   readonly #doc: PDFKit.PDFDocument;
   readonly #whole: Promise<Buffer>;
@@ -29,7 +29,7 @@ export class ReportPdf {
     this.#total = total;
     this.#doc = new PDFDocument({
       size: 'A4',
-      // A sheet is a sheet: what is too long shrinks, and never goes on by itself on another.
+      // One page, one sheet: a page that is too long shrinks, and never runs on to another sheet.
       margins: { top: 0, left: 0, right: 0, bottom: -1e6 },
       autoFirstPage: false,
       lang: 'en',
@@ -40,7 +40,7 @@ export class ReportPdf {
     this.#whole = collected(this.#doc);
   }
 
-  /** Puts one page down; its type shrinks until the sheet holds it. */
+  /** Prints one page. Its type shrinks until it fits the sheet. */
   add(page: Page): void {
     const doc = this.#doc.addPage();
     const sheet = (type: number, ink: boolean): Sheet => ({ doc, x: EDGE.side, width: WIDTH, type, ink });
@@ -56,7 +56,7 @@ export class ReportPdf {
     this.#foot(page.foot);
   }
 
-  /** The file, when all its pages are in. */
+  /** The file. Call it when all pages are printed. */
   end(): Promise<Buffer> {
     this.#doc.end();
     return this.#whole;
@@ -71,11 +71,11 @@ export class ReportPdf {
   }
 }
 
-/** Of the drawings of a block, pixels. */
+/** Height of the drawings of a block, pixels. */
 const chartHeight = (block: Block): number =>
   block.kind === 'charts' ? Math.max(...block.charts.map(({ scene }) => scene?.height ?? 0)) : 0;
 
-/** Puts a page's head and blocks down and gives where they end. */
+/** Prints a page's head and blocks, and returns where they end. */
 function layPage(sheet: Sheet, { title, subtitle, badge, blocks }: Page, chartScale: number): number {
   const { doc, x, width, type, ink } = sheet;
   doc.font('bold').fontSize(9);
@@ -103,7 +103,7 @@ function layPage(sheet: Sheet, { title, subtitle, badge, blocks }: Page, chartSc
   );
 }
 
-/** Black where somebody has to look at it, an outline where not. */
+/** Black when someone must look at it, else an outline. */
 function layBadge({ doc }: Sheet, { text, heed }: Page['badge'], x: number, width: number): void {
   doc.undash().lineWidth(1).rect(x, EDGE.top, width, 19);
   if (heed) doc.fillAndStroke('black', 'black');

@@ -2,6 +2,9 @@ import { type Context, Hono } from 'hono';
 import type { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
+import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
+import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import {
   BeginVisit,
   CloseIssue,
@@ -31,11 +34,9 @@ export interface SiteApiDeps {
   rooms: Rooms;
   store: Store;
   limits: Limits;
-  /** Shared with the jobs that are opened. */
+  /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
 }
-
-const NO_SUCH_VISIT = 'There is no such visit on this site.';
 
 /** Sites over HTTP: planning, the board, the visits' records, signing. */
 export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: SiteApiDeps): Hono<Env> {
@@ -46,7 +47,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/sites', async (c) => {
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
-      return refuse(c, 'too-fast', 'Too many sites were opened from here. Wait a minute.');
+      return refuse(c, 'too-fast', TOO_MANY_SITES);
     }
     const body = await read(c, OpenSite);
     return body.kind === 'ok' ? reply(c, await sites.open(body.value), 201) : reply(c, body, 400);
@@ -62,7 +63,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
     app.get(`/site/${path}`, (c) =>
       asReader(c, async (site) => {
         const job = c.req.query('job') ?? '';
-        if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_SUCH_VISIT, 404);
+        if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
         const { head, entries } = await wholeLog(store, job);
         return give(c, head, entries);
       }),
@@ -82,9 +83,9 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, name, role, signature, head }) => {
-      const told = await summaries.of(job);
-      const findings = told?.kind === 'summary' ? told.summary.findings.map((finding) => finding.id) : [];
-      // Were these of a later end than `head`, the record has grown, and the job refuses.
+      const result = await summaries.of(job);
+      const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
+      // If the findings are of a later head, the record has grown, and the job refuses.
       const input: Input = { kind: 'sign', name, role, signature, head: { job, ...head }, findings };
       return toVisit(site, job, input, id);
     }),
@@ -96,30 +97,30 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   );
   return app;
 
-  /** For both tokens of a site. */
+  /** Answers both tokens of a site. */
   async function asReader(
     c: Context<Env>,
     answer: (site: Site, role: SiteRole) => Promise<Response>,
   ): Promise<Response> {
     const pass = await passOf(c, store);
     const site = pass && (await sites.get(pass.job));
-    if (!site) return refuse(c, 'bad-token', 'This link is no site’s, or is not known here.');
+    if (!site) return refuse(c, 'bad-token', NO_SITE_LINK);
     return answer(site, pass.role === 'desk' ? 'desk' : 'watcher');
   }
 
-  /** For both tokens of a site, with the visit that is asked for if one is. */
+  /** The same, with the visit in `?job=`, if there is one. */
   function asReaderOf(
     c: Context<Env>,
     answer: (site: Site, role: SiteRole, job: JobId | undefined) => Promise<Response>,
   ): Promise<Response> {
     return asReader(c, async (site, role) => {
       const job = c.req.query('job');
-      if (job !== undefined && !hasVisit(site, job)) return refuse(c, 'bad-target', NO_SUCH_VISIT, 404);
+      if (job !== undefined && !hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
       return answer(site, role, job);
     });
   }
 
-  /** For the desk's token only, with a body that is to be logged. */
+  /** Answers only the desk's token. The body goes into the log. */
   function asDesk<T extends z.ZodType, R extends object>(
     c: Context<Env>,
     shape: T,
@@ -127,21 +128,20 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
     status: 200 | 201 = 200,
   ): Promise<Response> {
     return asReader(c, async (site, role) => {
-      if (role !== 'desk')
-        return refuse(c, 'read-only', 'This link is for reading: it cannot change the site.');
+      if (role !== 'desk') return refuse(c, 'read-only', ONLY_READING);
       const now = performance.now();
       if (!writesOf.of(addressOf(c), now).take(now)) {
-        return refuse(c, 'too-fast', 'Too many changes at once. Wait a second and send it again.');
+        return refuse(c, 'too-fast', TOO_MANY_CHANGES);
       }
       const body = await read(c, shape);
       return reply(c, body.kind === 'ok' ? await answer(site, body.value) : body, status);
     });
   }
 
-  /** Puts an input to the job of a visit. */
+  /** Gives an input to the job of a visit. */
   async function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
     const room = hasVisit(site, job) ? await rooms.get(job) : undefined;
-    if (!room) return { kind: 'refused', reason: 'bad-target', text: NO_SUCH_VISIT };
+    if (!room) return { kind: 'refused', reason: 'bad-target', text: NO_VISIT };
     return logged(await room.submit(input, id));
   }
 }

@@ -12,16 +12,16 @@ import type { Rooms } from '../jobs/rooms.ts';
 import type { Summaries, VisitResult } from '../record/summaries.ts';
 import type { Site } from './site.ts';
 
-/** What is told of a visit, or that its log is still being read. */
+/** What is known of a visit, or that its log is still being read. */
 type Visit = VisitResult | 'being-read';
 
-/** A pair with what is told of each of its visits, oldest first. */
+/** A pair with what is known of each of its visits, oldest first. */
 interface Known {
   readonly pair: SitePair;
   readonly visits: readonly Visit[];
 }
 
-/** The board does not wait longer for logs that were never read, as after an import or under new rules. */
+/** The board waits at most so long for logs that were not read yet, as after an import or with new rules, ms. */
 const WAIT_MS = 200;
 
 /** A site's board and findings, from the summaries of its visits. */
@@ -31,7 +31,7 @@ export class Board {
     private readonly rooms: Rooms,
   ) {}
 
-  /** `job`: only the pair this was a visit to. Rejects with `StoreFailure`. */
+  /** `job`: only the pair of this visit. Rejects with `StoreFailure`. */
   async view(site: Site, role: SiteRole, job?: JobId): Promise<z.input<typeof SiteView>> {
     const { head, state } = site;
     const known = await this.knownOf([...state.pairs.values()], setTimeout(WAIT_MS, 'being-read' as const));
@@ -42,7 +42,7 @@ export class Board {
     return { head, site: name, ...(code && { code }), role, pairs };
   }
 
-  /** `job`: of this visit, and of the site on its pair. Rejects with `StoreFailure`. */
+  /** `job`: only those of this visit, and those of the site about its pair. Rejects with `StoreFailure`. */
   async findings({ state }: Site, job?: JobId): Promise<z.input<typeof SiteFindings>> {
     const known = await this.knownOf(livePairs(state));
     const wanted = known.filter(({ pair }) => isOf(pair, job));
@@ -56,17 +56,17 @@ export class Board {
     return { perPair, site: site.map((each) => ({ ...each, entries: [...each.entries] })) };
   }
 
-  /** `late`: what is told of the visits that are not known by then. */
+  /** `late`: settles when there is no more time; visits not known by then are `being-read`. */
   private knownOf(pairs: readonly SitePair[], late?: Promise<'being-read'>): Promise<Known[]> {
     return Promise.all(
       pairs.map(async (pair) => {
         const visits = await Promise.all(
           pair.visits.map(({ job }): Promise<Visit | undefined> => {
-            const told = this.summaries.of(job);
-            return late ? Promise.race([told, late]) : told;
+            const result = this.summaries.of(job);
+            return late ? Promise.race([result, late]) : result;
           }),
         );
-        return { pair, visits: visits.filter((told) => told !== undefined) };
+        return { pair, visits: visits.filter((result) => result !== undefined) };
       }),
     );
   }
@@ -91,7 +91,7 @@ export class Board {
   }
 }
 
-/** What the latest visit says of where the pair stands. */
+/** What the latest visit says about the pair's status. */
 function latestOf(
   latest: VisitResult | undefined,
 ): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
@@ -120,9 +120,9 @@ const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
 const isRead = (visits: readonly Visit[]): visits is VisitResult[] => !visits.includes('being-read');
 
 const summariesIn = (visits: readonly Visit[]): VisitSummary[] =>
-  visits.flatMap((told) => (told !== 'being-read' && told.kind === 'summary' ? [told.summary] : []));
+  visits.flatMap((result) => (result !== 'being-read' && result.kind === 'summary' ? [result.summary] : []));
 
-/** Of the pairs that belong to the site now. An earlier visit must not pass for the latest while that is read. */
+/** Only of pairs that belong to the site now, and are read: an earlier visit must not count as the latest. */
 const findingsOf = (known: readonly Known[]): SiteFinding[] =>
   reviewSite(
     known

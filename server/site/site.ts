@@ -2,6 +2,7 @@ import { emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, MessageId } from '../../src/model/ids.ts';
+import { brokenLogText, NOT_SAVED_TRY_AGAIN } from '../../src/phrases/log-failures.ts';
 import type { SiteResponse } from '../../src/site/respond.ts';
 import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
 import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
@@ -9,17 +10,16 @@ import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
 
 const READ_BATCH = 1_000;
-const NOT_TAKEN = 'The server could not write its log, so nothing was taken. Try again.';
 
 /**
- * A site's own log: one command at a time, each as respond, seal, store. State is the fold of what is stored,
- * never ahead of it.
+ * A site's own log. It takes one command at a time: respond, seal, store. The state is the fold of what is stored,
+ * and never ahead of it.
  */
 export class Site {
   state: SiteState = EMPTY_SITE;
   head: Head;
   private fault: ChainFault | undefined;
-  /** The store failed under an append, so it may hold more than we know. */
+  /** The store failed during an append, so it may hold more than we know. */
   private unsure = false;
   private queue: Promise<unknown> = Promise.resolve();
 
@@ -30,7 +30,7 @@ export class Site {
     this.head = emptyHead(log);
   }
 
-  /** Folds a stored log; undefined when it is no site's. Rejects with `StoreFailure`. */
+  /** Folds a stored log. Undefined when it is not the log of a site. Rejects with `StoreFailure`. */
   static async load(log: JobId, deps: SiteDeps): Promise<Site | undefined> {
     const site = new Site(log, deps);
     site.fault = await deps.store.audit(log);
@@ -39,7 +39,7 @@ export class Site {
     return site.state.site === undefined ? undefined : site;
   }
 
-  /** Puts a command, whose id gives the same answer each time it comes. Never rejects. */
+  /** Carries out a command. The same id gives the same answer each time it comes. Never rejects. */
   submit(
     id: MessageId,
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
@@ -49,7 +49,7 @@ export class Site {
       .catch((error: unknown): Outcome => {
         this.deps.log.error({ log: this.log, err: error }, 'a command could not be carried out');
         this.unsure = true;
-        return { kind: 'refused', reason: 'store-failed', text: NOT_TAKEN };
+        return { kind: 'refused', reason: 'store-failed', text: NOT_SAVED_TRY_AGAIN };
       });
     this.queue = done;
     return done;
@@ -60,7 +60,7 @@ export class Site {
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
   ): Promise<Outcome> {
     if (this.unsure) await this.readOn();
-    if (this.fault) return { kind: 'refused', reason: 'log-broken', text: brokenText(this.fault) };
+    if (this.fault) return { kind: 'refused', reason: 'log-broken', text: brokenLogText('site', this.fault) };
     const seq = await this.deps.store.seqOf(this.log, id);
     if (seq !== undefined) return { kind: 'taken', seq };
     const response = await respond(this.state);
@@ -80,7 +80,7 @@ export class Site {
     this.head = headAfter(last);
   }
 
-  /** Takes in what the store holds beyond our head, as far as it is sound. */
+  /** Reads what the store holds after our head, up to the first fault. */
   private async readOn(): Promise<void> {
     for (;;) {
       const sound = (this.fault?.seq ?? Number.POSITIVE_INFINITY) - this.head.count;
@@ -91,6 +91,3 @@ export class Site {
     this.unsure = false;
   }
 }
-
-const brokenText = ({ seq, fault }: ChainFault): string =>
-  `The log of this site fails its check at entry ${seq} (${fault}). It can be read, but nothing more can be added: open a new site, and keep this one as it is.`;

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { emptyHead } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { ID_USED } from '../../src/phrases/bad-requests.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
 import type { BeginVisit, OpenSite, SiteOpened } from '../../src/protocol/site.ts';
 import { beginVisit, openSite, setupOf } from '../../src/site/respond.ts';
@@ -10,7 +11,7 @@ import { sealAll } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import { Site, type SiteDeps } from './site.ts';
 
-/** The sites that somebody looked at since the server began. */
+/** The sites that someone has looked at since the server started. */
 export class Sites {
   private readonly sites = new Map<JobId, Promise<Site | undefined>>();
 
@@ -36,7 +37,7 @@ export class Sites {
     return { kind: 'ok', value: { log, desk, watch } };
   }
 
-  /** Undefined when the log is no site's. Rejects with `StoreFailure`. */
+  /** Undefined when the log is not the log of a site. Rejects with `StoreFailure`. */
   get(log: JobId): Promise<Site | undefined> {
     let loading = this.sites.get(log);
     if (!loading) {
@@ -51,9 +52,9 @@ export class Sites {
   }
 
   /**
-   * Opens the job of a visit, and then names it in the site's log: were it the other way round, a failure
-   * between them would leave the site with a visit that is not there. A command that comes again gets new keys to
-   * the same job, since only digests of the first ones are kept.
+   * Opens the job of a visit, and then names it in the site's log. In the other order, a failure between the two
+   * would leave the site with a visit that does not exist. A command that comes again gets new keys to the same job,
+   * because only digests of the first keys are stored.
    */
   async begin(site: Site, command: z.output<typeof BeginVisit>): Promise<Answer<JobOpened>> {
     let answer: Answer<JobOpened> | undefined;
@@ -67,7 +68,7 @@ export class Sites {
     if (answer) return answer;
     const [begun] = outcome.kind === 'taken' ? await this.deps.store.read(site.log, outcome.seq - 1, 1) : [];
     if (begun?.fact.type !== 'job-begun') {
-      return { kind: 'refused', reason: 'bad-message', text: 'This id was used for something else.' };
+      return { kind: 'refused', reason: 'bad-message', text: ID_USED };
     }
     return { kind: 'ok', value: await this.rooms.openAgain(begun.fact.job) };
   }

@@ -10,7 +10,7 @@ export interface Ask {
 
 const tell = (answer: unknown): void => void process.send?.(answer);
 
-// It ends with its server, and not before: Ctrl-C at the terminal reaches both.
+// It ends when its server ends, not earlier: Ctrl-C at the terminal reaches both.
 process.on('disconnect', () => process.exit());
 process.on('SIGINT', () => {});
 

@@ -1,11 +1,12 @@
 import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
+import { NO_MODEL_FILE } from '../../src/phrases/bad-requests.ts';
 import { LETTER_FILES } from './model-folder.ts';
 
 const ONE_DAY_S = 24 * 3600;
 
-/** The speech model's files, for phones that make words of sound themselves; nothing else of the folder. */
+/** The speech model's files, for phones that recognise speech themselves. Nothing else of the folder. */
 export function modelFiles(folder: string): Hono<{ Bindings: HttpBindings }> {
   const app = new Hono<{ Bindings: HttpBindings }>();
   const serve = serveStatic<{ Bindings: HttpBindings }>({
@@ -14,6 +15,6 @@ export function modelFiles(folder: string): Hono<{ Bindings: HttpBindings }> {
     onFound: (_, c) => c.header('Cache-Control', `public, max-age=${ONE_DAY_S}`),
   });
   for (const file of LETTER_FILES) app.get(`/${file}`, serve);
-  app.notFound((c) => c.text('This is no file of the speech model.', 404));
+  app.notFound((c) => c.text(NO_MODEL_FILE, 404));
   return app;
 }

@@ -5,7 +5,7 @@ import type { LetterModel } from '../../src/speech/recogniser.ts';
 import type { ModelFolder } from './model-folder.ts';
 import { SpeechUnavailable } from './transcriber.ts';
 
-/** A model that writes letters. Rejects with `SpeechUnavailable` when it writes others than ours. */
+/** A model that writes letters. Rejects with `SpeechUnavailable` when they are not English letters. */
 export async function loadLetterModel({ path, name, quantized, json }: ModelFolder): Promise<LetterModel> {
   const alphabet = readAlphabet(path, json('tokenizer.json'));
   const processor = await AutoProcessor.from_pretrained(name);

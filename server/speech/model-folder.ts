@@ -3,26 +3,26 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { env } from '@xenova/transformers';
 import { SpeechUnavailable } from './transcriber.ts';
 
-/** What a folder must hold in any case, and what its kind of model is made of. */
+/** The files that every model folder must hold, and the graphs of each kind of model. */
 const TABLES = ['config.json', 'preprocessor_config.json', 'tokenizer.json'];
 const GRAPHS = { letters: ['model'], words: ['encoder_model', 'decoder_model_merged'] } as const;
 
-/** The files of a model that writes letters, as a phone fetches them. */
+/** The files that a phone fetches: those of a model that writes letters. */
 export const LETTER_FILES = [...TABLES, 'onnx/model_quantized.onnx'];
 
 /** A model in the layout of `@xenova/transformers`. */
 export interface ModelFolder {
   readonly path: string;
-  /** By which the library finds it. */
+  /** The name by which the library finds it. */
   readonly name: string;
   /** `letters`: connectionist temporal classification; `words`: Whisper. */
   readonly writes: keyof typeof GRAPHS;
-  /** The weights are there in 8 bits, which is preferred. */
+  /** The weights are there in 8 bits; these are preferred. */
   readonly quantized: boolean;
   json(file: string): unknown;
 }
 
-/** The model's folder; from then on the library looks beside it, and never on the network. Throws `SpeechUnavailable`. */
+/** Opens the model's folder. From then on the library reads local files only. Throws `SpeechUnavailable`. */
 export function openFolder(folder: string): ModelFolder {
   const there = (file: string): boolean => existsSync(join(folder, file));
   const json = (file: string): unknown => {

@@ -15,13 +15,13 @@ interface Unheard {
   why: 'silence' | 'unavailable' | 'timeout' | 'failed';
 }
 
-/** A speech engine, which may still be loading: `ready` then tells when it has, or rejects when it cannot. */
+/** A speech engine. It may still be loading: then `ready` resolves once it is loaded, or rejects if it cannot be. */
 export type SpeechEngine = Transcriber & { ready?: Promise<void> };
 
-/** A moment of silence to see whether the speech engine works again. */
+/** A moment of silence, to test whether the speech engine works again. */
 const PROBE = new Float32Array(SAMPLE_RATE / 2);
 
-/** 16-bit little-endian PCM as the speech engine takes it, -1 to 1. An odd last byte is left out. */
+/** 16-bit little-endian PCM as samples for the speech engine, -1 to 1. An odd last byte is left out. */
 export function toSamples(pcm: Buffer): Float32Array {
   const samples = new Float32Array(pcm.length >> 1);
   for (let i = 0; i < samples.length; i++) samples[i] = pcm.readInt16LE(2 * i) / 32768;
@@ -33,7 +33,7 @@ function reasonOf(error: unknown): Unheard['why'] {
   return error instanceof SpeechTimeout ? 'timeout' : 'failed';
 }
 
-/** The speech engine behind a time limit, with its state known to all: typing goes on without it. */
+/** The speech engine with a time limit. All phones know its state: without it, people type. */
 export class SpeechService {
   private ready: boolean;
   private retry: NodeJS.Timeout | undefined;
@@ -60,7 +60,7 @@ export class SpeechService {
     return { name: this.transcriber?.name ?? 'off', ready: this.ready };
   }
 
-  /** `expect`: what would not surprise if it were said now. Never rejects. */
+  /** `expect`: what people are likely to say now. Never rejects. */
   async hear(pcm: Buffer, expect?: Expectation): Promise<Heard> {
     if (!this.transcriber) return { kind: 'unheard', why: 'unavailable' };
     const samples = toSamples(pcm);

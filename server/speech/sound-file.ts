@@ -4,7 +4,7 @@ import wavefile from 'wavefile';
 import { resampler } from '../../src/audio/resample.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 
-/** A sound file that cannot be read; the message says why. */
+/** A sound file that cannot be read. The message says why. */
 export class BadSoundFile extends Error {
   override name = 'BadSoundFile';
 }

@@ -11,7 +11,7 @@ import {
   type Transcript,
 } from './transcriber.ts';
 
-/** Longer than any queue of one hall; the engine is stuck. */
+/** No queue of one hall is longer than this; after it the engine is stuck, ms. */
 const WITHIN_MS = 15_000;
 
 const FROM_SOURCES = import.meta.url.endsWith('.ts');
@@ -27,16 +27,16 @@ type Answer =
 
 interface Waiting {
   since: number;
-  /** Runs once the engine is ready: loading may take as long as it needs. */
+  /** Starts when the engine is ready: loading may take as long as it needs. */
   timer: NodeJS.Timeout | undefined;
   resolve(transcript: Transcript): void;
   reject(error: Error): void;
 }
 
 /**
- * The model in `folder`, in a process of its own: the server goes on while it listens, and also when its native
- * runtime falls over. It loads in the background: what comes before it is ready waits. A folder without a model,
- * or a process that ends, makes every call reject with `SpeechUnavailable`.
+ * The model in `folder`, in its own process, so that the server goes on while it listens, and also when its native
+ * runtime crashes. It loads in the background, and calls wait until it is ready. If the folder has no model, or the
+ * process ends, every call rejects with `SpeechUnavailable`.
  */
 export function openTranscriber(
   folder: string,
@@ -58,7 +58,7 @@ export function openTranscriber(
     becomeReady = resolve;
     neverReady = reject;
   });
-  ready.catch(() => {}); // Who does not wait for it learns from `transcribe`.
+  ready.catch(() => {}); // A caller that does not wait for `ready` hears of it from `transcribe`.
 
   const take = (id: number): Waiting | undefined => {
     const one = waiting.get(id);
@@ -81,7 +81,7 @@ export function openTranscriber(
       else one?.resolve({ ...answer.heard, ms: performance.now() - one.since });
     }
   });
-  engine.on('error', (error) => breakDown(`The speech engine broke down: ${error.message}`));
+  engine.on('error', (error) => breakDown(`The speech engine failed: ${error.message}`));
   engine.on('exit', () => breakDown('The speech engine has ended.'));
 
   return {
@@ -102,12 +102,12 @@ export function openTranscriber(
             );
             engine.send({ id, samples, options } satisfies Ask);
           },
-          () => {}, // `breakDown` has told all who wait.
+          () => {}, // `breakDown` has answered everyone who waits.
         );
       });
     },
     async close() {
-      // False where it has ended, or never began.
+      // False when it has ended, or never started.
       if (engine.kill('SIGKILL')) await ended;
     },
   };

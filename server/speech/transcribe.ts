@@ -1,5 +1,5 @@
 /**
- * What the speech engine makes of sound files, one JSON line a file:
+ * The text that the speech engine hears in sound files, one JSON line for each file:
  *
  *     npm run transcribe -- [--open] [--expect LO..HI] [--model FOLDER] FILE…
  */
@@ -29,12 +29,12 @@ interface Options {
 
 const program = new Command('transcribe')
   .argument('<file...>', 'WAV or FLAC files')
-  .option('--open', 'letters as heard, without the grammar')
-  .option('--expect <lo..hi>', 'readings that would not surprise', range)
+  .option('--open', 'the letters as heard, without the grammar')
+  .option('--expect <lo..hi>', 'the readings to expect', range)
   .option('--model <folder>', 'folder of the speech model', DEFAULT_MODEL_FOLDER)
   .parse();
 
-/** The readings that a sentence would enter: a number, `none` or `saturated`. */
+/** The readings that a sentence gives: a number, `none` or `saturated`. */
 const valuesOf = (intents: readonly Intent[]): (number | string)[] =>
   intents.flatMap((intent) => {
     if (!('reading' in intent) || !intent.reading) return [];
@@ -51,7 +51,7 @@ async function main(files: string[], { open, expect, model }: Options): Promise<
       const ms = Math.round(performance.now() - begun);
       console.log(JSON.stringify({ file, ...(open ? { text: heard.freeText } : judged(heard)), ms }));
     } catch (error) {
-      // The others may be sound.
+      // The other files may be good.
       complain(error);
     }
   }

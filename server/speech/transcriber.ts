@@ -1,27 +1,27 @@
 import type { Expectation } from '../../src/conversation/expectation.ts';
 
-/** A text that may have been said. `confidence`: 0 to 1; over all alternatives they sum to at most 1. */
+/** A text that may have been said. `confidence`: 0 to 1; those of all alternatives add up to at most 1. */
 export interface Alternative {
   text: string;
   confidence: number;
 }
 
 export interface Transcript {
-  /** The likeliest text; empty for silence and noise. */
+  /** The most likely text. Empty for silence and noise. */
   text: string;
   confidence: number;
-  /** All that may have been said, `text` among them, likeliest first. */
+  /** All that may have been said, with `text`, most likely first. */
   alternatives: Alternative[];
-  /** From the end of the sound to the text, waiting included. */
+  /** From the end of the sound to the text, with waiting, ms. */
   ms: number;
 }
 
 export interface TranscribeOptions {
-  /** What is plausible now; whatever is not is still heard, but has to be clearer. */
+  /** What people are likely to say now. Other words are heard too, but must be clearer. */
   expect?: Expectation;
 }
 
-/** Turns speech into text. Calls may overlap; they are answered in order. */
+/** Turns speech into text. Calls may overlap, and are answered in order. */
 export interface Transcriber {
   readonly name: string;
   /** Mono, 16 kHz, -1 to 1. Rejects with `SpeechUnavailable` or `SpeechTimeout`. */
@@ -29,7 +29,7 @@ export interface Transcriber {
   close(): Promise<void>;
 }
 
-/** There is no speech engine, or it broke down. The message says what to do. */
+/** There is no speech engine, or it failed. The message says what to do. */
 export class SpeechUnavailable extends Error {
   override name = 'SpeechUnavailable';
 }

@@ -8,24 +8,24 @@ import type { Recogniser } from '../../src/speech/recogniser.ts';
 import { fromWritten, type Written } from '../../src/speech/written.ts';
 import type { ModelFolder } from './model-folder.ts';
 
-/** Texts that are followed at the same time; each costs a run of the decoder for each of its tokens. */
+/** Texts followed at the same time. Each one costs a run of the decoder for each of its tokens. */
 const BEAMS = 3;
-/** No sentence of a crew is longer; stops a model that repeats itself. */
+/** No sentence of a crew is longer. This stops a model that repeats itself. */
 const MOST_TOKENS = 60;
 
 const ENGLISH = { language: 'english', task: 'transcribe' };
-/** The library's types know only what all tokenizers have. */
+/** The library's types only have what all tokenizers have. */
 type WhisperTokenizer = PreTrainedTokenizer & {
   get_decoder_prompt_ids(options: typeof ENGLISH): [number, number][];
 };
 
-/** A text as the library follows it. `score`: log probability of its tokens. */
+/** A text that the library follows. `score`: log probability of its tokens. */
 interface Beam {
   output_token_ids: number[];
   score: number;
 }
 
-/** A model that writes whole words (Whisper): the grammar sees only what it wrote, and what was expected changes nothing. */
+/** A model that writes whole words (Whisper). The grammar sees only these words, and expectations have no effect. */
 export async function loadWordModel({ name, quantized, json }: ModelFolder): Promise<Recogniser> {
   const [processor, tokenizer, model] = await Promise.all([
     AutoProcessor.from_pretrained(name),
@@ -44,7 +44,7 @@ export async function loadWordModel({ name, quantized, json }: ModelFolder): Pro
         ...english,
         num_beams: BEAMS,
         max_new_tokens: MOST_TOKENS,
-        // What is returned at the end has no scores; neither has a search without beams.
+        // The returned result has no scores, nor has a search without beams.
         callback_function: (now: Beam[]) => {
           beams = now;
         },
@@ -61,7 +61,7 @@ export async function loadWordModel({ name, quantized, json }: ModelFolder): Pro
   };
 }
 
-/** Models for English alone refuse to be told the language. */
+/** Models for English only do not accept a language. */
 function isMultilingual(json: ModelFolder['json']): boolean {
   try {
     return (json('generation_config.json') as { is_multilingual?: boolean }).is_multilingual === true;

@@ -4,7 +4,7 @@ import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
 
-/** 0: the log is whole. 1: something in it is wrong. 2: it could not be looked at. */
+/** Exit status. 0: the log is whole. 1: something in it is wrong. 2: the file could not be read. */
 const WHOLE = 0;
 const WRONG = 1;
 const UNREADABLE = 2;
@@ -13,12 +13,12 @@ function report(result: Verified): string[] {
   if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
   const { head, findings, replayed } = result;
   return [
-    `Whole: ${head.count} entries of log ${head.job}, every hash and signature as it should be.`,
+    `Whole: ${head.count} entries of log ${head.job}; every hash and signature is right.`,
     replayed
       ? 'Replay: the engine gives the same advice and the same findings.'
-      : 'Replay: not made. The log was written by another version of the engine; verify it with that one.',
+      : 'Replay: not done. Another version of the engine wrote the log; verify it with that version.',
     `Head:  ${head.hash}`,
-    'Compare count and head with the printed report: a file made again from start to end would pass as well.',
+    'Compare count and head with the printed report: a file that was rewritten from start to end also passes.',
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
       (finding) =>

@@ -6,7 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { logOf, opened, TOKEN } from './fixtures.ts';
 
-/** A socket in memory; frames move only when the test moves them. */
+/** A socket in memory. Frames move only when the test moves them. */
 class FakeSocket implements Socket {
   onopen: (() => void) | null = null;
   onclose: (() => void) | null = null;
@@ -64,7 +64,7 @@ function phone(storage: Storage = memoryStorage(), known?: readonly Entry[]) {
 const LETTER = { t: 'say', id: 'reading-1', via: 'typed', text: '142' } as const;
 
 describe('a connection', () => {
-  it('still sends, after the page was loaded again, what was written before', () => {
+  it('after the page is loaded again, still sends what was written before', () => {
     const storage = memoryStorage();
     const before = phone(storage);
     before.connection.start();
@@ -79,7 +79,7 @@ describe('a connection', () => {
     expect(phone(storage).connection.link.outbox).toEqual([]);
   });
 
-  it('starts with an empty outbox when what was kept is not one', () => {
+  it('starts with an empty outbox when what was kept is not an outbox', () => {
     const storage = memoryStorage();
     storage.write('outbox.test', [{ letter: { t: 'ping', n: 1 }, since: 0 }]);
     expect(phone(storage).connection.link.outbox).toEqual([]);
@@ -96,7 +96,7 @@ describe('a connection', () => {
     expect(connection.link.speech).toBeUndefined();
   });
 
-  it('passes over a kind of frame it does not know, and stops at one it cannot read', () => {
+  it('ignores a kind of frame it does not know, and stops at one it cannot read', () => {
     const { connection, sockets } = phone();
     connection.start();
     sockets[0]?.goLive();
@@ -106,7 +106,7 @@ describe('a connection', () => {
     expect(connection.link.ended?.reason).toBe('version');
   });
 
-  it('asks only for what comes after the log it was given', () => {
+  it('asks only for entries after the log it was given', () => {
     const { connection, sockets } = phone(memoryStorage(), logOf([opened]));
     connection.start();
     sockets[0]?.onopen?.();
@@ -114,7 +114,7 @@ describe('a connection', () => {
     expect(connection.link.entries).toHaveLength(1);
   });
 
-  it('tells its listeners of what is to be seen, and not of every ping', () => {
+  it('calls its listeners when there is something new to see, not at every ping', () => {
     const { connection, sockets, pass } = phone();
     connection.start();
     sockets[0]?.goLive();
@@ -149,13 +149,13 @@ describe('an utterance', () => {
     expect(sockets[0]?.sounds).toHaveLength(1);
   });
 
-  it('is not begun without a live link', () => {
+  it('does not start without a live link', () => {
     const { connection } = phone();
     connection.start();
     expect(connection.talk('talk-0001', undefined)).toBeUndefined();
   });
 
-  it('never goes on over another socket than it began on', () => {
+  it('never goes on over another socket than the one it started on', () => {
     const { connection, sockets, pass } = phone();
     connection.start();
     sockets[0]?.goLive();

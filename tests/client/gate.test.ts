@@ -41,41 +41,41 @@ describe('talking without a button', () => {
     expect(new Place(-60).speech(100).quiet(1_000).heard).toEqual(['begin', 'drop']);
   });
 
-  it('never lets its own voice in, nor its echo', () => {
+  it('never lets its own voice in, or the echo of it', () => {
     const place = new Place(-60).ours(3_000).speech(300);
     expect(place.heard).toEqual([]);
     expect(place.quiet(500).speech(600).quiet(1_000).heard).toEqual(['begin', 'end']);
   });
 
-  it('throws away what its own voice falls into', () => {
+  it('throws away an utterance that its own voice interrupts', () => {
     expect(new Place(-60).speech(500).ours(500).quiet(2_000).heard).toEqual(['begin', 'drop']);
   });
 
-  it('wants to be surer where it is louder', () => {
+  it('must be surer in a louder place', () => {
     expect(sureness(undefined)).toBe(sureness(-80));
     expect(sureness(-20)).toBeGreaterThan(sureness(-45));
     expect(new Place(-60).speech(600, -20, 0.7).heard).toEqual(['begin']);
     expect(new Place(-27).speech(600, -20, 0.7).heard).toEqual([]);
   });
 
-  it('takes nothing for speech that is no louder than the place', () => {
+  it('takes no sound for speech that is only as loud as the place', () => {
     expect(new Place(-40).speech(2_000, -40).heard).toEqual([]);
   });
 
-  it('finds its measure again when a machine starts', () => {
+  it('adapts to the new noise when a machine starts or stops', () => {
     const place = new Place(-60).pass(10_000, 0.05, -35);
     expect(place.gate.floor).toBeGreaterThan(-40);
     expect(place.pass(1_000, 0.05, -60).gate.floor).toBeLessThan(-57);
   });
 
-  it('says when the place is too loud for figures', () => {
+  it('says when the place is too loud to hear numbers', () => {
     expect(tooLoudHere(new Place(-60).speech(800).gate)).toBe(false);
     expect(tooLoudHere(new Place(-30).speech(800, -24).gate)).toBe(true);
     expect(tooLoudHere(new Place(-18).gate)).toBe(true);
     expect(tooLoudHere(newGate())).toBe(false);
   });
 
-  it('ends by itself what would be too long for one utterance', () => {
+  it('ends an utterance by itself before it gets too long', () => {
     expect(new Place(-60).speech(14_000).heard).toEqual(['begin', 'end', 'begin']);
   });
 });

@@ -17,7 +17,7 @@ function all(from: number, to: number, input: Float32Array, chunk = input.length
   return Float32Array.from(parts);
 }
 
-/** The steady middle: the ends carry the filter's own start and stop. */
+/** The steady middle, without the ends, where the filter starts and stops. */
 const middle = (x: Float32Array): Float32Array =>
   x.subarray(Math.floor(x.length / 4), Math.floor((x.length * 3) / 4));
 const rms = (x: Float32Array): number => Math.sqrt(x.reduce((a, b) => a + b * b, 0) / x.length);
@@ -39,14 +39,14 @@ describe('resampling captured sound to 16 kHz', () => {
     },
   );
 
-  it('weakens nothing up to the edge of its pass band', () => {
+  it('keeps the full level up to the edge of its pass band', () => {
     const edge = 0.99 * PASS_BAND * (TO / 2);
     expect(edge).toBeGreaterThan(6500);
     const got = middle(all(48_000, TO, sine(edge, 48_000, 0.5)));
     expect(Math.abs(decibels(rms(got) / Math.SQRT1_2))).toBeLessThan(0.01);
   });
 
-  it('gives the same samples however the input is cut into blocks', () => {
+  it('gives the same samples for any size of input blocks', () => {
     const input = sine(440, 44_100, 0.2);
     const whole = all(44_100, TO, input);
     for (const chunk of [1, 128, 1000]) expect(all(44_100, TO, input, chunk)).toEqual(whole);
@@ -61,12 +61,12 @@ describe('resampling captured sound to 16 kHz', () => {
     expect(all(TO, TO, input)).toEqual(input);
   });
 
-  it('refuses a rate that is none', () => {
+  it('refuses a rate that is not possible', () => {
     expect(() => resampler(0, TO)).toThrow(/sample rates/);
     expect(() => resampler(44_100.5, TO)).toThrow(/sample rates/);
   });
 
-  it('clips what is too loud instead of wrapping round', () => {
+  it('clips a sound that is too loud, and never wraps round', () => {
     expect([...toPcm16(Float32Array.from([0, 1, -1, 1.7, -2]))]).toEqual([0, 32767, -32767, 32767, -32767]);
   });
 });

@@ -11,9 +11,9 @@ import type { Seq } from '../../src/model/ids.ts';
 import { exchange } from '../../src/record/exchange.ts';
 import { instruction, logOf, opened, QUARTER_TURN, TOKEN } from './fixtures.ts';
 
-describe('what stands on the screen', () => {
+describe('the instruction on the screen', () => {
   const EXPIRES = 100_000;
-  const log = logOf([opened, instruction(QUARTER_TURN, 'A quarter passage.', EXPIRES)]);
+  const log = logOf([opened, instruction(QUARTER_TURN, 'A quarter turn.', EXPIRES)]);
   const job = new JobFold().upTo(log);
   const live = { ...newLink(TOKEN), phase: 'live', entries: log, offset: 0 } as const;
 
@@ -32,12 +32,12 @@ describe('what stands on the screen', () => {
     (phase) => {
       const unsure = order({ ...live, phase }, job, 0);
       expect(unsure.kind).toBe('unsure');
-      // A "done" pressed now is still said of that passage.
+      // A "done" pressed now still answers that instruction.
       expect(onScreen(unsure)).toBe(1);
     },
   );
 
-  it('folds each entry once, however often it is asked', () => {
+  it('folds each entry only once', () => {
     const folding = new JobFold();
     folding.upTo(log.slice(0, 1));
     folding.upTo(log);
@@ -45,7 +45,7 @@ describe('what stands on the screen', () => {
   });
 });
 
-describe('the talk as the panel shows it', () => {
+describe('the exchange as the panel shows it', () => {
   type Draft = { actor: Actor; fact: Fact };
   const said = (text: string): Draft => ({
     actor: 'panel',
@@ -59,7 +59,7 @@ describe('the talk as the panel shows it', () => {
     actor: 'engine',
     fact: { type: 'readback', of, text },
   });
-  const turnsOf = (drafts: Draft[]) => {
+  const passagesOf = (drafts: Draft[]) => {
     const log = logOf(drafts);
     return exchange(log, new JobFold().upTo(log).setup?.meter).map((passage) => ({
       ...passage,
@@ -68,7 +68,7 @@ describe('the talk as the panel shows it', () => {
   };
 
   it('puts a reading and its read-back under the words it was made from', () => {
-    const passages = turnsOf([opened, said('one four two'), reading(142, 1), readback(2, 'Heard 142.')]);
+    const passages = passagesOf([opened, said('one four two'), reading(142, 1), readback(2, 'Heard 142.')]);
     expect(passages).toHaveLength(2);
     expect(passages[1]).toMatchObject({
       text: 'one four two',
@@ -78,31 +78,31 @@ describe('the talk as the panel shows it', () => {
 
   it('shows that a reading was taken back, and leaves it where it was', () => {
     const retract: Draft = { actor: 'panel', fact: { type: 'retract', target: 2, why: 'undo' } };
-    const passages = turnsOf([opened, said('142'), reading(142, 1), readback(2, 'Heard 142.'), retract]);
+    const passages = passagesOf([opened, said('142'), reading(142, 1), readback(2, 'Heard 142.'), retract]);
     expect(passages[1]?.made[0]).toMatchObject({ seq: 2, counts: false });
   });
 
-  it('keeps what the engine says of itself as lines of their own', () => {
-    const passages = turnsOf([
+  it('shows what the engine says without being asked on lines of its own', () => {
+    const passages = passagesOf([
       opened,
-      instruction(QUARTER_TURN, 'A quarter passage.', 1),
-      readback(1, 'A quarter passage.'),
+      instruction(QUARTER_TURN, 'A quarter turn.', 1),
+      readback(1, 'A quarter turn.'),
     ]);
-    expect(passages.map((t) => [t.who, t.text])).toContainEqual(['ladderline', 'A quarter passage.']);
+    expect(passages.map((t) => [t.who, t.text])).toContainEqual(['ladderline', 'A quarter turn.']);
   });
 });
 
-describe('the drawing of a passage', () => {
+describe('the drawing of a turn', () => {
   const last = (path: string) => path.split('L').at(-1)?.split(' ').map(Number) as [number, number];
 
-  it('begins at twelve o’clock and goes clockwise for a positive passage', () => {
+  it('begins at twelve o’clock and goes clockwise for a positive turn', () => {
     expect(arcPath(2)).toMatch(/^M0\.0 -78\.0L/);
     expect(last(arcPath(2))[0]).toBeGreaterThan(0);
     expect(last(arcPath(-2))[0]).toBeLessThan(0);
   });
 
   it.each([-12, -8, -3, -1, 1, 2, 4, 8, 12])(
-    'points its arrow at where a passage of %i eighths ends',
+    'points its arrow at the end of a turn of %i eighths',
     (eighths) => {
       const [x, y] = (arrowHead(eighths).split(' ')[0] as string).split(',').map(Number) as [number, number];
       const toward = pointAt(eighths, Math.hypot(x, y));
@@ -111,7 +111,7 @@ describe('the drawing of a passage', () => {
     },
   );
 
-  it('winds outward beyond a full passage, so that the overlap is seen', () => {
+  it('winds outward after a full turn, so that the overlap can be seen', () => {
     expect(Math.hypot(...last(arcPath(12)))).toBeGreaterThan(Math.hypot(...last(arcPath(4))) + 5);
   });
 });
@@ -127,12 +127,12 @@ describe('addresses', () => {
     ['/watch', '#t%2Dk', { page: 'watch', token: 't-k' }],
     ['/watch', '#%E0%A4%A', { page: 'watch', token: '%E0%A4%A' }],
     ['/elsewhere', '', { page: 'unknown' }],
-  ] as const)('%s%s lead where they say', (path, hash, route) => {
+  ] as const)('%s%s leads to its page', (path, hash, route) => {
     expect(routeOf(path, hash)).toEqual(route);
   });
 });
 
-describe('the seats this device sits in', () => {
+describe('the seats that this device has', () => {
   const seat = { seat: 'panel', job: 'job-for-tests', token: TOKEN, title: 'Hall 3, B2' } as const;
 
   it('are kept, shown and forgotten one by one', () => {
@@ -144,7 +144,7 @@ describe('the seats this device sits in', () => {
     expect(savedSeats(storage).map((s) => s.seat)).toEqual(['emitter']);
   });
 
-  it('are none where what was kept is no seat', () => {
+  it('are none when what was kept is not a seat', () => {
     for (const rubbish of [null, 7, 'x', {}, { ...seat, token: 5 }, { ...seat, seat: 'emitter' }]) {
       const storage = memoryStorage();
       storage.write('seat.panel', rubbish);

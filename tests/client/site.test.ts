@@ -49,7 +49,7 @@ const rowOf = (patch: Partial<PairRow> = {}, plan: Partial<PairPlan> = {}): Pair
 });
 
 describe('the addresses of a site', () => {
-  it('lead where they are made to lead', () => {
+  it('lead to the page they were made for', () => {
     const there = (link: string) => routeOf(...(link.split(/(?=#)/) as [string, string]));
     expect(there(boardLink(TOKEN))).toEqual({ page: 'site', token: TOKEN });
     expect(there(importLink(TOKEN))).toEqual({ page: 'site-import', token: TOKEN });
@@ -65,7 +65,7 @@ describe('the addresses of a site', () => {
 });
 
 describe('the sites a device knows', () => {
-  it('are kept newest first, one of a token, and keep the read-only token once it was seen', () => {
+  it('are kept newest first, each token once, and keep the read-only token once it was seen', () => {
     const storage = memoryStorage();
     saveSite(storage, { token: 'a', site: 'Tamsin Quay', watch: 'w' });
     saveSite(storage, { token: 'b', site: 'Hollin Bridge' });
@@ -78,7 +78,7 @@ describe('the sites a device knows', () => {
     expect(savedSites(storage).map(({ token }) => token)).toEqual(['b']);
   });
 
-  it('survive what is none among them', () => {
+  it('are still read when something else is among them', () => {
     const storage = memoryStorage();
     storage.write('sites', [null, { token: 3 }, { token: 'a', site: 'Tamsin Quay' }]);
     expect(savedSites(storage)).toEqual([{ token: 'a', site: 'Tamsin Quay' }]);
@@ -102,7 +102,7 @@ describe('the board', () => {
     expect(ids(liveRows(rows))).toEqual(['N1', 'S1']);
   });
 
-  it('finds by id, name, zone and what is next, all words together', () => {
+  it('finds a pair by id, name, zone and next step, when all words match', () => {
     const find = (words: string) => ids(matching(liveRows(rows), { words, status: 'all' }));
     expect(find('north')).toEqual(['N1']);
     expect(find('aisle zone 2')).toEqual(['S1']);
@@ -111,18 +111,18 @@ describe('the board', () => {
     expect(find('  ')).toEqual(['N1', 'S1']);
   });
 
-  it('shows one status alone, and counts each', () => {
+  it('shows only one status when asked to, and counts each status', () => {
     expect(ids(matching(rows, { words: '', status: 'signed' }))).toEqual(['N1']);
     expect(totals(liveRows(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
   });
 
-  it('says who is on a pair', () => {
+  it('says who is at a pair', () => {
     expect(whoIsOn(rowOf({ online: { panel: true, emitter: true } }))).toBe('panel and emitter');
     expect(whoIsOn(rowOf({ online: { panel: false, emitter: true } }))).toBe('emitter');
     expect(whoIsOn(rowOf())).toBe('nobody');
   });
 
-  it('keeps a row that tells the same, so that only what is new is drawn', () => {
+  it('keeps a row that has not changed, so that only new rows are drawn', () => {
     const view = (pairs: PairRow[]): SiteView => ({
       head: { job: 'site-log', count: 3, hash: '0'.repeat(64) },
       site: 'Tamsin Quay',
@@ -139,7 +139,7 @@ describe('the board', () => {
     expect(after.pairs[1]?.status).toBe('aligning');
   });
 
-  it('tells the findings of the latest visits, the weightiest first', () => {
+  it('shows the findings of the latest visits, the most serious first', () => {
     const pairs = [
       rowOf({
         visits: [
@@ -171,7 +171,7 @@ describe('the board', () => {
 });
 
 describe('the plan form', () => {
-  it('gives back every figure of a plan as it was', () => {
+  it('gives every figure of a plan back as it was', () => {
     expect(parsePlan(planDraft(PLAN))).toEqual({ plan: PLAN, known: PLAN, errors: {} });
     // Nothing of the plan is left off the form.
     expect(Object.keys(PLAN).sort()).toEqual(Object.keys(PairPlan.shape).sort());
@@ -189,7 +189,7 @@ describe('the plan form', () => {
     });
   });
 
-  it('says beside each field what to enter, and still knows the rest', () => {
+  it('says beside each bad field what to enter, and still knows the others', () => {
     const { plan, known, errors } = parsePlan({
       ...planDraft(PLAN),
       id: 'north 2',
@@ -207,11 +207,11 @@ describe('the plan form', () => {
     expect(known).toMatchObject({ wallDistance: 7, ceilingHeight: 9.9 });
   });
 
-  it('does not put a new pair in the place of one that is there', () => {
+  it('does not replace a pair that exists with a new one', () => {
     expect(parsePlan(planDraft(PLAN), ['B2']).errors.id).toMatch(/B2 already/);
   });
 
-  it('sees a range that is upside down', () => {
+  it('notices a range whose limits are swapped', () => {
     expect(parsePlan({ ...planDraft(PLAN), rangeMin: '100', rangeMax: '5' }).errors.rangeMax).toMatch(
       /shorter/,
     );
@@ -219,7 +219,7 @@ describe('the plan form', () => {
 });
 
 describe('a table before it is sent', () => {
-  it('says of each pair what it would do to the site', () => {
+  it('says for each pair what it would change on the site', () => {
     const rows = [
       rowOf({}, { id: 'A' }),
       rowOf({}, { id: 'B' }),
@@ -243,7 +243,7 @@ describe('a table before it is sent', () => {
 });
 
 describe('a drawn signature', () => {
-  it('keeps the corners of a stroke and leaves out what a line tells', () => {
+  it('keeps the corners of a stroke and leaves out points on straight lines', () => {
     const along: Point[] = Array.from({ length: 50 }, (_, i) => [i * 10, 100]);
     const down: Point[] = Array.from({ length: 20 }, (_, i) => [490, 100 + i * 10]);
     expect(simplified([...along, ...down])).toEqual([
@@ -263,12 +263,12 @@ describe('a drawn signature', () => {
     for (const [x, y] of kept) expect(Math.abs(Math.hypot(x - 500, y - 200) - 150)).toBeLessThan(1.5);
   });
 
-  it('lies in its box, also where the finger left it', () => {
+  it('stays in its box, even when the finger left it', () => {
     expect(inBox(-5, 900, 300, 120)).toEqual([0, BOX.height]);
     expect(inBox(150, 60, 300, 120)).toEqual([500, 200]);
   });
 
-  it('fits the log, and is none where it is a slip of the finger', () => {
+  it('fits the log; a slip of the finger is no signature', () => {
     const scribble: Point[] = Array.from({ length: 3000 }, (_, i) => [i % 1000, (i * 37) % 400]);
     expect(
       drawnSignature([
@@ -292,14 +292,14 @@ describe('a drawn signature', () => {
   });
 });
 
-describe('what has become of a reading since the visit before', () => {
+describe('how a reading has changed since the last visit', () => {
   it.each([
     [0.62, '0.6 dB'],
     [0.01, 'none'],
     [-0.9, 'none: 0.9 dB more than before'],
     [Number.POSITIVE_INFINITY, 'all of it'],
     [undefined, 'cannot be told from these two readings'],
-  ])('%s dB lost is told as "%s"', (db, text) => {
+  ])('%s dB lost is shown as "%s"', (db, text) => {
     expect(lostText(db)).toBe(text);
   });
 });

@@ -20,19 +20,19 @@ describe('the start form', () => {
     },
   );
 
-  it('takes the path length where it is given, and does without', () => {
+  it('takes a path length, and also works without one', () => {
     expect(parseDraft({ ...filled(), pathLength: '62,5' })).toMatchObject({ setup: { pathLength: 62.5 } });
     expect(parseDraft(filled())).not.toHaveProperty('setup.pathLength');
   });
 
-  it('names each empty field in words that say what to enter', () => {
+  it('says for each empty field what to enter', () => {
     expect(errorsOf({ ...filled(), site: '  ', pair: '' })).toEqual({
       site: expect.stringMatching(/Name the site/),
       pair: expect.stringMatching(/Name the beam pair/),
     });
   });
 
-  it('says beside the field that a number is none', () => {
+  it('says beside the field that its text is not a number', () => {
     const draft = filled();
     expect(
       errorsOf({ ...draft, pathLength: 'far', meter: { ...draft.meter, bandLow: '', settle: 'soon' } }),
@@ -43,20 +43,20 @@ describe('the start form', () => {
     });
   });
 
-  it('explains a band that is upside down by the names on the form', () => {
+  it('explains a band with swapped limits, with the names on the form', () => {
     const draft = filled();
     const errors = errorsOf({ ...draft, meter: { ...draft.meter, bandLow: '70', bandHigh: '40' } });
     expect(errors['meter.bandHigh']).toBe('"Accept up to" (40) must lie above "Accept from" (70)');
   });
 
-  it('wants the decibels of a unit on a logarithmic meter only', () => {
+  it('asks for the decibels of a unit only on a logarithmic meter', () => {
     const draft = filled();
     const logarithmic = { ...draft.meter, law: 'logarithmic', dbPerUnit: '' };
     expect(errorsOf({ ...draft, meter: logarithmic })['meter.dbPerUnit']).toMatch(/Decibels in one unit/);
     expect(parseDraft({ ...draft, meter: { ...logarithmic, dbPerUnit: '1' } }).kind).toBe('ok');
   });
 
-  it('reckons adjusters in turns and keeps them in eighths', () => {
+  it('shows adjusters in turns and keeps them in eighths', () => {
     const draft = {
       ...filled(),
       adjusters: { ...adjusterDraft(NEUTRAL_ADJUSTERS), maxStep: '0.75', travel: '4' },
@@ -72,7 +72,7 @@ describe("the user's own meters", () => {
   const neutral = NEUTRAL_METERS[0] as MeterProfile;
   const own = { ...neutral, name: 'Hall meter', bandLow: 45 };
 
-  it('are remembered once used, the newest first, one of a name', () => {
+  it('are remembered once they are used, newest first, each name once', () => {
     const storage = memoryStorage();
     rememberMeter(storage, own);
     rememberMeter(storage, { ...own, name: 'Other' });
@@ -85,13 +85,13 @@ describe("the user's own meters", () => {
     expect(ownMeters(storage).map((m) => m.name)).toEqual(['Other']);
   });
 
-  it('do not repeat a neutral one that was used as it ships', () => {
+  it('do not repeat a neutral meter that was used unchanged', () => {
     const storage = memoryStorage();
     rememberMeter(storage, neutral);
     expect(ownMeters(storage)).toEqual([]);
   });
 
-  it('survive one among them that no longer fits', () => {
+  it('are still read when one of them is no longer valid', () => {
     const storage = memoryStorage();
     storage.write('meters', [{ name: 'from an older version' }, own]);
     expect(ownMeters(storage)).toEqual([own]);

@@ -32,20 +32,20 @@ class Button {
 const OPENED = { on: 'opened', id: 'talk-0001' } as const;
 
 describe('the talk button', () => {
-  it('held: speaks until it is let go, then sends', () => {
+  it('held: records until it is let go, then sends', () => {
     const button = new Button().do({ on: 'press' }).pass(100).do(OPENED).pass(2_000).do({ on: 'release' });
     expect(button.done).toEqual(['open', 'send', 'close']);
     expect(button.state.phase).toBe('working');
   });
 
-  it('tapped: speaks until it is tapped again, then sends', () => {
+  it('tapped: records until it is tapped again, then sends', () => {
     const button = new Button().do({ on: 'press' }).pass(50).do(OPENED).pass(50).do({ on: 'release' });
     expect(button.state).toMatchObject({ phase: 'talking', latched: true });
     button.pass(3_000).do({ on: 'press' }).do({ on: 'release' });
     expect(button.done).toEqual(['open', 'send', 'close']);
   });
 
-  it('tapped while the microphone is still opening: still a tap', () => {
+  it('tapped while the microphone is still opening: counts as a tap', () => {
     const button = new Button()
       .do({ on: 'press' })
       .pass(TAP_MS - 1)
@@ -64,23 +64,23 @@ describe('the talk button', () => {
     expect(button.done).toEqual(['open', 'drop', 'close']);
   });
 
-  it('throws the sound away when the finger is taken from it', () => {
+  it('throws the sound away when the finger slides off the button', () => {
     const button = new Button().do({ on: 'press' }).do(OPENED).pass(1_000).do({ on: 'cancel' });
     expect(button.done).toEqual(['open', 'drop', 'close']);
   });
 
-  it('keeps a tapped talk although the finger is taken away', () => {
+  it('keeps a tapped talk even when the finger slides off', () => {
     const button = new Button().do({ on: 'press' }).do(OPENED).do({ on: 'release' }).do({ on: 'cancel' });
     expect(button.state.phase).toBe('talking');
   });
 
-  it('sends of itself before the server would cut it off', () => {
+  it('sends by itself before the server would cut the talk short', () => {
     const button = new Button().do({ on: 'press' }).do(OPENED).do({ on: 'release' }).pass(LONGEST_MS);
     expect(button.done).toEqual(['open', 'send', 'close']);
     expect(LONGEST_MS).toBeLessThan(MAX_TALK_MS);
   });
 
-  it('is free again when the server has answered, and when it never does', () => {
+  it('is free again when the server has answered, and also when it never answers', () => {
     const spoken = () => new Button().do({ on: 'press' }).do(OPENED).pass(1_000).do({ on: 'release' });
     expect(spoken().do({ on: 'answered', id: 'another-talk' }).state.phase).toBe('working');
     expect(spoken().do({ on: 'answered', id: OPENED.id }).state).toEqual(IDLE);
@@ -92,7 +92,7 @@ describe('the talk button', () => {
     expect(new Button().do({ on: 'failed' }).done).toEqual([]);
   });
 
-  it('takes no second press while words are being made', () => {
+  it('takes no second press while the speech is being recognised', () => {
     const button = new Button()
       .do({ on: 'press' })
       .do(OPENED)

@@ -44,19 +44,19 @@ const MEANING: Record<keyof typeof WORDS, Intent> = {
 };
 
 describe('the words of the buttons', () => {
-  it.each(Object.entries(MEANING))('%s is understood as meant', (name, meaning) => {
+  it.each(Object.entries(MEANING))('%s is understood as it is meant', (name, meaning) => {
     expect(onlyIntent(WORDS[name as keyof typeof WORDS])).toEqual(meaning);
   });
 });
 
-it('a name typed where it is asked who was told is understood as who was told', () => {
+it('a name typed as the answer to "who was told?" is understood as who was told', () => {
   expect(onlyIntent(toldWords(' the control room '))).toEqual({ kind: 'told', who: 'the control room' });
 });
 
 describe('the answers offered under an instruction', () => {
   const words = (answers: Answer[]) => answers.map((a) => a.words);
 
-  it('are understood, each as one thing', () => {
+  it('are each understood as exactly one thing', () => {
     const actions: Action[] = [
       { kind: 'turn', axis: 'vertical', eighths: 12, reversal: false },
       { kind: 'gain', change: 'lower', toward: 140 },
@@ -73,14 +73,14 @@ describe('the answers offered under an instruction', () => {
     }
   });
 
-  it('to "fifteen or fifty?" name each value, and neither', () => {
+  it('to "fifteen or fifty?" are each value, and "no" for neither', () => {
     const question: Question = { kind: 'which-value', about: 3, options: [15, 50] };
     const answers = answersToQuestion(question, meter);
     expect(words(answers)).toEqual(['15', '50', WORDS.no]);
     expect(onlyIntent('15')).toEqual({ kind: 'reading', reading: { kind: 'value', value: 15 } });
   });
 
-  it('to one doubted move are yes and no', () => {
+  it('to one doubtful move are yes and no', () => {
     const question: Question = { kind: 'which-move', about: 3, options: [{ axis: 'vertical', eighths: 2 }] };
     expect(answersToQuestion(question, meter)).toEqual([
       { label: `Yes, ${movedText('vertical', 2)}`, words: WORDS.yes, main: true },
@@ -88,7 +88,7 @@ describe('the answers offered under an instruction', () => {
     ]);
   });
 
-  it('to several possible moves name each in words that are understood as that move', () => {
+  it('to several possible moves are one for each, in words that are understood as that move', () => {
     for (let eighths = -12; eighths <= 12; eighths++) {
       if (eighths === 0) continue;
       const question: Question = {

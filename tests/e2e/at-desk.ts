@@ -4,7 +4,7 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { launch } from './chromium.ts';
 
-/** A played site on a server of its own, and a browser at the desk, before its board. */
+/** A played site on its own server, and a browser with the board, at the desk. */
 export interface AtDesk {
   store: MemoryStore;
   server: RunningServer;

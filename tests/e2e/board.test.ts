@@ -30,12 +30,12 @@ describe.skipIf(!CHROMIUM)('the board of a large site', () => {
   const rows = (many: number) =>
     board.waitForFunction((n) => document.querySelectorAll('.pair-row').length === n, many);
 
-  it('is drawn to its last row, whoever scrolls or not', async () => {
+  it('is drawn to its last row, without scrolling', async () => {
     await rows(PAIRS);
     await board.getByRole('link', { name: /^P130/ }).waitFor();
   });
 
-  it('finds a pair below the first screenful, and all of them again', async () => {
+  it('finds a pair below the first screen, and then shows all again', async () => {
     const search = board.getByLabel('Search pairs');
     await search.fill('aisle 117');
     await rows(1);

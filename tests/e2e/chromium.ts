@@ -3,12 +3,12 @@ import { type Browser, chromium } from 'playwright-core';
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
-/** The Chromium the browser tests run in, or undefined: then they are left out, and the last lines say so. */
+/** The Chromium for the browser tests. Without one they are left out, and the last lines of the output say so. */
 export const CHROMIUM: string | undefined = [process.env.CHROMIUM, ...PLACES].find(
   (path) => path !== undefined && existsSync(path),
 );
 
-/** A fresh browser. `microphone`: a WAV file it hears once, from when the page opens the microphone. */
+/** A fresh browser. `microphone`: a WAV file that it hears once, starting when the page opens the microphone. */
 export function launch(microphone?: string): Promise<Browser> {
   if (!CHROMIUM) throw new Error('no Chromium: these tests must be skipped');
   return chromium.launch({

@@ -4,7 +4,7 @@ import { readingText } from '../../src/phrases/readings.ts';
 import { type BeamPair, block, gainFor, reAim, readMeter, setGain, turn } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
 
-/** A simulated hall: what the people at the two pages find there. They act through the pages alone. */
+/** A simulated hall, as the people at the two pages find it. They act only through the pages. */
 export class Hall {
   constructor(
     public pair: BeamPair,

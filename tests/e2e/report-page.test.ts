@@ -44,13 +44,13 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     return texts.map(bare);
   };
 
-  test('of a site shows every word of the model, on a cover and a page a pair', async () => {
+  test('of a site shows every word of the model, on a cover and one page for each pair', async () => {
     const page = await open(`/report#${site.watch}`);
     const shown = await textsOf(page);
     const model = demoReport(ZONE).pages();
     expect(shown).toHaveLength(model.length);
     for (const [index, each] of model.entries()) {
-      // When it was made is not known beforehand.
+      // The time when it was made is not known before.
       for (const words of wordsOf(each).filter((text) => !text.startsWith('6 March'))) {
         expect(shown[index]).toContain(bare(words));
       }
@@ -58,7 +58,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.close();
   });
 
-  test('prints to one sheet of A4 a page', async () => {
+  test('prints each page on one sheet of A4', async () => {
     const page = await open(`/report#${site.watch}`);
     const printed = await pdfText(await page.pdf({ preferCSSPageSize: true }));
     expect(printed).toHaveLength(13);
@@ -66,7 +66,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.close();
   });
 
-  test('of one pair, saved as a PDF, holds the same words', async () => {
+  test('of one pair has the same words when it is saved as a PDF', async () => {
     const [visit] = demo.visits;
     const page = await open(`/report#${site.desk}/${visit?.job}`);
     const shown = await textsOf(page);
@@ -84,7 +84,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.close();
   });
 
-  test('of a single job is one page, reached from its record', async () => {
+  test('of a single job is one page, with a link from its record', async () => {
     const { entries, head } = accepted('reported-1');
     const token = newToken();
     await store.append(head.job, entries, { issue: [{ token: digest(token), role: 'watcher' }] });
@@ -100,7 +100,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.close();
   });
 
-  test('says so where a link opens nothing', async () => {
+  test('says so when a link opens nothing', async () => {
     const page = await browser.newPage();
     await page.goto(`${server.url}/report#${newToken()}`);
     await page.getByRole('heading', { name: 'The report could not be made' }).waitFor();

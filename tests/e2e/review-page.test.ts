@@ -40,7 +40,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     return page;
   }
 
-  test('says first how the pair stands, and that the log is whole', async () => {
+  test('says first the status of the pair, and that the log is whole', async () => {
     const page = await open(accepted('reviewed-1'));
     await page.getByRole('heading', { name: 'Accepted on evidence' }).waitFor();
     await page.getByText('142 counts').waitFor();
@@ -72,7 +72,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.close();
   });
 
-  test('shows what the crew says as it is said, and stays whole', async () => {
+  test('shows at once what the crew says, and stays whole', async () => {
     const { token, watch } = await openJob(server.url);
     const page = await visit(watch);
     await page.getByRole('heading', { name: 'Aligning' }).waitFor();
@@ -95,7 +95,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     };
     const lines = await save('Save as JSON Lines');
     const csv = await save('Save as CSV');
-    // The server has noted meanwhile that the crew's phones are not there.
+    // By now the server has noted that the crew's phones are not there.
     const { job } = script.head;
     const entries = await store.read(job, -1, 1000);
     const head = await store.head(job);
@@ -105,7 +105,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.close();
   });
 
-  test('leads from an instruction to the entries it rests on', async () => {
+  test('leads from an instruction to the entries it is based on', async () => {
     const page = await open(accepted('reviewed-5'));
     const instruction = page.getByRole('listitem').filter({ hasText: 'The reading fell from 96 to 81' });
     await instruction.getByRole('button', { name: 'Why' }).click();
@@ -132,7 +132,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.close();
   });
 
-  test('on a phone nothing stands beyond the edge, and the charts are one tap away', async () => {
+  test('on a phone nothing is beyond the edge, and the charts are one tap away', async () => {
     const page = await open(accepted('reviewed-7'), PHONE);
     await page.getByRole('button', { name: 'Charts' }).click();
     await page.getByRole('heading', { name: 'Vertical adjuster' }).waitFor();
@@ -140,13 +140,13 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.close();
   });
 
-  test('a token that opens nothing ends in a clear message', async () => {
+  test('a token that opens nothing gives a clear message', async () => {
     const page = await visit(newToken());
     await page.getByRole('heading', { name: 'The log could not be read' }).waitFor();
     await page.close();
   });
 
-  test('a job without entries says that nothing is there yet', async () => {
+  test('a job without entries says that there is nothing yet', async () => {
     const page = await browser.newPage();
     const head = { job: 'reviewed-8', count: 0, hash: '0'.repeat(64) };
     await page.route('**/api/record', (route) => route.fulfill({ json: { head, entries: [] } }));

@@ -11,12 +11,12 @@ import { press } from './hall.ts';
 const HOW = 'Late by the verification delay of the panel, see its configuration';
 const { job, entries } = visitTo('S4');
 
-/** The visit at whose end all is done but this: nobody has answered for its failed test, nor signed. */
+/** The visit in which only two things are left: nobody has answered for its failed test, and nobody has signed. */
 function unanswered(): Entry[] {
   let head = emptyHead(job);
   const end = entries.findIndex(({ fact }) => fact.type === 'signed');
   return entries.slice(0, end).map(({ at, actor, fact }) => {
-    // In the place of the answer, so that every other entry keeps its number.
+    // Replaces the answer, so that every other entry keeps its number.
     const said: Entry['fact'] = { type: 'remark', seat: 'panel', text: 'The office will look into that' };
     const entry = seal(head, { actor, fact: fact.type === 'issue-closed' ? said : fact }, at);
     head = headAfter(entry);
@@ -44,7 +44,7 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
     ]);
   });
 
-  it('is not signed while it is open, neither on the page nor past it', async () => {
+  it('cannot be signed while it is open, neither on the page nor without the page', async () => {
     expect(await desk.getByRole('button', { name: 'Sign the record' }).count()).toBe(0);
     const { count, hash } = await site.store.head(job);
     const signature = { kind: 'typed', text: 'S. Example' };
@@ -55,7 +55,7 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
     expect(await site.store.head(job)).toEqual({ job, count, hash });
   });
 
-  it('is for the desk to answer for: who only reads sees it, and no more', async () => {
+  it('is answered by the desk: a person with the read-only link can only see it', async () => {
     const reader = await site.browser.newPage();
     await reader.goto(`${site.server.url}/site/pair#${site.keys.watch}/${job}`);
     await reader.getByRole('heading', { name: 'Issues' }).waitFor();
@@ -63,7 +63,7 @@ describe.skipIf(!CHROMIUM)('a test that failed and was left open', () => {
     await reader.close();
   });
 
-  it('is closed with words of why, which stay in the record', async () => {
+  it('is closed with words that say why, which stay in the record', async () => {
     const close = desk.getByRole('button', { name: 'Close it with these words' });
     expect(await close.isDisabled()).toBe(true);
     await desk.getByLabel('How it was settled').fill(HOW);

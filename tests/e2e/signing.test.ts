@@ -22,7 +22,7 @@ describe.skipIf(!CHROMIUM)('a supervisor signs', () => {
     await desk.getByRole('heading', { name: 'Signature' }).waitFor();
   });
 
-  it('is asked for a signature before anything is taken', async () => {
+  it('is asked for a signature before anything is logged', async () => {
     await desk.getByLabel('Name').fill('S. Example');
     await desk.getByLabel('Role').fill('Supervisor');
     await press(desk, 'Sign the record');

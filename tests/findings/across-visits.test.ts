@@ -29,7 +29,7 @@ describe('the invented site', () => {
     ).toEqual(demo.visits.map(({ job }) => job).sort());
   });
 
-  it('every planted fault appears in the findings of its visit, and no others', () => {
+  it('the findings of each visit are its planted faults, and nothing else', () => {
     const found = demo.visits.map(({ job, entries }) => [
       job,
       new VisitRecord({ entries }).findings.map(({ id }) => id).sort(),
@@ -43,14 +43,14 @@ describe('the invented site', () => {
     expect(found).toEqual(planted);
   });
 
-  it('the weak pair and the one undone on a later visit appear in the findings of the site, and no others', () => {
+  it('the findings of the site are the weak pair and the pair that a later visit undid, and nothing else', () => {
     expect(reviewSite(visitsByPair).map(({ id, pair }) => [id, pair])).toEqual([
       ['weak-neighbour', 'N4'],
       ['undone', 'D1'],
     ]);
   });
 
-  it('the weak pair is told with its equals, which are not those of another length', () => {
+  it('the weak pair is shown with its equals, and not with pairs of another length', () => {
     const weak = reviewSite(visitsByPair).find(({ id }) => id === 'weak-neighbour');
     expect(weak?.entries.map(({ job }) => job.slice(5, 7))).toEqual(['N4', 'N1', 'N2', 'N3']);
     expect(weak?.figures.weaker).toBeGreaterThan(1);
@@ -58,7 +58,7 @@ describe('the invented site', () => {
 });
 
 describe('compared with the last visit', () => {
-  it('the reading found before anything is touched tells how much light was lost since', () => {
+  it('the reading before anything is touched shows how much light was lost since then', () => {
     const earlier = new VisitRecord({ entries: playedVisit() }).visit;
     const later = new LoggedJob('next-visit', Date.UTC(2027, 2, 3));
     later.input({ kind: 'open', setup: SETUP });
@@ -74,7 +74,7 @@ describe('compared with the last visit', () => {
     expect(drift?.lostDb).toBeCloseTo(10 * Math.log10(value / 120), 9);
   });
 
-  it('a visit that touched before it read says nothing of the one before', () => {
+  it('a visit that touched before it read says nothing about the last visit', () => {
     const [first, second] = visitsByPair.find(({ pair }) => pair === 'D1')?.visits ?? [];
     expect(first && second && driftBetween(second, first)).toBeUndefined();
   });

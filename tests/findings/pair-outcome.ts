@@ -5,12 +5,12 @@ import type { PairId } from '../../src/model/pair-plan.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Visit } from '../../src/visit/visit.ts';
 
-/** A pair's outcome with the whole visit of every visit. */
+/** A pair's outcome, with the whole record of every visit. */
 export interface PairVisits extends PairOutcome {
   readonly visits: readonly (Visit & { readonly job: JobId })[];
 }
 
-/** The visits to one pair, each with its log; logs that open no job are left out. */
+/** The visits to one pair, each with its log, without logs that open no job. */
 export function pairVisits(
   pair: PairId,
   pathLength: number | undefined,

@@ -4,7 +4,7 @@ import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
 import { playedVisit } from './site.ts';
 
 describe('a simulated visit', () => {
-  it('without faults ends signed, and a reviewer finds nothing', () => {
+  it('without faults ends signed, and the review finds nothing', () => {
     const entries = playedVisit();
     expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
     expect(new VisitRecord({ entries }).findings).toEqual([]);

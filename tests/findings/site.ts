@@ -16,7 +16,7 @@ export const SETUP: JobSetup = {
   plan: { ...PLAN, pathLength: 62 },
 };
 
-/** A pair with little noise, so that what is found is what was planted. */
+/** A pair with little noise, so that only planted faults are found. */
 export const SPEC: PairSpec = calmPair(COUNTS, { horizontal: 5, vertical: -4 });
 
 /** 2026-03-03 08:30 UTC. */

@@ -38,10 +38,10 @@ describe('parsing', () => {
     );
   });
 
-  it('is unclear about any sentence with one word too many that it does not know', () => {
+  it('finds any sentence unclear that has one unknown word too many', () => {
     const rng = seeded(3);
     for (const sentence of samples(4, 300)) {
-      // Who was told may be anybody.
+      // Anyone may be the person who was told.
       if (/told|informed|notified/.test(sentence)) continue;
       const words = sentence.split(' ');
       words.splice(Math.floor(rng() * (words.length + 1)), 0, 'spanner');
@@ -100,7 +100,7 @@ describe('the grammar', () => {
 describe('the word graph', () => {
   const graph = wordGraph();
 
-  it('leads through every sentence that is drawn, and ends there', () => {
+  it('leads through every drawn sentence to its end', () => {
     for (const sentence of samples(8, 500)) {
       let place: number | undefined = graph.start;
       for (const word of sentence.split(' '))
@@ -133,7 +133,7 @@ describe('the word graph', () => {
     }
   });
 
-  it('can be narrowed to a rule, such as a number', () => {
+  it('can be limited to one rule, such as a number', () => {
     const numbers = wordGraph('number');
     expect(numbers.next(numbers.start).has('saturated')).toBe(false);
     expect(numbers.size).toBeLessThan(graph.size);
@@ -172,7 +172,7 @@ describe('a number spoken by us', () => {
     );
   });
 
-  it('is refused where nobody could follow it', () => {
+  it('is refused when nobody could understand it', () => {
     for (const number of [Number.NaN, Number.POSITIVE_INFINITY, 1e6]) {
       expect(() => speakNumber(number)).toThrow(RangeError);
     }

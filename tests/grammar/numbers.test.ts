@@ -8,14 +8,14 @@ const FIGURES = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 
 const TEENS = 'ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(' ');
 const TENS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
 
-/** A share of the numbers with every last figure in it, where all would only take longer. */
+/** Some of the numbers, with every last digit: all of them would only take longer. */
 const seventh = (n: number): boolean => n % 7 === 0;
 
-/** Numbers of which `spoken` gives words that are not taken as exactly that number. */
+/** The numbers whose words from `spoken` are not taken as exactly that number. */
 const misheard = async (spoken: (n: number) => string, numbers = EVERY): Promise<string[]> => {
   const wrong: string[] = [];
   for (const n of numbers) {
-    // Lets the test runner report meanwhile.
+    // Lets the test runner report in between.
     if (n % 1000 === 0) await setImmediate();
     const heard = numberIn(spoken(n));
     if (heard !== n) wrong.push(`${n} as "${spoken(n)}": ${JSON.stringify(heard)}`);
@@ -50,7 +50,7 @@ describe('every whole number from 0 to 9999', { timeout: 180_000 }, () => {
     expect(await misheard(spoken, beginsWithOne)).toEqual([]);
   });
 
-  it('is heard figure by figure, with zero and with oh', async () => {
+  it('is heard digit by digit, with zero and with oh', async () => {
     const figures = (n: number): string[] =>
       [...String(n)].map((figure) => FIGURES[Number(figure)] as string);
     expect(await misheard((n) => figures(n).join(' '))).toEqual([]);
@@ -61,7 +61,7 @@ describe('every whole number from 0 to 9999', { timeout: 180_000 }, () => {
     expect(await misheard((n) => [...String(n)].join(' '), EVERY.slice(10).filter(seventh))).toEqual([]);
   });
 
-  it('is heard with leading noughts, as meters of four figures show it', async () => {
+  it('is heard with leading zeros, as meters with four digits show it', async () => {
     const shown = (n: number): string =>
       [...String(n).padStart(4, '0')].map((figure) => FIGURES[Number(figure)]).join(' ');
     expect(await misheard(shown, EVERY.slice(0, 1000))).toEqual([]);
@@ -93,7 +93,7 @@ describe('every whole number from 0 to 9999', { timeout: 180_000 }, () => {
     expect(await misheard(inHundreds, EVERY.slice(1000, 2000))).toEqual([]);
   });
 
-  it('in pairs that could be two numbers is asked about, and the number is among the answers', async () => {
+  it('is asked about when its pairs could be two numbers, and is one of the answers', async () => {
     const doubtful = EVERY.slice(2000).filter((n) => n % 100 >= 10 && seventh(n));
     const missing = doubtful.filter((n) => {
       const asked = numbersAskedIn(`${below100(Math.floor(n / 100))} ${below100(n % 100)}`, FOUR_FIGURES);
@@ -104,7 +104,7 @@ describe('every whole number from 0 to 9999', { timeout: 180_000 }, () => {
   });
 });
 
-describe('spoken figures of the radio', () => {
+describe('digits as spoken on the radio', () => {
   it.each([
     // ICAO Annex 10 Volume II, spelling of the figures in radiotelephony (from memory).
     ['ze-ro wun too tree', 123],
@@ -183,7 +183,7 @@ describe('a reading', () => {
     ['right, one forty two', 142],
     ['back to one forty two', 142],
     ['still one forty two', 142],
-    // Spellings a transcriber gives for figures, among figures only.
+    // Spellings that a recogniser writes for digits, only between digits.
     ['one for two', 142],
     ['won four too', 142],
     ['two ate', 28],
@@ -211,12 +211,12 @@ describe('words that could be two numbers are asked about', () => {
     expect(numbersAskedIn(words, context)).toEqual(numbers);
   });
 
-  it('takes "nineteen forty two" as one number where the meter has four figures', () => {
+  it('takes "nineteen forty two" as one number when the meter has four digits', () => {
     expect(numberIn('nineteen forty two', FOUR_FIGURES)).toBe(1942);
   });
 });
 
-describe('half a number is no number', () => {
+describe('half a number is not a number', () => {
   it.each([
     'point',
     'minus',

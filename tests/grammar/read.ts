@@ -2,11 +2,11 @@ import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
 import type { Context } from '../../src/grammar/rule.ts';
 
-/** A meter of four figures, so that every number of these tests can be shown. */
+/** A meter with four digits, so that it can show every number of these tests. */
 export const FOUR_FIGURES: Context = { meter: { min: -9999, max: 9999, unit: 'counts' } };
 export const BYTE: Context = { meter: { min: 0, max: 255, unit: 'counts' } };
 
-/** The number a text gives as the only reading, or what came of it instead. */
+/** The number that a text gives as its only reading, or what it gave instead. */
 export const numberIn = (text: string, context: Context = FOUR_FIGURES): unknown => {
   const heard = parse(text, context);
   const [intent, ...more] = heard.kind === 'understood' ? heard.intents : [];
@@ -14,7 +14,7 @@ export const numberIn = (text: string, context: Context = FOUR_FIGURES): unknown
   return intent.reading.value;
 };
 
-/** The numbers asked about, or what came of the text instead. */
+/** The numbers that are asked about, or what the text gave instead. */
 export const numbersAskedIn = (text: string, context: Context = {}): unknown => {
   const heard = parse(text, context);
   if (heard.kind !== 'ambiguous') return heard;

@@ -48,7 +48,7 @@ const plain = (
     | 'start',
 ): Intent => ({ kind });
 
-/** Each meaning, and the ways a crew says it, parted by semicolons. */
+/** Each meaning, and the ways a crew says it, separated by semicolons. */
 const SAID: [Intent[], string][] = [
   [
     [none],
@@ -306,7 +306,7 @@ describe('a remark', () => {
   });
 });
 
-describe('words that one seat means one way and the other another are asked about', () => {
+describe('words that mean one thing at one seat and another at the other are asked about', () => {
   it.each<[string, Intent[][]]>([
     ['half', [[moved(4)], [path('partial')]]],
     ['one and a half', [[moved(12)], [value(1.5)]]],
@@ -338,7 +338,7 @@ describe('words that one seat means one way and the other another are asked abou
   });
 });
 
-describe('what is no sentence of ours is unclear', () => {
+describe('what is not a sentence of ours is unclear', () => {
   it.each<[string, string[]]>([
     ['', []],
     ['   ', []],
@@ -374,7 +374,7 @@ describe('what is no sentence of ours is unclear', () => {
 });
 
 describe('units', () => {
-  it('takes no reading in a unit that is not the meter’s', () => {
+  it('takes no reading in a unit that the meter does not have', () => {
     expect(parse('fifty volts', { meter: { min: 0, max: 100, unit: 'percent' } }).kind).toBe('unclear');
     expect(intentsIn('fifty percent', { meter: { min: 0, max: 100, unit: '%' } })).toEqual([value(50)]);
     expect(intentsIn('3.5 V', { meter: { min: 0, max: 5, unit: 'V' } })).toEqual([value(3.5)]);

@@ -53,7 +53,7 @@ describe('loss of light', () => {
     expect(lossInAllForms(100 * (1 - left), 'percent', metres)?.['dB/m']).toBeCloseTo(perMetre, 9);
   });
 
-  it('every form comes back from every other', () => {
+  it('every form can be turned into every other and back', () => {
     fc.assert(
       fc.property(
         fc.double({ min: 0.001, max: 30, noNaN: true }),
@@ -78,7 +78,7 @@ describe('loss of light', () => {
     expect(lossInAllForms(value, form, 50)).toBeUndefined();
   });
 
-  it('there is none a metre over no path', () => {
+  it('there is no loss per metre when there is no path', () => {
     expect(lossInAllForms(1, 'dB', 0)).toBeUndefined();
   });
 });

@@ -39,7 +39,7 @@ describe('aiming', () => {
     [10, 0.859],
     [50, 0.172],
     [100, 0.0859],
-  ])('at %d m an aim within 15 cm is one within %d degrees', (pathLength, degrees) => {
+  ])('at %d m, aiming within 15 cm means within %d degrees', (pathLength, degrees) => {
     expect(figures({ pathLength })('aiming-tolerance')?.value).toBeCloseTo(degrees, 3);
   });
 
@@ -51,7 +51,7 @@ describe('aiming', () => {
     expect(figures({})('quarter-turn')?.value).toBeCloseTo(0.189, 3);
   });
 
-  it('a path outside the range of the maker warns', () => {
+  it('a path outside the maker’s range gives a warning', () => {
     expect(figures({})('path-length')?.warns).toBe(false);
     expect(figures({ pathLength: 101 })('path-length')?.warns).toBe(true);
     expect(figures({ pathLength: 4 })('path-length')?.warns).toBe(true);
@@ -84,14 +84,14 @@ describe('siting', () => {
     expect(figures(plan, NFPA)(id)?.warns).toBe(warns);
   });
 
-  it('every limit can be overridden, and one left out is not checked', () => {
+  it('every limit can be changed, and a limit that is left out is not checked', () => {
     const own = { ...BS, reach: 5 };
     expect(figures({ spacing: 14 }, own)('reach')?.warns).toBe(true);
     const { reach: _, ...without } = own;
     expect(figures({ spacing: 140 }, Guidance.parse(without))('reach')?.warns).toBe(false);
   });
 
-  it('a beam above its ceiling warns under any guidance', () => {
+  it('a beam above its ceiling gives a warning under any guidance', () => {
     expect(figures({ ceilingHeight: 9 })('receiver-ceiling')?.warns).toBe(true);
   });
 });
@@ -115,12 +115,12 @@ describe('light', () => {
     expect(figures({ alarmThreshold: { unit: 'dB', value } })('alarm-db')?.warns).toBe(warns);
   });
 
-  it('a half cover that holds back less than the threshold warns', () => {
+  it('a half cover that blocks less than the threshold gives a warning', () => {
     expect(figures({ alarmThreshold: { unit: 'percent', value: 60 } })('cover-loss')?.warns).toBe(true);
     expect(figures({})('cover-loss')?.warns).toBe(false);
   });
 
-  it('half a cover halves a linear meter, takes 3.01 off one in decibels, and nothing is said of an unknown law', () => {
+  it('a half cover halves a linear reading and takes 3.01 dB off a reading in decibels; with an unknown law nothing is said', () => {
     const half = 10 * Math.log10(2);
     expect(readingBehind(valueReading(140), half, meter('counts'))).toEqual(valueReading(70));
     const db = readingBehind(valueReading(-4), half, meter('dB'));
@@ -135,7 +135,7 @@ describe('light', () => {
 });
 
 describe('words', () => {
-  it('every figure carries its formula, its source and that it is guidance', () => {
+  it('every figure has its formula and its source, and says that it is guidance', () => {
     const all = checkPlan(FULL, BS);
     expect(new Set(all.map(({ id }) => id))).toEqual(new Set(FIGURES));
     for (const figure of all) {
@@ -146,7 +146,7 @@ describe('words', () => {
     }
   });
 
-  it('a warning says what it was held against and who says so', () => {
+  it('a warning says which limit it was checked against, and whose limit that is', () => {
     const reach = figures({ spacing: 16 }, BS)('reach');
     expect(reach && planFigureText(reach)).toContain('at most 7.5 m (BS 5839-1, from memory)');
   });

@@ -20,7 +20,7 @@ const reading = (value: number, replaces?: number): SearchFact => ({
   ...(replaces !== undefined && { replaces }),
 });
 
-test('a correction counts where its target stood, and a correction of it in its stead', () => {
+test('a correction counts in the place of its target, and a later correction replaces it there', () => {
   const { entries } = scriptOf([
     reading(15),
     { type: 'move', axis: 'vertical', eighths: 2 },
@@ -37,12 +37,12 @@ test('a correction counts where its target stood, and a correction of it in its 
   expect(counted).toMatchObject([{ seq: 4, reading: valueReading(51), position: { vertical: 0 } }]);
 });
 
-test('a correction taken back gives its place back', () => {
+test('a correction that is taken back gives the place back to its target', () => {
   const { entries } = scriptOf([reading(15), reading(50, 1), { type: 'retract', target: 2, why: 'undo' }]);
   expect(series(entries).samples).toMatchObject([{ seq: 1, reading: valueReading(15) }]);
 });
 
-/** Any facts of the search; targets are earlier entries, whatever they are. */
+/** Any facts of the search. Their targets are earlier entries of any kind. */
 const anyFacts = fc
   .array(
     fc.record({
@@ -54,7 +54,7 @@ const anyFacts = fc
   )
   .map((steps) =>
     steps.map(({ kind, n, target: any }, index): SearchFact => {
-      // Entry 0 opens the job; there is something to amend from entry 1 on.
+      // Entry 0 opens the job, so that only entries from 1 on can be amended.
       const target = index === 0 ? undefined : 1 + (any % index);
       const move = { type: 'move', axis: n % 2 ? 'vertical' : 'horizontal', eighths: (n % 5) - 2 } as const;
       if (target === undefined || kind === 'reading') return reading(n);

@@ -18,19 +18,19 @@ describe('the upright axis', () => {
     return levels(series(s.entries).samples, meter, 200);
   };
 
-  test('marks readings without a number beyond every number', () => {
+  test('marks readings without a number above or below all numbers', () => {
     const { y } = levelsOf(0, 255);
     expect(y(SATURATED)).toBeLessThan(y(valueReading(255)));
     expect(y(NO_SIGNAL)).toBeGreaterThan(y(valueReading(0)));
   });
 
-  test('shows no number that the meter cannot', () => {
+  test('shows no number that the meter cannot show', () => {
     const [low, high] = levelsOf(3, 252).scale.domain();
     expect(low).toBeGreaterThanOrEqual(meter.min);
     expect(high).toBeLessThanOrEqual(meter.max);
   });
 
-  test('does not blow the noise of a steady reading up into a slope', () => {
+  test('does not make the noise of a steady reading look like a slope', () => {
     const { y } = levelsOf(140, 141);
     expect(y(valueReading(140)) - y(valueReading(141))).toBeLessThan(20);
   });
@@ -62,16 +62,16 @@ describe('labels above a chart', () => {
 });
 
 describe('words of the axes', () => {
-  test('positions carry their sign and their fraction', () => {
+  test('positions have their sign and their fraction', () => {
     expect([0, 1, -2, 12, -8].map(positionText)).toEqual(['0', '+⅛', '−¼', '+1½', '−1']);
   });
 
-  test('marks less than a minute apart are told apart by their seconds', () => {
+  test('marks less than a minute apart show their seconds', () => {
     expect(new Set(clockLabels([0, 30_000, 60_000])).size).toBe(3);
     expect(clockLabels([0, 60_000])[0]).not.toContain(':00:00');
   });
 
-  test('durations are said in the two units that matter', () => {
+  test('durations have the two units that matter', () => {
     expect([8_000, 65_000, 3_840_000].map(duration)).toEqual(['8 s', '1 min 05 s', '1 h 04 min']);
   });
 });

@@ -59,13 +59,13 @@ describe('JSON Lines', () => {
     });
   });
 
-  test('a file that ends without its closing line has been cut, and says so', () => {
+  test('a file without its closing line was cut off, and the check says so', () => {
     const cut = text.split('\n').slice(0, 20).join('\n');
     expect(fromJsonLines(cut)).toEqual({ ok: false, line: 21, fault: 'no-head' });
     expect(fromJsonLines('')).toEqual({ ok: false, line: 1, fault: 'no-head' });
   });
 
-  test('entries missing before the closing line show against the head', () => {
+  test('entries that are missing before the closing line do not fit the head', () => {
     const lines = text.trimEnd().split('\n');
     const read = fromJsonLines([...lines.slice(0, 20), lines.at(-1)].join('\n'));
     expect(read.ok && findFault(read.entries, read.head)).toEqual({ seq: 20, fault: 'head' });
@@ -97,10 +97,10 @@ describe('CSV', () => {
   const read = (csv: string) =>
     parse(csv, { bom: true, columns: true, relax_column_count: false }) as Record<string, string>[];
   const rows = read(toCsv(entries, head));
-  /** What the export says about the apostrophe, undone. */
+  /** Removes the apostrophe, as the export says. */
   const plain = (cell: string | undefined) => cell?.replace(/^'/, '');
 
-  test('has one row an entry, equal to the log', () => {
+  test('has one row for each entry, equal to the log', () => {
     expect(rows).toHaveLength(entries.length + 1);
     for (const [index, { seq, at, actor, fact, prev, hash }] of entries.entries()) {
       const row = rows[index];
@@ -129,7 +129,7 @@ describe('CSV', () => {
     }
   });
 
-  test('states the head in its last row', () => {
+  test('has the head in its last row', () => {
     expect(rows.at(-1)).toMatchObject({ type: 'head', seq: String(head.count), hash: head.hash });
   });
 
@@ -139,7 +139,7 @@ describe('CSV', () => {
     expect(accept?.text).toMatch(/by override: Ladder has to clear/);
   });
 
-  test('begins with the mark by which spreadsheets know UTF-8, ends every line with CRLF and gives every record the same fields (RFC 4180, 2.1 and 2.4)', () => {
+  test('begins with the mark that tells spreadsheets it is UTF-8, ends every line with CRLF and gives every record the same fields (RFC 4180, 2.1 and 2.4)', () => {
     const csv = toCsv(entries, head);
     expect(csv.startsWith('\uFEFF')).toBe(true);
     expect(csv.endsWith('\r\n')).toBe(true);
@@ -147,7 +147,7 @@ describe('CSV', () => {
   });
 
   // OWASP, "CSV Injection": cells that start with these are run as formulas.
-  test('no text is taken for a formula, and none is lost', () => {
+  test('no text is read as a formula, and none is lost', () => {
     const nasty = fc.tuple(
       fc.constantFrom('', '=', '+', '-', '@', '\t', '\r', '\n', "'", "''=", '＝'),
       fc.string({ unit: 'grapheme', maxLength: 30 }),

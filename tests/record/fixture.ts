@@ -22,7 +22,7 @@ export const SETUP: FactOf<'opened'>['setup'] = {
 /** 2026-03-03 08:30 UTC. */
 const START = Date.UTC(2026, 2, 3, 8, 30);
 
-/** A log in the making: seals what is added to it, on a clock that is moved by hand. */
+/** A log that grows: seals what is added to it, on a clock that is moved by hand. */
 export class Script {
   readonly entries: Entry[] = [];
   head: Head;
@@ -91,7 +91,7 @@ export class Script {
 
 const value = valueReading;
 
-/** An alignment with the usual trouble in it: flooded, misheard, turned the wrong way, a phone replaced. */
+/** An alignment with the usual problems: flooded, misheard, turned the wrong way, a phone replaced. */
 export function alignment(job?: string): Script {
   const s = new Script(job);
   s.add('server', { type: 'opened', setup: SETUP, logVersion: 1 });
@@ -136,7 +136,7 @@ export function alignment(job?: string): Script {
   s.turns('horizontal', -2, 'The reading fell from 96 to 81: wrong way, a quarter turn back.', [last]);
   last = s.reads('ninety seven', value(97));
   s.turns('horizontal', -2, climbing, [last]);
-  // "fifteen" for "fifty", settled by the read-back.
+  // "fifteen" for "fifty", corrected after the read-back.
   const misheard = s.reads('one fifteen', value(115));
   const correction = s.wait(3).says('panel', 'wrong, one one nine', 'typed');
   last = s.add('panel', { type: 'reading', reading: value(119), replaces: misheard, from: correction });
@@ -227,7 +227,7 @@ export function accepted(job?: string): Script {
   return s;
 }
 
-/** Accepted against missing evidence, then touched again. */
+/** Accepted although evidence is missing, then touched again. */
 export function overridden(job?: string): Script {
   const s = alignment(job);
   s.add('panel', {

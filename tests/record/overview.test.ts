@@ -13,7 +13,7 @@ describe('an overview', () => {
     });
   });
 
-  test('counts what stands apart from what was taken back', () => {
+  test('counts what is valid apart from what was taken back', () => {
     const { entries } = accepted();
     const overview = overviewOf({ entries });
     const made = (type: string) => entries.filter(({ fact }) => fact.type === type).length;
@@ -33,7 +33,7 @@ describe('an overview', () => {
     expect(takeover).toMatchObject([{ type: 'seated', takeover: true }]);
   });
 
-  test('of an override keeps its reason, and every touch after it', () => {
+  test('of an override has its reason, and every touch after it', () => {
     const { entries } = overridden();
     const { alignment } = overviewOf({ entries });
     expect(alignment).toMatchObject({
@@ -49,7 +49,7 @@ describe('an overview', () => {
     expect(overviewOf(script).alignment).toEqual({ kind: 'aligning' });
   });
 
-  test('tells a stopped job from a resting one', () => {
+  test('shows a stopped job and a paused job differently', () => {
     const script = alignment();
     script.add('panel', { type: 'pause' });
     expect(overviewOf(script).alignment).toEqual({ kind: 'paused' });

@@ -14,7 +14,7 @@ import { accepted, overridden } from './fixture.ts';
 const page = readFileSync(new URL('../../docs/export.md', import.meta.url), 'utf8');
 const { entries, head } = accepted();
 
-/** Every line of every log there is to export: a site's, its visits', and two written by hand. */
+/** Every line of all logs to export: a site's, those of its visits, and two written by hand. */
 const lines = [
   { entries: demo.site },
   ...demo.visits,
@@ -55,7 +55,7 @@ describe('the schema of the JSON Lines', () => {
     expect(holds(JSON.parse(change(line)))).toBe(false);
   });
 
-  it('says of every fact what it is', () => {
+  it('describes every fact', () => {
     const told = new Map<string, unknown>();
     JSON.stringify(lineSchema(), (_, value) => {
       const type = value?.properties?.type?.const;
@@ -67,7 +67,7 @@ describe('the schema of the JSON Lines', () => {
     for (const type of types) expect(told.get(type), type).toMatch(/\w{3,}.*\.$/);
   });
 
-  it('lies beside the documentation as the program makes it', async () => {
+  it('is kept in the documentation exactly as the program writes it', async () => {
     // Written again with `npx vitest run tests/record/schema.test.ts -u`.
     await expect(`${JSON.stringify(lineSchema(), null, 1)}\n`).toMatchFileSnapshot(
       '../../docs/export.schema.json',
@@ -79,7 +79,7 @@ describe('the schema of the JSON Lines', () => {
 describe('the columns of the CSV', () => {
   const [header, ...rows] = parse(toCsv(entries, head), { bom: true }) as string[][];
 
-  it('are those of the documentation, in its order and words', () => {
+  it('are those in the documentation, in its order and words', () => {
     const [, table = ''] = page.split('<!-- columns:');
     const told = [...table.matchAll(/^\| `(\w+)` \| (\w+) \| (.+) \|$/gm)].map(([, ...cells]) => cells);
     expect(told).toEqual(Object.entries(COLUMNS).map(([name, { is, says }]) => [name, is, says]));
@@ -90,7 +90,7 @@ describe('the columns of the CSV', () => {
   });
 
   // XML Schema Part 2: the lexical forms of the four datatypes.
-  it('hold what they are said to hold', () => {
+  it('hold the type of value that the documentation says', () => {
     const FORM = {
       integer: /^-?\d+$/,
       decimal: /^-?\d+(\.\d+)?$/,
@@ -103,7 +103,7 @@ describe('the columns of the CSV', () => {
   });
 });
 
-it('the server gives both to whoever asks', async () => {
+it('the server gives both to anyone who asks', async () => {
   const { url } = await serve();
   const get = async (path: string) => (await fetch(`${url}/api/${path}`)).json();
   expect(await get('export.schema.json')).toEqual(JSON.parse(JSON.stringify(lineSchema())));

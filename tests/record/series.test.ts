@@ -10,7 +10,7 @@ const of = (play: (s: Script) => void) => {
 };
 
 describe('positions', () => {
-  test('a reading stands where the turns before it led', () => {
+  test('a reading is at the position to which the turns before it led', () => {
     const { samples, position } = of((s) => {
       s.reads('90', valueReading(90));
       s.turns('horizontal', 2, '', []);
@@ -25,7 +25,7 @@ describe('positions', () => {
     expect(samples[1]?.cameBy).toEqual({ horizontal: 1, vertical: -1 });
   });
 
-  test('a turn taken back was never made, also for the readings after it', () => {
+  test('a turn that was taken back was never made, also for the readings after it', () => {
     const { samples, position } = of((s) => {
       s.reads('90', valueReading(90));
       const wrong = s.turns('horizontal', 2, '', []);
@@ -36,7 +36,7 @@ describe('positions', () => {
     expect(samples[1]?.position.horizontal).toBe(0);
   });
 
-  test('a reading taken back stays, flagged', () => {
+  test('a reading that was taken back stays, with a mark', () => {
     const { samples } = of((s) => {
       const wrong = s.reads('50', valueReading(50));
       const retract = s.add('panel', { type: 'retract', target: wrong, why: 'correction' });
@@ -46,7 +46,7 @@ describe('positions', () => {
     expect(samples[0]).toMatchObject({ reading: valueReading(50), retractedBy: 3 });
   });
 
-  test('a taking-back that was itself taken back took nothing back', () => {
+  test('taking back a take-back brings the entry back', () => {
     const { position } = of((s) => {
       const turn = s.turns('horizontal', 2, '', []);
       const undo = s.add('emitter', { type: 'retract', target: turn, why: 'undo' });
@@ -55,7 +55,7 @@ describe('positions', () => {
     expect(position.horizontal).toBe(2);
   });
 
-  test('a reading with the beam covered says nothing of the adjusters', () => {
+  test('a reading with the beam covered says nothing about the adjusters', () => {
     const { samples, sweeps } = of((s) => {
       s.turns('horizontal', 2, '', []);
       s.reads('', valueReading(90));
@@ -90,7 +90,7 @@ describe('positions', () => {
 });
 
 describe('gain settings', () => {
-  test('each change starts a new one, which the later readings belong to', () => {
+  test('each change starts a new one, for the readings after it', () => {
     const { gains, samples, marks } = of((s) => {
       s.reads('saturated', SATURATED);
       s.setsGain('lowered', 'gain down');
@@ -101,7 +101,7 @@ describe('gain settings', () => {
     expect(marks).toMatchObject([{ what: 'gain', gain: 1 }]);
   });
 
-  test('a change taken back started none', () => {
+  test('a change that was taken back started none', () => {
     const { gains } = of((s) => {
       const gain = s.setsGain('lowered', 'gain down');
       s.add('emitter', { type: 'retract', target: gain, why: 'undo' });
@@ -130,7 +130,7 @@ describe('sweeps', () => {
     ]);
   });
 
-  test('the highest is the last of equals, with the other positions counted on either side', () => {
+  test('of equal highest readings the last counts, with the number of other positions on each side', () => {
     const top = topOf(played, 'horizontal');
     expect(top).toMatchObject({ value: 104, below: 2, above: 1 });
     expect(top?.sample.cameBy.horizontal).toBe(-1);
@@ -151,7 +151,7 @@ describe('sweeps', () => {
     expect(topOf(all, 'horizontal')?.value).toBe(119);
   });
 
-  test('numbers at different gains are not compared: the latest setting with enough positions counts', () => {
+  test('numbers at different gains are not compared; the latest gain setting with enough positions counts', () => {
     const all = of((s) => {
       s.reads('', valueReading(200));
       for (const value of [220, 240]) {
@@ -164,7 +164,7 @@ describe('sweeps', () => {
     expect(topOf(all, 'horizontal')).toMatchObject({ value: 240, sample: { gain: 0 } });
   });
 
-  test('an adjuster that was not turned has none', () => {
+  test('an adjuster that was not turned has no sweep', () => {
     expect(
       topOf(
         of((s) => s.reads('', valueReading(90))),
@@ -174,7 +174,7 @@ describe('sweeps', () => {
   });
 });
 
-test('a whole alignment: both adjusters end at their highest reading, approached from either side', () => {
+test('in a whole alignment both adjusters end at their highest reading, approached from both sides', () => {
   const all = series(accepted().entries);
   expect(all.position).toEqual({ horizontal: -6, vertical: 8 });
   for (const axis of ['horizontal', 'vertical'] as const) {

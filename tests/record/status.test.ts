@@ -33,9 +33,9 @@ describe('on the board a pair is', () => {
     expect(status(TableCommissioning.listed())).toBe('aligning');
   });
 
-  it('aligned, then proven, then signed, on a visit where all goes well', () => {
+  it('aligned, then proven, then signed, in a visit where all goes well', () => {
     const seen = new Set<string>();
-    // Proven, it needs attention until its outputs are back.
+    // Once proven, it needs attention until its outputs are back.
     let state = EMPTY;
     for (const entry of playedVisit()) {
       state = fold(state, entry);
@@ -62,7 +62,7 @@ describe('on the board a pair is', () => {
     expect(statusOf(entries.reduce(fold, EMPTY), entries.at(-1)?.at ?? 0)).toBe('needs-attention');
   });
 
-  it('in need of attention when its log fails its check, though it says that it was signed', () => {
+  it('in need of attention when its log fails its check, even if it was signed', () => {
     const entries = playedVisit();
     const state = entries.reduce(fold, EMPTY);
     const at = entries.at(-1)?.at ?? 0;

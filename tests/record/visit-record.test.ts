@@ -17,7 +17,7 @@ const upTo = (count: number): Log => {
 };
 const ofType = (type: Entry['fact']['type']): number => WHOLE.findIndex(({ fact }) => fact.type === type) + 1;
 
-/** The visit as somebody may look at it while it goes on, and after it. */
+/** Moments at which someone may look at the visit, during it and after it. */
 const MOMENTS: [string, number][] = [
   ['opened', 1],
   ['after its first reading', ofType('reading')],
@@ -32,7 +32,7 @@ const figureOf = (blocks: readonly Block[], name: string): string | undefined =>
   blocks.flatMap((block) => (block.kind === 'figures' ? block.items : [])).find((item) => item.name === name)
     ?.value;
 
-describe('board, report and record tell the same of a visit', () => {
+describe('board, report and record say the same about a visit', () => {
   it.each(MOMENTS)('%s', (_, count) => {
     const log = upTo(count);
     const record = new VisitRecord(log);
@@ -45,7 +45,7 @@ describe('board, report and record tell the same of a visit', () => {
     const told = final && finalText(final, meter);
     expect(summary?.final).toBe(told);
     expect(made.final).toBe(told ?? '');
-    // The page says apart what the reading was taken as.
+    // The page has another place for what the reading was taken as.
     expect(figureOf(page.blocks, 'Final reading')).toBe(told?.replace(', not accepted', '') ?? 'none');
 
     expect([summary?.status, made.status]).toEqual([record.status, record.status]);
@@ -54,7 +54,7 @@ describe('board, report and record tell the same of a visit', () => {
     expect(Object.values(made.findings).reduce((a, b) => a + b)).toBe(record.findings.length);
   });
 
-  it('a reading that was read and not accepted is told as that everywhere, and never as none', () => {
+  it('a reading that was read but not accepted is called that everywhere, and never no reading', () => {
     const record = new VisitRecord(upTo(ofType('accept') - 1));
     expect(record.final?.as).toBe('last-read');
     expect(summaryOf(record)?.final).toMatch(/^\d+ counts, not accepted$/);
@@ -62,21 +62,21 @@ describe('board, report and record tell the same of a visit', () => {
 });
 
 describe('a record', () => {
-  it('of a log that opens no job has nothing to tell, and nothing to sign', () => {
+  it('of a log that opens no job says nothing, and there is nothing to sign', () => {
     const record = new VisitRecord({ entries: [] });
     expect(record).toMatchObject({ visit: undefined, status: 'not-started', final: undefined, missing: [] });
     expect(record.findings).toEqual([]);
     expect(summaryOf(record)).toBeUndefined();
   });
 
-  it('of a log whose chain is broken needs attention, whatever it says', () => {
+  it('of a log with a broken chain needs attention, whatever the log says', () => {
     const fault = { seq: 7, fault: 'hash' } as const;
     const signed = upTo(ofType('signed'));
     expect(new VisitRecord(signed).status).toBe('signed');
     expect(new VisitRecord(signed, { fault }).status).toBe('needs-attention');
   });
 
-  it('folded as its log grew is that of the whole log', () => {
+  it('that was folded while its log grew is the same as that of the whole log', () => {
     const before = new VisitRecord(upTo(100));
     const rest = WHOLE.slice(100);
     const { state } = new VisitRecord({ entries: WHOLE });

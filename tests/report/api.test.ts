@@ -26,7 +26,7 @@ async function whenReady(desk: Desk, report: string): Promise<ReportProgress[]> 
 
 // A dozen logs are read and printed: on a busy machine that takes a while.
 describe('the report of a site', { timeout: 120_000 }, () => {
-  it('is made in the background, tells how far it is, and comes as a PDF', async () => {
+  it('is made in the background, says how far it is, and comes as a PDF', async () => {
     const { reader } = await openDemo();
     const response = await reader.post('/api/site/report', { zone: 'Europe/London' });
     expect(response.status).toBe(202);
@@ -40,7 +40,7 @@ describe('the report of a site', { timeout: 120_000 }, () => {
     expect(await pdfText(new Uint8Array(await pdf.arrayBuffer()))).toHaveLength(13);
   });
 
-  it('may be of some pairs alone', async () => {
+  it('can have only some of the pairs', async () => {
     const { desk } = await openDemo();
     const { report, total } = ReportBegun.parse(
       await (await desk.post('/api/site/report', { pairs: ['D1', 'N4'] })).json(),
@@ -54,7 +54,7 @@ describe('the report of a site', { timeout: 120_000 }, () => {
     expect(pages[0]).not.toContain('Nothingthatonlyshows');
   });
 
-  it('is of no other site, and an unknown time zone is refused in words', async () => {
+  it('is not given to another site, and an unknown time zone is refused in words', async () => {
     const { url, desk } = await openDemo();
     const { report } = ReportBegun.parse(
       await (await desk.post('/api/site/report', { pairs: ['N1'] })).json(),
@@ -69,7 +69,7 @@ describe('the report of a site', { timeout: 120_000 }, () => {
 });
 
 describe('the report of a job', () => {
-  it('comes at once, to whoever has a token of the job', async () => {
+  it('comes at once, to anyone with a token of the job', async () => {
     const { url } = await serve();
     const { watch } = await openJob(url);
     const pdf = await get(url, '/api/report.pdf', watch);

@@ -4,7 +4,7 @@ import { SiteReport } from '../../src/report/build.ts';
 import type { Block, Page } from '../../src/report/report.ts';
 import { demo, logOf, visitsOf } from './demo.ts';
 
-/** The cover and the page of one pair, every visit's log changed as is wanted. */
+/** The cover and the page of one pair, with the log of every visit changed by `change`. */
 function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Page, page: Page] {
   const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: [pair] });
   for (const planned of report.pairs) {
@@ -22,19 +22,19 @@ const asItIs = (entry: Entry): Entry => entry;
 const broken = (entry: Entry): Entry => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry);
 
 describe('in a report', () => {
-  /** How it stands, and its final reading. */
+  /** Its status and its final reading. */
   const standsOf = (change: typeof broken) =>
     blockOf(reportOn('N2', change)[0], 'table', 'Pairs').rows[0]?.slice(2, 4);
 
-  it('a pair stands as its log says', () => {
+  it('the status of a pair is what its log says', () => {
     expect(standsOf(asItIs)).toEqual(['Signed', expect.stringMatching(/\d/)]);
   });
 
-  it('a pair needs attention, with no final reading, where its log fails its check', () => {
+  it('a pair needs attention, and has no final reading, when its log fails its check', () => {
     expect(standsOf(broken)).toEqual(['Needs attention', '']);
   });
 
-  it('a broken log is held against no other', () => {
+  it('a broken log is not compared with any other', () => {
     const told = (change: typeof broken) => {
       const [cover, page] = reportOn('D1', change);
       const [found] = blockOf(cover, 'list', 'Seen across the site').items;

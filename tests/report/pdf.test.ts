@@ -24,14 +24,14 @@ describe('the PDF of a site', async () => {
   const pages = await printed(model);
   const pageOf = (pair: string): string => pages[1 + pairs.findIndex(({ plan }) => plan.id === pair)] ?? '';
 
-  it('has a cover and one page a pair', () => {
+  it('has a cover and one page for each pair', () => {
     expect(pages).toHaveLength(pairs.length + 1);
     expect(pages.map((text, index) => text.includes(`Page${index + 1}of${pages.length}`))).not.toContain(
       false,
     );
   });
 
-  it('says the head hash and the number of entries of the site on the cover, of its visit on each page', () => {
+  it('has the head hash and number of entries of the site on the cover, and of the visit on each page', () => {
     const site = headOf(demo.site);
     expect(pages[0]).toContain(bare(`Log ${site.job}, ${site.count} entries, head hash ${site.hash}`));
     for (const { plan } of pairs) {
@@ -43,7 +43,7 @@ describe('the PDF of a site', async () => {
     }
   });
 
-  it('says of each pair what its log says: reading, gain, findings, tests, signature', () => {
+  it('says for each pair what its log says: reading, gain, findings, tests, signature', () => {
     for (const { plan } of pairs) {
       const text = pageOf(plan.id);
       const entries = visitsOf(plan.id).at(-1)?.entries ?? [];
@@ -63,7 +63,7 @@ describe('the PDF of a site', async () => {
     }
   });
 
-  it('says of each test how long the panel took, from the entry "covered" to the entry of what it showed', () => {
+  it('says for each test how long the panel took, from the entry "covered" to the entry with what it showed', () => {
     const entries = visitsOf('N1').at(-1)?.entries ?? [];
     const at = (type: string, value: string) =>
       entries.findLast(({ fact }) => fact.type === type && JSON.stringify(fact).includes(`"${value}"`))?.at ??
@@ -75,7 +75,7 @@ describe('the PDF of a site', async () => {
     );
   });
 
-  it('names the planted faults, an earlier visit, and what only shows across the site', () => {
+  it('names the planted faults, an earlier visit, and what only a look at the whole site shows', () => {
     expect(pageOf('D2')).toContain(bare('CHANGED SINCE SIGNING'));
     expect(pageOf('D3')).toContain(bare('NOT ANSWERED'));
     expect(pageOf('D4')).toContain(bare('Accepted by override'));
@@ -84,7 +84,7 @@ describe('the PDF of a site', async () => {
     for (const text of [pages[0], pageOf('N4')]) expect(text).toContain(bare('Pair N4 is 1.4 dB weaker'));
   });
 
-  it('shows every word of the model, and no other rendering can differ from it', () => {
+  it('shows every word of the model, so that no two forms of the report can differ', () => {
     for (const [index, page] of model.entries()) {
       for (const words of wordsOf(page)) expect(pages[index]).toContain(bare(words));
     }
@@ -104,7 +104,7 @@ describe('the PDF of a single job', () => {
     );
   });
 
-  it('says at which entry a changed log breaks', async () => {
+  it('names the first broken entry of a changed log', async () => {
     const { entries, head } = accepted('printed-2');
     const changed = entries.map((entry) => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry));
     const [text] = await printed(jobReport({ entries: changed, head }, 'UTC'));
@@ -112,7 +112,7 @@ describe('the PDF of a single job', () => {
     expect(text).toContain(bare('BROKEN. Entry 9 was changed'));
   });
 
-  it('keeps to one page whatever a crew says', async () => {
+  it('is one page, however much a crew says', async () => {
     const script = accepted('printed-3');
     for (let n = 0; n < 40; n++) {
       script.add('panel', { type: 'remark', seat: 'panel', text: `${n} ${'long remark '.repeat(160)}` });

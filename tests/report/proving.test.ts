@@ -5,7 +5,7 @@ import type { Plant } from '../../src/simulator/plants.ts';
 import { progressOf } from '../../src/visit/progress.ts';
 import { playedVisit } from '../findings/site.ts';
 
-/** The results of the goes at the alarm test, in order. */
+/** The results of all tries of the alarm test, in order. */
 function alarmTests(plant: Plant): string[] {
   const visit = new VisitRecord({ entries: playedVisit([plant]) }).visit;
   if (!visit) throw new Error('the visit opened no job');
@@ -17,15 +17,15 @@ function alarmTests(plant: Plant): string[] {
 const LATE = 'FAILED: the panel did not show it in time, only later';
 
 describe('in the table of tests a failed one', () => {
-  it('that was made again rests on the test that passed', () => {
+  it('that was made again is followed by the test that passed', () => {
     expect(alarmTests('late-alarm')).toEqual([LATE, 'Passed']);
   });
 
-  it('that somebody answered for says so', () => {
+  it('that someone answered for says so', () => {
     expect(alarmTests('excused')).toEqual([`${LATE}; answered for`]);
   });
 
-  it('that was left at that says nothing more', () => {
+  it('that was never answered says nothing more', () => {
     expect(alarmTests('walked-off')).toEqual([LATE]);
   });
 });

@@ -1,6 +1,6 @@
 import type { Block, Page } from '../../src/report/report.ts';
 
-/** Every word a rendering of a page has to show, block by block, in its order. */
+/** Every word that each form of a page must show, block by block, in order. */
 export const wordsOf = ({ title, subtitle, badge, blocks, foot }: Page): string[] => [
   title,
   subtitle,

@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { build } from 'vite';
 import { afterAll, onTestFinished } from 'vitest';
 
-// Bundled once for all tests of a file, as `npm run build` does it: it starts several times faster than the
-// sources. Below node_modules, so that the packages are found.
+// Bundled once for all tests of a file, as `npm run build` does: it starts several times faster than the sources. The
+// bundle is inside node_modules, so that it finds the packages.
 const CACHE = join('node_modules', '.cache');
 mkdirSync(CACHE, { recursive: true });
 const outDir = mkdtempSync(join(CACHE, 'ladderline-test-'));
@@ -24,10 +24,10 @@ export interface Ended {
   err: string;
 }
 
-/** The real program in a process of its own, killed with the test if it still runs. */
+/** The real program in its own process, killed at the end of the test if it still runs. */
 export function run(args: string[], env: Record<string, string> = {}) {
   const child: ChildProcess = spawn(process.execPath, [PROGRAM, ...args], {
-    // The speech engine has tests of its own, and takes a second to load.
+    // The speech engine has its own tests, and takes a second to load.
     env: { ...process.env, LADDERLINE_SPEECH: 'off', ...env },
   });
   onTestFinished(() => {
@@ -44,7 +44,7 @@ export function run(args: string[], env: Record<string, string> = {}) {
   const ended = new Promise<Ended>((resolve) => {
     child.on('close', (code, signal) => resolve({ code, signal, out, err }));
   });
-  /** The address for this machine, once it is printed. */
+  /** The address on this machine, once it is printed. */
   const started = new Promise<string>((resolve, reject) => {
     child.stdout?.on('data', () => {
       const url = /This machine +(\S+)/.exec(out)?.[1];

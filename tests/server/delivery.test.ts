@@ -8,7 +8,7 @@ import { bothIn, get, newId, Phone } from './phone.ts';
 const isText = (text: string) => (e: Entry) => 'text' in e.fact && e.fact.text === text;
 
 describe('delivery', () => {
-  it('R7: an acknowledgement names an entry that is stored already', async () => {
+  it('R7: an acknowledgement names an entry that is already stored', async () => {
     const store = new MemoryStore();
     const { url } = await serve({ store });
     const { job, panel } = await bothIn(url);
@@ -18,7 +18,7 @@ describe('delivery', () => {
     expect(entry).toMatchObject({ seq, ref: id, actor: 'panel', fact: { type: 'said', text: 'forty two' } });
   });
 
-  it('R7: words of one phone are logged in the order it sent them', async () => {
+  it('R7: the words of one phone are logged in the order in which it sent them', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     const texts = Array.from({ length: 30 }, (_, i) => `note ${i}`);
@@ -28,7 +28,7 @@ describe('delivery', () => {
     expect(logged).toEqual(texts);
   });
 
-  it('R7: both phones and the watchers are sent the same entries', async () => {
+  it('R7: both phones and the watchers get the same entries', async () => {
     const { url } = await serve();
     const { job, panel, emitter } = await bothIn(url);
     const watcher = await Phone.at(url, job.watch);
@@ -38,7 +38,7 @@ describe('delivery', () => {
     expect(watcher.entries).toEqual(panel.entries);
   });
 
-  it('R8: the same message sent again is acknowledged as before and logged once', async () => {
+  it('R8: a message that is sent again gets the same acknowledgement and is logged once', async () => {
     const { url } = await serve();
     const { job, panel } = await bothIn(url);
     const id = newId();
@@ -54,7 +54,7 @@ describe('delivery', () => {
     expect(entries.filter((e: Entry) => e.fact.type === 'said')).toHaveLength(1);
   });
 
-  it('R8: so it is after the phone has come back on a new connection', async () => {
+  it('R8: the same holds after the phone came back on a new connection', async () => {
     const { url } = await serve();
     const { job, panel } = await bothIn(url);
     const id = newId();
@@ -66,7 +66,7 @@ describe('delivery', () => {
     expect(again.entries.filter((e) => e.fact.type === 'said')).toEqual([]);
   });
 
-  it('R8: what a phone sent right before it lost the line counts, answered or not', async () => {
+  it('R8: what a phone sent just before it lost the line counts, even without an answer', async () => {
     const { url } = await serve();
     const { panel, emitter } = await bothIn(url);
     panel.remark('my last words');
@@ -85,7 +85,7 @@ describe('delivery', () => {
     expect(panel.entries.filter((e) => e.ref === id || e.ref === override)).toEqual([]);
   });
 
-  it('R9: a reading can be corrected and taken back, and the first entry stays', async () => {
+  it('R9: a reading can be corrected and taken back, and its first entry stays', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     await panel.ack(panel.say('forty two'));
@@ -121,7 +121,7 @@ describe('delivery', () => {
     expect(entries.filter((e: Entry) => e.ref && ids.includes(e.ref))).toEqual([]);
   });
 
-  it('R29: when the log cannot be written nothing is taken, and the same message sent again is', async () => {
+  it('R29: when the log cannot be written, nothing is taken; the same message is taken when it is sent again', async () => {
     const store = new MemoryStore();
     const { url } = await serve({ store });
     const { panel, emitter } = await bothIn(url);
@@ -138,7 +138,7 @@ describe('delivery', () => {
     await emitter.entry((e) => e.seq === seq);
   });
 
-  it('R29: what the store took although it reported a failure is told, and not taken twice', async () => {
+  it('R29: what the store kept although it reported a failure is sent out, and not stored twice', async () => {
     const store = new MemoryStore();
     const { url } = await serve({ store });
     const { job, panel, emitter } = await bothIn(url);
@@ -160,7 +160,7 @@ describe('delivery', () => {
     expect(await store.audit(job.job)).toBeUndefined();
   });
 
-  it('R30: an instruction is withdrawn when its time is over, with nobody saying a word', async () => {
+  it('R30: an instruction that expires is withdrawn, even if nobody says a word', async () => {
     const clock = new ManualClock();
     const { url } = await serve({ clock });
     const { panel } = await bothIn(url);

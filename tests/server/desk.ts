@@ -1,7 +1,7 @@
 import { SiteOpened, SiteView } from '../../src/protocol/site.ts';
 import { get, newId, post } from './phone.ts';
 
-/** A site's desk, or with the other token somebody who only reads. */
+/** A site's desk; with the other token, someone who only reads. */
 export class Desk {
   constructor(
     readonly url: string,
@@ -13,7 +13,7 @@ export class Desk {
     return { ...opened, desk: new Desk(url, opened.desk), reader: new Desk(url, opened.watch) };
   }
 
-  /** With an id made up, where the body has none. */
+  /** Makes up an id when the body has none. */
   post(path: string, body: object): Promise<Response> {
     return post(this.url, path, { id: newId(), ...body }, { authorization: `Bearer ${this.token}` });
   }
@@ -22,12 +22,12 @@ export class Desk {
     return get(this.url, path, this.token);
   }
 
-  /** The board as it comes, perhaps before every log was read. */
+  /** The board as it is now, perhaps before every log was read. */
   async boardAtOnce(): Promise<SiteView> {
     return SiteView.parse(await (await this.get('/api/site')).json());
   }
 
-  /** The board when every log was read. */
+  /** The board after every log was read. */
   async board(): Promise<SiteView> {
     for (;;) {
       const board = await this.boardAtOnce();

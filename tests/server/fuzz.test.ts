@@ -29,7 +29,7 @@ class FrailStore extends MemoryStore {
 
 type Frame = { text: string; sent?: (() => void) | undefined } | 'close';
 
-/** A connection whose frames lie still until the test moves them. */
+/** A connection whose frames wait until the test moves them. */
 class Line {
   readonly up: string[] = [];
   readonly down: Frame[] = [];
@@ -52,7 +52,7 @@ class Line {
     if (text !== undefined) this.connection.onText(text);
   }
 
-  /** Frames that lay in the line are lost, in both directions. */
+  /** Frames on the line are lost, in both directions. */
   hangUp(): void {
     if (this.hungUp) return;
     this.hungUp = true;
@@ -61,13 +61,13 @@ class Line {
   }
 }
 
-/** What the protocol asks of a phone, and no more. */
+/** A phone that does what the protocol requires, and no more. */
 class ModelPhone {
   readonly entries: Entry[] = [];
   readonly acked = new Map<string, number>();
   readonly outbox: { id: string; text: string }[] = [];
   line: Line | undefined;
-  /** Lines given up by the phone, of which the server does not know yet. */
+  /** Lines that the phone gave up and the server does not know of yet. */
   readonly ghosts: Line[] = [];
 
   constructor(
@@ -201,7 +201,7 @@ async function play(rng: Rng, steps: number): Promise<void> {
     if (rng() < 0.5) await settle();
   }
 
-  // Everybody comes back, and the lines are good.
+  // Everyone comes back, and the lines are good.
   store.ill = 'no';
   for (const phone of phones) for (const ghost of phone.ghosts.splice(0)) ghost.hangUp();
   for (let round = 0; round < 4; round++) {
@@ -238,7 +238,7 @@ async function play(rng: Rng, steps: number): Promise<void> {
 }
 
 describe('two phones and a watcher on lines that break, a store that fails, a server that restarts', () => {
-  // A seed that ever failed is added here and stays.
+  // Every seed that once failed is added here and stays.
   const keptSeeds: number[] = [];
   const fresh = Array.from({ length: 40 }, () => Math.floor(Math.random() * 2 ** 31));
 

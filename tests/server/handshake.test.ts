@@ -5,7 +5,7 @@ import { pause, serve } from './house.ts';
 import { bothIn, get, openJob, Phone } from './phone.ts';
 
 describe('saying hello', () => {
-  it('R1: the first frame is hello, and anything else ends the connection', async () => {
+  it('R1: the first frame must be hello; any other ends the connection', async () => {
     const { url } = await serve();
     for (const frame of ['{"t":"say","id":"12345678","via":"typed","text":"hi"}', Buffer.alloc(2)]) {
       const phone = new Phone(url);
@@ -16,13 +16,13 @@ describe('saying hello', () => {
     }
   });
 
-  it('R1: a connection that says nothing is ended', async () => {
+  it('R1: a connection that says nothing is closed', async () => {
     const { url } = await serve({ limits: { helloWithinMs: 50 } });
     const phone = new Phone(url);
     expect((await phone.closed).code).toBe(4400);
   });
 
-  it('R2: what a phone sends in the breath in which it connects is taken', async () => {
+  it('R2: what a phone sends at the moment it connects is taken', async () => {
     const { url } = await serve();
     const { token } = await openJob(url);
     const phone = new Phone(url);
@@ -37,7 +37,7 @@ describe('saying hello', () => {
     expect(entry.fact).toEqual({ type: 'remark', seat: 'panel', text: 'first words' });
   });
 
-  it('R3: a protocol too old or newer than the server is refused by name', async () => {
+  it('R3: a protocol that is too old, or newer than the server, is refused with its reason', async () => {
     const { url } = await serve();
     const { token } = await openJob(url);
     for (const v of [0, PROTOCOL_VERSION + 1]) {
@@ -49,7 +49,7 @@ describe('saying hello', () => {
     }
   });
 
-  it('R4: a token nobody was given is refused', async () => {
+  it('R4: a token that was never given out is refused', async () => {
     const { url } = await serve();
     const phone = new Phone(url);
     await phone.opened();
@@ -58,7 +58,7 @@ describe('saying hello', () => {
     expect((await phone.closed).code).toBe(4401);
   });
 
-  it('R5: welcome, then each entry once and in order, then caught-up, then what is new', async () => {
+  it('R5: first welcome, then each entry once and in order, then caught-up, then new entries', async () => {
     const { url } = await serve({ limits: { historyBatch: 3 } });
     const { job, panel, emitter } = await bothIn(url);
     for (let i = 0; i < 10; i++) await panel.ack(panel.remark(`note ${i}`));
@@ -66,7 +66,7 @@ describe('saying hello', () => {
     const watcher = new Phone(url);
     await watcher.opened();
     watcher.send({ t: 'hello', v: PROTOCOL_VERSION, token: job.watch, after: -1 });
-    // Live entries while history is still on its way.
+    // New entries while history is still being sent.
     const during = Array.from({ length: 5 }, (_, i) => emitter.remark(`meanwhile ${i}`));
     await Promise.all(during.map((id) => emitter.ack(id)));
     const { seq } = await watcher.next('caught-up');
@@ -94,7 +94,7 @@ describe('saying hello', () => {
     expect(watcher.entries).toEqual(record.entries);
   });
 
-  it('R5: a phone that returns is sent only what it has not seen', async () => {
+  it('R5: a phone that returns gets only what it has not seen', async () => {
     const { url } = await serve();
     const { panel, emitter, emitterToken } = await bothIn(url);
     await emitter.ack(emitter.remark('here'));
@@ -106,7 +106,7 @@ describe('saying hello', () => {
     expect(again.entries.map((e) => e.seq)).toContain(missed);
   });
 
-  it('R6: a phone that knows of entries the server does not have is told so', async () => {
+  it('R6: a phone with entries that the server does not have is told so', async () => {
     const { url } = await serve();
     const { token } = await openJob(url);
     const phone = new Phone(url);
@@ -116,7 +116,7 @@ describe('saying hello', () => {
     expect((await phone.closed).code).toBe(4416);
   });
 
-  it('R31: a page of another site cannot open a socket or a job', async () => {
+  it('R31: a page of another website cannot open a socket or a job', async () => {
     const { url } = await serve();
     for (const origin of ['http://elsewhere.example', 'null']) {
       await expect(new Phone(url, { origin }).opened()).rejects.toThrow('403');
@@ -128,14 +128,14 @@ describe('saying hello', () => {
     await own.hangUp();
   });
 
-  it('a socket anywhere else is not found', async () => {
+  it('there is no socket at any other address', async () => {
     const { url } = await serve();
     await expect(new Phone(`${url}/elsewhere`).opened()).rejects.toThrow('404');
   });
 });
 
 describe('frames', () => {
-  it('R10: a frame that is no message is refused by name, and the connection stays', async () => {
+  it('R10: a frame that is not a message is refused with its reason, and the connection stays', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     for (const frame of [
@@ -157,14 +157,14 @@ describe('frames', () => {
     });
   });
 
-  it('R10: a phone that sends nothing but nonsense is cut', async () => {
+  it('R10: a phone that sends only nonsense is cut off', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     for (let i = 0; i < 25; i++) panel.raw('nonsense');
     expect((await panel.closed).code).toBe(4400);
   });
 
-  it('R11: words beyond the limit are refused as too long, and nothing is logged', async () => {
+  it('R11: words over the limit are refused as too long, and nothing is logged', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     const id = panel.say('a'.repeat(501));
@@ -182,7 +182,7 @@ describe('frames', () => {
     await emitter.presence((p) => p.panel === 'away');
   });
 
-  it('R12: what comes too fast is refused, can be sent again', async () => {
+  it('R12: what comes too fast is refused, and can be sent again', async () => {
     const { url } = await serve({ limits: { messages: { burst: 5, perSecond: 5 } } });
     const { panel } = await bothIn(url);
     const ids = Array.from({ length: 10 }, (_, i) => panel.remark(`note ${i}`));

@@ -3,14 +3,14 @@ import type { Clock } from '../../server/process/clock.ts';
 import { type RunningServer, type ServerOptions, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 
-/** A server on a free port of this machine, ended with the test. */
+/** A server on a free port of this machine, stopped at the end of the test. */
 export async function serve(options: Partial<ServerOptions> = {}): Promise<RunningServer> {
   const server = await startServer({ store: new MemoryStore(), ...options });
   onTestFinished(() => server.close());
   return server;
 }
 
-/** A clock that moves when the test says so. */
+/** A clock that moves only when the test says so. */
 export class ManualClock implements Clock {
   private time = 1_700_000_000_000;
   private timers: { at: number; action: () => void }[] = [];
@@ -27,7 +27,7 @@ export class ManualClock implements Clock {
     };
   }
 
-  /** Moves on and runs what is due. */
+  /** Moves the clock on and runs what is due. */
   advance(ms: number): void {
     this.time += ms;
     const due = this.timers.filter((t) => t.at <= this.time);

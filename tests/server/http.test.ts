@@ -16,7 +16,7 @@ const refusal = async (response: Response) => ({
 });
 
 describe('the HTTP interface', () => {
-  it('R32: opening a job needs a sound setup, and says what is wrong with this one', async () => {
+  it('R32: a job needs a valid setup to open; the refusal says what is wrong with it', async () => {
     const { url } = await serve();
     const bad = { ...SETUP, meter: { ...SETUP.meter, bandLow: 90, bandHigh: 40 } };
     const answer = await refusal(await post(url, '/api/jobs', { setup: bad }));
@@ -27,13 +27,13 @@ describe('the HTTP interface', () => {
     }
   });
 
-  it('R32: a body beyond the limit is refused', async () => {
+  it('R32: a body over the limit is refused', async () => {
     const { url } = await serve();
     const answer = await refusal(await post(url, '/api/jobs', { setup: SETUP, device: 'x'.repeat(20_000) }));
     expect(answer).toMatchObject({ status: 413, reason: 'too-long' });
   });
 
-  it('R32: jobs cannot be opened without end from one address', async () => {
+  it('R32: one address cannot open jobs without end', async () => {
     const { url } = await serve({ limits: { opensPerAddress: { burst: 2, perSecond: 0 } } });
     await openJob(url);
     await openJob(url);
@@ -43,7 +43,7 @@ describe('the HTTP interface', () => {
     });
   });
 
-  it('R33: the record is the whole log with its head, for every role, and for nobody else', async () => {
+  it('R33: every role gets the whole log with its head as the record; others get nothing', async () => {
     const { url } = await serve();
     const { job, panel, emitterToken } = await bothIn(url);
     await panel.ack(panel.say('forty two'));
@@ -63,7 +63,7 @@ describe('the HTTP interface', () => {
     }
   });
 
-  it('exports the log as JSON Lines that read back whole, and as CSV', async () => {
+  it('exports the log as CSV, and as JSON Lines that read back whole', async () => {
     const { url } = await serve();
     const { job, panel } = await bothIn(url);
     await panel.ack(panel.remark('a note, with "quotes" and\na line break'));
@@ -115,7 +115,7 @@ describe('the pages', () => {
   });
   afterAll(() => rmSync(clientFolder, { recursive: true }));
 
-  it('all of the client’s addresses give the one page, which is asked for again each time', async () => {
+  it('all addresses of the client give the same page, which browsers ask for each time', async () => {
     const { url } = await serve({ clientFolder });
     for (const path of ['/', '/join', '/panel', '/emitter', '/watch', '/index.html']) {
       const page = await get(url, path);
@@ -126,7 +126,7 @@ describe('the pages', () => {
     }
   });
 
-  it('files with a hash in their name are kept for good', async () => {
+  it('files with a hash in their name are cached for ever', async () => {
     const { url } = await serve({ clientFolder });
     const script = await get(url, '/assets/main-abc123.js');
     expect(script.headers.get('content-type')).toMatch(/javascript/);
@@ -134,7 +134,7 @@ describe('the pages', () => {
     expect((await get(url, '/icon.svg')).headers.get('cache-control')).toBe('no-cache');
   });
 
-  it('only run what is their own, may use the microphone, and tell nobody where they come from', async () => {
+  it('run only their own code, may use the microphone, and send no referrer', async () => {
     const { url, port } = await serve({ clientFolder });
     const { headers } = await get(url, '/panel');
     const policy = headers.get('content-security-policy');
@@ -147,7 +147,7 @@ describe('the pages', () => {
     expect(headers.get('permissions-policy')).toContain('microphone=(self)');
   });
 
-  it('an address that is no page gets a plain friendly one, and nothing outside the folder is served', async () => {
+  it('an address without a page gets a plain, friendly one, and no file outside the folder is served', async () => {
     const { url } = await serve({ clientFolder });
     for (const path of [
       '/nowhere',
@@ -161,7 +161,7 @@ describe('the pages', () => {
     }
   });
 
-  it('say so when they are not built', async () => {
+  it('say so when they are not built yet', async () => {
     const { url } = await serve({ clientFolder: joinPath(clientFolder, 'none') });
     const page = await get(url, '/');
     expect(page.status).toBe(503);

@@ -11,7 +11,7 @@ const heard = (text: string, confidence: number, id: string) => ({
   alternatives: [{ text, confidence }],
 });
 
-describe('words that a phone has heard itself', () => {
+describe('words that a phone has recognised itself', () => {
   it('R41: are taken when sure, asked about when not, and logged as heard', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
@@ -26,7 +26,7 @@ describe('words that a phone has heard itself', () => {
     expect(facts.some((fact) => fact.type === 'query')).toBe(true);
   });
 
-  it('R41: are refused without a confidence, and typed words with one', async () => {
+  it('R41: are refused without a confidence, and typed words are refused with one', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     const { confidence: _, ...unsure } = heard('four two', 0.9, 'no-confidence-1');
@@ -36,7 +36,7 @@ describe('words that a phone has heard itself', () => {
     }
   });
 
-  it('can be made by the model the server gives out, and by nothing else of its folder', async () => {
+  it('need the model, whose files the server gives out, and no other file of its folder', async () => {
     const { url } = await serve();
     const model = await get(url, '/speech-model/onnx/model_quantized.onnx');
     expect(model.status).toBe(200);

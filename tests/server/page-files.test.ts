@@ -10,7 +10,7 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const fetched = (module: string): string[] =>
   [...preloadsFor(folder, module).matchAll(/href="\/([^"]+)"/g)].map(([, file = '']) => file);
 
-// In the form in which Vite writes it (docs of its option build.manifest).
+// In the form that Vite writes (docs of its option build.manifest).
 const MANIFEST = {
   'index.html': { file: 'main.js', isEntry: true, css: ['main.css'] },
   'site/board-page.tsx': { file: 'board.js', imports: ['index.html', '_rows.js'], css: ['board.css'] },
@@ -18,12 +18,12 @@ const MANIFEST = {
   '_record-page.js': { file: 'record.js', name: 'record-page', imports: ['_rows.js'] },
 };
 
-describe('what a browser is told to fetch with a page', () => {
-  it('is nothing while the bundler has left no word', () => {
+describe('what a browser fetches together with a page', () => {
+  it('is nothing when the bundler wrote no manifest', () => {
     expect(preloadsFor(folder, 'site/board-page.tsx')).toBe('');
   });
 
-  it('is its code, with all that this needs, once each', () => {
+  it('is the code of the page and all that this code needs, each once', () => {
     mkdirSync(join(folder, '.vite'));
     writeFileSync(join(folder, '.vite', 'manifest.json'), JSON.stringify(MANIFEST));
     expect(fetched('site/board-page.tsx')).toEqual([
@@ -35,11 +35,11 @@ describe('what a browser is told to fetch with a page', () => {
     ]);
   });
 
-  it('is found under the name of its file where another page uses it as well', () => {
+  it('is found by the name of its file when another page uses that file too', () => {
     expect(fetched('review/record-page.tsx')).toEqual(['record.js', 'rows.js', 'main.js', 'main.css']);
   });
 
-  it('is nothing of its own for a page that stands in the first file', () => {
+  it('is nothing more for a page that is part of the first file', () => {
     expect(fetched('home/home-page.tsx')).toEqual([]);
   });
 });

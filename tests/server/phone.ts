@@ -12,7 +12,7 @@ import {
 } from '../../src/protocol/socket.ts';
 
 type Kind = ServerMessage['t'];
-export type Told<T extends Kind> = Extract<ServerMessage, { t: T }>;
+export type TimedAdvice<T extends Kind> = Extract<ServerMessage, { t: T }>;
 type Sent = ClientMessage extends infer M
   ? M extends { id: string }
     ? Omit<M, 'id'> & { id?: string }
@@ -21,7 +21,7 @@ type Sent = ClientMessage extends infer M
 
 export const newId = (): string => nanoid();
 
-/** A client with no cleverness at all: it sends what it is told to and keeps what comes. */
+/** A client without any logic: it sends what the test says, and keeps all it receives. */
 export class Phone {
   readonly heard: ServerMessage[] = [];
   readonly socket: WebSocket;
@@ -34,7 +34,7 @@ export class Phone {
       rejectUnauthorized: false,
     });
     this.socket.on('message', (data) => {
-      // Every frame of the server must be one the protocol knows.
+      // Every frame of the server must be one that the protocol knows.
       this.heard.push(ServerMessage.parse(JSON.parse(String(data))));
       for (const wake of this.waiting.splice(0)) wake();
     });
@@ -47,7 +47,7 @@ export class Phone {
     });
   }
 
-  /** Connects and is through with history. */
+  /** Connects, and waits until all history has come. */
   static async at(url: string, token: string, after = -1): Promise<Phone> {
     const phone = new Phone(url);
     await phone.opened();
@@ -67,7 +67,7 @@ export class Phone {
     this.socket.send(frame);
   }
 
-  /** Returns the message's id, made up where none is given. */
+  /** Returns the message's id; makes one up when none is given. */
   send(message: Sent): string {
     const id = 'id' in message && message.id ? message.id : newId();
     const needsId = message.t !== 'hello' && message.t !== 'ping';
@@ -83,14 +83,14 @@ export class Phone {
     return this.send({ t: 'remark', id, text });
   }
 
-  /** The first message of a kind that fits, of those that came and those to come. */
-  next<T extends Kind>(kind: T, fits: (m: Told<T>) => boolean = () => true): Promise<Told<T>> {
+  /** The first message of this kind that fits, among those that came and those still to come. */
+  next<T extends Kind>(kind: T, fits: (m: TimedAdvice<T>) => boolean = () => true): Promise<TimedAdvice<T>> {
     return this.until(kind, () => this.all(kind).find(fits));
   }
 
   /** All messages of a kind that came. */
-  all<T extends Kind>(kind: T): Told<T>[] {
-    return this.heard.filter((m): m is Told<T> => m.t === kind);
+  all<T extends Kind>(kind: T): TimedAdvice<T>[] {
+    return this.heard.filter((m): m is TimedAdvice<T> => m.t === kind);
   }
 
   private async until<R>(what: string, look: () => R | undefined): Promise<R> {
@@ -112,7 +112,7 @@ export class Phone {
     }
   }
 
-  /** The acknowledged place of a message. */
+  /** The entry number in the acknowledgement of a message. */
   async ack(id: string): Promise<number> {
     return (await this.next('ack', (m) => m.id === id)).seq;
   }
@@ -131,8 +131,8 @@ export class Phone {
     return this.entries.find(fits) as Entry;
   }
 
-  /** Waits until the latest presence told fits. */
-  presence(fits: (p: Told<'presence'>['presence']) => boolean) {
+  /** Waits until the latest presence message fits. */
+  presence(fits: (p: TimedAdvice<'presence'>['presence']) => boolean) {
     return this.until('presence', () => {
       const latest = this.all('presence').at(-1);
       return latest && fits(latest.presence) ? latest : undefined;
@@ -166,7 +166,7 @@ export const openJob = async (url: string): Promise<JobOpened> =>
 export const join = async (url: string, code: string, device = 'emitter phone'): Promise<Joined> =>
   Joined.parse(await (await post(url, '/api/join', { code, device })).json());
 
-/** A job with both phones connected and through with history. */
+/** A job with both phones connected, all history received. */
 export async function bothIn(url: string) {
   const job = await openJob(url);
   const joined = await join(url, job.invite.code);

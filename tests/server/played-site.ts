@@ -6,7 +6,7 @@ export const demo = playDemoSite(Date.UTC(2026, 2, 3, 8));
 export const visitTo = (pair: string): DemoVisit =>
   demo.visits.find((visit) => visit.pair === pair) as DemoVisit;
 
-/** The site with one visit as it stood just before it was signed. */
+/** The site with one visit, as it was just before it was signed. */
 export const unsigned = (pair: string): PlayedSite => ({
   site: demo.site,
   visits: demo.visits.map(({ job, entries }) => {

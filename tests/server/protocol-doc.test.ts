@@ -45,7 +45,7 @@ const examples = blocks.flatMap(({ name, text }) =>
 );
 
 describe('docs/protocol.md', () => {
-  it.each(examples)('shows messages the protocol takes: $name $line', ({ name, line }) => {
+  it.each(examples)('shows only messages that the protocol takes: $name $line', ({ name, line }) => {
     const parsed = SCHEMAS[name]?.safeParse(JSON.parse(line));
     expect(parsed?.error).toBeUndefined();
     expect(parsed?.success).toBe(true);
@@ -60,14 +60,14 @@ describe('docs/protocol.md', () => {
     expect([...new Set(shown)].sort()).toEqual(kinds);
   });
 
-  it('names every refusal, and every close code', () => {
+  it('names every refusal and every close code', () => {
     for (const reason of Refusal.options) expect(doc).toContain(`\`${reason}\``);
     for (const [reason, code] of Object.entries(socket.CLOSE_CODES)) {
       expect(doc).toContain(`| \`${reason}\` | ${code} |`);
     }
   });
 
-  it('has a test for every rule, and a rule for every number in a test’s title', () => {
+  it('has a test for every rule, and a rule for every number in the title of a test', () => {
     const rules = [...doc.matchAll(/\*\*(R\d+)\*\*/g)].map(([, id]) => id);
     const tests = readdirSync('tests/server')
       .filter((file) => file.endsWith('.test.ts'))
@@ -77,7 +77,7 @@ describe('docs/protocol.md', () => {
     expect([...new Set(tests)].sort()).toEqual([...rules].sort());
   });
 
-  it('states the limits that hold', () => {
+  it('states the limits that the server uses', () => {
     const said = doc.replace(/\s+/g, ' ');
     expect(socket.MAX_FRAME_BYTES).toBe(65_536);
     expect(said).toContain('more than 65,536 bytes');

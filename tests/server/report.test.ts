@@ -7,7 +7,7 @@ import { serve } from './house.ts';
 
 const MINUTE_MS = 60_000;
 
-it('R42: both tokens of a site ask for its report, and another site knows nothing of it', async () => {
+it('R42: both tokens of a site can ask for its report; another site cannot see it', async () => {
   const { url } = await serve();
   const [one, other] = [await Desk.open(url), await Desk.open(url, 'Another hall')];
   await one.desk.post('/api/site/pairs', { pairs: [{ id: 'A', name: 'Pair A' }] });
@@ -22,7 +22,7 @@ it('R42: both tokens of a site ask for its report, and another site knows nothin
   expect(HttpRefusal.parse(await stranger.json()).reason).toBe('bad-token');
 });
 
-it('R42: six reports are kept, each until ten minutes after somebody last asked for it', async () => {
+it('R42: six reports are kept, each for ten minutes after someone last asked for it', async () => {
   let now = 0;
   const failures: unknown[] = [];
   const jobs = new ReportJobs(
@@ -32,7 +32,7 @@ it('R42: six reports are kept, each until ten minutes after somebody last asked 
   const begin = () => jobs.begin('site-one-0001', 1, async () => Buffer.from('%PDF'));
   const begun = [1, 2, 3, 4, 5, 6].map(() => begin()?.report ?? '');
   expect(begin()).toBeUndefined();
-  // All of them are made.
+  // All of them are ready.
   await new Promise((done) => setTimeout(done, 20));
   const [asked = '', left = ''] = begun;
   now = 9 * MINUTE_MS;

@@ -19,51 +19,54 @@ const newFolder = () => join(root, String(++folders));
 const recordOf = async (url: string, token: string) =>
   JobRecord.parse(await (await get(url, '/api/record', token)).json());
 
-describe('a server that ends', () => {
+describe('a server that stops', () => {
   // This proves that an acknowledgement is sent after the commit, and that a commit survives the process.
-  // It proves nothing about a power cut: the operating system lives on and writes what it holds.
-  it.each([3, 12, 30])('R27: killed with -9 after %i acknowledgements, it has lost none', async (enough) => {
-    const data = newFolder();
-    const first = await start(data);
-    const { job, panel } = await bothIn(first.url);
-    const ids = Array.from({ length: 50 }, newId);
-    const acked = new Map<string, number>();
-    const killed = new Promise<void>((resolve) => {
-      panel.socket.on('message', (frame) => {
-        const message = JSON.parse(String(frame));
-        if (message.t !== 'ack') return;
-        acked.set(message.id, message.seq);
-        if (acked.size === enough) {
-          first.child.kill('SIGKILL');
-          resolve();
-        }
+  // It proves nothing about a power cut: here the operating system runs on and writes what it holds.
+  it.each([3, 12, 30])(
+    'R27: killed with -9 after %i acknowledgements, it has lost none of those messages',
+    async (enough) => {
+      const data = newFolder();
+      const first = await start(data);
+      const { job, panel } = await bothIn(first.url);
+      const ids = Array.from({ length: 50 }, newId);
+      const acked = new Map<string, number>();
+      const killed = new Promise<void>((resolve) => {
+        panel.socket.on('message', (frame) => {
+          const message = JSON.parse(String(frame));
+          if (message.t !== 'ack') return;
+          acked.set(message.id, message.seq);
+          if (acked.size === enough) {
+            first.child.kill('SIGKILL');
+            resolve();
+          }
+        });
       });
-    });
-    for (const [i, id] of ids.entries()) panel.remark(`note ${i}`, id);
-    await killed;
-    expect((await first.ended).signal).toBe('SIGKILL');
-    await panel.closed;
-    expect(acked.size).toBeGreaterThanOrEqual(enough);
+      for (const [i, id] of ids.entries()) panel.remark(`note ${i}`, id);
+      await killed;
+      expect((await first.ended).signal).toBe('SIGKILL');
+      await panel.closed;
+      expect(acked.size).toBeGreaterThanOrEqual(enough);
 
-    const second = await start(data);
-    const { head, entries } = await recordOf(second.url, job.token);
-    expect(findFault(entries, head)).toBeUndefined();
-    for (const [id, seq] of acked) expect(entries[seq]).toMatchObject({ seq, ref: id });
+      const second = await start(data);
+      const { head, entries } = await recordOf(second.url, job.token);
+      expect(findFault(entries, head)).toBeUndefined();
+      for (const [id, seq] of acked) expect(entries[seq]).toMatchObject({ seq, ref: id });
 
-    // The phone comes back and sends again what it has no acknowledgement for; nothing is there twice.
-    const again = await Phone.at(second.url, job.token, panel.entries.at(-1)?.seq ?? -1);
-    for (const [i, id] of ids.entries()) if (!acked.has(id)) again.remark(`note ${i}`, id);
-    for (const id of ids) if (!acked.has(id)) await again.ack(id);
-    const after = await recordOf(second.url, job.token);
-    const remarks = after.entries.flatMap((e) => (e.fact.type === 'remark' ? [e.fact.text] : []));
-    expect(remarks).toEqual(ids.map((_, i) => `note ${i}`));
-    expect(findFault(after.entries, after.head)).toBeUndefined();
-    // What this phone was sent over both connections is the log, without a gap.
-    const seen = [...panel.entries, ...again.entries].filter((e) => e.seq < after.head.count);
-    expect(seen).toEqual(after.entries.slice(0, seen.length));
-  });
+      // The phone comes back and sends again what was not acknowledged. Nothing is logged twice.
+      const again = await Phone.at(second.url, job.token, panel.entries.at(-1)?.seq ?? -1);
+      for (const [i, id] of ids.entries()) if (!acked.has(id)) again.remark(`note ${i}`, id);
+      for (const id of ids) if (!acked.has(id)) await again.ack(id);
+      const after = await recordOf(second.url, job.token);
+      const remarks = after.entries.flatMap((e) => (e.fact.type === 'remark' ? [e.fact.text] : []));
+      expect(remarks).toEqual(ids.map((_, i) => `note ${i}`));
+      expect(findFault(after.entries, after.head)).toBeUndefined();
+      // What this phone got over both connections is the whole log, without a gap.
+      const seen = [...panel.entries, ...again.entries].filter((e) => e.seq < after.head.count);
+      expect(seen).toEqual(after.entries.slice(0, seen.length));
+    },
+  );
 
-  it('R27: asked to end, it sends the phones away, ends well, and the job goes on where it was', async () => {
+  it('R27: when asked to stop, it sends the phones away and ends without error; the job goes on where it was', async () => {
     const data = newFolder();
     const first = await start(data);
     const { job, panel, emitter, emitterToken } = await bothIn(first.url);
@@ -85,13 +88,13 @@ describe('a server that ends', () => {
     expect(move.fact).toMatchObject({ instruction: turn.seq });
   });
 
-  it('R27: a watcher who looks at a job put away adds nothing to its log', async () => {
+  it('R27: a watcher who looks at a job that is not live adds nothing to its log', async () => {
     const data = newFolder();
     const first = await serve({ store: openDataFolder(data) });
     const { job } = await bothIn(first.url);
     await first.close();
 
-    // Long after every instruction has lapsed.
+    // Long after every instruction has expired.
     const later = { ...systemClock, now: () => Date.now() + 24 * 60 * 60_000 };
     const second = await serve({ store: openDataFolder(data), clock: later });
     const { head } = await recordOf(second.url, job.watch);
@@ -101,7 +104,7 @@ describe('a server that ends', () => {
     await (await Phone.at(second.url, job.token)).entry((e) => e.fact.type === 'withdrawn');
   });
 
-  it('R27: an invitation and a lost seat outlive it too', async () => {
+  it('R27: an invitation and a lost seat still hold after a restart', async () => {
     const data = newFolder();
     const first = await serve({ store: openDataFolder(data) });
     const { job, panel, emitter, emitterToken } = await bothIn(first.url);
@@ -118,8 +121,8 @@ describe('a server that ends', () => {
   });
 });
 
-describe('a log that was tampered with', () => {
-  it('R28: opens read-only up to the fault, and says so to who wants to write', async () => {
+describe('a log that someone has tampered with', () => {
+  it('R28: opens read-only up to the fault, and says so to anyone who wants to write', async () => {
     const data = newFolder();
     const first = await serve({ store: openDataFolder(data) });
     const { job, panel } = await bothIn(first.url);
@@ -137,7 +140,7 @@ describe('a log that was tampered with', () => {
     );
     db.close();
 
-    // The trigger is gone, and that is not what protects the log from who can write the file.
+    // The trigger is removed. It does not protect the log from a person who can write the file.
     const { url } = await serve({ store: openDataFolder(data) });
     const again = await Phone.at(url, job.token);
     expect(again.entries.at(-1)?.seq).toBe(target - 1);
@@ -146,7 +149,7 @@ describe('a log that was tampered with', () => {
       expect(refusal.reason).toBe('log-broken');
       expect(refusal.text).toContain(`entry ${target}`);
     }
-    // The record is given as it lies, so that everyone can see the fault for themselves.
+    // The record is given as it is stored, so that everyone can see the fault.
     const { head, entries } = await recordOf(url, job.token);
     expect(findFault(entries, head)).toEqual({ seq: target, fault: 'hash' });
 

@@ -11,7 +11,7 @@ const refusalOf = async (response: Response) => ({
 });
 
 describe('seats and codes', () => {
-  it('R14: a newer connection of the same phone takes the place of the older, whose frames no longer count', async () => {
+  it('R14: a newer connection of the same phone replaces the older one, whose frames no longer count', async () => {
     const { url } = await serve();
     const { job, panel, emitter } = await bothIn(url);
     const newer = await Phone.at(url, job.token);
@@ -27,7 +27,7 @@ describe('seats and codes', () => {
     });
   });
 
-  it('R15: a code is six unambiguous characters, taken in any case and with gaps, once', async () => {
+  it('R15: a code is six unambiguous characters; it works once, in upper or lower case, with or without gaps', async () => {
     const { url } = await serve();
     const { invite } = await openJob(url);
     expect(invite.code).toMatch(new RegExp(`^[${CODE_ALPHABET}]{6}$`));
@@ -39,7 +39,7 @@ describe('seats and codes', () => {
     expect(await refusalOf(again)).toMatchObject({ status: 403, reason: 'bad-code' });
   });
 
-  it('R15: a code is good for fifteen minutes', async () => {
+  it('R15: a code is valid for fifteen minutes', async () => {
     const clock = new ManualClock();
     const { url } = await serve({ clock });
     const { invite } = await openJob(url);
@@ -50,7 +50,7 @@ describe('seats and codes', () => {
     });
   });
 
-  it('R15: only the newest code of a seat is good', async () => {
+  it('R15: only the newest code of a seat is valid', async () => {
     const { url } = await serve();
     const job = await openJob(url);
     const panel = await Phone.at(url, job.token);
@@ -60,7 +60,7 @@ describe('seats and codes', () => {
     expect((await join(url, invite.code)).seat).toBe('emitter');
   });
 
-  it('R15: of two phones that use a code at once, one gets the seat', async () => {
+  it('R15: if two phones use a code at the same time, one gets the seat', async () => {
     const { url } = await serve();
     const { invite } = await openJob(url);
     const both = await Promise.all(
@@ -69,7 +69,7 @@ describe('seats and codes', () => {
     expect(both.map((r) => r.status).sort()).toEqual([200, 403]);
   });
 
-  it('R16: the seat of a phone that is online cannot be taken, and the code stays good', async () => {
+  it('R16: the seat of a phone that is online cannot be taken, and the code stays valid', async () => {
     const { url } = await serve();
     const { panel, emitter } = await bothIn(url);
     const id = emitter.send({ t: 'invite', seat: 'emitter' });
@@ -90,7 +90,7 @@ describe('seats and codes', () => {
     expect((await panel.refusal(id)).reason).toBe('seat-in-use');
   });
 
-  it('R17: a dead phone’s seat is taken over with a new code; that is logged, and the old phone is told', async () => {
+  it('R17: a new code takes over the seat of a dead phone; the log says so, and the old phone is told', async () => {
     const { url } = await serve();
     const { panel, emitter, emitterToken } = await bothIn(url);
     emitter.socket.terminate();
@@ -121,7 +121,7 @@ describe('seats and codes', () => {
     expect((await join(url, invite.code)).seat).toBe('panel');
   });
 
-  it('R18: wrong codes are limited for each address, and no right code is taken meanwhile', async () => {
+  it('R18: wrong codes are limited for each address; at the limit no right code is taken either', async () => {
     const { url } = await serve({ limits: { guessesPerAddress: { burst: 3, perSecond: 1 } } });
     const { invite } = await openJob(url);
     for (const code of ['222222', '333333', 'not a code']) {
@@ -141,7 +141,7 @@ describe('seats and codes', () => {
     expect((await post(url, '/api/join', { code: '444444' })).status).toBe(429);
   });
 
-  it('R18: at the limit set, a code of ten open jobs is guessed in years', () => {
+  it('R18: at this limit it takes years to guess a code of ten open jobs', () => {
     const yearMs = 365.25 * 24 * 3600 * 1000;
     const codes = CODE_ALPHABET.length ** 6;
     const guesses = codes / 10;
@@ -168,11 +168,11 @@ describe('presence and the line', () => {
     expect(performance.now() - since).toBeLessThan(2_000);
   });
 
-  it('R19: a line that is dead but looks open is noticed, though nobody hangs up', async () => {
+  it('R19: a dead line that looks open is noticed, even if nobody hangs up', async () => {
     const limits = { pingEveryMs: 50, deadAfterMs: 200 };
     const { url } = await serve({ limits });
     const { panel, emitter } = await bothIn(url);
-    // A phone in a lift: its system takes in no frame and answers no ping, and the connection stays up.
+    // A phone in a lift: it reads no frame and answers no ping, but the connection stays open.
     emitter.socket.pause();
     await panel.presence((p) => p.emitter === 'away');
     const link = await panel.entry((e) => e.fact.type === 'link');
@@ -182,7 +182,7 @@ describe('presence and the line', () => {
     expect(panel.socket.readyState).toBe(panel.socket.OPEN);
   });
 
-  it('R20: coming and going is logged', async () => {
+  it('R20: the log says when a phone comes and goes', async () => {
     const { url } = await serve();
     const { panel, emitter, emitterToken } = await bothIn(url);
     await emitter.hangUp();
@@ -196,7 +196,7 @@ describe('presence and the line', () => {
     ]);
   });
 
-  it('R20: a phone that joined and never came is logged as gone after a moment', async () => {
+  it('R20: a phone that joined but never connected is logged as gone after a moment', async () => {
     const { url } = await serve({ limits: { deadAfterMs: 100 } });
     const job = await openJob(url);
     await join(url, job.invite.code);
@@ -213,7 +213,7 @@ describe('presence and the line', () => {
     expect(await panel.next('pong')).toEqual({ t: 'pong', n: 41, now: clock.now() });
   });
 
-  it('R22: a phone that takes in too slowly is cut, misses nothing when it resumes, and holds up nobody', async () => {
+  it('R22: a phone that reads too slowly is cut off, misses nothing when it resumes, and delays nobody', async () => {
     const { url } = await serve({
       limits: { maxBufferedBytes: 2_000, messages: { burst: 5000, perSecond: 0 } },
     });

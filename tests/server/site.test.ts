@@ -48,7 +48,7 @@ const drawn = {
 const signer = { name: 'S. Example', role: 'Supervisor', signature: drawn };
 
 describe('a site over HTTP', () => {
-  it('R34: has a token for its desk and one for readers, who change nothing', async () => {
+  it('R34: has a token for its desk, and one for readers, who cannot change it', async () => {
     const { url } = await serve();
     const { desk, reader } = await Desk.open(url);
     expect(await desk.board()).toMatchObject({ site: 'Hollin Bridge sorting hall', role: 'desk', pairs: [] });
@@ -79,7 +79,7 @@ describe('a site over HTTP', () => {
     }
   });
 
-  it('R35: takes a table of 500 pairs in one body, all or none, and says what is wrong with one', async () => {
+  it('R35: takes a table of 500 pairs in one body, all or none, and says which one is wrong and why', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     const pairs = Array.from({ length: 500 }, (_, i) => plan(`P${i}`));
@@ -95,7 +95,7 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs.map((row) => row.plan)).toEqual(pairs);
   });
 
-  it('R35: the same id is logged once and gets the first answer, among commands at the same time', async () => {
+  it('R35: a command with the same id is logged once and gets the first answer, even among others at the same time', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     const id = newId();
@@ -115,7 +115,7 @@ describe('a site over HTTP', () => {
     expect(findFault(log.entries, log.head)).toBeUndefined();
   });
 
-  it('R35: a pair that is dropped stays on the board as such, and one that is not there is named', async () => {
+  it('R35: a dropped pair stays on the board, marked as dropped; a pair that does not exist is named', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
@@ -134,7 +134,7 @@ describe('a site over HTTP', () => {
     ]);
   });
 
-  it('R36: a visit is a commissioning of the pair as planned, named in the site’s log', async () => {
+  it('R36: a visit is a commissioning of the pair as planned, and the site’s log names it', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
@@ -156,7 +156,7 @@ describe('a site over HTTP', () => {
     });
   });
 
-  it('R36: the same id again gives the same visit with keys that are good', async () => {
+  it('R36: the same id again gives the same visit, with valid keys', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
@@ -168,7 +168,7 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs[0]?.visits).toHaveLength(1);
   });
 
-  it('R36: nothing is begun for a pair that is not there, or without a meter', async () => {
+  it('R36: no visit can begin for a pair that does not exist or has no meter', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
     const { meter: _, ...bare } = plan('A');
@@ -181,7 +181,7 @@ describe('a site over HTTP', () => {
     expect((await desk.post('/api/site/jobs', { pair: 'A', meter })).status).toBe(201);
   });
 
-  it('R37: gives the record of any visit of the site, for both tokens, and of no other job', async () => {
+  it('R37: both tokens get the record of any visit of the site, and of no other job', async () => {
     const { url, desk, reader } = await served();
     const { job, entries } = visitTo('N2');
     for (const who of [desk, reader]) {
@@ -199,7 +199,7 @@ describe('a site over HTTP', () => {
     }
   });
 
-  it('R38: a signature names the head that was read and the findings of then, once', async () => {
+  it('R38: a signature names the head that was read and its findings, and is logged once', async () => {
     const { desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
     const before = (await desk.board()).pairs.find((row) => row.plan.id === 'N2');
@@ -219,7 +219,7 @@ describe('a site over HTTP', () => {
     });
   });
 
-  it('R38: nothing is signed that lacks something, has grown, or is another record than was read', async () => {
+  it('R38: a record that lacks something, has grown, or is not the one that was read cannot be signed', async () => {
     const { desk } = await served(unsigned('N2'));
     const board = await desk.board();
     const row = (id: string) => board.pairs.find(({ plan }) => plan.id === id);
@@ -235,7 +235,7 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs).toEqual(board.pairs);
   });
 
-  it('R38: an open issue is answered for by the desk, in words that stay', async () => {
+  it('R38: the desk answers an open issue, in words that stay in the record', async () => {
     const played: PlayedSite = {
       site: demo.site,
       visits: demo.visits.map(({ job, entries }) => {
@@ -258,7 +258,7 @@ describe('a site over HTTP', () => {
     expect(again).toMatchObject({ status: 400, reason: 'bad-target' });
   });
 
-  it('R38: nothing is signed or closed in a job that is no visit of the site', async () => {
+  it('R38: the desk can sign or close nothing in a job that is not a visit of its site', async () => {
     const { url, desk } = await served();
     const { job } = await openJob(url);
     const head = { count: 1, hash: 'f'.repeat(64) };
@@ -270,7 +270,7 @@ describe('a site over HTTP', () => {
     }
   });
 
-  it('R39: every planted fault is in the findings of its visit, and no other', async () => {
+  it('R39: the findings of each visit are its planted faults, and nothing else', async () => {
     const { reader } = await served();
     const { perPair, site } = SiteFindings.parse(await (await reader.get('/api/site/findings')).json());
     const found = perPair.map(({ pair, findings }) => [pair, findings.map(({ id }) => id).sort()]);
@@ -284,7 +284,7 @@ describe('a site over HTTP', () => {
     ]);
   });
 
-  it('R39: the board counts the findings of the latest visit and of the site, and names the head they are of', async () => {
+  it('R39: the board counts the findings of the latest visit and of the site, and names the head they belong to', async () => {
     const { store, reader } = await served();
     const { pairs } = await reader.board();
     expect(pairs.map(({ plan: { id }, status }) => [id, status])).toMatchObject([
@@ -318,7 +318,7 @@ describe('a site over HTTP', () => {
     }
   });
 
-  it('R39: what is kept beside a log is believed only while the log ends there', async () => {
+  it('R39: a stored summary is used only while the log still has the same head', async () => {
     const { store, desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
     const board = await desk.board();
@@ -326,7 +326,7 @@ describe('a site over HTTP', () => {
     const head = board.pairs.find((row) => row.plan.id === 'N2')?.head;
     await seqOf(await desk.post('/api/site/sign', { job, head, ...signer }));
     await desk.board();
-    // As a server that begins with an summary from before, and with one that is no summary at all.
+    // A server that starts with an older summary, and one that starts with no valid summary at all.
     for (const body of [kept?.body ?? '', 'scribble']) {
       const { hash } = await store.head(job);
       await store.keepSummary(job, { hash, body });
@@ -336,7 +336,7 @@ describe('a site over HTTP', () => {
     }
   });
 
-  it('R39: when everybody has left a visit, what the board needs of it is worked out', async () => {
+  it('R39: when everyone has left a visit, its summary for the board is worked out', async () => {
     const store = new MemoryStore();
     const clock = new ManualClock();
     const { url } = await serve({ store, clock, limits: { roomIdleMs: 40, deadAfterMs: 40 } });
@@ -346,7 +346,7 @@ describe('a site over HTTP', () => {
     await panel.hangUp();
     await vi.waitFor(
       async () => {
-        // What waits for an answer runs out.
+        // All work that waits for an answer ends here.
         clock.advance(3_600_000);
         expect((await store.summary(job))?.hash).toBe((await store.head(job)).hash);
       },
@@ -354,7 +354,7 @@ describe('a site over HTTP', () => {
     );
   });
 
-  it('R39: a visit whose log fails its check needs attention, and nothing else is told of it', async () => {
+  it('R39: a visit whose log fails its check needs attention, and the board says nothing else about it', async () => {
     class Tampered extends MemoryStore {
       override async audit(job: string) {
         return job === visitTo('S1').job ? ({ seq: 7, fault: 'hash' } as const) : super.audit(job);
@@ -392,7 +392,7 @@ describe('a site over HTTP', () => {
     },
   );
 
-  it('R39: with a visit named, the board and the findings are of its pair alone', async () => {
+  it('R39: when a visit is named, board and findings show only its pair', async () => {
     const { reader } = await served();
     const { job, pair } = visitTo('S1');
     const whole = await reader.board();
@@ -407,7 +407,7 @@ describe('a site over HTTP', () => {
     expect(await refusal(await reader.get('/api/site?job=elsewhere1'))).toMatchObject({ status: 404 });
   });
 
-  it('R29: when the site’s log cannot be written nothing is taken, and the same command is good later', async () => {
+  it('R29: when the site’s log cannot be written, nothing is taken; the same command works later', async () => {
     class Failing extends MemoryStore {
       failing = false;
       override async append(...args: Parameters<MemoryStore['append']>) {
@@ -429,7 +429,7 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs).toHaveLength(1);
   });
 
-  it('R32: changes and sites are limited for each address, and a body too', async () => {
+  it('R32: changes and new sites are limited for each address, and so is the size of a body', async () => {
     const limits = {
       siteWritesPerAddress: { burst: 1, perSecond: 0 },
       opensPerAddress: { burst: 1, perSecond: 0 },

@@ -11,14 +11,14 @@ import { bothIn, newId, Phone } from './phone.ts';
 
 const BYTES_PER_MS = (SAMPLE_RATE * 2) / 1000;
 
-/** Sound of some milliseconds, a ramp. */
+/** Sound of so many milliseconds, a ramp. */
 const sound = (ms: number): Buffer => {
   const pcm = Buffer.alloc(ms * BYTES_PER_MS);
   for (let i = 0; i < pcm.length; i += 2) pcm.writeInt16LE((i % 20_000) - 10_000, i);
   return pcm;
 };
 
-/** A speech engine that hears what the test tells it to, and remembers what it was given. */
+/** A speech engine that hears what the test says, and remembers what it was given. */
 function engine(hear: (samples: Float32Array) => Promise<string> | string) {
   const given: Float32Array[] = [];
   const expected: TranscribeOptions['expect'][] = [];
@@ -47,7 +47,7 @@ const stages = (phone: Phone, id: string) =>
   phone.all('hearing').flatMap((m) => (m.id === id ? [m.stage] : []));
 
 describe('speech', () => {
-  it('R23: what was heard goes the way of typed words, with its confidence and alternatives', async () => {
+  it('R23: what was heard is handled like typed words, with its confidence and alternatives', async () => {
     const { transcriber, given } = engine(() => 'forty two');
     const { url } = await serve({ transcriber });
     const { panel, emitter } = await bothIn(url);
@@ -70,7 +70,7 @@ describe('speech', () => {
     expect(stages(emitter, id)).toEqual(['listening', 'working', 'done']);
   });
 
-  it('R23: the engine is told which readings would not surprise', async () => {
+  it('R23: the speech engine is told which readings are likely', async () => {
     const { transcriber, expected } = engine(() => 'forty two');
     const { url } = await serve({ transcriber });
     const { panel } = await bothIn(url);
@@ -87,7 +87,7 @@ describe('speech', () => {
     expect([...samples]).toEqual([-1, 32767 / 32768, 0, 0.5]);
   });
 
-  it('R23: the same talk sent again is acknowledged as before, and not listened to', async () => {
+  it('R23: a talk that is sent again gets the same acknowledgement, and is not listened to again', async () => {
     const { transcriber, given } = engine(() => 'forty two');
     const { url } = await serve({ transcriber });
     const { panel } = await bothIn(url);
@@ -101,7 +101,7 @@ describe('speech', () => {
     expect(panel.all('refused')).toEqual([]);
   });
 
-  it('R23: a talk sent again while it is listened to is heard once, and acknowledged on the new connection', async () => {
+  it('R23: a talk that is sent again while the engine works on it is heard once, and acknowledged on the new connection', async () => {
     let finish: (text: string) => void = () => {};
     const { transcriber, given } = engine(
       () =>
@@ -124,7 +124,7 @@ describe('speech', () => {
     expect(again.entries.filter((e) => e.fact.type === 'said')).toHaveLength(1);
   });
 
-  it('R23: other words need not wait for the speech engine', async () => {
+  it('R23: other words do not wait for the speech engine', async () => {
     const { transcriber } = engine(() => new Promise<string>(() => {}));
     const { url } = await serve({ transcriber });
     const { panel } = await bothIn(url);
@@ -145,7 +145,7 @@ describe('speech', () => {
     expect(panel.entries.filter((e) => e.ref === id || e.fact.type === 'unheard')).toEqual([]);
   });
 
-  it('R23: the end of a talk that was never opened here is refused', async () => {
+  it('R23: the end of a talk that was not opened here is refused', async () => {
     const { url } = await serve(engine(() => ''));
     const { panel } = await bothIn(url);
     expect((await panel.refusal(panel.send({ t: 'talk-end' }))).reason).toBe('bad-message');
@@ -160,7 +160,7 @@ describe('speech', () => {
     await panel.ack(panel.say('forty two'));
   });
 
-  it('R24: all are told when the engine has loaded, or cannot', async () => {
+  it('R24: everyone is told when the speech engine has loaded or has failed', async () => {
     for (const loads of [true, false]) {
       let loaded: () => void = () => {};
       let failed: (error: Error) => void = () => {};
@@ -179,7 +179,7 @@ describe('speech', () => {
     }
   });
 
-  it('R24: sound in which no words are is logged as unheard', async () => {
+  it('R24: sound without words is logged as unheard', async () => {
     const { url } = await serve(engine(() => '  '));
     const { panel } = await bothIn(url);
     const id = talk(panel, 100);
@@ -216,7 +216,7 @@ describe('speech', () => {
     },
   );
 
-  it('R25: a talk beyond the longest is cut short, logged so, and its end acknowledged', async () => {
+  it('R25: a talk over the limit is cut short and logged as cut short, and its end is acknowledged', async () => {
     const { transcriber, given } = engine(() => 'forty two');
     const { url } = await serve({ transcriber, limits: { sound: { burst: 1e9, perSecond: 1 } } });
     const { panel } = await bothIn(url);
@@ -230,7 +230,7 @@ describe('speech', () => {
     expect(given).toEqual([]);
   });
 
-  it('R25: a talk of the longest is taken', async () => {
+  it('R25: a talk as long as the limit is taken', async () => {
     const { transcriber, given } = engine(() => 'forty two');
     const { url } = await serve({ transcriber });
     const { panel } = await bothIn(url);
@@ -250,7 +250,7 @@ describe('speech', () => {
     await panel.ack(panel.say('forty two'));
   });
 
-  it('R26: a line lost in the middle of a talk is logged, and the talk can be sent again whole', async () => {
+  it('R26: a talk that lost its line is logged as cut short, and can be sent again, whole', async () => {
     const { transcriber } = engine(() => 'forty two');
     const { url } = await serve({ transcriber });
     const { job, panel, emitter } = await bothIn(url);
@@ -267,7 +267,7 @@ describe('speech', () => {
     expect((await emitter.entry((e) => e.seq === seq)).fact.type).toBe('said');
   });
 
-  it('R24: a talk still under way when the server ends does not hold it up', async () => {
+  it('R24: a talk in progress does not keep the server from stopping', async () => {
     const { transcriber } = engine(() => new Promise<string>(() => {}));
     const { url } = await serve({ transcriber });
     const { panel } = await bothIn(url);

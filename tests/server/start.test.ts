@@ -19,7 +19,7 @@ afterAll(() => rmSync(root, { recursive: true }));
 let folders = 0;
 const newFolder = () => join(root, String(++folders));
 
-/** The program ends with one line on the error output that says `clue`, and no more. */
+/** The program ends with one line on the error output, which matches `clue`, and nothing more. */
 async function endsWith(clue: RegExp, args: string[], env: Record<string, string> = {}) {
   const { code, out, err } = await run(args, env).ended;
   expect(err).toMatch(clue);
@@ -49,7 +49,7 @@ describe('the program', { timeout: 60_000 }, () => {
     }
   });
 
-  it('prints one line per way in, the data folder and the speech engine, and ends well when asked to', async () => {
+  it('prints each address, the data folder and the speech engine, and stops without error when asked to', async () => {
     const data = newFolder();
     const server = await start(data);
     expect((await get(server.url, '/api/health')).status).toBe(200);
@@ -102,7 +102,7 @@ describe('the program', { timeout: 60_000 }, () => {
     await endsWith(clue, args);
   });
 
-  it('refuses an occupied port', async () => {
+  it('refuses a port that is in use', async () => {
     const holder = createServer().listen(0, '127.0.0.1');
     onTestFinished(() => {
       holder.close();
@@ -120,8 +120,8 @@ describe('the program', { timeout: 60_000 }, () => {
   });
 
   it('refuses an address this machine does not have', async () => {
-    // RFC 5737: TEST-NET-3 is nobody's.
-    await endsWith(/203\.0\.113\.9 is no address of this machine/, [
+    // RFC 5737: TEST-NET-3 belongs to nobody.
+    await endsWith(/203\.0\.113\.9 is not an address of this machine/, [
       ...['--port', '0', '--host', '203.0.113.9', '--data', newFolder()],
     ]);
   });
@@ -164,7 +164,7 @@ describe('the program', { timeout: 60_000 }, () => {
     await endsWith(/is in use by another program/, ['--port', '0', '--data', data]);
   });
 
-  it('refuses certificate files that are missing or no pair', async () => {
+  it('refuses certificate files that are missing or do not belong together', async () => {
     const file = join(root, 'not.pem');
     writeFileSync(file, 'not a certificate');
     const common = ['--port', '0', '--data', newFolder(), '--tls', 'files'];
@@ -173,7 +173,7 @@ describe('the program', { timeout: 60_000 }, () => {
   });
 });
 
-describe('the own certificate', () => {
+describe('the server’s own certificate', () => {
   const DAY = 24 * 3600 * 1000;
   const now = Date.UTC(2026, 0, 1);
   const wanted = { names: ['localhost'], addresses: ['127.0.0.1', '192.0.2.7'] };
@@ -196,7 +196,7 @@ describe('the own certificate', () => {
     expect(x509.keyUsage).toContain('1.3.6.1.5.5.7.3.1');
   });
 
-  it('is kept, readable by its owner alone, until it runs out or an address is new', async () => {
+  it('is kept, readable only by its owner, until it expires soon or there is a new address', async () => {
     const folder = folderMade();
     const { cert } = await make(folder);
     expect(statSync(join(folder, 'own-key.pem')).mode & 0o077).toBe(0);
@@ -207,14 +207,14 @@ describe('the own certificate', () => {
     expect((await make(folder, now, moved)).cert).not.toBe(third.cert);
   });
 
-  it('is made again when the files are no certificate', async () => {
+  it('is made again when the files hold no certificate', async () => {
     const folder = folderMade();
     writeFileSync(join(folder, 'own-certificate.pem'), 'junk');
     writeFileSync(join(folder, 'own-key.pem'), 'junk');
     expect((await make(folder)).cert).toContain('BEGIN CERTIFICATE');
   });
 
-  it('serves https and wss on the port on which this machine may also come plainly', async () => {
+  it('serves https and wss on the same port on which this machine may use plain http', async () => {
     const tls = await make(folderMade());
     const { port, url } = await serve({ tls });
     expect((await get(url, '/api/health')).status).toBe(200);

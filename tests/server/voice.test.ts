@@ -51,7 +51,7 @@ describe('the voice of the server', () => {
     },
   );
 
-  it('R40: refuses what is empty, too long, out of range, or too much at once', async () => {
+  it('R40: refuses a text that is empty or too long, a pace out of range, and too much at once', async () => {
     const voice = { say: async () => new Uint8Array(44), close: async () => {} };
     const { url } = await serve({ voice, limits: { voices: { burst: 2, perSecond: 0 } } });
     const { token } = await openJob(url);
@@ -65,7 +65,7 @@ describe('the voice of the server', () => {
     expect(await reason(ask('hold'))).toBe('too-fast');
   });
 
-  it('R40: says so where there is no voice', async () => {
+  it('R40: says so when there is no voice', async () => {
     const { url } = await serve();
     const { token } = await openJob(url);
     const answer = await get(url, ask('hold'), token);
@@ -76,7 +76,7 @@ describe('the voice of the server', () => {
     });
   });
 
-  it('takes no text for an option or a command, and makes the same sentence once', async () => {
+  it('never takes a text for an option or a command, and makes the same sentence only once', async () => {
     expect(sayable('-w /tmp/x')).toBe('w /tmp/x');
     expect(sayable('Beam “4” — isn’t <b>here</b>')).toBe("Beam 4 isn't b here /b");
     const voice = standIn();

@@ -15,19 +15,19 @@ const faults = (text: string): string[] => {
 };
 
 describe('the template', () => {
-  it('is a table any CSV parser reads, with every column and one example', () => {
+  it('is a table that any CSV parser can read, with every column and one example', () => {
     const [header, ...rows] = parse(csvTemplate()) as string[][];
     expect(header).toEqual([...PAIR_COLUMNS]);
     expect(rows).toHaveLength(1);
   });
 
-  it('is refused as long as its example stands in it', () => {
+  it('is refused as long as its example row is in it', () => {
     expect(faults(csvTemplate())).toEqual([expect.stringContaining('Line 2, id: "EXAMPLE"')]);
   });
 });
 
 describe('reading pairs', () => {
-  it('takes what is known and leaves the rest open', () => {
+  it('takes what is known, and leaves the rest open', () => {
     expect(read('id,name,path_m\nB2,North aisle,62.5\nB3,,\n')).toEqual({
       ok: true,
       pairs: [
@@ -95,7 +95,7 @@ describe('reading pairs', () => {
     expect(faults(text)[0]).toMatch(message);
   });
 
-  it('names an id that stands there twice, though the rows are wrong in something else', () => {
+  it('names an id that is used twice, even when its rows are wrong in something else too', () => {
     expect(faults('id,path_m\nB1,far\nB1,9999\n')).toEqual([
       expect.stringMatching(/^Line 2, path_m/),
       expect.stringMatching(/^Line 3, id: "B1" is the id of line 2 already/),
@@ -103,7 +103,7 @@ describe('reading pairs', () => {
     ]);
   });
 
-  it('names the line a row begins at, though a cell before it spans several', () => {
+  it('names the line where a row begins, even when an earlier cell has several lines', () => {
     expect(faults('id,name\nB1,"North\naisle"\nB 2,x\n')[0]).toMatch(/^Line 4, id/);
   });
 });
@@ -142,7 +142,7 @@ describe('round trip', () => {
         Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== undefined)) as PairPlan,
     );
 
-  it('what is written is read back the same', () => {
+  it('a table that is written reads back the same', () => {
     fc.assert(
       fc.property(fc.uniqueArray(plan, { minLength: 1, maxLength: 8, selector: ({ id }) => id }), (plans) => {
         expect(read(pairsToCsv(plans))).toEqual({ ok: true, pairs: plans });
@@ -150,7 +150,7 @@ describe('round trip', () => {
     );
   });
 
-  it('any text is read or refused, never thrown on', () => {
+  it('any text is read or refused, and never throws', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme' }), (rest) => {
         const result = read(`id,name\n${rest}`);

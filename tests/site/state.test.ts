@@ -12,14 +12,14 @@ const planned = (id: string, pathLength?: number): Fact => ({
 });
 
 describe('a site', () => {
-  it('has the pairs that were planned, in that order', () => {
+  it('has the pairs in the order in which they were planned', () => {
     const site = siteOf(opened, planned('B2'), planned('B1'));
     expect(site.site).toBe('Quayside Hall 3');
     expect(livePairs(site).map(({ plan }) => plan.id)).toEqual(['B2', 'B1']);
     expect(site.count).toBe(3);
   });
 
-  it('a pair planned again keeps its place and its visits', () => {
+  it('a pair that is planned again keeps its place and its visits', () => {
     const visit: Fact = { type: 'job-begun', pair: 'B2', job: 'job-of-b2' };
     const site = siteOf(opened, planned('B2', 62), planned('B1'), visit, planned('B2', 64));
     expect(livePairs(site)[0]).toMatchObject({
@@ -28,7 +28,7 @@ describe('a site', () => {
     });
   });
 
-  it('a pair dropped leaves the board with its reason, and its visits stay', () => {
+  it('a pair that is dropped leaves the board with its reason, and its visits stay', () => {
     const dropped: Fact = { type: 'pair-dropped', pair: 'B2', reason: 'Wall moved' };
     const site = siteOf(opened, planned('B2'), { type: 'job-begun', pair: 'B2', job: 'job-of-b2' }, dropped);
     expect(livePairs(site)).toEqual([]);
@@ -38,12 +38,12 @@ describe('a site', () => {
     });
   });
 
-  it('planned again after it was dropped it is back', () => {
+  it('a dropped pair that is planned again is back', () => {
     const dropped: Fact = { type: 'pair-dropped', pair: 'B2', reason: 'Wall moved' };
     expect(livePairs(siteOf(opened, planned('B2'), dropped, planned('B2')))).toHaveLength(1);
   });
 
-  it('a visit to a pair that is not there, and facts of jobs, change nothing', () => {
+  it('a visit to a pair that does not exist, and the facts of a job, change nothing', () => {
     const site = siteOf(opened, { type: 'job-begun', pair: 'B9', job: 'job-of-b9' }, { type: 'pause' });
     expect(site.pairs.size).toBe(0);
   });

@@ -38,7 +38,7 @@ const someLogits = fc
   })
   .map((data) => logSoftmax({ data: Float32Array.from(data), frames: FRAMES, tokens: TOKENS }));
 
-/** Probability of each text by going through every path there is (definition of CTC: Graves et al. 2006). */
+/** Probability of each text, from every possible path (definition of CTC: Graves et al. 2006). */
 function byEveryPath(logProbs: Float64Array): Map<string, number> {
   const found = new Map<string, number>();
   const walk = (frame: number, path: number[], p: number): void => {
@@ -59,7 +59,7 @@ function byEveryPath(logProbs: Float64Array): Map<string, number> {
 }
 
 describe('beam search', () => {
-  it('with room for all beginnings gives every sentence the probability that all its paths sum to', () => {
+  it('with room for all beginnings gives every sentence the sum of the probabilities of its paths', () => {
     fc.assert(
       fc.property(someLogits, (logProbs) => {
         const every = byEveryPath(logProbs);
@@ -75,7 +75,7 @@ describe('beam search', () => {
     );
   });
 
-  it('gives the likeliest first, words charged for', () => {
+  it('gives the most likely text first, with a cost for each word', () => {
     fc.assert(
       fc.property(someLogits, (logProbs) => {
         const found = search(logProbs, TOKENS, ALPHABET, new Spelling(GRAPH, ALPHABET), { cost: () => 1.5 });
@@ -99,11 +99,11 @@ describe('open text', () => {
     return logSoftmax({ data, frames: tokens.length, tokens: TOKENS });
   };
 
-  it('drops repeats and blanks, keeps doubled letters that a blank parts', () => {
+  it('drops repeats and blanks, and keeps double letters with a blank between them', () => {
     expect(freeText(logits(2, 2, 0, 2, 1, 1, 3, 0), TOKENS, ALPHABET).text).toBe('aa b');
   });
 
-  it('is empty where nothing is said', () => {
+  it('is empty when nothing is said', () => {
     expect(freeText(logits(0, 0, 0), TOKENS, ALPHABET).text).toBe('');
   });
 });

@@ -4,7 +4,7 @@ import { withEdges } from '../../src/speech/edges.ts';
 const RATE = 16_000;
 const power = (some: Float32Array): number => some.reduce((sum, x) => sum + x * x, 0) / some.length;
 
-/** Noise of a level, the same every time. */
+/** Noise of the given level, the same every time. */
 function noise(length: number, level: number): Float32Array {
   let seed = 7;
   return Float32Array.from({ length }, () => {
@@ -14,7 +14,7 @@ function noise(length: number, level: number): Float32Array {
 }
 
 describe('the edges of an utterance', () => {
-  it('keep the sound as it is in the middle', () => {
+  it('keep the sound in the middle as it is', () => {
     const sound = noise(RATE, 0.3);
     const padded = withEdges(sound);
     const edge = (padded.length - sound.length) / 2;
@@ -32,13 +32,13 @@ describe('the edges of an utterance', () => {
     }
   });
 
-  it('are quiet round a word cut tight, by the shortest gap in it', () => {
+  it('are quiet around a word that was cut tight, because of the short gap in it', () => {
     const word = noise(RATE / 4, 0.8);
     word.set(noise(RATE / 32, 0.01), RATE / 8);
     expect(power(withEdges(word).subarray(0, RATE / 4))).toBeLessThan(power(word) / 1000);
   });
 
-  it('are silent round silence', () => {
+  it('are silent around silence', () => {
     expect(Math.max(...withEdges(new Float32Array(RATE)))).toBe(0);
   });
 });

@@ -3,20 +3,20 @@ import { join } from 'node:path';
 import { onnx } from 'onnx-proto';
 
 /**
- * Writes a model in Whisper's layout that has learnt one thing by heart: nothing at silence; at any sound a text,
- * word after word by a table of what follows what. No trained weights can be had here, so this holds the layout, the
- * calls and what is made of the answer, and says nothing of how well a real one hears.
+ * Writes a model in Whisper's layout that knows only one thing: at silence it writes nothing, at any sound one text,
+ * word after word from a table. No trained weights are available here. So this tests the layout, the calls and the use
+ * of the answer, and says nothing about how well a real model hears.
  *
- * `follows`: for each word the words after it with their probabilities; it begins behind `START`, `END` ends it.
+ * `follows`: for each word, the next words with their probabilities, from `START` to `END`.
  */
 export const START = '<|notimestamps|>';
 export const END = '<|endoftext|>';
 
 const SPECIAL = [END, '<|startoftranscript|>', '<|en|>', '<|transcribe|>', START];
-/** Of the features: mel bands, and frames in the 30 s that Whisper always hears. */
+/** The size of the features: mel bands, and frames in the 30 s that Whisper always hears. */
 const MELS = 80;
 const FRAMES = 3000;
-/** What the features come to at silence, as the library makes them: (log10(1e-10) + 4) / 4. */
+/** The value of the features at silence, as the library makes them: (log10(1e-10) + 4) / 4. */
 const SILENT = -1.5;
 const WIDTH = 4;
 
@@ -24,7 +24,7 @@ type Follows = Readonly<Record<string, Readonly<Record<string, number>>>>;
 
 export function writeWhisper(folder: string, follows: Follows): void {
   const words = [...new Set(Object.entries(follows).flatMap(([word, next]) => [word, ...Object.keys(next)]))];
-  // What stands behind the special ones is taken for a time.
+  // The library takes any token after the special ones for a time.
   const tokens = [...words.filter((word) => !SPECIAL.includes(word)), ...SPECIAL];
   const id = (token: string): number => tokens.indexOf(token);
   mkdirSync(join(folder, 'onnx'), { recursive: true });
@@ -76,7 +76,7 @@ export function writeWhisper(folder: string, follows: Follows): void {
   writeFileSync(join(folder, 'onnx', 'decoder_model_merged_quantized.onnx'), decoder(tokens, follows));
 }
 
-/** The mean of the features, above what silence comes to. */
+/** The mean of the features, less their value at silence. */
 const encoder = (): Uint8Array =>
   graph({
     inputs: [tensor('input_features', FLOAT, [1, MELS, FRAMES])],
@@ -89,7 +89,7 @@ const encoder = (): Uint8Array =>
     ],
   });
 
-/** The row of the last word in the table; a silent encoder adds so much to the end that nothing else is likely. */
+/** The row of the last word in the table. At silence the end gets so much that nothing else is likely. */
 function decoder(tokens: readonly string[], follows: Follows): Uint8Array {
   const UNLIKELY = -30;
   const ENDS = 60;

@@ -28,7 +28,7 @@ describe('a model in the layout of Whisper', () => {
     model = await loadRecogniser(folder);
   });
 
-  it('is asked about, with what else it may have heard, as likely as the model says', async () => {
+  it('is asked about, with its other texts, each as likely as the model says', async () => {
     const heard = await model.hear(tone);
     expect(heard.text).toBe('one forty-two.');
     expect(heard.confidence).toBeCloseTo(0.7 * MOST_BELIEVED, 3);
@@ -40,7 +40,7 @@ describe('a model in the layout of Whisper', () => {
     });
   });
 
-  it('hears nothing where it writes nothing', async () => {
+  it('hears nothing when it writes nothing', async () => {
     expect((await model.hear(new Float32Array(16_000))).text).toBe('');
     expect((await model.hear(new Float32Array(0))).text).toBe('');
   });
@@ -52,7 +52,7 @@ describe('a model in the layout of Whisper', () => {
     await expect(loadRecogniser(part)).rejects.toThrow(/decoder_model_merged_quantized\.onnx missing/);
   });
 
-  it('may have its weights in full instead of in 8 bits', async () => {
+  it('can have full weights instead of weights in 8 bits', async () => {
     const full = newFolder();
     writeWhisper(full, { [START]: { done: 1 }, done: { [END]: 1 } });
     for (const graph of ['encoder_model', 'decoder_model_merged']) {
@@ -70,11 +70,11 @@ describe('words without a measured confidence', () => {
     expect(sure('Done.').kind).toBe('doubtful');
   });
 
-  it('are taken where they only make things safer', () => {
+  it('are taken when they only make things safer', () => {
     expect(sure('Stop!')).toEqual({ kind: 'taken', intents: [{ kind: 'stop' }] });
   });
 
-  it('are to be said again where they are no sentence of ours', () => {
+  it('must be said again when they are not a sentence of ours', () => {
     expect(sure('Thanks for watching.').kind).toBe('unclear');
   });
 });

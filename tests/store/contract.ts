@@ -45,7 +45,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.jobs()).toEqual([]);
     });
 
-    it('gives back what was appended, entry for entry, and the head it ends at', async () => {
+    it('gives back what was appended, entry for entry, and its head', async () => {
       const entries = [...(await grow(['one', 'two'])), ...(await grow(['three']))];
       expect(await store.read(JOB, -1, 10)).toEqual(entries);
       const head = await store.head(JOB);
@@ -62,7 +62,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.audit(JOB)).toBeUndefined();
     });
 
-    it('reads from after an entry, no more than asked for', async () => {
+    it('reads on after an entry, and at most as many as asked for', async () => {
       const entries = await grow(['0', '1', '2', '3', '4']);
       expect(await store.read(JOB, 1, 2)).toEqual(entries.slice(2, 4));
       expect(await store.read(JOB, 4, 2)).toEqual([]);
@@ -80,7 +80,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.audit(OTHER)).toBeUndefined();
     });
 
-    it('takes a message id once: the second time it tells the first place and stores nothing', async () => {
+    it('takes a message id once: the second time it gives the first place and stores nothing', async () => {
       await grow(['before']);
       await grow(['the message', 'what follows from it'], 'message-1');
       await grow(['later']);
@@ -90,7 +90,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.seqOf(JOB, 'message-1')).toBe(1);
     });
 
-    it('tells a duplicate even when it is sealed on an old head', async () => {
+    it('notices a duplicate even when it is sealed on an old head', async () => {
       const old = sealRemarks(emptyHead(JOB), ['x'], 'message-1');
       await store.append(JOB, old);
       expect(await store.append(JOB, old)).toEqual({ kind: 'duplicate', seq: 0 });
@@ -102,7 +102,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.seqOf(OTHER, 'message-1')).toBe(0);
     });
 
-    it('refuses entries that do not follow on its head, and stores none of them', async () => {
+    it('refuses entries that do not follow its head, and stores none of them', async () => {
       const [first] = await grow(['first', 'second']);
       const onOldHead = sealRemarks(headAfter(first as Entry), ['a fork']);
       expect(await store.append(JOB, onOldHead)).toMatchObject({ kind: 'conflict', head: { count: 2 } });
@@ -114,7 +114,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.read(JOB, -1, 10)).toHaveLength(2);
     });
 
-    it('lets one of two writers on the same head win', async () => {
+    it('takes only one of two writers on the same head', async () => {
       const head = await store.head(JOB);
       const outcomes = await Promise.all([
         store.append(JOB, sealRemarks(head, ['mine'])),
@@ -123,7 +123,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(outcomes.map((o) => o.kind).sort()).toEqual(['conflict', 'stored']);
     });
 
-    it('lets in who holds a pass, until the seat is given to another', async () => {
+    it('lets in the holder of a pass, until the seat goes to another phone', async () => {
       const [panel, emitter, later] = ['token-a', 'token-b', 'token-c'].map(digest) as [
         string,
         string,
@@ -143,7 +143,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.pass(digest('no token'))).toBeUndefined();
     });
 
-    it('honours a join code until its time, once, and only the newest of a seat', async () => {
+    it('takes a join code once, before it expires, and only the newest of a seat', async () => {
       const [old, code] = ['AAAAAA', 'BBBBBB'].map(digest) as [string, string];
       await store.append(JOB, [], { code: { code: old, seat: 'emitter', expiresAt: 1000 } });
       await store.append(JOB, [], { code: { code, seat: 'emitter', expiresAt: 1000 } });
@@ -162,7 +162,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
     });
 
-    it('stores nothing at all when the code was spent already', async () => {
+    it('stores nothing at all when the code was used before', async () => {
       const code = digest('AAAAAA');
       await store.append(JOB, [], { code: { code, seat: 'emitter', expiresAt: 1000 } });
       await store.append(JOB, [], { spend: { code, now: 1 } });

@@ -26,20 +26,20 @@ function command(...args: string[]) {
 }
 
 describe('npm run verify -- FILE', () => {
-  it('ends with 0 on a whole log, and prints its head and its findings', () => {
+  it('ends with 0 for a whole log, and prints its head and its findings', () => {
     const { status, out } = run(text);
     expect(status).toBe(0);
     expect(out).toContain(headAfter(log.at(-1) as Entry).hash);
     expect(out).toContain('A test failed: alarm test');
   });
 
-  it('ends with 1 on a log that was changed, and names the first entry that is wrong', () => {
+  it('ends with 1 for a log that was changed, and names the first wrong entry', () => {
     const { status, out } = run(text.replace('told the control room', 'told the fire brigade'));
     expect(status).toBe(1);
     expect(out).toMatch(/^WRONG: Entry \d+ was changed: its hash does not fit\.$/m);
   });
 
-  it('ends with 2 when the file is not there, or none is named', () => {
+  it('ends with 2 when the file does not exist, or no file is named', () => {
     expect(command(join(folder, 'none.jsonl'))).toMatchObject({
       status: 2,
       error: expect.stringContaining('could not be read'),

@@ -13,7 +13,7 @@ const LOG = playedVisit(['misread', 'takeover']);
 const HEAD = headAfter(LOG.at(-1) as Entry);
 const TEXT = toJsonLines(LOG, HEAD);
 
-/** The log with some facts changed, and every hash made again: only a replay can tell. */
+/** The log with some facts changed and every hash made new: only a replay can find that. */
 function forged(change: (fact: Fact, seq: number) => Fact): string {
   let head: Head = emptyHead(HEAD.job);
   const entries = LOG.map(({ actor, fact, at, ref }) => {
@@ -34,7 +34,7 @@ const wrong = (text: string) => {
 const at = (type: Fact['type'], n = 0) => LOG.filter(({ fact }) => fact.type === type)[n]?.seq as number;
 
 describe('an exported log', () => {
-  it('as it was written is whole, and gives the findings of the job', () => {
+  it('is whole as it was written, and gives the findings of the job', () => {
     const result = verify(TEXT);
     expect(result.ok && result.findings.map(({ id }) => id)).toEqual(['corrections', 'takeover']);
     expect(result.ok && result.head).toEqual(HEAD);
@@ -43,7 +43,7 @@ describe('an exported log', () => {
   it.each([
     ['another version', 0],
     ['a version before versions were named', undefined],
-  ])('written by %s of the engine is not held against this one, and says so', (_, engine) => {
+  ])('written by %s of the engine is not compared with this version, and the result says so', (_, engine) => {
     const other = forged((fact) => {
       if (fact.type === 'opened') {
         const { engine: __, ...opened } = fact;
@@ -55,7 +55,7 @@ describe('an exported log', () => {
     expect(verify(TEXT)).toMatchObject({ replayed: true });
   });
 
-  it('with any single character changed is wrong', () => {
+  it('is wrong when any single character was changed', () => {
     fc.assert(
       fc.property(fc.nat(TEXT.length - 2), fc.constantFrom('0', 'x', '"', ' '), (i, character) => {
         fc.pre(TEXT[i] !== character);
@@ -87,7 +87,7 @@ describe('an exported log', () => {
     expect(wrong(`${lines.join('\n')}\n`)).toMatchObject(fault);
   });
 
-  it('with a reading changed and every hash made again differs from what the engine advises', () => {
+  it('with a changed reading and new hashes differs from what the engine advises', () => {
     const target = at('reading', 4);
     const text = forged((fact, seq) =>
       seq === target && fact.type === 'reading' ? { ...fact, reading: { kind: 'value', value: 61 } } : fact,
@@ -97,7 +97,7 @@ describe('an exported log', () => {
     expect(fault?.kind === 'advice' && fault.seq).toBeGreaterThan(target);
   });
 
-  it('with an instruction changed and every hash made again names that instruction', () => {
+  it('with a changed instruction and new hashes is wrong at that instruction', () => {
     const target = at('instruction', 9);
     const text = forged((fact, seq) =>
       seq === target && fact.type === 'instruction'
@@ -127,13 +127,13 @@ describe('an exported log', () => {
     });
   });
 
-  it('of a site is checked for its chain', () => {
+  it('of a site is checked for its chain too', () => {
     const fact: Fact = { type: 'site-opened', site: 'Hollin Bridge', logVersion: 1 };
     const entry = seal(emptyHead('site-of-ours'), { actor: 'supervisor', fact }, 1);
     expect(verify(toJsonLines([entry], headAfter(entry)))).toMatchObject({ ok: true, findings: [] });
   });
 
-  it('any text at all is judged and never thrown on', () => {
+  it('any text gets a result, and never throws', () => {
     fc.assert(
       fc.property(fc.string(), (text) => {
         const fault = wrong(text);

@@ -1,4 +1,4 @@
-"""Makes clean recordings sound like a hall heard through a phone, a batch at a time on the GPU."""
+"""Makes clean recordings sound as if a phone heard them in a hall, one batch at a time on the GPU."""
 
 import math
 
@@ -67,7 +67,7 @@ def change_speed(sound: Tensor, lengths: Tensor, low: float = 0.85, high: float 
 
 
 def impulse_responses(batch: int, like: Tensor, share: float, length: int = 10000) -> Tensor:
-    """Direct sound, then noise that dies away in 0.15 to 4 s; some get no room at all."""
+    """Direct sound, then noise that fades in 0.15 to 4 s. Some get no room at all."""
     t = torch.arange(length, device=like.device)[None] / RATE
     decay = torch.exp(uniform(batch, math.log(0.15), math.log(4.0), like))
     tail = torch.randn(batch, length, device=like.device) * torch.exp(-6.9 * t / decay) * (t > uniform(batch, 0.002, 0.03, like))
@@ -78,7 +78,7 @@ def impulse_responses(batch: int, like: Tensor, share: float, length: int = 1000
 
 
 def tone_controls(batch: int, bins: int, like: Tensor) -> Tensor:
-    """Smooth random colouring, with the band of a telephone in one of five."""
+    """Smooth random colouring. One in five gets the band of a telephone."""
     freq = torch.linspace(0, RATE / 2, bins, device=like.device)[None]
     db = sum(uniform(batch, -5, 5, like) * torch.cos(math.pi * k * freq / (RATE / 2) + uniform(batch, 0, 6.3, like)) for k in (1, 2, 3))
     gain = 10 ** (db * chance(batch, 0.6, like) / 20)
@@ -95,7 +95,7 @@ def room_and_microphone(sound: Tensor, strength: float) -> Tensor:
 
 
 def telephone(sound: Tensor) -> Tensor:
-    """Clipping, 8-bit companding and short drop-outs, each now and then."""
+    """Sometimes clipping, sometimes 8-bit companding, sometimes short drop-outs."""
     batch, n = sound.shape
     peak = sound.abs().amax(1, keepdim=True) + 1e-9
     limit = torch.where(chance(batch, 0.12, sound), peak * uniform(batch, 0.15, 0.8, sound), peak)
@@ -113,9 +113,9 @@ def telephone(sound: Tensor) -> Tensor:
 
 
 def cut_tight(sound: Tensor, lengths: Tensor, share: float = 0.2, most: float = 0.025) -> tuple[Tensor, Tensor]:
-    """Takes up to `most` seconds off either end of some, as a recording cut too tight does."""
+    """Takes up to `most` seconds off both ends of some, like a recording that was cut too tight."""
     batch = len(sound)
-    room = lengths[:, None] / 10  # of a short word no more than a tenth at either end
+    room = lengths[:, None] / 10  # of a short word at most a tenth at each end
     front, back = (torch.minimum(uniform(batch, 0, most * RATE, sound), room) * chance(batch, share, sound) for _ in range(2))
     at = torch.arange(sound.shape[1], device=sound.device)[None] + front.long()
     lengths = lengths - (front.long() + back.long())[:, 0]
@@ -123,12 +123,12 @@ def cut_tight(sound: Tensor, lengths: Tensor, share: float = 0.2, most: float = 
     return kept * (torch.arange(sound.shape[1], device=sound.device)[None] < lengths[:, None]), lengths
 
 
-EDGE, PIECE = 2000, 200  # samples: as long before 16 kHz sound as src/speech/edges.ts makes them
+EDGE, PIECE = 2000, 200  # samples at 8 kHz, as long as the edges that src/speech/edges.ts makes at 16 kHz
 
 
 def with_edges(sound: Tensor, lengths: Tensor, share: float) -> tuple[Tensor, Tensor]:
-    """Puts a quarter of a second of its own quietest 25 ms, to and fro, before and after some: what src/speech/edges.ts
-    does to all that is heard."""
+    """Puts a quarter of a second before and after some: their own quietest 25 ms, forwards and backwards, as
+    src/speech/edges.ts does to every sound."""
     batch, n = sound.shape
     power = F.avg_pool1d(F.pad(sound ** 2, (0, PIECE))[:, None], PIECE, PIECE // 4)[:, 0]
     begins = torch.arange(power.shape[1], device=sound.device)[None] * (PIECE // 4)
@@ -152,7 +152,7 @@ def normalise(sound: Tensor, lengths: Tensor) -> Tensor:
 
 
 def spoil(sound: Tensor, lengths: Tensor, noises: Noises, silent: Tensor, strength: float) -> tuple[Tensor, Tensor]:
-    """sound (B, samples), lengths (B); `silent` rows (B) become noise alone. Returns normalised sound and its lengths.
+    """sound (B, samples), lengths (B); `silent` rows (B) become only noise. Returns normalised sound and its lengths.
 
     `strength` 0 to 1: how often there is an echo or noise, and how loud the noise gets."""
     batch = len(sound)

@@ -1,9 +1,9 @@
-"""Averages the weights of two trainings, the second of which went on from the first.
+"""Averages the weights of two trainings. The second started from the result of the first.
 
     python3 average.py FIRST SECOND SHARE OUT
 
-OUT receives (1 - SHARE) of FIRST and SHARE of SECOND, as float16. Between a training that heard words as they were
-recorded and one that heard them cut, hurried and in other voices, the average hears both better than either.
+OUT receives (1 - SHARE) of FIRST and SHARE of SECOND, as float16. One training heard words as they were recorded, the
+other heard them cut, hurried and in other voices. The average hears both kinds better than either training.
 """
 
 import sys

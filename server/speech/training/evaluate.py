@@ -1,8 +1,8 @@
-"""Greedy results on speakers and voices the network never heard.
+"""Greedy results on speakers and voices that the network never heard.
 
     python3 evaluate.py --human PACK --synthetic SHARDS --weights WEIGHTS [--model MODEL]
 
-With --model, the 8-bit export is measured too. No lexicon and no grammar: those are measured by `npm run bench:speech`.
+With --model, the 8-bit export is measured too. Without lexicon and grammar: `npm run bench:speech` measures those.
 """
 
 import argparse
@@ -68,7 +68,7 @@ def padded(sound: np.ndarray, seconds: float = 0.25) -> np.ndarray:
 
 
 def noisy(sound: np.ndarray, kind: str, snr: float, rng: np.random.Generator) -> np.ndarray:
-    """The noise is scaled against the speech's mean power."""
+    """Scales the noise by the mean power of the speech."""
     sound = padded(sound)
     added = noise.make(kind, len(sound) / human.RATE + 0.01, rng)[:len(sound)]
     power = np.sqrt(np.mean(sound[2000:-2000] ** 2))

@@ -1,4 +1,4 @@
-"""Lays the trained network out as a wav2vec2-style CTC model with 8-bit weights.
+"""Writes the trained network as a wav2vec2-style CTC model with 8-bit weights.
 
     python3 export.py WEIGHTS MODEL
 

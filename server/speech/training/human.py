@@ -3,9 +3,9 @@
     python3 human.py RECORDINGS PACK [ASTERISK]
 
 RECORDINGS holds `an4/`, `digits/` and `commands/` (see README.md), ASTERISK the unpacked
-`asterisk-core-sounds-en-wav`; PACK receives NAME.flac (every recording of a set behind the other), NAME.tsv
+`asterisk-core-sounds-en-wav`; PACK receives NAME.flac (all recordings of a set, one after the other), NAME.tsv
 (samples, speaker, part, text) and `split.json`. Each recording is scaled to the same level and rounded to
-about 50 dB of signal to noise, so that all of it travels in 40 MB. Needs `sox` and `flac`.
+about 50 dB of signal to noise, so that the whole pack fits in 40 MB. Needs `sox` and `flac`.
 """
 
 import json

@@ -35,7 +35,7 @@ def mel(f: float) -> float:
 
 
 def mel_edges() -> Tensor:
-    """(MELS+2) frequencies, Hz: where each triangle begins, peaks and ends, equally spaced in mel from 60 to 3800 Hz."""
+    """(MELS+2) frequencies, Hz: where each triangle starts, peaks and ends, equally spaced in mel from 60 to 3800 Hz."""
     return 700 * (10 ** (torch.linspace(mel(60), mel(3800), MELS + 2) / 2595) - 1)
 
 
@@ -134,7 +134,7 @@ class Block(nn.Module):
 
 
 class Recogniser(nn.Module):
-    """`middle` is a second output half way up, which only training uses."""
+    """`middle` is a second output at half depth, used only in training."""
 
     def __init__(self, width: int = 192, blocks: int = 9, heads: int = 4, kernel: int = 15, channels: int = 48, dropout: float = 0.1) -> None:
         super().__init__()
@@ -146,7 +146,7 @@ class Recogniser(nn.Module):
         self.middle, self.exit = nn.Linear(width, len(ALPHABET)), nn.Linear(width, len(ALPHABET))
 
     def encode_mels(self, mels: Tensor, frames: Tensor | None = None) -> tuple[Tensor, Tensor]:
-        """(B, 10 ms frames, MELS), and how many 20 ms frames of each are real -> logits (B, 20 ms frames, alphabet), twice."""
+        """(B, 10 ms frames, MELS), and how many 20 ms frames of each are real -> two logits (B, 20 ms frames, alphabet)."""
         x = self.narrow(mels[:, None])
         x = self.enter(x.transpose(1, 2).flatten(2))
         keep = None if frames is None else (torch.arange(x.shape[1], device=x.device)[None] < frames[:, None]).to(x.dtype)

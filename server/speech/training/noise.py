@@ -10,7 +10,7 @@ KINDS = ["white", "pink", "brown", "fan", "sounder", "forklift", "grinder", "imp
 
 
 def coloured(n: int, slope: float, rng: np.random.Generator, low: float = 20, high: float = 4000) -> np.ndarray:
-    """Noise whose power falls with frequency to the given power, between two corner frequencies."""
+    """Noise between two corner frequencies. Its power falls with frequency raised to the given exponent."""
     freq = np.fft.rfftfreq(n, 1 / RATE)
     shape = np.maximum(freq, 20) ** (-slope / 2) / np.sqrt(1 + (freq / high) ** 8) / np.sqrt(1 + (low / np.maximum(freq, 1)) ** 8)
     return np.fft.irfft(shape * np.fft.rfft(rng.standard_normal(n)), n)
@@ -39,7 +39,7 @@ def sounder(n: int, rng: np.random.Generator) -> np.ndarray:
     saw = (t * rate) % 1
     freq = [np.where(saw < 0.5, low, high), low + (high - low) * saw, low + (high - low) * np.abs(2 * saw - 1), np.full(n, low)][pattern]
     sound = tone(freq, 1 / np.arange(1, 6) ** rng.uniform(0.7, 2.5))
-    if pattern == 3:  # a steady tone is pulsed, often in threes
+    if pattern == 3:  # a steady tone comes in pulses, often in threes
         beat = (t / rng.choice([0.5, 1.0])) % 4
         sound *= (beat % 1 < 0.5) & (beat < 3)
     return sound

@@ -1,8 +1,8 @@
 """Random sentences of an alignment crew, as they are spoken (lower case, no digits, no punctuation).
 
-`sentence(rng)` draws one sentence of the crew's own; `chatter(rng)` draws speech that is none of it.
+`sentence(rng)` draws one sentence of the crew's own; `chatter(rng)` draws any other speech.
 Everything is a function of the given `random.Random`, so a seed names a corpus.
-Spelling is by sound: "ait", "wun" and "too" cannot be told from "eight", "one" and "two", so they are written so.
+Spelling is by sound: "ait", "wun" and "too" sound like "eight", "one" and "two", so they are written like these.
 """
 
 from random import Random
@@ -215,7 +215,7 @@ def chatter(rng: Random) -> str:
 
 
 def strange(rng: Random, words: list[str]) -> str:
-    """One to three words of a dictionary, mostly one: what is not ours has to be spelled as it sounds."""
+    """One to three words of a dictionary, mostly one. Words that are not ours must be spelled as they sound."""
     return " ".join(rng.choice(words) for _ in range(rng.choices([1, 2, 3], [6, 2, 2])[0]))
 
 
@@ -228,7 +228,7 @@ def letters(rng: Random) -> str:
 
 
 def sentence(rng: Random) -> str:
-    """One sentence of the crew's own."""
+    """One sentence of the crew."""
     kind = rng.choices([reading, number, move, gain, correction, STATES, ANSWERS], [26, 14, 14, 8, 10, 12, 18])[0]
     text = rng.choice(kind) if isinstance(kind, list) else kind(rng)
     if rng.random() < 0.04:
@@ -237,7 +237,7 @@ def sentence(rng: Random) -> str:
 
 
 def training_text(rng: Random, grammar: list[str], words: list[str]) -> str:
-    """What the synthetic voices say: mostly our sentences (half of them drawn from the grammar), some that are none of ours."""
+    """What the synthetic voices say: mostly our sentences (half of them drawn from the grammar), and some others."""
     kind = rng.random()
     if kind < 0.4:
         return rng.choice(grammar)

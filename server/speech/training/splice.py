@@ -1,4 +1,4 @@
-"""Longer utterances cut together from single recorded words of one speaker: numbers, digit strings, short phrases."""
+"""Longer utterances made from single recorded words of one speaker: numbers, digit strings, short phrases."""
 
 from random import Random
 
@@ -10,7 +10,7 @@ RATE = 8000
 
 
 def join(words: list[np.ndarray], rng: Random) -> np.ndarray:
-    """Words behind each other with short gaps, or a slight overlap, at nearly the same level."""
+    """Words one after the other, with short gaps or a slight overlap, at nearly the same level."""
     sound = np.zeros(0, np.float32)
     for word in words:
         word = word.astype(np.float32) * rng.uniform(0.7, 1.3)
@@ -31,7 +31,7 @@ def trimmed(sound: np.ndarray) -> np.ndarray:
 
 
 def phrase(words: list[str], rng: Random) -> list[str]:
-    """Words to say with the ones a speaker has; follows our sentences where that speaker can, else any order."""
+    """Words to say, chosen from those a speaker has: a number of ours if they suffice, else any few."""
     have = set(words)
     for _ in range(30):
         text = sentences.number(rng).split()

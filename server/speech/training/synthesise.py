@@ -2,11 +2,11 @@
 
     python3 synthesise.py OUT TEXTS WORDS COUNT [SEED] [WORKERS]
 
-TEXTS: sentences of the grammar, one a line, from texts.ts. WORDS: a list of English words, one a line, for what is not ours.
+TEXTS: sentences of the grammar, one per line, from texts.ts. WORDS: English words, one per line, for other speech.
 
-Writes OUT/NNNN.npz shards (sounds: int16 at 8 kHz, one behind the other; lengths; texts; voices; parts). Voices of
+Writes OUT/NNNN.npz shards (sounds: int16 at 8 kHz, one after the other; lengths; texts; voices; parts). Voices of
 Debian's espeak-ng, flite and festival, at every rate and pitch a crew might have; the voices in `HELD_OUT`
-only ever say test sentences.
+only say test sentences.
 """
 
 import io
@@ -40,7 +40,7 @@ EXPECTED_F0 = {"slt": 180, "rms": 100, "awb": 115, "kal16": 100, "kal": 100}
 
 
 def to_8k(data: bytes) -> np.ndarray:
-    """Mono 16-bit samples of a WAV file at 8 kHz. espeak-ng's streamed header states no length: take all that is there."""
+    """Mono 16-bit samples of a WAV file at 8 kHz. The streamed header of espeak-ng has no length: take all there is."""
     with wave.open(io.BytesIO(data)) as file:
         rate = file.getframerate()
     raw = data[44:]
@@ -64,7 +64,7 @@ def flite(text: str, voice: str, rng: Random) -> bytes:
 
 
 def festival(lines: list[tuple[str, str]], rng: Random) -> list[bytes]:
-    """One process for many lines, since festival is slow to start."""
+    """One process for many lines, because festival is slow to start."""
     with tempfile.TemporaryDirectory() as folder:
         script = []
         for i, (voice, text) in enumerate(lines):
@@ -76,7 +76,7 @@ def festival(lines: list[tuple[str, str]], rng: Random) -> list[bytes]:
 
 
 def spoken_form(text: str) -> str:
-    """Spellings that the voices need to say our words the way crews do."""
+    """The text, spelled so that the voices say our words as crews do."""
     return text.replace("fower", "fo wer").replace(" d b", " D B")
 
 

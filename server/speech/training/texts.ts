@@ -1,12 +1,12 @@
 /**
- * Sentences of the crew's grammar for the synthetic voices to say, one a line:
+ * Sentences of the crew's grammar, for synthetic voices to speak, one per line:
  *
  *     npx tsx server/speech/training/texts.ts COUNT SEED > texts.txt
  */
 import { TYPED, wordingsOf } from '../../../src/grammar/grammar.ts';
 import type { Part } from '../../../src/grammar/pattern.ts';
 
-/** How often each rule is drawn: short sentences are what crews say. */
+/** How often each rule is drawn. Crews mostly say short sentences. */
 const SHARES = {
   level: 5,
   moved: 3,
@@ -21,7 +21,7 @@ const SHARES = {
   sentence: 1,
 };
 
-/** Mulberry32: a small generator, so that a seed names a list. */
+/** Mulberry32, a small generator: the same seed gives the same list. */
 const seeded = (seed: number) => (): number => {
   seed = (seed + 0x6d2b79f5) | 0;
   let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);

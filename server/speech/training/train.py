@@ -2,8 +2,8 @@
 
     torchrun --nproc-per-node GPUS train.py --human PACK --synthetic SHARDS --out OUT --seconds 1000
 
-Reads the pack of human.py and whatever shards synthesise.py has written so far (it may still be running), and writes
-OUT/weights.pt, now and then and at the end: the moving average of the weights, as float16. Plain `python3 train.py`
+Reads the pack of human.py and all shards that synthesise.py has written so far (it may still be running). From time
+to time and at the end it writes OUT/weights.pt: the moving average of the weights, as float16. Plain `python3 train.py`
 trains on one GPU.
 """
 
@@ -81,7 +81,7 @@ def read_shard(file: Path):
 
 
 def batches(corpus: Corpus, rng: np.random.Generator, seconds: float):
-    """A round of batches, each of utterances of like length."""
+    """A round of batches, each of utterances of similar length."""
     lengths, weights = np.array(corpus.lengths), corpus.weights()
     pool = rng.choice(len(weights), 12000, p=weights)
     pool = pool[np.argsort(lengths[pool], kind="stable")]
@@ -108,7 +108,7 @@ def losses(model: Recogniser, mels: Tensor, frames: Tensor, texts: list[list[int
 
 
 def shared(parameters: list[Tensor], done: float) -> float:
-    """Averages the gradients over all GPUs, and how far each says the training is."""
+    """Averages the gradients over all GPUs. `done`: share of the training done on this GPU; returns the average share."""
     if RANKS == 1:
         return done
     flat = torch.cat([p.grad.flatten() for p in parameters] + [torch.tensor([done], device=parameters[0].device)])

@@ -1,0 +1,15 @@
+/** What a person reads whose link, code or seat does not let them in. */
+
+export const UNKNOWN_LINK = 'This link is not known here.';
+export const NO_SITE_LINK = 'This link does not open a site, or it is not known here.';
+export const NO_JOB_LINK = 'This link opens a site, not a job.';
+export const ONLY_WATCHING = 'This link is for watching. It cannot write.';
+export const ONLY_READING = 'This link is for reading. It cannot change the site.';
+
+export const CODE_FORM = 'A code is six letters and digits.';
+export const BAD_CODE = 'This code is not known, was used before, or has expired. Ask for a new one.';
+
+export const seatLostText = (seat: string): string => `Another phone has taken the ${seat} seat.`;
+export const seatConnectedText = (seat: string): string => `The ${seat} phone of this job is connected.`;
+export const closeThereText = (seat: string): string => `${seatConnectedText(seat)} Close it there first.`;
+export const NEWER_CONNECTION = 'This phone opened a newer connection.';
