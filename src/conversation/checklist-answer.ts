@@ -1,5 +1,6 @@
 import type { SearchFact } from '../model/facts.ts';
 import { IS_IT_SO, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import { LEAD, readBack } from '../phrases/readbacks.ts';
 import { needsNote } from '../visit/commission.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction } from './credit.ts';
@@ -27,5 +28,5 @@ export function answerItem(job: Composer, answer: Answer, { seat, said: from, te
     return;
   }
   const seq = job.put(seat, { ...answer, from });
-  job.readback(seq, `Heard: ${itemText(answer)}.`);
+  job.readback(seq, readBack(LEAD.heard, itemText(answer)));
 }

@@ -1,6 +1,7 @@
 import { isSame } from '../formats/same.ts';
 import type { Action } from '../model/advice.ts';
 import { instructionText } from '../phrases/instruct.ts';
+import { QUIET } from '../phrases/notices.ts';
 import { advise } from '../visit/advise.ts';
 import { commissionOf, type JobState } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
@@ -87,5 +88,5 @@ export function expire(job: Composer): void {
   const { instruction } = job.state;
   if (!instruction || instruction.expiresAt > job.now) return;
   job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'expired' });
-  job.notice('quiet', 'No word for a while. Say a reading, or "go on", to continue.');
+  job.notice('quiet', QUIET);
 }

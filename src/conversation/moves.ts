@@ -1,6 +1,7 @@
 import type { Intent } from '../grammar/intent.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
+import { howFar, WHICH_ADJUSTER, whichWay } from '../phrases/questions.ts';
 import { countedOf, type JobState } from '../visit/state.ts';
 import { creditedInstruction } from './credit.ts';
 
@@ -19,12 +20,12 @@ export function moveOf(state: JobState, moved: Moved, re: Seq | undefined): Move
   const action = instruction?.advice.action;
   const asked = action?.kind === 'turn' ? action : undefined;
   const axis = moved.axis ?? asked?.axis;
-  if (!axis) return { kind: 'ask', text: 'Which adjuster was turned: horizontal or vertical?' };
+  if (!axis) return { kind: 'ask', text: WHICH_ADJUSTER };
   const sameAxis = asked?.axis === axis ? asked : undefined;
   const size = moved.eighths ?? (sameAxis && Math.abs(sameAxis.eighths));
-  if (!size) return { kind: 'ask', text: `How far was the ${axis} turned?` };
+  if (!size) return { kind: 'ask', text: howFar(axis) };
   const sense = senseOf(state, moved, axis, sameAxis?.eighths);
-  if (!sense) return { kind: 'ask', text: `Was the ${axis} turned clockwise or anticlockwise?` };
+  if (!sense) return { kind: 'ask', text: whichWay(axis) };
   const move = { axis, eighths: sense * size };
   return { kind: 'move', move: sameAxis && instruction ? { ...move, instruction: instruction.seq } : move };
 }

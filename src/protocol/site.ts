@@ -8,6 +8,7 @@ import { MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { MeterProfile } from '../model/profile.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
+import { PAIR_TWICE } from '../phrases/refusals.ts';
 import { Token } from './access.ts';
 
 /**
@@ -34,7 +35,7 @@ export const PlanPairs = z.object({
     .min(1)
     .max(MAX_PAIRS)
     .refine((pairs) => new Set(pairs.map(({ id }) => id)).size === pairs.length, {
-      message: 'Two of these pairs have the same id.',
+      message: PAIR_TWICE,
     }),
 });
 

@@ -1,0 +1,9 @@
+/** Told to both seats; asks for no move. */
+export const QUIET = 'No word for a while. Say a reading, or "go on".';
+export const NOTHING_ASKED = 'Noted, but there is nothing to do now.';
+export const READING_WANTED = 'The ladder asks: what does the meter show?';
+export const OVERRIDDEN = 'Accepted by override. The reason stays in the record.';
+
+/** After a turn was taken back. `turn`: such as "horizontal, a quarter clockwise". */
+export const stillTurned = (turn: string): string =>
+  `Was the screw really turned (${turn})? Then turn it back, or say what was turned.`;
