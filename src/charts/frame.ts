@@ -1,5 +1,6 @@
 import type { MeterProfile } from '../model/profile.ts';
-import { valueText } from '../phrases/readings.ts';
+import { readingAxisTitle } from '../phrases/charts.ts';
+import { readingText, valueText } from '../phrases/readings.ts';
 import type { Levels } from './levels.ts';
 import { line, type Part, text } from './scene.ts';
 
@@ -41,9 +42,9 @@ export function levelAxis({ scale, saturated, none }: Levels, meter: MeterProfil
       ];
     }),
     line('frame', `M${plot.x},${plot.y}V${plot.y + plot.height}H${right}`),
-    ...(saturated === undefined ? [] : strip(top, saturated, 'saturated')),
-    ...(none === undefined ? [] : strip(bottom, none, 'no signal')),
-    text('title', 2, 12, `Reading, ${meter.unit}`, 'start'),
+    ...(saturated === undefined ? [] : strip(top, saturated, readingText({ kind: 'saturated' }, meter))),
+    ...(none === undefined ? [] : strip(bottom, none, readingText({ kind: 'none' }, meter))),
+    text('title', 2, 12, readingAxisTitle(meter), 'start'),
   ];
 }
 

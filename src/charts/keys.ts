@@ -1,4 +1,5 @@
 import type { GainSetting, Sample } from '../log/series.ts';
+import { KEYS } from '../phrases/charts.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { type Key, line } from './scene.ts';
 
@@ -12,7 +13,5 @@ export function sampleKeys(samples: readonly Sample[], gains: readonly GainSetti
       text: gainLabel(gains, gain),
     }),
   );
-  return struck
-    ? [...marks, { parts: [line('strike', 'M-8,8L8,-8')], text: 'taken back or corrected' }]
-    : marks;
+  return struck ? [...marks, { parts: [line('strike', 'M-8,8L8,-8')], text: KEYS.struck }] : marks;
 }
