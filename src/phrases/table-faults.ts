@@ -1,5 +1,8 @@
 import type { CsvFault } from '../model/table-fault.ts';
 
+/** The name in the template's example row. */
+export const EXAMPLE_NAME = 'Delete this row';
+
 const among = (choices: readonly string[] = []): string => choices.join(', ');
 
 /** What is wrong and what to do about it. */

@@ -1,5 +1,6 @@
 import type { Captioned } from '../charts/turns-scene.ts';
 import type { Signature } from '../model/facts.ts';
+import { pageNumberText } from '../phrases/headings.ts';
 
 /**
  * A report in words and drawings, as both of its renderings show it: the printable page and the PDF differ in
@@ -67,4 +68,4 @@ export interface Page {
 }
 
 /** "Page 3 of 13" */
-export const pageNumber = (index: number, total: number): string => `Page ${index + 1} of ${total}`;
+export const pageNumber = (index: number, total: number): string => pageNumberText(index + 1, total);

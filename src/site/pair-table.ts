@@ -2,6 +2,7 @@ import { CsvError, parse } from 'csv-parse/browser/esm/sync';
 import { csvText } from '../formats/csv.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { CsvFault } from '../model/table-fault.ts';
+import { EXAMPLE_NAME } from '../phrases/table-faults.ts';
 import { cellOf, PAIR_COLUMNS } from './pair-columns.ts';
 import { EXAMPLE_ID, type Profiles, type Row, readRow } from './pair-row.ts';
 
@@ -12,7 +13,7 @@ export type ReadPairs =
 
 const EXAMPLE: PairPlan = {
   id: EXAMPLE_ID,
-  name: 'Delete this row',
+  name: EXAMPLE_NAME,
   zone: '7',
   pathLength: 62,
   emitterHeight: 9.4,
