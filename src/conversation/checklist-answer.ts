@@ -1,5 +1,5 @@
 import type { SearchFact } from '../model/facts.ts';
-import { IS_IT_SO, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import { IS_THAT_RIGHT, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
 import { LEAD, readBack } from '../phrases/readbacks.ts';
 import { needsNote } from '../visit/commission.ts';
 import type { Composer } from './composer.ts';
@@ -20,7 +20,7 @@ const MERELY_HEARD = /^\W*(?:ok|okay|roger|copy|copy that|will do)\W*$/iu;
 /** Puts an answer to a checklist down and says it back. It matters who was told: a "yes" alone is asked. */
 export function answerItem(job: Composer, answer: Answer, { seat, said: from, text }: Speaker): void {
   if (answer.done && MERELY_HEARD.test(text)) {
-    job.put('engine', { type: 'query', of: from, text: IS_IT_SO });
+    job.put('engine', { type: 'query', of: from, text: IS_THAT_RIGHT });
     return;
   }
   if (answer.done && answer.note === undefined && needsNote(answer.item)) {

@@ -24,7 +24,7 @@ export interface Line {
 
 const SEAT_NAME: Record<Seat, string> = { panel: 'Panel', emitter: 'Emitter' };
 
-/** One log entry as a line of the exchange, or undefined for those that only bookkeep. */
+/** One log entry as a line of the exchange, or undefined for an entry that is not shown. */
 export function describe(
   entry: Pick<Entry, 'actor' | 'fact'>,
   meter: MeterProfile | undefined,
@@ -61,13 +61,13 @@ export function describe(
     case 'pause':
       return line('Pause', 'event');
     case 'resume':
-      return line('Going on', 'event');
+      return line('Continuing', 'event');
     case 'stopped':
       return line('Stopped', 'event');
     case 'restarted':
       return line('Started again', 'event');
     case 'issue-opened':
-      // The notice beside it, which is spoken, says why.
+      // The spoken notice that comes with it says why.
       return line('Issue opened', 'event');
     case 'issue-closed':
       return line(issueClosed(fact.how), 'event');
@@ -92,7 +92,7 @@ const said = ({ via, text, confidence }: FactOf<'said'>): string =>
   via === 'voice' && confidence !== undefined ? `${text} (${Math.round(confidence * 100)} % sure)` : text;
 
 const WITHDRAWN: Record<FactOf<'withdrawn'>['why'], string> = {
-  expired: 'lapsed: nobody answered in time',
+  expired: 'expired: nobody answered in time',
   paused: 'withdrawn: the crew is waiting',
   stopped: 'withdrawn: the crew stopped',
   changed: 'withdrawn',

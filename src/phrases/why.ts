@@ -5,7 +5,7 @@ import { COMMISSION_RULE_WORDS, RULE_WORDS } from './rules.ts';
 
 const STATEMENTS: Readonly<Record<string, string>> = { ...RULE_WORDS, ...COMMISSION_RULE_WORDS };
 
-/** Why an instruction is given: the rule of the procedure and the figures it rests on. */
+/** Why an instruction is given: the rule of the procedure, and the figures it rests on. */
 export function whyText({ rule, figures }: Advice, meter: MeterProfile): string {
   const statement = STATEMENTS[rule] ?? rule;
   const rests = figuresText(figures, meter);
