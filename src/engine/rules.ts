@@ -1,6 +1,6 @@
 /**
- * The rules of the procedure, by the id that every advice carries, in the order the engine looks at them: the
- * first that applies speaks. Their sentences stand in `src/phrases/rules.ts`.
+ * The rules of the procedure, by the id that every advice carries, in the order the engine checks them: the
+ * first that applies gives the advice. Their sentences are in `src/phrases/rules.ts`.
  */
 export const RULES = [
   'finished',
@@ -40,7 +40,7 @@ export const RULES = [
 
 export type RuleId = (typeof RULES)[number];
 
-/** What to look at when something cannot be right; phrased in `src/phrases/`, most likely first. */
+/** What to check when something cannot be right, most likely first; the words are in `src/phrases/`. */
 export const CAUSES = {
   nothing: [
     'power-off',
