@@ -18,7 +18,7 @@ export const COMMISSION_RULES = [
 
 export type CommissionRuleId = (typeof COMMISSION_RULES)[number];
 
-/** What to look at when a test failed, most likely first; phrased in `src/phrases/`. */
+/** What to check when a test failed, most likely first; the words are in `src/phrases/`. */
 export const PROVING_CAUSES = {
   'nothing-shown': ['cover-too-small', 'panel-zone-disabled', 'set-threshold', 'signal-wiring'],
   'wrong-indication': ['cover-speed', 'set-threshold', 'signal-wiring'],
