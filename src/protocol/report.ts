@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { MAX_PAIRS, PairId } from '../model/pair-plan.ts';
 import { NO_SUCH_ZONE } from '../phrases/refusals.ts';
 
-/** An IANA time zone this program knows: the times of a report are written in it. */
+/** An IANA time zone that this program knows, for the times of a report. */
 export const TimeZone = z.string().max(60).refine(isKnown, { message: NO_SUCH_ZONE });
 
 function isKnown(zone: string): boolean {
