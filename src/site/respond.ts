@@ -11,7 +11,7 @@ import { LOG_VERSION } from '../model/written.ts';
 import { noMeter, noSuchPair, TOO_MANY_PAIRS } from '../phrases/refusals.ts';
 import type { SitePair, SiteState } from './state.ts';
 
-/** What a command of the desk leads to: facts for the site's log, or a named refusal. */
+/** The answer to a command of the desk: facts for the site's log, or a named refusal. */
 export type SiteResponse =
   | { readonly kind: 'facts'; readonly drafts: readonly Draft[] }
   | { readonly kind: 'refused'; readonly reason: Refusal; readonly text: string };
@@ -45,7 +45,7 @@ export function beginVisit(state: SiteState, pair: PairId, job: JobId): SiteResp
   return livePair(state, pair) ? facts({ type: 'job-begun', pair, job }) : refused(noSuchPair(pair));
 }
 
-/** What a visit to a pair is about. `stand-in`: the profiles for a plan that has none. */
+/** The setup of a visit to a pair. `standIn`: the profiles for a plan that has none. */
 export function setupOf(
   state: SiteState,
   pair: PairId,
