@@ -4,13 +4,13 @@ import { readingText, valueText } from '../phrases/readings.ts';
 import type { Levels } from './levels.ts';
 import { line, type Part, text } from './scene.ts';
 
-/** Room around the plot, pixels: the scale's numbers at the left, the axis with its title below. */
+/** Space around the plot, pixels: for the scale's numbers on the left, and the axis with its title below. */
 export const MARGIN = { left: 62, right: 14, bottom: 50 } as const;
 
-/** Half the height of a figure: baselines stand this far below what they are centred on. */
+/** Half the height of a digit: baselines are this far below the point that they are centred on. */
 const MIDDLE = 4;
 
-/** Where the plot lies in its scene. */
+/** Where the plot is in its scene. */
 export interface Plot {
   readonly x: number;
   readonly y: number;
@@ -25,7 +25,7 @@ export const plotIn = (outer: number, top: number, height: number): Plot => ({
   height,
 });
 
-/** The upright axis with its unit, and the strips for readings without a number. `levels` in scene pixels. */
+/** The vertical axis with its unit, and the strips for readings without a number. `levels` in scene pixels. */
 export function levelAxis({ scale, saturated, none }: Levels, meter: MeterProfile, plot: Plot): Part[] {
   const [bottom = 0, top = 0] = scale.range();
   const right = plot.x + plot.width;
@@ -48,7 +48,7 @@ export function levelAxis({ scale, saturated, none }: Levels, meter: MeterProfil
   ];
 }
 
-/** The level axis: marks at scene positions, and a title. */
+/** The horizontal axis: marks at scene positions, and a title. */
 export function baseAxis(ticks: readonly { x: number; label: string }[], title: string, plot: Plot): Part[] {
   const y = plot.y + plot.height;
   return [

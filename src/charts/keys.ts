@@ -3,7 +3,7 @@ import { KEYS } from '../phrases/charts.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { type Key, line } from './scene.ts';
 
-/** The gain settings that occur among readings, each with its mark, and what a struck one means. */
+/** The gain settings among the readings, each with its mark, and the meaning of a struck mark. */
 export function sampleKeys(samples: readonly Sample[], gains: readonly GainSetting[]): Key[] {
   const used = [...new Set(samples.map(({ gain }) => gain))].sort((a, b) => a - b);
   const struck = samples.some(({ retractedBy }) => retractedBy !== undefined);

@@ -25,18 +25,18 @@ import { type Captioned, PLOT_HEIGHT } from './turns-scene.ts';
 
 const ROW = 15;
 
-/** A stretch of time, shaded; the rules are single moments. */
+/** A stretch of time, shaded; single moments are lines. */
 interface Band {
   readonly seq: number;
   readonly from: number;
   readonly to: number;
-  /** Holds are many and have none: the legend says what they are. */
+  /** Holds are many and have no label: the key says what they are. */
   readonly label?: string;
 }
 
 /**
- * Reading against time, with everything that bears on it. `whole`: the series of the whole log, which sets the
- * time axis: in a replay it must not grow.
+ * Reading against time, with everything that affects it. `whole`: the series of the whole log, which sets the
+ * time axis: it must not grow in a replay.
  */
 export function timeScene(
   series: Series,
@@ -49,7 +49,7 @@ export function timeScene(
   const title = TIME_TITLE;
   const { samples, gains } = series;
   if (samples.length === 0) return { title, caption: '', scene: undefined };
-  // From the first to the last thing drawn: a phone that drops off hours later must not squeeze it all.
+  // From the first to the last thing drawn: a phone that disconnects hours later must not squeeze the chart.
   const moments = [...whole.samples, ...whole.marks].map(({ at }) => at);
   const first = Math.min(...moments);
   const last = Math.max(...moments);

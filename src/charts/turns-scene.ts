@@ -24,15 +24,15 @@ import { sampleKeys } from './keys.ts';
 import { levels } from './levels.ts';
 import { area, type Key, line, type Part, type Scene, text } from './scene.ts';
 
-/** Of the plot, pixels. */
+/** Height of the plot, pixels. */
 export const PLOT_HEIGHT = 240;
 const TOP = 40;
 
-/** A chart with its heading and what it comes to. */
+/** A chart with its heading and a sentence on the result. */
 export interface Captioned {
   readonly title: string;
   readonly caption: string;
-  /** Undefined where there is nothing to draw. */
+  /** Undefined if there is nothing to draw. */
   readonly scene: Scene | undefined;
 }
 
@@ -124,7 +124,7 @@ const EARLIER: Key = {
   text: KEYS.earlier,
 };
 
-/** Fewest places read along an adjuster from which its fit is more than what was believed before. */
+/** With fewer places along an adjuster, its fit is little more than what was assumed before. */
 const ENOUGH = 3;
 
 function fitted(search: Search, axis: Axis, top: Top, from: Eighths, to: Eighths): Curve | undefined {
@@ -200,7 +200,7 @@ function turnTicks(low: Eighths, high: Eighths, width: number): Eighths[] {
   return Array.from({ length: last - first + 1 }, (_, index) => (first + index) * step);
 }
 
-/** The parts of a sweep that may be joined by a line: numbers that count, at one gain. */
+/** The parts of a sweep that a line may join: numbers that count, at one gain. */
 function runsOf(sweep: Sweep): Sample[][] {
   const runs: Sample[][] = [];
   let before: Sample | undefined;
