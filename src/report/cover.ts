@@ -30,11 +30,11 @@ import type { PairPage } from './pair-page.ts';
 import type { Block, Item, Page } from './report.ts';
 import { sealBlock } from './seal.ts';
 
-/** The pairs a cover has room to name. */
+/** How many pairs fit on the cover. */
 const LISTED = 24;
 const FINDINGS = 6;
 
-/** Whose page a supervisor turns to first. */
+/** Which pairs a supervisor reads first. */
 const ORDER: readonly PairStatus[] = [
   'needs-attention',
   'aligning',
@@ -83,7 +83,7 @@ export function coverPage(input: CoverInput, moments: Moments): Page {
 
 const isPart = ({ site, pairs }: CoverInput): boolean => pairs.length < livePairs(site).length;
 
-/** Findings of each weight on one pair: of its latest visit, and of the site. */
+/** Findings of each severity on one pair: of its latest visit, and of the site. */
 const countsOn = ({ pair, made }: CoverInput['pairs'][number], found: CoverInput['found']): number[] =>
   SEVERITIES.map(
     (severity) =>

@@ -75,17 +75,17 @@ export interface PairLogs {
   readonly visits: readonly Log[];
 }
 
-/** A pair's page, and what the cover says of it. */
+/** A pair's page, and what the cover says about it. */
 export interface PairPage {
   readonly page: Page;
   readonly status: PairStatus;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
-  /** Of the visits whose log is whole. */
+  /** Only visits with an unbroken log. */
   readonly visits: readonly Visit[];
 }
 
-/** Chart sizes, pixels: two beside each other are as wide as one alone. */
+/** Chart sizes, pixels: two side by side are as wide as one alone. */
 const HALF = 340;
 const WHOLE = 690;
 const PLOT = 130;
@@ -165,12 +165,12 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
     status,
     final: final && !fault ? finalText(final, meter) : '',
     findings: counts,
-    // What a broken log says is held against no other.
+    // A broken log is not compared with any other.
     visits: records.flatMap(({ record: { visit, fault } }) => (visit && !fault ? [visit] : [])),
   };
 }
 
-/** The page with what only shows against the site's other pairs put to its findings. */
+/** The page, with the findings added that only show against the site's other pairs. */
 export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Page {
   if (found.length === 0) return page;
   const items = found.map(
@@ -295,7 +295,7 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
   };
 }
 
-/** How the final reading of a visit was found at the next; a broken log vouches for no reading. */
+/** The final reading of a visit, and the reading found at the next; a broken log proves no reading. */
 function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined): string {
   const later = next?.record;
   const drift = visit && later?.visit && !fault && !later.fault && driftBetween(visit, later.visit);
@@ -304,7 +304,7 @@ function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined):
   return foundAgainText(readingText(drift.from, meter), readingText(drift.to, meter), drift.lostDb);
 }
 
-/** What came before the latest visit, and how the pair was found again. */
+/** The earlier visits, and how the pair was found after each. */
 function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
   if (records.length < 2) return [];
   const rows = records.slice(0, -1).map((earlier, index): string[] => {

@@ -3,7 +3,7 @@ import type { Head } from '../model/ids.ts';
 import { checkedText, HOW_TO_VERIFY, SEAL_ROWS } from '../phrases/seal.ts';
 import type { Block } from './report.ts';
 
-/** The figures by which a log can be told from a changed one, and how. */
+/** The figures that show whether a log was changed, and how to check. */
 export const sealBlock = (title: string, head: Head, fault: ChainFault | undefined): Block => ({
   kind: 'facts',
   title,

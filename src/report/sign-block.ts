@@ -14,7 +14,7 @@ import { brief } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';
 
-/** Characters of what is missing. */
+/** The most characters for what is missing. */
 const LONGEST = 500;
 
 /** Who answers for the record, or what is missing for it. */
