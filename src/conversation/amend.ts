@@ -47,7 +47,7 @@ export function offScale(reading: Reading, meter: MeterProfile): string | undefi
   return offScaleText(reading.value, meter);
 }
 
-/** A reading in the place of entry `target`, which stays in the log but no longer counts. */
+/** A reading that replaces entry `target`, which stays in the log but no longer counts. */
 export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: Reading, from?: Seq): void {
   const meter = job.state.setup?.meter;
   const old = countedOf(job.state).find((fact) => fact.seq === target);
@@ -57,7 +57,7 @@ export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: 
   job.readback(seq, corrected(readingText(reading, meter), readingText(old.reading, meter)));
 }
 
-/** Another turn in the place of entry `target`: what was really turned then. */
+/** A turn that replaces entry `target`: what was really turned then. */
 export function replaceMove(
   job: Composer,
   target: Seq,

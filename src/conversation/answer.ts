@@ -33,8 +33,8 @@ interface YesNo {
 }
 
 /**
- * "Fifteen or fifty?" is asked either of words not yet taken (`about` is what was said) or of a reading
- * the engine doubts (`about` is that reading).
+ * "Fifteen or fifty?" is asked about words that are not yet taken (`about` is what was said), or about a
+ * reading that the engine doubts (`about` is that reading).
  */
 function answerValue(
   job: Composer,

@@ -8,16 +8,16 @@ import type { Speaker } from './speaker.ts';
 
 type Answer = Omit<Extract<SearchFact, { type: 'item' }>, 'from'>;
 
-/** The item of a checklist that is being asked for, if it is what the speaker answers. */
+/** The checklist item that is being asked, if the speaker answers it. */
 export function askedItem(job: Composer, { re }: Speaker): Pick<Answer, 'list' | 'item'> | undefined {
   const action = creditedInstruction(job.state, re)?.advice.action;
   return action?.kind === 'confirm-item' ? { list: action.list, item: action.item } : undefined;
 }
 
-/** "Roger" says that the question was heard, not that it is so. */
+/** "Roger" says that the question was heard, not that the answer is yes. */
 const MERELY_HEARD = /^\W*(?:ok|okay|roger|copy|copy that|will do)\W*$/iu;
 
-/** Puts an answer to a checklist down and says it back. It matters who was told: a "yes" alone is asked. */
+/** Logs an answer to a checklist and reads it back. It matters who was told, so a "yes" alone leads to a question. */
 export function answerItem(job: Composer, answer: Answer, { seat, said: from, text }: Speaker): void {
   if (answer.done && MERELY_HEARD.test(text)) {
     job.put('engine', { type: 'query', of: from, text: IS_THAT_RIGHT });

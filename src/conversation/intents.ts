@@ -36,7 +36,7 @@ type Rule<K extends Intent['kind']> = (
   speaker: Speaker,
 ) => void;
 
-/** Carries out one intent: facts, a readback, or a question. One rule a kind, in the order of `Intent`. */
+/** Carries out one intent: facts, a readback, or a question. One rule for each kind, in the order of `Intent`. */
 export function act(job: Composer, intent: Intent, speaker: Speaker): void {
   (RULES[intent.kind] as Rule<Intent['kind']>)(job, intent, speaker);
 }
@@ -83,7 +83,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   path(job, { state }, speaker) {
     const action = creditedInstruction(job.state, speaker.re)?.advice.action;
-    // "Covered" is said of half a cover too, and the test turns on which it is.
+    // People also say "covered" for a half cover, and the test depends on which it is.
     if (state === 'blocked' && action?.kind === 'cover' && action.how !== 'full') {
       return ask(job, speaker, PART_OR_ALL[action.how]);
     }
@@ -125,7 +125,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   yes(job, _, speaker) {
     const item = askedItem(job, speaker);
     if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
-    // Else nobody asked: an acknowledgement, logged as said.
+    // Otherwise nobody asked: it is an acknowledgement, and only its words are logged.
   },
 
   no(job, _, speaker) {
@@ -207,7 +207,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 };
 
-/** "Two fifty" on a meter of volts may be 2.50: asked, never taken. */
+/** "Two fifty" on a meter of volts may be 2.50: ask, never take it. */
 function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {
   const meter = job.state.setup?.meter;
   const value = meter && reading.kind === 'value' ? reading.value / 10 ** decimals(meter) : undefined;
@@ -218,7 +218,7 @@ function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: s
   } else job.put('engine', { type: 'query', of: said, text });
 }
 
-/** The speaker's screen did not know yet of something that has moved the reading: a phone with a bad link. */
+/** The speaker's screen did not yet show something that changed the reading: a phone with a bad link. */
 function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
   const touch = countedOf(state).findLast((fact) => TOUCHES.has(fact.type) && fact.seq < said);
   return re !== undefined && touch !== undefined && touch.seq > re;
@@ -226,7 +226,7 @@ function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
 
 const TOUCHES: ReadonlySet<SearchFact['type']> = new Set(['move', 'gain', 'path', 're-aimed']);
 
-/** Puts a fact down and says back what was understood. */
+/** Logs a fact and reads back what was understood. */
 function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: Lead): void {
   const meter = job.state.setup?.meter;
   if (!meter) return;

@@ -12,8 +12,8 @@ export type MoveOrQuestion =
   | { kind: 'ask'; text: string };
 
 /**
- * Which turn a report like "back a quarter" means. What was left unsaid is taken from the turn that was
- * asked for, which the crew has just heard; with none outstanding it is asked.
+ * Which turn a report like "back a quarter" means. What was not said is taken from the turn that was asked
+ * for, which the crew has just heard; without one, the crew is asked.
  */
 export function moveOf(state: JobState, moved: Moved, re: Seq | undefined): MoveOrQuestion {
   const instruction = creditedInstruction(state, re);
@@ -30,7 +30,7 @@ export function moveOf(state: JobState, moved: Moved, re: Seq | undefined): Move
   return { kind: 'move', move: sameAxis && instruction ? { ...move, instruction: instruction.seq } : move };
 }
 
-/** +1 clockwise, -1 anticlockwise, or undefined where the words do not tell. */
+/** +1 clockwise, -1 anticlockwise, or undefined if the words do not say. */
 function senseOf(
   state: JobState,
   { way }: Moved,
@@ -51,7 +51,7 @@ function senseOf(
     case undefined:
       return asked && Math.sign(asked);
     default:
-      // Left, right, up, down tell where the beam went, not which way the screw turned.
+      // Left, right, up and down say where the beam went, not which way the screw turned.
       return undefined;
   }
 }

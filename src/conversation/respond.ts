@@ -21,7 +21,7 @@ export function respond(state: JobState, input: Input, now: number): Response {
   const refusal = take(job, input);
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
-  // Silence alone never starts advice again: an instruction that lapsed waits for somebody to speak.
+  // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
   const speaks = input.kind !== 'tick' || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };

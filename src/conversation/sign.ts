@@ -6,7 +6,7 @@ import { commissionOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './input.ts';
 
-/** Signs the record up to the head that the signer was shown; whether its hash is right is the shell's to check. */
+/** Signs the record up to the head that the signer saw; the shell checks its hash. */
 export function sign(job: Composer, signature: Omit<FactOf<'signed'>, 'type'>): Refused {
   const commission = commissionOf(job.state);
   if (!commission) return { reason: 'not-signable', text: NOTHING_TO_SIGN };
