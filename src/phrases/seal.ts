@@ -2,7 +2,7 @@ import type { ChainFault } from '../log/fault.ts';
 import type { Head } from '../model/ids.ts';
 import { wrongText } from './verify.ts';
 
-/** How a log can be told from a changed one. */
+/** How to find out whether a log was changed. */
 export const SEAL_ROWS = {
   log: 'Log',
   entries: 'Entries',
