@@ -4,7 +4,7 @@ import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
-import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/notices.ts';
+import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/no-page.ts';
 import { preloadsFor } from './page-files.ts';
 
 /**

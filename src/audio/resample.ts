@@ -7,7 +7,7 @@
  * samples has a transition of (A - 8) / (2.285 N) radians a sample.
  */
 const STOP_BAND_DB = 80;
-/** Zero crossings of the sinc on each side; more of them narrow the transition band. */
+/** Zero crossings of the sinc on each side; more of them make the transition band narrower. */
 const ZERO_CROSSINGS = 32;
 
 const BETA = 0.1102 * (STOP_BAND_DB - 8.7);
@@ -15,11 +15,11 @@ const BETA = 0.1102 * (STOP_BAND_DB - 8.7);
 const TRANSITION = (STOP_BAND_DB - 8) / (2.285 * 2 * Math.PI * ZERO_CROSSINGS);
 const CUTOFF = 1 - TRANSITION / 2;
 
-/** The highest frequency, as a share of the lower Nyquist frequency, that passes unweakened. */
+/** The highest frequency that passes at full strength, as a share of the lower Nyquist frequency. */
 export const PASS_BAND = 1 - TRANSITION;
 
 export interface Resampler {
-  /** Takes any number of samples; gives those at the new rate that they complete. */
+  /** Takes any number of samples; gives the samples at the new rate that are now complete. */
   push(input: Float32Array): Float32Array;
   /** Gives what is still inside, as if silence followed. Ends the stream. */
   flush(): Float32Array;
@@ -76,7 +76,7 @@ function design(up: number, half: number, scale: number): Float32Array[] {
       const t = i - half + 1 - phase / up;
       return bandwidth * sinc(bandwidth * t) * kaiser(t / half);
     });
-    // Each phase passes a constant unchanged, or the rate of the phases would be heard as a tone.
+    // Each phase must pass a constant unchanged, or the rate of the phases is heard as a tone.
     const sum = taps.reduce((a, b) => a + b, 0);
     return taps.map((tap) => tap / sum);
   });

@@ -1,15 +1,16 @@
 import type { MeterProfile } from '../model/profile.ts';
-import { valueText } from '../phrases/readings.ts';
+import { readingAxisTitle } from '../phrases/charts.ts';
+import { readingText, valueText } from '../phrases/readings.ts';
 import type { Levels } from './levels.ts';
 import { line, type Part, text } from './scene.ts';
 
-/** Room around the plot, pixels: the scale's numbers at the left, the axis with its title below. */
+/** Space around the plot, pixels: for the scale's numbers on the left, and the axis with its title below. */
 export const MARGIN = { left: 62, right: 14, bottom: 50 } as const;
 
-/** Half the height of a figure: baselines stand this far below what they are centred on. */
+/** Half the height of a digit: baselines are this far below the point that they are centred on. */
 const MIDDLE = 4;
 
-/** Where the plot lies in its scene. */
+/** Where the plot is in its scene. */
 export interface Plot {
   readonly x: number;
   readonly y: number;
@@ -24,7 +25,7 @@ export const plotIn = (outer: number, top: number, height: number): Plot => ({
   height,
 });
 
-/** The upright axis with its unit, and the strips for readings without a number. `levels` in scene pixels. */
+/** The vertical axis with its unit, and the strips for readings without a number. `levels` in scene pixels. */
 export function levelAxis({ scale, saturated, none }: Levels, meter: MeterProfile, plot: Plot): Part[] {
   const [bottom = 0, top = 0] = scale.range();
   const right = plot.x + plot.width;
@@ -41,13 +42,13 @@ export function levelAxis({ scale, saturated, none }: Levels, meter: MeterProfil
       ];
     }),
     line('frame', `M${plot.x},${plot.y}V${plot.y + plot.height}H${right}`),
-    ...(saturated === undefined ? [] : strip(top, saturated, 'saturated')),
-    ...(none === undefined ? [] : strip(bottom, none, 'no signal')),
-    text('title', 2, 12, `Reading, ${meter.unit}`, 'start'),
+    ...(saturated === undefined ? [] : strip(top, saturated, readingText({ kind: 'saturated' }, meter))),
+    ...(none === undefined ? [] : strip(bottom, none, readingText({ kind: 'none' }, meter))),
+    text('title', 2, 12, readingAxisTitle(meter), 'start'),
   ];
 }
 
-/** The level axis: marks at scene positions, and a title. */
+/** The horizontal axis: marks at scene positions, and a title. */
 export function baseAxis(ticks: readonly { x: number; label: string }[], title: string, plot: Plot): Part[] {
   const y = plot.y + plot.height;
   return [

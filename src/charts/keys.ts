@@ -1,8 +1,9 @@
 import type { GainSetting, Sample } from '../log/series.ts';
+import { KEYS } from '../phrases/charts.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { type Key, line } from './scene.ts';
 
-/** The gain settings that occur among readings, each with its mark, and what a struck one means. */
+/** The gain settings among the readings, each with its mark, and the meaning of a struck mark. */
 export function sampleKeys(samples: readonly Sample[], gains: readonly GainSetting[]): Key[] {
   const used = [...new Set(samples.map(({ gain }) => gain))].sort((a, b) => a - b);
   const struck = samples.some(({ retractedBy }) => retractedBy !== undefined);
@@ -12,7 +13,5 @@ export function sampleKeys(samples: readonly Sample[], gains: readonly GainSetti
       text: gainLabel(gains, gain),
     }),
   );
-  return struck
-    ? [...marks, { parts: [line('strike', 'M-8,8L8,-8')], text: 'taken back or corrected' }]
-    : marks;
+  return struck ? [...marks, { parts: [line('strike', 'M-8,8L8,-8')], text: KEYS.struck }] : marks;
 }

@@ -3,15 +3,15 @@ import type { Sample } from '../log/series.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
 
-/** Height of the strips beyond the scale where readings without a number are marked, pixels. */
+/** Height of the strips outside the scale for readings without a number, pixels. */
 const STRIP = 30;
 /** Free space above and below the readings, as a part of their span. */
 const SLACK = 0.08;
 
-/** Where readings stand on the upright axis, in pixels. */
+/** Where readings are on the vertical axis, in pixels. */
 export interface Levels {
   scale: ScaleLinear<number, number>;
-  /** Middle of the strips; absent where no such reading is shown. */
+  /** Middle of the strips; missing if no such reading is shown. */
   saturated?: number;
   none?: number;
   y(reading: Reading): number;
@@ -42,7 +42,7 @@ function span(samples: readonly Sample[], meter: MeterProfile): [number, number]
   if (values.length === 0) return [meter.min, meter.max];
   const low = Math.min(...values);
   const high = Math.max(...values);
-  // A flat run of readings must not be blown up until its noise looks like a slope.
+  // A flat run of readings must not be enlarged until its noise looks like a slope.
   const slack = Math.max((high - low) * SLACK, meter.tolerance * 4);
   return [Math.min(low, Math.max(meter.min, low - slack)), Math.max(high, Math.min(meter.max, high + slack))];
 }

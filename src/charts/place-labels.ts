@@ -11,11 +11,11 @@ export interface PlacedLabel extends Label {
   anchor: 'start' | 'end';
 }
 
-/** Average width of a character at the charts' label size, pixels; generous, so that labels never touch. */
+/** Average width of a character at the charts' label size, pixels; on the large side, so that labels never touch. */
 const CHARACTER = 6.4;
 const GAP = 8;
 
-/** Puts labels into as few rows as they need to stand clear of each other, none beyond the right edge. */
+/** Puts labels into as few rows as possible without overlap, none beyond the right edge. */
 export function placeLabels(labels: readonly Label[], width: number): PlacedLabel[] {
   const rows: [from: number, to: number][][] = [];
   return [...labels]

@@ -1,6 +1,6 @@
 import type { Seq } from '../model/ids.ts';
 
-/** What a line stands for; every rendering has one stroke for each. */
+/** What a line means; every rendering has one stroke for each. */
 export type LineStyle =
   | 'grid'
   | 'frame'
@@ -15,7 +15,7 @@ export type LineStyle =
   | 'fit'
   | 'tail'
   | 'strike';
-/** What an area stands for. */
+/** What an area means. */
 export type AreaStyle = 'stretch' | 'likely' | 'end';
 export type TextStyle = 'label' | 'title' | 'small';
 export type Anchor = 'start' | 'middle' | 'end';
@@ -28,7 +28,7 @@ export interface SamplePart {
   readonly y: number;
   readonly gain: number;
   readonly retracted: boolean;
-  /** Side the adjuster was turned from: +1 clockwise, so from the left; 0 draws none. */
+  /** The side the adjuster was turned from: +1 clockwise, so from the left; 0 draws nothing. */
   readonly cameBy: number;
   /** What it is, in words. */
   readonly label: string;
@@ -55,11 +55,11 @@ export interface Key {
   readonly text: string;
 }
 
-/** A chart as it is drawn, in pixels from its upper left corner; on a screen and on paper the same. */
+/** A chart as it is drawn, in pixels from its upper left corner; the same on screen and on paper. */
 export interface Scene {
   readonly width: number;
   readonly height: number;
-  /** What it shows, for those who do not see it. */
+  /** What it shows, for people who cannot see it. */
   readonly name: string;
   readonly parts: readonly Part[];
   readonly keys: readonly Key[];

@@ -9,7 +9,7 @@ import {
   symbolTriangle,
 } from 'd3-shape';
 
-/** Gain settings are told apart by shape, never by colour; after the last, from the start again. */
+/** Gain settings differ by shape, never by colour; after the last shape, the first one again. */
 const SHAPES: readonly { type: SymbolType; hollow: boolean }[] = [
   { type: symbolCircle, hollow: false },
   { type: symbolSquare, hollow: true },

@@ -1,11 +1,11 @@
 import { scaleTime } from 'd3-scale';
 
-/** Nothing for this long is a break: the axis leaves it out, or a night would squeeze all the work into a line. */
+/** A gap this long is a break. The axis leaves it out, or a night would squeeze all the work into a line. */
 const BREAK_MS = 30 * 60_000;
-/** Width of what stands for it, pixels. */
+/** Width of a break on the axis, pixels. */
 const BREAK = 26;
 const SHORTEST_SPAN_MS = 60_000;
-/** Room between marks, pixels. */
+/** Space between marks, pixels. */
 const LABEL_ROOM = 84;
 
 /** Times along an axis in pixels. */
@@ -25,7 +25,7 @@ export function timeAxis(times: readonly number[], from: number, width: number):
     if (current && at - current[1] < BREAK_MS) current[1] = at;
     else stretches.push([at, at]);
   }
-  // A single moment still needs room for its mark.
+  // A single moment still needs space for its mark.
   const spans = stretches.map(([first, last]) => Math.max(last - first, SHORTEST_SPAN_MS));
   const room = width - BREAK * (stretches.length - 1);
   const perMs = room / spans.reduce((sum, span) => sum + span, 0);
@@ -43,7 +43,7 @@ export function timeAxis(times: readonly number[], from: number, width: number):
   const ticks = pieces.flatMap(({ domain, range }) => {
     const count = Math.floor((range[1] - range[0]) / LABEL_ROOM);
     const own = scaleTime().domain(domain).ticks(Math.max(1, count));
-    // A stretch too short for a round time is named by where it begins.
+    // A stretch too short for a round time gets the time where it begins.
     return own.length > 0 ? own.map((tick) => tick.getTime()) : [domain[0]];
   });
   return {
@@ -53,7 +53,7 @@ export function timeAxis(times: readonly number[], from: number, width: number):
   };
 }
 
-/** The marks that stand clear of the one before. */
+/** The marks that do not overlap the one before. */
 function clear(ticks: readonly number[], x: (at: number) => number): number[] {
   const kept: number[] = [];
   for (const tick of ticks) {

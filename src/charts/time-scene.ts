@@ -1,6 +1,17 @@
 import { line as linePath } from 'd3-shape';
 import type { Mark, Sample, Series } from '../log/series.ts';
 import type { MeterProfile } from '../model/profile.ts';
+import {
+  bandKey,
+  KEYS,
+  MOMENT_LABELS,
+  panelMoment,
+  STRETCH_LABELS,
+  sampleText,
+  TIME_TITLE,
+  timeAxisTitle,
+  timeChartName,
+} from '../phrases/charts.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { readingText } from '../phrases/readings.ts';
 import type { Times } from '../phrases/times.ts';
@@ -14,18 +25,18 @@ import { type Captioned, PLOT_HEIGHT } from './turns-scene.ts';
 
 const ROW = 15;
 
-/** A stretch of time, shaded; the rules are single moments. */
+/** A stretch of time, shaded; single moments are lines. */
 interface Band {
   readonly seq: number;
   readonly from: number;
   readonly to: number;
-  /** Holds are many and have none: the legend says what they are. */
+  /** Holds are many and have no label: the key says what they are. */
   readonly label?: string;
 }
 
 /**
- * Reading against time, with everything that bears on it. `whole`: the series of the whole log, which sets the
- * time axis: in a replay it must not grow.
+ * Reading against time, with everything that affects it. `whole`: the series of the whole log, which sets the
+ * time axis: it must not grow in a replay.
  */
 export function timeScene(
   series: Series,
@@ -35,10 +46,10 @@ export function timeScene(
   width: number,
   plotHeight = PLOT_HEIGHT,
 ): Captioned {
-  const title = 'Reading against time';
+  const title = TIME_TITLE;
   const { samples, gains } = series;
   if (samples.length === 0) return { title, caption: '', scene: undefined };
-  // From the first to the last thing drawn: a phone that drops off hours later must not squeeze it all.
+  // From the first to the last thing drawn: a phone that disconnects hours later must not squeeze the chart.
   const moments = [...whole.samples, ...whole.marks].map(({ at }) => at);
   const first = Math.min(...moments);
   const last = Math.max(...moments);
@@ -78,7 +89,7 @@ export function timeScene(
       .map((edge) => line('usable', `M${plot.x},${level.scale(edge)}h${plot.width}`)),
     ...baseAxis(
       ticks.map((at, index) => ({ x: x(at), label: tickLabels[index] ?? '' })),
-      `Time, ${times.day(first)}, ${times.zone(first)}`,
+      timeAxisTitle(times.day(first), times.zone(first)),
       plot,
     ),
     ...breaks.map((at) => line('strong', `M${at - 6},${foot + 6}l6,-12M${at},${foot + 6}l6,-12`)),
@@ -96,7 +107,12 @@ export function timeScene(
         gain: sample.gain,
         retracted: sample.retractedBy !== undefined,
         cameBy: 0,
-        label: `${readingText(sample.reading, meter)} at ${times.clock(sample.at, true)}, ${gainLabel(gains, sample.gain)}, entry ${sample.seq}`,
+        label: sampleText(
+          readingText(sample.reading, meter),
+          times.clock(sample.at, true),
+          gainLabel(gains, sample.gain),
+          sample.seq,
+        ),
       }),
     ),
   ];
@@ -104,19 +120,17 @@ export function timeScene(
     ...sampleKeys(samples, gains),
     {
       parts: [line('usable', 'M-9,0H9')],
-      text: `band ${meter.bandLow} to ${meter.bandHigh} ${meter.unit}`,
+      text: bandKey(meter),
     },
-    ...(bands.length > 0
-      ? [{ parts: [box('stretch', -9, -7, 18, 14)], text: 'hold, pause or covered beam' }]
-      : []),
+    ...(bands.length > 0 ? [{ parts: [box('stretch', -9, -7, 18, 14)], text: KEYS.stretch }] : []),
     ...(breaks.length > 0
-      ? [{ parts: [line('strong', 'M-6,6l6,-12M0,6l6,-12')], text: 'time left out, nothing happened' }]
+      ? [{ parts: [line('strong', 'M-6,6l6,-12M0,6l6,-12')], text: KEYS.timeLeftOut }]
       : []),
   ];
   const scene: Scene = {
     width,
     height: foot + MARGIN.bottom,
-    name: `${samples.length} readings against time`,
+    name: timeChartName(samples.length),
     parts,
     keys,
   };
@@ -141,15 +155,15 @@ function ruleLabel(mark: Mark, { gains }: Series): string | undefined {
     case 'gain':
       return gainLabel(gains, mark.gain ?? 0);
     case 're-aimed':
-      return 'aimed by eye';
+      return MOMENT_LABELS['re-aimed'];
     case 'accept':
-      return mark.override ? 'accepted by override' : 'accepted';
+      return mark.override ? MOMENT_LABELS.overridden : MOMENT_LABELS.accepted;
     case 'panel':
-      return `panel: ${mark.shows}`;
+      return panelMoment(mark.shows);
     case 'signed':
     case 'stopped':
     case 'restarted':
-      return mark.what;
+      return MOMENT_LABELS[mark.what];
     default:
       return undefined;
   }
@@ -157,9 +171,9 @@ function ruleLabel(mark: Mark, { gains }: Series): string | undefined {
 
 /** Which marks open a stretch, what it is called, and which close it. */
 const STRETCHES: Partial<Record<Mark['what'], { label: string; closedBy: Mark['what'][] }>> = {
-  blocked: { label: 'covered', closedBy: ['clear', 'partial', 're-aimed'] },
-  partial: { label: 'part covered', closedBy: ['clear', 'blocked', 're-aimed'] },
-  pause: { label: 'pause', closedBy: ['resume', 'restarted'] },
+  blocked: { label: STRETCH_LABELS.blocked, closedBy: ['clear', 'partial', 're-aimed'] },
+  partial: { label: STRETCH_LABELS.partial, closedBy: ['clear', 'blocked', 're-aimed'] },
+  pause: { label: STRETCH_LABELS.pause, closedBy: ['resume', 'restarted'] },
 };
 
 function bandsOf(marks: readonly Mark[], end: number): Band[] {

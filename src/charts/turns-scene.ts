@@ -6,6 +6,16 @@ import type { Search } from '../engine/search.ts';
 import { type Sample, type Series, type Sweep, type Top, topOf } from '../log/series.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
+import {
+  highestCaption,
+  highestText,
+  KEYS,
+  leftAt,
+  sampleText,
+  turnsAxisTitle,
+  turnsChartName,
+  turnsTitle,
+} from '../phrases/charts.ts';
 import { gainLabel } from '../phrases/gain.ts';
 import { estimateText, positionText } from '../phrases/position.ts';
 import { readingText } from '../phrases/readings.ts';
@@ -14,16 +24,15 @@ import { sampleKeys } from './keys.ts';
 import { levels } from './levels.ts';
 import { area, type Key, line, type Part, type Scene, text } from './scene.ts';
 
-/** Of the plot, pixels. */
+/** Height of the plot, pixels. */
 export const PLOT_HEIGHT = 240;
 const TOP = 40;
-const NAME: Record<Axis, string> = { horizontal: 'Horizontal adjuster', vertical: 'Vertical adjuster' };
 
-/** A chart with its heading and what it comes to. */
+/** A chart with its heading and a sentence on the result. */
 export interface Captioned {
   readonly title: string;
   readonly caption: string;
-  /** Undefined where there is nothing to draw. */
+  /** Undefined if there is nothing to draw. */
   readonly scene: Scene | undefined;
 }
 
@@ -43,7 +52,7 @@ export function turnsScene(
   const high = Math.max(...positions, 2) + 1;
   const top = topOf(series, axis);
   const curve = search && top && fitted(search, axis, top, low, high);
-  const title = `${NAME[axis]}: reading against turns`;
+  const title = turnsTitle(axis);
   const caption = captionOf(series, axis, meter, top, curve);
   if (samples.length === 0) return { title, caption, scene: undefined };
 
@@ -55,17 +64,16 @@ export function turnsScene(
   const level = levels(samples, meter, plot.height, plot.y);
   const xOf = (sample: Sample) => x(sample.position[axis]);
   const run = linePath<Sample>(xOf, ({ reading }) => level.y(reading));
-  const aimed = series.aim > 0 ? 'the last aim by eye' : 'the start';
   const parts: Part[] = [
     ...(curve ? likely(curve, x, level.scale) : []),
     ...levelAxis(level, meter, plot),
     ...baseAxis(
       turnTicks(low, high, plot.width).map((at) => ({ x: x(at), label: positionText(at) })),
-      `Turns from ${aimed}, clockwise +`,
+      turnsAxisTitle(series.aim > 0),
       plot,
     ),
     ...(curve ? fitLine(curve, x, level.scale) : []),
-    ...(top ? peak(xOf(top.sample), plot, `highest ${readingText(top.sample.reading, meter)}`) : []),
+    ...(top ? peak(xOf(top.sample), plot, highestText(readingText(top.sample.reading, meter))) : []),
     area('end', `M${x(series.position[axis])},${foot}l6,10h-12z`),
     ...sweeps.flatMap((sweep) =>
       runsOf(sweep).map((each) => line(sweep === sweeps.at(-1) ? 'run' : 'earlier', run(each) ?? '')),
@@ -79,7 +87,12 @@ export function turnsScene(
         gain: sample.gain,
         retracted: sample.retractedBy !== undefined,
         cameBy: sample.cameBy[axis],
-        label: `${readingText(sample.reading, meter)} at ${positionText(sample.position[axis])}, ${gainLabel(series.gains, sample.gain)}, entry ${sample.seq}`,
+        label: sampleText(
+          readingText(sample.reading, meter),
+          positionText(sample.position[axis]),
+          gainLabel(series.gains, sample.gain),
+          sample.seq,
+        ),
       }),
     ),
   ];
@@ -90,28 +103,28 @@ export function turnsScene(
     LEFT,
     ...(sweeps.length > 1 ? [EARLIER] : []),
   ];
-  const name = `${NAME[axis]}: ${samples.length} readings against turns`;
+  const name = turnsChartName(axis, samples.length);
   return { title, caption, scene: { width, height: foot + 50, name, parts, keys } };
 }
 
 const LIKELY: Key = {
   parts: [area('likely', 'M-9,-6h18v12h-18Z'), line('fit', 'M-9,0H9')],
-  text: 'fitted beam, 95 % within the shade',
+  text: KEYS.likely,
 };
 const TAIL: Key = {
   parts: [
     line('tail', 'M-9,0H4'),
     { kind: 'sample', seq: 0, x: 4, y: 0, gain: 0, retracted: false, cameBy: 0, label: '' },
   ],
-  text: 'tail: side it was turned from',
+  text: KEYS.tail,
 };
-const LEFT: Key = { parts: [area('end', 'M0,-6l6,10h-12z')], text: 'where it was left' };
+const LEFT: Key = { parts: [area('end', 'M0,-6l6,10h-12z')], text: KEYS.left };
 const EARLIER: Key = {
   parts: [line('earlier', 'M-9,0H9')],
-  text: 'earlier, the other adjuster elsewhere',
+  text: KEYS.earlier,
 };
 
-/** Fewest places read along an adjuster from which its fit is more than what was believed before. */
+/** With fewer places along an adjuster, its fit is little more than what was assumed before. */
 const ENOUGH = 3;
 
 function fitted(search: Search, axis: Axis, top: Top, from: Eighths, to: Eighths): Curve | undefined {
@@ -163,16 +176,18 @@ function captionOf(
   top: Top | undefined,
   curve: Curve | undefined,
 ): string {
-  const left = `Left at ${positionText(series.position[axis])}.`;
+  const left = leftAt(positionText(series.position[axis]));
   if (!top) return left;
-  const at = positionText(top.sample.position[axis]);
-  const sides = `read at ${counted(top.below)} below it and ${top.above} above`;
-  const highest = readingText(top.sample.reading, meter);
-  const fit = curve ? ` Fitted peak at ${estimateText(curve.peak)}.` : '';
-  return `Highest ${highest} at ${at}, ${gainLabel(series.gains, top.sample.gain)}; ${sides}.${fit} ${left}`;
+  const highest = highestCaption({
+    reading: readingText(top.sample.reading, meter),
+    position: positionText(top.sample.position[axis]),
+    gain: gainLabel(series.gains, top.sample.gain),
+    below: top.below,
+    above: top.above,
+    fitted: curve && estimateText(curve.peak),
+  });
+  return `${highest} ${left}`;
 }
-
-const counted = (n: number): string => `${n} position${n === 1 ? '' : 's'}`;
 
 /** Steps between marks, in eighths: the first that leaves room for the labels. */
 const STEPS = [1, 2, 4, 8, 16, 32, 64];
@@ -185,7 +200,7 @@ function turnTicks(low: Eighths, high: Eighths, width: number): Eighths[] {
   return Array.from({ length: last - first + 1 }, (_, index) => (first + index) * step);
 }
 
-/** The parts of a sweep that may be joined by a line: numbers that count, at one gain. */
+/** The parts of a sweep that a line may join: numbers that count, at one gain. */
 function runsOf(sweep: Sweep): Sample[][] {
   const runs: Sample[][] = [];
   let before: Sample | undefined;

@@ -6,7 +6,11 @@ import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
+import { stillTurned } from '../phrases/notices.ts';
+import { offScaleText } from '../phrases/questions.ts';
+import { corrected, takenBack } from '../phrases/readbacks.ts';
 import { readingText } from '../phrases/readings.ts';
+import { CANNOT_TAKE_BACK, NOT_A_COUNTED_READING, notAReading } from '../phrases/refusals.ts';
 import { countedOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './input.ts';
@@ -40,20 +44,20 @@ export function offScale(reading: Reading, meter: MeterProfile): string | undefi
   if (reading.kind !== 'value') return undefined;
   const slack = meter.resolution / 2;
   if (reading.value >= meter.min - slack && reading.value <= meter.max + slack) return undefined;
-  return `Heard ${reading.value}, but this meter only shows ${meter.min} to ${meter.max}. What does it show?`;
+  return offScaleText(reading.value, meter);
 }
 
-/** A reading in the place of entry `target`, which stays in the log but no longer counts. */
+/** A reading that replaces entry `target`, which stays in the log but no longer counts. */
 export function replaceReading(job: Composer, seat: Seat, target: Seq, reading: Reading, from?: Seq): void {
   const meter = job.state.setup?.meter;
   const old = countedOf(job.state).find((fact) => fact.seq === target);
   if (!meter || old?.type !== 'reading') return;
   const source = from === undefined ? {} : { from };
   const seq = job.put(seat, { type: 'reading', reading, replaces: target, ...source });
-  job.readback(seq, `Corrected: ${readingText(reading, meter)}, not ${readingText(old.reading, meter)}.`);
+  job.readback(seq, corrected(readingText(reading, meter), readingText(old.reading, meter)));
 }
 
-/** Another turn in the place of entry `target`: what was really turned then. */
+/** A turn that replaces entry `target`: what was really turned then. */
 export function replaceMove(
   job: Composer,
   target: Seq,
@@ -61,7 +65,7 @@ export function replaceMove(
   { seat, said: from }: Speaker,
 ): void {
   const seq = job.put(seat, { type: 'move', ...move, replaces: target, from });
-  job.readback(seq, `Corrected: ${movedText(move.axis, move.eighths)}.`);
+  job.readback(seq, corrected(movedText(move.axis, move.eighths)));
 }
 
 /** A correction made on the screen, at the entry itself. */
@@ -72,12 +76,12 @@ export function correctReading(
   const old = countedOf(job.state).find((fact) => fact.seq === target);
   const meter = job.state.setup?.meter;
   if (old?.type !== 'reading' || !meter) {
-    return { reason: 'bad-target', text: 'That entry is no reading that still counts; nothing was changed.' };
+    return { reason: 'bad-target', text: NOT_A_COUNTED_READING };
   }
   const understanding = parse(text);
   const [only, ...more] = understanding.kind === 'understood' ? understanding.intents : [];
   if ((only?.kind !== 'reading' && only?.kind !== 'correct') || more.length > 0) {
-    return { reason: 'bad-message', text: `"${text}" is no reading. Type what the meter showed, like 142.` };
+    return { reason: 'bad-message', text: notAReading(text) };
   }
   const impossible = offScale(only.reading, meter);
   if (impossible) return { reason: 'bad-message', text: impossible };
@@ -91,7 +95,7 @@ export function takeBack(job: Composer, seat: Seat, target: Seq, from?: Seq): Re
   const fact = countedOf(job.state).find((counted) => counted.seq === target);
   const meter = job.state.setup?.meter;
   if (!fact || !meter || !isReported(fact)) {
-    return { reason: 'bad-target', text: 'That entry cannot be taken back, or already was.' };
+    return { reason: 'bad-target', text: CANNOT_TAKE_BACK };
   }
   const seq = job.put(seat, {
     type: 'retract',
@@ -99,10 +103,7 @@ export function takeBack(job: Composer, seat: Seat, target: Seq, from?: Seq): Re
     why: 'undo',
     ...(from !== undefined && { from }),
   });
-  job.readback(seq, `Taken back: ${searchFactText(fact, meter)}.`);
-  if (fact.type === 'move') job.notice('still-turned', STILL_TURNED(movedText(fact.axis, fact.eighths)));
+  job.readback(seq, takenBack(searchFactText(fact, meter)));
+  if (fact.type === 'move') job.notice('still-turned', stillTurned(movedText(fact.axis, fact.eighths)));
   return;
 }
-
-const STILL_TURNED = (turn: string): string =>
-  `If the screw was in fact turned (${turn}), turn it back or say what was turned.`;

@@ -3,6 +3,7 @@ import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
 import type { Seq } from '../model/ids.ts';
 import { valueReading } from '../model/reading.ts';
+import { SAY_READING_AGAIN } from '../phrases/questions.ts';
 import { countedOf } from '../visit/state.ts';
 import { replaceMove, replaceReading } from './amend.ts';
 import type { Composer } from './composer.ts';
@@ -31,11 +32,9 @@ interface YesNo {
   no: boolean;
 }
 
-const SAY_AGAIN = 'Then please say the reading again.';
-
 /**
- * "Fifteen or fifty?" is asked either of words not yet taken (`about` is what was said) or of a reading
- * the engine doubts (`about` is that reading).
+ * "Fifteen or fifty?" is asked about words that are not yet taken (`about` is what was said), or about a
+ * reading that the engine doubts (`about` is that reading).
  */
 function answerValue(
   job: Composer,
@@ -51,13 +50,13 @@ function answerValue(
     if (named) act(job, { kind: 'reading', reading: named.reading }, speaker);
     else if (yn.yes && q.options.length === 1) {
       act(job, { kind: 'reading', reading: valueReading(q.options[0] as number) }, speaker);
-    } else if (yn.yes || yn.no) askAgain(job, speaker.said, SAY_AGAIN);
+    } else if (yn.yes || yn.no) askAgain(job, speaker.said, SAY_READING_AGAIN);
     return rest;
   }
   if (named && !isSame(named.reading, doubted.reading)) {
     replaceReading(job, speaker.seat, q.about, named.reading, speaker.said);
   } else if (named || yn.yes) confirm(job, q.about, speaker);
-  else if (yn.no) retractDoubted(job, q.about, speaker, SAY_AGAIN);
+  else if (yn.no) retractDoubted(job, q.about, speaker, SAY_READING_AGAIN);
   return rest;
 }
 
@@ -102,7 +101,7 @@ function answerWhether(
     const { seat, said: from } = speaker;
     if (q.what === 'gain-untouched') job.put(seat, { type: 'gain', change: 'set', from });
     else if (q.what === 'path-clear') job.put(seat, { type: 'path', state: 'blocked', from });
-    else retractDoubted(job, q.about, speaker, SAY_AGAIN);
+    else retractDoubted(job, q.about, speaker, SAY_READING_AGAIN);
   }
   return others;
 }

@@ -1,5 +1,6 @@
 import type { SearchFact } from '../model/facts.ts';
-import { IS_IT_SO, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import { IS_THAT_RIGHT, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
+import { LEAD, readBack } from '../phrases/readbacks.ts';
 import { needsNote } from '../visit/commission.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction } from './credit.ts';
@@ -7,19 +8,19 @@ import type { Speaker } from './speaker.ts';
 
 type Answer = Omit<Extract<SearchFact, { type: 'item' }>, 'from'>;
 
-/** The item of a checklist that is being asked for, if it is what the speaker answers. */
+/** The checklist item that is being asked, if the speaker answers it. */
 export function askedItem(job: Composer, { re }: Speaker): Pick<Answer, 'list' | 'item'> | undefined {
   const action = creditedInstruction(job.state, re)?.advice.action;
   return action?.kind === 'confirm-item' ? { list: action.list, item: action.item } : undefined;
 }
 
-/** "Roger" says that the question was heard, not that it is so. */
+/** "Roger" says that the question was heard, not that the answer is yes. */
 const MERELY_HEARD = /^\W*(?:ok|okay|roger|copy|copy that|will do)\W*$/iu;
 
-/** Puts an answer to a checklist down and says it back. It matters who was told: a "yes" alone is asked. */
+/** Logs an answer to a checklist and reads it back. It matters who was told, so a "yes" alone leads to a question. */
 export function answerItem(job: Composer, answer: Answer, { seat, said: from, text }: Speaker): void {
   if (answer.done && MERELY_HEARD.test(text)) {
-    job.put('engine', { type: 'query', of: from, text: IS_IT_SO });
+    job.put('engine', { type: 'query', of: from, text: IS_THAT_RIGHT });
     return;
   }
   if (answer.done && answer.note === undefined && needsNote(answer.item)) {
@@ -27,5 +28,5 @@ export function answerItem(job: Composer, answer: Answer, { seat, said: from, te
     return;
   }
   const seq = job.put(seat, { ...answer, from });
-  job.readback(seq, `Heard: ${itemText(answer)}.`);
+  job.readback(seq, readBack(LEAD.heard, itemText(answer)));
 }

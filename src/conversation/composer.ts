@@ -4,8 +4,8 @@ import type { Seq } from '../model/ids.ts';
 import { fold, type JobState } from '../visit/state.ts';
 
 /**
- * Gathers the facts one input leads to, folding each in as it is put down, so that the next rule sees
- * what the last one did. Local to one call of `respond`.
+ * Collects the facts that one input leads to. Each is folded in at once, so that the next rule sees what the
+ * last one did. Local to one call of `respond`.
  */
 export class Composer {
   readonly drafts: Draft[] = [];
@@ -15,7 +15,7 @@ export class Composer {
     readonly now: number,
   ) {}
 
-  /** Puts a fact down and returns the sequence number it will have in the log. */
+  /** Adds a fact and returns the sequence number that it will have in the log. */
   put(actor: Actor, fact: Fact): Seq {
     const seq = this.state.count;
     this.drafts.push({ actor, fact });

@@ -7,8 +7,8 @@ import type { JobState } from '../visit/state.ts';
 type Instruction = Placed<'instruction'>;
 
 /**
- * The instruction a "done" belongs to. A phone with a bad link may answer a turn that has since been
- * superseded: the screw was turned all the same, so that turn is the one to record, but never twice.
+ * The instruction that a "done" belongs to. A phone with a bad link may answer a turn that was superseded:
+ * the screw was still turned, so that turn is recorded, but never twice.
  */
 export function creditedInstruction(state: JobState, re: Seq | undefined): Instruction | undefined {
   const current = state.instruction;
@@ -20,7 +20,7 @@ export function creditedInstruction(state: JobState, re: Seq | undefined): Instr
   return sameTurn ? open : earlier;
 }
 
-/** What is recorded when an instruction was carried out; nothing for one that asks for no deed. */
+/** What is recorded when an instruction was carried out; undefined for one that asks for no action. */
 export function deedOf({ seq, advice: { action } }: Instruction, from: Seq): SearchFact | undefined {
   switch (action.kind) {
     case 'turn':

@@ -6,19 +6,19 @@ import type { Alternative, Via } from '../model/facts.ts';
 import { valueReading } from '../model/reading.ts';
 
 /**
- * How sure the speech model must be, in the sum over all alternatives that mean the same: at `TAKE` it is
- * taken and read back, between the two it is asked, below `ASK` it must be said again.
+ * How sure the speech model must be, summed over all alternatives with the same meaning. From `TAKE` the
+ * words are taken and read back, between the two the crew is asked, below `ASK` it must say them again.
  */
 export const TAKE = 0.91;
 export const ASK = 0.4;
 
-/** "Thirteen" is not taken while "thirty" is believed this much, however sure the rest. */
+/** "Thirteen" is not taken while "thirty" has this probability, however sure the rest is. */
 const CONFUSABLE = 0.005;
-/** What is asked: no more than this many, each believed at least this share of the likeliest. */
+/** A question names at most this many, each with at least this share of the likeliest. */
 const MOST_OPTIONS = 3;
 const WORTH_ASKING = 0.1;
 
-/** Words that only ever make things safer or slower are taken already when asking would do. */
+/** Words that only make things safer or slower are taken even when others would be asked about. */
 export const SAFE: ReadonlySet<Intent['kind']> = new Set(['stop', 'wait', 'repeat', 'undo']);
 
 export type Decision =
@@ -34,7 +34,7 @@ export interface Words {
   alternatives?: readonly Alternative[];
 }
 
-/** What words mean, and whether that may be acted on. Typed words and buttons are certain as they stand. */
+/** What words mean, and whether that may be acted on. Typed words and buttons are certain. */
 export function decide(words: Words): Decision {
   if (words.via !== 'voice') return certain(parse(words.text));
   const [best, ...others] = meanings(words);
@@ -48,7 +48,7 @@ export function decide(words: Words): Decision {
   return { kind: 'doubtful', options: [best, ...worth].slice(0, MOST_OPTIONS).map(({ intents }) => intents) };
 }
 
-/** Whether one is the other with "thirteen" for "thirty", and nothing else changed. */
+/** Whether the two differ only by "thirteen" for "thirty". */
 function areConfusable(one: readonly Intent[], other: readonly Intent[]): boolean {
   const swapped = one.map((intent) => {
     const value = valueIn(intent);

@@ -6,24 +6,27 @@ import type { Action, Question } from '../model/advice.ts';
 import type { JobState } from '../visit/state.ts';
 import { SAFE } from './decide.ts';
 
-/** What would not surprise if it were said now. */
+/** What would be no surprise if somebody said it now. */
 export interface Expectation {
   /** Readings, in the meter's units. */
   low: number;
   high: number;
-  /** What answers the question or instruction that stands, and what is safe at any time; undefined while nothing is asked. */
+  /**
+   * What answers the present question or instruction, and what is safe at any time; undefined while nothing
+   * is asked.
+   */
   asked?: readonly Intent['kind'][];
 }
 
 /**
- * How far off a reading may be before it surprises, dB: a factor of five on a linear scale. So both of thirteen
- * and thirty, up to nineteen and ninety, are expected or neither is: what was known before never decides
+ * How far off a reading may be before it is a surprise, dB: a factor of five on a linear scale. So thirteen
+ * and thirty, up to nineteen and ninety, are both expected or neither is: earlier readings never decide
  * between them.
  */
 export const OFF_DB = 7;
 const SDS = 3;
 
-/** What would not surprise now; undefined before the job is opened. */
+/** What would be no surprise now; undefined before the job is opened. */
 export function expectation(state: JobState): Expectation | undefined {
   const readings = expectedReadings(state);
   const asked = askedFor(state);
@@ -66,8 +69,8 @@ export const REPORTS: Readonly<
 };
 
 /**
- * Which readings are plausible now: around what the meter last showed here and what the beam predicts; the whole
- * scale where neither says anything. Undefined before the job is opened.
+ * Which readings are likely now: around the last reading here and the beam's prediction; the whole scale if
+ * there is neither. Undefined before the job is opened.
  */
 function expectedReadings({ search }: JobState): Expectation | undefined {
   if (!search) return undefined;
@@ -79,7 +82,7 @@ function expectedReadings({ search }: JobState): Expectation | undefined {
   const last = stay.run.at(-1);
   if (last) {
     const level = toLevel(last.reading, meter);
-    // What floods or starves the meter may become anything.
+    // After "saturated" or "no signal", any reading may follow.
     if (level.kind !== 'level') return scale;
     known.push({ value: level.db, sd: level.sd });
   }

@@ -23,10 +23,10 @@ export type Input =
   /** Time has passed. */
   | { kind: 'tick' };
 
-/** What it leads to: facts for the log, in order, and when to `tick` next; or a named refusal. */
+/** The answer: facts for the log, in order, and when to `tick` next; or a named refusal. */
 export type Response =
   | { kind: 'facts'; drafts: Draft[]; wakeAt?: number }
   | { kind: 'refused'; reason: Refusal; text: string };
 
-/** Why nothing was done, or undefined where something was. */
+/** Why nothing was done, or undefined if something was. */
 export type Refused = { reason: Refusal; text: string } | undefined;

@@ -1,6 +1,7 @@
 import { isSame } from '../formats/same.ts';
 import type { Action } from '../model/advice.ts';
 import { instructionText } from '../phrases/instruct.ts';
+import { QUIET } from '../phrases/notices.ts';
 import { advise } from '../visit/advise.ts';
 import { commissionOf, type JobState } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
@@ -8,7 +9,7 @@ import type { Composer } from './composer.ts';
 const second = 1000;
 const minute = 60 * second;
 
-/** How long an instruction may be acted on, from when it was given. Milliseconds. */
+/** How long an instruction is valid after it was given. Milliseconds. */
 function lifetime(action: Action, now: number): number {
   switch (action.kind) {
     case 'watch-panel':
@@ -38,13 +39,13 @@ function lifetime(action: Action, now: number): number {
   }
 }
 
-/** Advice is given only to a crew that is complete and has not asked for rest. */
+/** Advice is given only to a complete crew that did not ask to wait. */
 export const mayInstruct = (state: JobState): boolean =>
   Boolean(state.seats.panel && state.seats.emitter) && !state.paused && !state.stopped;
 
 /**
- * Brings the standing instruction in line with what the engine advises now, and tells when to look again.
- * Nothing is said twice: the same advice, unanswered and not yet expired, stands as it is.
+ * Updates the present instruction to what the engine advises now, and returns when to look again. Nothing is
+ * said twice: the same advice, if not answered and not expired, stays as it is.
  */
 export function instruct(job: Composer): number | undefined {
   const { instruction } = job.state;
@@ -76,16 +77,16 @@ export function instruct(job: Composer): number | undefined {
   return Math.min(wakeAt ?? Number.POSITIVE_INFINITY, expiresAt);
 }
 
-/** A hold is the same hold though its end moved a little: the crew need not hear "hold" after every reading. */
+/** A hold stays the same even if its end moves a little: the crew need not hear "hold" after every reading. */
 function sameAction(a: Action, b: Action): boolean {
   if (a.kind === 'hold' && b.kind === 'hold') return a.reason === b.reason;
   return isSame(a, b);
 }
 
-/** An instruction nobody followed in time is taken back; words of any kind bring the next one. */
+/** An instruction that nobody followed in time is withdrawn; any words bring the next one. */
 export function expire(job: Composer): void {
   const { instruction } = job.state;
   if (!instruction || instruction.expiresAt > job.now) return;
   job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'expired' });
-  job.notice('quiet', 'No word for a while. Say a reading, or "go on", to continue.');
+  job.notice('quiet', QUIET);
 }

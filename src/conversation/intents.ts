@@ -10,7 +10,17 @@ import { AFTERWARDS } from '../phrases/cautions.ts';
 import { searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
 import { notProvenText } from '../phrases/missing.ts';
+import { NOTHING_ASKED, READING_WANTED } from '../phrases/notices.ts';
 import { PART_OR_ALL } from '../phrases/proving.ts';
+import {
+  NO_READING_TO_CORRECT,
+  NOTHING_TO_UNDO,
+  WHAT_CANNOT,
+  WHAT_IS_WRONG,
+  WHAT_NOW,
+  WHAT_WENT_WRONG,
+} from '../phrases/questions.ts';
+import { LEAD, type Lead, NO_INSTRUCTION, noted, readBack, STOPPED, WAITING } from '../phrases/readbacks.ts';
 import { decimals } from '../phrases/readings.ts';
 import { countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
@@ -26,7 +36,7 @@ type Rule<K extends Intent['kind']> = (
   speaker: Speaker,
 ) => void;
 
-/** Carries out one intent: facts, a readback, or a question. One rule a kind, in the order of `Intent`. */
+/** Carries out one intent: facts, a readback, or a question. One rule for each kind, in the order of `Intent`. */
 export function act(job: Composer, intent: Intent, speaker: Speaker): void {
   (RULES[intent.kind] as Rule<Intent['kind']>)(job, intent, speaker);
 }
@@ -35,8 +45,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   reading(job, { reading }, speaker) {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
     if (impossible) askOffScale(job, speaker, reading, impossible);
-    else if (isOutOfDate(job, speaker)) ask(job, speaker, OUT_OF_DATE);
-    else report(job, { type: 'reading', reading, from: speaker.said }, speaker, 'Heard');
+    else if (isOutOfDate(job, speaker)) ask(job, speaker, WHAT_NOW);
+    else report(job, { type: 'reading', reading, from: speaker.said }, speaker, LEAD.reading);
   },
 
   correct(job, { reading, not }, speaker) {
@@ -44,11 +54,11 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
     if (impossible) ask(job, speaker, impossible);
     else if (target) replaceReading(job, speaker.seat, target.seq, reading, speaker.said);
-    else ask(job, speaker, 'There is no such reading to correct. What does the meter show?');
+    else ask(job, speaker, NO_READING_TO_CORRECT);
   },
 
   trend(job, { trend }, speaker) {
-    report(job, { type: 'trend', trend, from: speaker.said }, speaker, 'Heard');
+    report(job, { type: 'trend', trend, from: speaker.said }, speaker, LEAD.heard);
   },
 
   done(job, _, speaker) {
@@ -56,29 +66,29 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     if (item) return answerItem(job, { type: 'item', ...item, done: true }, speaker);
     const instruction = creditedInstruction(job.state, speaker.re);
     const deed = instruction && deedOf(instruction, speaker.said);
-    if (deed) report(job, deed, speaker, 'Done:');
-    else job.notice('nothing-asked', 'Noted, but nothing was asked for that is not done already.');
+    if (deed) report(job, deed, speaker, LEAD.done);
+    else job.notice('nothing-asked', NOTHING_ASKED);
   },
 
   moved(job, moved, speaker) {
     const move = moveOf(job.state, moved, speaker.re);
     if (move.kind === 'ask') ask(job, speaker, move.text);
-    else report(job, { type: 'move', ...move.move, from: speaker.said }, speaker, 'Heard');
+    else report(job, { type: 'move', ...move.move, from: speaker.said }, speaker, LEAD.heard);
   },
 
   gain(job, { change, to }, speaker) {
     const fact: SearchFact = { type: 'gain', change, from: speaker.said, ...(to !== undefined && { to }) };
-    report(job, fact, speaker, 'Heard:');
+    report(job, fact, speaker, LEAD.heard);
   },
 
   path(job, { state }, speaker) {
     const action = creditedInstruction(job.state, speaker.re)?.advice.action;
-    // "Covered" is said of half a cover too, and the test turns on which it is.
+    // People also say "covered" for a half cover, and the test depends on which it is.
     if (state === 'blocked' && action?.kind === 'cover' && action.how !== 'full') {
       return ask(job, speaker, PART_OR_ALL[action.how]);
     }
     const item = askedItem(job, speaker);
-    report(job, { type: 'path', state, from: speaker.said }, speaker, 'Heard:');
+    report(job, { type: 'path', state, from: speaker.said }, speaker, LEAD.heard);
     if (item?.item === 'path-clear' && state === 'clear') {
       answerItem(job, { type: 'item', ...item, done: true }, speaker);
     }
@@ -86,7 +96,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   panel(job, { shows }, speaker) {
     const item = askedItem(job, speaker);
-    report(job, { type: 'panel', shows, from: speaker.said }, speaker, 'Heard:');
+    report(job, { type: 'panel', shows, from: speaker.said }, speaker, LEAD.heard);
     if (item?.item === 'panel-normal') {
       answerItem(job, { type: 'item', ...item, done: shows === 'normal' }, speaker);
     }
@@ -98,37 +108,42 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   swap(job, { axis }, speaker) {
     const current = lastOf(countedOf(job.state), 'move')?.axis ?? 'horizontal';
-    report(job, { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said }, speaker, 'Heard:');
+    report(
+      job,
+      { type: 'choice', axis: axis ?? otherAxis(current), from: speaker.said },
+      speaker,
+      LEAD.heard,
+    );
   },
 
   undo(job, _, speaker) {
     const last = lastReported(job);
     if (last) takeBack(job, speaker.seat, last.seq, speaker.said);
-    else ask(job, speaker, 'There is nothing to take back.');
+    else ask(job, speaker, NOTHING_TO_UNDO);
   },
 
   yes(job, _, speaker) {
     const item = askedItem(job, speaker);
     if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
-    // Else nobody asked: an acknowledgement, logged as said.
+    // Otherwise nobody asked: it is an acknowledgement, and only its words are logged.
   },
 
   no(job, _, speaker) {
     const item = askedItem(job, speaker);
     if (item) return answerItem(job, { type: 'item', ...item, done: false }, speaker);
-    ask(job, speaker, 'What is wrong? Say "wrong" and the right reading, or "undo".');
+    ask(job, speaker, WHAT_IS_WRONG);
   },
 
   repeat(job, _, speaker) {
     const { query, instruction } = job.state;
     const again = query ? query.text : instruction?.say;
-    job.readback(query?.seq ?? instruction?.seq ?? speaker.said, again ?? 'There is no instruction now.');
+    job.readback(query?.seq ?? instruction?.seq ?? speaker.said, again ?? NO_INSTRUCTION);
   },
 
   wait(job, _, speaker) {
     if (job.state.paused) return;
     job.put(speaker.seat, { type: 'pause', from: speaker.said });
-    job.readback(speaker.said, 'Waiting. Say "go on" when ready.');
+    job.readback(speaker.said, WAITING);
   },
 
   resume(job, _, speaker) {
@@ -138,8 +153,13 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   cannot(job, { why }, speaker) {
     const instruction = creditedInstruction(job.state, speaker.re);
-    if (!instruction) return ask(job, speaker, 'Nothing was asked for just now. What cannot be done?');
-    report(job, { type: 'cannot', why, instruction: instruction.seq, from: speaker.said }, speaker, 'Heard:');
+    if (!instruction) return ask(job, speaker, WHAT_CANNOT);
+    report(
+      job,
+      { type: 'cannot', why, instruction: instruction.seq, from: speaker.said },
+      speaker,
+      LEAD.heard,
+    );
   },
 
   'wrong-way'(job, _, speaker) {
@@ -148,15 +168,15 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     if (asked?.advice.action.kind === 'turn') {
       const { axis, eighths } = asked.advice.action;
       const move: SearchFact = { type: 'move', axis, eighths: -eighths, instruction: asked.seq, from };
-      return report(job, move, speaker, 'Turned the other way:');
+      return report(job, move, speaker, LEAD.otherWay);
     }
     const last = lastOf(countedOf(job.state), 'move');
-    if (!last) return ask(job, speaker, 'No turn was made yet. What went the wrong way?');
+    if (!last) return ask(job, speaker, WHAT_WENT_WRONG);
     replaceMove(job, last.seq, { axis: last.axis, eighths: -last.eighths }, speaker);
   },
 
   'ask-reading'(job) {
-    job.notice('reading-wanted', 'The ladder asks: what does the meter show?');
+    job.notice('reading-wanted', READING_WANTED);
   },
 
   accept(job, _, speaker) {
@@ -166,14 +186,14 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     if (!reading || missing.length > 0) {
       return job.notice('not-proven', notProvenText(missing, setup.meter));
     }
-    report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, 'Well done:');
+    report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, LEAD.accepted);
     if (setup.scope !== 'commissioning') job.notice('afterwards', AFTERWARDS);
   },
 
   stop(job, _, speaker) {
     if (job.state.stopped) return;
     job.put(speaker.seat, { type: 'stopped', from: speaker.said });
-    job.readback(speaker.said, 'Stopped. Say "start" to go on.');
+    job.readback(speaker.said, STOPPED);
   },
 
   start(job, _, speaker) {
@@ -187,7 +207,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 };
 
-/** "Two fifty" on a meter of volts may be 2.50: asked, never taken. */
+/** "Two fifty" on a meter of volts may be 2.50: ask, never take it. */
 function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {
   const meter = job.state.setup?.meter;
   const value = meter && reading.kind === 'value' ? reading.value / 10 ** decimals(meter) : undefined;
@@ -198,9 +218,7 @@ function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: s
   } else job.put('engine', { type: 'query', of: said, text });
 }
 
-const OUT_OF_DATE = 'Something was turned since that was read. What does the meter show now?';
-
-/** The speaker's screen did not know yet of something that has moved the reading: a phone with a bad link. */
+/** The speaker's screen did not yet show something that changed the reading: a phone with a bad link. */
 function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
   const touch = countedOf(state).findLast((fact) => TOUCHES.has(fact.type) && fact.seq < said);
   return re !== undefined && touch !== undefined && touch.seq > re;
@@ -208,17 +226,17 @@ function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
 
 const TOUCHES: ReadonlySet<SearchFact['type']> = new Set(['move', 'gain', 'path', 're-aimed']);
 
-/** Puts a fact down and says back what was understood. */
-function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: string): void {
+/** Logs a fact and reads back what was understood. */
+function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: Lead): void {
   const meter = job.state.setup?.meter;
   if (!meter) return;
   const seq = job.put(seat, fact);
-  job.readback(seq, `${lead} ${searchFactText(fact, meter)}.`);
+  job.readback(seq, readBack(lead, searchFactText(fact, meter)));
 }
 
 function remark(job: Composer, text: string, { seat, said }: Speaker): void {
   const seq = job.put(seat, { type: 'remark', seat, text, from: said });
-  job.readback(seq, `Noted: ${text}.`);
+  job.readback(seq, noted(text));
 }
 
 function ask(job: Composer, { said }: Speaker, text: string): void {

@@ -1,6 +1,8 @@
 import type { Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { failureText, SETTLED } from '../phrases/proving.ts';
+import { issueClosed } from '../phrases/readbacks.ts';
+import { NO_OPEN_ISSUE } from '../phrases/refusals.ts';
 import { settledSince, unreported } from '../visit/issues.ts';
 import { commissionOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
@@ -27,8 +29,8 @@ export function closeIssue(
   { by, issue, how }: { by: Seat | 'supervisor'; issue: Seq; how: string },
 ): Refused {
   const open = job.state.issues.find(({ seq, closed }) => seq === issue && !closed);
-  if (!open) return { reason: 'bad-target', text: 'That entry is no open issue; nothing was changed.' };
+  if (!open) return { reason: 'bad-target', text: NO_OPEN_ISSUE };
   const seq = job.put(by, { type: 'issue-closed', issue, how });
-  job.readback(seq, `Issue closed: ${how}`);
+  job.readback(seq, issueClosed(how));
   return;
 }

@@ -1,6 +1,7 @@
 import type { Intent } from '../grammar/intent.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
+import { howFar, WHICH_ADJUSTER, whichWay } from '../phrases/questions.ts';
 import { countedOf, type JobState } from '../visit/state.ts';
 import { creditedInstruction } from './credit.ts';
 
@@ -11,25 +12,25 @@ export type MoveOrQuestion =
   | { kind: 'ask'; text: string };
 
 /**
- * Which turn a report like "back a quarter" means. What was left unsaid is taken from the turn that was
- * asked for, which the crew has just heard; with none outstanding it is asked.
+ * Which turn a report like "back a quarter" means. What was not said is taken from the turn that was asked
+ * for, which the crew has just heard; without one, the crew is asked.
  */
 export function moveOf(state: JobState, moved: Moved, re: Seq | undefined): MoveOrQuestion {
   const instruction = creditedInstruction(state, re);
   const action = instruction?.advice.action;
   const asked = action?.kind === 'turn' ? action : undefined;
   const axis = moved.axis ?? asked?.axis;
-  if (!axis) return { kind: 'ask', text: 'Which adjuster was turned: horizontal or vertical?' };
+  if (!axis) return { kind: 'ask', text: WHICH_ADJUSTER };
   const sameAxis = asked?.axis === axis ? asked : undefined;
   const size = moved.eighths ?? (sameAxis && Math.abs(sameAxis.eighths));
-  if (!size) return { kind: 'ask', text: `How far was the ${axis} turned?` };
+  if (!size) return { kind: 'ask', text: howFar(axis) };
   const sense = senseOf(state, moved, axis, sameAxis?.eighths);
-  if (!sense) return { kind: 'ask', text: `Was the ${axis} turned clockwise or anticlockwise?` };
+  if (!sense) return { kind: 'ask', text: whichWay(axis) };
   const move = { axis, eighths: sense * size };
   return { kind: 'move', move: sameAxis && instruction ? { ...move, instruction: instruction.seq } : move };
 }
 
-/** +1 clockwise, -1 anticlockwise, or undefined where the words do not tell. */
+/** +1 clockwise, -1 anticlockwise, or undefined if the words do not say. */
 function senseOf(
   state: JobState,
   { way }: Moved,
@@ -50,7 +51,7 @@ function senseOf(
     case undefined:
       return asked && Math.sign(asked);
     default:
-      // Left, right, up, down tell where the beam went, not which way the screw turned.
+      // Left, right, up and down say where the beam went, not which way the screw turned.
       return undefined;
   }
 }

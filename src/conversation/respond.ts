@@ -1,9 +1,11 @@
 import { missingForAccept } from '../engine/accept.ts';
 import type { Missing } from '../engine/missing.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
-import type { FactOf } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
+import { OVERRIDDEN } from '../phrases/notices.ts';
+import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
+import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import type { JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
 import { Composer } from './composer.ts';
@@ -19,7 +21,7 @@ export function respond(state: JobState, input: Input, now: number): Response {
   const refusal = take(job, input);
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
-  // Silence alone never starts advice again: an instruction that lapsed waits for somebody to speak.
+  // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
   const speaks = input.kind !== 'tick' || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
@@ -44,7 +46,7 @@ function take(job: Composer, input: Input): Refused {
       return hearWords(job, input);
     case 'unheard': {
       const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.put('engine', { type: 'query', of: seq, text: UNHEARD[input.why] });
+      job.put('engine', { type: 'query', of: seq, text: UNHEARD_REPLY[input.why] });
       return;
     }
     case 'remark':
@@ -68,14 +70,6 @@ function take(job: Composer, input: Input): Refused {
   }
 }
 
-const UNHEARD: Record<FactOf<'unheard'>['why'], string> = {
-  silence: 'I heard nothing. Hold the button while you speak.',
-  unavailable: 'Speech is not available. Please type it.',
-  timeout: 'Speech took too long. Please say it again, or type it.',
-  failed: 'Speech failed. Please say it again, or type it.',
-  'cut-short': 'That was cut short. Please say it again.',
-};
-
 function seat(job: Composer, { seat, device, takeover }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', seat, device, takeover });
@@ -85,12 +79,10 @@ function seat(job: Composer, { seat, device, takeover }: Extract<Input, { kind: 
 
 function override(job: Composer, { seat, reason }: Extract<Input, { kind: 'override' }>): Refused {
   const { search, reading } = job.state;
-  if (!search || !reading) return { reason: 'bad-target', text: 'There is no reading to accept yet.' };
+  if (!search || !reading) return { reason: 'bad-target', text: NO_READING_TO_ACCEPT };
   const missing = missingForAccept(search, job.now).map((item: Missing) => item.id);
-  if (missing.length === 0) {
-    return { reason: 'bad-target', text: 'Nothing is missing. Say "accept": no override is needed.' };
-  }
+  if (missing.length === 0) return { reason: 'bad-target', text: OVERRIDE_NOT_NEEDED };
   job.put(seat, { type: 'accept', reading: reading.reading, override: { reason, missing } });
-  job.notice('overridden', 'Accepted by override. The reason stays in the record.');
+  job.notice('overridden', OVERRIDDEN);
   return;
 }

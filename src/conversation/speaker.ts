@@ -1,7 +1,7 @@
 import type { Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 
-/** Where words come from: who said what, their entry, and the instruction on that person's screen. */
+/** Where words come from: who said what, the entry, and the instruction on that person's screen. */
 export interface Speaker {
   seat: Seat;
   said: Seq;

@@ -8,7 +8,7 @@ import { type Decision, decide, type Words } from './decide.ts';
 import { act } from './intents.ts';
 import type { Speaker } from './speaker.ts';
 
-/** Logs the words as they came, then what they mean; asks where they could mean two things or none. */
+/** Logs the words as they were received, then what they mean; asks if they could mean two things or none. */
 export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words): undefined {
   const { seat, via, text, confidence, alternatives, re } = input;
   const question = job.state.query?.question ?? openQuestion(job);
@@ -30,13 +30,13 @@ export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words
   for (const intent of left) act(job, intent, speaker);
 }
 
-/** The engine's own question, while it is the standing instruction. */
+/** The engine's own question, while it is the present instruction. */
 function openQuestion(job: Composer) {
   const action = job.state.instruction?.advice.action;
   return action?.kind === 'ask' ? action.question : undefined;
 }
 
-/** Reads back what may have been said as a question. Only values can be answered by "yes" or by choosing. */
+/** Asks what was said. Only values can be answered by "yes" or by choosing. */
 function ask(job: Composer, said: Seq, decision: Exclude<Decision, { kind: 'taken' }>): void {
   if (decision.kind === 'unclear') {
     job.put('engine', { type: 'query', of: said, text: unclearText(decision.unknown) });

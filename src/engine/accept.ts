@@ -11,22 +11,22 @@ import type { Search } from './search.ts';
 import { agree } from './stay.ts';
 import { look, type View } from './view.ts';
 
-/** The fitted peak may lie this far above the accepted place, uncertainty included. dB. */
+/** The fitted peak may be this much higher than the accepted place, uncertainty included. dB. */
 export const SHORTFALL_ALLOWED_DB = 0.2;
 
-/** A reading higher than the accepted one by no more than this may be noise. dB. */
+/** A reading that is higher than the accepted one by up to this may be noise. dB. */
 const HIGHER_DB = 0.3;
 
-/** Share of the distance a side reading has to be taken at. */
+/** A side reading must be taken at this share of the distance or more. */
 const REACHED = 0.6;
 
-/** No nearer than this is next to the peak rather than on it. Eighths. */
+/** Nearer than this is on the peak, not next to it. Eighths. */
 export const CLOSE = 2;
 
-/** A reading older than this is read again before it is accepted. Milliseconds. */
+/** An older reading is taken again before it is accepted. Milliseconds. */
 export const FRESH_MS = 5 * 60_000;
 
-/** What is missing for acceptance here and now; empty when it may be accepted. */
+/** What is missing for acceptance here and now; empty if nothing is. */
 export function missingForAccept(search: Search, now: number): Missing[] {
   const view = look(search);
   const { here, beam } = view;
@@ -74,14 +74,15 @@ export function blockingPassed(search: Search, here: Sample): boolean {
 }
 
 export interface Sides {
-  /** The lower readings on either side, if there are any. */
+  /** The lower readings on each side, if there are any. */
   readonly below: Sample | undefined;
   readonly above: Sample | undefined;
 }
 
 /**
- * Lower settled readings either side of a place along one adjuster, at its gain, judged along one line
- * through the peak: the other adjuster stands as it stood for the middle reading, and both near the place.
+ * Lower settled readings on each side of a place along one adjuster, at its gain. They are judged along one
+ * line through the peak: the other adjuster is where it was for the middle reading, and both are near the
+ * place.
  */
 export function sides({ samples, beam, search }: View, place: Place, axis: Axis): Sides {
   const other = otherAxis(axis);
@@ -91,7 +92,7 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
     above: undefined,
   };
   const here = place.turned[axis];
-  // Rounding and a refined fit may move the peak a little after its sides were read.
+  // Rounding and a better fit may move the peak a little after its sides were read.
   const reach = REACHED * sideDistance(beam, axis, search.adjusters.maxStep);
   const atGain = samples.filter(
     (s) => s.gain === place.gain && Math.abs(s.turned[other] - place.turned[other]) <= near,
@@ -109,8 +110,8 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
 }
 
 /**
- * A reading next to the peak, where the beam is a parabola and light from elsewhere is faint beside it: far ones
- * alone place a peak wrongly where a reflection brightens one of them.
+ * A reading next to the peak, where the beam is a parabola and other light is faint. Far readings alone would
+ * put the peak in the wrong place if a reflection brightens one of them.
  */
 export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): boolean {
   if (!beam) return false;
@@ -124,18 +125,18 @@ export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): 
   });
 }
 
-/** A place that read higher than here at this gain by more than noise: then this is not the peak. */
+/** A place with a higher reading at this gain, by more than noise: then this is not the peak. */
 export function higherReading(samples: readonly Sample[], here: Sample): Sample | undefined {
   return samples.find((s) => s.gain === here.gain && lower(here, s, HIGHER_DB) && newestAt(samples, s) === s);
 }
 
-/** A place was read at this gain, and reads lower than here: whatever the fit says, it is no better. */
+/** A place was read at this gain and was lower than here: it is no better, whatever the fit says. */
 export function isKnownLower(samples: readonly Sample[], here: Sample, turned: PerAxis<Eighths>): boolean {
   const there = newestAt(samples, { gain: here.gain, turned });
   return there !== undefined && lower(there, here);
 }
 
-/** Lower for certain: by more than their noise explains. */
+/** Certainly lower: by more than noise explains. */
 export function lower(a: Sample, than: Sample, atLeastDb = 0): boolean {
   if (than.level.kind !== 'level') return false;
   if (a.level.kind === 'below') return true;
@@ -143,7 +144,7 @@ export function lower(a: Sample, than: Sample, atLeastDb = 0): boolean {
   return than.level.db - a.level.db > Math.max(atLeastDb, 2.5 * Math.hypot(a.level.sd, than.level.sd));
 }
 
-/** The entries acceptance rests on, oldest first. */
+/** The entries that acceptance rests on, oldest first. */
 export function evidenceSeqs(view: View, here: Sample): Seq[] {
   const both = AXES.flatMap((axis) => {
     const { below, above } = sides(view, here, axis);

@@ -4,13 +4,13 @@ import type { RuleId } from './rules.ts';
 import type { Sample } from './sample.ts';
 import type { View } from './view.ts';
 
-/** What a rule says, and when to look again if nothing happens before. */
+/** The advice of a rule, and when to look again if nothing happens before. */
 export interface TimedAdvice {
   readonly advice: Advice;
   readonly wakeAt?: number;
 }
 
-/** Who is to act, unless the rule says otherwise. */
+/** Who acts, unless the rule says otherwise. */
 export const HEARER: Record<Action['kind'], Addressee> = {
   turn: 'emitter',
   gain: 'emitter',
@@ -31,7 +31,7 @@ export const HEARER: Record<Action['kind'], Addressee> = {
   finished: 'both',
 };
 
-/** The most entries an advice points at: enough to judge it by, few enough to say. */
+/** The most entries that an advice names: enough to judge it, few enough to say. */
 const BECAUSE_KEPT = 8;
 
 export function advice(
@@ -46,17 +46,17 @@ export function advice(
   return action.kind === 'hold' ? { advice, wakeAt: action.until } : { advice };
 }
 
-/** Cuts a turn to what the hand and the screw can do; undefined where nothing is left of it. */
+/** Cuts a turn to what the hand and the screw can do; undefined if nothing is left. */
 export function turnBy({ search }: View, axis: Axis, eighths: number): Action | undefined {
   const { low, high } = search.limits[axis];
   const from = search.turned[axis];
   const within = Math.max(low, Math.min(high, from + Math.round(eighths)));
-  // A crew may have left the range by more than one turn of the hand: the limits come first, then the hand.
+  // A crew may be outside the range by more than one turn of the hand: first the limits, then the hand.
   const step = Math.max(-search.adjusters.maxStep, Math.min(search.adjusters.maxStep, within - from));
   if (step === 0) return undefined;
   const reversal = search.lastTurn[axis] !== 0 && Math.sign(step) !== search.lastTurn[axis];
   return { kind: 'turn', axis, eighths: step, reversal };
 }
 
-/** Two decimals are plenty for any figure that is spoken or printed. */
+/** Two decimals are enough for any spoken or printed figure. */
 export const figure = (value: number): number => Number(value.toFixed(2));

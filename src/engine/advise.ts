@@ -11,7 +11,7 @@ import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
 import { coveredPath, unsettled } from './waiting.ts';
 
-/** Looked at in this order; the first that has something to say speaks. */
+/** Asked in this order; the first rule with advice wins. */
 const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] = [
   finished,
   coveredPath,
@@ -36,8 +36,8 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
 ];
 
 /**
- * The next thing to do, and when to ask again if nothing happens. Depends on the events and the time alone,
- * so that a replay gives the same advice.
+ * The next thing to do, and when to ask again if nothing happens. Depends only on the events and the time, so
+ * that a replay gives the same advice.
  */
 export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
   const view = look(search);

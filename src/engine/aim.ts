@@ -9,14 +9,14 @@ import type { Sample } from './sample.ts';
 import { BACKLASHES, screwFor } from './slack.ts';
 import type { View } from './view.ts';
 
-/** First turn on an adjuster of which nothing is known, eighths. */
+/** First turn of an adjuster when nothing is known about it, eighths. */
 const FIRST_TURN = 6;
-/** An adjuster's peak is known when its uncertainty costs no more than this. dB. */
+/** An adjuster's peak is known if its uncertainty costs no more than this. dB. */
 const KNOWN_DB = 0.06;
-/** A turn that gains less than this is not worth making. dB. */
+/** A turn that gains less is not worth making. dB. */
 const WORTH_DB = 0.03;
 
-/** The screw position at which the emitter points at `target`, backlash taken up on the way. */
+/** The screw position that points the emitter at `target`, with the backlash taken up on the way. */
 function screwAt({ search }: View, beam: Beam, axis: Axis, target: number): number {
   const backlash = beam.backlash[axis];
   const now = search.pointing[axis][backlash] ?? search.turned[axis];
@@ -26,7 +26,7 @@ function screwAt({ search }: View, beam: Beam, axis: Axis, target: number): numb
 const turnTo = (view: View, axis: Axis, screw: number): Action | undefined =>
   turnBy(view, axis, screw - view.search.turned[axis]);
 
-/** Finds each adjuster's peak in turn, the one in hand first. */
+/** Finds the peak of each adjuster, starting with the current one. */
 export function locate(view: View): TimedAdvice | undefined {
   const { search, beam, here } = view;
   if (!here) return undefined;
@@ -79,7 +79,7 @@ export function prove(view: View): TimedAdvice | undefined {
   return undefined;
 }
 
-/** Where a screw has to stand for its peak; where it stands, if that is good enough. */
+/** The position of a screw for its peak; its present position, if that is good enough. */
 function peakScrew(view: View, beam: Beam, here: Sample, axis: Axis): number {
   if (lossDb(beam, here, axis) < WORTH_DB) return here.turned[axis];
   const screw = screwAt(view, beam, axis, beam.peak[axis].value);
@@ -113,7 +113,7 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): TimedAdvic
     const action = turnTo(view, axis, screw + way * nextToPeak(beam, axis));
     return action && advice('prove-peak', action, [here, below, above], figures);
   }
-  // The line these side readings lie on needs a reading at the peak itself.
+  // The line of these side readings needs a reading at the peak itself.
   const line = samples.filter(
     (s) => s.gain === here.gain && s.turned[otherAxis(axis)] === search.turned[otherAxis(axis)],
   );
@@ -123,13 +123,13 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): TimedAdvic
     return back && advice('return-to-peak', back, [here], figures);
   }
   const way = !below && (above || here.turned[axis] <= screw) ? -1 : 1;
-  // A reading already taken on that side and not lower was taken too near.
+  // A reading on that side that is not lower was taken too near.
   const tried = Math.max(0, ...line.map((s) => way * (s.turned[axis] - screw)));
   const wide = sideDistance(beam, axis, search.adjusters.maxStep);
   const step = tried < wide ? wide : 1.5 * tried;
   const side = screw + way * Math.round(step);
-  // Too far for one turn of the hand: the stop on the way is made next to the peak, where a reading tells
-  // more of its place than the peak's own.
+  // Too far for one turn of the hand: stop next to the peak, where a reading shows its place better than at
+  // the peak itself.
   const stop = screw - way * nextToPeak(beam, axis);
   const isCrossing = Math.abs(side - here.turned[axis]) > search.adjusters.maxStep;
   const isBefore = way * (stop - here.turned[axis]) > 1;
@@ -137,11 +137,11 @@ function proveAxis(view: View, beam: Beam, here: Sample, axis: Axis): TimedAdvic
   return action && advice('prove-peak', action, [centre, below, above], figures);
 }
 
-/** A reading this far off the peak tells its place best on the way past it. Eighths. */
+/** On the way past the peak, a reading at this distance shows its place best. Eighths. */
 const nextToPeak = (beam: Beam, axis: Axis): number =>
   Math.max(CLOSE, Math.min(4, Math.round(halfWidth(beam, axis) / 3)));
 
-/** Both peaks are proven and the emitter stands off one: go there. */
+/** Both peaks are proven but the emitter is not at one of them: go there. */
 export function returnToPeak(view: View): TimedAdvice | undefined {
   const { beam, here, search } = view;
   if (!beam || !here) return undefined;
@@ -151,7 +151,7 @@ export function returnToPeak(view: View): TimedAdvice | undefined {
     const figures = { fittedPeak: figure(value), uncertainty: figure(sd) };
     if (action) return advice('return-to-peak', action, [here], figures);
   }
-  // A place that read higher settles what the fit makes of it: it is read again.
+  // A place with a higher reading counts more than the fit: it is read again.
   const higher = higherReading(view.samples, here);
   const action = higher && stepTo(view, higher.turned);
   return action && advice('return-to-peak', action, [higher, here]);

@@ -6,8 +6,8 @@ import type { PerAxis, Sample } from './sample.ts';
 import { bend, bentSd, type Exponent, straighten, straightSd } from './shape.ts';
 
 /**
- * The beam as its readings draw it: in decibels a parabola in each adjuster, of one height a gain setting
- * (Gaussian beam, `P = P0 exp(-2 theta^2 / w^2)`, optics textbook). Positions are pointings, eighths.
+ * The beam as its readings show it: in decibels a parabola along each adjuster, with one height for each gain
+ * setting (Gaussian beam, `P = P0 exp(-2 theta^2 / w^2)`, optics textbook). Positions are pointings, eighths.
  */
 export interface Beam {
   readonly peak: PerAxis<Estimate>;
@@ -16,19 +16,19 @@ export interface Beam {
   /** Height of the peak at each gain setting, dB. */
   readonly heights: ReadonlyMap<number, Estimate>;
   readonly shape: Exponent;
-  /** Index in `BACKLASHES` the pointings were taken with. */
+  /** The index in `BACKLASHES` used for the pointings. */
   readonly backlash: PerAxis<number>;
-  /** Readings brighter than this beam can make them where they were taken: light from elsewhere. */
+  /** Readings that are too bright for this beam at their places: light from elsewhere. */
   readonly otherLight: readonly Sample[];
   /**
-   * How far each reading stands above what the others make of its place, dB: its residual divided by one less
-   * its leverage (deleted residual, regression textbooks). A far reading pulls the beam to itself, so its
-   * plain residual hides it.
+   * How far each reading is above what the others predict at its place, dB: its residual divided by one minus
+   * its leverage (deleted residual, regression textbooks). A far reading pulls the beam towards itself, so
+   * its plain residual is too small.
    */
   readonly excess: ReadonlyMap<Sample, number>;
-  /** How far below the peak levels have been read, dB: so far down the shape is known. */
+  /** How far below the peak levels were read, dB: the shape is known down to there. */
   readonly readDownTo: number;
-  /** Weighted sum of squared residuals: the worse, the less the readings look like one beam. */
+  /** Weighted sum of squared residuals: the larger, the less the readings look like one beam. */
   readonly chi2: number;
   readonly fit: Fit;
 }
@@ -46,9 +46,9 @@ interface Fit {
 }
 
 /**
- * What is believed before any reading, and how firmly. A half-power half-width of seven eighths of a turn,
- * give or take a factor of two; both adjusters alike to a third; slopes as of a beam a few turns away.
- * Common practice, no source; a few readings outweigh it.
+ * What is assumed before any reading, and how firmly. A half-power half-width of seven eighths of a turn,
+ * within a factor of two; both adjusters equal within a third; slopes as of a beam a few turns away. Common
+ * practice, no source; a few readings count more.
  */
 const CURVATURE = { value: 0.06, sd: 0.06 };
 const ALIKE = 0.4;
@@ -57,28 +57,28 @@ const SLOPE_SD = 3;
 const HEIGHT_SD = 25;
 
 /**
- * Readings far below the peak tell less about it: no beam is a parabola all the way down. On a meter of
- * unknown law only the readings next to the peak are one, whatever the law. dB.
+ * Readings far below the peak say less about it: no beam is a parabola all the way down. On a meter of
+ * unknown law only the readings next to the peak form a parabola, whatever the law. dB.
  */
 const shapeSd = (dropDb: number, meter: MeterProfile): number =>
   0.03 + (meter.law === 'unknown' ? 0.3 : 0.06) * Math.max(0, dropDb);
 
-/** A censored reading on the wrong side of its limit is held to it this firmly. dB. */
+/** How firmly a censored reading on the wrong side of its limit is held to the limit. dB. */
 const CENSOR_SD = 0.7;
 
 /** Light from elsewhere: this much brighter than predicted, dB and standard deviations, this far below the peak, dB. */
 const OTHER_LIGHT = { excess: 3, sds: 2.5, below: 4, levels: 5, suspect: 0.7, most: 12 };
 
-/** The fit looks at no more than the newest of the readings: a decision's cost is bounded. */
+/** The fit uses only this many of the newest readings, so that a decision has a limited cost. */
 const LOOKED_AT = 28;
-/** Censored readings and straightened drops depend on the fit, so it is repeated until it stands. */
+/** Censored readings and straightened drops depend on the fit, so it is repeated until it no longer changes. */
 const PASSES = 10;
 const STANDS = 0.01;
 
-/** A reading that alone fixes a parameter has a leverage of one: it agrees with anything. */
+/** A reading that alone sets a parameter has a leverage of one: it agrees with anything. */
 const MOST_LEVERAGE = 0.98;
 
-// Parameters: slope and curvature of each adjuster at the origin, then one height a gain setting.
+// Parameters: slope and curvature of each adjuster at the origin, then one height for each gain setting.
 const SLOPE = { horizontal: 0, vertical: 1 } as const;
 const CURVE = { horizontal: 2, vertical: 3 } as const;
 const HEIGHTS = 4;
@@ -86,13 +86,13 @@ const HEIGHTS = 4;
 export const pointingOf = (s: Sample, axis: Axis, backlash: PerAxis<number>): number =>
   s.pointing[axis][backlash[axis]] ?? s.turned[axis];
 
-/** A flat-topped beam is believed only where it explains the readings better than a Gaussian by this much. */
+/** A flat-topped beam is used only if it explains the readings better than a Gaussian by this much. */
 const FLATTER_BY = 6;
 
 /**
- * Fits the beam; undefined without a single level to hang it on. Readings that stand above what the others
- * make of their places by too much are light from elsewhere: they are named and left out. Several hide each
- * other, so the brightest are set aside one by one first, and those that the rest can explain come back.
+ * Fits the beam; undefined without any level. Readings too far above what the others predict are light from
+ * elsewhere: they are named and left out. Several of them hide each other, so the brightest are first set
+ * aside one by one, and those that the rest can explain come back.
  */
 export function fitBeam(
   samples: readonly Sample[],
@@ -100,7 +100,7 @@ export function fitBeam(
   backlash: PerAxis<number>,
 ): Beam | undefined {
   const whole = fitBestShape(samples, meter, backlash);
-  // What an unknown law makes of a reading far down cannot be told from light from elsewhere.
+  // With an unknown law, a low reading cannot be told from light from elsewhere.
   if (!whole || meter.law === 'unknown') return whole;
   let [beam, rest]: [Beam | undefined, readonly Sample[]] = [whole, samples];
   const suspects: Sample[] = [];
@@ -124,7 +124,7 @@ export function fitBeam(
   return own && { ...own, otherLight };
 }
 
-/** Brighter than the beam can make it where it was taken; false at a gain whose height is not known. */
+/** Too bright for the beam at its place; false at a gain whose height is not known. */
 export function isFromElsewhere(beam: Beam, s: Sample, meter: MeterProfile): boolean {
   const expected = predict(beam, s);
   if (!expected || s.level.kind === 'below') return false;
@@ -132,10 +132,7 @@ export function isFromElsewhere(beam: Beam, s: Sample, meter: MeterProfile): boo
   return s.level.db - expected.value > Math.max(OTHER_LIGHT.excess, OTHER_LIGHT.sds * sd);
 }
 
-/**
- * The reading that stands highest above what the others make of its place, of those too far down to be near
- * the peak.
- */
+/** The reading that is highest above what the others predict, among those too low to be near the peak. */
 function brightest(beam: Beam, samples: readonly Sample[]): Sample | undefined {
   if (samples.filter((s) => s.level.kind === 'level').length < OTHER_LIGHT.levels) return undefined;
   const excess = (s: Sample): number => {
@@ -236,7 +233,7 @@ export function fitShape(
   return { ...found, otherLight: [], readDownTo: Math.max(...drops), excess, chi2, fit };
 }
 
-/** The reading the beam predicts at a sample's place and gain; undefined at a gain it has not seen. */
+/** The reading that the beam predicts at a sample's place and gain; undefined at a gain without readings. */
 export function predict({ fit, backlash, shape, heights }: Beam, place: Sample): Estimate | undefined {
   const { solution, origin, gains } = fit;
   const top = heights.get(place.gain);
@@ -264,7 +261,7 @@ const height = (s: Sample | undefined): number =>
 const topOf = (samples: readonly Sample[], gain: number): number =>
   samples.reduce((top, s) => (s.gain === gain ? Math.max(top, height(s)) : top), Number.NEGATIVE_INFINITY);
 
-/** Two independent standard deviations as one; `Math.hypot` is many times slower. */
+/** Two independent standard deviations combined; `Math.hypot` is many times slower. */
 const together = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 
 const dot = (a: readonly number[], b: readonly number[]): number => {
@@ -290,7 +287,7 @@ function peakHeight(x: readonly number[], gain: number): number {
   return (x[HEIGHTS + gain] ?? 0) + rise('horizontal') + rise('vertical');
 }
 
-/** What is believed before any reading, as rows of the same system. */
+/** What is assumed before any reading, as rows of the same system. */
 function prior(gains: number, curve: Estimate, top: number): Row[] {
   const unit = (...entries: [number, number][]) => {
     const row = new Array<number>(HEIGHTS + gains).fill(0);
@@ -313,7 +310,7 @@ function prior(gains: number, curve: Estimate, top: number): Row[] {
 }
 
 /**
- * Where the readings scatter about the parabola more than their noise explains, all uncertainties grow in
+ * If the readings scatter around the parabola more than their noise explains, all uncertainties grow in
  * proportion (Birge ratio, metrology textbooks).
  */
 function honest(solution: Solution, levels: number): Solution {
@@ -340,7 +337,7 @@ function describe({
   };
   const horizontal = along('horizontal', h);
   const vertical = along('vertical', v);
-  // Second order: a peak that may lie far away may also lie high.
+  // Second order: a peak that may be far away may also be high.
   const far = ({ peak, curvature }: typeof horizontal) => curvature.value * peak.sd ** 2;
   const heights = gains.map((gain, k) => {
     const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0))];
@@ -365,12 +362,13 @@ export function dropAt(beam: Form, place: Sample): number {
 }
 
 /**
- * Decibels lost by standing off one adjuster's peak, the other at its own. Taken for a Gaussian's whatever the
- * shape: next to the peak that is the most it can be, and readings that no one beam explains look flat-topped.
+ * Decibels lost by being off one adjuster's peak, with the other at its own. Computed for a Gaussian whatever
+ * the shape: next to the peak that is the most it can be, and readings that no single beam explains look
+ * flat-topped.
  */
 export const lossDb = (beam: Form, place: Sample, axis: Axis): number => straightDrop(beam, place, axis);
 
-/** Decibels an adjuster's peak may cost for not being known better. */
+/** Decibels that an adjuster's peak may cost because it is not known better. */
 export const doubtDb = ({ curvature, peak, shape }: Form, axis: Axis): number =>
   bend(curvature[axis].value * peak[axis].sd ** 2, shape);
 
@@ -380,18 +378,18 @@ export const halfWidth = ({ curvature }: Form, axis: Axis): number => Math.sqrt(
 const straightDrop = ({ curvature, peak, backlash }: Form, place: Sample, axis: Axis): number =>
   curvature[axis].value * (pointingOf(place, axis, backlash) - peak[axis].value) ** 2;
 
-/** How far the other adjuster may stand off its peak while this one's is judged, eighths. */
+/** How far the other adjuster may be off its peak while this one is judged, eighths. */
 export const nearPeak = (beam: Form | undefined, axis: Axis): number =>
   beam ? Math.max(1, halfWidth(beam, axis) / 3) : 1;
 
 /**
- * How far from the peak its sides are read: as far as one turn of the hand goes, so that another, higher peak
- * would show, however narrow this one is; on a very wide beam at least far enough to see it fall. Eighths.
+ * How far from the peak its sides are read: as far as one turn of the hand, so that a higher peak nearby
+ * would show, even if this one is narrow; on a very wide beam, far enough to see it fall. Eighths.
  */
 export const sideDistance = (beam: Form | undefined, axis: Axis, maxStep: Eighths): number =>
   beam ? Math.max(maxStep, Math.round(halfWidth(beam, axis) / 2)) : 2;
 
-/** The fitted peak may lie this far above a place, its uncertainty included, whatever the shape. dB. */
+/** How much higher than a place the fitted peak may be, uncertainty included, whatever the shape. dB. */
 export function shortfallDb(beam: Form, place: Sample): number {
   const worst = (axis: Axis) =>
     lossDb(beam, place, axis) + beam.curvature[axis].value * beam.peak[axis].sd ** 2;

@@ -6,19 +6,19 @@ import { look } from './view.ts';
 
 /** The fitted beam along one adjuster, as the meter would read it. */
 export interface Curve {
-  /** Where the peak is placed, eighths, with its standard deviation. */
+  /** Place of the peak, eighths, with its standard deviation. */
   readonly peak: Estimate;
-  /** Readings in meter units, and those two standard deviations (95 %) below and above. */
+  /** Readings in meter units, with two standard deviations (95 %) below and above. */
   readonly points: readonly { at: number; value: number; low: number; high: number }[];
 }
 
-/** How far to either side of an estimate its band reaches. */
+/** How far the band reaches on each side of an estimate. */
 const SPREAD = 2;
-/** Points an eighth of a turn. */
+/** Points in each eighth of a turn. */
 const FINE = 4;
 
 /**
- * The beam that the search believes in, drawn along `axis` from `from` to `to` at gain setting `gain`, the
+ * The fitted beam of the search, drawn along `axis` from `from` to `to` at gain setting `gain`, with the
  * other adjuster at `otherAt`. Undefined where there is no beam yet, or none at that gain.
  */
 export function curveAlong(

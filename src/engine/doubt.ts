@@ -4,7 +4,7 @@ import type { Search } from './search.ts';
 import { openQuestion } from './surprise.ts';
 import { look, type View } from './view.ts';
 
-/** A reading, or the turn before it, cannot be right: the one question that settles it. */
+/** A reading, or the turn before it, cannot be right: asks the one question that settles it. */
 export function doubt({ here, samples, search, surprise }: View): TimedAdvice | undefined {
   const question = here && surprise && openQuestion(search, here, surprise);
   if (!question) return undefined;
@@ -15,10 +15,10 @@ export function doubt({ here, samples, search, surprise }: View): TimedAdvice | 
   return advice(rule, { kind: 'ask', question }, [samples[samples.length - 2], here], figures);
 }
 
-/** So far below the best a reading may come to stand for a side of the peak. dB. */
+/** A reading this far below the best may later prove a side of the peak. dB. */
 const SIDE_DB = 1;
 
-/** A side must not rest on one misread. */
+/** A side must not rest on one wrong reading. */
 export function readTwice(view: View): TimedAdvice | undefined {
   const { here, samples, search } = view;
   if (!here || here.level.kind === 'above') return undefined;
@@ -35,7 +35,7 @@ export function readTwice(view: View): TimedAdvice | undefined {
   return isLow && !view.isForetold ? advice('read-twice', { kind: 'read' }, [here]) : undefined;
 }
 
-/** Asked and answered, and still no one beam explains it: what was known before no longer holds. */
+/** The question was answered, and still no single beam explains it: what was known before is no longer valid. */
 export function mustRestart(search: Search): boolean {
   const { here, surprise, isOneBeam } = look(search);
   if (!here || !surprise || here.level.kind === 'below') return false;

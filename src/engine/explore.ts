@@ -6,11 +6,11 @@ import { stepTo } from './hunt.ts';
 import type { PerAxis, Sample } from './sample.ts';
 import type { View } from './view.ts';
 
-/** Distance of the places looked at about a brighter spot, and how near counts as looked at. Eighths. */
+/** Distance of the places checked around a brighter spot, and how near counts as checked. Eighths. */
 const STRIDE = 5;
 const LOOKED_AT = 3;
 
-/** Readings at a gain whose height is known no better say nothing about brightness here. dB. */
+/** If the height at a gain is less certain than this, its readings say nothing about brightness here. dB. */
 const COMPARABLE_DB = 2;
 
 type Spot = PerAxis<Eighths>;
@@ -19,13 +19,13 @@ type Spot = PerAxis<Eighths>;
 const brightness = ({ beam }: View, s: Sample): number =>
   s.level.db - (beam?.heights.get(s.gain)?.value ?? 0);
 
-/** How much lower a second peak has to be to be left alone, and how surely. dB, standard deviations. */
+/** How much lower a second peak must be to be ignored, and how surely. dB, standard deviations. */
 const LOWER = { db: 1, sds: 2 };
 
-/** The other light's own peak, fitted as a beam, is certain to be lower than this one's. */
+/** The other light's own peak, fitted as a beam, is certainly lower than this one's. */
 function isLower({ search }: View, beam: Beam): boolean {
   const other = fitShape(beam.otherLight, search.meter, beam.backlash, 1);
-  // Two lights that are no one beam have no one peak.
+  // Two lights that are not one beam have no single peak.
   if (!other || other.chi2 > 10 + beam.otherLight.length) return false;
   return [...other.heights].every(([gain, { value, sd }]) => {
     const top = beam.heights.get(gain);
@@ -39,20 +39,20 @@ const isWithin = ({ search: { limits } }: View, spot: Spot): boolean =>
 const isNear = (s: Sample, spot: Spot, by: Eighths): boolean =>
   AXES.every((axis) => Math.abs(s.turned[axis] - spot[axis]) <= by);
 
-/** How much dimmer a place may read than it was and still be the place that was read. dB. */
+/** How much dimmer a place may be now and still be the same place. dB. */
 const DIMMER_DB = 6;
 
-/** Nothing but the place itself says that light is gone from it. Eighths. */
+/** Only a reading this near shows that the light is gone from a place. Eighths. */
 const SAME_PLACE = 1;
 
 /** Brighter than this beam's peak by more than the uncertainty of either. dB, standard deviations. */
 const BRIGHTER = { db: 1, sds: 2 };
 
-/** A height so well known that readings at its gain can be compared with those at others. */
+/** The height is known well enough to compare readings at its gain with those at others. */
 const isComparable = ({ beam }: View, { gain }: Sample): boolean =>
   (beam?.heights.get(gain)?.sd ?? COMPARABLE_DB) < COMPARABLE_DB;
 
-/** Light was read here, or as near as counts. A steep flank is dark three eighths from where it was bright. */
+/** Light was read here, or near enough. A steep flank is dark three eighths from where it was bright. */
 const isLookedAt = (view: View, seen: Sample): boolean =>
   !isWithin(view, seen.turned) ||
   view.samples.some((s) => {
@@ -65,13 +65,13 @@ const forgotten = ({ search, samples }: View): Sample[] =>
   search.samples.filter((s) => s.level.kind !== 'below' && !samples.includes(s));
 
 /**
- * Light that was read and is not accounted for: given up with what was known before, or taken at a gain that
- * says nothing of this one. The brightest at each gain is looked at again: a peak that was forgotten may be the
- * higher one.
+ * Light that was read and is not explained: dropped with what was known before, or taken at a gain that says
+ * nothing about this one. The brightest at each gain is checked again: a forgotten peak may be the higher
+ * one.
  */
 function unaccounted(view: View): Sample | undefined {
   const { beam, search } = view;
-  // What an unknown law makes of a reading says nothing about light from elsewhere.
+  // With an unknown law, a reading says nothing about light from elsewhere.
   if (!beam || search.meter.law === 'unknown') return undefined;
   const brightest = new Map<number, Sample>();
   for (const s of [...beam.otherLight.filter((o) => !isComparable(view, o)), ...forgotten(view)]) {
@@ -84,8 +84,8 @@ function unaccounted(view: View): Sample | undefined {
 }
 
 /**
- * The brightest reading above this beam's peak that was given up and is gone from its place. One may be a
- * misread; two say that the screws do not stand where they are thought to.
+ * The brightest reading above this beam's peak that was dropped and is gone from its place. One may be a
+ * wrong reading; two say that the screws are not where we think.
  */
 function gone(view: View): Sample | undefined {
   const { beam, search } = view;
@@ -100,9 +100,8 @@ function gone(view: View): Sample | undefined {
 }
 
 /**
- * Light where this beam cannot be: a side lobe, a reflection, or the true peak. The place next to the
- * brightest of it that has not been looked at; undefined once it is known to peak lower, or ringed by places
- * that are darker.
+ * Light where this beam cannot be: a side lobe, a reflection, or the true peak. The next unchecked place near
+ * its brightest reading; undefined once its peak is known to be lower, or darker places surround it.
  */
 export function unexplored(view: View): { spot: Spot; seen: Sample } | undefined {
   const { beam, samples } = view;
@@ -116,16 +115,16 @@ export function unexplored(view: View): { spot: Spot; seen: Sample } | undefined
   return spot && { spot, seen };
 }
 
-/** A peak so many half-widths from where the eye aimed may be a side lobe's. Common practice, no source. */
+/** A peak this many half-widths from the aim by eye may be a side lobe. Common practice, no source. */
 const FAR_FROM_AIM = 2.4;
 
 /**
- * The place as far beyond where the eye aimed as the peak is before it: a side lobe stands beside its beam, and the
- * eye aims at the beam. Undefined where the peak is near, or the place has been read.
+ * The place as far beyond the aim by eye as the peak is before it: a side lobe is next to its beam, and the
+ * eye aims at the beam. Undefined where the peak is near, or the place was read.
  */
 function beyondAim(view: View): Spot | undefined {
   const { beam, search } = view;
-  // After a slip nobody knows where the eye aimed.
+  // After a mistake nobody knows where the eye aimed.
   if (!beam || search.restarts > 0) return undefined;
   const peak = (axis: Axis) => beam.peak[axis].value;
   if (Math.hypot(...AXES.map((axis) => peak(axis) / halfWidth(beam, axis))) < FAR_FROM_AIM) return undefined;
@@ -134,7 +133,7 @@ function beyondAim(view: View): Spot | undefined {
   return isRead || !isWithin(view, spot) ? undefined : spot;
 }
 
-/** Before anything is accepted, what was read and given up is looked at again; what is gone is sought by eye. */
+/** Before acceptance, light that was read and dropped is checked again; if it is gone, the crew aims by eye. */
 export function forgottenLight(view: View): TimedAdvice | undefined {
   const seen = unaccounted(view);
   const action: Action | undefined = seen && stepTo(view, seen.turned);
@@ -146,11 +145,11 @@ export function forgottenLight(view: View): TimedAdvice | undefined {
   return across && advice('beyond-aim', across, [view.here]);
 }
 
-/** Light that may be brighter than this peak has still to be looked for. */
+/** There may be brighter light than this peak that was not checked yet. */
 export const hasUnseen = (view: View): boolean =>
   (unexplored(view) ?? beyondAim(view) ?? unaccounted(view) ?? gone(view)) !== undefined;
 
-/** A second peak is looked at before this one is proven: the higher one counts. */
+/** A second peak is checked before this one is proven: the higher one counts. */
 export function secondPeak(view: View): TimedAdvice | undefined {
   const found = unexplored(view);
   const action: Action | undefined = found && stepTo(view, found.spot);

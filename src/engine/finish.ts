@@ -16,11 +16,11 @@ export function reflected({ search, here }: View): TimedAdvice | undefined {
   return advice('not-by-reflection', { kind: 're-aim' }, [search.blocking.before, here]);
 }
 
-/** All that is proven with the screws is there. */
+/** Everything that the screws must prove is there. */
 export const atTheEnd = (search: Search, now: number): boolean =>
   missingForAccept(search, now).every(({ id }) => AT_THE_END.has(id));
 
-/** Blocked only once all that is proven with the screws is there. */
+/** Blocked only when everything that the screws must prove is there. */
 export function blockingCheck({ search, here }: View, now: number): TimedAdvice | undefined {
   if (!here || !atTheEnd(search, now) || blockingPassed(search, here)) return undefined;
   return advice('blocking-check', { kind: 'block' }, [here]);

@@ -10,7 +10,7 @@ import type { View } from './view.ts';
 const adjustable = (search: Search): boolean =>
   search.meter.gain === 'continuous' || search.meter.gain === 'stepped';
 
-/** The last change of the gain left the reading as it was: that way it goes no further. */
+/** The last gain change did not change the reading: the gain goes no further that way. */
 function isStuck({ search, samples }: View, way: -1 | 1): boolean {
   if (search.gainWay === -way) return false;
   const after = samples.find((s) => s.gain === search.gain);
@@ -23,16 +23,16 @@ export const canRaise = (view: View): boolean =>
   adjustable(view.search) && !view.search.gainFull && !isStuck(view, 1);
 const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(view, -1);
 
-/** How far the peak is taken to lie above a flooded reading while nothing is known of it. dB. */
+/** How far above a saturated reading the peak is assumed to be, while nothing is known. dB. */
 const UNKNOWN_CLIMB_DB = 6;
 
-/** The peak's height is known well enough to set the gain by it. dB. */
+/** The peak's height is known well enough for setting the gain. dB. */
 const HEIGHT_KNOWN_DB = 1.2;
 
-/** Readings this close to the dark end are too coarse to set a gain by. dB. */
+/** Readings this close to the dark end are too coarse for setting a gain. dB. */
 const ABOVE_LOST_DB = 4;
 
-/** The meter is flooded: down, to where the peak is expected to stay readable. */
+/** The meter is saturated: lower the gain, so that the peak should stay readable. */
 export function flooded(view: View): TimedAdvice | undefined {
   const { search, here } = view;
   if (here?.level.kind !== 'above') return undefined;
@@ -45,7 +45,7 @@ export function flooded(view: View): TimedAdvice | undefined {
   return advice('lower-gain', { kind: 'gain', change: 'lower', toward }, [here], { toward });
 }
 
-/** The peak's height is known and lies outside the band: set the gain once, so that it comes to the middle. */
+/** The peak's height is known and outside the band: set the gain once, to bring it to the middle. */
 export function peakOutOfBand(view: View): TimedAdvice | undefined {
   const { search, here, beam } = view;
   if (here?.level.kind !== 'level' || !beam) return undefined;
@@ -62,7 +62,7 @@ export function peakOutOfBand(view: View): TimedAdvice | undefined {
   return setGain(view, isHigh, fromDb(toward, meter), figures);
 }
 
-/** The peak has been reached and reads outside the band: set the gain, or say that it cannot be. */
+/** The peak is reached and its reading is outside the band: set the gain, or say that this is not possible. */
 export function outOfBand(view: View): TimedAdvice | undefined {
   const { here, search } = view;
   if (here?.reading.kind !== 'value') return undefined;

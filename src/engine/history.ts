@@ -8,23 +8,26 @@ export interface SearchEvent {
   readonly fact: SearchFact;
 }
 
-/** Every event, newest first, for refolding without one of them. A list, so that adding costs the same always. */
+/**
+ * Every event, newest first, to fold again without one of them. A linked list, so that adding always costs
+ * the same.
+ */
 export interface History {
   readonly event: SearchEvent;
   readonly before: History | undefined;
 }
 
-/** The entry in whose place an event counts, if it corrects one. */
+/** The entry that an event replaces, if it corrects one. */
 export const replacedBy = ({ fact }: SearchEvent): Seq | undefined =>
   fact.type === 'reading' || fact.type === 'move' ? fact.replaces : undefined;
 
-/** True where an event changes what earlier events mean. */
+/** True if an event changes what earlier events mean. */
 export const rewrites = (event: SearchEvent): boolean =>
   event.fact.type === 'retract' || replacedBy(event) !== undefined;
 
 /**
- * The events that still count, oldest first. A taking-back can itself be taken back; a correction counts in
- * the place and at the time of what it corrects.
+ * The events that still count, oldest first. A retraction can itself be retracted; a correction counts at the
+ * place and time of what it corrects.
  */
 export function counting(history: History): SearchEvent[] {
   const gone = new Set<Seq>();

@@ -7,14 +7,17 @@ import { CAUSES } from './rules.ts';
 import type { Sample } from './sample.ts';
 import type { View } from './view.ts';
 
-/** Distance of neighbouring places of the square, eighths: a turn, about a beam's full width (common practice, no source). */
+/**
+ * Distance between neighbouring places of the square, eighths: a turn, about a beam's full width (common
+ * practice, no source).
+ */
 const PITCH = 8;
-/** Rings of the square: 2 give 24 places, two turns either way. */
+/** Rings of the square: 2 give 24 places, two turns each way. */
 const RINGS = 2;
 
 type Place = Record<Axis, number>;
 
-/** The places of a widening square about the start, in walking order: one pitch on one adjuster at a time. */
+/** The places of a widening square around the start, in order: one pitch on one adjuster at a time. */
 export function widening(rings: number, pitch: number): Place[] {
   const places: Place[] = [{ horizontal: 0, vertical: 0 }];
   let [h, v] = [0, 0];
@@ -36,8 +39,8 @@ export function widening(rings: number, pitch: number): Place[] {
 }
 
 /**
- * No signal has been seen since the emitter was aimed: the stated search for one. Where it was seen and what was
- * known then holds no longer, aiming finds it sooner than the square does.
+ * No signal was seen since the emitter was aimed: search for one. If it was seen earlier and that is no
+ * longer valid, aiming finds it sooner than the square.
  */
 export function nothingThere(view: View): TimedAdvice | undefined {
   const { search, here, samples } = view;
@@ -56,13 +59,13 @@ export function nothingThere(view: View): TimedAdvice | undefined {
 }
 
 /**
- * The signal was seen and has been lost for more than one turn: back to where it was strongest. Where it is lost
- * there too, at full gain, the screws do not stand where they are thought to.
+ * The signal was seen and is lost for more than one turn: go back to where it was strongest. If it is lost
+ * there too, at full gain, the screws are not where we think.
  */
 export function recoverSignal(view: View): TimedAdvice | undefined {
   const { here, samples, beam } = view;
   if (here?.level.kind !== 'below' || samples[samples.length - 2]?.level.kind !== 'below') return undefined;
-  // Where the beam has no light, nothing is lost.
+  // Where the beam has no light, no signal can be lost.
   const expected = beam && predict(beam, here);
   if (expected && expected.value + 2 * expected.sd < here.level.db) return undefined;
   const strongest = samples.reduce((best, s) => (strength(s) >= strength(best) ? s : best), here);

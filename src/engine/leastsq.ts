@@ -14,19 +14,19 @@ export interface Solution {
   readonly chi2: number;
 }
 
-/** A column this short against its own scale carries no information. */
+/** A column this short, compared with its own scale, carries no information. */
 const SINGULAR = 1e-13;
 
 /**
- * Weighted linear least squares by Householder reflections on columns scaled to unit length, which keeps
- * the digits that normal equations lose (any textbook of numerical linear algebra). Returns undefined where
- * the rows do not determine the parameters.
+ * Weighted linear least squares by Householder reflections on columns scaled to unit length, which keeps the
+ * digits that normal equations lose (any textbook of numerical linear algebra). Returns undefined if the rows
+ * do not determine the parameters.
  */
 export function leastSquares(rows: readonly Row[]): Solution | undefined {
   const m = rows.length;
   const n = rows[0]?.coefficients.length ?? 0;
   if (n === 0 || m < n) return undefined;
-  // Column after column, the observed values as the last.
+  // Column by column, with the observed values last.
   const a = new Float64Array((n + 1) * m);
   for (let i = 0; i < m; i++) {
     const { coefficients, value, sd } = rows[i] as Row;
@@ -59,7 +59,7 @@ export function leastSquares(rows: readonly Row[]): Solution | undefined {
   return { x, covariance, chi2: norm(a, n * m + n, (n + 1) * m) ** 2 };
 }
 
-/** Reflects each column in turn onto its axis, those after it with it; false where one has nothing left. */
+/** Reflects each column onto its axis, and the columns after it; false if nothing is left of one. */
 function triangulate(a: Float64Array, m: number, n: number): boolean {
   for (let k = 0; k < n; k++) {
     const [from, to] = [k * m + k, (k + 1) * m];

@@ -2,8 +2,8 @@ import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
 
 /**
- * A reading on the decibel scale. A flooded meter says only "at least this much", a dark one "at most":
- * both are kept as what they are. `sd` is the standard deviation of one reading, dB.
+ * A reading on the decibel scale. A saturated meter says only "at least this much", a dark one "at most":
+ * both are kept as that. `sd` is the standard deviation of one reading, dB.
  */
 export type Level =
   | { kind: 'level'; db: number; sd: number }
@@ -12,12 +12,12 @@ export type Level =
 
 const TEN_OVER_LN10 = 10 / Math.LN10;
 
-/** Meter units above the meter's zero below which a decibel figure would be nonsense. */
+/** Below this, in meter units above the meter's zero, a decibel figure makes no sense. */
 const floorUnits = (meter: MeterProfile): number => meter.resolution / 2;
 
 /**
  * Decibels relative to full scale. A linear meter's zero is its `min`. For a meter of unknown law this is
- * a rising scale like any other: good for "higher" and "lower", not for distances.
+ * only a rising scale: good for "higher" and "lower", not for distances.
  */
 export function toDb(value: number, meter: MeterProfile): number {
   if (meter.law === 'logarithmic') return (value - meter.max) * (meter.dbPerUnit ?? 1);
@@ -37,15 +37,15 @@ export function fromDb(db: number, meter: MeterProfile): number {
   return Number((meter.min + steps * meter.resolution).toFixed(6));
 }
 
-/** How many decibels an uncertainty of `units` is at `value`. */
+/** An uncertainty of `units` at `value`, in decibels. */
 export function unitsToDb(units: number, value: number, meter: MeterProfile): number {
   if (meter.law === 'logarithmic') return units * (meter.dbPerUnit ?? 1);
   return (TEN_OVER_LN10 * units) / Math.max(value - meter.min, floorUnits(meter));
 }
 
 /**
- * Standard deviation of one settled reading, meter units: two that agree lie within the tolerance, so one
- * lies within half of it (common practice, no source), and rounding adds its own (resolution / sqrt 12).
+ * Standard deviation of one settled reading, meter units: two that agree lie within the tolerance, so one is
+ * within half of it (common practice, no source), and rounding adds to it (resolution / sqrt 12).
  */
 export const readingSd = (meter: MeterProfile): number =>
   Math.hypot(meter.tolerance / 2, meter.resolution / Math.sqrt(12));

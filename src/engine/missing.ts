@@ -1,4 +1,4 @@
-/** Something acceptance still needs, with the figures that say how much of it there is. */
+/** Something that acceptance still needs, with figures that say how much there is. */
 export interface Missing {
   readonly id:
     | 'settled-reading'

@@ -10,7 +10,7 @@ import { type Search, sampleHere, startSearch } from './search.ts';
 import { follow } from './slack.ts';
 import { heard, newStay, type Stay, settled } from './stay.ts';
 
-/** The fit and the brackets look at no more than this many settled readings: a decision's cost is bounded. */
+/** The fit and the brackets use at most this many settled readings, so that a decision has a limited cost. */
 const SAMPLES_KEPT = 60;
 const CONFIRMED_KEPT = 40;
 
@@ -41,7 +41,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       if (search.path === 'clear') {
         const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
         const next = { ...search, stay, checks };
-        // A corrected reading has been looked at twice.
+        // A corrected reading was read twice.
         return fact.replaces === undefined ? next : sure(next, seq);
       }
       const dark = darkness(stay, search.blocking.before, search.meter);
@@ -51,7 +51,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return { ...search, stay, blocking };
     }
     case 'trend':
-      // "Steady" vouches for what was read; "rising" or "falling" says it has not settled yet.
+      // "Steady" confirms what was read; "rising" or "falling" says that it has not settled yet.
       return { ...search, stay: fact.trend === 'steady' ? { ...search.stay, since: 0 } : newStay(at) };
     case 'move': {
       const turned = { ...search.turned, [fact.axis]: search.turned[fact.axis] + fact.eighths };
@@ -132,8 +132,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
 }
 
 /**
- * An entry stands as it is. If it still cannot be, and the reading before it was as odd, what was known before
- * the two no longer holds: one may be light from elsewhere, two are a slip.
+ * An entry is confirmed. If it still does not fit, and the reading before it did not fit either, what was
+ * known before the two is no longer valid: one may be light from elsewhere, two are a mistake.
  */
 function sure(search: Search, target: Seq): Search {
   const confirmed = [...search.confirmed, target].slice(-CONFIRMED_KEPT);
@@ -145,12 +145,15 @@ function sure(search: Search, target: Seq): Search {
   return { ...next, odd: undefined, restartedAt: before?.seqs[0] ?? target, restarts: search.restarts + 1 };
 }
 
-/** With the path blocked this far below the reading before, what light is left does not matter. dB. */
+/**
+ * If the reading with the path blocked is this far below the one before, the light that is left does not
+ * matter. dB.
+ */
 const DARK_DB = 20;
 
 /**
- * No signal is dark at once. A number counts, as dark or as light that stayed, only when it was read twice: one
- * misread must not pass a reflection.
+ * No signal is dark at once. A number counts, as dark or as light that stayed, only if it was read twice: one
+ * wrong reading must not hide a reflection.
  */
 function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): boolean | undefined {
   const last = stay.run[stay.run.length - 1];
@@ -160,7 +163,7 @@ function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): 
   return before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB;
 }
 
-/** A screw that would not turn further in one direction stands at its limit. */
+/** A screw that does not turn further in one direction is at its limit. */
 function limited(search: Search, axis: Axis, eighths: Eighths): Search['limits'] {
   const side = eighths > 0 ? 'high' : 'low';
   return { ...search.limits, [axis]: { ...search.limits[axis], [side]: search.turned[axis] } };

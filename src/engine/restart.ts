@@ -2,13 +2,10 @@ import { advice, type TimedAdvice } from './advice.ts';
 import { atTheEnd } from './finish.ts';
 import type { View } from './view.ts';
 
-/** So many places with light and no proof: more than 99 of 100 careful searches need (the bench). */
+/** This many places with light and no proof: more than 99 of 100 careful searches need (measured by the bench). */
 const MOST_PLACES = 50;
 
-/**
- * A search that has gone on for this long rests on a slip that nobody noticed: what is remembered is not trusted
- * any more.
- */
+/** A search that takes this long rests on an unnoticed mistake: what is remembered is no longer trusted. */
 export function beginAgain({ search, here }: View, now: number): TimedAdvice | undefined {
   const lit = search.samples.findIndex((s) => s.level.kind !== 'below');
   const places = lit < 0 ? 0 : search.samples.length - lit;

@@ -10,11 +10,11 @@ export interface Turn {
 
 export type PerAxis<T> = Readonly<Record<Axis, T>>;
 
-/** A settled reading with where it was taken. */
+/** A settled reading, with the place where it was taken. */
 export interface Sample extends Settled {
-  /** Where the screws stood, eighths from the start. */
+  /** Positions of the screws, eighths from the start. */
   readonly turned: PerAxis<Eighths>;
   readonly pointing: PerAxis<Pointing>;
-  /** Which gain setting it was taken at: 0 as found, one more with each change. */
+  /** Its gain setting: 0 as found, one more with each change. */
   readonly gain: number;
 }

@@ -12,12 +12,12 @@ import { newStay, type Stay, settled } from './stay.ts';
 /** The blocking check at one position and gain: what was read before, during and after. */
 export interface Blocking {
   readonly before?: Sample;
-  /** A reading came while the path was blocked: did it go to nothing? */
+  /** There was a reading while the path was blocked: was the light gone? */
   readonly dark?: boolean;
   readonly seqs: readonly Seq[];
 }
 
-/** How the alignment was accepted. `backed`: all evidence was there. */
+/** How the alignment was accepted. `backed`: with all the evidence. */
 export interface Acceptance {
   readonly seq: Seq;
   readonly reading: Reading;
@@ -26,7 +26,7 @@ export interface Acceptance {
   readonly reason?: string;
 }
 
-/** All that is known of one alignment. Plain data, a fold over its events. */
+/** Everything known about one alignment. Plain data, a fold over its events. */
 export interface Search {
   readonly meter: MeterProfile;
   readonly adjusters: AdjusterProfile;
@@ -38,10 +38,10 @@ export interface Search {
   /** Turns made so far, and the newest of them. */
   readonly moves: number;
   readonly lastMove: { readonly seq: Seq; readonly turn: Turn } | undefined;
-  /** The gain setting, counted up with each change, and whether it is known to be full. */
+  /** The gain setting, one more with each change, and whether it is known to be full. */
   readonly gain: number;
   readonly gainFull: boolean;
-  /** Which way the newest of these changes went; 0 where nobody said. */
+  /** Direction of the newest of these changes; 0 if nobody said. */
   readonly gainWay: -1 | 0 | 1;
   readonly path: PathState;
   readonly stay: Stay;
@@ -49,21 +49,21 @@ export interface Search {
   readonly samples: readonly Sample[];
   /** The adjuster being worked on: the last one turned or chosen. */
   readonly axis: Axis;
-  /** How far each screw was found to go, eighths from the start. */
+  /** How far each screw can go, as far as found, eighths from the start. */
   readonly limits: PerAxis<{ readonly low: Eighths; readonly high: Eighths }>;
-  /** How many times the emitter was brought onto the receiver by eye. */
+  /** How many times the emitter was aimed by eye. */
   readonly aims: number;
   /** How many cause lists were worked through since the last settled signal. */
   readonly checks: number;
   readonly blocking: Blocking;
-  /** What ended the last stay: a reading can be doubted for a wrong turn only if there was one. */
+  /** What ended the last stay: a wrong turn can explain a reading only if there was a turn. */
   readonly touched: 'nothing' | 'move' | 'gain' | 'other';
-  /** Entries that were doubted and stand. */
+  /** Entries that were questioned and confirmed. */
   readonly confirmed: readonly Seq[];
-  /** Readings before this entry are not comparable with those after it: something changed unseen between. */
+  /** Readings before this entry cannot be compared with later ones: something changed unnoticed. */
   readonly restartedAt: Seq;
   readonly restarts: number;
-  /** The newest reading that stands and that nothing explains, unless a new start was made for it. */
+  /** The newest confirmed reading that nothing explains, unless it led to a restart. */
   readonly odd: Seq | undefined;
   readonly accepted: Acceptance | undefined;
 }
@@ -99,7 +99,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
   };
 }
 
-// The same sample however often it is asked for: what was learnt with it then holds after the stay, too.
+// It must be the same object every time, so that what was learnt with it stays valid after the stay.
 const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();
 
 /** The stay's settled reading as a sample, if it has one and the beam was free. */

@@ -2,8 +2,8 @@ import type { AdjusterProfile } from '../model/profile.ts';
 import type { Eighths } from '../model/turns.ts';
 
 /**
- * Backlash: on reversal a screw turns some way before the emitter follows. Where the emitter points is
- * therefore kept for each backlash the screw may have, so that the fit can tell which one it is.
+ * Backlash: after a reversal a screw turns some way before the emitter follows. So the pointing of the
+ * emitter is kept for each backlash that the screw may have, and the fit can find the right one.
  */
 export const BACKLASHES: readonly number[] = [0, 0.5, 1, 1.5, 2, 3, 4, 6, 8];
 
@@ -12,7 +12,7 @@ export type Pointing = readonly number[];
 
 export const START_POINTING: Pointing = BACKLASHES.map(() => 0);
 
-/** The screw now stands at `turned`; the emitter is dragged along once the slack is taken up. */
+/** The screw is now at `turned`; the emitter follows once the slack is taken up. */
 export function follow(pointing: Pointing, turned: Eighths): Pointing {
   return BACKLASHES.map((backlash, i) => {
     const half = backlash / 2;
@@ -20,7 +20,7 @@ export function follow(pointing: Pointing, turned: Eighths): Pointing {
   });
 }
 
-/** Where the screw has to go, coming from `turned`, for the emitter to point at `target`; not rounded. */
+/** Where the screw must go, from `turned`, so that the emitter points at `target`; not rounded. */
 export function screwFor(target: number, pointing: number, backlash: number): number {
   if (target === pointing) return pointing;
   return target > pointing ? target + backlash / 2 : target - backlash / 2;

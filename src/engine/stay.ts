@@ -9,9 +9,9 @@ export interface TimedReading {
   readonly reading: Reading;
 }
 
-/** The time since the screws, the gain or the path were last touched, and what was read in it. */
+/** The time since the screws, the gain or the path were last touched, with its readings. */
 export interface Stay {
-  /** When the hands were off. Milliseconds. */
+  /** When the hands were taken off. Milliseconds. */
   readonly since: number;
   /** The latest readings that agree with each other, oldest first. */
   readonly run: readonly TimedReading[];
@@ -19,7 +19,7 @@ export interface Stay {
   readonly breaks: number;
 }
 
-/** A reading that stands: what the meter shows here, once it has come to rest. */
+/** A settled reading: what the meter shows here once it no longer changes. */
 export interface Settled {
   readonly reading: Reading;
   readonly level: Level;
@@ -30,10 +30,10 @@ export interface Settled {
   readonly to: number;
 }
 
-/** Enough to prove any hold; older ones add nothing. */
+/** Enough to prove any hold; older readings add nothing. */
 const RUN_KEPT = 16;
 
-/** A reading that keeps breaking away this often is wandering. */
+/** A reading that breaks away this often is wandering. */
 export const WANDERING_BREAKS = 3;
 
 export const newStay = (since: number): Stay => ({ since, run: [], breaks: 0 });
@@ -47,7 +47,7 @@ const numberOf = (reading: Reading): number => (reading.kind === 'value' ? readi
 const mean = (run: readonly TimedReading[]): number =>
   run.reduce((sum, r) => sum + numberOf(r.reading), 0) / run.length;
 
-/** True where two readings are the same to within the profile's tolerance. */
+/** True if two readings are the same within the profile's tolerance. */
 export function agree(a: Reading, b: Reading, meter: MeterProfile): boolean {
   const kind = kindOf(a, meter);
   if (kind !== kindOf(b, meter)) return false;
@@ -69,14 +69,14 @@ export function heard(stay: Stay, reading: TimedReading, meter: MeterProfile): S
     const broke = last !== undefined && isSettledAt(stay, last.at, meter);
     return { ...stay, run: [reading], breaks: stay.breaks + (broke ? 1 : 0) };
   }
-  // The oldest stays: it says since when the reading has held.
+  // The oldest stays: it shows since when the reading is steady.
   const kept = stay.run.length < RUN_KEPT ? stay.run : [first, ...stay.run.slice(2)];
   return { ...stay, run: [...kept, reading] };
 }
 
 /**
- * What the stay has settled on: readings after the settle time, or before it two that agree and lie a
- * quarter of it apart.
+ * What the stay has settled on: readings after the settle time, or two earlier ones that agree and are a
+ * quarter of that time apart.
  */
 export function settled(stay: Stay, meter: MeterProfile): Settled | undefined {
   const first = stay.run[0];

@@ -8,26 +8,26 @@ import { newestAt } from './place.ts';
 import type { Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
 
-/** A reading further from the prediction than this many standard deviations, and this far, cannot be. dB. */
+/** A reading that is off the prediction by more than these standard deviations, and this many dB, cannot be right. */
 const SURPRISE = { sds: 4.5, atLeastDb: 0.35 };
-/** Another shape counts where it explains the earlier readings about as well: by this much of chi squared. */
+/** Another shape counts if it explains the earlier readings nearly as well: within this much of chi squared. */
 const AS_GOOD = 25;
-/** A prediction vaguer than this says nothing. dB. */
+/** A prediction less certain than this says nothing. dB. */
 const VAGUE_DB = 4;
-/** What was meant instead lies this near to the prediction: standard deviations, and dB on top. */
+/** What was meant instead is this near to the prediction: standard deviations, plus dB. */
 const LIKELY = { sds: 3, db: 0.3 };
 
-/** How far off a parabola a beam may be, dB: a little as far down as it has been read, much beyond. */
+/** How far off a parabola a beam may be, dB: a little where it was read, much below that. */
 const shapeDoubt = (dropDb: number, readDownTo: number): number =>
   0.04 + 0.08 * Math.min(dropDb, readDownTo) + 0.5 * Math.max(0, dropDb - readDownTo);
 
-/** The beam as it was known before the reading here, and what it makes of that reading. */
+/** The beam as known before the reading here, and what it predicts for it. */
 export interface Surprise {
   readonly past: Beam;
   readonly expected: Estimate;
 }
 
-/** Decibels a reading says, at least or at most, or as they are. */
+/** Decibels of a reading: exact, at least or at most. */
 const dbOf = ({ level }: Sample): number => level.db;
 
 function predicted(past: Beam, place: Sample): Estimate | undefined {
@@ -37,26 +37,26 @@ function predicted(past: Beam, place: Sample): Estimate | undefined {
   return { ...estimate, sd: Math.hypot(estimate.sd, shapeDoubt(drop, past.readDownTo)) };
 }
 
-/** The readings before tell what a reading should be to within this. dB. */
+/** The earlier readings predict a reading within this. dB. */
 const FORETOLD_DB = 0.7;
 
-/** A misread of this reading would show: those before it say what it should be. */
+/** An error in this reading would show: the earlier ones predict it. */
 export function isForetold(past: Beam | undefined, here: Sample, { meter }: Search): boolean {
   const expected = past && meter.law !== 'unknown' ? predicted(past, here) : undefined;
   if (!expected) return false;
-  // Far down "no signal" is foretold however vague the figure.
+  // Far down, "no signal" is predicted even if the figure is vague.
   if (here.level.kind === 'below') return expected.value + 2 * expected.sd < here.level.db;
   return expected.sd < FORETOLD_DB;
 }
 
-/** By how many decibels a reading misses a prediction; a censored one only where it is on the wrong side. */
+/** By how many decibels a reading misses a prediction; a censored one misses only on the wrong side. */
 function miss(sample: Sample, value: number): number {
   const off = dbOf(sample) - value;
   if (sample.level.kind === 'below') return Math.min(0, off);
   return sample.level.kind === 'above' ? Math.max(0, off) : off;
 }
 
-/** A reading contradicts those before it, whatever shape of beam they are taken for. */
+/** A reading contradicts the earlier ones, whatever the shape of the beam. */
 export function surprise(
   beam: Beam,
   before: readonly Sample[],
@@ -66,7 +66,7 @@ export function surprise(
   const levels = before.filter((s) => !beam.otherLight.includes(s));
   if (levels.length < 2 || search.meter.law === 'unknown') return undefined;
   const noise = here.level.kind === 'level' ? here.level.sd : 0.3;
-  // A beam that has surprised before is trusted less.
+  // A beam with an earlier surprise is trusted less.
   const sds = SURPRISE.sds * (1 + search.restarts / 2);
   const contradicted = (past: Beam | undefined): Surprise | undefined => {
     const expected = past && predicted(past, here);
@@ -81,10 +81,7 @@ export function surprise(
   return isAlibi ? undefined : first;
 }
 
-/**
- * Back at a place next to the peak, the reading seen there should come back; on the flanks backlash alone may keep
- * it away. dB.
- */
+/** Back at a place next to the peak, its reading should come back; on the flanks backlash alone may change it. dB. */
 const RETURN = { within: 1, missesBy: 0.3, sds: 3 };
 
 function notAsBefore(past: Beam, before: readonly Sample[], here: Sample): Surprise | undefined {
@@ -98,7 +95,7 @@ function notAsBefore(past: Beam, before: readonly Sample[], here: Sample): Surpr
 
 const isLikely = (off: number, { sd }: Estimate): boolean => Math.abs(off) < LIKELY.sds * sd + LIKELY.db;
 
-/** The one question that would settle a surprise; undefined once it has been answered. */
+/** The one question that settles a surprise; undefined once it was answered. */
 export function openQuestion(
   search: Search,
   here: Sample,
@@ -120,7 +117,7 @@ export function openQuestion(
   return options.length > 0 ? { kind: 'which-move', about: move.seq, options } : undefined;
 }
 
-/** The usual slips that would explain the reading, likeliest first: wrong way, wrong adjuster, half, double. */
+/** The usual mistakes that would explain the reading, likeliest first: wrong way, wrong adjuster, half, double. */
 function otherTurns(here: Sample, past: Beam, made: Turn): Turn[] {
   const { axis, eighths } = made;
   const slips: Turn[] = [
@@ -150,7 +147,7 @@ const shifted = (s: Sample, { axis, eighths }: Turn): Sample => ({
 
 /**
  * Numbers that are mistaken for this one when spoken or read: thirteen and thirty to nineteen and ninety,
- * digits swapped, one digit heard as another next to it, a nought dropped or added.
+ * digits swapped, one digit heard as its neighbour, a zero dropped or added.
  */
 function soundAlike(value: number, meter: MeterProfile): number[] {
   const sign = Math.sign(value);

@@ -1,5 +1,5 @@
 /**
- * Counted up whenever the same log would get other advice or other findings: an honest log of another
- * version cannot be held against this one's.
+ * Raised whenever the same log would get other advice or other findings: an honest log of another version
+ * cannot be compared with this one.
  */
 export const ENGINE_VERSION = 3;

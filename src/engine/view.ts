@@ -7,23 +7,23 @@ import { BACKLASHES, profileBacklash } from './slack.ts';
 import { isForetold, openQuestion, type Surprise, surprise } from './surprise.ts';
 
 /**
- * What can be told from a search at a glance: the reading here, all that count, and the beam they draw. The
- * beam is fitted when it is first asked for.
+ * What a search shows at once: the reading here, all that count, and their beam. The beam is fitted when it
+ * is first needed.
  */
 export interface View {
   readonly search: Search;
   readonly here: Sample | undefined;
   readonly samples: readonly Sample[];
   readonly beam: Beam | undefined;
-  /** What the reading here contradicts, if it does. */
+  /** What the reading here contradicts, if anything. */
   readonly surprise: Surprise | undefined;
   /** One beam explains every reading. */
   readonly isOneBeam: boolean;
-  /** The readings before this one say what it should be, so that a misread would show. */
+  /** The earlier readings predict this one, so that an error would show. */
   readonly isForetold: boolean;
 }
 
-// A search never changes, so what was made of it holds; one decision looks at it several times.
+// A search never changes, so its view stays valid; one decision uses it several times.
 const seen = new WeakMap<Search, View>();
 
 export function look(search: Search): View {
@@ -60,7 +60,7 @@ export function look(search: Search): View {
 
 type Explained = Pick<View, 'samples' | 'beam' | 'surprise' | 'isOneBeam'>;
 
-/** A reading that cannot be waits for its question: until then the beam is what it was before. */
+/** A reading that cannot be right waits for its question: until then the beam is the one before it. */
 function explain(search: Search, here: Sample | undefined): Explained {
   const past = explainPast(search);
   if (!here) return past;
@@ -73,7 +73,7 @@ function explain(search: Search, here: Sample | undefined): Explained {
   return { ...learnt([...since, here], search), surprise: found };
 }
 
-/** A number read again where it was read before is neither a misread nor a wrong turn, whatever the beam says. */
+/** A number read again at the same place is neither a wrong reading nor a wrong turn, whatever the beam says. */
 function cameBack(since: readonly Sample[], here: Sample): boolean {
   const seen = newestAt(since, here);
   if (seen?.level.kind !== 'level' || here.level.kind !== 'level') return false;
@@ -90,7 +90,7 @@ function explainPast(search: Search): Explained {
 
 type Learnt = Omit<Explained, 'surprise'>;
 
-// By the newest of the samples: a stay asks several times, and so does the next one, of the same samples.
+// Kept by the newest sample: this stay and the next ask several times about the same samples.
 const lessons = new WeakMap<Sample, { readonly from: readonly Sample[]; readonly learnt: Learnt }>();
 
 function learnt(samples: readonly Sample[], search: Search): Learnt {
@@ -105,7 +105,7 @@ function learnt(samples: readonly Sample[], search: Search): Learnt {
   return found;
 }
 
-/** Readings a backlash can be learnt from, and how far it may differ from the profile's, eighths. */
+/** How many readings a backlash can be learnt from, and how far it may differ from the profile's, eighths. */
 const BACKLASH = { levels: 6, sd: 1 };
 
 /** Tries larger backlashes than the profile's while they explain the readings better. */
@@ -116,11 +116,11 @@ function learnBacklash(beam: Beam, samples: readonly Sample[], { meter, adjuster
       (sum, axis) => sum + (((BACKLASHES[b.backlash[axis]] ?? 0) - adjusters.backlash) / BACKLASH.sd) ** 2,
       b.chi2,
     );
-  // Which readings are this beam's, and its shape, do not hang on the backlash.
+  // Which readings belong to this beam, and its shape, do not depend on the backlash.
   const own = samples.filter((s) => !beam.otherLight.includes(s));
   let best = beam;
   for (const axis of AXES) {
-    // Without a reversal every backlash draws the same picture.
+    // Without a reversal every backlash gives the same beam.
     const shift = (s: Sample) => (s.pointing[axis][0] ?? 0) - (s.pointing[axis][1] ?? 0);
     if (samples.every((s) => shift(s) === shift(samples[0] as Sample))) continue;
     for (;;) {
@@ -134,16 +134,16 @@ function learnBacklash(beam: Beam, samples: readonly Sample[], { meter, adjuster
   return { ...best, otherLight: beam.otherLight };
 }
 
-/** Readings that scatter more than this about the best beam are not all of one beam. */
+/** Readings that scatter more than this around the best beam are not all of one beam. */
 const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
   !beam || beam.chi2 < 10 + 1.5 * samples.length;
 
-/** How many of the newest readings are tried by themselves where all together do not fit. */
+/** How many of the newest readings are tried alone if all together do not fit. */
 const NEWEST = [16, 11, 8, 6, 4, 3];
 
 /**
- * The readings one beam explains, with more backlash than the profile says if need be. One misread spoils a fit by
- * itself and is left out; a wrong turn shifts every reading before it, so then the newest count.
+ * The readings that one beam explains, if needed with more backlash than the profile says. One wrong reading
+ * spoils a fit and is left out; a wrong turn shifts every reading before it, so then only the newest count.
  */
 function consistent(samples: readonly Sample[], search: Search): Learnt {
   const profile = profileBacklash(search.adjusters);
@@ -156,7 +156,7 @@ function consistent(samples: readonly Sample[], search: Search): Learnt {
   if (!whole.beam || fits(whole.beam, samples)) return whole;
   const { beam } = whole;
   const { backlash } = learnBacklash(beam, samples, search);
-  // Where none was learnt the fit would be the same again.
+  // If none was learnt, the fit would be the same again.
   const loose = backlash === beam.backlash ? whole : attempt(samples, backlash);
   if (fits(loose.beam, samples)) return loose;
   const misses = samples.map((s) => missIn(beam, s));

@@ -3,7 +3,7 @@ import { CAUSES } from './rules.ts';
 import { WANDERING_BREAKS } from './stay.ts';
 import type { View } from './view.ts';
 
-/** A covered path: for the blocking check, or by accident. */
+/** The path is covered: for the blocking check, or by accident. */
 export function coveredPath({ search }: View, now: number): TimedAdvice | undefined {
   if (search.path === 'clear') return undefined;
   const checking = search.path === 'blocked' && search.blocking.before !== undefined;

@@ -1,6 +1,6 @@
 import { found, type Look } from './look.ts';
 
-/** The server's clock went back: delays and gaps across that entry are not what they seem. */
+/** The server's clock went back: delays and gaps across that entry are wrong. */
 export const clockBack: Look = ({ entries }) =>
   entries.flatMap((entry, i) => {
     const before = entries[i - 1];

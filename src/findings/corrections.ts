@@ -1,6 +1,6 @@
 import { found, type Look } from './look.ts';
 
-/** What was put right by a word later, and what was taken back. */
+/** What was corrected later, and what was taken back. */
 export const corrections: Look = ({ entries }) => {
   const amending = entries.filter(
     ({ fact }) => fact.type === 'retract' || ('replaces' in fact && fact.replaces !== undefined),

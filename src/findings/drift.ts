@@ -2,7 +2,7 @@ import { agree } from '../engine/stay.ts';
 import { lastOf, type Placed } from '../model/placed.ts';
 import { found, type Look } from './look.ts';
 
-/** The last reading with a clear path after the acceptance is not what was accepted. */
+/** The last reading with a clear path after acceptance differs from the accepted one. */
 export const drift: Look = ({ commission: { counted, setup }, accepted }) => {
   const accept = lastOf(counted, 'accept');
   if (!accept || !accepted) return [];

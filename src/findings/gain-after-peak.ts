@@ -3,8 +3,8 @@ import { AXES } from '../model/turns.ts';
 import { found, type Look } from './look.ts';
 
 /**
- * Both adjusters had been worked, there and back; then the gain was changed and nothing was turned again,
- * before the acceptance or after it: no peak was checked at that gain.
+ * Both adjusters were turned, there and back; then the gain was changed and nothing was turned again, before
+ * acceptance or after it: no peak was checked at that gain.
  */
 export const gainAfterPeak: Look = ({ commission: { counted } }) => {
   const accept = lastOf(counted, 'accept');

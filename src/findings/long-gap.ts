@@ -1,10 +1,10 @@
 import { Seat } from '../model/facts.ts';
 import { found, type Look } from './look.ts';
 
-/** Nobody of the crew said anything for longer than this. Common practice, no source. Milliseconds. */
+/** The crew said nothing for longer than this. Common practice, no source. Milliseconds. */
 export const LONG_GAP_MS = 10 * 60_000;
 
-/** Between two words of the crew much can happen that no log tells of. */
+/** Much can happen in a long silence that is not in the log. */
 export const longGap: Look = ({ entries }) => {
   const crew = entries.filter(({ actor }) => Seat.options.some((seat) => seat === actor));
   return crew.flatMap((entry, i) => {

@@ -3,11 +3,11 @@ import type { JobId, Seq } from '../model/ids.ts';
 import type { PairId } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
 
-/** What a visit came to, as far as other visits are held against it. Every `Visit` tells it. */
+/** The result of a visit, as far as it is compared with other visits. Every `Visit` has it. */
 export interface VisitOutcome {
   readonly job: JobId;
   readonly accepted: Pick<Acceptance, 'seq' | 'reading'> | undefined;
-  /** Of what the crew reported, only the touches count here. */
+  /** Of the crew's reports only the touches count here. */
   readonly commission: {
     readonly setup: Pick<JobSetup, 'meter'>;
     readonly counted: readonly { readonly type: string; readonly seq: Seq }[];

@@ -1,6 +1,6 @@
 import { found, type Look } from './look.ts';
 
-/** Accepted against missing evidence, with a reason. */
+/** Accepted although evidence was missing, with a reason. */
 export const override: Look = ({ commission: { counted } }) =>
   counted.flatMap((fact) =>
     fact.type === 'accept' && fact.override

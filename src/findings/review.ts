@@ -18,7 +18,7 @@ import { testFailed } from './test-failed.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
 import { unproven } from './unproven.ts';
 
-/** What is looked for, in the order in which it is told. */
+/** What is looked for, in the order of the list of findings. */
 const LOOKS: Record<FindingId, Look> = {
   'not-accepted': notAccepted,
   'touched-after-accept': touchedAfterAccept,

@@ -3,7 +3,7 @@ import type { Seq } from '../model/ids.ts';
 import { isTouch } from '../model/placed.ts';
 import { found, type Look } from './look.ts';
 
-/** A turn or gain change was made on a reading that had not come to rest. */
+/** A turn or gain change was made before the reading had settled. */
 export const settleTime: Look = ({ commission }) => {
   const {
     counted,

@@ -1,6 +1,6 @@
 import { found, type Look } from './look.ts';
 
-/** Another phone, and perhaps another person, took a seat over. */
+/** Another phone, and perhaps another person, took over a seat. */
 export const takeover: Look = ({ entries }) =>
   entries.flatMap(({ seq, fact }) =>
     fact.type === 'seated' && fact.takeover

@@ -2,7 +2,7 @@ import { isCommissioning } from '../visit/commission.ts';
 import { failures } from '../visit/issues.ts';
 import { found, type Look } from './look.ts';
 
-/** A proving test failed, though it may have passed later: missed, outside its delay, or with the wrong reading. */
+/** A proving test failed, even if it passed later: nothing shown, outside its delay, or with a wrong reading. */
 export const testFailed: Look = ({ commission, until }) => {
   if (!isCommissioning(commission)) return [];
   return failures(commission, until).map((failed) =>

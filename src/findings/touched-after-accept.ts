@@ -1,7 +1,7 @@
 import { isTouch, lastOf } from '../model/placed.ts';
 import { found, type Look } from './look.ts';
 
-/** An adjuster was turned after the acceptance, and nothing was accepted again: what was accepted is gone. */
+/** An adjuster was turned after acceptance, and nothing was accepted again: the accepted position is lost. */
 export const touchedAfterAccept: Look = ({ commission: { counted } }) => {
   const accept = lastOf(counted, 'accept');
   if (!accept) return [];

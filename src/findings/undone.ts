@@ -2,7 +2,7 @@ import type { SiteFinding } from '../model/finding.ts';
 import { isTouch } from '../model/placed.ts';
 import type { PairOutcome } from './outcome.ts';
 
-/** A later visit touched a pair that had been accepted, and accepted nothing in its place. */
+/** A later visit touched an accepted pair, and accepted nothing. */
 export function undone(pairs: readonly PairOutcome[]): SiteFinding[] {
   return pairs.flatMap(({ pair, visits }) => {
     const last = visits.at(-1);

@@ -4,7 +4,7 @@ import { isCommissioning } from '../visit/commission.ts';
 import { progressOf, testAnswer } from '../visit/progress.ts';
 import { found, type Look } from './look.ts';
 
-/** A test that did not pass under the alignment that stands: left out, or failed and answered for in words. */
+/** A test that did not pass for the present alignment: not made, or failed and answered for in writing. */
 export const unproven: Look = ({ commission, accepted, until }) => {
   if (!accepted || !isCommissioning(commission)) return [];
   const { last } = progressOf(commission, until);

@@ -6,11 +6,11 @@ import type { PairOutcome } from './outcome.ts';
 /** Paths within this share of each other count as equally long. Common practice, no source. */
 const EQUAL_LENGTH = 0.1;
 /**
- * This far below the middle one of its equals a pair is much weaker, dB. The gain evens out what it can, so
- * that what is left shows a pair that full gain did not bring up. Common practice, no source.
+ * A pair this far below the middle one of its equals is much weaker, dB. The gain makes up for what it can,
+ * so the rest shows a pair that is weak even at full gain. Common practice, no source.
  */
 export const WEAK_DB = 1;
-/** With fewer equals there is no saying which of them is out of line. */
+/** With fewer equals nobody can say which one is wrong. */
 const FEWEST_EQUALS = 2;
 
 /** A pair accepted at a much weaker reading than others of its length on the same kind of meter. */
@@ -23,7 +23,7 @@ export function weakNeighbour(pairs: readonly PairOutcome[]): SiteFinding[] {
     const entry = { job: visit.job, seq: accepted.seq };
     return [{ pair, pathLength, meter, value: accepted.reading.value, entry }];
   });
-  // Sorted once, and not the equals of each.
+  // Sorted once, not for the equals of each pair.
   const byValue = known.toSorted((a, b) => a.value - b.value);
   return known.flatMap((one): SiteFinding[] => {
     const isEqual = (other: typeof one): boolean =>

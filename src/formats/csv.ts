@@ -1,13 +1,13 @@
 export type Cell = string | number | undefined;
 
 /**
- * A table as RFC 4180 text: comma, CRLF, fields quoted where they must be. Text that a spreadsheet could take
- * for a formula, or that starts with an apostrophe, has an apostrophe put before it; `plainCell` takes it off.
+ * A table as RFC 4180 text: comma, CRLF, fields quoted where needed. Text that a spreadsheet could take for a
+ * formula, or that starts with an apostrophe, gets an apostrophe in front; `plainCell` removes it.
  */
 export const csvText = (rows: readonly (readonly Cell[])[]): string =>
   rows.map((cells) => `${cells.map(field).join(',')}\r\n`).join('');
 
-/** Characters after which spreadsheets take a cell for a formula (OWASP, "CSV Injection"). */
+/** A cell that starts with one of these is a formula to a spreadsheet (OWASP, "CSV Injection"). */
 const FORMULA_START = /^[=+\-@\t\r\n＝＋－＠']/;
 
 function field(cell: Cell): string {

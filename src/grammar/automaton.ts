@@ -1,7 +1,7 @@
-/** A deterministic automaton over words: what may come in each state, and the state after it. */
+/** A deterministic automaton over words: the words allowed in each state, and the next state. */
 export interface Automaton {
   readonly start: number;
-  /** By state; no word stands on two edges of one state. */
+  /** By state; no word is on two edges of one state. */
   readonly edges: readonly (readonly Edge[])[];
   readonly ends: readonly boolean[];
 }
@@ -22,12 +22,12 @@ export const oneList = (words: readonly string[]): readonly string[] => {
   return list;
 };
 
-/** A network of knots tied by words, or by nothing, from which an automaton is made. */
+/** A network of knots tied by words, or by nothing. An automaton is made from it. */
 export class Network {
   private readonly free: number[][] = [];
   private readonly edges: Edge[][] = [];
 
-  /** A new knot; `loops` are words that may be said there without going anywhere. */
+  /** A new knot; `loops` are words that may be said there without moving on. */
   knot(loops: readonly string[] = []): number {
     const id = this.free.push([]) - 1;
     this.edges.push(loops.length > 0 ? [{ words: oneList(loops), to: id }] : []);
@@ -51,7 +51,7 @@ export class Network {
     this.tie(from, knots[part.start] as number);
   }
 
-  /** The smallest automaton that takes the sentences which lead from `start` to `end`. */
+  /** The smallest automaton for the sentences that lead from `start` to `end`. */
   automaton(start: number, end: number): Automaton {
     const symbols = new Symbols(this.edges.flat().map(({ words }) => words));
     const { tos, ends } = this.determine(start, end, symbols);
@@ -112,13 +112,13 @@ export class Network {
   }
 }
 
-/** For each state the state after each symbol, symbols rising, and whether it ends. */
+/** For each state: the next state for each symbol, in order of the symbols, and whether a sentence ends there. */
 interface Determined {
   readonly tos: readonly ReadonlyMap<number, number>[];
   readonly ends: readonly boolean[];
 }
 
-/** Words that stand on the same edges everywhere lead on alike; all of them are one symbol. */
+/** Words that are always on the same edges lead to the same states; together they are one symbol. */
 class Symbols {
   private readonly byList = new Map<readonly string[], number[]>();
   private readonly members: string[][] = [];
@@ -155,7 +155,10 @@ class Symbols {
   }
 }
 
-/** By state a number that is the same just for states from which the same symbols lead to the same ends. */
+/**
+ * A number for each state: two states have the same number only if the same symbols lead from them to the
+ * same ends.
+ */
 const equals = (tos: Determined['tos'], ends: Determined['ends']): number[] => {
   const groups = new Map<string, number>();
   const group = tos.map((edges, state) => {
@@ -164,7 +167,8 @@ const equals = (tos: Determined['tos'], ends: Determined['ends']): number[] => {
     groups.set(key, id);
     return id;
   });
-  // Groups are split by the groups their states lead to, until that changes nothing. Who is alone stays alone.
+  // Groups are split by the groups that their states lead to, until nothing changes. A group of one stays as
+  // it is.
   const targets = tos.map((edges) => [...edges.values()]);
   let count = groups.size;
   for (let before = 0; before < count; ) {

@@ -4,11 +4,11 @@ import type { Part } from './pattern.ts';
 import type { RuleName, Wording } from './rule.ts';
 import { knows } from './vocabulary.ts';
 
-/** How a part can begin; it lets the parser pass over nearly all of the grammar at a glance. */
+/** How a part can begin. With it the parser skips nearly all of the grammar. */
 export interface Beginnings {
   /** Words it can begin with, and the names of typed rules. */
   readonly words: ReadonlySet<string>;
-  /** It can be nothing at all. */
+  /** It can be empty. */
   readonly empty: boolean;
 }
 
@@ -56,7 +56,7 @@ const oneOf = (options: readonly Beginnings[]): Beginnings => ({
   empty: options.some(({ empty }) => empty),
 });
 
-/** How a token is named among the beginnings; all that no sentence can begin with are one. */
+/** The name of a token among the beginnings; all tokens that begin no sentence share one name. */
 export const beginning = (token: Token): string => {
   if (token.kind !== 'word') return token.kind;
   return knows(token.word) ? token.word : '';
@@ -64,7 +64,7 @@ export const beginning = (token: Token): string => {
 
 const candidates = new Map<string, readonly Wording<unknown>[]>();
 
-/** The wordings of a rule that can begin so; after a filler, any may follow. */
+/** The wordings of a rule that can begin with it; after a filler, any wording may follow. */
 export const wordingsBeginning = (rule: string, first: string): readonly Wording<unknown>[] => {
   if (FILLERS.has(first)) return wordingsOf(rule);
   const key = `${rule} ${first}`;

@@ -3,7 +3,7 @@ import { means, type Rules, say } from './rule.ts';
 
 const intent = <K extends Intent['kind']>(kind: K): { kind: K } => ({ kind });
 
-/** What is asked, answered or taken back. */
+/** Questions, answers and corrections. */
 export const commandingRules = {
   correcting: means(
     true as const,

@@ -2,7 +2,7 @@ const TEENS = 'thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.sp
 const TENS = 'thirty forty fifty sixty seventy eighty ninety'.split(' ');
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
 
-/** Of a number whose last two figures before the decimal are 13 to 19, or 30, 40 to 90: what it is made of. */
+/** The parts of a number whose last two digits before the decimal are 13 to 19, or 30, 40 to 90. */
 function trap(value: number) {
   const whole = Math.trunc(Math.abs(value));
   const last = whole % 100;
@@ -14,8 +14,8 @@ function trap(value: number) {
 }
 
 /**
- * The number that sounds like this one: 30 for 13, 19 for 90, 150 for 115, 50.5 for 15.5. Undefined for numbers
- * that have no such confusable.
+ * The number that sounds like this one: 30 for 13, 19 for 90, 150 for 115, 50.5 for 15.5. Undefined for
+ * numbers without one.
  */
 export function confusableWith(value: number): number | undefined {
   const found = trap(value);

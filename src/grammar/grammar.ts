@@ -7,8 +7,8 @@ import { sentenceRules } from './sentences.ts';
 import { turningRules } from './turning.ts';
 
 /**
- * The crew's sentences: the one source of what the parser understands, what the speech decoder may hear
- * and what is practised with. The root is `sentence`. No rule refers to itself.
+ * The crew's sentences: the one source for the parser, for the speech decoder and for practice. The root is
+ * `sentence`. No rule refers to itself.
  */
 export const GRAMMAR: Rules = {
   ...numberRules,
@@ -19,7 +19,7 @@ export const GRAMMAR: Rules = {
   ...sentenceRules,
 };
 
-/** Words that carry nothing and may stand anywhere but inside a number. */
+/** Words without meaning. They may come anywhere but inside a number. */
 export const FILLERS: ReadonlySet<string> = new Set(
   'er erm um uh uhm ah hmm mm please now just well so okay then'.split(' '),
 );

@@ -3,20 +3,20 @@ import { FILLERS, GRAMMAR, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
 import type { Part } from './pattern.ts';
 import type { RuleName } from './rule.ts';
 
-/** A place in a sentence: all prefixes after which the same words may follow share one. */
+/** A place in a sentence. Prefixes share a place if the same words may follow them. */
 export type Place = number;
 
 /**
  * Which word may follow which, for a decoder that searches for the best-sounding sentence.
  *
- * Begin at `start`; `next(place)` gives each word that may come there and the place after it;
- * `ends(place)`: the words so far are a whole sentence. It is deterministic and as small as can be: a
- * prefix is at one place, and two prefixes are at the same place just when the same words may follow, so
- * places serve as keys for merging hypotheses. Every place leads to an end. Fillers are words like the
- * others, where they are allowed; a decoder that wants to charge for them looks in `FILLERS`.
+ * Begin at `start`; `next(place)` gives each word that may come there and the place after it; `ends(place)`:
+ * the words so far are a whole sentence. It is deterministic and as small as can be: a prefix is at one
+ * place, and two prefixes are at the same place only if the same words may follow, so places are keys for
+ * merging hypotheses. Every place leads to an end. Fillers are words like the others, where they are allowed;
+ * a decoder that wants to charge for them looks in `FILLERS`.
  *
- * The graph holds every wording, the doubtful ones too, and knows nothing of meanings: hand the words that
- * were found to `parse`. What is only typed (figures, the text of a remark) is not in it.
+ * The graph holds every wording, also the doubtful ones, but no meanings: give the words that were found to
+ * `parse`. What is only typed (digits, the text of a remark) is not in it.
  */
 export interface WordGraph {
   readonly start: Place;
@@ -39,7 +39,7 @@ function spokenOfOnce(): ReadonlySet<RuleName> {
 }
 
 const automata = new Map<string, Automaton>();
-/** Rules spoken of once: an automaton of their own would be made only to be tied in there. */
+/** Rules used only once: they need no automaton of their own. */
 const ONCE = spokenOfOnce();
 const NO_FILLERS: readonly string[] = [];
 const ALL_FILLERS: readonly string[] = [...FILLERS];

@@ -17,9 +17,9 @@ const FIGURES = new Set(
 );
 
 /**
- * The tokens with words that sound like a figure written as that figure, where all else is figures: "one
- * for two" is 142. Left alone are "to" and "for" where they may be what they are: at the beginning ("for
- * forty"), "to" between figures ("three to five"), and beside a single figure ("five for").
+ * The tokens, with words that sound like a digit replaced by that digit, where everything else is digits:
+ * "one for two" is 142. Not replaced are "to" and "for" where they may be real words: at the beginning ("for
+ * forty"), "to" between figures ("three to five"), and next to a single digit ("five for").
  */
 export const soundAlike = (tokens: readonly Token[]): readonly Token[] => {
   const words = tokens.map((token) => (token.kind === 'word' ? token.word : ''));

@@ -4,9 +4,9 @@ import { CannotWhy, PanelIndication, PathState, Trend } from '../model/reports.t
 import { Axis } from '../model/turns.ts';
 
 /**
- * Which way a person says a screw was turned. "back" and "on" are relative to the last turn of that
- * adjuster; the four aim words ("left" ...) do not tell the sense of the screw, so they are kept as said
- * and settled by asking.
+ * Which way a person says a screw was turned. "back" and "on" are relative to the last turn of that adjuster;
+ * the four aim words ("left" ...) do not tell which way the screw turned, so they are kept as said and the
+ * crew is asked.
  */
 export const Way = z.enum(['clockwise', 'anticlockwise', 'back', 'on', 'left', 'right', 'up', 'down']);
 export type Way = z.infer<typeof Way>;
@@ -45,7 +45,7 @@ export const Intent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('no') }),
   /** "say again". */
   z.object({ kind: z.literal('repeat') }),
-  /** "stand by": the speaker needs time; nothing is to be advised until "go on". */
+  /** "stand by": the speaker needs time; there is no advice until "go on". */
   z.object({ kind: z.literal('wait') }),
   z.object({ kind: z.literal('resume') }),
   z.object({ kind: z.literal('cannot'), why: CannotWhy }),
@@ -55,15 +55,15 @@ export const Intent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('accept') }),
   z.object({ kind: z.literal('stop') }),
   z.object({ kind: z.literal('start') }),
-  /** "note, bracket is loose": kept for the record, moves nothing. */
+  /** "note, bracket is loose": kept for the record, changes nothing. */
   z.object({ kind: z.literal('remark'), text: z.string() }),
 ]);
 export type Intent = z.infer<typeof Intent>;
 
-/** What the parser made of a text. It never guesses: two plausible meanings are a question. */
+/** What the parser understood. It never guesses: two possible meanings become a question. */
 export type Understanding =
   | { kind: 'understood'; intents: Intent[] }
   /** Two or more readings of the same words; ask which. */
   | { kind: 'ambiguous'; options: Intent[][] }
-  /** No sentence of ours; `unknown` names the words that were not understood. */
+  /** Not a sentence of the grammar; `unknown` lists the words that were not understood. */
   | { kind: 'unclear'; unknown: string[] };

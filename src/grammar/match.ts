@@ -4,13 +4,13 @@ import type { Token } from './normalise.ts';
 import type { Part } from './pattern.ts';
 import { type Context, Either, type Meanings, type RuleName } from './rule.ts';
 
-/** One way the words can be taken: what they mean, and at what cost: the least is the plainest. */
+/** One way to understand the words: the meaning and its cost. The lowest cost is the plainest. */
 export interface Match<T> {
   readonly meaning: T;
   readonly cost: number;
 }
 
-/** Passing over a filler; setting two clauses side by side where one might do. */
+/** The cost of skipping a filler, and of joining two clauses where one might be enough. */
 const FILLER_COST = 100;
 const JOINT_COST = 1;
 
@@ -26,8 +26,8 @@ interface Taken extends Found {
 }
 
 /**
- * Every way in which all the tokens can be taken as `rule`, each meaning once. Rules are matched top-down
- * with memory, so the work grows with the length of the text, not with the number of ways.
+ * Every way to read all the tokens as `rule`, each meaning once. Rules are matched top-down with memory, so
+ * the work grows with the length of the text, not with the number of ways.
  */
 export const matches = <R extends RuleName>(
   rule: R,
@@ -108,7 +108,7 @@ export const matches = <R extends RuleName>(
     }
   };
 
-  /** Where the next word may be looked for: here, or after the fillers that stand here. */
+  /** Where the next word may be: here, or after the fillers here. */
   const startsOf = (from: Progress, unbroken: boolean): Progress[] => {
     const starts = [from];
     if (unbroken) return starts;

@@ -7,12 +7,12 @@ export const measureRules = {
     ...means('volts', 'volt|volts'),
     ...means('counts', 'count|counts'),
     ...means('decibels', 'd b|decibel|decibels'),
-    // The unit of the job's own meter, whatever it is called.
+    // The unit of the job's own meter, whatever its name.
     ...means('own', 'units'),
   ],
 } satisfies Rules;
 
-/** The measure of a meter's unit as its profile writes it, if it is one of ours. */
+/** The measure for a unit as the meter's profile writes it, if the grammar has it. */
 export const measureOf = (unit: string): string | undefined => {
   const written = unit.trim().toLowerCase();
   if (/^(%|percent|per cent)/.test(written)) return 'percent';

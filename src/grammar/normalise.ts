@@ -1,13 +1,13 @@
 import { knows } from './vocabulary.ts';
 
-/** A word of the text, or a number typed in figures with every value it may stand for. */
+/** A word of the text, or a number typed in digits, with every value it may mean. */
 export type Token =
   | { readonly kind: 'word'; readonly word: string }
   | { readonly kind: 'numeral' | 'fraction'; readonly values: readonly number[]; readonly text: string };
 
-/** Spellings that stand for a word of the grammar wherever they occur. */
+/** Spellings that always mean a word of the grammar. */
 const RESPELLINGS: readonly (readonly [RegExp, string])[] = [
-  // The hyphened respellings of ICAO Annex 10 Volume II (from memory), as people copy them from a card.
+  // The hyphened respellings of ICAO Annex 10 Volume II (from memory), as people type them from a card.
   [/\bze-ro\b/g, 'zero'],
   [/\bfow-er\b/g, 'four'],
   [/\bsev-en\b/g, 'seven'],
@@ -74,8 +74,8 @@ const fractionOf = (text: string): number => {
 };
 
 /**
- * Text as typed or transcribed, as the grammar's words: lower case, without punctuation, spellings made
- * one. Words it does not know are left as they are. `unit`: how the job's own meter calls its unit.
+ * Text as typed or transcribed, as the grammar's words: lower case, no punctuation, one spelling each.
+ * Unknown words stay as they are. `unit`: the name of the unit on the job's own meter.
  */
 export const normalise = (text: string, unit = ''): Token[] => {
   let plain = text
@@ -105,7 +105,10 @@ const tokensOf = (plain: string): Token[] => {
   return tokens;
 };
 
-/** Calls the meter's own unit "units": after figures always, elsewhere where it is no word of ours. */
+/**
+ * Replaces the meter's own unit by "units": always after digits, elsewhere only if the grammar does not have
+ * the word.
+ */
 const nameUnit = (plain: string, unit: string): string => {
   const exact = `${unit.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')}(?![\\p{L}\\p{N}])`;
   const named = plain.replace(new RegExp(`(\\d\\s*)${exact}`, 'gu'), '$1 units ');
@@ -113,8 +116,8 @@ const nameUnit = (plain: string, unit: string): string => {
 };
 
 /**
- * Hyphens part words, punctuation goes, an apostrophe stays only inside a word. Any other sign is a word
- * that nobody knows: "<50" is not fifty.
+ * Hyphens split words, punctuation is removed, an apostrophe stays only inside a word. Any other sign is an
+ * unknown word: "<50" is not fifty.
  */
 const wordsOf = (chunk: string): Token[] =>
   (chunk.match(/[\p{L}\p{M}\p{N}']+|[^\p{L}\p{M}\p{N}'\p{P}=]+|[/#%&*@\\]+/gu) ?? [])
@@ -122,7 +125,7 @@ const wordsOf = (chunk: string): Token[] =>
     .filter((word) => word !== '')
     .map((word) => ({ kind: 'word', word }));
 
-/** "1 4 2", figures with spaces between, is said figure by figure. */
+/** "1 4 2", digits with spaces between, means digit by digit. */
 const spellOutRuns = (tokens: Token[]): Token[] => {
   const single = (token: Token | undefined): boolean => token?.kind === 'numeral' && /^\d$/.test(token.text);
   return tokens.map((token, i) =>

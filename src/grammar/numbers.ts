@@ -1,8 +1,8 @@
 import { doubt, type Either, either, means, type Rules, say } from './rule.ts';
 
 /**
- * Numbers as they are spoken. Beside everyday English: the radiotelephony words of ICAO Annex 10 Volume II
- * and the code words of ITU Radio Regulations Appendix 14 (both from memory).
+ * Numbers as they are spoken: everyday English, the radiotelephony words of ICAO Annex 10 Volume II and the
+ * code words of ITU Radio Regulations Appendix 14 (both from memory).
  */
 
 const UNITS = [
@@ -22,7 +22,7 @@ const TENS = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
 const shows = (value: number, meter: { min: number; max: number } | undefined): boolean =>
   meter !== undefined && value >= meter.min && value <= meter.max;
 
-/** Two numbers side by side: one number said in two halves, or one said in place of the other. */
+/** Two numbers side by side: one number said in two halves, or one that corrects the other. */
 const halves = (high: number, low: number): Either<number> => either(high * 100 + low, high, low);
 
 export const numberRules = {

@@ -7,24 +7,24 @@ import { normalise, type Token } from './normalise.ts';
 import type { Context } from './rule.ts';
 import { knows } from './vocabulary.ts';
 
-/** More words than this are no sentence of ours. */
+/** No sentence of the grammar has more words than this. */
 const MAX_TOKENS = 60;
 
 const REMARK =
   /^\W*(?:(?:make|take)\s+(?:a\s+)?note(?:\s+that)?|note(?:\s+that)?|remark|for\s+the\s+record)\b[\s:,.;-]*(.*)$/isu;
 
-/** Who was told can be anybody: typed, any name will do. */
+/** Anybody can be told, so any typed name is taken. */
 const TOLD = /^\W*(?:yes\W+)?(?:(?:i|we)(?:['’]ve|\s+have)?\s+)?(?:told|informed|notified)\s+(\S.*)$/isu;
 
 /**
- * What a crew member means by a text, typed or transcribed. Total: every text gives an `Understanding`,
- * none an exception. Never a guess: words that can mean two things come back as `ambiguous` with every
- * meaning, and a single word the grammar does not know makes the text `unclear`, unless it is one of
- * `FILLERS`. "Note ..." takes whatever follows as it stands.
+ * What a crew member means by a text, typed or transcribed. Every text gives an `Understanding`; it never
+ * throws and never guesses. Words that can mean two things come back as `ambiguous` with every meaning. One
+ * unknown word makes the text `unclear`, unless it is one of `FILLERS`. "Note ..." takes whatever follows as
+ * it is.
  *
- * `meter`: lets "nineteen forty two" be one number where the meter has four figures, drops meanings that
- * it cannot show when others are left, and takes its unit's name after a number. A single meaning is
- * never dropped: whether a reading is possible is for the caller to judge.
+ * `meter`: lets "nineteen forty two" be one number where the meter has four figures, drops meanings that it
+ * cannot show if others are left, and takes its unit's name after a number. A single meaning is never
+ * dropped: the caller judges whether a reading is possible.
  */
 export const parse = (text: string, context: Context = {}): Understanding => {
   const remark = REMARK.exec(text)?.[1]?.trim();
@@ -47,11 +47,11 @@ const meaningsOf = (tokens: readonly Token[], context: Context): Intent[][] => {
   return exact.filter(({ cost }) => cost === least).map(({ meaning }) => meaning);
 };
 
-/** A sentence of ours stands behind the first words: "told him one forty". */
+/** A sentence of the grammar follows the first words: "told him one forty". */
 const saysMore = (tokens: readonly Token[]): boolean =>
   tokens.some((_, i) => i > 1 && matches('sentence', tokens.slice(i), {}).length > 0);
 
-/** Of several meanings, those whose readings the meter can show; all of them if it can show none. */
+/** The meanings whose readings the meter can show; all of them if it can show none. */
 const possible = (options: Intent[][], { meter }: Context): Intent[][] => {
   if (!meter || options.length < 2) return options;
   const shows = (reading: Reading): boolean =>

@@ -8,7 +8,7 @@
  * - `to <aim:number>`      the same, handed to the meaning under the name `aim`
  * - `turned <way?>`        what the rule says, or nothing
  *
- * Rules are referred to only outside brackets, so that a meaning can rely on what it is handed.
+ * Rules are named only outside brackets, so that a meaning always gets its values.
  */
 export type Part =
   | { readonly kind: 'word'; readonly word: string }
@@ -20,7 +20,7 @@ export const NOTHING: Part = { kind: 'sequence', parts: [] };
 
 const LEXEME = /<[^>]*>|[[\]()|]|[a-z']+/g;
 
-/** Reads the notation. Throws a SyntaxError for a pattern that is not written in it: a fault of ours. */
+/** Reads the notation. Throws a SyntaxError for a pattern that is not in this notation: a programming error. */
 export const readPattern = (pattern: string): Part => {
   const lexemes = pattern.match(LEXEME) ?? [];
   if (lexemes.join('') !== pattern.replace(/ /g, '')) throw new SyntaxError(`Not a pattern: ${pattern}`);
@@ -57,7 +57,7 @@ export const readPattern = (pattern: string): Part => {
     return options.length === 0 ? last : { kind: 'choice', options: [...options, last] };
   };
 
-  /** A bar further on at the outer level would make a reference before it one of several choices. */
+  /** A later bar at the outer level would make a reference before it optional. */
   const hasBarAhead = (): boolean => {
     let depth = 0;
     for (const lexeme of lexemes.slice(at)) {
@@ -79,7 +79,7 @@ type References<S extends string> = S extends `${string}<${infer R}>${infer Rest
 type NameOf<R extends string> = R extends `${infer Name}:${string}` ? Name : R;
 type RuleOf<R extends string> = R extends `${string}:${infer Rule}` ? Rule : R;
 
-/** What a meaning is handed: one field for each reference of the pattern, of the type of its rule. */
+/** What a meaning gets: one field for each reference in the pattern, of the type of its rule. */
 export type Captures<S extends string, Meanings> = {
   [R in References<S> as R extends `${string}?` ? never : NameOf<R>]: RuleOf<R> extends keyof Meanings
     ? Meanings[RuleOf<R>]

@@ -5,7 +5,7 @@ import { means, type Rules, said, say } from './rule.ts';
 
 const reading = (value: number): Intent => ({ kind: 'reading', reading: valueReading(value) });
 
-/** What the two report: the meter, how it goes, the gain, the beam's path and the fire panel. */
+/** What the two report: the meter, its trend, the gain, the path of the beam and the fire panel. */
 export const reportingRules = {
   state: [
     ...means(
@@ -29,7 +29,7 @@ export const reportingRules = {
     '[the|a] reading [is|of|at|says|shows]|[it] (shows|says|reads)|showing',
     '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|about|around|roughly|back (to|at)',
   ),
-  /** A number in the meter's unit; "fifty volts" is no reading of a meter in percent. */
+  /** A number in the meter's unit; "fifty volts" is not a reading of a meter in percent. */
   quantity: [
     say('<figure> <measure?>', ({ figure, measure }, { meter }) =>
       measure === undefined || measure === 'own' || !meter || measure === measureOf(meter.unit)

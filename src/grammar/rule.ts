@@ -5,7 +5,7 @@ import type { Axis, Eighths } from '../model/turns.ts';
 import type { Intent, Way } from './intent.ts';
 import { type Captures, type Part, readPattern } from './pattern.ts';
 
-/** What is known of the meter when the words are heard; it settles what the words alone leave open. */
+/** What is known about the meter when the words are heard. It decides what the words alone leave open. */
 export interface Context {
   readonly meter?: Pick<MeterProfile, 'min' | 'max' | 'unit'>;
 }
@@ -19,7 +19,7 @@ export interface Turned {
 
 /** The rules of the grammar, each with the type of what it means. */
 export interface Meanings {
-  // Numbers. `zero` to `runs` mean the figures they stand for, as text, so that they can be joined.
+  // Numbers. `zero` to `runs` mean their digits, as text, so that they can be joined.
   zero: string;
   unit: string;
   head: string;
@@ -39,9 +39,9 @@ export interface Meanings {
   number: number;
   doubtful: number;
   figure: number;
-  /** A number typed in figures. Matched by the tokens themselves, not by words. */
+  /** A number typed in digits. Matched by the tokens themselves, not by words. */
   numeral: number;
-  /** A fraction typed in figures ("1/4"), in whole turns. Matched by the tokens themselves. */
+  /** A fraction typed in digits ("1/4"), in whole turns. Matched by the tokens themselves. */
   fraction: number;
   measure: string;
 
@@ -104,17 +104,17 @@ export const either = <T>(...meanings: T[]): Either<T> => new Either(meanings);
 /** One way to say something, and what it means. */
 export interface Wording<T> {
   readonly part: Part;
-  /** Undefined: these words mean nothing after all, e.g. a turn that is no number of eighths. */
+  /** Undefined: these words mean nothing, e.g. a turn that is not a number of eighths. */
   meaning(captures: Readonly<Record<string, unknown>>, context: Context): T | Either<T> | undefined;
-  /** It sets clauses side by side; taken only where the words cannot be one clause. */
+  /** It joins clauses; used only where the words cannot be one clause. */
   readonly joins: boolean;
-  /** Understood only to be asked about; not a sentence to teach or to practise with. */
+  /** Understood only to ask about it; not a sentence to teach or practise. */
   readonly doubtful: boolean;
 }
 
 export type Rules = { readonly [R in RuleName]?: readonly Wording<Meanings[R]>[] };
 
-/** A wording with its meaning, or with the function that makes it of what the pattern captured. */
+/** A wording with its meaning, or with the function that makes the meaning from what the pattern captured. */
 export const say = <S extends string, T>(
   pattern: S,
   meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
@@ -125,7 +125,7 @@ export const say = <S extends string, T>(
   doubtful: false,
 });
 
-/** A wording that sets clauses side by side: "vertical one" is the vertical one, not vertical and a 1. */
+/** A wording that joins clauses: "vertical one" is the vertical one, not vertical and a 1. */
 export const join = <S extends string, T>(
   pattern: S,
   meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
@@ -137,7 +137,7 @@ export const doubt = <S extends string, T>(
   meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,
 ): Wording<T> => ({ ...say(pattern, meaning), doubtful: true });
 
-/** Clauses side by side that can mean several things. */
+/** Joined clauses that can mean several things. */
 export const doubtfulJoin = <S extends string, T>(
   pattern: S,
   meaning: (captures: Captures<S, Meanings>, context: Context) => T | Either<T> | undefined,

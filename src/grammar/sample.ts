@@ -3,9 +3,9 @@ import type { Part } from './pattern.ts';
 import type { RuleName } from './rule.ts';
 
 /**
- * A sentence of the grammar in the words a person would say, drawn with `rng` (each call gives a number
- * from 0 up to but not including 1). `rule` narrows it, e.g. to `number` or `command`. Doubtful wordings
- * are left out: every sentence drawn has one meaning.
+ * A sentence of the grammar as a person would say it, drawn with `rng` (each call gives a number from 0 up to
+ * but not including 1). `rule` narrows it, e.g. to `number` or `command`. Doubtful wordings are left out:
+ * every sentence has one meaning.
  */
 export const sample = (rng: () => number, rule: RuleName = 'sentence'): string => {
   const pick = <T>(from: readonly T[]): T => from[Math.floor(rng() * from.length)] as T;

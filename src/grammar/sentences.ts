@@ -26,7 +26,7 @@ export const sentenceRules = {
     say('<moved>', ({ moved }) => [moved]),
     join('<moved> [and] <gain>', ({ moved, gain }) => [moved, gain]),
   ],
-  /** What a reading may follow without more ado; after a gain change it might be the gain's number. */
+  /** What a reading may follow directly. After a gain change the number might be the gain's. */
   effect: [
     say('<done>', ({ done }) => done),
     say('<moved>', ({ moved }) => moved),
@@ -75,7 +75,7 @@ export const sentenceRules = {
     say("<act> ((what's|what is) (the reading|it now)|what have you got)", ({ act }) =>
       then(act, { kind: 'ask-reading' }),
     ),
-    // Words that mean one thing from one mouth and another from the other: the question settles it.
+    // Words that mean one thing from the panel and another from the emitter: a question settles it.
     ...[
       doubt(
         '[a] half',

@@ -7,10 +7,10 @@ const placesOf = (resolution: number): number => {
 };
 
 /**
- * A number figure by figure, as it is said on the radio: 142 is "one four two", 50.5 is "five zero decimal
- * five". With `resolution` it is rounded and filled to the places of that resolution, without it to at
- * most four. Whatever it gives, `parse` takes back as the same number. Throws a RangeError for a number of
- * more than six figures before the decimal, or one that is not finite.
+ * A number digit by digit, as it is said on the radio: 142 is "one four two", 50.5 is "five zero decimal
+ * five". With `resolution` it is rounded and filled to the places of that resolution, without it to at most
+ * four. `parse` reads the result as the same number. Throws a RangeError for a number with more than six
+ * digits before the decimal, or one that is not finite.
  */
 export const speakNumber = (value: number, { resolution }: { resolution?: number } = {}): string => {
   if (!(Math.abs(value) < 999_999.5)) throw new RangeError(`Cannot be spoken figure by figure: ${value}`);
@@ -21,7 +21,7 @@ export const speakNumber = (value: number, { resolution }: { resolution?: number
   return [...(value < 0 && Number(figures) !== 0 ? ['minus'] : []), ...words].join(' ');
 };
 
-/** A sentence with its numbers figure by figure, as over a radio: "Heard 142." is said "Heard one four two." */
+/** A sentence with its numbers digit by digit, as over a radio: "Heard 142." is said "Heard one four two." */
 export const spoken = (text: string): string =>
   text.replace(/[-−]?(?<!\d)\d{1,6}(?:\.\d{1,4})?(?!\d)/g, (number) => {
     const places = number.split('.')[1]?.length ?? 0;

@@ -1,7 +1,7 @@
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { means, type Rules, said, say } from './rule.ts';
 
-/** The largest single turn taken at its word, in whole turns; nobody turns further before looking. */
+/** The largest single turn that is believed, in whole turns; nobody turns further without looking. */
 const MAX_TURNS = 4;
 
 const inEighths = (turns: number): number | undefined => {
@@ -71,7 +71,7 @@ export const turningRules = {
     say('<at> <way> <size?>', ({ at, way, size }) => ({ ...size, axis: at, way })),
     say('<way> <size> <at?>', ({ way, size, at }) => said({ ...size, axis: at, way })),
     say('<way> <at> <size?>', ({ way, at, size }) => ({ ...size, axis: at, way })),
-    // The turn that was made stands first, the one that was asked for after it.
+    // The turn that was made comes first, the one that was asked for after it.
     say('<size> <way?> (instead of|rather than|for) <asked:size>', ({ size, way }) =>
       said({ ...size, way: way ?? size.way }),
     ),

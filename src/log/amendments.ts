@@ -4,16 +4,16 @@ import type { Seq } from '../model/ids.ts';
 
 /** What later entries did to earlier ones. */
 export interface Amendments {
-  /** Entries that no longer count, each with the entry that took it back or stands in for it. */
+  /** Entries that no longer count, each with the entry that took it back or replaced it. */
   takenBackBy: ReadonlyMap<Seq, Seq>;
-  /** Entries in whose place another counts now. */
+  /** Entries that another one replaces now. */
   standIns: ReadonlyMap<Seq, Entry>;
 }
 
-/** The entry that a correction counts in the place of. */
+/** The entry that a correction replaces. */
 export const replaced = (fact: Fact): Seq | undefined => ('replaces' in fact ? fact.replaces : undefined);
 
-/** Read from the newest to the oldest, as the search does: what was taken back takes nothing back itself. */
+/** Read from the newest to the oldest, as the search does: an entry that was taken back takes nothing back. */
 export function amendments(entries: readonly Entry[]): Amendments {
   const takenBackBy = new Map<Seq, Seq>();
   const standIns = new Map<Seq, Entry>();
@@ -23,7 +23,7 @@ export function amendments(entries: readonly Entry[]): Amendments {
     const standIn = standIns.get(seq);
     if (target !== undefined) {
       if (takenBackBy.has(seq) && !standIn) continue;
-      // A correction that was itself corrected hands its place on.
+      // A corrected correction passes its place on.
       if (standIn) standIns.delete(seq);
       standIns.set(target, standIn ?? entry);
       takenBackBy.set(target, seq);

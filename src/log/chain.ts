@@ -30,8 +30,8 @@ export const headAfter = (entry: Entry): Head => ({
 });
 
 /**
- * The first thing wrong with a chain of entries, or undefined when it is whole and ends at `head`. Up to
- * `checked` they were found whole before.
+ * The first fault in a chain of entries, or undefined if it is whole and ends at `head`. Entries up to
+ * `checked` were checked before.
  */
 export function findFault(
   entries: readonly Entry[],

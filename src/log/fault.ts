@@ -3,7 +3,7 @@ import type { Seq } from '../model/ids.ts';
 /** The first entry that does not follow from the one before it, or the head that does not close the chain. */
 export type ChainFault = { seq: number; fault: 'order' | 'job' | 'prev' | 'hash' | 'head' };
 
-/** The first line of an exported file that is not what such a file holds. */
+/** The first wrong line of an exported file. */
 export type FileFault = {
   /** Counted from 1. */
   line: number;
@@ -11,11 +11,11 @@ export type FileFault = {
     | 'not-json'
     /** Neither an entry of this format nor its closing line. */
     | 'not-an-entry'
-    /** The entry's text is not the canonical text its hash is taken over. */
+    /** The entry is not written as the canonical text that its hash is taken over. */
     | 'not-canonical'
     /** The file ends without its closing line: its tail was cut. */
     | 'no-head'
-    /** Something stands after the closing line. */
+    /** Something comes after the closing line. */
     | 'after-head';
 };
 
@@ -23,9 +23,9 @@ export type FileFault = {
 export type Wrong =
   | ({ readonly kind: 'file' } & FileFault)
   | ({ readonly kind: 'chain' } & ChainFault)
-  /** A signature that is not of the record before it. */
+  /** A signature that does not cover the record before it. */
   | { readonly kind: 'signature'; readonly seq: Seq }
-  /** The engine of this version would have said something else. */
+  /** The engine of this version gives other advice. */
   | { readonly kind: 'advice'; readonly seq: Seq }
-  /** The findings that were signed are not the findings of the record. */
+  /** The signed findings are not the findings of the record. */
   | { readonly kind: 'findings'; readonly seq: Seq };

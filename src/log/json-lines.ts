@@ -7,8 +7,8 @@ import type { FileFault } from './fault.ts';
 /**
  * The log as JSON Lines (UTF-8, one JSON value a line, every line ended by "\n").
  *
- * An entry's line is `{"hash":"H","entry":B}`: B is the entry's RFC 8785 canonical body, to the byte what
- * the hash was taken over, so that a line can be checked with nothing but SHA-256. The last line is
+ * An entry's line is `{"hash":"H","entry":B}`: B is the entry's RFC 8785 canonical body, byte for byte the
+ * text that was hashed, so that SHA-256 alone can check a line. The last line is
  * `{"format":"ladderline-log","version":1,"head":{"count":N,"hash":"H","job":"J"}}`: the number of entries
  * and the hash of the last one. A file without it, or with fewer entries than it counts, has been cut.
  */
@@ -33,8 +33,8 @@ export const Closing = z.object({
 export type ReadLog = { ok: true; entries: Entry[]; head: Head } | ({ ok: false } & FileFault);
 
 /**
- * Reads what `toJsonLines` wrote. It vouches only for the form of the file; whether the chain is whole
- * is for `findFault(entries, head)` to say.
+ * Reads what `toJsonLines` wrote. It checks only the form of the file; `findFault(entries, head)` checks the
+ * chain.
  */
 export function fromJsonLines(text: string): ReadLog {
   const lines = text.split(/\r?\n/);
@@ -55,7 +55,7 @@ export function fromJsonLines(text: string): ReadLog {
     if (body === undefined) return fault('not-an-entry');
     const entry = Entry.safeParse({ ...(JSON.parse(body) as object), hash });
     if (!entry.success) return fault('not-an-entry');
-    // A field the schema does not know would otherwise be dropped here and never missed.
+    // Otherwise an unknown field would be dropped here without notice.
     if (bodyOf(entry.data) !== body) return fault('not-canonical');
     entries.push(entry.data);
   }

@@ -4,35 +4,35 @@ import type { Fact } from '../model/facts.ts';
 import { Hash } from '../model/ids.ts';
 import { Closing } from './json-lines.ts';
 
-/** What each fact that can stand in a log says. */
+/** What each kind of fact in a log says. */
 const SAYS: Record<Fact['type'], string> = {
   opened: 'The job was opened with this setup; always the first entry of a job.',
-  seated: 'A phone sat down in a seat.',
-  link: 'The phone of a seat came or went.',
-  said: 'Words as they came, before anything was made of them.',
+  seated: 'A phone took a seat.',
+  link: 'The phone of a seat connected or disconnected.',
+  said: 'Words as they were received, before they were understood.',
   unheard: 'Sound that gave no words, and why.',
   reading: 'What the meter showed.',
   trend: 'What the reading is doing.',
   move: 'A turn that was made; eighths of a turn, clockwise positive.',
   gain: 'The gain was changed.',
   path: 'The path of the beam: clear, partly covered or blocked.',
-  're-aimed': 'The emitter was brought by eye onto the receiver; positions start again from zero.',
+  're-aimed': 'The emitter was aimed at the receiver by eye; positions start again from zero.',
   choice: 'The crew chose an adjuster.',
   cannot: 'A turn that was asked for could not be made.',
   checked: 'A list of causes was worked through.',
   item: 'An item of a checklist was answered.',
   panel: 'What the fire panel shows.',
-  confirm: 'The entry "target" was doubted and stands as it is.',
+  confirm: 'The entry "target" was questioned and confirmed.',
   retract: 'The entry "target" no longer counts; it stays in the log.',
-  accept: 'The alignment was accepted, on its evidence or against it with a reason.',
+  accept: 'The alignment was accepted: with all its evidence, or without it for a given reason.',
   pause: 'The crew asked for time.',
-  resume: 'The crew went on.',
+  resume: 'The crew continued.',
   remark: 'A remark.',
-  readback: 'What was heard, said back; "of" is the entry it was taken as.',
+  readback: 'What was understood, read back; "of" is the entry it became.',
   query: 'A question about words that could mean two things or none.',
-  notice: 'Something both should know that asks for no move.',
+  notice: 'Something both should know; it asks for no action.',
   instruction: 'The next move, as it was spoken; supersedes every earlier one.',
-  withdrawn: 'The instruction no longer holds and none has taken its place.',
+  withdrawn: 'The instruction is no longer valid, and there is no new one.',
   stopped: 'The crew stopped.',
   restarted: 'The crew started again.',
   'issue-opened': 'Something that must be settled before signing: a test failed.',
@@ -52,8 +52,8 @@ const EntryLine = z
   .describe('An entry.');
 
 /**
- * JSON Schema (2020-12) of one line of a JSON Lines export, made from the shapes that the program itself reads
- * and writes by. It tells the form; that the hashes chain is for the verifier to say.
+ * JSON Schema (2020-12) of one line of a JSON Lines export, made from the shapes that the program itself
+ * reads and writes by. It describes the form only; the verifier checks the chain of hashes.
  */
 export function lineSchema(): object {
   const { $schema, ...schema } = z.toJSONSchema(

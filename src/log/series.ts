@@ -6,10 +6,10 @@ import type { PanelIndication } from '../model/reports.ts';
 import { AXES, type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { amendments, replaced } from './amendments.ts';
 
-/** Where both adjusters stand, counted from the start or from the last aiming by eye. */
+/** The positions of both adjusters, from the start or from the last aim by eye. */
 export type Position = Record<Axis, Eighths>;
 
-/** A reading with what it was taken at. */
+/** A reading, with the place and gain it was taken at. */
 export interface Sample {
   seq: Seq;
   /** Server clock, ms. */
@@ -20,22 +20,22 @@ export interface Sample {
   cameBy: Position;
   /** Index into `Series.gains`. */
   gain: number;
-  /** How often the emitter had been aimed by eye before: positions compare only within one aim. */
+  /** How often the emitter had been aimed by eye before: positions can be compared only within one aim. */
   aim: number;
-  /** The beam was covered, wholly or in part: says nothing of where the adjusters stand. */
+  /** The beam was covered, all or in part: the reading says nothing about the adjusters. */
   covered: boolean;
   /** The entry that took it back or corrected it, if one did. */
   retractedBy?: Seq;
 }
 
-/** How a gain setting was reached; the first is as it was found. How far apart two are, the log cannot say. */
+/** How a gain setting was reached; the first is as found. The log does not know how far apart two settings are. */
 export type GainSetting = { change: 'as-found' } | { change: FactOf<'gain'>['change']; to?: number };
 
-/** Readings during which one adjuster was turned and the other stood still. */
+/** Readings taken while one adjuster was turned and the other was not. */
 export interface Sweep {
   axis: Axis;
   aim: number;
-  /** Where the other adjuster stood. */
+  /** Position of the other adjuster. */
   otherAt: Eighths;
   samples: Sample[];
 }
@@ -60,11 +60,11 @@ export interface Mark {
     | 'restarted';
   /** End of a hold, ms. */
   until?: number;
-  /** Of an acceptance: it was made against missing evidence. */
+  /** For an acceptance: it was made although evidence was missing. */
   override?: boolean;
   /** Index into `Series.gains`, of the setting a gain change led to. */
   gain?: number;
-  /** Of the fire panel. */
+  /** What the fire panel showed. */
   shows?: PanelIndication;
 }
 
@@ -73,14 +73,14 @@ export interface Series {
   sweeps: Sweep[];
   gains: GainSetting[];
   marks: Mark[];
-  /** Where the adjusters stand at the end. */
+  /** Positions of the adjusters at the end. */
   position: Position;
   aim: number;
 }
 
 /**
  * The data behind the charts. A turn or gain change that was taken back moves nothing; a reading that was
- * taken back or corrected stays, flagged, at the position it was given for, and its correction stands there too.
+ * taken back or corrected stays, flagged, at its position, and its correction is at the same position.
  */
 export function series(entries: readonly Entry[]): Series {
   const { takenBackBy, standIns } = amendments(entries);
@@ -160,7 +160,7 @@ export function series(entries: readonly Entry[]): Series {
   };
 
   for (const { seq, at, fact } of entries) {
-    // A correction counts in the place of what it corrects.
+    // A correction counts at the place of what it corrects.
     if (replaced(fact) !== undefined) continue;
     const retractedBy = takenBackBy.get(seq);
     const standIn = standIns.get(seq);
@@ -171,7 +171,7 @@ export function series(entries: readonly Entry[]): Series {
   return all;
 }
 
-/** A sweep starts with the last reading taken before its first turn, if the adjusters stood there. */
+/** A sweep starts with the last reading before its first turn, if it was taken at that position. */
 function startSweep({ samples, position, aim }: Series, axis: Axis): Sweep {
   const before = samples.findLast((sample) => sample.retractedBy === undefined && !sample.covered);
   const stoodHere = before?.aim === aim && AXES.every((each) => before.position[each] === position[each]);
@@ -182,18 +182,18 @@ function startSweep({ samples, position, aim }: Series, axis: Axis): Sweep {
 export interface Top {
   sample: Sample;
   value: number;
-  /** How many other positions with a number were read on either side of it, in that sweep at that gain. */
+  /** How many other positions with a number were read on each side of it, in that sweep at that gain. */
   below: number;
   above: number;
 }
 
-/** Fewest positions from which a highest one says anything: one on either side of it. */
+/** With fewer positions a highest one means nothing: it needs one on each side. */
 const ENOUGH = 3;
 
 /**
- * The highest reading of one adjuster, in its latest sweep and gain setting with numbers at three
- * positions or more; the one with the most positions when there is none such. Of equal readings, the last.
- * What was seen, not where the beam's peak is: that is the engine's to fit.
+ * The highest reading of one adjuster, in its latest sweep and gain setting with numbers at three positions
+ * or more; otherwise the one with the most positions. Of equal readings, the last. This is what was seen; the
+ * engine fits where the beam's peak is.
  */
 export function topOf({ sweeps, aim }: Series, axis: Axis): Top | undefined {
   let best: Top | undefined;

@@ -45,13 +45,13 @@ export const Action = z.discriminatedUnion('kind', [
     reason: z.enum(['settling', 'wandering', 'proving-steady', 'waiting']),
     until: z.number(),
   }),
-  /** Bring the emitter by eye to within 15 cm of the receiver. */
+  /** Aim the emitter by eye, within 15 cm of the receiver. */
   z.object({ kind: z.literal('re-aim') }),
   /** Cover the beam completely / uncover it, for the blocking check. */
   z.object({ kind: z.literal('block') }),
   z.object({ kind: z.literal('unblock') }),
   z.object({ kind: z.literal('ask'), question: Question }),
-  /** The search found nothing, or the reading will not stand still: things to look at, most likely first. */
+  /** The search found nothing, or the reading keeps changing: things to check, most likely first. */
   z.object({ kind: z.literal('check'), causes: z.array(z.string()).min(1) }),
   /** All evidence is there: say "accept". */
   z.object({ kind: z.literal('offer-accept') }),
@@ -60,7 +60,7 @@ export const Action = z.discriminatedUnion('kind', [
   /** Cover the receiver for a proving test, slowly in part or all of it at once; and uncover it. */
   z.object({ kind: z.literal('cover'), how: Cover }),
   z.object({ kind: z.literal('uncover') }),
-  /** Say when the fire panel shows `expect`; it fails at `until` (ms, the entries' clock), where there is one. */
+  /** Say when the fire panel shows `expect`. The test fails at `until` (ms, the entries' clock), if there is one. */
   z.object({ kind: z.literal('watch-panel'), expect: PanelIndication, until: z.number().optional() }),
   /** A person has to settle the issue of that entry before the pair can be signed. */
   z.object({ kind: z.literal('settle-issue'), issue: Seq }),
@@ -79,7 +79,7 @@ export const Advice = z.object({
   rule: z.string(),
   /** Log entries it rests on, oldest first. */
   because: z.array(Seq),
-  /** The figures it rests on, by name; the names are phrased in `src/phrases/`. */
+  /** The figures it rests on, by name; the words for them are in `src/phrases/`. */
   figures: z.record(z.string(), z.number()),
 });
 export type Advice = z.infer<typeof Advice>;

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { Actor, Fact } from './facts.ts';
 import { Hash, type Head, JobId, MessageId, Seq } from './ids.ts';
 
-/** A fact on its way into the log. */
+/** A fact before it is sealed into the log. */
 export interface Draft {
   actor: Actor;
   fact: Fact;
@@ -10,7 +10,7 @@ export interface Draft {
   ref?: MessageId;
 }
 
-/** One entry of a log: everything but `hash` is what the hash is taken over. */
+/** One entry of a log. The hash is taken over everything but `hash`. */
 export const Entry = z.object({
   job: JobId,
   seq: Seq,

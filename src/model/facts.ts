@@ -24,12 +24,12 @@ export type Via = z.infer<typeof Via>;
 const from = Seq.optional();
 
 /**
- * The entry in whose place this one counts: a correction said later is still about what was read or turned
- * then. Without it a correction counts where it stands, at the position of the end of the log.
+ * The entry that this one replaces: a correction said later is about what was read or turned then, and counts
+ * at that place in the log. Without it, a correction counts where it was logged.
  */
 const replaces = Seq.optional();
 
-/** What the crew reports or decides, and can take back: what the search and the proving are built from. */
+/** What the crew reports or decides, and can take back. Search and proving are built from these. */
 const searchFacts = [
   z.object({ type: z.literal('reading'), reading: Reading, replaces, from }),
   z.object({ type: z.literal('trend'), trend: Trend, from }),
@@ -49,7 +49,7 @@ const searchFacts = [
     from,
   }),
   z.object({ type: z.literal('path'), state: PathState, from }),
-  /** The emitter was brought by eye onto the receiver: positions start again from zero. */
+  /** The emitter was aimed at the receiver by eye: positions start again from zero. */
   z.object({ type: z.literal('re-aimed'), from }),
   /** The crew chose an adjuster. */
   z.object({ type: z.literal('choice'), axis: Axis, from }),
@@ -58,7 +58,7 @@ const searchFacts = [
     type: z.literal('cannot'),
     why: CannotWhy,
     instruction: Seq,
-    /** The turn that was asked for, where it was one: that adjuster goes no further that way. */
+    /** The turn that was asked for, if it was a turn: that adjuster goes no further that way. */
     turn: z.object({ axis: Axis, eighths: Eighths }).optional(),
     from,
   }),
@@ -75,11 +75,11 @@ const searchFacts = [
   }),
   /** What the fire panel shows. */
   z.object({ type: z.literal('panel'), shows: PanelIndication, from }),
-  /** The entry `target` was doubted and stands as it is. */
+  /** The entry `target` was questioned and confirmed. */
   z.object({ type: z.literal('confirm'), target: Seq, from }),
   /** The entry `target` no longer counts; it stays in the log. */
   z.object({ type: z.literal('retract'), target: Seq, why: z.enum(['undo', 'correction']), from }),
-  /** The alignment was accepted: on its evidence, or against it with a typed reason. */
+  /** The alignment was accepted: with all its evidence, or without it for a typed reason. */
   z.object({
     type: z.literal('accept'),
     reading: Reading,
@@ -114,9 +114,9 @@ export const Signature = z.discriminatedUnion('kind', [
 ]);
 export type Signature = z.infer<typeof Signature>;
 
-/** What stands in the log of a site beside no job's. */
+/** Facts that only the log of a site holds. */
 const siteFacts = [
-  /** `code`: the design guidance the plans are held against. */
+  /** `code`: the design guidance that the plans are checked against. */
   z.object({
     type: z.literal('site-opened'),
     site: Name,
@@ -135,17 +135,17 @@ export type SiteFact = z.infer<typeof SiteFact>;
 
 /** Everything that can stand in a log. */
 export const Fact = z.discriminatedUnion('type', [
-  /** `engine`: the version of the rules that advised, see `ENGINE_VERSION`. */
+  /** `engine`: the version of the rules behind the advice, see `ENGINE_VERSION`. */
   z.object({
     type: z.literal('opened'),
     setup: WrittenSetup,
     engine: z.number().int().optional(),
     logVersion: LogVersion,
   }),
-  /** A phone sat down. `takeover`: in place of one that was gone. */
+  /** A phone took a seat. `takeover`: it replaces a phone that was gone. */
   z.object({ type: z.literal('seated'), seat: Seat, device: z.string().max(80), takeover: z.boolean() }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
-  /** Words as they came, before anything was made of them. */
+  /** Words as they were received, before they were understood. */
   z.object({
     type: z.literal('said'),
     seat: Seat,
@@ -161,7 +161,7 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
   }),
   ...searchFacts,
-  /** The crew asked for time; advice rests until they go on. */
+  /** The crew asked for time; there is no advice until they continue. */
   z.object({ type: z.literal('pause'), from }),
   z.object({ type: z.literal('resume'), from }),
   z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
@@ -169,7 +169,7 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('readback'), of: Seq, text: z.string() }),
   /** A question about words that could mean two things or none; the answer is looked at first. */
   z.object({ type: z.literal('query'), of: Seq, text: z.string(), question: Question.optional() }),
-  /** Something both should know that asks for no move. */
+  /** Something both should know; it asks for no action. */
   z.object({ type: z.literal('notice'), text: z.string(), code: z.string() }),
   /** The next move, as it was spoken. Supersedes every earlier one. */
   z.object({
@@ -183,7 +183,7 @@ export const Fact = z.discriminatedUnion('type', [
     /** After this (ms, the log's clock) it must not be acted on without asking again. */
     expiresAt: z.number(),
   }),
-  /** The current instruction no longer holds and none has taken its place. */
+  /** The current instruction is no longer valid, and there is no new one. */
   z.object({
     type: z.literal('withdrawn'),
     instruction: Seq,
@@ -191,7 +191,10 @@ export const Fact = z.discriminatedUnion('type', [
   }),
   z.object({ type: z.literal('stopped'), from }),
   z.object({ type: z.literal('restarted'), from }),
-  /** Something that must be settled before signing: the test begun by, or the answer of, entry `about` failed. */
+  /**
+   * Something that must be settled before signing: a test failed. `about`: the entry that began it or
+   * answered it.
+   */
   z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
   z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
   /** The record up to `head` was read and signed. `findings`: the ids the signer was shown. */

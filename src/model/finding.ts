@@ -1,11 +1,11 @@
 import type { JobId, Seq } from './ids.ts';
 import type { PairId } from './pair-plan.ts';
 
-/** How much it weighs: it may undo the alignment, it wants an answer, or it is only good to know. */
+/** How serious it is: it may undo the alignment, it needs an answer, or it is only good to know. */
 export const SEVERITIES = ['serious', 'question', 'note'] as const;
 export type Severity = (typeof SEVERITIES)[number];
 
-/** The weightiest first; among equals in the order they came. */
+/** The most serious first; equals stay in their order. */
 export const bySeverity = <T extends { readonly severity: Severity }>(found: readonly T[]): T[] =>
   SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity));
 
@@ -32,7 +32,7 @@ export type FindingId = (typeof FINDING_IDS)[number];
 export const SITE_FINDING_IDS = ['weak-neighbour', 'undone'] as const;
 export type SiteFindingId = (typeof SITE_FINDING_IDS)[number];
 
-/** What a careful supervisor would ask about a job. Worded in `src/phrases/findings.ts`. */
+/** What a careful supervisor would ask about a job. Its words are in `src/phrases/findings.ts`. */
 export interface Finding {
   readonly id: FindingId;
   readonly severity: Severity;
@@ -44,7 +44,7 @@ export interface Finding {
   readonly about: readonly string[];
 }
 
-/** What only shows when the records of a site are held against each other. */
+/** A finding that only shows when the records of a site are compared. */
 export interface SiteFinding {
   readonly id: SiteFindingId;
   readonly severity: Severity;

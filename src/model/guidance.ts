@@ -4,14 +4,14 @@ import { Name } from './name.ts';
 const metres = z.number().positive().max(100);
 
 /**
- * The siting distances a plan is held against, metres. Guidance only: local code and the maker decide. Every
- * figure is the user's to change; one left out is not checked.
+ * The siting distances that a plan is checked against, metres. Guidance only: local code and the maker
+ * decide. The user can change every figure; a missing one is not checked.
  */
 export const Guidance = z.object({
   name: Name,
   /** Where the figures are from, as printed beside them. */
   source: z.string().max(200),
-  /** Farthest that the area watched may reach from the beam, to one side. */
+  /** How far the watched area may reach from the beam, to one side. */
   reach: metres.optional(),
   /** Farthest between neighbouring beams. */
   spacing: metres.optional(),
@@ -24,7 +24,7 @@ export const Guidance = z.object({
 });
 export type Guidance = z.infer<typeof Guidance>;
 
-/** Starting points, to be held against the text of the standard before they are relied on. */
+/** Starting points. Check them against the text of the standard before you rely on them. */
 export const GUIDANCES: readonly Guidance[] = [
   {
     name: 'BS 5839-1 style',

@@ -16,6 +16,6 @@ export type Hash = z.infer<typeof Hash>;
 export const MessageId = z.string().regex(/^[A-Za-z0-9_-]{8,40}$/);
 export type MessageId = z.infer<typeof MessageId>;
 
-/** Where a log ends: enough to see that none of its tail was cut. */
+/** Where a log ends: enough to see that its end was not cut off. */
 export const Head = z.object({ job: JobId, count: z.number().int().nonnegative(), hash: Hash });
 export type Head = z.infer<typeof Head>;

@@ -15,7 +15,7 @@ export type PairId = z.infer<typeof PairId>;
 const metres = z.number().positive().max(300);
 const height = z.number().min(0).max(100);
 const seconds = z.number().min(0).max(600);
-/** Part of the light that is held back, percent. */
+/** Part of the light that is blocked, percent. */
 const percent = z.number().gt(0).lt(100);
 
 /** The loss of light at which the detector alarms, as the maker or the setting states it. */
@@ -26,8 +26,8 @@ export const AlarmThreshold = z.discriminatedUnion('unit', [
 export type AlarmThreshold = z.infer<typeof AlarmThreshold>;
 
 /**
- * What is planned for one pair before the ladder goes up. A crew that does not know a figure leaves it
- * out, and what rests on it is not checked.
+ * What is planned for one pair before the ladder goes up. A crew that does not know a figure leaves it out;
+ * what needs it is not checked.
  */
 export const PairPlan = z.object({
   id: PairId,
@@ -49,7 +49,7 @@ export const PairPlan = z.object({
   /** Set delays from "covered" to what the panel shows, seconds. */
   alarmDelay: seconds.optional(),
   faultDelay: seconds.optional(),
-  /** Light the test filter holds back, percent; without a filter the receiver is half covered. */
+  /** Light that the test filter blocks, percent; without a filter the receiver is half covered. */
   filterPercent: percent.optional(),
   /** The path lengths the maker allows, metres. */
   rangeMin: metres.optional(),

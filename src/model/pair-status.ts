@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** Where a pair stands on the site's board, by its latest visit. */
+/** The status of a pair on the site's board, from its latest visit. */
 export const PAIR_STATUSES = [
   'not-started',
   'aligning',

@@ -7,7 +7,7 @@ export type Placed<T extends Fact['type']> = Extract<Fact, { type: T }> & { seq:
 /** A fact the crew reported that still counts. */
 export type Counted = Placed<SearchFact['type']>;
 
-/** The latest of the counted facts that is of one type. */
+/** The latest of the counted facts of one type. */
 export function lastOf<T extends SearchFact['type']>(
   counted: readonly Counted[],
   type: T,
@@ -17,5 +17,5 @@ export function lastOf<T extends SearchFact['type']>(
 
 const TOUCHES: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
 
-/** True for a fact that turned or set something: a reading before it says nothing of what is after it. */
+/** True for a fact that turned or set something: a reading before it says nothing about what comes after. */
 export const isTouch = ({ type }: { readonly type: string }): boolean => TOUCHES.has(type);

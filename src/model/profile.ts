@@ -10,7 +10,7 @@ export type MeterLaw = z.infer<typeof MeterLaw>;
 export const GainKind = z.enum(['continuous', 'stepped', 'automatic', 'fixed']);
 export type GainKind = z.infer<typeof GainKind>;
 
-/** The meter at the panel. Every field is the user's to set; `NEUTRAL_METERS` are starting points. */
+/** The meter at the panel. The user sets every field; `NEUTRAL_METERS` are starting points. */
 export const MeterProfile = z
   .object({
     name: z.string().min(1).max(60),
@@ -22,9 +22,9 @@ export const MeterProfile = z
     /** Smallest difference the meter shows. */
     resolution: z.number().positive(),
     law: MeterLaw,
-    /** Decibels of received power per unit; only on a logarithmic meter. */
+    /** Decibels of received power for one unit; only on a logarithmic meter. */
     dbPerUnit: z.number().positive().optional(),
-    /** At or above this the receiver is flooded and the number says nothing more. */
+    /** At or above this the receiver is saturated and the number means nothing. */
     saturatedAt: z.number(),
     /** At or below this there is no usable signal. */
     lostAt: z.number(),
@@ -70,7 +70,7 @@ export type MeterProfile = z.infer<typeof MeterProfile>;
 /** The emitter's two adjusters. */
 export const AdjusterProfile = z.object({
   name: z.string().min(1).max(60),
-  /** Largest single turn a hand does well, in eighths. */
+  /** Largest single turn that a hand makes well, in eighths. */
   maxStep: z.number().int().min(2).max(12),
   /** Lost motion on reversal, in eighths of a turn (may be a fraction); 0 if not known. */
   backlash: z.number().min(0).max(8),
@@ -81,7 +81,7 @@ export const AdjusterProfile = z.object({
 });
 export type AdjusterProfile = z.infer<typeof AdjusterProfile>;
 
-/** The point to bring a peak to with the gain: the middle of the band. Meter units. */
+/** Where the gain should put a peak: the middle of the band. Meter units. */
 export const midBand = (m: MeterProfile): number => (m.bandLow + m.bandHigh) / 2;
 
 const seconds = (s: number): number => s * 1000;

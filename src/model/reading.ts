@@ -1,8 +1,8 @@
 import { z } from 'zod';
 
 /**
- * What the meter shows: a number in the units of the job's meter profile, or one of the two states in
- * which it shows none. Never a magic number.
+ * What the meter shows: a number in the units of the job's meter profile, or one of the two states without a
+ * number. Never a magic number.
  */
 export const Reading = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('none') }),

@@ -1,8 +1,8 @@
 import { z } from 'zod';
 
-/** Why something that was asked for was not done; every refusal carries one, with words for people beside it. */
+/** Why a request was not done. Every refusal carries one, with words for people. */
 export const Refusal = z.enum([
-  /** The frame is no message of this protocol. */
+  /** The frame is not a message of this protocol. */
   'bad-message',
   'version',
   'bad-token',
@@ -10,7 +10,7 @@ export const Refusal = z.enum([
   'seat-lost',
   /** The same phone opened a newer connection. */
   'replaced',
-  /** `after` lies beyond the log's end: the phone knows of entries this server does not have. */
+  /** `after` is beyond the log's end: the phone has entries that this server does not have. */
   'from-the-future',
   /** A watcher tried to write. */
   'read-only',
@@ -18,7 +18,7 @@ export const Refusal = z.enum([
   'too-long',
   /** There is no such entry, or it cannot be corrected. */
   'bad-target',
-  /** Acceptance was asked for and evidence is missing. */
+  /** Somebody asked for acceptance, but evidence is missing. */
   'not-proven',
   /** Something is missing for signing, or the record has grown since it was read. */
   'not-signable',
@@ -27,7 +27,7 @@ export const Refusal = z.enum([
   'bad-code',
   /** The server could not write its log; nothing was taken. */
   'store-failed',
-  /** The job's log fails its check: it can be read, and nothing more can be added. */
+  /** The job's log fails its check: it can be read, but nothing can be added. */
   'log-broken',
 ]);
 export type Refusal = z.infer<typeof Refusal>;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-/** "wandering": up and down without going anywhere, so that no one value is it. */
+/** "wandering": up and down without a trend, so that no single value is right. */
 export const Trend = z.enum(['rising', 'falling', 'steady', 'wandering']);
 export type Trend = z.infer<typeof Trend>;
 

@@ -3,11 +3,11 @@ import { Name } from './name.ts';
 import { PairPlan } from './pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
 
-/** How much of the job is led: the alignment alone, or what stands before and after it as well. */
+/** How much of the job is guided: the alignment alone, or also the work before and after it. */
 export const Scope = z.enum(['alignment', 'commissioning']);
 export type Scope = z.infer<typeof Scope>;
 
-/** What the job is about; fixed when it is opened. */
+/** What the job is about. Fixed when the job is opened. */
 export const JobSetup = z.object({
   site: Name,
   pair: Name,

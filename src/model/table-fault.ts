@@ -20,6 +20,6 @@ export interface CsvFault {
     | 'needs-its-unit'
     | 'unknown-unit'
     | 'unknown-profile';
-  /** What would be right, where there is a list of it. */
+  /** What would be right, if there is a list of it. */
   readonly choices?: readonly string[];
 }

@@ -10,8 +10,8 @@ export const otherAxis = (axis: Axis): Axis => (axis === 'horizontal' ? 'vertica
 
 /**
  * A turn of an adjuster, or its position, in eighths of a full turn: the smallest step a hand can do
- * reliably. Integers, so that going back always lands exactly where one was. Positive is clockwise as
- * seen by the person facing the screw.
+ * reliably. Integers, so that turning back always ends exactly at the start. Positive is clockwise as seen by
+ * the person facing the screw.
  */
 export const Eighths = z.number().int();
 export type Eighths = z.infer<typeof Eighths>;

@@ -4,15 +4,15 @@ import { AdjusterProfile } from './profile.ts';
 import { JobSetup } from './setup.ts';
 
 /**
- * What logs were written in before some of their words were changed. A log is never rewritten: its facts are kept,
- * sent and hashed as they were written, and put into today's words where they are folded.
+ * The words of older logs. A log is never rewritten: its facts are kept, sent and hashed as they were
+ * written. They are put into today's words when they are folded.
  *
  * Version 1 said `lash` for the `backlash` of the adjusters.
  */
 export const LogVersion = z.union([z.literal(1), z.literal(2)]);
 export type LogVersion = z.infer<typeof LogVersion>;
 
-/** What new logs are written in. */
+/** The version of new logs. */
 export const LOG_VERSION = 2 satisfies LogVersion;
 
 const FormerAdjusters = AdjusterProfile.omit({ backlash: true }).extend({

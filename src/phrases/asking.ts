@@ -4,15 +4,15 @@ import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
 import { readingText } from './readings.ts';
 
-/** What to say to words that were no sentence of ours. */
+/** What to say to words that the grammar does not know. */
 export function unclearText(unknown: readonly string[]): string {
   if (unknown.length === 0) return 'Say again, please.';
-  return `I did not understand "${unknown.join(' ')}". Say it another way, or type it.`;
+  return `I did not understand "${unknown.join(' ')}". Try other words, or type.`;
 }
 
 /**
- * "142, or 140? Say which." Numbers that sound like another are asked in both ways they can be said, "13, thirteen,
- * or 30, thirty?": a number in figures is spoken figure by figure.
+ * "142, or 140? Say which." Numbers that sound alike are asked in figures and in words, "13, thirteen, or 30,
+ * thirty?", because figures are spoken one by one.
  */
 export function optionsText(options: readonly Intent[][], meter: MeterProfile | undefined): string {
   const names = options.map((intents) => intents.map((intent) => intentText(intent, meter)).join(', '));

@@ -1,6 +1,6 @@
 /**
- * What the buttons say. Each goes through the same parser as typed or spoken words; a test holds every one
- * of them to the meaning it is meant to have.
+ * What the buttons say. Each goes through the same parser as typed or spoken words; a test checks that each
+ * one means what it should.
  */
 export const WORDS = {
   done: 'done',
@@ -29,5 +29,5 @@ export const WORDS = {
   panelNormal: 'panel shows normal',
 } as const;
 
-/** What is said for a name typed where it is asked who was told. */
+/** The words for a name typed as the answer to "who was told?". */
 export const toldWords = (who: string): string => `told ${who.trim()}`;

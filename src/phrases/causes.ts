@@ -1,7 +1,7 @@
 import type { Cause } from '../engine/rules.ts';
 import type { ProvingCause } from '../visit/rules.ts';
 
-/** Things to look at, as they are said. Common practice, no source. */
+/** Things to check, as they are said. Common practice, no source. */
 const CAUSES: Record<Cause | ProvingCause, string> = {
   'power-off': 'power at both ends',
   'path-obstructed': 'the path, for anything in it',
@@ -18,12 +18,12 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'path-partly-obstructed': 'the edges of the path',
   'reflected-light': 'shiny surfaces beside the path',
   'below-range': 'that the path is not shorter than the maker allows',
-  'attenuator-missing': 'for the short-range filter, where the maker calls for one',
+  'attenuator-missing': 'for the short-range filter, if the maker asks for one',
   'stray-light': 'for other light at the receiver',
-  'cover-too-small': 'that the cover holds back enough light',
+  'cover-too-small': 'that the cover blocks enough light',
   'cover-speed': 'how fast it was covered: slowly for an alarm, at once for a fault',
-  'covered-said-late': 'that "covered" is said at that moment, not after it',
-  'covered-said-early': 'that "covered" is said at that moment, not before it',
+  'covered-said-late': 'that "covered" is said at that moment, not later',
+  'covered-said-early': 'that "covered" is said at that moment, not earlier',
   'filter-grade': 'the grade of the test filter against the plan',
   'set-threshold': 'the alarm threshold that is set',
   'set-delay': 'the delays that are set',
@@ -35,5 +35,5 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'end-of-line': 'the end-of-line device',
 };
 
-/** A cause this version does not know, from a newer log, stands as it is. */
+/** A cause from a newer log that this version does not know is shown as its id. */
 export const causeText = (cause: string): string => CAUSES[cause as Cause | ProvingCause] ?? cause;

@@ -2,6 +2,8 @@ import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { searchFactText } from './facts.ts';
+import { issueClosed } from './readbacks.ts';
+import { UNHEARD_LINE } from './unheard.ts';
 
 /** How a line of the exchange is to be shown. */
 export type Tone =
@@ -22,7 +24,7 @@ export interface Line {
 
 const SEAT_NAME: Record<Seat, string> = { panel: 'Panel', emitter: 'Emitter' };
 
-/** One log entry as a line of the exchange, or undefined for those that only bookkeep. */
+/** One log entry as a line of the exchange, or undefined for an entry that is not shown. */
 export function describe(
   entry: Pick<Entry, 'actor' | 'fact'>,
   meter: MeterProfile | undefined,
@@ -43,7 +45,7 @@ export function describe(
     case 'said':
       return line(said(fact), 'speech');
     case 'unheard':
-      return line(UNHEARD[fact.why], 'event');
+      return line(UNHEARD_LINE[fact.why], 'event');
     case 'readback':
       return line(fact.text, 'readback');
     case 'query':
@@ -59,16 +61,16 @@ export function describe(
     case 'pause':
       return line('Pause', 'event');
     case 'resume':
-      return line('Going on', 'event');
+      return line('Continuing', 'event');
     case 'stopped':
       return line('Stopped', 'event');
     case 'restarted':
       return line('Started again', 'event');
     case 'issue-opened':
-      // The notice beside it, which is spoken, says why.
+      // The spoken notice that comes with it says why.
       return line('Issue opened', 'event');
     case 'issue-closed':
-      return line(`Issue closed: ${fact.how}`, 'event');
+      return line(issueClosed(fact.how), 'event');
     case 'signed':
       return line(`Signed by ${fact.name}, ${fact.role}`, 'event');
     case 'site-opened':
@@ -89,16 +91,8 @@ export function describe(
 const said = ({ via, text, confidence }: FactOf<'said'>): string =>
   via === 'voice' && confidence !== undefined ? `${text} (${Math.round(confidence * 100)} % sure)` : text;
 
-const UNHEARD: Record<FactOf<'unheard'>['why'], string> = {
-  silence: 'Nothing was heard',
-  unavailable: 'Speech not available',
-  timeout: 'Speech timed out',
-  failed: 'Speech failed',
-  'cut-short': 'Speech cut short',
-};
-
 const WITHDRAWN: Record<FactOf<'withdrawn'>['why'], string> = {
-  expired: 'lapsed: nobody answered in time',
+  expired: 'expired: nobody answered in time',
   paused: 'withdrawn: the crew is waiting',
   stopped: 'withdrawn: the crew stopped',
   changed: 'withdrawn',

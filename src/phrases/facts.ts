@@ -14,7 +14,7 @@ const CANNOT = {
   stuck: 'the adjuster is stuck',
   'end-of-travel': 'the adjuster is at its end of travel',
   'out-of-reach': 'the adjuster is out of reach',
-  unsaid: 'that could not be done',
+  unsaid: 'it could not be done',
 } as const;
 
 function gainText({ change, to }: FactOf<'gain'>): string {

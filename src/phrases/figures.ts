@@ -17,7 +17,7 @@ const inSeconds =
   (value) =>
     `${name} ${Math.round(value)} s`;
 
-/** How each figure of an advice, or of something still missing, is said. Their units are the engine's. */
+/** How each figure of an advice, or of something still missing, is said. Units are the engine's. */
 export const FIGURES: Record<string, Phrase> = {
   reading: inMeterUnits('reading'),
   best: inMeterUnits('best so far'),
@@ -27,8 +27,8 @@ export const FIGURES: Record<string, Phrase> = {
   high: inMeterUnits('band to'),
   expected: inMeterUnits('expected'),
   fittedPeak: inTurns('fitted peak at'),
-  uncertainty: inTurns('give or take'),
-  uncertaintyDb: (db) => `give or take ${db.toFixed(2)} dB`,
+  uncertainty: inTurns('plus or minus'),
+  uncertaintyDb: (db) => `plus or minus ${db.toFixed(2)} dB`,
   shortfall: (db) =>
     Number.isFinite(db) ? `up to ${db.toFixed(2)} dB below the peak` : 'the peak is not known yet',
   held: inSeconds('held for'),
@@ -36,14 +36,14 @@ export const FIGURES: Record<string, Phrase> = {
   age: inSeconds('read'),
   elapsed: (value) => `after ${value.toFixed(1)} s`,
   delay: (value) => `set ${value.toFixed(1)} s`,
-  tolerance: (value) => `give or take ${value.toFixed(1)} s`,
+  tolerance: (value) => `plus or minus ${value.toFixed(1)} s`,
   restored: (value) => `normal after ${value.toFixed(1)} s`,
   loss: (db) => `${db.toFixed(2)} dB lost`,
   expectedLoss: (db) => `${db.toFixed(2)} dB expected`,
   places: (count) => `${count} places tried`,
 };
 
-/** "fitted peak at 0.38 turns, give or take 0.03 turns" */
+/** "fitted peak at 0.38 turns, plus or minus 0.03 turns" */
 export const figuresText = (figures: Readonly<Record<string, number>>, meter: MeterProfile): string =>
   Object.entries(figures)
     .flatMap(([name, value]) => FIGURES[name]?.(value, meter) ?? [])

@@ -8,7 +8,7 @@ export const SEVERITY_WORDS: Record<Severity, string> = {
   note: 'To know',
 };
 
-/** Names of what a finding is about: tests and answers, adjusters and seats, or what was missing. */
+/** Names of what a finding is about: tests, answers, adjusters, seats, or what was missing. */
 const ABOUT: Readonly<Record<string, string>> = {
   ...NEEDS,
   ...WHY_FAILED,
@@ -18,7 +18,7 @@ const ABOUT: Readonly<Record<string, string>> = {
   wiring: 'wiring to the panel',
 };
 
-/** A value this version has no words for, from a newer log, stands as it is. */
+/** A value from a newer log that has no words here is shown as its id. */
 const named = (about: readonly string[]): string => about.map((each) => ABOUT[each] ?? each).join(', ');
 
 const minutes = (seconds: number | undefined): string => `${Math.round((seconds ?? 0) / 60)} min`;
@@ -26,37 +26,37 @@ const minutes = (seconds: number | undefined): string => `${Math.round((seconds 
 const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
   'not-accepted': () => 'The record ends without an accepted alignment.',
   'touched-after-accept': () =>
-    'An adjuster was turned after the alignment was accepted, and nothing was accepted again.',
+    'An adjuster was turned after the acceptance. The new position was not accepted.',
   'gain-after-peak': () => 'The gain was changed after the last turn: no peak was checked at that gain.',
   'not-bracketed': ({ about }) =>
     `Accepted without a lower settled reading on each side of the peak: ${named(about)}.`,
-  override: ({ about }) => `Accepted against missing evidence: ${named(about)}.`,
-  'settle-time': () => 'A turn or gain change was made on a reading that had not come to rest.',
+  override: ({ about }) => `Accepted although evidence was missing: ${named(about)}.`,
+  'settle-time': () => 'A turn or gain change was made before the reading had settled.',
   drift: ({ figures }) =>
     figures.accepted === undefined || figures.later === undefined
-      ? 'The last reading after the acceptance is not what was accepted.'
-      : `The reading was accepted at ${figures.accepted} and is ${figures.later} since.`,
-  unproven: ({ about }) => `Not passed under the alignment that stands: ${named(about)}.`,
+      ? 'The last reading differs from the accepted one.'
+      : `Accepted at ${figures.accepted}, but the last reading was ${figures.later}.`,
+  unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
   'test-failed': ({ about }) => `A test failed: ${named(about)}.`,
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
   'changed-since-signed': () => 'The record has changed since it was signed.',
-  'long-gap': ({ figures }) => `Nobody of the crew said anything for ${minutes(figures.gap)}.`,
+  'long-gap': ({ figures }) => `The crew said nothing for ${minutes(figures.gap)}.`,
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
   corrections: ({ figures: { count } }) =>
     `Corrected or taken back: ${count === 1 ? 'once' : `${count} times`}.`,
   takeover: ({ about }) => `Another phone took over the ${named(about)} seat.`,
 };
 
-/** What a finding is called where its figures are not at hand. An id of a newer version stands as it is. */
+/** The name of a finding where its figures are not known. An id of a newer version is shown as it is. */
 const NAMES: Readonly<Record<string, string>> = {
   'not-accepted': 'no accepted alignment',
-  'touched-after-accept': 'turned after the acceptance',
+  'touched-after-accept': 'turned after acceptance',
   'gain-after-peak': 'gain changed after the peak',
   'not-bracketed': 'peak not bracketed',
-  override: 'accepted against missing evidence',
+  override: 'accepted with evidence missing',
   'settle-time': 'settle time not kept',
-  drift: 'reading drifted since the acceptance',
+  drift: 'reading drifted since acceptance',
   unproven: 'a test not passed',
   'test-failed': 'a test failed',
   'open-issue': 'an issue open',
@@ -78,6 +78,6 @@ export function siteFindingText({ id, pair, figures }: SiteFinding): string {
     case 'weak-neighbour':
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}).`;
     case 'undone':
-      return `Pair ${pair} was accepted, then touched on a later visit that accepted nothing.`;
+      return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
   }
 }

@@ -14,7 +14,7 @@ export const gainChange = (setting: GainSetting): string =>
     ? `${CHANGE[setting.change]} to ${setting.to}`
     : CHANGE[setting.change];
 
-/** "gain 2, lowered": settings are numbered as they came, from 1. */
+/** "gain 2, lowered": settings are numbered in order, from 1. */
 export function gainLabel(gains: readonly GainSetting[], index: number): string {
   const setting = gains[index];
   return setting ? `gain ${index + 1}, ${gainChange(setting)}` : `gain ${index + 1}`;

@@ -32,22 +32,22 @@ function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
       return gainText(action, meter);
     case 'read':
       return rule === 'read-twice'
-        ? { say: 'Panel: once more, to be sure. What does the meter show?', show: 'Read the meter again' }
+        ? { say: 'Panel: read the meter again, to be sure.', show: 'Read the meter again' }
         : { say: 'Panel: what does the meter show?', show: 'Read the meter' };
     case 'hold':
       return HOLD[action.reason];
     case 're-aim':
       return {
-        say: 'Aim the emitter by eye, to within fifteen centimetres of the receiver, then say done.',
+        say: 'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
         show: 'Aim by eye, within 15 cm of the receiver',
       };
     case 'block':
       return {
-        say: 'Cover the beam completely with something dull. Say blocked when it is covered.',
+        say: 'Cover the whole beam with something dull. Then say blocked.',
         show: 'Cover the beam completely',
       };
     case 'unblock':
-      return { say: 'Uncover the beam. Say clear when it is clear.', show: 'Uncover the beam' };
+      return { say: 'Uncover the beam. Then say clear.', show: 'Uncover the beam' };
     case 'ask':
       return questionText(action.question, meter);
     case 'check': {
@@ -64,12 +64,12 @@ function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
     case 'cover':
       return coverText(action.how, setup);
     case 'uncover':
-      return { say: 'Uncover the receiver. Say clear when it is clear.', show: 'Uncover the receiver' };
+      return { say: 'Uncover the receiver. Then say clear.', show: 'Uncover the receiver' };
     case 'watch-panel':
       return watchText(action);
     case 'settle-issue':
       return {
-        say: 'An issue is open. Test again, or write down how it was settled.',
+        say: 'An issue is open. Test again, or write how it was settled.',
         show: 'An issue is open',
       };
     case 'offer-sign':
@@ -79,9 +79,9 @@ function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
       };
     case 'finished':
       if (setup.scope === 'commissioning') {
-        return { say: 'This pair is proven and signed. Leave it as it is.', show: 'Proven and signed' };
+        return { say: 'This pair is proven and signed. Do not touch it.', show: 'Proven and signed' };
       }
-      return { say: 'This pair is aligned and accepted. Hands off.', show: 'Aligned and accepted' };
+      return { say: 'This pair is aligned and accepted. Do not touch it.', show: 'Aligned and accepted' };
   }
 }
 
@@ -96,20 +96,20 @@ function turnText({ axis, eighths, reversal }: Extract<Action, { kind: 'turn' }>
 
 function gainText({ change, toward }: Extract<Action, { kind: 'gain' }>, meter: MeterProfile): SayShow {
   if (change === 'full' || toward === undefined) {
-    return { say: 'Set the gain to full. Say done when it is.', show: 'Gain to full' };
+    return { say: 'Set the gain to full. Then say done.', show: 'Gain to full' };
   }
   const verb = change === 'lower' ? 'Lower' : 'Raise';
   const target = valueText(toward, meter);
   return {
-    say: `${verb} the gain until the reading is about ${target}. Never lose the signal. Say done.`,
+    say: `${verb} the gain until the reading is about ${target}. Do not lose the signal. Then say done.`,
     show: `${verb} gain toward ${target}`,
   };
 }
 
 const HOLD: Record<Extract<Action, { kind: 'hold' }>['reason'], SayShow> = {
   settling: { say: 'Hold, still settling.', show: 'Hold: settling' },
-  wandering: { say: 'Hold. The reading will not stand still.', show: 'Hold: reading wanders' },
-  'proving-steady': { say: 'Hands off. Hold while it proves steady.', show: 'Hold: proving steady' },
+  wandering: { say: 'Hold. The reading keeps changing.', show: 'Hold: reading keeps changing' },
+  'proving-steady': { say: 'Hands off. Wait for a steady reading.', show: 'Hold: proving steady' },
   waiting: { say: 'Hold.', show: 'Hold' },
 };
 

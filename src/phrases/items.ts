@@ -1,7 +1,7 @@
 import type { ChecklistItem } from '../model/checklists.ts';
 
 interface ItemWords {
-  /** A question to be answered by yes or no. */
+  /** A question with the answer yes or no. */
   ask: string;
   /** A few words for very large type. */
   show: string;
@@ -18,19 +18,19 @@ const ITEMS: Record<ChecklistItem, ItemWords> = {
     no: 'alarm outputs not isolated',
   },
   'people-told': {
-    ask: 'Panel: who was told that the alarm is out of service? Say, for example: told the control room.',
+    ask: 'Panel: who was told that the alarm is out of service? For example, say: told the control room.',
     show: 'Who was told?',
     yes: 'told',
     no: 'nobody told yet',
   },
   'access-inspected': {
-    ask: 'Ladder or platform inspected, and fit to climb? Say yes or no.',
+    ask: 'Is the ladder or platform inspected, and safe to climb? Say yes or no.',
     show: 'Access equipment inspected?',
     yes: 'access equipment inspected',
     no: 'access equipment not inspected',
   },
   'laser-caution': {
-    ask: 'Nobody looks into an aiming laser, and nobody below will. Agreed? Say yes or no.',
+    ask: 'Nobody may look into an aiming laser, here or below. Agreed? Say yes or no.',
     show: 'Nobody looks into a laser: agreed?',
     yes: 'laser caution agreed',
     no: 'laser caution not agreed',
@@ -42,25 +42,25 @@ const ITEMS: Record<ChecklistItem, ItemWords> = {
     no: 'path not clear',
   },
   'panel-indication': {
-    ask: 'Panel: in the alarm, does it show this pair, in its zone, and no other? Say yes or no.',
+    ask: 'Panel: does the alarm show this pair, in its zone, and no other? Say yes or no.',
     show: 'Right pair and zone on the panel?',
     yes: 'panel shows the right pair and zone',
     no: 'panel does not show the right pair and zone',
   },
   wiring: {
-    ask: 'Wiring test: open the line to the panel at the detector, see a fault, close it, see it clear. Did it do so? Say yes or no.',
+    ask: 'Wiring test: open the line to the panel at the detector, then close it. Did a fault show, and then clear? Say yes or no.',
     show: 'Wiring test: open line gives fault?',
     yes: 'open line gave a fault, and it cleared',
     no: 'wiring test failed',
   },
   'outputs-restored': {
-    ask: 'Panel: are the alarm outputs restored, and do those who were told know it? Say yes or no.',
+    ask: 'Panel: are the alarm outputs restored, and was everybody told? Say yes or no.',
     show: 'Alarm outputs restored?',
     yes: 'alarm outputs restored',
     no: 'alarm outputs still isolated',
   },
   'covers-on': {
-    ask: 'Are the covers on, and is nothing left in the path? Say yes or no.',
+    ask: 'Are the covers on, and is the path clear? Say yes or no.',
     show: 'Covers on?',
     yes: 'covers on',
     no: 'covers not on yet',
@@ -69,7 +69,7 @@ const ITEMS: Record<ChecklistItem, ItemWords> = {
     ask: 'Panel: is it back to normal, without fault or alarm? Say yes or no.',
     show: 'Panel normal?',
     yes: 'panel normal',
-    no: 'panel not at normal',
+    no: 'panel not normal',
   },
 };
 
@@ -92,7 +92,7 @@ export function itemText({
   return note === undefined ? text : `${text}: ${note}`;
 }
 
-export const WHO_WAS_TOLD = 'Who was told? Say, for example: told the control room.';
+export const WHO_WAS_TOLD = 'Who was told? For example, say: told the control room.';
 
-/** Asked when a question was only acknowledged. */
-export const IS_IT_SO = 'Heard. Is it so? Say yes when it is, or no.';
+/** Asked when somebody only said "roger" to a question. */
+export const IS_THAT_RIGHT = 'Is that right? Say yes or no.';

@@ -10,7 +10,7 @@ export const NEEDS: Record<Missing['id'], string> = {
   'bracket-horizontal': 'lower settled readings on both sides of the horizontal peak, at this gain',
   'bracket-vertical': 'lower settled readings on both sides of the vertical peak, at this gain',
   'at-peak': 'the adjusters at the peak, and a reading next to it',
-  'second-peak': 'a look at where a stronger peak may be',
+  'second-peak': 'a reading where a stronger peak may be',
   'highest-reading': 'the highest reading seen at this gain',
   'blocking-check': 'the blocking check: blocked, the reading must go to nothing and come back the same',
   'steady-hold': 'a reading that holds steady',

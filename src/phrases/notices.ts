@@ -1,18 +1,9 @@
-/** A page that stands where no page of ours does. */
-export interface Notice {
-  readonly title: string;
-  readonly text: string;
-  /** Of the link to the first page, where that helps. */
-  readonly start?: string;
-}
+/** Told to both seats; asks for no move. */
+export const QUIET = 'No word for a while. Say a reading, or "go on".';
+export const NOTHING_ASKED = 'Noted, but there is nothing to do now.';
+export const READING_WANTED = 'The ladder asks: what does the meter show?';
+export const OVERRIDDEN = 'Accepted by override. The reason stays in the record.';
 
-export const NOT_BUILT: Notice = {
-  title: 'The pages are not built yet',
-  text: 'Run "npm run build" on the server, then load this page again.',
-};
-
-export const NO_PAGE: Notice = {
-  title: 'There is nothing here',
-  text: 'Scan the code again, or begin at the start.',
-  start: 'Go to the start',
-};
+/** After a turn was taken back. `turn`: such as "horizontal, a quarter clockwise". */
+export const stillTurned = (turn: string): string =>
+  `Was the screw really turned (${turn})? Then turn it back, or say what was turned.`;

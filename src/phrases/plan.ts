@@ -7,7 +7,7 @@ interface FigureWords {
   name: string;
   formula: string;
   source: string;
-  /** Said when it lies outside its limits. */
+  /** Said when it is outside its limits. */
   warning: string;
 }
 
@@ -79,7 +79,7 @@ const WORDS: Record<FigureId, FigureWords> = {
     name: 'loss of light at the alarm',
     formula: '10 * log10(100 / (100 - percent))',
     source: 'EN 54-12 and ISO 7240-12, from memory',
-    warning: 'outside what a response threshold may be',
+    warning: 'outside the limits of a response threshold',
   },
   'cover-loss': {
     name: 'held back in the alarm test',
@@ -97,7 +97,7 @@ const WORDS: Record<FigureId, FigureWords> = {
 
 export const planFigureWords = ({ id }: PlanFigure): FigureWords => WORDS[id];
 
-/** Places enough to work with: three figures that count. */
+/** Rounded to three significant figures. */
 export const figureText = ({ value, unit }: PlanFigure): string => `${Number(value.toPrecision(3))} ${unit}`;
 
 /** "at least 0.025 m, at most 0.6 m (BS 5839-1, from memory)", or nothing. */
@@ -114,6 +114,6 @@ export function limitsText({ least, most, by, unit }: PlanFigure): string {
 export function planFigureText(figure: PlanFigure): string {
   const { name, formula, source, warning } = planFigureWords(figure);
   const limits = limitsText(figure);
-  const checked = figure.warns ? `Warning: ${warning}; ${limits}. ` : limits && `Held against ${limits}. `;
+  const checked = figure.warns ? `Warning: ${warning}; ${limits}. ` : limits && `Checked against ${limits}. `;
   return `${name}: ${figureText(figure)}. ${checked}Formula: ${formula}. Source: ${source}. ${GUIDANCE_ONLY}`;
 }

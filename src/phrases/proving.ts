@@ -15,18 +15,18 @@ export function coverText(how: Cover, { plan }: JobSetup): SayShow {
   switch (how) {
     case 'full':
       return {
-        say: 'Fault test: cover the receiver completely, all at once, with something dull. Say covered at that moment.',
+        say: 'Fault test: cover the whole receiver at once, with something dull. Say covered at that moment.',
         show: 'Cover all of the receiver at once',
       };
     case 'half':
       return {
-        say: 'Alarm test: slide a dull card over half of the receiver, slowly, in more than two seconds. Say half covered when it is there.',
+        say: 'Alarm test: slowly slide a dull card over half of the receiver. Take more than two seconds. Say half covered when it is there.',
         show: 'Cover half of the receiver, slowly',
       };
     case 'filter': {
       const grade = plan?.filterPercent === undefined ? '' : `${plan.filterPercent} percent `;
       return {
-        say: `Alarm test: bring the ${grade}test filter before the receiver, slowly, in more than two seconds. Say filter on when it is there.`,
+        say: `Alarm test: slowly put the ${grade}test filter in front of the receiver. Take more than two seconds. Say filter on when it is there.`,
         show: `${grade}test filter on, slowly`,
       };
     }
@@ -35,37 +35,37 @@ export function coverText(how: Cover, { plan }: JobSetup): SayShow {
 
 const WATCH: Record<PanelIndication, SayShow> = {
   alarm: {
-    say: 'Panel: read the meter, then watch the panel. Say alarm, or what else it shows, at that moment.',
+    say: 'Panel: read the meter, then watch the panel. Say alarm, or what it shows, at once.',
     show: 'Watch for alarm',
   },
   fault: {
-    say: 'Panel: read the meter, then watch the panel. Say fault, or what else it shows, at that moment.',
+    say: 'Panel: read the meter, then watch the panel. Say fault, or what it shows, at once.',
     show: 'Watch for fault',
   },
   normal: {
-    say: 'Panel: reset it, and say when the panel shows normal.',
+    say: 'Panel: reset it. Say when the panel shows normal.',
     show: 'Watch for normal',
   },
 };
 
 export const watchText = ({ expect }: Extract<Action, { kind: 'watch-panel' }>): SayShow => WATCH[expect];
 
-/** Asked when "covered" was said while a part was to be covered. */
+/** Asked when somebody said "covered" but only a part should be covered. */
 export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
   half: 'Half of it, or all? This test needs half. Say half covered when it is.',
-  filter: 'Is it the filter that is on? Say filter on when it is.',
+  filter: 'Is the filter on? Say filter on when it is.',
 };
 
 export const WHY_FAILED: Record<Failure, string> = {
   'nothing-shown': 'the panel did not show it in time',
   'wrong-indication': 'the panel showed something else',
   'too-early': 'the panel showed it too early',
-  'too-late': 'the panel did not show it in time, only later',
-  'reading-off': 'the reading behind the cover is not what it should be',
+  'too-late': 'the panel showed it too late',
+  'reading-off': 'the reading with the cover on was not as expected',
   'not-restored': 'the panel did not come back to normal in time',
 };
 
-/** "Fault test failed: the panel did not show it in time, only later (after 41.0 s, set 10.0 s, give or take 5.0 s)." */
+/** "Fault test failed: the panel showed it too late (after 41.0 s, set 10.0 s, plus or minus 5.0 s)." */
 export function failureText(failed: Failed, meter: MeterProfile): string {
   if (failed.kind === 'test')
     return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;
@@ -76,5 +76,5 @@ export function failureText(failed: Failed, meter: MeterProfile): string {
 
 export const SETTLED: Record<Settled, string> = {
   'passed-since': 'Tested again, and passed.',
-  'taken-back': 'What it rests on was taken back.',
+  'taken-back': 'The entry it rests on was taken back.',
 };

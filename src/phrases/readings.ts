@@ -6,7 +6,7 @@ import type { FinalReading } from '../visit/final.ts';
 export const decimals = (meter: MeterProfile): number =>
   Math.max(0, Math.min(4, Math.ceil(-Math.log10(meter.resolution) - 1e-9)));
 
-/** A number as the meter shows it: trailing zeros kept, so that 50.0 is not mistaken for a whole-number meter. */
+/** A number as the meter shows it. Trailing zeros stay, so that 50.0 is not taken for a whole-number meter. */
 export const valueText = (value: number, meter: MeterProfile): string => value.toFixed(decimals(meter));
 
 /** "142", "no signal", "saturated". */
@@ -28,7 +28,7 @@ export const FINAL_AS: Record<FinalReading['as'], string> = {
   'last-read': 'last read, not accepted',
 };
 
-/** "142 counts", "142 counts, not accepted": the reading a visit left, wherever it is told in a few words. */
+/** "142 counts", "142 counts, not accepted": the last reading of a visit, in a few words. */
 export const finalText = ({ reading, as }: FinalReading, meter: MeterProfile): string =>
   `${readingWithUnit(reading, meter)}${as === 'last-read' ? ', not accepted' : ''}`;
 

@@ -8,7 +8,7 @@ const PROOF: Record<Proof, string> = {
   fault: 'the fault test, passed',
 };
 
-/** One thing a record lacks for signing. */
+/** One thing that is missing for signing. */
 export function unsignedText(item: Unsigned, issues: readonly Issue[]): string {
   switch (item.kind) {
     case 'accept':

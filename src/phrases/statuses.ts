@@ -1,6 +1,6 @@
 import type { PairStatus } from '../model/pair-status.ts';
 
-/** Where a pair stands, as the board and the report say it. */
+/** The status of a pair, as the board and the report show it. */
 export const STATUS_WORDS: Record<PairStatus, string> = {
   'not-started': 'Not started',
   aligning: 'Aligning',

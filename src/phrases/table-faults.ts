@@ -1,5 +1,8 @@
 import type { CsvFault } from '../model/table-fault.ts';
 
+/** The name in the template's example row. */
+export const EXAMPLE_NAME = 'Delete this row';
+
 const among = (choices: readonly string[] = []): string => choices.join(', ');
 
 /** What is wrong and what to do about it. */
@@ -7,24 +10,24 @@ const WORDS: Record<CsvFault['fault'], (fault: CsvFault) => string> = {
   empty: () => 'there are no pairs in this file. Fill in the template, one pair a row.',
   'not-csv': () => 'a quotation mark is not closed or stands inside a cell. Save the table as CSV again.',
   'unknown-column': ({ choices }) =>
-    `this column is not known. Rename or delete it; known are ${among(choices)}.`,
-  'column-twice': () => 'this column stands there twice. Delete one.',
+    `this column is not known. Rename or delete it. Known columns: ${among(choices)}.`,
+  'column-twice': () => 'this column is there twice. Delete one.',
   'column-missing': () => 'this column is missing. Add it: every pair needs one.',
   'too-many-cells': () => 'there are more cells than columns. Quote cells that hold a comma.',
   required: () => 'this cell is empty. Give the pair a short id of its own, such as B2.',
-  'bad-id': () => 'is no id. Use up to 32 letters, figures, dots and dashes, no spaces, such as B2.',
-  'id-twice': ({ choices }) => `is the id of line ${among(choices)} already. Give each pair its own.`,
+  'bad-id': () => 'is not an id. Use up to 32 letters, digits, dots and dashes, no spaces, such as B2.',
+  'id-twice': ({ choices }) => `is already the id of line ${among(choices)}. Give each pair its own.`,
   'example-row': () => "this is the template's example. Delete the row.",
   'too-long': () => 'is too long. Shorten it.',
-  'not-a-number': () => 'is no number. Write figures only, with a point, such as 62.5.',
+  'not-a-number': () => 'is not a number. Write digits only, with a point, such as 62.5.',
   'out-of-range': ({ choices }) => `is not from ${choices?.join(' to ')}. Check it.`,
-  'needs-its-unit': ({ choices }) => `say in what the threshold is: ${among(choices)}.`,
-  'unknown-unit': ({ choices }) => `is no unit of a threshold. Use ${among(choices)}.`,
+  'needs-its-unit': ({ choices }) => `give the unit of the threshold: ${among(choices)}.`,
+  'unknown-unit': ({ choices }) => `is not a unit for a threshold. Use ${among(choices)}.`,
   'unknown-profile': ({ choices }) =>
-    `is no profile known here. Use one of: ${among(choices)}; or leave it empty.`,
+    `is not a known profile. Use one of: ${among(choices)}; or leave it empty.`,
 };
 
-/** 'Line 4, path_m: "6o" is no number. Write figures only, with a point, such as 62.5.' */
+/** 'Line 4, path_m: "6o" is not a number. Write digits only, with a point, such as 62.5.' */
 export function csvFaultText(fault: CsvFault): string {
   const { line, column, value } = fault;
   const where = column === undefined ? `Line ${line}` : `Line ${line}, ${column}`;

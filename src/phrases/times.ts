@@ -6,7 +6,7 @@ export interface Times {
   day(at: number): string;
   /** Marks on a time axis, each as short as is clear. */
   labels(marks: readonly number[]): string[];
-  /** "UTC+01:00", at that time. Without it a printed time says nothing. */
+  /** "UTC+01:00", at that time. Without it a printed time means nothing. */
   zone(at: number): string;
 }
 
@@ -24,12 +24,12 @@ const DAY_MS = 24 * 3_600_000;
 /** Moments as written in a time zone (IANA name, such as "Europe/London"). @throws {RangeError} on another name */
 export function timesIn(zone: string): Times {
   const made: Record<string, Intl.DateTimeFormat> = {};
-  // A browser takes milliseconds to make one: each is made when it is first needed.
+  // Making one takes a browser milliseconds, so each is made when it is first needed.
   const format = (name: keyof typeof FORMATS): Intl.DateTimeFormat => {
     made[name] ??= new Intl.DateTimeFormat('en-GB', { timeZone: zone, hourCycle: 'h23', ...FORMATS[name] });
     return made[name];
   };
-  // A name of no zone is found out here, not at the first time to be written.
+  // An unknown zone must fail here, not when the first time is written.
   format('hours');
   const clock = (at: number, fine: boolean) => format(fine ? 'seconds' : 'hours').format(at);
   return {

@@ -2,21 +2,21 @@ import type { ChainFault, FileFault, Wrong } from '../log/fault.ts';
 
 const FILE: Record<FileFault['fault'], string> = {
   'not-json': 'is not JSON',
-  'not-an-entry': 'is no entry of a log, nor its closing line',
-  'not-canonical': 'is not written as its hash was taken',
+  'not-an-entry': 'is neither an entry of a log nor its closing line',
+  'not-canonical': 'is not the exact text that its hash was taken over',
   'no-head': 'should be the closing line with the head: the end of the file was cut off',
-  'after-head': 'stands after the closing line',
+  'after-head': 'comes after the closing line',
 };
 
 const CHAIN: Record<ChainFault['fault'], string> = {
   order: 'is not the next one: an entry before it was removed, added or moved',
-  job: 'is of another log',
-  prev: 'does not follow on the one before it',
-  hash: 'was changed: its hash does not fit',
-  head: 'should be there, or is one too many: the log does not end where its head says',
+  job: 'belongs to another log',
+  prev: 'does not follow the one before it',
+  hash: 'was changed: its hash does not match',
+  head: 'is missing, or is one too many: the log does not end where its head says',
 };
 
-/** "Entry 17 was changed: its hash does not fit." */
+/** "Entry 17 was changed: its hash does not match." */
 export function wrongText(wrong: Wrong): string {
   switch (wrong.kind) {
     case 'file':
@@ -24,10 +24,10 @@ export function wrongText(wrong: Wrong): string {
     case 'chain':
       return `Entry ${wrong.seq} ${CHAIN[wrong.fault]}.`;
     case 'signature':
-      return `Entry ${wrong.seq} signs another record than the one before it.`;
+      return `Entry ${wrong.seq} signs a record that is not the one before it.`;
     case 'advice':
-      return `Entry ${wrong.seq} is not what this version's engine advises there. Verify with the version that wrote the log, or ask why.`;
+      return `Entry ${wrong.seq} is not what this version's engine advises here. Verify with the version that wrote the log, or ask why.`;
     case 'findings':
-      return `Entry ${wrong.seq} was signed with other findings than the record has.`;
+      return `Entry ${wrong.seq} was signed with findings that differ from the record's.`;
   }
 }

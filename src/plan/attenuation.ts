@@ -20,7 +20,7 @@ export const HALF_COVER_DB = dbOfPercent(50);
 export const LOSS_FORMS = ['dB', 'percent', 'dB/m', 'percent/ft', 'OD/m'] as const;
 export type LossForm = (typeof LOSS_FORMS)[number];
 
-/** One form and its way from and to the decibels of the whole path of `metres`. */
+/** One form, with the conversion from and to decibels over the whole path of `metres`. */
 const FORMS: Record<
   LossForm,
   { toDb(value: number, metres: number): number; of(db: number, metres: number): number }
@@ -36,8 +36,8 @@ const FORMS: Record<
 };
 
 /**
- * One loss in every form, over a path of `metres`. Undefined where the number is no loss: below zero, a
- * share of a hundred percent or more, or over no path.
+ * One loss in every form, over a path of `metres`. Undefined where the number is not a loss: below zero, a
+ * hundred percent or more, or no path.
  */
 export function lossInAllForms(
   value: number,

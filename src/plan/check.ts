@@ -26,17 +26,17 @@ export const FIGURES = [
 ] as const;
 export type FigureId = (typeof FIGURES)[number];
 
-/** One figure of the plan check. Its name, formula and source are worded in `src/phrases/plan.ts`. */
+/** One figure of the plan check. The words for its name, formula and source are in `src/phrases/plan.ts`. */
 export interface PlanFigure {
   readonly id: FigureId;
   readonly value: number;
   /** "m", "degrees", "percent", "dB", or the meter's unit. */
   readonly unit: string;
-  /** What it is held against, in the same unit, and who says so, where there is such a limit. */
+  /** The limits it is checked against, in the same unit, and their source, where there are any. */
   readonly least?: number;
   readonly most?: number;
   readonly by?: string;
-  /** It lies outside its limits. Never blocks: local code and the maker decide. */
+  /** It is outside its limits. This never blocks the work: local code and the maker decide. */
   readonly warns: boolean;
 }
 
@@ -54,14 +54,14 @@ const figure = (
     ...(least !== undefined && { least }),
     ...(most !== undefined && { most }),
     ...((least !== undefined || most !== undefined) && by !== undefined && { by }),
-    // Entered figures are decimal: a hair's breadth of binary rounding is no warning.
+    // Figures are entered as decimals: a tiny binary rounding error must not warn.
     warns: (least !== undefined && value < least - 1e-9) || (most !== undefined && value > most + 1e-9),
   };
 };
 
 /**
  * Every figure that can be worked out from what is known of a pair, in the order of `FIGURES`. `final`: the
- * reading at the end of the alignment; before it, the middle of the meter's band stands in.
+ * reading at the end of the alignment; before that, the middle of the meter's band is used.
  */
 export function checkPlan(plan: PairPlan, guidance?: Guidance, final?: Reading): PlanFigure[] {
   return [...aiming(plan), ...siting(plan, guidance), ...light(plan, final)];
@@ -144,7 +144,7 @@ function light({ alarmThreshold, filterPercent, meter }: PairPlan, final: Readin
   ];
 }
 
-/** A beam detector's response threshold lies between these (EN 54-12, from memory), dB. */
+/** The response threshold of a beam detector is between these (EN 54-12, from memory), dB. */
 const RESPONSE_DB = { least: 0.5, most: 6 };
 
 function expected(meter: MeterProfile | undefined, final: Reading | undefined, loss: number): PlanFigure[] {

@@ -2,8 +2,8 @@ import type { MeterProfile } from '../model/profile.ts';
 import { NO_SIGNAL, type Reading, valueReading } from '../model/reading.ts';
 
 /**
- * What the meter should show when `lossDb` of the light that gave `clear` is held back, by the meter's law.
- * Undefined where the law or the first reading does not tell.
+ * What the meter should show, by its law, when `lossDb` of the light that gave `clear` is blocked. Undefined
+ * where the law or the first reading is not enough to know.
  */
 export function readingBehind(clear: Reading, lossDb: number, meter: MeterProfile): Reading | undefined {
   if (clear.kind !== 'value') return undefined;
@@ -25,7 +25,7 @@ function valueBehind(value: number, lossDb: number, meter: MeterProfile): number
 
 /**
  * Decibels of light lost between two readings: infinite where the second is no signal. Undefined where the
- * meter's law does not tell, or either is saturated.
+ * meter's law is not known, or either reading is saturated.
  */
 export function lossBetween(clear: Reading, behind: Reading, meter: MeterProfile): number | undefined {
   if (clear.kind !== 'value' || behind.kind === 'saturated') return undefined;

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { Seat } from '../model/facts.ts';
 
-/** Join codes: no 0/O, 1/I/L, so that a code read over a radio or in the sun is not misread. */
+/** Join codes: no 0/O, 1/I/L, so that nobody misreads a code over the radio or in the sun. */
 export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
 export const CODE_LENGTH = 6;
 export const JoinCode = z
@@ -9,7 +9,7 @@ export const JoinCode = z
   .transform((s) => s.toUpperCase().replace(/[\s-]/g, ''))
   .pipe(z.string().regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`)));
 
-/** A role on the wire: one of the two seats, or a watcher who can only read. */
+/** A role in the protocol: one of the two seats, or a watcher who can only read. */
 export const Role = z.enum(['panel', 'emitter', 'watcher']);
 export type Role = z.infer<typeof Role>;
 

@@ -6,7 +6,7 @@ import { Refusal } from '../model/refusal.ts';
 import { currentSetup, WrittenSetup } from '../model/written.ts';
 import { Invite, JoinCode, Token } from './access.ts';
 
-/** Opening, joining and reading a job over HTTP. A token travels as `Authorization: Bearer`. */
+/** Opening, joining and reading a job over HTTP. The token is sent as `Authorization: Bearer`. */
 
 /** POST /api/jobs */
 export const OpenJob = z.object({

@@ -1,11 +1,9 @@
 import { z } from 'zod';
 import { MAX_PAIRS, PairId } from '../model/pair-plan.ts';
+import { NO_SUCH_ZONE } from '../phrases/refusals.ts';
 
-/** An IANA time zone this program knows: the times of a report are written in it. */
-export const TimeZone = z
-  .string()
-  .max(60)
-  .refine(isKnown, { message: 'There is no such time zone. Give a name like "Europe/London" or "UTC".' });
+/** An IANA time zone that this program knows, for the times of a report. */
+export const TimeZone = z.string().max(60).refine(isKnown, { message: NO_SUCH_ZONE });
 
 function isKnown(zone: string): boolean {
   try {

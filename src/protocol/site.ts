@@ -8,6 +8,7 @@ import { MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { MeterProfile } from '../model/profile.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
+import { PAIR_TWICE } from '../phrases/refusals.ts';
 import { Token } from './access.ts';
 
 /**
@@ -15,7 +16,7 @@ import { Token } from './access.ts';
  * two tokens as `Authorization: Bearer`.
  */
 
-/** Who plans, begins visits and signs; and who only reads. */
+/** The desk plans, begins visits and signs; a watcher only reads. */
 export const SiteRole = z.enum(['desk', 'watcher']);
 export type SiteRole = z.infer<typeof SiteRole>;
 
@@ -26,7 +27,7 @@ export const OpenSite = z.object({ site: Name, code: Guidance.optional() });
 export const SiteOpened = z.object({ log: JobId, desk: Token, watch: Token });
 export type SiteOpened = z.infer<typeof SiteOpened>;
 
-/** POST /api/site/pairs: all of them or none. A pair with an id that is there gets the new plan. */
+/** POST /api/site/pairs: all of them or none. A pair with a known id gets the new plan. */
 export const PlanPairs = z.object({
   id: MessageId,
   pairs: z
@@ -34,7 +35,7 @@ export const PlanPairs = z.object({
     .min(1)
     .max(MAX_PAIRS)
     .refine((pairs) => new Set(pairs.map(({ id }) => id)).size === pairs.length, {
-      message: 'Two of these pairs have the same id.',
+      message: PAIR_TWICE,
     }),
 });
 
@@ -42,8 +43,8 @@ export const PlanPairs = z.object({
 export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
 
 /**
- * POST /api/site/jobs, answered with `JobOpened`. The profiles stand in where the pair's plan has none; without
- * any meter there is nothing to begin with.
+ * POST /api/site/jobs, answered with `JobOpened`. The profiles are used where the pair's plan has none;
+ * without any meter no visit can begin.
  */
 export const BeginVisit = z.object({
   id: MessageId,
@@ -53,7 +54,7 @@ export const BeginVisit = z.object({
   adjusters: WrittenAdjusters.transform(currentAdjusters).optional(),
 });
 
-/** How far a log was read, by who signs it. */
+/** How far the signer has read a log. */
 export const ReadTo = Head.omit({ job: true });
 
 /** POST /api/site/sign */
@@ -69,34 +70,34 @@ export const SignRecord = z.object({
 /** POST /api/site/close-issue. `issue`: the entry that opened it. */
 export const CloseIssue = z.object({ id: MessageId, job: JobId, issue: Seq, how: reason });
 
-/** What was asked for is in the log for good. `seq`: its first entry. */
+/** The request is in the log for good. `seq`: its first entry. */
 export const Logged = z.object({ seq: Seq });
 export type Logged = z.infer<typeof Logged>;
 
-/** A pair on the site's board: its plan, and where its latest visit stands. */
+/** A pair on the site's board: its plan, and the status of its latest visit. */
 export const PairRow = z.object({
   plan: PairPlan,
   /** Taken out of the site. */
   dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
   /** Oldest first. */
   visits: z.array(z.object({ job: JobId, at: z.number() })),
-  /** Left out while the log of any of its visits is still being read: then the rest is not all told either. */
+  /** Missing while the log of any of its visits is still being read: then the rest is incomplete too. */
   status: PairStatus.optional(),
   /** Whose phones are connected now. */
   online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
   /** What is next, in a few words. */
   next: z.string(),
-  /** What the visit left, in the words of the meter: read after the tests, or else when it was accepted. */
+  /** The final reading of the visit, in meter units: after the tests, or else at acceptance. */
   final: z.string().optional(),
-  /** How many findings of the latest visit, and of the site on this pair. */
+  /** How many findings the latest visit has, and the site has on this pair. */
   findings: z.object({
     serious: z.number().int(),
     question: z.number().int(),
     note: z.number().int(),
   }),
-  /** Where the latest visit's log ends: what all of this was told from. */
+  /** Where the latest visit's log ends: all of this comes from the log up to there. */
   head: z.object({ count: z.number().int(), hash: Hash }).optional(),
-  /** The signature that stands on the latest visit. */
+  /** The valid signature of the latest visit. */
   signed: z.object({ name: Name, role: Name, at: z.number() }).optional(),
 });
 export type PairRow = z.infer<typeof PairRow>;
@@ -107,7 +108,7 @@ export const SiteView = z.object({
   site: Name,
   code: Guidance.optional(),
   role: SiteRole,
-  /** In the order they were first planned, those taken out among them. */
+  /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),
 });
 export type SiteView = z.infer<typeof SiteView>;
@@ -133,7 +134,7 @@ export const FindingOfSite = z.object({
   figures,
 });
 
-/** GET /api/site/findings: of every visit to the pairs that belong to the site now, and of the site. */
+/** GET /api/site/findings: of every visit to the present pairs of the site, and of the site. */
 export const SiteFindings = z.object({
   perPair: z.array(z.object({ pair: PairId, job: JobId, findings: z.array(JobFinding) })),
   site: z.array(FindingOfSite),

@@ -6,9 +6,9 @@ import { Refusal } from '../model/refusal.ts';
 import { Invite, Role, Token } from './access.ts';
 
 /**
- * The words between phones and server; docs/protocol.md numbers the rules they follow. Text frames are
- * JSON of these; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the
- * talk that was last opened on the same socket.
+ * The messages between phones and server; docs/protocol.md numbers their rules. Text frames are these in
+ * JSON; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the talk that
+ * was last opened on the same socket.
  */
 export const PROTOCOL_VERSION = 2;
 export const OLDEST_PROTOCOL_VERSION = 2;
@@ -20,15 +20,15 @@ export const SOCKET_PATH = '/api/socket';
 export const SAMPLE_RATE = 16_000;
 /** The longest single utterance. */
 export const MAX_TALK_MS = 15_000;
-/** A phone that hears nothing for this long takes its socket for dead. */
+/** A phone that receives nothing for this long treats its socket as dead. */
 export const DEAD_AFTER_MS = 6_000;
 export const PING_EVERY_MS = 2_000;
 /** Largest text or binary frame the server takes, bytes. */
 export const MAX_FRAME_BYTES = 64 * 1024;
 
 /**
- * Refusals that end the connection, with the close code that follows the `refused` message. Others leave
- * it open. Beside these the server closes with 1001 (it is stopping) and 1009 (frame too large).
+ * Refusals that end the connection, with the close code that follows the `refused` message. Others leave it
+ * open. The server also closes with 1001 (it is stopping) and 1009 (frame too large).
  */
 export const CLOSE_CODES = {
   'bad-message': 4400,
@@ -47,12 +47,12 @@ const Text = z.string().trim().min(1).max(500);
 const Share = z.number().min(0).max(1);
 
 export const ClientMessage = z.discriminatedUnion('t', [
-  /** First frame. `after`: the last entry the phone holds, -1 for none. */
+  /** First frame. `after`: the last entry that the phone has, -1 for none. */
   z.object({ t: z.literal('hello'), v: z.number().int(), token: Token, after: z.number().int().min(-1) }),
   /**
-   * Words, typed, stood for by a button, or heard by the phone itself; all go through the same parser. `re`:
-   * the instruction that stood on the speaker's screen, so that a late "done" is credited to the turn it was
-   * said of. Heard words carry how sure the phone's speech model is, as words heard by the server do.
+   * Words that were typed, chosen with a button, or heard by the phone itself; all go through the same
+   * parser. `re`: the instruction on the speaker's screen, so that a late "done" counts for the right turn.
+   * Heard words carry how sure the phone's speech model is, like words heard by the server.
    */
   z
     .object({
@@ -77,7 +77,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('correct'), id, target: Seq, text: z.string().trim().min(1).max(200) }),
   /** Takes back the entry `target`. */
   z.object({ t: z.literal('take-back'), id, target: Seq }),
-  /** Accept against missing evidence, with a typed reason. */
+  /** Accept although evidence is missing, with a typed reason. */
   z.object({ t: z.literal('override'), id, reason: z.string().trim().min(3).max(500) }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
   z.object({ t: z.literal('talk'), id, re: Seq.optional() }),

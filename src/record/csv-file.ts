@@ -7,9 +7,9 @@ import { COLUMNS } from './csv-columns.ts';
 const BYTE_ORDER_MARK = '\uFEFF';
 
 /**
- * The log as a table in the form of `csvText`, with a header line. Columns are `COLUMNS`. The last row has the
- * type "head": its `seq` is the number of entries, its `hash` the hash the chain ends at. The text begins with
- * a UTF-8 byte order mark, without which common spreadsheets take it for another encoding.
+ * The log as a table in the form of `csvText`, with a header line. Columns are `COLUMNS`. The last row has
+ * the type "head": its `seq` is the number of entries, its `hash` the hash the chain ends at. The text begins
+ * with a UTF-8 byte order mark, because common spreadsheets use another encoding without it.
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;

@@ -14,7 +14,7 @@ export interface Item extends Line {
   amended?: { by: Seq; how: 'taken back' | 'corrected' };
 }
 
-/** What was said, with what was made of it at once: the facts taken from it and their read-back. */
+/** What was said, with what followed at once: the facts understood from it and their read-back. */
 export interface Passage extends Item {
   madeOfIt: Item[];
 }
@@ -49,7 +49,7 @@ function belongs({ fact }: Entry, passage: Passage): boolean {
   return fact.of === passage.seq || passage.madeOfIt.some(({ seq }) => seq === fact.of);
 }
 
-/** The lines that hold every one of the words, in any case; "#12" is an entry. */
+/** The lines that contain all of the words, in any case; "#12" is an entry. */
 export function matching(passages: readonly Passage[], wanted: string): readonly Passage[] {
   const words = wanted.toLowerCase().split(/\s+/).filter(Boolean);
   if (words.length === 0) return passages;

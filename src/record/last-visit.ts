@@ -3,17 +3,17 @@ import type { Reading } from '../model/reading.ts';
 import { lossBetween } from '../plan/expected.ts';
 import type { Visit } from '../visit/visit.ts';
 
-/** How the final reading of one visit was found at the next, before anything was touched. */
+/** The final reading of one visit, and the reading found at the next before anything was touched. */
 export interface VisitDrift {
   readonly accepted: Placed<'accept'>;
   readonly found: Placed<'reading'>;
-  /** Light lost since, dB; negative where there is more. Undefined where the meter's law does not tell. */
+  /** Light lost since, dB; negative if there is more. Undefined if the meter's law is not known. */
   readonly lostDb?: number;
   readonly from: Reading;
   readonly to: Reading;
 }
 
-/** Undefined where the earlier visit accepted nothing, or the later one touched before it read. */
+/** Undefined if the earlier visit accepted nothing, or the later one touched something before it read. */
 export function driftBetween(earlier: Visit, later: Visit): VisitDrift | undefined {
   const accepted = lastOf(earlier.commission.counted, 'accept');
   const { counted } = later.commission;

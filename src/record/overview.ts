@@ -6,7 +6,7 @@ import { isTouch } from '../model/placed.ts';
 import type { Reading } from '../model/reading.ts';
 import { countedOf, type JobState } from '../visit/state.ts';
 
-/** What a supervisor wants to know of a job before reading its log. */
+/** What a supervisor wants to know about a job before reading its log. */
 export interface Overview {
   alignment: AlignmentStatus;
   /** Times of the first entry and of the acceptance, or else of the last entry, ms. */
@@ -14,7 +14,7 @@ export interface Overview {
   to?: number;
   /** Who sat where, in order; a phone that only came back is not listed again. */
   people: { seq: Seq; at: number; seat: Seat; device: string; takeover: boolean }[];
-  /** How many of each stand, and how many were taken back. */
+  /** How many of each count, and how many were taken back. */
   moves: Count;
   readings: Count;
   gainChanges: Count;
@@ -42,7 +42,7 @@ export type AlignmentStatus =
       at: number;
       reading: Reading;
       override?: NonNullable<FactOf<'accept'>['override']>;
-      /** Turns, gain changes and aims made after it: the accepted reading no longer vouches for anything. */
+      /** Turns, gain changes and aims made after it: then the accepted reading proves nothing. */
       changedBy: Seq[];
     };
 

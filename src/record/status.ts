@@ -5,9 +5,10 @@ import { isIsolated, isProven, progressOf } from '../visit/progress.ts';
 import { commissionOf, type JobState } from '../visit/state.ts';
 
 /**
- * Needs attention: an issue is open, the alignment was accepted against its evidence (signed or not), the crew
- * stopped, the record has changed since it was signed, all is proven and the outputs are still isolated, or the
- * log fails its check: then nothing it says is settled. `now`: ms, the log's clock; `fault`: of the log's chain.
+ * Needs attention: an issue is open, the alignment was accepted although evidence was missing (signed or
+ * not), the crew stopped, the record has changed since it was signed, all is proven and the outputs are still
+ * isolated, or the log fails its check: then nothing in it is certain. `now`: ms, the log's clock; `fault`:
+ * of the log's chain.
  */
 export function statusOf(state: JobState | undefined, now: number, fault?: ChainFault): PairStatus {
   if (fault) return 'needs-attention';

@@ -12,20 +12,20 @@ import { readVisit, type Visit } from '../visit/visit.ts';
 import { type Overview, overviewOf } from './overview.ts';
 import { statusOf } from './status.ts';
 
-/** What is known of a log already: where it was folded as it grew, and where its chain was checked. */
+/** What is already known about a log: its state if it was folded as it grew, and how far its chain was checked. */
 interface Known {
   readonly state?: JobState;
   readonly fault?: ChainFault | undefined;
 }
 
 /**
- * What a visit's log comes to: page, board, report, verification and signature all draw it from here, so that no
- * two of them can tell it differently. Each part is worked out when it is first asked for, and as of the log's
- * last entry, so that the same log always gives the same.
+ * What follows from a visit's log. Page, board, report, verification and signature all take it from here, so
+ * that no two of them can differ. Each part is computed when it is first needed, as of the log's last entry,
+ * so that the same log always gives the same result.
  */
 export class VisitRecord {
   readonly entries: Log['entries'];
-  /** The first thing wrong with the log's chain: then nothing it says is settled. */
+  /** The first fault in the log's chain: then nothing in the log is certain. */
   readonly fault: ChainFault | undefined;
   /** The state at the end. */
   readonly state: JobState;
@@ -51,19 +51,19 @@ export class VisitRecord {
     return this.#status;
   }
 
-  /** The reading that the visit left, and what it was taken as. */
+  /** The last reading of the visit, and what it counts as. */
   get final(): FinalReading | undefined {
     this.#final ??= this.visit && finalReading(this.visit.commission);
     return this.#final;
   }
 
-  /** Where the proving has got to. */
+  /** How far the pair is proven. */
   get progress(): Progress {
     this.#progress ??= this.visit ? progressOf(this.visit.commission, this.visit.until) : NOTHING_PROVEN;
     return this.#progress;
   }
 
-  /** What is missing for signing, in the order of the work; empty also where there is nothing to sign. */
+  /** What is missing for signing, in the order of the work; also empty if there is nothing to sign. */
   get missing(): readonly Unsigned[] {
     this.#missing ??= this.visit ? missingForSignoff(this.visit.commission, this.visit.until) : [];
     return this.#missing;

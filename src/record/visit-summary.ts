@@ -12,12 +12,12 @@ import { finalText } from '../phrases/readings.ts';
 import { JobFinding, PairRow } from '../protocol/site.ts';
 import type { VisitRecord } from './visit-record.ts';
 
-/** Raised when what is told of the same log changes, so that no summary of before is believed. */
+/** Raised when the same log gives another summary, so that no old summary is used. */
 const MADE = 3;
 
 /**
- * What a visit comes to, for the board and for holding the visits of a site against each other: all that is
- * asked of a log when nobody reads it. Good only while the log ends at `head` and the rules are these.
+ * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be
+ * read again. Valid only while the log ends at `head` and the rules are the same.
  */
 export const VisitSummary = z.object({
   head: Head,
@@ -27,7 +27,7 @@ export const VisitSummary = z.object({
   ...PairRow.pick({ next: true, final: true, signed: true }).shape,
   pathLength: z.number().optional(),
   meter: MeterProfile,
-  /** The acceptance that stands. */
+  /** The valid acceptance. */
   accepted: z.object({ seq: Seq, reading: Reading }).optional(),
   /** Turns, gain changes and aims that count. */
   touches: z.array(z.object({ seq: Seq, type: z.string() })),
@@ -35,7 +35,7 @@ export const VisitSummary = z.object({
 });
 export type VisitSummary = z.infer<typeof VisitSummary>;
 
-/** Undefined for the log of a record that opens no job. */
+/** Undefined for a log that opens no job. */
 export function summaryOf({
   entries,
   visit,
@@ -72,7 +72,7 @@ export function summaryOf({
   };
 }
 
-/** A summary as the rules of a whole site look at it. */
+/** A summary in the form that the rules of a whole site use. */
 export const outcomeOf = ({ head, accepted, meter, touches }: VisitSummary): VisitOutcome => ({
   job: head.job,
   accepted,

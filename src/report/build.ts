@@ -10,9 +10,9 @@ import { type Moments, momentsIn } from './moments.ts';
 import { type PairPage, pairPage, withSiteFindings } from './pair-page.ts';
 import type { Page } from './report.ts';
 
-/** How a report is asked for. */
+/** How a report is requested. */
 export interface ReportOptions {
-  /** IANA name of the time zone its times are written in. */
+  /** IANA name of the time zone for its times. */
   readonly zone: string;
   /** When it is made, ms. */
   readonly at: number;
@@ -30,8 +30,8 @@ export const isSiteLog = ({ entries }: { readonly entries: readonly Entry[] }): 
   entries[0]?.fact.type === 'site-opened';
 
 /**
- * A site's report in the making: its pairs are put to it one by one, so that whoever makes it can do
- * something else between them, and its pages are there when all are in.
+ * A site's report while it is made: the caller adds the pairs one by one, so that it can do other work
+ * between them, and takes the pages at the end.
  */
 export class SiteReport {
   readonly #log: Log;
@@ -39,7 +39,7 @@ export class SiteReport {
   readonly #moments: Moments;
   readonly #site;
   readonly #made: { pair: SitePair; made: PairPage; outcome: PairOutcome }[] = [];
-  /** The pairs whose visits are to be put to it, in this order. */
+  /** The pairs to add, in this order. */
   readonly pairs: readonly SitePair[];
 
   /** @throws {RangeError} on an unknown time zone */
@@ -58,7 +58,7 @@ export class SiteReport {
     this.#made.push({ pair, made: { ...made, visits: [] }, outcome: outcomeFor(pair, made) });
   }
 
-  /** The cover, then a page a pair. */
+  /** The cover, then one page for each pair. */
   pages(): Page[] {
     const found = reviewSite(this.#made.map(({ outcome }) => outcome));
     const of = (id: PairId): SiteFinding[] => found.filter(({ pair }) => pair === id);
@@ -70,7 +70,7 @@ export class SiteReport {
   }
 }
 
-/** What the site is reviewed by: the entries of hundreds of logs are not kept for it. */
+/** What the review of the site needs: it does not keep the entries of hundreds of logs. */
 const outcomeFor = ({ plan }: SitePair, { visits }: PairPage): PairOutcome => ({
   pair: plan.id,
   pathLength: plan.pathLength ?? visits.at(-1)?.commission.setup.pathLength,

@@ -3,21 +3,38 @@ import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
 import { PAIR_STATUSES, type PairStatus } from '../model/pair-status.ts';
+import {
+  ACROSS_NOT_SEARCHED,
+  ACROSS_NOTHING,
+  ALL_SIGNED,
+  COVER_ROWS,
+  COVER_SUBTITLE,
+  guidanceText,
+  morePairs,
+  NO_PAIRS,
+  NOT_ALL_SIGNED,
+  needAttention,
+  ofPairs,
+  PAIR_COLUMNS,
+  pairsText,
+  partOfSite,
+} from '../phrases/cover-page.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
-import { GUIDANCE_ONLY } from '../phrases/plan.ts';
+import { HEADINGS } from '../phrases/headings.ts';
+import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { PairPage } from './pair-page.ts';
 import type { Block, Item, Page } from './report.ts';
-import { footOf, sealBlock } from './seal.ts';
+import { sealBlock } from './seal.ts';
 
-/** The pairs a cover has room to name. */
+/** How many pairs fit on the cover. */
 const LISTED = 24;
 const FINDINGS = 6;
 
-/** Whose page a supervisor turns to first. */
+/** Which pairs a supervisor reads first. */
 const ORDER: readonly PairStatus[] = [
   'needs-attention',
   'aligning',
@@ -44,31 +61,29 @@ export function coverPage(input: CoverInput, moments: Moments): Page {
   const all = livePairs(site).length;
   return {
     title: site.site ?? log.head.job,
-    subtitle: 'Commissioning report: optical beam smoke detectors',
-    badge: isPart(input)
-      ? { text: `${pairs.length} of ${counted(all)}`, heed: true }
-      : whole(count, pairs.length),
+    subtitle: COVER_SUBTITLE,
+    badge: isPart(input) ? { text: partOfSite(pairs.length, all), heed: true } : whole(count, pairs.length),
     blocks: [
       {
         kind: 'figures',
         items: PAIR_STATUSES.map((status) => ({
           name: STATUS_WORDS[status],
           value: String(count(status)),
-          note: `of ${counted(pairs.length)}`,
+          note: ofPairs(pairs.length),
         })),
       },
       thisReport(input, moments),
       pairTable(input),
       acrossSite(input),
-      sealBlock("The site's log", log.head, findFault(log.entries, log.head)),
+      sealBlock(HEADINGS.siteLog, log.head, findFault(log.entries, log.head)),
     ],
-    foot: footOf(log.head),
+    foot: footText(log.head),
   };
 }
 
 const isPart = ({ site, pairs }: CoverInput): boolean => pairs.length < livePairs(site).length;
 
-/** Findings of each weight on one pair: of its latest visit, and of the site. */
+/** Findings of each severity on one pair: of its latest visit, and of the site. */
 const countsOn = ({ pair, made }: CoverInput['pairs'][number], found: CoverInput['found']): number[] =>
   SEVERITIES.map(
     (severity) =>
@@ -83,21 +98,16 @@ function thisReport(input: CoverInput, moments: Moments): Block {
     const total = counts.reduce((sum, on) => sum + (on[i] ?? 0), 0);
     return `${total} ${SEVERITY_WORDS[severity].toLowerCase()}`;
   });
-  const ofSite = isPart(input) ? ` of the site's ${livePairs(site).length}` : '';
+  const all = isPart(input) ? livePairs(site).length : undefined;
   const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
-  const left = dropped > 0 ? `; ${dropped} dropped from the site` : '';
-  const { code } = site;
   return {
     kind: 'facts',
-    title: 'This report',
+    title: HEADINGS.thisReport,
     rows: [
-      { name: 'Made', value: moments.full(at) },
-      { name: 'Pairs', value: `${counted(pairs.length)}${ofSite}, one on each page that follows${left}` },
-      { name: 'Findings', value: findings.join(', ') },
-      {
-        name: 'Guidance',
-        value: `${code ? `plans held against ${code.name} (${code.source}); ` : 'none chosen; '}${GUIDANCE_ONLY}`,
-      },
+      { name: COVER_ROWS.made, value: moments.full(at) },
+      { name: COVER_ROWS.pairs, value: pairsText(pairs.length, all, dropped) },
+      { name: COVER_ROWS.findings, value: findings.join(', ') },
+      { name: COVER_ROWS.guidance, value: guidanceText(site.code) },
     ],
   };
 }
@@ -114,17 +124,17 @@ function pairTable({ pairs, found }: CoverInput): Block {
   );
   return {
     kind: 'table',
-    title: 'Pairs',
+    title: HEADINGS.pairs,
     columns: [
-      { name: 'Pair', share: 3 },
-      { name: 'Name', share: 6 },
-      { name: 'It stands', share: 4 },
-      { name: 'Final reading', share: 3 },
-      { name: 'Findings: serious / asked / to know', share: 4 },
-      { name: 'Page', share: 2 },
+      { name: PAIR_COLUMNS.pair, share: 3 },
+      { name: PAIR_COLUMNS.name, share: 6 },
+      { name: PAIR_COLUMNS.status, share: 4 },
+      { name: PAIR_COLUMNS.final, share: 3 },
+      { name: PAIR_COLUMNS.findings, share: 4 },
+      { name: PAIR_COLUMNS.page, share: 2 },
     ],
-    empty: 'No pairs are planned.',
-    rows: first(rows, LISTED, (left) => [`${left.length} more`, 'each on its page', '', '', '', '']),
+    empty: NO_PAIRS,
+    rows: first(rows, LISTED, (left) => [...morePairs(left.length), '', '', '', '']),
   };
 }
 
@@ -135,18 +145,14 @@ function acrossSite(input: CoverInput): Block {
   }));
   return {
     kind: 'list',
-    title: 'Seen across the site',
-    empty: isPart(input)
-      ? 'Not looked for beyond these pairs: the report on the whole site tells.'
-      : 'Nothing that only shows when its records are held against each other.',
+    title: HEADINGS.acrossSite,
+    empty: isPart(input) ? ACROSS_NOT_SEARCHED : ACROSS_NOTHING,
     items: first<Item>(items, FINDINGS, moreInLog),
   };
 }
 
 function whole(count: (status: PairStatus) => number, pairs: number): Page['badge'] {
-  if (pairs > 0 && count('signed') === pairs) return { text: 'All signed', heed: false };
+  if (pairs > 0 && count('signed') === pairs) return { text: ALL_SIGNED, heed: false };
   const attention = count('needs-attention');
-  return { text: attention > 0 ? `Need attention: ${attention}` : 'Not all signed', heed: true };
+  return { text: attention > 0 ? needAttention(attention) : NOT_ALL_SIGNED, heed: true };
 }
-
-const counted = (pairs: number): string => `${pairs} ${pairs === 1 ? 'pair' : 'pairs'}`;

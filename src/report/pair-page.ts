@@ -11,11 +11,49 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { PairStatus } from '../model/pair-status.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
+import { THE_LOG } from '../phrases/counts.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
+import { HEADINGS } from '../phrases/headings.ts';
 import { askItem, itemText } from '../phrases/items.ts';
+import {
+  A_PHONE,
+  againstOthers,
+  bandText,
+  closedText,
+  FIGURE_NAMES,
+  foundAgainText,
+  issueText,
+  JOB_ROWS,
+  LEADS,
+  LOG_BROKEN,
+  moreSeats,
+  NO_FINDINGS,
+  NO_ISSUES,
+  NO_LOG,
+  NO_PEAK,
+  NO_PEAK_NOTE,
+  NO_RECORD_SUBTITLE,
+  NO_RECORD_TITLE,
+  NONE,
+  NOT_ACCEPTED,
+  NOT_KNOWN,
+  notAnswered,
+  PEAK_NAMES,
+  pairSubtitle,
+  pairTitle,
+  peakNote,
+  remarkText,
+  seriousCount,
+  startText,
+  TOOK_OVER,
+  VISIT_COLUMNS,
+  visitsBefore,
+} from '../phrases/pair-page.ts';
+import { pathText } from '../phrases/planned.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
+import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
 import { driftBetween } from '../record/last-visit.ts';
@@ -28,7 +66,7 @@ import type { Moments } from './moments.ts';
 import { planRows } from './plan-rows.ts';
 import { provingBlock } from './proving.ts';
 import type { Block, Fact, Figure, Item, Page } from './report.ts';
-import { footOf, sealBlock } from './seal.ts';
+import { sealBlock } from './seal.ts';
 import { signBlock } from './sign-block.ts';
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
@@ -37,17 +75,17 @@ export interface PairLogs {
   readonly visits: readonly Log[];
 }
 
-/** A pair's page, and what the cover says of it. */
+/** A pair's page, and what the cover says about it. */
 export interface PairPage {
   readonly page: Page;
   readonly status: PairStatus;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
-  /** Of the visits whose log is whole. */
+  /** Only visits with an unbroken log. */
   readonly visits: readonly Visit[];
 }
 
-/** Chart sizes, pixels: two beside each other are as wide as one alone. */
+/** Chart sizes, pixels: two side by side are as wide as one alone. */
 const HALF = 340;
 const WHOLE = 690;
 const PLOT = 130;
@@ -88,8 +126,8 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
     provingBlock(visit.commission, record.progress),
     {
       kind: 'list',
-      title: 'Findings',
-      empty: 'None: the log was looked through for all that a careful supervisor would ask.',
+      title: HEADINGS.findings,
+      empty: NO_FINDINGS,
       items: first<Item>(
         bySeverity(findings).map((finding) => ({
           lead: SEVERITY_WORDS[finding.severity],
@@ -107,42 +145,42 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT)] },
-    { kind: 'facts', title: 'The job', rows: jobRows(setup, plan, overview, visit.commission, moments) },
-    sealBlock('The record', head, fault),
+    { kind: 'facts', title: HEADINGS.job, rows: jobRows(setup, plan, overview, visit.commission, moments) },
+    sealBlock(HEADINGS.record, head, fault),
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
   const text = [
-    ...(fault ? ['Log broken'] : []),
+    ...(fault ? [LOG_BROKEN] : []),
     STATUS_WORDS[status],
-    ...(counts.serious > 0 ? [`${counts.serious} serious`] : []),
+    ...(counts.serious > 0 ? [seriousCount(counts.serious)] : []),
   ].join('; ');
   return {
     page: {
-      title: plan ? `${plan.id}  ${plan.name}` : setup.pair,
-      subtitle: `${setup.site}. Commissioning record of a beam pair.`,
+      title: plan ? pairTitle(plan) : setup.pair,
+      subtitle: pairSubtitle(setup.site),
       badge: { text, heed },
       blocks,
-      foot: footOf(head),
+      foot: footText(head),
     },
     status,
     final: final && !fault ? finalText(final, meter) : '',
     findings: counts,
-    // What a broken log says is held against no other.
+    // A broken log is not compared with any other.
     visits: records.flatMap(({ record: { visit, fault } }) => (visit && !fault ? [visit] : [])),
   };
 }
 
-/** The page with what only shows against the site's other pairs put to its findings. */
+/** The page, with the findings added that only show against the site's other pairs. */
 export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Page {
   if (found.length === 0) return page;
   const items = found.map(
     (finding): Item => ({
       lead: SEVERITY_WORDS[finding.severity],
-      text: `${siteFindingText(finding)} (against other records of the site)`,
+      text: againstOthers(siteFindingText(finding)),
     }),
   );
   const blocks = page.blocks.map((block) =>
-    block.kind === 'list' && block.title === 'Findings'
+    block.kind === 'list' && block.title === HEADINGS.findings
       ? { ...block, items: [...items, ...block.items] }
       : block,
   );
@@ -152,11 +190,11 @@ export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Pag
 function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPage {
   return {
     page: {
-      title: plan ? `${plan.id}  ${plan.name}` : 'A pair without a record',
-      subtitle: 'Planned beam pair, without a record.',
+      title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
+      subtitle: NO_RECORD_SUBTITLE,
       badge: { text: STATUS_WORDS['not-started'], heed: true },
-      blocks: plan ? [{ kind: 'facts', title: 'As planned', rows: planRows(plan) }] : [],
-      foot: head ? footOf(head) : 'No log yet',
+      blocks: plan ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan) }] : [],
+      foot: head ? footText(head) : NO_LOG,
     },
     status: 'not-started',
     final: '',
@@ -174,41 +212,39 @@ function figures(
   const { accepted } = state;
   const { from, to } = overview;
   const gain = series.gains.at(-1);
-  const peak = (axis: Axis, name: string): Figure => {
+  const peak = (axis: Axis): Figure => {
     const top = topOf(series, axis);
     return {
-      name,
-      value: top ? positionText(top.sample.position[axis]) : 'none seen',
-      note: top
-        ? `turns; ${readingText(top.sample.reading, meter)} there, #${top.sample.seq}`
-        : 'no readings while it was turned',
+      name: PEAK_NAMES[axis],
+      value: top ? positionText(top.sample.position[axis]) : NO_PEAK,
+      note: top ? peakNote(readingText(top.sample.reading, meter), top.sample.seq) : NO_PEAK_NOTE,
     };
   };
   return [
     {
-      name: 'Final reading',
-      value: final ? readingWithUnit(final.reading, meter) : 'none',
-      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}band ${meter.bandLow} to ${meter.bandHigh}`,
+      name: FIGURE_NAMES.final,
+      value: final ? readingWithUnit(final.reading, meter) : NONE,
+      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}${bandText(meter)}`,
     },
     {
-      name: accepted?.override ? 'Accepted by override' : 'Accepted',
-      value: accepted ? readingWithUnit(accepted.reading, meter) : 'not accepted',
+      name: accepted?.override ? FIGURE_NAMES.overridden : FIGURE_NAMES.accepted,
+      value: accepted ? readingWithUnit(accepted.reading, meter) : NOT_ACCEPTED,
       note: accepted ? `${moments.clock(accepted.at, true)}, #${accepted.seq}` : '',
     },
     {
-      name: 'Gain setting',
+      name: FIGURE_NAMES.gain,
       value: String(series.gains.length),
       note: gain ? gainChange(gain) : '',
     },
-    peak('horizontal', 'Horizontal peak'),
-    peak('vertical', 'Vertical peak'),
+    peak('horizontal'),
+    peak('vertical'),
     {
-      name: 'Alignment took',
+      name: FIGURE_NAMES.duration,
       value: from !== undefined && to !== undefined ? duration(to - from) : '',
       note:
         from === undefined
           ? ''
-          : `${moments.day(from)}, from ${moments.clock(from, false)} ${moments.zone(from)}`,
+          : startText(moments.day(from), `${moments.clock(from, false)} ${moments.zone(from)}`),
     },
   ];
 }
@@ -220,9 +256,13 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
   ];
   const issues = ordered.map(
     ({ seq, text, closed }): Item => ({
-      lead: closed ? 'Issue, closed' : 'ISSUE, OPEN',
+      lead: closed ? LEADS.closed : LEADS.open,
       text: brief(
-        `${text} (#${seq})${closed ? ` Closed ${moments.clock(closed.at, false)}, #${closed.seq}: ${closed.how}` : ''}`,
+        issueText(
+          text,
+          seq,
+          closed ? closedText(moments.clock(closed.at, false), closed.seq, closed.how) : '',
+        ),
         2 * REMARK_LENGTH,
         `#${seq}`,
       ),
@@ -230,37 +270,41 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
   );
   const override = end.accepted?.override;
   const overrides: Item[] = override
-    ? [{ lead: 'Override', text: `${override.reason} (#${end.accepted?.seq})` }]
+    ? [{ lead: LEADS.override, text: `${override.reason} (#${end.accepted?.seq})` }]
     : [];
   const remarks = entries.flatMap(({ seq, at, fact }): Item[] =>
     fact.type === 'remark'
       ? [
           {
-            lead: 'Remark',
-            text: `${brief(fact.text, REMARK_LENGTH, `#${seq}`)} (${fact.seat}, ${moments.clock(at, false)}, #${seq})`,
+            lead: LEADS.remark,
+            text: remarkText(
+              brief(fact.text, REMARK_LENGTH, `#${seq}`),
+              fact.seat,
+              moments.clock(at, false),
+              seq,
+            ),
           },
         ]
       : [],
   );
   return {
     kind: 'list',
-    title: 'Issues and remarks',
-    empty: 'None.',
+    title: HEADINGS.issues,
+    empty: NO_ISSUES,
     items: first([...overrides, ...issues, ...remarks], REMARKS, moreInLog),
   };
 }
 
-/** How the final reading of a visit was found at the next; a broken log vouches for no reading. */
+/** The final reading of a visit, and the reading found at the next; a broken log proves no reading. */
 function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined): string {
   const later = next?.record;
   const drift = visit && later?.visit && !fault && !later.fault && driftBetween(visit, later.visit);
-  if (!drift) return 'not told';
+  if (!drift) return NOT_KNOWN;
   const { meter } = visit.commission.setup;
-  const lost = drift.lostDb === undefined ? '' : `: ${drift.lostDb.toFixed(1)} dB lost`;
-  return `${readingText(drift.from, meter)} accepted, ${readingText(drift.to, meter)} found${lost}`;
+  return foundAgainText(readingText(drift.from, meter), readingText(drift.to, meter), drift.lostDb);
 }
 
-/** What came before the latest visit, and how the pair was found again. */
+/** The earlier visits, and how the pair was found after each. */
 function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
   if (records.length < 2) return [];
   const rows = records.slice(0, -1).map((earlier, index): string[] => {
@@ -276,15 +320,15 @@ function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
   return [
     {
       kind: 'table',
-      title: 'Earlier visits',
+      title: HEADINGS.earlier,
       columns: [
-        { name: 'Day', share: 2 },
-        { name: 'Log', share: 3 },
-        { name: 'It stood', share: 2 },
-        { name: 'At the next visit', share: 4 },
+        { name: VISIT_COLUMNS.day, share: 2 },
+        { name: VISIT_COLUMNS.log, share: 3 },
+        { name: VISIT_COLUMNS.status, share: 2 },
+        { name: VISIT_COLUMNS.found, share: 4 },
       ],
       empty: '',
-      rows: first(rows.toReversed(), VISITS, (left) => [`${left.length} before`, '', '', '']),
+      rows: first(rows.toReversed(), VISITS, (left) => [visitsBefore(left.length), '', '', '']),
     },
   ];
 }
@@ -300,26 +344,26 @@ function jobRows(
     .slice(0, 6)
     .map(
       ({ seat, device, at, takeover }) =>
-        `${seat}: ${brief(device || 'a phone', 40, 'the log')}, ${moments.clock(at, false)}${takeover ? ', took over' : ''}`,
+        `${seat}: ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
     );
-  const more = people.length > 6 ? `; ${people.length - 6} more in the log` : '';
+  const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
   const lists: Fact[] =
     setup.scope === 'commissioning'
       ? [
-          { name: 'Before the work', value: answers(commission, 'before') },
-          { name: 'After the work', value: answers(commission, 'after') },
+          { name: JOB_ROWS.before, value: answers(commission, 'before') },
+          { name: JOB_ROWS.after, value: answers(commission, 'after') },
         ]
       : [];
   return [
-    { name: 'Crew', value: `${seats.join('; ')}${more}` },
+    { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
     ...(plan || setup.plan
       ? planRows((plan ?? setup.plan) as PairPlan)
       : path === undefined
         ? []
-        : [{ name: 'Path', value: `${path} m` }]),
-    { name: 'Meter, adjusters', value: `${setup.meter.name}; ${setup.adjusters.name}` },
+        : [{ name: JOB_ROWS.path, value: pathText(path) }]),
+    { name: JOB_ROWS.profiles, value: `${setup.meter.name}; ${setup.adjusters.name}` },
   ];
 }
 
@@ -327,6 +371,6 @@ const answers = (commission: Commission, list: Checklist): string =>
   CHECKLISTS[list]
     .map((item) => {
       const answer = answerTo(commission, list, item);
-      return answer ? `${itemText(answer)} #${answer.seq}` : `NOT ANSWERED: ${askItem(item).show}`;
+      return answer ? `${itemText(answer)} #${answer.seq}` : notAnswered(askItem(item).show);
     })
     .join('; ');

@@ -1,9 +1,10 @@
 import type { Captioned } from '../charts/turns-scene.ts';
 import type { Signature } from '../model/facts.ts';
+import { pageNumberText } from '../phrases/headings.ts';
 
 /**
- * A report in words and drawings, as both of its renderings show it: the printable page and the PDF differ in
- * type and line breaks, never in what they say. Built by `coverPage` and `pairPage`.
+ * A report in words and drawings, for both renderings: the printable page and the PDF differ in type and line
+ * breaks, never in what they say. Built by `coverPage` and `pairPage`.
  */
 export type Block =
   /** The answers, large. */
@@ -13,7 +14,7 @@ export type Block =
       readonly kind: 'table';
       readonly title: string;
       readonly columns: readonly Column[];
-      /** Said in place of the table where there are no rows. */
+      /** Shown instead of the table if there are no rows. */
       readonly empty: string;
       readonly rows: readonly (readonly string[])[];
     }
@@ -29,7 +30,7 @@ export type Block =
       readonly lines: readonly string[];
       readonly signature: Signature | undefined;
     }
-  /** Two beside each other, or one alone. */
+  /** Two side by side, or one alone. */
   | { readonly kind: 'charts'; readonly charts: readonly Captioned[] };
 
 export interface Figure {
@@ -45,7 +46,7 @@ export interface Fact {
 
 export interface Column {
   readonly name: string;
-  /** Its part of the width, against the other columns'. */
+  /** Its part of the width, relative to the other columns. */
   readonly share: number;
 }
 
@@ -59,12 +60,12 @@ export interface Item {
 export interface Page {
   readonly title: string;
   readonly subtitle: string;
-  /** How it stands, and whether somebody has to look at it. */
+  /** The status, and whether somebody must look at it. */
   readonly badge: { readonly text: string; readonly heed: boolean };
   readonly blocks: readonly Block[];
-  /** At the foot of the sheet, before its number: which record it is of. */
+  /** At the foot of the page, before its number: the record that it shows. */
   readonly foot: string;
 }
 
 /** "Page 3 of 13" */
-export const pageNumber = (index: number, total: number): string => `Page ${index + 1} of ${total}`;
+export const pageNumber = (index: number, total: number): string => pageNumberText(index + 1, total);

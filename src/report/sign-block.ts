@@ -1,11 +1,20 @@
-import type { Seq } from '../model/ids.ts';
+import { THE_LOG } from '../phrases/counts.ts';
+import { HEADINGS } from '../phrases/headings.ts';
+import {
+  changedSinceSigned,
+  missingForSigning,
+  NOT_SIGNED,
+  NOTHING_MISSING,
+  signedByText,
+  signedPart,
+} from '../phrases/signature.ts';
 import { unsignedText } from '../phrases/signoff.ts';
 import type { VisitRecord } from '../record/visit-record.ts';
 import { brief } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';
 
-/** Characters of what is missing. */
+/** The most characters for what is missing. */
 const LONGEST = 500;
 
 /** Who answers for the record, or what is missing for it. */
@@ -13,29 +22,22 @@ export function signBlock({ state, missing }: VisitRecord, moments: Moments): Bl
   const { signed, changedBy, issues } = state;
   const block = (lines: readonly string[]): Block => ({
     kind: 'signature',
-    title: 'Signature',
+    title: HEADINGS.signature,
     lines,
     signature: signed?.signature,
   });
   if (!signed) {
     return block([
-      'Not signed.',
+      NOT_SIGNED,
       missing.length === 0
-        ? 'Nothing is missing for signing.'
-        : brief(
-            `Missing for signing: ${missing.map((item) => unsignedText(item, issues)).join('; ')}.`,
-            LONGEST,
-            'the log',
-          ),
+        ? NOTHING_MISSING
+        : brief(missingForSigning(missing.map((item) => unsignedText(item, issues))), LONGEST, THE_LOG),
     ]);
   }
   const { name, role, at, seq, head } = signed;
   return block([
-    `${name}, ${role}, ${moments.full(at)}, entry #${seq}.`,
-    `Signed: the first ${head.count} entries, head hash ${head.hash}.`,
-    ...(changedBy === undefined ? [] : [changedText(changedBy)]),
+    signedByText(name, role, moments.full(at), seq),
+    signedPart(head),
+    ...(changedBy === undefined ? [] : [changedSinceSigned(changedBy)]),
   ]);
 }
-
-const changedText = (seq: Seq): string =>
-  `CHANGED SINCE SIGNING: entry #${seq} and what follows are not covered by this signature.`;

@@ -7,7 +7,7 @@ export type LobeShape =
   /** `exp(-ln 2 (r/r_half)^4)`: flat on top, steep at the edge. */
   | { kind: 'flat-topped' };
 
-/** One place the light comes from, as seen by turning the emitter. */
+/** One place where the light comes from, as seen by turning the emitter. */
 export interface Lobe {
   shape: LobeShape;
   /** Where it peaks, eighths from the start position. */
@@ -18,7 +18,7 @@ export interface Lobe {
   halfVertical: number;
   /** Power at its peak, dB below the main lobe's peak (main lobe: 0). */
   belowDb: number;
-  /** Light that does not travel along the direct path: a board held in the path leaves it as it is. */
+  /** Light that does not use the direct path: a board in the path does not block it. */
   reflected: boolean;
 }
 

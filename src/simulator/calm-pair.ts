@@ -3,8 +3,8 @@ import type { Axis } from '../model/turns.ts';
 import type { PairSpec } from './pair.ts';
 
 /**
- * A well-made pair in a quiet hall: one clean beam that peaks at `peak` (eighths from the start) and, at
- * full gain, 3 dB above what the meter can show. Change what the case is about.
+ * A well-made pair in a quiet hall: one clean beam that peaks at `peak` (eighths from the start) and, at full
+ * gain, 3 dB above what the meter can show. Change only what your case is about.
  */
 export const calmPair = (meter: MeterProfile, peak: Readonly<Record<Axis, number>>): PairSpec => ({
   meter,

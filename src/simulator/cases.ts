@@ -4,9 +4,9 @@ import type { PairSpec } from './pair.ts';
 import { between, chance, logBetween, normal, pick, type Rng } from './rng.ts';
 
 /**
- * A random beam pair of the kind a site has. Angles follow from an adjuster of 0.7 degrees a turn and a
- * beam of 0.35 to 1.4 degrees half-power half-width (estimates of our own, no source); 15 cm of aim as
- * the angle it is at the pair's distance.
+ * A random beam pair, as on a real site. Angles follow from an adjuster of 0.7 degrees a turn and a beam of
+ * 0.35 to 1.4 degrees half-power half-width (estimates of our own, no source); an aim of 15 cm becomes the
+ * angle at the pair's distance.
  */
 const DEGREES_PER_EIGHTH = 0.7 / 8;
 
@@ -22,7 +22,7 @@ export function randomPair(rng: Rng, mix: CaseMix = SITE_MIX): PairSpec {
   const distance = logBetween(rng, 8, 100);
   const aimRadius = (Math.atan(0.15 / distance) * 180) / Math.PI / DEGREES_PER_EIGHTH;
   const half = logBetween(rng, 0.35, 1.4) / DEGREES_PER_EIGHTH;
-  // The crew aims the emitter by eye, and misses by more than it means to.
+  // The crew aims the emitter by eye, and misses by more than it thinks.
   const off = Math.hypot(aimRadius, half) * Math.sqrt(rng()) * 1.5;
   const angle = between(rng, 0, 2 * Math.PI);
   const main: Lobe = {

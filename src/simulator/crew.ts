@@ -12,13 +12,13 @@ import { between, chance, normal, type Rng } from './rng.ts';
 export const MOVE_MS = 6_000;
 export const SAY_MS = 1_000;
 
-/** How often people err, as a share of the readings or turns it could happen to. */
+/** How often people make mistakes, as a share of the readings or turns. */
 export interface Errors {
   /** A number heard or read wrong: swapped or dropped digits, thirteen for thirty, one digit off. */
   misread: number;
   /** A turn the wrong way, on the wrong adjuster, or of half or double the size. */
   wrongTurn: number;
-  /** A reading said of the moment before the turn. */
+  /** A reading from the moment before the turn. */
   lateReading: number;
 }
 export const CAREFUL: Errors = { misread: 0, wrongTurn: 0, lateReading: 0 };
@@ -34,7 +34,7 @@ export interface Crew {
   /** ms */
   readonly at: number;
   readonly nextSeq: Seq;
-  /** Turns that were really made otherwise than the entry says. */
+  /** Turns that were really different from their entry. */
   readonly slips: ReadonlyMap<Seq, Turn>;
   /** The last reading said, by its entry. */
   readonly said: { readonly seq: Seq; readonly reading: Reading } | undefined;
@@ -56,7 +56,7 @@ export interface Done {
   readonly events: readonly SearchEvent[];
 }
 
-/** The crew does what it is told, says that it did, and errs now and then. */
+/** The crew does what it is asked, says so, and sometimes makes a mistake. */
 export function carryOut(crew: Crew, advice: Advice, errors: Errors, rng: Rng): Done {
   const { action } = advice;
   switch (action.kind) {
@@ -131,7 +131,7 @@ function wrongTurn({ axis, eighths }: Turn, rng: Rng): Turn {
   return kind < 0.85 && half !== 0 ? { axis, eighths: half } : { axis, eighths: 2 * eighths };
 }
 
-/** A hand sets a reading to within a tenth of a decibel or so; without a target it turns to full. */
+/** A hand sets a reading within about a tenth of a decibel; without a target it turns to full. */
 function changeGain(crew: Crew, action: Extract<Action, { kind: 'gain' }>, rng: Rng): Done {
   const at = crew.at + MOVE_MS;
   const wanted =
@@ -180,7 +180,7 @@ function teenForTy(value: number): number {
   return value % 10 === 0 && tens >= 3 && tens <= 9 ? tens + 10 : value;
 }
 
-/** Asked, people look again, and they know what they turned. */
+/** When asked, people look again, and they know what they turned. */
 function answer(crew: Crew, question: Question, rng: Rng): Done {
   const { about } = question;
   const at = crew.at + 2 * SAY_MS;

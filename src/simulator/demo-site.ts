@@ -11,7 +11,7 @@ import type { PairSpec } from './pair.ts';
 import type { Plant } from './plants.ts';
 import { playVisit } from './visit.ts';
 
-/** An invented site of a dozen pairs. Some visits went well; in others something was planted. */
+/** An invented site of a dozen pairs. Some visits went well; others have planted faults. */
 export const DEMO_SITE = 'Hollin Bridge sorting hall (invented)';
 
 const meter = NEUTRAL_METERS.find(({ unit }) => unit === 'counts') as MeterProfile;
@@ -20,7 +20,7 @@ interface DemoPair {
   readonly id: PairId;
   readonly name: string;
   readonly pathLength: number;
-  /** One list a visit, of what goes wrong on it. */
+  /** One list for each visit, of what goes wrong. */
   readonly visits: readonly (readonly Plant[])[];
   /** Level at full gain, dB over full scale. */
   readonly peakDb?: number;

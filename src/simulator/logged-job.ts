@@ -6,7 +6,7 @@ import type { Seat } from '../model/facts.ts';
 import type { Head, JobId } from '../model/ids.ts';
 import { EMPTY, fold, type JobState } from '../visit/state.ts';
 
-/** A job without a server: what is put to it is answered and sealed into its log, on a clock moved by hand. */
+/** A job without a server: each input is answered and sealed into its log, on a clock that is set by hand. */
 export class LoggedJob {
   readonly entries: Entry[] = [];
   state: JobState = EMPTY;

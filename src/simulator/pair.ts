@@ -4,12 +4,12 @@ import type { Axis, Eighths } from '../model/turns.ts';
 import { type Lobe, lobePower } from './beam.ts';
 import { normal, type Rng } from './rng.ts';
 
-/** A beam pair that never changes: what it is made of and how far off it starts. */
+/** The fixed part of a beam pair: its build, and how far off it starts. */
 export interface PairSpec {
   meter: MeterProfile;
   /** The first is the main lobe; others are side lobes and reflections. */
   lobes: readonly [Lobe, ...Lobe[]];
-  /** Level of the main lobe's peak at full gain, dB over the meter's full scale; negative: below it. */
+  /** Level of the main lobe's peak at full gain, dB above the meter's full scale; negative: below. */
   peakDb: number;
   /** How far the gain can be turned down from full, dB. */
   gainRangeDb: number;
@@ -19,9 +19,9 @@ export interface PairSpec {
   backlash: Record<Axis, number>;
   /** Part of a turn of one adjuster that also moves the other axis. */
   coupling: number;
-  /** How far off the receiver an aim by eye may end, eighths: 15 cm as the angle it is at this distance. */
+  /** How far from the receiver an aim by eye may end, eighths: the angle of 15 cm at this distance. */
   aimRadius: number;
-  /** How far each adjuster goes either way of the start, eighths. */
+  /** How far each adjuster goes from the start in each direction, eighths. */
   travel: number;
   /** Time constant with which the meter follows, ms. */
   lagMs: number;
@@ -37,15 +37,15 @@ export interface PairSpec {
 /** A beam pair at one moment. Plain data; every step gives a new one. */
 export interface BeamPair {
   readonly spec: PairSpec;
-  /** Where the screws stand. */
+  /** Positions of the screws. */
   readonly turned: Record<Axis, Eighths>;
-  /** Where the emitter points: the screws less their backlash, from where the aim by eye left it. */
+  /** Where the emitter points: the screws minus their backlash, from the last aim by eye. */
   readonly pointing: Record<Axis, number>;
   readonly aim: Record<Axis, number>;
   /** Gain below full, dB. */
   readonly gainDb: number;
   readonly blocked: boolean;
-  /** Power the meter showed at the last change and when that was: it follows with a lag. */
+  /** The power that the meter showed at the last change, and when: it follows with a lag. */
   readonly shown: { power: number; at: number };
 }
 
@@ -83,7 +83,7 @@ function shownPower(pair: BeamPair, at: number): number {
   return powerNow(pair, at) * (1 - left) + pair.shown.power * left;
 }
 
-/** Keeps what the meter shows while something changes under it. */
+/** Keeps what the meter shows while something else changes. */
 const change = (pair: BeamPair, at: number, to: Partial<BeamPair>): BeamPair => ({
   ...pair,
   ...to,
@@ -113,14 +113,14 @@ export function setGain(pair: BeamPair, gainDb: number, at: number): BeamPair {
 /** How far a detector that sets its own gain turns it at once, dB. */
 const OWN_STEP_DB = 6;
 
-/** What a detector that sets its own gain does about a flooded or a lost reading; the same pair where nothing. */
+/** What a detector that sets its own gain does with a saturated or lost reading; the same pair if it does nothing. */
 export function ownGain(pair: BeamPair, shown: Reading, at: number): BeamPair {
   if (pair.spec.meter.gain !== 'automatic' || pair.blocked || shown.kind === 'value') return pair;
   const gainDb = pair.gainDb + (shown.kind === 'saturated' ? OWN_STEP_DB : -OWN_STEP_DB);
   return gainDb < 0 || gainDb > pair.spec.gainRangeDb ? pair : setGain(pair, gainDb, at);
 }
 
-/** Brings the emitter by eye to `pointing`, with the screws where they stand becoming the new zero. */
+/** Aims the emitter by eye at `pointing`; the present positions of the screws become the new zero. */
 export function reAim(pair: BeamPair, pointing: Record<Axis, number>, at: number): BeamPair {
   return change(pair, at, { turned: { horizontal: 0, vertical: 0 }, pointing, aim: pointing });
 }
@@ -160,14 +160,14 @@ export function readMeter(pair: BeamPair, at: number, rng: Rng): Reading {
   return valueReading(rounded);
 }
 
-/** Decibels the present pointing lies below the best there is. */
+/** Decibels from the present pointing up to the best possible. */
 export function shortfallDb(pair: BeamPair): number {
   const clear = { ...pair, blocked: false };
   const best = { ...clear, pointing: truePeak(pair.spec) };
   return 10 * Math.log10(powerNow(best, 0) / powerNow(clear, 0));
 }
 
-/** Where the emitter has to point for the main lobe's peak, with the coupling undone. */
+/** Where the emitter must point for the main lobe's peak, without the coupling. */
 export function truePeak({ lobes: [main], coupling }: PairSpec): Record<Axis, number> {
   const scale = 1 / (1 + coupling * coupling);
   return {
@@ -183,7 +183,7 @@ export function gainFor(pair: BeamPair, value: number, at: number): number {
   return 10 * Math.log10(settled / wanted);
 }
 
-/** True where the emitter points at a reflection rather than at the receiver. */
+/** True if the emitter points at a reflection, not at the receiver. */
 export function onReflection(pair: BeamPair): boolean {
   const at = (lobe: Lobe) => lobePower(lobe, pair.pointing.horizontal, pair.pointing.vertical);
   const direct = pair.spec.lobes.filter((l) => !l.reflected).reduce((sum, l) => sum + at(l), 0);

@@ -1,19 +1,19 @@
 import type { FindingId } from '../model/finding.ts';
 
-/** What can be made to go wrong on a simulated visit, and the findings a reviewer must then come to, no others. */
+/** Faults that can be planted in a simulated visit, and exactly the findings that a reviewer must then make. */
 export const PLANTS = {
   misread: ['corrections'],
   takeover: ['takeover'],
   'long-gap': ['long-gap'],
   'clock-back': ['clock-back'],
-  /** A turn made on a reading that was called out at once. */
+  /** A turn made on a reading that was called too early. */
   hasty: ['settle-time'],
   /** The light weakens by half a decibel after the acceptance. */
   drift: ['drift'],
   'late-alarm': ['test-failed'],
   /** The same, and answered for in writing instead of tested again. */
   excused: ['unproven', 'test-failed'],
-  /** The same, and the crew leaves it at that. */
+  /** The same, and the crew leaves. */
   'walked-off': ['unproven', 'test-failed', 'open-issue', 'outputs-isolated'],
   /** Accepted with a reason before either peak was bracketed. */
   overridden: ['not-bracketed', 'override'],

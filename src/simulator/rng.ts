@@ -1,7 +1,7 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 
-/** Uniform numbers in [0, 1). Passed in everywhere, so that a printed seed repeats a case exactly. */
+/** Uniform numbers in [0, 1). Always passed in, so that a printed seed repeats a case exactly. */
 export type Rng = () => number;
 
 export function createRng(seed: number): Rng {

@@ -30,7 +30,7 @@ export interface VisitPlan {
   readonly job: JobId;
   readonly setup: JobSetup;
   readonly spec: PairSpec;
-  /** When the crew sits down, ms since 1970. */
+  /** When the crew begins, ms since 1970. */
   readonly from: number;
   readonly seed: number;
   /** What goes wrong. */
@@ -42,7 +42,7 @@ export interface VisitPlan {
 const STEPS = 600;
 const minute = 60_000;
 
-/** Plays a whole visit by the words of a crew that does as it is told, but for what is planted. */
+/** Plays a whole visit with a crew that does what it is asked, except for the planted faults. */
 export function playVisit(plan: VisitPlan): Entry[] {
   const visit = new Visit(plan);
   for (let step = 0; step < STEPS && !visit.over; step++) visit.step(step);
@@ -58,7 +58,7 @@ class Visit {
   private readonly left: Set<Plant>;
   /** The alarm test was made to fail. */
   private failed = false;
-  /** Part of the light a cover holds back now, dB. */
+  /** Light that a cover blocks now, dB. */
   private heldBack = 0;
   private readings = 0;
 
@@ -85,7 +85,7 @@ class Visit {
     else this.follow(instruction.advice.action);
   }
 
-  /** True once: the fault was planted, and is due. */
+  /** True once: the fault is planted and its moment has come. */
   private take(plant: Plant): boolean {
     return this.left.delete(plant);
   }
@@ -190,7 +190,7 @@ class Visit {
     else job.say('panel', 'done');
   }
 
-  /** For a crew in a hurry, a reading in the band after a turn is as good as a peak with both its sides. */
+  /** A crew in a hurry takes a reading in the band after a turn for a proven peak. */
   private overrideHere(): void {
     const { search } = this.job.state;
     const touched = countedOf(this.job.state).findLast(({ type }) => type === 'move' || type === 'gain');
@@ -208,7 +208,7 @@ class Visit {
     if (this.take('clock-back')) job.now -= 90_000;
     this.pair = turn(this.pair, axis, eighths, job.now);
     job.say('emitter', 'done');
-    // A reading called out at once, and a turn made on it without waiting: there and back.
+    // A reading called too early, and a turn made on it without waiting: there and back.
     if (this.readings > 3 && this.left.has('hasty')) {
       this.read();
       if (job.state.reading?.reading.kind === 'value' && this.take('hasty')) {
@@ -252,7 +252,7 @@ class Visit {
   }
 }
 
-/** All of them begin with an alarm that does not come in time. */
+/** All of them begin with an alarm that comes too late. */
 const LATE: readonly Plant[] = ['late-alarm', 'excused', 'walked-off'];
 
 const COVERED = { half: 'half covered', filter: 'filter on', full: 'blocked' } as const;

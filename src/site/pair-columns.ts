@@ -50,7 +50,7 @@ export const PAIR_COLUMNS = [
 ] as const;
 export type PairColumn = (typeof PAIR_COLUMNS)[number];
 
-/** What a plan has in a column. */
+/** The value of a plan in a column. */
 export function cellOf(plan: PairPlan, column: PairColumn): Cell {
   if (isNumberColumn(column)) return plan[NUMBER_COLUMNS[column]];
   switch (column) {
@@ -68,6 +68,6 @@ export function cellOf(plan: PairPlan, column: PairColumn): Cell {
   }
 }
 
-/** The schema a number has to fit, so that its limits stand in one place. */
+/** The schema that a number must fit, so that its limits are in one place. */
 export const schemaOf = (column: NumberColumn): z.ZodType => PairPlan.shape[NUMBER_COLUMNS[column]];
 export const ALARM_UNITS: readonly string[] = AlarmThreshold.options.map(({ shape }) => shape.unit.value);

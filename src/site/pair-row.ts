@@ -4,22 +4,22 @@ import type { AdjusterProfile, MeterProfile } from '../model/profile.ts';
 import type { CsvFault } from '../model/table-fault.ts';
 import { ALARM_UNITS, isNumberColumn, NUMBER_COLUMNS, type PairColumn, schemaOf } from './pair-columns.ts';
 
-/** The id of the template's example, refused so that nobody goes and aligns it. */
+/** The id of the template's example. It is refused, so that nobody tries to align it. */
 export const EXAMPLE_ID = 'EXAMPLE';
 
-/** The profiles a table may name. */
+/** The profiles that a table may name. */
 export interface Profiles {
   readonly meters: readonly MeterProfile[];
   readonly adjusters: readonly AdjusterProfile[];
 }
 
-/** A row with the line it begins at. */
+/** A row, with the line where it begins. */
 export interface Row {
   readonly line: number;
   readonly cells: readonly string[];
 }
 
-/** One row's plan, or everything that is wrong with it. `id`: as it stands there, empty where there is none. */
+/** One row's plan, or everything that is wrong with it. `id`: as it is written, empty if there is none. */
 export function readRow(
   { line, cells }: Row,
   columns: readonly string[],
@@ -78,13 +78,13 @@ function readThreshold(
   return threshold.data;
 }
 
-/** A number as people write it. A comma before three figures could mean thousands and is not guessed at. */
+/** A number as people write it. A comma before three digits could mean thousands, so it is not guessed. */
 function numberIn(text: string): number | undefined {
   if (!/^[+-]?(\d+([.]\d+|,\d{1,2})?|[.]\d+)$/.test(text)) return undefined;
   return Number(text.replace(',', '.'));
 }
 
-/** The limits the plan's schema sets to a number, as text. */
+/** The limits of a number in the plan's schema, as text. */
 function limitsOf(column: keyof typeof NUMBER_COLUMNS): string[] {
   const { minValue, maxValue } = PairPlan.shape[NUMBER_COLUMNS[column]].unwrap();
   return [minValue, maxValue].map(String);

@@ -2,17 +2,18 @@ import { CsvError, parse } from 'csv-parse/browser/esm/sync';
 import { csvText } from '../formats/csv.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { CsvFault } from '../model/table-fault.ts';
+import { EXAMPLE_NAME } from '../phrases/table-faults.ts';
 import { cellOf, PAIR_COLUMNS } from './pair-columns.ts';
 import { EXAMPLE_ID, type Profiles, type Row, readRow } from './pair-row.ts';
 
 export type ReadPairs =
   | { readonly ok: true; readonly pairs: readonly PairPlan[] }
-  /** Nothing is taken from a table with a fault in it. */
+  /** Nothing is taken from a table with a fault. */
   | { readonly ok: false; readonly faults: readonly CsvFault[] };
 
 const EXAMPLE: PairPlan = {
   id: EXAMPLE_ID,
-  name: 'Delete this row',
+  name: EXAMPLE_NAME,
   zone: '7',
   pathLength: 62,
   emitterHeight: 9.4,
@@ -57,7 +58,7 @@ export function readPairs(text: string, profiles: Profiles): ReadPairs {
       faults.push({ line: row.line, column: 'id', value: id, fault: 'id-twice', choices: [String(earlier)] });
     }
     faults.push(...inRow);
-    // A row that is wrong in something else has its id all the same.
+    // A row with another fault still has its id.
     if (id !== '' && id !== EXAMPLE_ID) lines.set(id, row.line);
     if (plan) pairs.push(plan);
   }
@@ -73,7 +74,7 @@ function readRows(text: string): Row[] | CsvFault {
       relax_column_count: true,
       skip_empty_lines: true,
       trim: true,
-      // With `info` each record comes with where it was found, which the types do not know.
+      // With `info` each record has its place in the file, which the types do not know.
     }) as unknown as { record: string[]; info: { lines: number } }[];
     return records
       .map(({ record, info }) => ({ line: info.lines, cells: record }))
@@ -85,7 +86,7 @@ function readRows(text: string): Row[] | CsvFault {
   }
 }
 
-/** Whatever the header has most of: no column's name holds any of them. */
+/** The most frequent one in the header: no column's name contains any of them. */
 function delimiterOf(text: string): string {
   const header = text.slice(0, text.search(/[\r\n]|$/));
   const count = (delimiter: string): number => header.split(delimiter).length;

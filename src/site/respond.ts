@@ -8,9 +8,10 @@ import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../m
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { LOG_VERSION } from '../model/written.ts';
+import { noMeter, noSuchPair, TOO_MANY_PAIRS } from '../phrases/refusals.ts';
 import type { SitePair, SiteState } from './state.ts';
 
-/** What a command of the desk leads to: facts for the site's log, or a named refusal. */
+/** The answer to a command of the desk: facts for the site's log, or a named refusal. */
 export type SiteResponse =
   | { readonly kind: 'facts'; readonly drafts: readonly Draft[] }
   | { readonly kind: 'refused'; readonly reason: Refusal; readonly text: string };
@@ -32,8 +33,7 @@ export function openSite(site: string, code: Guidance | undefined): SiteResponse
 
 export function planPairs({ pairs }: SiteState, plans: readonly PairPlan[]): SiteResponse {
   const together = new Set([...pairs.keys(), ...plans.map(({ id }) => id)]).size;
-  if (together > MAX_PAIRS)
-    return refused(`A site has at most ${MAX_PAIRS} pairs: open another for the rest.`);
+  if (together > MAX_PAIRS) return refused(TOO_MANY_PAIRS);
   return facts(...plans.map((pair) => ({ type: 'pair-planned', pair }) as const));
 }
 
@@ -45,7 +45,7 @@ export function beginVisit(state: SiteState, pair: PairId, job: JobId): SiteResp
   return livePair(state, pair) ? facts({ type: 'job-begun', pair, job }) : refused(noSuchPair(pair));
 }
 
-/** What a visit to a pair is about. `stand-in`: the profiles for a plan that has none. */
+/** The setup of a visit to a pair. `standIn`: the profiles for a plan that has none. */
 export function setupOf(
   state: SiteState,
   pair: PairId,
@@ -54,7 +54,7 @@ export function setupOf(
   const plan = livePair(state, pair)?.plan;
   if (!plan || state.site === undefined) return refused(noSuchPair(pair));
   const meter = plan.meter ?? standIn.meter;
-  if (!meter) return refused(`The plan of ${pair} has no meter: choose the one its readings are taken on.`);
+  if (!meter) return refused(noMeter(pair));
   return {
     site: state.site,
     pair: plan.name,
@@ -70,5 +70,3 @@ function livePair({ pairs }: SiteState, id: PairId): SitePair | undefined {
   const pair = pairs.get(id);
   return pair?.dropped ? undefined : pair;
 }
-
-const noSuchPair = (pair: PairId): string => `There is no pair ${pair} on this site; nothing was changed.`;

@@ -21,7 +21,7 @@ export interface SitePair {
   readonly dropped?: { readonly seq: Seq; readonly at: number; readonly reason: string };
 }
 
-/** A site as its log tells it. */
+/** The state of a site from its log. */
 export interface SiteState {
   /** Number of entries folded in. */
   readonly count: number;
@@ -33,7 +33,7 @@ export interface SiteState {
 
 export const EMPTY_SITE: SiteState = { count: 0, pairs: new Map() };
 
-/** The site after one more entry of its log. Never throws; what is no fact of a site changes nothing. */
+/** The site after one more entry of its log. Never throws; other facts change nothing. */
 export function foldSite(state: SiteState, { seq, at, fact }: Pick<Entry, 'seq' | 'at' | 'fact'>): SiteState {
   const next = { ...state, count: seq + 1 };
   const withPair = (id: PairId, pair: SitePair): SiteState => ({

@@ -1,8 +1,8 @@
 import type { Alphabet } from './logits.ts';
 
 /**
- * The letters of a model's `tokenizer.json`; upper case, as some models write, is taken as ours.
- * Throws a RangeError for a model that does not write English letters one by one.
+ * The letters of a model's `tokenizer.json`; upper case, as some models write, counts as lower case. Throws a
+ * RangeError for a model that does not write English letters one by one.
  */
 export function alphabetOf(tokenizer: unknown): Alphabet {
   const { model } = tokenizer as { model?: { vocab?: Record<string, number> } };

@@ -1,6 +1,9 @@
 import type { Weighed } from './weigh.ts';
 
-/** What the probability is judged by: a constant, the lead, the strain, the strain for each letter, shortness, blur. */
+/**
+ * The probability is computed from: a constant, the lead, the strain, the strain for each letter, shortness,
+ * blur.
+ */
 export function features({ share, strain, letters, blur }: Weighed): number[] {
   const lead = Math.log(Math.max(1e-4, share) / Math.max(1e-4, 1 - share));
   return [
@@ -16,7 +19,7 @@ export function features({ share, strain, letters, blur }: Weighed): number[] {
 /** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
 const WEIGHTS: readonly number[] = [4.076, 0.151, -0.152, -1.381, -2.759, -3.16];
 
-/** Probability that the likeliest meaning is what was said. */
+/** Probability that the likeliest meaning is right. */
 export function belief(weighed: Weighed): number {
   const sum = features(weighed).reduce((total, value, i) => total + value * (WEIGHTS[i] ?? 0), 0);
   return 1 / (1 + Math.exp(-sum));

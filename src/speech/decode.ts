@@ -1,7 +1,7 @@
 import { type Alphabet, logAdd } from './logits.ts';
 import type { Spelling, Stem } from './spelling.ts';
 
-/** A whole sentence of the graph and how well it fits the sound. */
+/** A whole sentence of the graph, and how well it fits the sound. */
 export interface Candidate {
   text: string;
   /** Log probability of the sound being this text, over all its paths. */
@@ -11,7 +11,7 @@ export interface Candidate {
 }
 
 export interface BeamOptions {
-  /** Beginnings that are followed at the same time. */
+  /** Beginnings that are searched at the same time. */
   width?: number;
   /** Beginnings less likely than the best by more than this (natural log) are dropped. */
   margin?: number;
@@ -22,7 +22,10 @@ export interface BeamOptions {
 /** Letters below this log probability are not tried in a frame. */
 const FLOOR = -12;
 
-/** A beginning of a sentence. `ending` and `underWay`: log probability of its paths that end in a blank, or do not. */
+/**
+ * A beginning of a sentence. `ending`, `underWay`: log probability of its paths that end in a blank, and of
+ * the others.
+ */
 interface Beginning {
   readonly stem: Stem;
   readonly token: number;

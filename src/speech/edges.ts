@@ -1,18 +1,18 @@
-/** Put before and after the sound, so that a word cut tight has room; samples. */
+/** Added before and after the sound, so that a word cut tight has room; samples. */
 const EDGE = 4000;
-/** The quietest part is looked for in pieces this long, 25 ms: in a word cut tight longer ones are all voice. */
+/** The quietest part is searched in pieces this long, 25 ms. In a word cut tight, longer pieces are all voice. */
 const PIECE = 400;
 
 /**
- * The sound with more of its own quietest part before and after it. Silence there instead would make every noise
- * begin and end at a blow, which sounds like a word.
+ * The sound with more of its own quietest part before and after it. With plain silence every noise would
+ * begin and end suddenly, which sounds like a word.
  */
 export function withEdges(samples: Float32Array): Float32Array {
   const quiet = quietest(samples);
   const padded = new Float32Array(samples.length + 2 * EDGE);
   padded.set(samples, EDGE);
   for (let i = 0; i < EDGE; i++) {
-    // To and fro, so that no jump between two copies is heard.
+    // Forwards and backwards, so that no jump between two copies is heard.
     const turn = i % (2 * quiet.length);
     const sample = quiet[turn < quiet.length ? turn : 2 * quiet.length - 1 - turn] ?? 0;
     padded[EDGE - 1 - i] = sample;

@@ -1,6 +1,6 @@
 import type { Alphabet } from './logits.ts';
 
-/** What the sound says when any letters may follow each other. */
+/** What the sound says when any letter may follow any other. */
 export interface FreeText {
   text: string;
   /** Log probability of the likeliest path of tokens: no sentence fits the sound much better. */

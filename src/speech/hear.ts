@@ -8,11 +8,11 @@ import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import { Spelling } from './spelling.ts';
 import { type Weighed, weigh } from './weigh.ts';
 
-/** What a sentence costs for each word, natural log; words that carry nothing are dear. */
+/** The cost of each word of a sentence, natural log; words without meaning cost more. */
 const WORD_COST = 0.5;
 const FILLER_COST = 3;
 const MOST_ALTERNATIVES = 8;
-/** Begins free text, which no grammar holds. */
+/** Begins free text, which is not in the grammar. */
 const REMARK = /^(note|remark|for the record)\b.+/;
 
 const wordCost = (word: string): number => (FILLERS.has(word) ? FILLER_COST : WORD_COST);
@@ -23,7 +23,7 @@ export interface Weighing {
   weighed: Weighed | undefined;
 }
 
-/** Weighs a model's letters by a grammar. The first sentences are slower, while words are spelled out. */
+/** Weighs a model's letters by a grammar. The first sentences are slower, because words are spelled out then. */
 export function weigher(
   graph: WordGraph,
   alphabet: Alphabet,
@@ -38,7 +38,7 @@ export function weigher(
   };
 }
 
-/** Makes the listener for a model's letters and a grammar. */
+/** Makes a listener from a model's letters and a grammar. */
 export function hearer(
   graph: WordGraph,
   alphabet: Alphabet,

@@ -3,11 +3,11 @@ import type { Intent } from '../grammar/intent.ts';
 export interface Heard {
   /** The likeliest text; empty for silence and noise. */
   text: string;
-  /** 0 to 1, that this text was said. */
+  /** Probability that this text was said, 0 to 1. */
   confidence: number;
   /**
-   * All that may have been said, `text` among them, likeliest first. The confidences of those that mean the
-   * same sum to the probability that this was meant; over all they sum to at most 1.
+   * All that may have been said, `text` among them, likeliest first. The confidences of texts with the same
+   * meaning add up to the probability of that meaning; all together they add up to at most 1.
    */
   alternatives: { text: string; confidence: number }[];
   /** What was heard without the grammar. */

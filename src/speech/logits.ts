@@ -1,4 +1,4 @@
-/** What an acoustic model says of an utterance: for each frame of sound how likely each of its tokens is. */
+/** What an acoustic model says about an utterance: how likely each token is, for each frame of sound. */
 export interface Logits {
   /** frames × tokens, row by row; any scale that a softmax takes. */
   readonly data: Float32Array;
@@ -16,7 +16,7 @@ export interface Alphabet {
   readonly letters: ReadonlyMap<string, number>;
 }
 
-/** Natural logarithms of probabilities, each row summing to one. */
+/** Natural logarithms of probabilities, each row adds up to one. */
 export function logSoftmax({ data, frames, tokens }: Logits): Float64Array {
   const out = new Float64Array(frames * tokens);
   for (let at = 0; at < out.length; at += tokens) {

@@ -4,7 +4,7 @@ import { hearer } from './hear.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import type { Alphabet, Logits } from './logits.ts';
 
-/** A model that writes letters, wherever it runs. */
+/** A model that writes letters, on the phone or the server. */
 export interface LetterModel {
   readonly alphabet: Alphabet;
   /** Mono, 16 kHz. */
@@ -19,7 +19,7 @@ export interface Recogniser {
 /** Too short for any word; 0.05 s. */
 const SHORTEST = 800;
 
-/** What a model's letters say by a grammar. */
+/** What a model's letters say, read with a grammar. */
 export function recogniser(model: LetterModel, grammar: WordGraph): Recogniser {
   const hear = hearer(grammar, model.alphabet);
   return {

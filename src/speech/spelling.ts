@@ -5,11 +5,11 @@ import type { Alphabet } from './logits.ts';
 export interface Stem {
   /** By token. */
   readonly next: Map<number, Stem>;
-  /** The word that is complete here, and the place in the sentence behind it. */
+  /** The word that is complete here, and the place in the sentence after it. */
   word?: { readonly text: string; readonly after: Place };
 }
 
-/** A graph of words, spelled out letter by letter. Places are spelled out when first asked for and kept. */
+/** A graph of words, spelled out letter by letter. Places are spelled out when first needed, and kept. */
 export class Spelling {
   private readonly roots = new Map<Place, Stem>();
 

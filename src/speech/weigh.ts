@@ -6,28 +6,28 @@ import type { HearOptions } from './heard.ts';
 
 /** What the sentences found for an utterance are worth, before calibration. */
 export interface Weighed {
-  /** Likeliest first; shares of all that fits the sound and the grammar, they sum to 1. */
+  /** Likeliest first; shares of everything that fits sound and grammar; they add up to 1. */
   readonly sentences: readonly { text: string; share: number; meaning: string }[];
-  /** Share of the likeliest meaning, however it was worded. */
+  /** Share of the likeliest meaning, in any words. */
   readonly share: number;
   /** How much better free letters fit the sound than the best sentence, natural log, 0 or more. */
   readonly strain: number;
   /** Letters of the free text. */
   readonly letters: number;
-  /** How unsure the model was of them: less the log probability of the free text, for each letter; 0 or more. */
+  /** How unsure the model was of them: minus the log probability of the free text, for each letter; 0 or more. */
   readonly blur: number;
 }
 
 /** Sentences kept from the search. */
 const KEPT = 24;
-/** Frames are not independent of each other, so their product says too much; it counts this much. */
+/** Frames depend on each other, so their product says too much; it counts only this much. */
 const TRUST = 0.6;
 /** What a reading that would surprise costs, natural log. */
 const SURPRISE_COST = 4;
 /** What it costs to say what was not asked for. */
 const UNASKED_COST = 2;
 
-/** Brings together the sentences that mean the same, and what was expected. Undefined if there is none. */
+/** Adds up the sentences with the same meaning, and weighs in what was expected. Undefined if there is none. */
 export function weigh(
   found: readonly Candidate[],
   free: FreeText,
@@ -48,7 +48,7 @@ export function weigh(
   if (!best) return undefined;
   const [meaning, share] = best;
   const score = Math.max(...kept.filter((one) => one.meaning === meaning).map((one) => one.score));
-  // The likeliest meaning's own best wording stands first, whatever single wording is likelier.
+  // The best wording of the likeliest meaning comes first, even if another single wording is likelier.
   const first = sentences.find((one) => one.meaning === meaning);
   const letters = free.text.replaceAll(' ', '').length;
   return {
@@ -60,7 +60,7 @@ export function weigh(
   };
 }
 
-/** The meaning as a key, and what it costs that it was not expected. */
+/** The meaning as a key, and its cost if it was not expected. */
 function meaningOf(text: string, expect: HearOptions['expect']): { meaning: string; surprise: number } {
   const understanding = parse(text);
   const options =

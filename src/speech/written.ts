@@ -1,14 +1,15 @@
 import type { Heard } from './heard.ts';
 
-/** A text that a model wrote whole, without our grammar, and the probability it gave it; over all they sum to at most 1. */
+/** A text that a model wrote without the grammar, and its probability; all together they add up to at most 1. */
 export interface Written {
   text: string;
   probability: number;
 }
 
 /**
- * The most that such a text is believed. A model that writes words is fluent whatever it hears, and nobody has
- * measured how often it is right here: below what is taken, so that everything but what is safe is asked.
+ * The most that such a text is believed. A model that writes words sounds right whatever it hears, and nobody
+ * has measured how often it is right here. So this is below the level that is taken at once: everything but
+ * the safe words is asked about.
  */
 export const MOST_BELIEVED = 0.9;
 

@@ -16,16 +16,16 @@ export type Verified =
       readonly head: Head;
       readonly entries: readonly Entry[];
       readonly findings: readonly Finding[];
-      /** False for a log of another version of the engine: its advice and findings were not held against this one's. */
+      /** False for a log of another engine version: its advice and findings were not compared with this one's. */
       readonly replayed: boolean;
     }
   | { readonly ok: false; readonly wrong: Wrong };
 
 /**
- * Checks an export (`ladderline-log` JSON Lines) with nothing but the file: its form, the chain and its head,
- * every signature against what stands before it, and that the engine gives the same advice and the same
- * findings when the log is replayed. It proves order and wholeness, not honesty: whoever can rewrite the
- * whole file can make a new chain, so compare the head with the one on the printed report.
+ * Checks an export (`ladderline-log` JSON Lines) from the file alone: its form, the chain and its head, every
+ * signature against the entries before it, and that a replay gives the same advice and the same findings. It
+ * proves order and completeness, not honesty: somebody who can rewrite the whole file can make a new chain,
+ * so compare the head with the one on the printed report.
  */
 export function verify(text: string): Verified {
   const read = fromJsonLines(text);
@@ -43,7 +43,7 @@ export function verify(text: string): Verified {
     : { ok: true, head, entries, findings: new VisitRecord(read).findings, replayed };
 }
 
-/** A log that names no version is older than the naming. */
+/** A log without a version is older than the first numbered one. */
 function isOfThisEngine([first]: readonly Entry[]): boolean {
   return first?.fact.type !== 'opened' || first.fact.engine === ENGINE_VERSION;
 }

@@ -21,15 +21,15 @@ import {
 import { type CommissionRuleId, PROVING_CAUSES } from './rules.ts';
 import { coverFor } from './verdict.ts';
 
-/** What is advised, and when to ask again if nothing happens. */
+/** The advice, and when to ask again if nothing happens. */
 export interface TimedAdvice {
   readonly advice: Advice;
   readonly wakeAt?: number;
 }
 
 /**
- * The next thing to do on a pair, before, during and after its alignment. Depends on the entries and the
- * time alone, so that a replay gives the same advice.
+ * The next thing to do on a pair, before, during and after its alignment. Depends only on the entries and the
+ * time, so that a replay gives the same advice.
  */
 export function advise(commission: Commission, now: number): TimedAdvice {
   const { search } = commission;
@@ -53,7 +53,7 @@ function prove(commission: Commission, progress: Progress): TimedAdvice {
   );
 }
 
-/** Something covers the receiver: wait for what the panel has to show, then uncover. */
+/** Something covers the receiver: wait for the panel, then uncover. */
 function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvice | undefined {
   if (commission.search.path === 'clear') return undefined;
   const judged = all.at(-1);
@@ -66,7 +66,7 @@ function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvic
     const watch = { kind: 'watch-panel', expect: attempt.proof, until: verdict.until } as const;
     return advice(RULE_OF[attempt.proof], watch, seqsOf(open), verdict.figures);
   }
-  // While it is in alarm is the moment to see which zone the panel names.
+  // Only while it is in alarm does the panel name the zone.
   if (verdict.kind === 'shown' && attempt.proof === 'alarm' && !testAnswer(commission, 'panel-indication')) {
     return confirmItem(commission, 'indication', 'tests', 'panel-indication');
   }
@@ -82,7 +82,7 @@ function restoring({ last }: Progress): TimedAdvice | undefined {
   return advice('restore', { kind: 'watch-panel', expect: 'normal', until }, seqsOf(open), figures);
 }
 
-/** A failure nobody has looked into yet. */
+/** A failure that nobody has checked yet. */
 function afterFailure(commission: Commission, { last }: Progress): TimedAdvice | undefined {
   const lookInto = (
     causes: readonly string[],
@@ -134,7 +134,7 @@ function nextTest(commission: Commission): TimedAdvice | undefined {
   return undefined;
 }
 
-/** Proven: the protection comes back, open issues are settled, and the record is signed. */
+/** Proven: restore the protection, settle open issues, and sign the record. */
 function restoreService(commission: Commission): TimedAdvice {
   const issue = commission.issues.find(({ closed }) => !closed);
   if (issue) return advice('failed-test', { kind: 'settle-issue', issue: issue.seq }, [issue.about]);
@@ -157,7 +157,7 @@ function confirmItem(
   return advice(rule, { kind: 'confirm-item', list, item }, said && [said.seq]);
 }
 
-/** Who can see to it. */
+/** Who can do it. */
 const ASKED: Record<ChecklistItem, Addressee> = {
   'outputs-isolated': 'panel',
   'people-told': 'panel',

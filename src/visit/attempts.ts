@@ -4,14 +4,14 @@ import type { Reading } from '../model/reading.ts';
 import type { PanelIndication } from '../model/reports.ts';
 import type { Commission } from './commission.ts';
 
-/** The two proving tests: part of the light lost must alarm, all of it at once must fault. */
+/** The two proving tests: part of the light lost must give an alarm, all of it at once a fault. */
 export type Proof = 'alarm' | 'fault';
 export const PROOFS: readonly Proof[] = ['alarm', 'fault'];
 
-/** One go at a proving test, from "covered" to the panel back at normal, as far as it got. */
+/** One attempt at a proving test, from "covered" until the panel is back at normal, or as far as it got. */
 export interface Attempt {
   readonly proof: Proof;
-  /** The acceptance it was made under, and the reading accepted then. */
+  /** The acceptance before it, and the reading accepted then. */
   readonly accept: Seq;
   readonly clearReading: Reading;
   readonly covered: Placed<'path'>;
@@ -23,7 +23,7 @@ export interface Attempt {
   readonly restored?: Placed<'panel'>;
 }
 
-/** Every go at a proving test since the first acceptance, oldest first; covering before it proves nothing. */
+/** Every attempt at a proving test since the first acceptance, oldest first; an earlier cover proves nothing. */
 export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] {
   const attempts: Attempt[] = [];
   let accept: Placed<'accept'> | undefined;
@@ -49,7 +49,7 @@ export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] 
         if (fact.state === 'clear') {
           if (open && !open.cleared) amend({ cleared: fact });
         } else if (accept) {
-          // One cover put in the place of another ends the first.
+          // A new cover ends the attempt with the one before.
           if (!open?.cleared) amend({ cleared: fact });
           const proof = fact.state === 'partial' ? 'alarm' : 'fault';
           open = { proof, accept: accept.seq, clearReading: accept.reading, covered: fact };
@@ -73,7 +73,7 @@ function shownIn(open: Attempt | undefined, fact: Placed<'panel'>): Partial<Atte
   return fact.shows !== 'normal' && !open.shown ? { shown: fact } : {};
 }
 
-/** What the panel was last said to show since the alignment was accepted. */
+/** What the panel last showed since the alignment was accepted. */
 export function panelShows({ counted, search }: Commission): PanelIndication | undefined {
   const since = search.accepted?.seq;
   if (since === undefined) return undefined;

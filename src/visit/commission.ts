@@ -15,7 +15,7 @@ export interface Issue {
   readonly closed?: { readonly seq: Seq; readonly at: number; readonly how: string };
 }
 
-/** What the commissioning of a pair is judged from. Every open job's state is one. */
+/** What the commissioning of a pair is judged by. The state of every open job is one. */
 export interface Commission {
   readonly setup: JobSetup;
   readonly search: Search;
@@ -39,7 +39,7 @@ export function answerTo(
   );
 }
 
-/** True where an item needs words and not a yes alone: it matters who was told. */
+/** True if an item needs words, not only yes: it matters who was told. */
 export const needsNote = (item: ChecklistItem): boolean => item === 'people-told';
 
 export const isAnswered = (answer: Placed<'item'> | undefined): answer is Placed<'item'> =>

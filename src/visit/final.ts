@@ -4,14 +4,14 @@ import type { Reading } from '../model/reading.ts';
 import type { Commission } from './commission.ts';
 import { readingAfter } from './progress.ts';
 
-/** The reading that a visit left, and what it was taken as. */
+/** The last reading of a visit, and what it counts as. */
 export interface FinalReading {
   readonly seq: Seq;
   readonly reading: Reading;
   readonly as: 'after-tests' | 'accepted' | 'last-read';
 }
 
-/** Of an alignment that was touched since it was accepted, what was read last: it vouches for nothing. */
+/** If the alignment was touched after acceptance: the last reading, which proves nothing. */
 export function finalReading(commission: Commission): FinalReading | undefined {
   const after = readingAfter(commission);
   if (after) return { seq: after.seq, reading: after.reading, as: 'after-tests' };

@@ -5,7 +5,7 @@ import { answerTo, type Commission, isCommissioning } from './commission.ts';
 import { progressOf } from './progress.ts';
 import type { Failure } from './verdict.ts';
 
-/** A test that failed: a proving test and why, or a test of yes and no. `about`: its entry. */
+/** A test that failed: a proving test and why, or a test with the answer no. `about`: its entry. */
 export type Failed = { readonly about: Seq } & (
   | {
       readonly kind: 'proof';
@@ -16,7 +16,7 @@ export type Failed = { readonly about: Seq } & (
   | { readonly kind: 'test'; readonly item: ChecklistItem; readonly note?: string }
 );
 
-/** Every test that failed so far, made good since or not. */
+/** Every test that failed so far, also if it passed later. */
 export function failures(commission: Commission, now: number): Failed[] {
   const proofs = progressOf(commission, now).all.flatMap(({ attempt, verdict }): Failed[] =>
     verdict.kind === 'failed'
@@ -46,14 +46,14 @@ export function failures(commission: Commission, now: number): Failed[] {
   return [...proofs, ...tests];
 }
 
-/** Failures for which no issue stands in the log yet. */
+/** Failures without an issue in the log. */
 export function unreported(commission: Commission, now: number): Failed[] {
   if (!isCommissioning(commission)) return [];
   const known = new Set(commission.issues.map(({ about }) => about));
   return failures(commission, now).filter(({ about }) => !known.has(about));
 }
 
-/** Why an open issue is settled without anybody's word. */
+/** Why an open issue is settled without an answer from anybody. */
 export type Settled = 'passed-since' | 'taken-back';
 
 /** Open issues that later entries have settled. */

@@ -10,11 +10,11 @@ export interface Judged {
   readonly verdict: Verdict;
 }
 
-/** Where the proving of the alignment that stands now has got to. */
+/** How far the present alignment is proven. */
 export interface Progress {
-  /** Every go at a test, also under an earlier alignment. */
+  /** Every attempt at a test, also of an earlier alignment. */
   readonly all: readonly Judged[];
-  /** The last go at each test under the alignment that stands. */
+  /** The last attempt at each test of the present alignment. */
   readonly last: Readonly<Partial<Record<Proof, Judged>>>;
 }
 
@@ -34,11 +34,11 @@ export function progressOf(commission: Commission, now: number): Progress {
   return { all, last };
 }
 
-/** Somebody closed the issue of a failure in words: it is signed for as it is. */
+/** Somebody closed the issue of a failure in writing: it can be signed as it is. */
 export const isExcused = ({ issues }: Commission, about: Seq): boolean =>
   issues.some((issue) => issue.about === about && issue.closed !== undefined);
 
-/** A test that passed, or whose failure somebody answers for. */
+/** A test that passed, or a failure that somebody answers for. */
 export function isSettled(commission: Commission, { last }: Pick<Progress, 'last'>, proof: Proof): boolean {
   const judged = last[proof];
   if (!judged) return false;
@@ -48,7 +48,7 @@ export function isSettled(commission: Commission, { last }: Pick<Progress, 'last
   );
 }
 
-/** The answer to a test of yes or no under the alignment that stands. */
+/** The answer to a yes-or-no test of the present alignment. */
 export function testAnswer(commission: Commission, item: ChecklistItem): Placed<'item'> | undefined {
   const since = commission.search.accepted?.seq;
   const answer = answerTo(commission, 'tests', item);
@@ -60,7 +60,7 @@ export function isTestSettled(commission: Commission, item: ChecklistItem): bool
   return answer !== undefined && (answer.done || isExcused(commission, answer.seq));
 }
 
-/** The first reading with the path clear after the last test: has the beam come back as it was accepted? */
+/** The first reading with a clear path after the last test: is the beam back as accepted? */
 export function readingAfter({ counted, search }: Commission): Placed<'reading'> | undefined {
   const since = search.accepted?.seq;
   const cleared = counted.findLast((fact) => fact.type === 'path');
@@ -81,20 +81,20 @@ export function isProven(commission: Commission, progress: Progress): boolean {
 export const beforeMissing = (commission: Commission): ChecklistItem[] =>
   CHECKLISTS.before.filter((item) => !isAnswered(answerTo(commission, 'before', item)));
 
-/** The alarm outputs are isolated, and nobody said that they were restored. */
+/** The alarm outputs are isolated, and nobody reported them restored. */
 export function isIsolated(commission: Commission): boolean {
   const isolated = answerTo(commission, 'before', 'outputs-isolated');
   return isolated?.done === true && !isIsolationLifted(commission);
 }
 
-/** The outputs were restored after they were isolated: before any more work they must be isolated again. */
+/** The outputs were restored after isolation: before more work they must be isolated again. */
 export function isIsolationLifted(commission: Commission): boolean {
   const isolated = answerTo(commission, 'before', 'outputs-isolated');
   const restored = answerTo(commission, 'after', 'outputs-restored');
   return restored?.done === true && isolated !== undefined && restored.seq > isolated.seq;
 }
 
-/** The items to ask after the work: an answer given before the last test or turn counts no more. */
+/** The items to ask after the work: an answer from before the last test or turn no longer counts. */
 export function afterMissing(commission: Commission): ChecklistItem[] {
   const work = commission.counted.findLast(({ type }) => type === 'path' || type === 'accept')?.seq ?? 0;
   return CHECKLISTS.after.filter((item) => {

@@ -11,7 +11,7 @@ import {
   readingAfter,
 } from './progress.ts';
 
-/** Something a record lacks that it may be signed. */
+/** Something that is missing before a record may be signed. */
 export type Unsigned =
   | { readonly kind: 'accept' }
   | { readonly kind: 'item'; readonly list: Checklist; readonly item: ChecklistItem }
@@ -19,7 +19,7 @@ export type Unsigned =
   | { readonly kind: 'reading' }
   | { readonly kind: 'issue'; readonly issue: Seq };
 
-/** What is missing for signing at `now` (ms, the log's clock), in the order of the work; empty when it may be. */
+/** What is missing for signing at `now` (ms, the log's clock), in the order of the work; empty if nothing is. */
 export function missingForSignoff(commission: Commission, now: number): Unsigned[] {
   const issues = commission.issues.flatMap(({ seq, closed }): Unsigned[] =>
     closed ? [] : [{ kind: 'issue', issue: seq }],

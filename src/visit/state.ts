@@ -9,7 +9,7 @@ import type { JobSetup } from '../model/setup.ts';
 import { currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
 
-/** A job as its log tells it. Plain data; every screen and the next advice are drawn from it. */
+/** The state of a job from its log. Plain data; every screen and the next advice come from it. */
 export interface JobState {
   /** Number of entries folded in: the next entry's sequence number. */
   count: number;
@@ -18,11 +18,11 @@ export interface JobState {
   search?: Search;
   /** The last reading that still counts. */
   reading?: Placed<'reading'>;
-  /** The instruction that holds now, if any. It must not be spoken or acted on after its `expiresAt`. */
+  /** The present instruction, if any. It must not be spoken or followed after its `expiresAt`. */
   instruction?: Placed<'instruction'>;
   /** The entry that answered the current instruction, once there is one. */
   answeredBy?: Seq;
-  /** The last turns asked for, newest last, and which turns asked for were made, taken back or not. */
+  /** The last turns asked for, newest last, and those of them that were made, taken back or not. */
   turnsAsked: readonly Placed<'instruction'>[];
   turnsMade: readonly Seq[];
   /** The question that waits for an answer. */
@@ -46,7 +46,7 @@ export const EMPTY: JobState = {
   stopped: false,
 };
 
-/** Who is connected and what is advised: a record is still the one that was signed. */
+/** Who is connected and what is advised does not change what was signed. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'link',
@@ -56,20 +56,20 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'signed',
 ]);
 
-/** The part that the commissioning is judged from; undefined before the job is opened. */
+/** The part that the commissioning is judged by; undefined before the job is opened. */
 export function commissionOf(state: JobState): Commission | undefined {
   const { setup, search, issues, signed } = state;
   return setup && search && { setup, search, counted: countedOf(state), issues, ...(signed && { signed }) };
 }
 
-/** What the crew reported since the job was opened, oldest first: entries taken back are not among them. */
+/** What the crew reported since the job was opened, oldest first, without entries taken back. */
 export function countedOf({ search }: Pick<JobState, 'search'>): readonly Counted[] {
   return search?.history ? listed(search.history) : [];
 }
 
 const LISTS = new WeakMap<History, readonly Counted[]>();
 
-/** A list for each fact would cost the square of their number: one is made where it is asked for, and once. */
+/** A list for each fact would cost the square of their number, so one is made only when needed, and once. */
 function listed(history: History): readonly Counted[] {
   const known = LISTS.get(history);
   if (known) return known;
@@ -81,7 +81,7 @@ function listed(history: History): readonly Counted[] {
 /** How far back a late "done" can reach. */
 const TURNS_REMEMBERED = 16;
 
-/** What an entry says, apart from the seal on it: known before it is in the log. */
+/** An entry without its seal: known before it is in the log. */
 export type Unsealed = Pick<Entry, 'seq' | 'at' | 'fact'>;
 
 const SEARCH_TYPES = new Set<string>(SearchFact.options.map((option) => option.shape.type.value));
@@ -110,7 +110,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       break;
     }
     case 'said':
-      // Any words answer an open question, or leave it behind.
+      // Any words answer an open question, or end it.
       delete next.query;
       break;
     case 'query':
@@ -159,7 +159,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   return next;
 }
 
-/** Facts that carry out, or make pointless, the instruction that stood. */
+/** Facts that carry out the instruction, or make it pointless. */
 function answers({ instruction }: JobState, fact: SearchFact): boolean {
   const action = instruction?.advice.action;
   switch (fact.type) {

@@ -4,18 +4,18 @@ import { dbOfPercent, HALF_COVER_DB } from '../plan/attenuation.ts';
 import { lossBetween } from '../plan/expected.ts';
 import type { Attempt, Proof } from './attempts.ts';
 
-/** What a proving test came to, or what it waits for. Seconds and decibels in `figures`. */
+/** The result of a proving test, or what it waits for. Seconds and decibels in `figures`. */
 export type Verdict = { readonly figures: Readonly<Record<string, number>> } & (
   | Waiting
-  /** The panel showed what it should: uncover. */
+  /** The panel showed the right thing: uncover. */
   | { readonly kind: 'shown' }
-  /** Uncovered before the panel had to show anything: it says nothing. */
+  /** Uncovered before the panel had to show anything: no result. */
   | { readonly kind: 'broken-off' }
   | { readonly kind: 'passed' }
   | { readonly kind: 'failed'; readonly why: Failure }
 );
 
-/** Covered and waiting for the panel, or uncovered and waiting for normal; it has until then, ms. */
+/** Covered and waiting for the panel, or uncovered and waiting for normal, until then, ms. */
 interface Waiting {
   readonly kind: 'covered' | 'restoring';
   readonly until: number;
@@ -31,25 +31,28 @@ export type Failure =
 
 const second = 1000;
 
-/** A voice and a hand at each end: what the log's times are good for. Common practice, no source. */
+/**
+ * The times in the log come from people who speak and act, so they are only this good. Common practice, no
+ * source.
+ */
 export const TIMING_TOLERANCE_S = 5;
-/** Beyond that, a tenth of the set delay. Common practice, no source. */
+/** In addition, a tenth of the set delay. Common practice, no source. */
 export const TIMING_TOLERANCE_SHARE = 0.1;
 
-/** Where no delay is known: a sudden loss has to end in a fault or an alarm in this time (EN 54-12, from memory). */
+/** Where no delay is known: a sudden loss must give a fault or an alarm within this time (EN 54-12, from memory). */
 export const LONGEST_DELAY_S = 60;
 
 /** Time to reset the panel and see it back at normal. Common practice, no source. */
 export const RESTORE_S = 120;
 
-/** How far the loss may be from what the cover should hold back, dB. Common practice, no source. */
+/** How far the loss may be from what the cover should block, dB. Common practice, no source. */
 const LOSS_TOLERANCE_DB: Record<Cover, number> = { half: 1.5, filter: 0.5, full: 0 };
 
-/** With what the alarm is proven: the filter, where there is one. */
+/** What the alarm is tested with: the filter, if there is one. */
 export const coverFor = (proof: Proof, { plan }: JobSetup): Cover =>
   proof === 'fault' ? 'full' : plan?.filterPercent === undefined ? 'half' : 'filter';
 
-/** Decibels that a cover holds back: infinite where all is covered. */
+/** Decibels that a cover blocks: infinite if all is covered. */
 export function lossOf(cover: Cover, { plan }: JobSetup): number {
   if (cover === 'full') return Number.POSITIVE_INFINITY;
   return cover === 'filter' ? dbOfPercent(plan?.filterPercent ?? 50) : HALF_COVER_DB;
@@ -60,13 +63,13 @@ const delayOf = (proof: Proof, { plan }: JobSetup): number | undefined =>
 
 const toleranceOf = (delay: number): number => Math.max(TIMING_TOLERANCE_S, delay * TIMING_TOLERANCE_SHARE);
 
-/** When the panel has to show it at the latest, ms. */
+/** The latest time for the panel to show it, ms. */
 export function latestFor({ proof, covered }: Attempt, setup: JobSetup): number {
   const delay = delayOf(proof, setup) ?? LONGEST_DELAY_S;
   return covered.at + (delay + toleranceOf(delay)) * second;
 }
 
-/** Judges one go at a test, as it stands at `now` (ms, the log's clock). */
+/** Judges one attempt at a test, as of `now` (ms, the log's clock). */
 export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   const { proof, covered, shown, cleared, restored } = attempt;
   const figures = figuresOf(attempt, setup);
@@ -89,7 +92,7 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   return restored ? { kind: 'passed', figures } : { kind: 'restoring', until: restoreBy, figures };
 }
 
-/** The reading behind the cover is not what that cover leaves. Only judged where it was read. */
+/** The reading with the cover on does not fit the cover. Judged only if there is a reading. */
 function readingIsOff({ proof, clearReading, reading }: Attempt, setup: JobSetup): boolean {
   const loss = reading && lossBetween(clearReading, reading.reading, setup.meter);
   if (loss === undefined) return false;

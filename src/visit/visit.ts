@@ -3,15 +3,15 @@ import type { Entry } from '../model/entry.ts';
 import type { Commission } from './commission.ts';
 import { commissionOf, type JobState } from './state.ts';
 
-/** A job's log with what it comes to: everything a finding can look at. */
+/** A job's log and what follows from it: everything that a finding can use. */
 export interface Visit {
   readonly entries: readonly Entry[];
   /** The state at the end. */
   readonly end: JobState;
   readonly commission: Commission;
-  /** The acceptance that stands at the end, if one does. */
+  /** The acceptance that is valid at the end, if there is one. */
   readonly accepted: Acceptance | undefined;
-  /** Time of the last entry, ms: what was waiting then is judged as of then. */
+  /** Time of the last entry, ms. What was still waiting is judged as of then. */
   readonly until: number;
 }
 

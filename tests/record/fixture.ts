@@ -112,7 +112,7 @@ export function alignment(job?: string): Script {
   let last = s.reads('no signal', NO_SIGNAL);
   s.instructs(
     { kind: 're-aim' },
-    'Aim the emitter by eye, to within fifteen centimetres of the receiver, then say done.',
+    'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
     'The meter shows no signal.',
     [last],
     'find.re-aim',
@@ -122,7 +122,7 @@ export function alignment(job?: string): Script {
   last = s.reads('two five four, saturated', SATURATED);
   s.instructs(
     { kind: 'gain', change: 'lower', toward: 140 },
-    'Lower the gain until the reading is about 140. Never lose the signal. Say done.',
+    'Lower the gain until the reading is about 140. Do not lose the signal. Then say done.',
     'The receiver is flooded.',
     [last],
     'gain.flooded',
@@ -156,7 +156,7 @@ export function alignment(job?: string): Script {
   const flooded = s.reads('saturated', SATURATED);
   s.instructs(
     { kind: 'gain', change: 'lower', toward: 140 },
-    'Lower the gain until the reading is about 140. Never lose the signal. Say done.',
+    'Lower the gain until the reading is about 140. Do not lose the signal. Then say done.',
     'The receiver is flooded.',
     [flooded],
     'gain.flooded',
@@ -183,7 +183,7 @@ export function alignment(job?: string): Script {
 
   s.instructs(
     { kind: 'block' },
-    'Cover the beam completely with something dull. Say blocked when it is covered.',
+    'Cover the whole beam with something dull. Then say blocked.',
     'A reflection would still be seen with the beam covered.',
     [last],
     'prove.block',
@@ -193,7 +193,7 @@ export function alignment(job?: string): Script {
   const dark = s.reads('nothing', NO_SIGNAL);
   s.instructs(
     { kind: 'unblock' },
-    'Uncover the beam. Say clear when it is clear.',
+    'Uncover the beam. Then say clear.',
     'Covered, the meter shows no signal.',
     [dark],
     'prove.unblock',
@@ -203,7 +203,7 @@ export function alignment(job?: string): Script {
   last = s.reads('one four one', value(141));
   s.instructs(
     { kind: 'hold', reason: 'proving-steady', until: START + 700_000 },
-    'Hands off. Hold while it proves steady.',
+    'Hands off. Wait for a steady reading.',
     'The reading must stand for ten seconds.',
     [last],
     'prove.steady',

@@ -41,6 +41,6 @@ describe('in a report', () => {
       return [found?.lead, blockOf(page, 'table', 'Earlier visits').rows[0]?.at(-1)];
     };
     expect(told(asItIs)).toEqual(['Serious', expect.stringContaining('accepted')]);
-    expect(told(broken)).toEqual([undefined, 'not told']);
+    expect(told(broken)).toEqual([undefined, 'not known']);
   });
 });

@@ -14,7 +14,7 @@ function alarmTests(plant: Plant): string[] {
   return block.rows.filter(([test]) => test?.startsWith('Alarm test')).map(([, result = '']) => result);
 }
 
-const LATE = 'FAILED: the panel did not show it in time, only later';
+const LATE = 'FAILED: the panel showed it too late';
 
 describe('in the table of tests a failed one', () => {
   it('that was made again is followed by the test that passed', () => {

@@ -71,15 +71,15 @@ describe('reading pairs', () => {
     const result = read(text);
     expect(result.ok).toBe(false);
     expect(faults(text)).toEqual([
-      expect.stringMatching(/^Line 3, id: "B 2" is no id\. Use /),
-      expect.stringMatching(/^Line 4, path_m: "6o" is no number\. Write /),
+      expect.stringMatching(/^Line 3, id: "B 2" is not an id\. Use /),
+      expect.stringMatching(/^Line 4, path_m: "6o" is not a number\. Write /),
       expect.stringMatching(/^Line 5, path_m: "900" is not from 1 to 300\. Check /),
-      expect.stringMatching(/^Line 6, meter: "Best meter" is no profile known here\. Use /),
-      expect.stringMatching(/^Line 7, alarm_unit: say in what /),
-      expect.stringMatching(/^Line 8, alarm_unit: "furlongs" is no unit /),
+      expect.stringMatching(/^Line 6, meter: "Best meter" is not a known profile\. Use /),
+      expect.stringMatching(/^Line 7, alarm_unit: give the unit /),
+      expect.stringMatching(/^Line 8, alarm_unit: "furlongs" is not a unit /),
       expect.stringMatching(/^Line 9, id: this cell is empty\. Give /),
-      expect.stringMatching(/^Line 10, id: "B1" is the id of line 2 already\. Give /),
-      expect.stringMatching(/^Line 11, path_m: "1,200" is no number\. Write /),
+      expect.stringMatching(/^Line 10, id: "B1" is already the id of line 2\. Give /),
+      expect.stringMatching(/^Line 11, path_m: "1,200" is not a number\. Write /),
       expect.stringMatching(/^Line 12: there are more cells than columns\. Quote /),
     ]);
   });
@@ -88,7 +88,7 @@ describe('reading pairs', () => {
     ['an empty file', '', /^Line 1: there are no pairs/],
     ['a header alone', 'id,path_m\n', /^Line 1: there are no pairs/],
     ['a column it does not know', 'id,lenght\nB2,5\n', /^Line 1, lenght: this column is not known/],
-    ['a column twice', 'id,path_m,path_m\nB2,5,6\n', /^Line 1, path_m: this column stands there twice/],
+    ['a column twice', 'id,path_m,path_m\nB2,5,6\n', /^Line 1, path_m: this column is there twice/],
     ['no ids', 'name\nNorth\n', /^Line 1, id: this column is missing/],
     ['a quotation mark left open', 'id,name\nB2,"North\n', /quotation mark/],
   ])('refuses %s', (_, text, message) => {
@@ -98,7 +98,7 @@ describe('reading pairs', () => {
   it('names an id that is used twice, even when its rows are wrong in something else too', () => {
     expect(faults('id,path_m\nB1,far\nB1,9999\n')).toEqual([
       expect.stringMatching(/^Line 2, path_m/),
-      expect.stringMatching(/^Line 3, id: "B1" is the id of line 2 already/),
+      expect.stringMatching(/^Line 3, id: "B1" is already the id of line 2/),
       expect.stringMatching(/^Line 3, path_m/),
     ]);
   });

@@ -36,7 +36,7 @@ describe('npm run verify -- FILE', () => {
   it('ends with 1 for a log that was changed, and names the first wrong entry', () => {
     const { status, out } = run(text.replace('told the control room', 'told the fire brigade'));
     expect(status).toBe(1);
-    expect(out).toMatch(/^WRONG: Entry \d+ was changed: its hash does not fit\.$/m);
+    expect(out).toMatch(/^WRONG: Entry \d+ was changed: its hash does not match\.$/m);
   });
 
   it('ends with 2 when the file does not exist, or no file is named', () => {

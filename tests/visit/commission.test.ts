@@ -49,7 +49,7 @@ describe('before the work', () => {
     const job = TableCommissioning.begun();
     job.say('panel', word);
     expect(job.of('item')).toEqual([]);
-    expect(job.state.query?.text).toContain('Is it so?');
+    expect(job.state.query?.text).toContain('Is that right?');
     job.say('panel', 'yes');
     expect(job.of('item')).toMatchObject([{ item: 'outputs-isolated', done: true }]);
   });
@@ -105,7 +105,7 @@ describe('proving', () => {
   });
 
   it.each([
-    { what: 'too soon', after: 4.5, says: 'too early (after 4.5 s, set 10.0 s, give or take 5.0 s' },
+    { what: 'too soon', after: 4.5, says: 'too early (after 4.5 s, set 10.0 s, plus or minus 5.0 s' },
     { what: 'too late', after: 15.5, says: 'did not show it in time' },
   ])('an alarm $what fails, with the reason, and opens an issue', ({ after, says }) => {
     const job = TableCommissioning.aligned();

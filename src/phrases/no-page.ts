@@ -1,0 +1,18 @@
+/** A page that stands where no page of ours does. */
+export interface Notice {
+  readonly title: string;
+  readonly text: string;
+  /** Of the link to the first page, where that helps. */
+  readonly start?: string;
+}
+
+export const NOT_BUILT: Notice = {
+  title: 'The pages are not built yet',
+  text: 'Run "npm run build" on the server, then load this page again.',
+};
+
+export const NO_PAGE: Notice = {
+  title: 'There is nothing here',
+  text: 'Scan the code again, or begin at the start.',
+  start: 'Go to the start',
+};

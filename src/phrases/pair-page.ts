@@ -1,0 +1,70 @@
+import type { Seat } from '../model/facts.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import type { Axis } from '../model/turns.ts';
+
+/** The words of a pair's page in the report. */
+export const pairTitle = ({ id, name }: { id: string; name: string }): string => `${id}  ${name}`;
+export const pairSubtitle = (site: string): string => `${site}. Commissioning record of a beam pair.`;
+export const NO_RECORD_TITLE = 'A pair without a record';
+export const NO_RECORD_SUBTITLE = 'Planned beam pair, without a record.';
+export const NO_LOG = 'No log yet';
+export const LOG_BROKEN = 'Log broken';
+export const seriousCount = (findings: number): string => `${findings} serious`;
+export const NO_FINDINGS = 'None. The log was searched for all that a careful supervisor would ask.';
+export const againstOthers = (finding: string): string =>
+  `${finding} (compared with other records of the site)`;
+
+/** "FINAL READING" and the other large figures: each a name, and what is said where there is none. */
+export const FIGURE_NAMES = {
+  final: 'Final reading',
+  accepted: 'Accepted',
+  overridden: 'Accepted by override',
+  gain: 'Gain setting',
+  duration: 'Alignment took',
+} as const;
+export const PEAK_NAMES: Record<Axis, string> = { horizontal: 'Horizontal peak', vertical: 'Vertical peak' };
+export const NONE = 'none';
+export const NOT_ACCEPTED = 'not accepted';
+export const NO_PEAK = 'none seen';
+export const NO_PEAK_NOTE = 'no readings while it was turned';
+export const peakNote = (reading: string, seq: number): string => `turns; ${reading} there, #${seq}`;
+export const bandText = ({ bandLow, bandHigh }: MeterProfile): string => `band ${bandLow} to ${bandHigh}`;
+export const startText = (day: string, clock: string): string => `${day}, from ${clock}`;
+
+export const LEADS = {
+  closed: 'Issue, closed',
+  open: 'ISSUE, OPEN',
+  override: 'Override',
+  remark: 'Remark',
+  more: 'And',
+} as const;
+export const NO_ISSUES = 'None.';
+export const issueText = (text: string, seq: number, closed: string): string => `${text} (#${seq})${closed}`;
+export const closedText = (clock: string, seq: number, how: string): string =>
+  ` Closed ${clock}, #${seq}: ${how}`;
+export const remarkText = (text: string, seat: Seat, clock: string, seq: number): string =>
+  `${text} (${seat}, ${clock}, #${seq})`;
+
+/** How the final reading of a visit was found at the next. `lostDb`: decibels lost between the two. */
+export const foundAgainText = (accepted: string, found: string, lostDb: number | undefined): string =>
+  `${accepted} accepted, ${found} found${lostDb === undefined ? '' : `: ${lostDb.toFixed(1)} dB lost`}`;
+export const NOT_KNOWN = 'not known';
+export const VISIT_COLUMNS = {
+  day: 'Day',
+  log: 'Log',
+  status: 'Status then',
+  found: 'At the next visit',
+} as const;
+export const visitsBefore = (left: number): string => `${left} before`;
+
+export const JOB_ROWS = {
+  crew: 'Crew',
+  before: 'Before the work',
+  after: 'After the work',
+  path: 'Path',
+  profiles: 'Meter, adjusters',
+} as const;
+export const A_PHONE = 'a phone';
+export const TOOK_OVER = ', took over';
+export const moreSeats = (left: number): string => `; ${left} more in the log`;
+export const notAnswered = (question: string): string => `NOT ANSWERED: ${question}`;

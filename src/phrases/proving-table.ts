@@ -1,0 +1,48 @@
+import type { ChecklistItem, Cover } from '../model/checklists.ts';
+import type { Proof } from '../visit/attempts.ts';
+import type { Verdict } from '../visit/verdict.ts';
+import { WHY_FAILED } from './proving.ts';
+
+/** The words of the report's table of tests. */
+export const TEST_COLUMNS = {
+  test: 'Test',
+  result: 'Result',
+  shown: 'Covered to shown',
+  delay: 'Set delay',
+  normal: 'Normal after',
+  lost: 'Light lost',
+  entries: 'Entries',
+} as const;
+
+export const TEST_NAMES: Record<Proof, string> = { alarm: 'Alarm test', fault: 'Fault test' };
+const COVERS: Record<Cover, string> = { half: 'half covered', filter: 'filter on', full: 'all covered' };
+export const testText = (proof: Proof, cover: Cover): string => `${TEST_NAMES[proof]}, ${COVERS[cover]}`;
+export const TEST_ITEMS: Partial<Record<ChecklistItem, string>> = {
+  'panel-indication': 'Panel indication',
+  wiring: 'Wiring to the fire panel',
+};
+
+export const NO_TESTS = 'None made.';
+export const NOT_MADE = 'NOT MADE';
+export const earlierTests = (left: number): readonly [string, string] => [
+  `${left} earlier attempts`,
+  'in the log',
+];
+export const VOID = ' (void: turned since)';
+export const ANSWERED_FOR = '; answered for';
+export const DELAY_NOT_KNOWN = 'not known';
+
+export function resultText(verdict: Verdict): string {
+  switch (verdict.kind) {
+    case 'passed':
+      return 'Passed';
+    case 'failed':
+      return `FAILED: ${WHY_FAILED[verdict.why]}`;
+    case 'broken-off':
+      return 'Not completed';
+    default:
+      return 'Not finished';
+  }
+}
+
+export const itemResult = (done: boolean, text: string): string => `${done ? 'Passed' : 'FAILED'}: ${text}`;

@@ -1,0 +1,22 @@
+import { MAX_PAIRS, type PairId } from '../model/pair-plan.ts';
+
+/** Why nothing was done. */
+export const NOT_A_COUNTED_READING = 'That entry is not a reading that still counts. Nothing was changed.';
+export const CANNOT_TAKE_BACK = 'That entry cannot be taken back, or already was.';
+export const NO_OPEN_ISSUE = 'That entry is not an open issue. Nothing was changed.';
+export const NO_READING_TO_ACCEPT = 'There is no reading to accept yet.';
+export const OVERRIDE_NOT_NEEDED = 'Nothing is missing. Say "accept": no override is needed.';
+export const NOTHING_TO_SIGN = 'There is nothing to sign yet.';
+export const RECORD_HAS_GROWN = 'The record has grown while you read it. Read what is new, then sign again.';
+
+export const notAReading = (text: string): string =>
+  `"${text}" is not a reading. Type what the meter showed, such as 142.`;
+
+export const TOO_MANY_PAIRS = `A site has at most ${MAX_PAIRS} pairs. Open another site for the rest.`;
+export const noSuchPair = (pair: PairId): string =>
+  `There is no pair ${pair} on this site. Nothing was changed.`;
+export const noMeter = (pair: PairId): string =>
+  `The plan of ${pair} has no meter. Choose the meter for its readings.`;
+
+export const NO_SUCH_ZONE = 'There is no such time zone. Give a name like "Europe/London" or "UTC".';
+export const PAIR_TWICE = 'Two of these pairs have the same id.';

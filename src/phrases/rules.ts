@@ -1,0 +1,68 @@
+import type { RuleId } from '../engine/rules.ts';
+import type { CommissionRuleId } from '../visit/rules.ts';
+
+/** The rules of the procedure in one sentence each, in the order the engine looks at them. */
+export const RULE_WORDS: Record<RuleId, string> = {
+  finished: 'Once the alignment is accepted, nothing more is turned.',
+  'free-path':
+    'Nothing is judged while the path is covered: uncover it, unless it is covered for the blocking check.',
+  settle: 'After hands off, wait until the reading has settled or two readings agree; only then judge.',
+  read: 'Every turn and every gain change is judged by a reading taken after it.',
+  wandering: 'A reading that keeps changing is no evidence: find what moves first.',
+  'doubt-reading': 'A reading that does not fit the earlier ones is read again before it counts.',
+  'doubt-turn':
+    'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.',
+  'read-twice':
+    'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice.',
+  'not-by-reflection':
+    'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.',
+  'full-gain-to-find': 'With no signal, search at full gain.',
+  're-aim': 'With no signal at full gain, bring the emitter by eye to within 15 cm of the receiver.',
+  'widening-square':
+    'With no signal after aiming, turn the two adjusters through a widening square and remember each place.',
+  'nothing-there': 'When the square has found nothing, work through the causes, most likely first.',
+  'recover-signal': 'When a turn loses the signal, go back to where it was seen.',
+  'lower-gain':
+    'When the meter is saturated, lower the gain and continue with the same adjuster in the same direction.',
+  'own-gain': 'A detector that sets its own gain gets time to do so, and is read again.',
+  'begin-again':
+    'A search that goes on too long without proof rests on an unnoticed mistake: aim again and restart.',
+  'find-slope': 'Turn one adjuster a known amount to learn which way the signal rises.',
+  climb: 'Keep turning the way the signal rises.',
+  'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',
+  'reverse-on-fall': 'A fall means the peak lies the other way: turn back through it.',
+  'peak-adjuster': 'With the peak bracketed, turn straight to where the readings place it.',
+  'second-peak':
+    'Light where this beam cannot be comes from a second peak: measure it, and keep the higher one.',
+  'beyond-aim':
+    'A peak far from the aim by eye may be a side lobe: look just as far on the other side of the aim.',
+  'mid-band': 'Set the gain so that the peak reads in the middle of the band.',
+  'prove-peak': 'Both peaks are checked at the final gain: a lower settled reading on each side.',
+  'brighter-before':
+    'If light brighter than this peak was read and is gone, the screws are not where the count says: aim again.',
+  'return-to-peak': 'After checking a side, turn back to the peak, from the side the search came from.',
+  'too-weak': 'A peak that stays below the band at full gain is not accepted: find out why it is weak.',
+  'too-strong':
+    'A peak that saturates the meter at the lowest gain is not accepted: find out why it is strong.',
+  'blocking-check':
+    'Before acceptance the direct path is blocked: the reading must go to nothing and come back the same.',
+  'hold-steady': 'The final reading must stay within tolerance for the hold time.',
+  'offer-accept': 'When all the evidence is there, the crew accepts.',
+};
+
+/** The rules before and after the alignment. */
+export const COMMISSION_RULE_WORDS: Record<CommissionRuleId, string> = {
+  before: 'Nobody climbs, and nothing is tested, before the list is answered.',
+  'panel-normal-first': 'A test starts with the panel at normal: only then does what it shows count.',
+  'prove-alarm': 'Slowly blocking part of the light must give an alarm after the set delay, and no sooner.',
+  'prove-fault': 'Blocking all of the light at once must give a fault after the set delay.',
+  restore: 'Uncovered and reset, the panel must come back to normal.',
+  indication: 'The panel must show this pair, in its zone, and no other.',
+  wiring: 'A broken wire between detector and panel must show as a fault.',
+  'come-back': 'After the tests the reading must be what it was when the alignment was accepted.',
+  'failed-test':
+    'After a failed test, the cause is fixed and the test is repeated, or somebody answers for it in writing.',
+  after: 'Nobody leaves before the protection is back.',
+  'offer-sign': 'With everything proven and back in service, the record can be signed.',
+  signed: 'Once the record is signed, nothing more is touched.',
+};

@@ -1,0 +1,23 @@
+import type { ChainFault } from '../log/fault.ts';
+import type { Head } from '../model/ids.ts';
+import { wrongText } from './verify.ts';
+
+/** How to find out whether a log was changed. */
+export const SEAL_ROWS = {
+  log: 'Log',
+  entries: 'Entries',
+  hash: 'Head hash',
+  checked: 'Checked',
+  verify: 'To verify',
+} as const;
+
+export const checkedText = (fault: ChainFault | undefined): string =>
+  fault
+    ? `BROKEN. ${wrongText({ kind: 'chain', ...fault })} Do not rely on this entry or any after it.`
+    : 'Every hash was computed again for this report: nothing changed, missing or moved.';
+
+export const HOW_TO_VERIFY =
+  'Save the log as JSON Lines and run: npm run verify -- FILE. The number of entries and the head hash must be those printed here.';
+
+export const footText = ({ job, count, hash }: Head): string =>
+  `Log ${job}, ${count} entries, head hash ${hash}`;

@@ -1,0 +1,58 @@
+import { describe, expect, it } from 'vitest';
+import { sentencesBelow, sentencesIn } from './sentences.ts';
+
+/** Where no words for people may stand. Labels in `.tsx` files stand with their markup. */
+const FOLDERS = ['src'];
+
+/** Files and folders whose sentences stay where they are, and why. */
+const EXCEPTIONS: Readonly<Record<string, string>> = {
+  'src/phrases/': 'the place for words',
+  'src/grammar/': 'what people may say, not what is said to them',
+  'src/simulator/': 'an invented site and crew; the program never shows them',
+  'src/plan/check.ts': 'a figure and its source stand together',
+  'src/model/guidance.ts': 'limits and their source stand together',
+  'src/model/profile.ts': 'names of profiles, stored with them; why a profile is refused',
+  'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
+  'src/log/schema.ts': 'descriptions in the published schema',
+  'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
+};
+
+const excused = (file: string): string | undefined =>
+  Object.keys(EXCEPTIONS).find((place) => file === place || (place.endsWith('/') && file.startsWith(place)));
+
+describe('words for people', () => {
+  const all = FOLDERS.flatMap(sentencesBelow);
+
+  it('stand in src/phrases and nowhere else', () => {
+    const astray = all.filter(({ file }) => excused(file) === undefined);
+    expect(astray.map(({ file, line, text }) => `${file}:${line} ${text}`)).toEqual([]);
+  });
+
+  it('are still found in each place that is excused', () => {
+    const used = new Set(all.map(({ file }) => excused(file)));
+    expect(Object.keys(EXCEPTIONS).filter((place) => !used.has(place))).toEqual([]);
+  });
+});
+
+describe('a text in the code', () => {
+  const texts = (code: string) => sentencesIn('sample.ts', code).map(({ text }) => text);
+
+  it('of three words or more is for people', () => {
+    expect(texts(`say('Turn it back.'); say(\`Heard \${x}, is it right?\`)`)).toEqual([
+      'Turn it back.',
+      'Heard …, is it right?',
+    ]);
+  });
+
+  it('of one or two words, a path, a type or an error that is thrown is not', () => {
+    expect(
+      texts(`
+        import x from './a b c.ts';
+        type T = 'one of these words';
+        const d = \`M\${x},\${y} h 5 v 7\`;
+        label('no signal');
+        throw new Error('no such rule here');
+      `),
+    ).toEqual([]);
+  });
+});
