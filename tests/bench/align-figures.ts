@@ -4,7 +4,7 @@ import { type ScaleContinuousNumeric, scaleLinear, scaleLog } from 'd3-scale';
 import type { Result } from './align-table.ts';
 import type { Outcome } from './engine-run.ts';
 
-/** Widths and dashes that tell the methods apart in black and white: the engine's are the thick ones. */
+/** Widths and dashes, so that the methods differ in black and white. The thick lines are the engine's. */
 const STROKES = [
   [3, ''],
   [2.2, '9 4'],
@@ -24,12 +24,12 @@ interface Figure {
   readonly title: string;
   readonly x: ScaleContinuousNumeric<number, number>;
   readonly ticks: readonly number[];
-  /** A limit worth a line of its own. */
+  /** A limit that is drawn as a line. */
   readonly limit?: number;
   readonly pick: (o: Outcome) => number;
 }
 
-/** Draws, for every method, the share of cases that needed no more than so much. */
+/** Draws for each method the share of cases that needed at most so much. */
 export function writeFigures(results: readonly Result[], folder: string): void {
   mkdirSync(folder, { recursive: true });
   const range = [SIZE.left, SIZE.width - SIZE.right];
@@ -89,7 +89,7 @@ function steps(values: number[], x: Figure['x'], y: (share: number) => number): 
   const sorted = values.sort((a, b) => a - b).filter(Number.isFinite);
   const [from = 0, to = 0] = x.range();
   let path = `M${from},${y(0)}`;
-  // Of all that falls on one pixel only the last is drawn.
+  // Of all points on one pixel only the last is drawn.
   const pixel = (value = Number.POSITIVE_INFINITY) => Math.round(Math.min(to, x(value)));
   for (const [i, value] of sorted.entries()) {
     if (i + 1 < sorted.length && pixel(value) === pixel(sorted[i + 1])) continue;

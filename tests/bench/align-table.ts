@@ -9,7 +9,7 @@ export interface Result {
 const FALSE_DB = 1;
 const CLOSE_DB = 0.2;
 
-/** Two turns to bracket and one to return, an adjuster, when nothing is flooded. */
+/** For each adjuster two turns to bracket and one to return, when nothing is flooded. */
 const LEAST_TURNS = 6;
 
 export const quantile = (values: readonly number[], share: number): number => {
@@ -70,7 +70,7 @@ export function printTable(results: readonly Result[], seed: number): void {
 
 const omitName = ({ method: _, ...rest }: Row): Row => rest;
 
-/** Each method's turns against plain practice's, and those of a crew that errs against a careful one's. */
+/** The turns of each method compared with plain practice, and of a crew with errors compared with a careful one. */
 export function printRatios(results: readonly Result[]): void {
   const plain = results.find((r) => r.name === 'plain practice');
   const [careful, erring] = results.filter((r) => r.name.startsWith('engine'));

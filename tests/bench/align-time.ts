@@ -8,10 +8,10 @@ import { quantile } from './align-table.ts';
 import { runEngine, type Step } from './engine-run.ts';
 
 const JOBS = 200;
-/** Readings, and turns there and back, that make a job long without ending it. */
+/** Readings, and turns forth and back, that make a job long but do not end it. */
 const LENGTHS = [100, 1_000, 10_000];
 
-/** Prints how long one decision takes over whole jobs, and in jobs that were made long. */
+/** Prints the time of one decision, over whole jobs and in jobs made long. */
 export function decisionTimes(seed: number): void {
   const times: number[] = [];
   let last: Step | undefined;
@@ -34,7 +34,7 @@ export function decisionTimes(seed: number): void {
   }
 }
 
-/** A fresh copy, so that nothing remembered of the search helps. */
+/** A fresh copy, so that no cached search can help. */
 function timed(search: Search, now: number): number {
   const copy = { ...search };
   const start = performance.now();

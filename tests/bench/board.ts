@@ -16,21 +16,21 @@ import { playDemoSite } from '../../src/simulator/demo-site.ts';
 import { CHROMIUM, launch } from '../e2e/chromium.ts';
 
 /**
- * How long the board of a large site and the record of one of its pairs take to come, from a server that was
- * just started on the SQLite file, and their pages in a Chromium where there is one (build the client first). A
- * page is timed from asking for its address, in a fresh tab; its processor time is that of the page's main thread,
- * and tells it apart from a machine that is busy with something else. The visits are those of the demo site, sealed again
- * under other names.
+ * The time until the board of a large site comes, and the record of one of its pairs, from a server that has just
+ * started on the SQLite file; and their pages in a Chromium, if there is one (build the client first). The time of a
+ * page starts with the request for its address, in a fresh tab. Its processor time is that of the page's main thread:
+ * it shows whether the page was slow or the machine was busy. The visits are those of the demo site, sealed again with
+ * other names.
  */
 const PAIRS = 500;
 const ENTRIES = 200_000;
 const SITE: JobId = 'bench-board-site';
 
-/** The same facts at the same times as another log. */
+/** Another log with the same facts at the same times. */
 function logOf(job: JobId, drafts: readonly Pick<Entry, 'at' | 'actor' | 'fact'>[]): Entry[] {
   let head = emptyHead(job);
   return drafts.map(({ at, actor, fact }) => {
-    // A signature is on the log it stands in.
+    // A signature is for its own log.
     const entry = seal(head, { actor, fact: fact.type === 'signed' ? { ...fact, head } : fact }, at);
     head = headAfter(entry);
     return entry;
@@ -64,7 +64,7 @@ function largeSite() {
   return { site: logOf(SITE, site), visits };
 }
 
-/** A server in a process of its own. `cpuMs`: processor time it has used so far. */
+/** A server in its own process. `cpuMs`: processor time it has used so far. */
 interface Served {
   url: string;
   cpuMs(): Promise<number>;
@@ -142,7 +142,7 @@ async function measure(folder: string): Promise<void> {
   });
   if (CHROMIUM) {
     const browser = await launch();
-    /** `stages`: what is looked for one after the other, as a selector with how many there must be. */
+    /** `stages`: what to wait for, one after the other: a selector and how many there must be. */
     const open = async (
       what: string,
       url: string,

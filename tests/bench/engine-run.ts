@@ -13,7 +13,7 @@ import {
 } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
 
-/** What one method made of one case. */
+/** The result of one method in one case. */
 export interface Outcome {
   /** It ended by accepting (a baseline: by its own stopping rule). */
   accepted: boolean;

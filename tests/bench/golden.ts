@@ -8,9 +8,9 @@ import { checkBothPeaks, findSignal } from './plain.ts';
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /**
- * Golden-section search, one adjuster after the other (textbook): step out with growing steps until the
- * reading falls, then shrink the bracket by 0.618 a reading down to a quarter turn. It is told for free how
- * far each gain change shifted the readings.
+ * Golden-section search, one adjuster after the other (textbook): step out with growing steps until the reading
+ * falls, then shrink the bracket by 0.618 a reading down to a quarter turn. It knows, at no cost, how far each gain
+ * change shifted the readings.
  */
 export function goldenSection(spec: PairSpec, rng: Rng): Outcome {
   const hands = new Hands(spec, rng);
@@ -46,7 +46,7 @@ function search(hands: Hands, axis: Axis): void {
   hands.turn(axis, best - hands.pair.turned[axis]);
 }
 
-/** Readings at different gains made comparable. */
+/** Makes readings at different gains comparable. */
 export function levelAtFullGain(hands: Hands): number {
   const db = hands.readUnflooded();
   return db + hands.pair.gainDb;

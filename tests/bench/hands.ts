@@ -18,13 +18,13 @@ import { judged, type Outcome } from './engine-run.ts';
 
 const READ_MS = 4_000;
 
-/** More turns than anybody would make: the method has failed. */
+/** More turns than anyone would make: the method has failed. */
 const MOST_TURNS = 400;
 export class GaveUp extends Error {}
 
 /**
- * A careful person without the engine: turns, sets the gain, reads, and every hand movement is counted as it
- * is for the engine. Readings are decibels, minus infinity for no signal, plus infinity for a flooded meter.
+ * A careful person without the engine, who turns, sets the gain and reads. Hand movements are counted as for the
+ * engine. Readings are in decibels: minus infinity for no signal, plus infinity for a flooded meter.
  */
 export class Hands {
   pair: BeamPair;
@@ -41,7 +41,7 @@ export class Hands {
     this.pair = createBeamPair(spec);
   }
 
-  /** A turn of more than a hand does at once counts as several. */
+  /** A turn that is too large for one movement of the hand counts as several. */
   turn(axis: Axis, eighths: number): void {
     for (let left = eighths; left !== 0; ) {
       const step = Math.sign(left) * Math.min(Math.abs(left), NEUTRAL_ADJUSTERS.maxStep);
@@ -93,7 +93,7 @@ export class Hands {
     this.pair = reAim(this.pair, pointing, this.at);
   }
 
-  /** Decibels by which two readings have to differ to count as different, at `db`. */
+  /** So many decibels must two readings near `db` differ to count as different. */
   tolerance(db: number): number {
     const { meter } = this.spec;
     if (!Number.isFinite(db)) return 0.1;

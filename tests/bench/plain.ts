@@ -6,9 +6,9 @@ import type { Outcome } from './engine-run.ts';
 import { GaveUp, Hands } from './hands.ts';
 
 /**
- * Plain practice (common practice, no source): full gain; one adjuster at a time in quarter turns; a fall at
- * once means a quarter back and on the other way; past the peak an eighth back, or until the highest reading
- * returns; flooded: gain to mid-band and on; both peaks checked again at the final gain.
+ * Plain practice (common practice, no source). Full gain; one adjuster at a time, in quarter turns. If the first turn
+ * lowers the reading: a quarter back, then the other way. After the peak: an eighth back, or back until the highest
+ * reading returns. If flooded: gain to mid-band, and go on. Both peaks are checked again at the final gain.
  */
 export function plainPractice(spec: PairSpec, rng: Rng): Outcome {
   const hands = new Hands(spec, rng);
@@ -85,7 +85,7 @@ function toBand(hands: Hands): void {
   if (!isInBand(hands)) hands.gainToMidBand();
 }
 
-/** True where both sides read lower; else the higher place is kept and the check has to be made again. */
+/** True when both sides read lower. Else the higher place is kept, and the check must be made again. */
 function checkPeak(hands: Hands, axis: Axis): boolean {
   const centre = hands.read();
   const out: number[] = [];

@@ -7,8 +7,8 @@ import type { JobId } from '../../src/model/ids.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';
 
 /**
- * How long the PDF of a large site takes, and how long the server cannot do anything else meanwhile. The visits
- * are those of the demo site, sealed again under other names.
+ * The time that the PDF of a large site takes, and how long the server can do nothing else during it. The visits are
+ * those of the demo site, sealed again with other names.
  */
 const PAIRS = 500;
 
@@ -17,11 +17,11 @@ const { visits } = playDemoSite(Date.UTC(2026, 2, 3, 8));
 const plans = rest.flatMap(({ fact }) => (fact.type === 'pair-planned' ? [fact.pair] : []));
 if (!opened) throw new Error('the demo has no site');
 
-/** The same facts at the same times as another log. */
+/** Another log with the same facts at the same times. */
 function logOf(job: JobId, entries: readonly Pick<Entry, 'at' | 'actor' | 'fact'>[]): Log {
   let head = emptyHead(job);
   const sealed = entries.map(({ at, actor, fact }) => {
-    // A signature is on the log it stands in.
+    // A signature is for its own log.
     const draft: Draft = { actor, fact: fact.type === 'signed' ? { ...fact, head } : fact };
     const entry = seal(head, draft, at);
     head = headAfter(entry);

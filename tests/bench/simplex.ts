@@ -7,10 +7,10 @@ import { levelAtFullGain } from './golden.ts';
 import { GaveUp, Hands } from './hands.ts';
 import { checkBothPeaks, findSignal } from './plain.ts';
 
-// fmin 0.0.4 leaves a loop variable undeclared where it shrinks the simplex, which strict mode forbids.
+// fmin 0.0.4 does not declare a loop variable in the code that shrinks the simplex; strict mode forbids that.
 Object.assign(globalThis, { i: 0 });
 
-/** What no signal counts as, dB: a floor the simplex cannot be drawn to. */
+/** The value for no signal, dB: so low that the simplex is never drawn to it. */
 const NOTHING_DB = -60;
 const MOST_STEPS = 30;
 /** The library makes its first simplex by stretching each coordinate, so the start must not be zero. */
@@ -18,8 +18,8 @@ const ORIGIN = 8;
 const FIRST_STEP = 4;
 
 /**
- * Nelder-Mead in both adjusters at once, from the general-purpose library fmin, with a first simplex of half
- * a turn. Places are rounded to eighths. It is told for free how far each gain change shifted the readings.
+ * Nelder-Mead on both adjusters at once, from the general-purpose library fmin, with a first simplex of half a turn.
+ * Places are rounded to eighths. It knows, at no cost, how far each gain change shifted the readings.
  */
 export function simplex(spec: PairSpec, rng: Rng): Outcome {
   const hands = new Hands(spec, rng);

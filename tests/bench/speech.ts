@@ -3,7 +3,7 @@
  *
  *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--parts clean,tight,noise,others,load]
  *
- * Speakers with an even place in their set's list served to fit the confidence (`speech/fit.ts`); this measures the others.
+ * Speakers at even places in the list of their set were used to fit the confidence (`speech/fit.ts`). Others are measured.
  */
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
@@ -63,7 +63,7 @@ const line = (name: string, { n, right, asked, wrong }: Tally): void =>
     `${name.padEnd(44)} ${String(n).padStart(5)} ${percent(right, n).padStart(8)} ${percent(asked, n).padStart(8)} ${percent(wrong, n).padStart(8)}`,
   );
 
-/** With the grammar; with the grammar and what was expected; without either. */
+/** With the grammar; with the grammar and the expectation; without both. */
 async function hearAll(
   recogniser: Recogniser,
   sound: Float32Array,
@@ -182,7 +182,7 @@ async function measureNoise(recogniser: Recogniser, chosen: readonly Utterance[]
 const NOISES_EACH = 150;
 const CHATTER = 400;
 
-/** Once as if nothing were expected, and once while a reading is asked for. */
+/** Once with no expectation, and once while a reading is asked for. */
 async function measureOthers(recogniser: Recogniser, all: readonly Utterance[]): Promise<void> {
   console.log(`\nNot ours${' '.repeat(36)}     n   reading   reading, asked   anything`);
   const texts = new Set(Array.from({ length: CHATTER }, () => chatter(rng)));
@@ -245,7 +245,7 @@ function highest(part: number, n: number): number {
   return (middle + z * Math.sqrt((share * (1 - share)) / n + z ** 2 / (4 * n ** 2))) / (1 + z ** 2 / n);
 }
 
-/** How far the belief can be believed, and what other thresholds would do. */
+/** How well the belief fits the results, and what other thresholds would do. */
 function curve(name: string, beliefs: readonly Believed[]): void {
   console.log(`\nBelief, ${name}; now taken from ${TAKE}, asked from ${ASK}`);
   printBins(beliefs);

@@ -1,4 +1,4 @@
-/** Talk on a site that is no sentence of ours, written apart from the training's. Some of it holds numbers and our words. */
+/** Talk on a site that is not a sentence of ours, not used in training. Some of it has numbers and our words. */
 const WHO = [
   'he',
   'she',

@@ -1,5 +1,5 @@
 /**
- * Fits the curve of `src/speech/belief.ts` on half of the held-out people, in the clean and in noise:
+ * Fits the curve of `src/speech/belief.ts` on half of the held-out people, without and with noise:
  *
  *     npx tsx tests/bench/speech/fit.ts [RECORDINGS]
  */

@@ -3,10 +3,10 @@ import { openTranscriber } from '../../../server/speech/start.ts';
 import type { Utterance } from './recordings.ts';
 
 const SECONDS = 20;
-/** A crew says something this often. */
+/** How often a crew says something. */
 const EVERY_MS = 5_000;
 
-/** From the end of speech to the text, with several crews talking at the same time. */
+/** The time from the end of speech to the text, while several crews talk at the same time. */
 export async function measureLoad(utterances: readonly Utterance[]): Promise<void> {
   const sounds = await Promise.all(utterances.slice(0, 40).map((one) => one.sound()));
   const engine = openTranscriber(DEFAULT_MODEL_FOLDER);

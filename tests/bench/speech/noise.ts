@@ -1,5 +1,5 @@
 /**
- * Noise of a site, written apart from the noise the model was trained with (`server/speech/training/noise.py`).
+ * Noise of a site, not made by the code for the training noise (`server/speech/training/noise.py`).
  * Each kind gives `length` samples at 16 kHz of unit power.
  */
 const RATE = 16_000;
@@ -79,7 +79,7 @@ const forklift: Kind = (length, rng) => {
 
 export const KINDS: Readonly<Record<string, Kind>> = { white, fan, sounder, forklift };
 
-/** The sound with noise of `snr` dB under its own mean power; half a second of noise goes before and after. */
+/** The sound with noise, `snr` dB below its own mean power, and half a second of noise before and after. */
 export function noisy(sound: Float32Array, kind: Kind, snr: number, rng: Rng): Float32Array {
   const edge = RATE / 2;
   const noise = kind(sound.length + 2 * edge, rng);

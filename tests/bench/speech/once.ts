@@ -1,7 +1,7 @@
 import type { Logits } from '../../../src/speech/logits.ts';
 import type { LetterModel } from '../../../src/speech/recogniser.ts';
 
-/** The model, which is not asked again for the sound it had last: the same sound is weighed in several ways. */
+/** The model, with its last answer kept: the same sound is weighed in several ways. */
 export function once(model: LetterModel): LetterModel {
   let last: { samples: Float32Array; logits: Logits } | undefined;
   return {

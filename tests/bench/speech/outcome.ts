@@ -3,17 +3,17 @@ import { parse } from '../../../src/grammar/parse.ts';
 import type { Heard } from '../../../src/speech/heard.ts';
 import type { Believed } from './thresholds.ts';
 
-/** `wrong`: something else was taken than what was said. */
+/** `wrong`: what was taken is not what was said. */
 export type Outcome = 'right' | 'asked' | 'wrong';
 
-/** What a text means, as a key; undefined if it is no sentence of ours. */
+/** What a text means, as a key. Undefined when it is not a sentence of ours. */
 export function meaningOf(text: string): string | undefined {
   const understood = parse(text);
   if (understood.kind === 'unclear') return undefined;
   return JSON.stringify(understood.kind === 'understood' ? [understood.intents] : understood.options);
 }
 
-/** What the job does with what was heard, judged by what was said. A sentence that is ambiguous by itself is right when it is asked about. */
+/** How the job handles what was heard, compared with what was said. Asking about an ambiguous sentence is right. */
 export function judge(said: string, { text, confidence, alternatives }: Heard): Outcome {
   if (text === '') return 'asked';
   const hearing = decide({ via: 'voice', text, confidence, alternatives });
@@ -34,7 +34,7 @@ export function takesAnything({ text, confidence, alternatives }: Heard): boolea
   return text !== '' && decide({ via: 'voice', text, confidence, alternatives }).kind === 'taken';
 }
 
-/** The likeliest meaning, right or not, and how much it is believed. */
+/** The most likely meaning, whether it is right, and how much it is believed. */
 export function believed(said: string, { text, alternatives }: Heard): Believed {
   const best = meaningOf(text);
   const belief = alternatives.reduce(

@@ -27,7 +27,7 @@ const rows = (file: string): string[][] =>
     .slice(1)
     .map((line) => line.split('\t'));
 
-/** The held-out people of AN4, of the digits and of Speech Commands; the folder is laid out as the training's README says. */
+/** The held-out people of AN4, of the digits and of Speech Commands, in the folders that the training's README names. */
 export function people(folder: string): Utterance[] {
   const from = (set: string, table: string): Utterance[] =>
     rows(join(folder, set, table)).map(([file = '', speaker = '', text = '']) => ({
@@ -57,13 +57,13 @@ const VOICES: readonly (readonly [string, ...string[]])[] = [
   ['flite', '-voice', 'awb'],
 ];
 
-/** Sentences of the grammar by held-out synthetic voices, where those are installed. */
+/** Sentences of the grammar, spoken by held-out synthetic voices if these are installed. */
 export function voices(count: number, rng: () => number): Utterance[] {
   const rules = ['level', 'moved', 'gain', 'command', 'correct', 'path', 'panel'] as const;
   return spoken(Array.from({ length: count }, (_, i) => sample(rng, rules[i % rules.length])));
 }
 
-/** Texts by held-out synthetic voices in turn, where those are installed. */
+/** Texts, spoken by held-out synthetic voices in turn if these are installed. */
 export function spoken(texts: readonly string[]): Utterance[] {
   const there = VOICES.filter(([program]) =>
     (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, program))),
@@ -86,14 +86,14 @@ export function spoken(texts: readonly string[]): Utterance[] {
   });
 }
 
-/** A WAV file written to a pipe states no length; this one does. */
+/** A WAV file written to a pipe has no length in its header. This adds it. */
 function withLength(wav: Buffer): Buffer {
   wav.writeUInt32LE(wav.length - 8, 4);
   wav.writeUInt32LE(wav.length - 44, 40);
   return wav;
 }
 
-/** Speakers with an even place in their set's list fit the confidence; the digits' one speaker does not. */
+/** Speakers at even places in the list of their set fit the confidence; the one speaker of the digits does not. */
 export function isForFit({ set, speaker }: Utterance): boolean {
   const speakers =
     set === 'voices' ? VOICES.map(([, ...options]) => options.join(' ')) : (SPLIT.held_out[set] ?? []);

@@ -2,7 +2,7 @@ import { SAFE } from '../../../src/conversation/decide.ts';
 import { ANSWERS, type Expectation, OFF_DB, REPORTS } from '../../../src/conversation/expectation.ts';
 import { parse } from '../../../src/grammar/parse.ts';
 
-/** Somebody was asked for the reading, and anything the meter can show is plausible. */
+/** Someone was asked for the reading, and every value that the meter can show is plausible. */
 export const READING_ASKED: Expectation = {
   low: Number.NEGATIVE_INFINITY,
   high: Number.POSITIVE_INFINITY,
@@ -12,9 +12,9 @@ export const READING_ASKED: Expectation = {
 const FACTOR = 10 ** (OFF_DB / 10);
 
 /**
- * What a job would expect when this is said: the reading as widely as a job expects one, on a linear scale; the
- * report of what was asked to be done; yes or no to a question. What nobody asks for is said while a
- * reading is asked for, so that the expectation works against it.
+ * What a job would expect when this is said: for a reading, the usual range around it, on a linear scale; for a report,
+ * the move that was asked for; for yes or no, a question. Anything else is said while a reading is asked for, so that
+ * the expectation works against it.
  */
 export function situationOf(text: string): Expectation {
   const understood = parse(text);

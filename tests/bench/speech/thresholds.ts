@@ -1,4 +1,4 @@
-/** How much the likeliest meaning was believed, and whether it was what had been said. */
+/** How much the most likely meaning was believed, and whether it was right. */
 export interface Believed {
   belief: number;
   right: boolean;
@@ -10,7 +10,7 @@ const THRESHOLDS = [0.4, 0.6, 0.7, 0.8, 0.85, 0.9, 0.91, 0.92, 0.94, 0.95, 0.96,
 const percent = (part: number, whole: number): string =>
   `${((100 * part) / Math.max(1, whole)).toFixed(1)} %`;
 
-/** How often it is right, by how much it is believed. */
+/** How often it is right, for each degree of belief. */
 export function printBins(all: readonly Believed[]): void {
   for (const [i, low] of EDGES.slice(0, -1).entries()) {
     const high = EDGES[i + 1] as number;
@@ -22,7 +22,7 @@ export function printBins(all: readonly Believed[]): void {
   }
 }
 
-/** What each threshold would do: how many of all are taken rightly and wrongly. */
+/** What each threshold would do: how many of all are taken right, and how many wrong. */
 export function printThresholds(all: readonly Believed[]): void {
   for (const least of THRESHOLDS) {
     const taken = all.filter(({ belief }) => belief >= least);

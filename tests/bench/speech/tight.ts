@@ -1,9 +1,9 @@
 /** 20 ms at 16 kHz. */
 const WINDOW = 320;
-/** Share of the loudest window below which an edge is cut off. */
+/** An edge below this share of the loudest window is cut off. */
 const EDGE = 0.15;
 
-/** The sound without its quiet edges, as a talk button pressed late or a voice detector leaves it. */
+/** The sound without its quiet edges, as after a late press of the talk button, or from a voice detector. */
 export function tight(sound: Float32Array): Float32Array {
   let sum = 0;
   const loudness = sound.map((x, i) => {
