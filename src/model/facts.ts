@@ -133,7 +133,7 @@ const siteFacts = [
 export const SiteFact = z.discriminatedUnion('type', siteFacts);
 export type SiteFact = z.infer<typeof SiteFact>;
 
-/** Everything that can stand in a log. */
+/** Everything that a log can hold. */
 export const Fact = z.discriminatedUnion('type', [
   /** `engine`: the version of the rules behind the advice, see `ENGINE_VERSION`. */
   z.object({

@@ -14,7 +14,7 @@ export const COVER_ROWS = {
   guidance: 'Guidance',
 } as const;
 
-/** `all`: how many the site has, where these are not all; `dropped`: taken out of the site. */
+/** `all`: how many pairs the site has, if these are not all; `dropped`: pairs taken out of the site. */
 export function pairsText(pairs: number, all: number | undefined, dropped: number): string {
   const ofSite = all === undefined ? '' : ` of the site's ${all}`;
   const left = dropped > 0 ? `; ${dropped} dropped from the site` : '';

@@ -5,7 +5,7 @@ import { searchFactText } from './facts.ts';
 import { issueClosed } from './readbacks.ts';
 import { UNHEARD_LINE } from './unheard.ts';
 
-/** How a line of the exchange is to be shown. */
+/** How a line of the exchange is shown. */
 export type Tone =
   | 'speech'
   | 'fact'

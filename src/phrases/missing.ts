@@ -18,7 +18,7 @@ export const NEEDS: Record<Missing['id'], string> = {
   'settled-doubt': 'an answer to the open question',
 };
 
-/** One thing acceptance still needs, with its figures. */
+/** One thing that acceptance still needs, with its figures. */
 export function needText({ id, figures }: Missing, meter: MeterProfile): string {
   const rests = figuresText(figures, meter);
   return rests ? `${NEEDS[id]} (${rests})` : NEEDS[id];

@@ -1,4 +1,4 @@
-/** Told to both seats; asks for no move. */
+/** Said to both seats; asks for no action. */
 export const QUIET = 'No word for a while. Say a reading, or "go on".';
 export const NOTHING_ASKED = 'Noted, but there is nothing to do now.';
 export const READING_WANTED = 'The ladder asks: what does the meter show?';

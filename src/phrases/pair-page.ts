@@ -14,7 +14,7 @@ export const NO_FINDINGS = 'None. The log was searched for all that a careful su
 export const againstOthers = (finding: string): string =>
   `${finding} (compared with other records of the site)`;
 
-/** "FINAL READING" and the other large figures: each a name, and what is said where there is none. */
+/** Names of the large figures, and what is shown if there is none. */
 export const FIGURE_NAMES = {
   final: 'Final reading',
   accepted: 'Accepted',
@@ -45,7 +45,7 @@ export const closedText = (clock: string, seq: number, how: string): string =>
 export const remarkText = (text: string, seat: Seat, clock: string, seq: number): string =>
   `${text} (${seat}, ${clock}, #${seq})`;
 
-/** How the final reading of a visit was found at the next. `lostDb`: decibels lost between the two. */
+/** The final reading of a visit, and the reading found at the next. `lostDb`: decibels lost between the two. */
 export const foundAgainText = (accepted: string, found: string, lostDb: number | undefined): string =>
   `${accepted} accepted, ${found} found${lostDb === undefined ? '' : `: ${lostDb.toFixed(1)} dB lost`}`;
 export const NOT_KNOWN = 'not known';

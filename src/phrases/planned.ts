@@ -5,7 +5,7 @@ const NOT_STATED = 'not stated';
 
 export const pathText = (metres: number): string => `${metres} m`;
 
-/** Where a pair hangs, as far as it was planned. */
+/** Where a pair is mounted, as far as planned. */
 export const placeText = (plan: PairPlan): string =>
   list([
     plan.zone !== undefined && `zone ${plan.zone}`,
@@ -15,7 +15,7 @@ export const placeText = (plan: PairPlan): string =>
     plan.ceilingHeight !== undefined && `ceiling at ${plan.ceilingHeight} m`,
   ]);
 
-/** How a pair is set, as far as it was planned. */
+/** How a pair is set, as far as planned. */
 export const settingsText = ({ alarmThreshold, alarmDelay, faultDelay, filterPercent }: PairPlan): string =>
   list([
     alarmThreshold && `alarm at ${alarmThreshold.value} ${alarmThreshold.unit === 'dB' ? 'dB' : '%'} lost`,

@@ -10,7 +10,7 @@ import { itemText } from './items.ts';
 
 type SayShow = { say: string; show: string };
 
-/** How the cover goes on. The times are common practice, no source. */
+/** How to put the cover on. The times are common practice, no source. */
 export function coverText(how: Cover, { plan }: JobSetup): SayShow {
   switch (how) {
     case 'full':

@@ -21,7 +21,7 @@ export function readingText(reading: Reading, meter: MeterProfile): string {
   }
 }
 
-/** What a final reading was taken as. */
+/** What a final reading counts as. */
 export const FINAL_AS: Record<FinalReading['as'], string> = {
   'after-tests': 'after the tests',
   accepted: 'when accepted',
@@ -32,6 +32,6 @@ export const FINAL_AS: Record<FinalReading['as'], string> = {
 export const finalText = ({ reading, as }: FinalReading, meter: MeterProfile): string =>
   `${readingWithUnit(reading, meter)}${as === 'last-read' ? ', not accepted' : ''}`;
 
-/** "142 counts"; a state in which the meter shows no number has no unit. */
+/** "142 counts"; without a number there is no unit. */
 export const readingWithUnit = (reading: Reading, meter: MeterProfile): string =>
   reading.kind === 'value' ? `${readingText(reading, meter)} ${meter.unit}` : readingText(reading, meter);

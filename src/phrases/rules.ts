@@ -1,7 +1,7 @@
 import type { RuleId } from '../engine/rules.ts';
 import type { CommissionRuleId } from '../visit/rules.ts';
 
-/** The rules of the procedure in one sentence each, in the order the engine looks at them. */
+/** The rules of the procedure in one sentence each, in the order the engine checks them. */
 export const RULE_WORDS: Record<RuleId, string> = {
   finished: 'Once the alignment is accepted, nothing more is turned.',
   'free-path':

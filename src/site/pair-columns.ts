@@ -7,7 +7,7 @@ type NumberField = {
   [K in keyof PairPlan]-?: NonNullable<PairPlan[K]> extends number ? K : never;
 }[keyof PairPlan];
 
-/** The columns with plain numbers; the unit stands in the name. */
+/** The columns with plain numbers; the unit is in the name. */
 export const NUMBER_COLUMNS = {
   path_m: 'pathLength',
   emitter_height_m: 'emitterHeight',
