@@ -155,7 +155,7 @@ describe('R12: what comes too fast', () => {
     await line.sound(100);
     expect(line.all('refused')).toEqual([]);
     await line.sound(2);
-    const text = 'Sound comes faster than it can be taken. Say it again.';
+    const text = 'Sound comes too fast. Say it again.';
     expect(line.all('refused')).toEqual([refused('too-fast', text, 'talk-0001')]);
   });
 });
@@ -178,7 +178,7 @@ describe('R13: a watcher', () => {
       { t: 'talk-drop' },
       { t: 'invite', seat: 'panel' },
     ];
-    const text = 'This link is for watching: it cannot write.';
+    const text = 'This link is for watching. It cannot write.';
     for (const message of messages) {
       await line.send({ ...message, id: 'message-0001' } as never);
       expect(line.heard.splice(0)).toEqual([refused('read-only', text, 'message-0001')]);
@@ -301,7 +301,7 @@ describe('R22: a phone that takes in too slowly', () => {
     expect(line.ended).toBe(isCut ? 'cut' : undefined);
     if (!isCut) return;
     expect(house.journal).toMatchObject([
-      { role: 'panel', msg: 'a phone takes in too slowly and is cut; it can resume' },
+      { role: 'panel', msg: 'a phone reads too slowly and was cut; it can resume' },
     ]);
     // It went of itself, as it were: what it had sent counts, and what comes is not for it.
     await line.hangUp();

@@ -27,7 +27,7 @@ describe('R5 R6: of a log of ten entries, hello after', () => {
     const room = await house.room(job);
     const line = await house.phone(token, after);
     if (answer === 'from-the-future') {
-      const text = `This phone holds entry ${after}, and the log here ends before entry 10. Was an older backup put back?`;
+      const text = `This phone holds entry ${after}, and the log here ends before entry 10. Was an older backup restored?`;
       expect(line.heard).toEqual([{ t: 'refused', reason: 'from-the-future', text }]);
       expect(line.ended).toEqual({ code: 4416, reason: 'from-the-future' });
       expect(room.isOnline('panel')).toBe(false);
@@ -124,7 +124,7 @@ describe('R5: history', () => {
     expect(line.seqs).toEqual([0, 1, 2, 3, 4, 5, 6]);
     expect(line.all('caught-up')).toEqual([{ t: 'caught-up', seq: 6 }]);
     const ahead = await again.phone(token, 9);
-    const text = `The log of this job fails its check at entry 7 (hash). It can be read, but nothing more can be added: open a new job, and keep this one as it is.`;
+    const text = `The log of this job fails its check at entry 7 (hash). You can read it, but nothing more can be added. Open a new job, and keep this one as it is.`;
     expect(ahead.heard).toEqual([{ t: 'refused', reason: 'from-the-future', text }]);
     expect(again.journal).toMatchObject([
       { job, fault: { seq: 7 }, msg: 'the log of this job fails its check' },
@@ -175,7 +175,7 @@ describe('hello', () => {
     };
     const line = await house.phone(token);
     expect(line.heard).toEqual([
-      { t: 'refused', reason: 'bad-token', text: 'This link is for a site, not for a job.' },
+      { t: 'refused', reason: 'bad-token', text: 'This link opens a site, not a job.' },
     ]);
   });
 
@@ -218,7 +218,7 @@ describe('hello', () => {
     const line = await house.phone(token);
     expect(line.news.at(-1)).toBe('caught-up');
     await line.hello(token);
-    expect(line.heard).toEqual([{ t: 'refused', reason: 'bad-message', text: 'Hello was said already.' }]);
+    expect(line.heard).toEqual([{ t: 'refused', reason: 'bad-message', text: 'Hello was said before.' }]);
     expect(line.ended).toBeUndefined();
   });
 
@@ -287,7 +287,7 @@ describe('R8: a message that is sent again', () => {
       throw new StoreFailure('the line to the database went down');
     };
     await line.send(remark);
-    const text = 'The server could not write its log, so nothing was taken. It is sent again.';
+    const text = 'The server could not write its log, so nothing was saved. The phone sends it again.';
     expect(line.heard.at(-1)).toEqual({ t: 'refused', reason: 'store-failed', id: remark.id, text });
     house.store.append = append.bind(house.store);
     await line.send(remark);

@@ -14,7 +14,7 @@ const remark = (text = 'Bracket loose.'): Input => ({ kind: 'remark', seat: 'pan
 const NOT_TAKEN = {
   kind: 'refused',
   reason: 'store-failed',
-  text: 'The server could not write its log, so nothing was taken. It is sent again.',
+  text: 'The server could not write its log, so nothing was saved. The phone sends it again.',
 };
 
 /** A job just opened, and the facts of its log from then on. */
@@ -227,7 +227,7 @@ describe('R28: a log that fails its check', () => {
     const again = await house.restarted();
     const room = await again.room(job.job);
     const text =
-      'The log of this job fails its check at entry 0 (job). It can be read, but nothing more can be added: open a new job, and keep this one as it is.';
+      'The log of this job fails its check at entry 0 (job). You can read it, but nothing more can be added. Open a new job, and keep this one as it is.';
     expect(room.brokenText).toBe(text);
     expect(room.head).toEqual(emptyHead(job.job));
     expect(await room.submit(remark())).toEqual({ kind: 'refused', reason: 'log-broken', text });
@@ -281,7 +281,7 @@ describe('what is put to a job', () => {
     expect(await room.submit(broken)).toEqual({
       kind: 'refused',
       reason: 'bad-message',
-      text: 'The server failed on this, and nothing was taken. Put it another way.',
+      text: 'The server failed on this, and nothing was saved. Try other words.',
     });
     expect(house.journal).toMatchObject([
       { job: job.job, input: { kind: 'words' }, err: {}, msg: 'the rules failed on an input' },
@@ -343,7 +343,7 @@ describe('what is put to a job', () => {
     const { count } = room.head;
     expect(await room.submit(remark())).toEqual(NOT_TAKEN);
     expect(house.journal.at(-1)).toMatchObject({
-      err: { message: `the log ends at ${count + 1}, not here` },
+      err: { message: `the stored log has ${count + 1} entries, this room knows ${count}` },
     });
     expect(await room.submit(remark())).toEqual({ kind: 'taken', seq: count + 1 });
     expect(panel.seqs.slice(-2)).toEqual([count, count + 1]);
@@ -365,7 +365,7 @@ describe('R38: a signature', () => {
     head: { job: 'any', count, hash },
     findings: [],
   });
-  const OTHER = 'What was read is not the record that is kept here. Load it again, and compare.';
+  const OTHER = 'You read another record than the one kept here. Load it again, and compare.';
 
   it.each<[string, (room: Room) => Input, boolean]>([
     [
