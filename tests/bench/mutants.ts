@@ -38,7 +38,9 @@ const OPTIONS: PartialStrykerOptions = {
   allowConsoleColors: false,
 };
 
-const isKilled = ({ status }: MutantResult): boolean => status === 'Killed' || status === 'Timeout';
+// One that runs on and on is as good as killed, unless the machine was busy: so these are counted by themselves, too.
+const isEndless = ({ status }: MutantResult): boolean => status === 'Timeout';
+const isKilled = (mutant: MutantResult): boolean => mutant.status === 'Killed' || isEndless(mutant);
 const isLiving = ({ status }: MutantResult): boolean => status === 'Survived' || status === 'NoCoverage';
 
 function describe({ location, mutatorName, replacement, status }: MutantResult): string {
@@ -59,14 +61,21 @@ for (const file of files) {
 
 const rows = files.map((file) => {
   const killed = within(file).filter(isKilled).length;
+  const endless = within(file).filter(isEndless).length;
   const survived = within(file).filter(isLiving).length;
-  return { file, killed, survived, share: killed / (killed + survived) };
+  return { file, killed, endless, survived, share: killed / (killed + survived) };
 });
 console.table(
   Object.fromEntries(
-    rows.map(({ file, killed, survived, share }) => [
+    rows.map(({ file, killed, endless, survived, share }) => [
       file,
-      { mutants: killed + survived, killed, survived, 'share, %': (100 * share).toFixed(1) },
+      {
+        mutants: killed + survived,
+        killed,
+        'of them by timeout': endless,
+        survived,
+        'share, %': (100 * share).toFixed(1),
+      },
     ]),
   ),
 );
