@@ -8,7 +8,7 @@ import { Rooms } from '../../server/rooms.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import type { Entry } from '../../src/log/entry.ts';
 import { type ClientMessage, type JobOpened, PROTOCOL_VERSION, ServerMessage } from '../../src/protocol.ts';
-import { ManualClock, settle } from './house.ts';
+import { ManualClock, settle } from './manual-clock.ts';
 import { SETUP } from './phone.ts';
 
 /** What the server wrote to its own journal. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { LIMITS } from '../../server/limits.ts';
 import { CODE_ALPHABET, PROTOCOL_VERSION } from '../../src/protocol.ts';
-import { ManualClock, pause, serve } from './house.ts';
+import { pause, serve } from './house.ts';
+import { ManualClock } from './manual-clock.ts';
 import { bothIn, join, openJob, Phone, post } from './phone.ts';
 
 const refusalOf = async (response: Response) => ({

@@ -12,7 +12,8 @@ import { PLANTS } from '../../src/simulator/plants.ts';
 import type { PairPlan } from '../../src/site/pair-plan.ts';
 import { Logged, SiteFindings, SiteView } from '../../src/site/protocol.ts';
 import { Desk } from './desk.ts';
-import { ManualClock, serve } from './house.ts';
+import { serve } from './house.ts';
+import { ManualClock } from './manual-clock.ts';
 import { get, join, newId, openJob, Phone, post } from './phone.ts';
 import { demo, unsigned, visitTo } from './played-site.ts';
 
