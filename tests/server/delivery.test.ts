@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { ManualClock, serve } from './house.ts';
+import { serve } from './house.ts';
+import { ManualClock } from './manual-clock.ts';
 import { bothIn, get, newId, Phone } from './phone.ts';
 
 const isText = (text: string) => (e: Entry) => 'text' in e.fact && e.fact.text === text;

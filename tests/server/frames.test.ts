@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from 'vitest';
 import type { SpeechEngine } from '../../server/speech/service.ts';
-import { settle } from './house.ts';
 import { House, type Line } from './in-memory.ts';
+import { settle } from './manual-clock.ts';
 
 const remark = (id: string) => ({ t: 'remark', id, text: 'Bracket loose.' }) as const;
 const refused = (reason: string, text: string, id?: string) => ({

@@ -10,7 +10,7 @@ import { StoreFailure } from '../../server/store/store.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
 import { createRng, type Rng } from '../../src/simulator/rng.ts';
-import { settle } from './house.ts';
+import { settle } from './manual-clock.ts';
 import { SETUP } from './phone.ts';
 
 /** A store whose appends fail when told to: before anything is stored, or after all of it. */

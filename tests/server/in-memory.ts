@@ -9,7 +9,7 @@ import { MemoryStore } from '../../server/store/memory.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
 import { type ClientMessage, PROTOCOL_VERSION, ServerMessage } from '../../src/protocol/socket.ts';
-import { ManualClock, settle } from './house.ts';
+import { ManualClock, settle } from './manual-clock.ts';
 import { SETUP } from './phone.ts';
 
 /** What the server wrote to its own journal. */

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { OLDEST_PROTOCOL_VERSION, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
-import { settle } from './house.ts';
 import { House } from './in-memory.ts';
+import { settle } from './manual-clock.ts';
 
 /** A job of ten entries; its panel phone's token. */
 const tenEntries = async (house: House): Promise<{ job: string; token: string }> => {

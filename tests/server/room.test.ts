@@ -6,8 +6,8 @@ import type { Input } from '../../src/conversation/input.ts';
 import { emptyHead, GENESIS, headAfter, seal } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
-import { settle } from './house.ts';
 import { House, type Line } from './in-memory.ts';
+import { settle } from './manual-clock.ts';
 import { SETUP } from './phone.ts';
 
 const remark = (text = 'Bracket loose.'): Input => ({ kind: 'remark', seat: 'panel', text });

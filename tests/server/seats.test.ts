@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { LIMITS } from '../../server/guard/limits.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
 import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
-import { ManualClock, pause, serve } from './house.ts';
+import { pause, serve } from './house.ts';
+import { ManualClock } from './manual-clock.ts';
 import { bothIn, join, openJob, Phone, post } from './phone.ts';
 
 const refusalOf = async (response: Response) => ({

@@ -13,7 +13,8 @@ import { VisitRecord } from '../../src/record/visit-record.ts';
 import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
 import { Desk } from './desk.ts';
-import { ManualClock, serve } from './house.ts';
+import { serve } from './house.ts';
+import { ManualClock } from './manual-clock.ts';
 import { get, join, newId, openJob, Phone, post } from './phone.ts';
 import { demo, unsigned, visitTo } from './played-site.ts';
 
