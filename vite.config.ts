@@ -1,9 +1,22 @@
-import { defineConfig } from 'vite';
+import { readFileSync } from 'node:fs';
+import { defineConfig, type Plugin } from 'vite';
 import { onwarn } from './vite.warnings.ts';
+
+/** The licence and the notices go wherever the pages go: most of the packages in them ask for it. */
+const notices: Plugin = {
+  name: 'notices',
+  generateBundle() {
+    for (const file of ['LICENSE', 'NOTICE']) {
+      const source = readFileSync(new URL(file, import.meta.url), 'utf8');
+      this.emitFile({ type: 'asset', fileName: `${file}.txt`, source });
+    }
+  },
+};
 
 /** The phones' and the desk's pages: one small entry, bundled from `client/`. */
 export default defineConfig({
   root: 'client',
+  plugins: [notices],
   build: {
     outDir: '../dist/client',
     emptyOutDir: true,
