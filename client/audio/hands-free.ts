@@ -1,4 +1,5 @@
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
+import { PHONE_TOO_SLOW } from '../../src/phrases/talk.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import { FRAME, type OnDeviceRecogniser } from '../on-device/recogniser.ts';
 import { type Gate, newGate, PRE_ROLL, step, tooLoudHere } from './gate.ts';
@@ -75,7 +76,7 @@ export class HandsFree {
     // Asked when the sound came, not when its turn comes: by then we may be silent again.
     const speaking = this.world.speaking();
     if (++this.#behind > TOO_FAR_BEHIND) {
-      this.#fail(new Error('This phone is too slow for it.'));
+      this.#fail(new Error(PHONE_TOO_SLOW));
       return;
     }
     this.#last = this.#last.then(() => this.#judge(frame, speaking));

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
+import { handsFreeStoppedText, LINK_LOST, NO_LINK, NO_ON_DEVICE, NO_WORDS } from '../../src/phrases/talk.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -43,16 +44,10 @@ export interface TalkWorld {
 }
 
 const ON_DEVICE = 'own-ears';
-const NO_WORDS = 'No words were heard. Say it again, or type it.';
-const NO_ON_DEVICE =
-  'The speech model could not be loaded. Turn it on again while the link is there, or type instead.';
 
 const TICK_MS = 100;
 /** People let go of the button with their last word: the sound goes on a little. */
 const TAIL_MS = 180;
-const LINK_LOST = 'The link was lost. Say it again when it is back, or type it: typed words are kept.';
-const NO_LINK =
-  'There is no link now. Type it, or turn on speech on this phone in the menu: words are kept and sent later.';
 
 /**
  * The talk button of one seat. `keepOpenMs`: how long the microphone stays open after an utterance, so that
@@ -154,7 +149,7 @@ class TalkRunner {
       if (this.#handsFree !== handsFree) return;
       this.#handsFree = undefined;
       const text = failure instanceof Error ? failure.message : String(failure);
-      this.show({ handsFree: 'off', failure: `Hands-free talk stopped: ${text}` });
+      this.show({ handsFree: 'off', failure: handsFreeStoppedText(text) });
     };
     const handsFree = new HandsFree({
       recogniser: onDeviceRecogniser(),

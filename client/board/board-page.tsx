@@ -2,13 +2,13 @@ import { useMemo, useState } from 'preact/hooks';
 import { PAIR_STATUSES } from '../../src/model/pair-status.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { boardLink, importLink, planLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock } from '../browser/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { savedSites } from '../saved/saved-sites.ts';
 import { liveRows } from '../site/live-rows.ts';
+import { SiteFrame } from '../site/site-frame.tsx';
 import { StatusShape } from '../site/status-chip.tsx';
 import type { Polled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
@@ -19,17 +19,13 @@ import { ShareLink } from '../ui/share-link.tsx';
 import { PairRow } from './pair-row.tsx';
 import { matching, totals, type Wanted } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
-import '../site/site.css';
 import './board.css';
 
 /** Every pair of a site: where it stands, who is on it, and what is next. */
 export function BoardPage({ token }: { token: string }) {
   const site = useSite(token);
-  return site.value ? (
-    <Board token={token} view={site.value} site={site} />
-  ) : (
-    <NotYet what="site" trouble={site.trouble} again={site.look} />
-  );
+  if (!site.value) return <NotYet what="site" read={site} />;
+  return <Board token={token} view={site.value} site={site} />;
 }
 
 /** More rows than a large screen holds. */
@@ -45,25 +41,28 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
   const desk = view.role === 'desk';
   const watch = savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
   return (
-    <main class="site">
-      <Masthead />
-      <header class="site-head">
-        <div>
-          <h1>{view.site}</h1>
-          <p class="hint">
-            {view.code ? `Held against ${view.code.name}` : 'No guidance chosen'}
-            {!desk && '. Read only'}
-          </p>
-        </div>
-        <LastLook site={site} />
-      </header>
+    <SiteFrame
+      masthead={<Masthead />}
+      head={
+        <>
+          <div>
+            <h1>{view.site}</h1>
+            <p class="hint">
+              {view.code ? `Checked against ${view.code.name}` : 'No guidance chosen'}
+              {!desk && '. Read only'}
+            </p>
+          </div>
+          <LastLook site={site} />
+        </>
+      }
+    >
       <nav class="site-ways" aria-label="This site">
         {desk && (
           <>
-            <a class="button" href={planLink(token)} onClick={follow}>
+            <a class="button" href={linkTo('plan', { token })} onClick={follow}>
               Add a pair
             </a>
-            <a class="button" href={importLink(token)} onClick={follow}>
+            <a class="button" href={linkTo('import', { token })} onClick={follow}>
               From a table
             </a>
           </>
@@ -120,10 +119,10 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
       {watch && (
         <section class="site-share">
           <h2>For a supervisor: this board, read only</h2>
-          <ShareLink label="Link to the board" url={new URL(boardLink(watch), location.origin).href} />
+          <ShareLink label="Link to the board" to={linkTo('board', { token: watch })} />
         </section>
       )}
-    </main>
+    </SiteFrame>
   );
 }
 

@@ -1,9 +1,8 @@
 import { useMemo } from 'preact/hooks';
+import { whoIsOn } from '../../src/phrases/presence.ts';
 import type { PairRow as Row } from '../../src/protocol/site.ts';
-import { planLink, visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { StatusSign } from '../site/status-chip.tsx';
-import { whoIsOn } from './rows.ts';
 
 /** One pair on the board. It is drawn again only when its row tells something new. */
 export function PairRow({ row, token }: { row: Row; token: string }) {
@@ -13,7 +12,9 @@ export function PairRow({ row, token }: { row: Row; token: string }) {
 function Drawn({ row, token }: { row: Row; token: string }) {
   const { plan, status, next, visits, signed } = row;
   const latest = visits.at(-1);
-  const href = latest ? visitLink(token, latest.job) : planLink(token, plan.id);
+  const href = latest
+    ? linkTo('visit', { token, job: latest.job })
+    : linkTo('plan', { token, pair: plan.id });
   // A signature that no longer holds is not what one looks for on the board.
   const by = status === 'signed' ? signed : undefined;
   const here = row.online.panel || row.online.emitter;
@@ -40,7 +41,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
         </span>
         <Counts row={row} />
       </a>
-      <a class="pair-plan-link" href={planLink(token, plan.id)} onClick={follow}>
+      <a class="pair-plan-link" href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
         Plan<span class="away"> of {plan.id}</span>
       </a>
     </li>

@@ -25,10 +25,3 @@ export function totals(rows: readonly PairRow[]): Record<PairStatus, number> {
   for (const { status } of rows) if (status) counts[status] += 1;
   return counts;
 }
-
-/** "Panel and emitter", "Panel", or nobody. */
-export function whoIsOn({ online: { panel, emitter } }: PairRow): string {
-  if (panel && emitter) return 'panel and emitter';
-  if (panel || emitter) return panel ? 'panel' : 'emitter';
-  return 'nobody';
-}

@@ -2,8 +2,7 @@ import { useState } from 'preact/hooks';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
 import type { PairRow, SiteFindings } from '../../src/protocol/site.ts';
-import { visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { siteFindings } from '../site/requests.ts';
 
 /** What a careful supervisor would ask, across the whole site. Read when it is opened: it looks at every log. */
@@ -75,7 +74,7 @@ function Found({ found, token, pairs }: { found: SiteFindings; token: string; pa
           <strong>{SEVERITY_WORDS[severity]}</strong>
           <span>{text}</span>
           {job && (
-            <a href={visitLink(token, job)} onClick={follow}>
+            <a href={linkTo('visit', { token, job })} onClick={follow}>
               {pair}
             </a>
           )}

@@ -2,6 +2,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { unreadableText } from '../../src/phrases/requests.ts';
 import type { Invite } from '../../src/protocol/access.ts';
 import type { ClientMessage, Presence, ServerMessage, SpeechState } from '../../src/protocol/socket.ts';
 import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
@@ -188,7 +189,7 @@ export const serverNow = (link: Link, now: number): number => now + (link.offset
 
 const UNREADABLE: Complaint = {
   reason: 'version',
-  text: 'This page cannot read what the server sends. Load the page again to get the one that fits.',
+  text: unreadableText(),
 };
 
 const same = (link: Link): Stepped => ({ link, effects: [] });

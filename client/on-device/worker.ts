@@ -4,6 +4,7 @@ import * as ort from 'onnxruntime-web';
 import plainUrl from 'onnxruntime-web/dist/ort-wasm.wasm?url';
 import simdUrl from 'onnxruntime-web/dist/ort-wasm-simd.wasm?url';
 import { wordGraph } from '../../src/grammar/graph.ts';
+import { modelFileMissingText, NO_DETECTOR_ANSWER, NO_LETTERS } from '../../src/phrases/talk.ts';
 import { alphabetOf } from '../../src/speech/alphabet.ts';
 import { type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
 import type { Answer, Ask } from './recogniser.ts';
@@ -30,7 +31,7 @@ async function loadDetector(): Promise<(frame: Float32Array) => Promise<number>>
     before = frame.slice(-CONTEXT);
     const input = new ort.Tensor('float32', sound, [1, sound.length]);
     const { output, stateN } = await session.run({ input, state, sr: RATE });
-    if (!output || !stateN) throw new Error('the voice detector gave no answer');
+    if (!output || !stateN) throw new Error(NO_DETECTOR_ANSWER);
     state = stateN;
     return output.data[0] as number;
   };
@@ -40,7 +41,7 @@ const MODEL = '/speech-model';
 
 async function json(file: string): Promise<unknown> {
   const answer = await fetch(`${MODEL}/${file}`);
-  if (!answer.ok) throw new Error(`the speech model is not to be had: ${file}`);
+  if (!answer.ok) throw new Error(modelFileMissingText(file));
   return answer.json();
 }
 
@@ -55,7 +56,7 @@ async function loadRecogniser(): Promise<Recogniser> {
     const { logits } = await session.run({
       input_values: new ort.Tensor('float32', sound, [1, sound.length]),
     });
-    if (!logits) throw new Error('the speech model gave no letters');
+    if (!logits) throw new Error(NO_LETTERS);
     const [, frames, tokens] = logits.dims as [number, number, number];
     return { data: logits.data as Float32Array, frames, tokens };
   };

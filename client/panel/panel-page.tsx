@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
-import { boardLink } from '../browser/links.ts';
-import { follow, go } from '../browser/route.ts';
+import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { savedSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
@@ -28,12 +27,12 @@ import './panel.css';
 const KEEP_MICROPHONE_MS = 20_000;
 
 /** The panel's seat, or the form that opens a job where this phone has none or wants a new one. */
-export function PanelPage({ fresh }: { fresh: boolean }) {
+export function PanelPage({ fresh }: { fresh: string }) {
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
-  if (!saved || fresh) {
+  if (!saved || fresh === 'new') {
     const opened = () => {
       setSaved(savedSeat(browserStorage, 'panel'));
-      go('/panel');
+      go(linkTo('panel', {}));
     };
     return <StartPage onOpened={opened} />;
   }
@@ -104,14 +103,14 @@ function PanelScreen({ room }: { room: Room }) {
             Accept the alignment
           </button>
           {saved.site && (
-            <a class="button" href={boardLink(saved.site)} onClick={follow}>
+            <a class="button" href={linkTo('board', { token: saved.site })} onClick={follow}>
               To the site's board
             </a>
           )}
           {saved.watch && (
             <div>
               <h3>For a supervisor: watch, read only</h3>
-              <ShareLink label="Link to watch" url={new URL(`/watch#${saved.watch}`, location.origin).href} />
+              <ShareLink label="Link to watch" to={linkTo('review', { token: saved.watch })} />
             </div>
           )}
         </Menu>

@@ -4,29 +4,26 @@ import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { csvTemplate, pairsToCsv, type ReadPairs, readPairs } from '../../src/site/pair-table.ts';
-import { boardLink } from '../browser/links.ts';
-import { go } from '../browser/route.ts';
+import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { liveRows } from '../site/live-rows.ts';
 import { planPairs } from '../site/requests.ts';
+import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { useSend } from '../site/use-send.ts';
 import { useSite } from '../site/use-site.ts';
 import { download, fileName } from '../ui/download.ts';
+import { Failure } from '../ui/failure.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { type Change, changesBy } from './import-changes.ts';
-import '../site/site.css';
 import './planning.css';
 
 /** Takes pairs from a table: read and shown first, and sent only when every row is right. */
 export function ImportPage({ token }: { token: string }) {
   const site = useSite(token);
-  return site.value ? (
-    <Import token={token} view={site.value} />
-  ) : (
-    <NotYet what="site" trouble={site.trouble} again={site.look} />
-  );
+  if (!site.value) return <NotYet what="site" read={site} />;
+  return <Import token={token} view={site.value} />;
 }
 
 const asCsv = (text: string): Blob => new Blob([text], { type: 'text/csv;charset=utf-8' });
@@ -42,11 +39,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
     setText(await file.text());
   };
   return (
-    <main class="site">
-      <SiteMasthead token={token} site={view.site} />
-      <header class="site-head">
-        <h1>Pairs from a table</h1>
-      </header>
+    <SiteFrame masthead={<SiteMasthead token={token} site={view.site} />} head={<h1>Pairs from a table</h1>}>
       <section class="card">
         <ol class="steps">
           <li>
@@ -101,7 +94,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
         </p>
       )}
       {read?.ok && <Preview token={token} pairs={read.pairs} changes={changesBy(read.pairs, view.pairs)} />}
-    </main>
+    </SiteFrame>
   );
 }
 
@@ -152,7 +145,7 @@ function Preview({ token, pairs, changes }: PreviewProps) {
   const { busy, failure, send } = useSend();
   const sent = pairs.filter(({ id }) => changes.get(id) !== 'same');
   const submit = async () => {
-    if (await send({ pairs: sent }, (id, body) => planPairs(token, id, body))) go(boardLink(token));
+    if (await send({ pairs: sent }, (id, body) => planPairs(token, id, body))) go(linkTo('board', { token }));
   };
   const count = (change: Change): number => pairs.filter(({ id }) => changes.get(id) === change).length;
   return (
@@ -193,11 +186,7 @@ function Preview({ token, pairs, changes }: PreviewProps) {
           </tbody>
         </table>
       </div>
-      {failure && (
-        <p class="failure" role="alert">
-          {failure}
-        </p>
-      )}
+      <Failure text={failure} />
       <button type="button" class="button main" disabled={busy || sent.length === 0} onClick={submit}>
         {sent.length === 0
           ? 'Nothing is new in it'

@@ -1,5 +1,6 @@
 import type { MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
+import { meterText } from '../../src/phrases/profiles.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
 import { adjusterDraft, type Errors, meterDraft } from '../profiles/profile-draft.ts';
@@ -163,10 +164,7 @@ function MeterChoice({
         ...meters.map(({ name }, i) => ({ value: String(i), label: name })),
         { value: LATER, label: 'chosen when the visit begins' },
       ]}
-      hint={
-        meter &&
-        `Shows ${meter.min} to ${meter.max} ${meter.unit}; accepted from ${meter.bandLow} to ${meter.bandHigh}. The maker's figures come first.`
-      }
+      hint={meter && meterText(meter)}
       onInput={choose}
     />
   );

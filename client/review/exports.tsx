@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
+import { ask } from '../browser/requests.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../ui/download.ts';
-import { ask } from './log.ts';
 
 const FILES = [
   { label: 'JSON Lines', path: '/api/export.jsonl', ending: 'jsonl' },
@@ -14,7 +14,7 @@ export function Exports({ token, name, onPrint }: { token: string; name: string;
   const save = async ({ path, ending }: (typeof FILES)[number]) => {
     setTrouble(undefined);
     try {
-      const response = await ask(token, path);
+      const response = await ask(path, { token });
       download(await response.blob(), `${name}.${ending}`);
     } catch (error) {
       setTrouble((error as Error).message);

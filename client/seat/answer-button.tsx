@@ -1,4 +1,4 @@
-import type { Answer } from '../instruction/answers.ts';
+import type { Answer } from '../../src/phrases/answers.ts';
 import type { Room } from './use-room.ts';
 
 /** Words still unsent after this are said to be kept; on a good link they are gone before. */

@@ -1,6 +1,5 @@
 import type { Action } from '../../src/model/advice.ts';
-import { boardLink, visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import type { Room } from './use-room.ts';
 
 /** What is done in writing at the desk: who does it, and, where this phone has the desk's key, the way there. */
@@ -11,7 +10,10 @@ export function DeskWork({ room }: { room: Room }) {
   if (!asked) return null;
   const { text, label } = asked;
   const href =
-    saved.site && (action.kind === 'finished' ? boardLink(saved.site) : visitLink(saved.site, saved.job));
+    saved.site &&
+    (action.kind === 'finished'
+      ? linkTo('board', { token: saved.site })
+      : linkTo('visit', { token: saved.site, job: saved.job }));
   return (
     <div class="desk-work">
       {text && <p>{text}</p>}

@@ -42,7 +42,7 @@ export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
       <h2>The {seat} phone joins with</h2>
       <p class="invite-code">{spaced(valid.code)}</p>
       <Square text={url} />
-      <ShareLink label="Link to join" url={url} />
+      <ShareLink label="Link to join" to={valid.path} />
       {isThisDeviceOnly(location.hostname) && (
         <p class="failure">
           This page was opened as {location.hostname}, which only this device can reach. Open it by the

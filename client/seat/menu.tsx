@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import type { TalkView } from '../audio/use-talk.ts';
+import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
 import type { SpeakerView } from '../speak/use-speaker.ts';
@@ -147,7 +148,7 @@ function Leave({ room }: { room: Room }) {
   const [sure, setSure] = useState(false);
   const leave = () => {
     forgetSeat(browserStorage, room.saved.seat);
-    location.assign('/');
+    location.assign(linkTo('home', {}));
   };
   return sure ? (
     <div class="leave">

@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
+import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
 import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
@@ -34,7 +35,7 @@ export const NoSeat = ({ seat }: { seat: Seat }) => (
   <MessagePage title={`This phone is not at the ${seat}`}>
     <p>Take a join code from the other phone of the crew, or scan its square code.</p>
     <p>
-      <a class="button main" href="/join">
+      <a class="button main" href={linkTo('join', {})}>
         Enter a code
       </a>
     </p>
@@ -45,7 +46,7 @@ function Ended({ seat, why }: { seat: Seat; why: Complaint }) {
   const { title, advice, mend } = ENDINGS[why.reason] ?? OTHER_ENDING;
   const leave = () => {
     forgetSeat(browserStorage, seat);
-    location.assign('/');
+    location.assign(linkTo('home', {}));
   };
   return (
     <MessagePage title={title}>

@@ -1,7 +1,7 @@
 import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
-import { type Answer, answersTo, answersToQuestion } from '../instruction/answers.ts';
 import { Face, PausedFace, QueryFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
 import type { Room } from './use-room.ts';
 

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { isSame } from '../../src/formats/same.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import { VOICE_TEST } from '../../src/phrases/talk.ts';
 import type { Link } from '../link/link.ts';
 import { lineFor, lineOnReturn } from './script.ts';
 import { serverVoice } from './server-voice.ts';
@@ -153,7 +154,7 @@ class Runner {
   test(): void {
     this.feed({
       on: 'say',
-      utterance: { seq: this.#fed, kind: 'notice', text: 'This is how I speak.', until: Date.now() + 5_000 },
+      utterance: { seq: this.#fed, kind: 'notice', text: VOICE_TEST, until: Date.now() + 5_000 },
     });
   }
 }

@@ -10,6 +10,7 @@ import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { signRecord } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
+import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
 import { DrawnSignature, SignaturePad } from './signature-pad.tsx';
 import { drawnSignature, type Strokes } from './strokes.ts';
@@ -139,11 +140,7 @@ function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswe
       ) : (
         <Field label="Signature, typed" value={typed} maxLength={80} onInput={setTyped} />
       )}
-      {(wrong ?? failure) && (
-        <p class="failure" role="alert">
-          {wrong ?? failure}
-        </p>
-      )}
+      <Failure text={wrong ?? failure} />
       <button type="submit" class="button main" disabled={busy}>
         {busy ? 'Signing' : 'Sign the record'}
       </button>

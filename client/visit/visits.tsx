@@ -6,8 +6,7 @@ import type { PairRow } from '../../src/protocol/site.ts';
 import { driftBetween } from '../../src/record/last-visit.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Visit } from '../../src/visit/visit.ts';
-import { planLink, visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
@@ -33,7 +32,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
             {visit.job === job ? (
               <strong>{visitTime(visit.at)}, this one</strong>
             ) : (
-              <a href={visitLink(token, visit.job)} onClick={follow}>
+              <a href={linkTo('visit', { token, job: visit.job })} onClick={follow}>
                 {visitTime(visit.at)}
               </a>
             )}
@@ -45,7 +44,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
         <Since key={first.job} token={token} since={first.job} isFirst visit={visit} onPick={onPick} />
       )}
       <p>
-        <a href={planLink(token, plan.id)} onClick={follow}>
+        <a href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
           Plan and plan check
         </a>
       </p>

@@ -4,25 +4,8 @@ import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { SCREENS } from '../../client/browser/screens.ts';
 import { preloadsFor } from './page-files.ts';
-
-/**
- * The client's own addresses, each with the module that draws it; what they show is told by the fragment, which
- * never leaves the browser.
- */
-const PAGES = {
-  '/': 'home/home-page.tsx',
-  '/join': 'join/join-page.tsx',
-  '/panel': 'panel/panel-page.tsx',
-  '/emitter': 'emitter/emitter-page.tsx',
-  '/watch': 'review/review-page.tsx',
-  '/report': 'report/report-page.tsx',
-  '/site': 'board/board-page.tsx',
-  '/site/new': 'planning/new-site-page.tsx',
-  '/site/plan': 'planning/plan-page.tsx',
-  '/site/import': 'planning/import-page.tsx',
-  '/site/pair': 'visit/visit-page.tsx',
-};
 
 const ONE_YEAR_S = 365 * 24 * 3600;
 
@@ -68,11 +51,11 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       return undefined;
     }
   };
-  for (const [path, module] of Object.entries(PAGES)) {
+  for (const { path, file } of Object.values(SCREENS)) {
     app.get(path, (c) => {
       const page = index();
       return page
-        ? c.html(page.replace('</head>', `${preloadsFor(folder, module)}</head>`))
+        ? c.html(page.replace('</head>', `${preloadsFor(folder, file)}</head>`))
         : c.html(
             notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
             503,

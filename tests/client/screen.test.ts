@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { routeOf } from '../../client/browser/route.ts';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { arcPath, arrowHead, pointAt } from '../../client/instruction/screw.ts';
 import { newLink } from '../../client/link/link.ts';
@@ -113,22 +112,6 @@ describe('the drawing of a passage', () => {
 
   it('winds outward beyond a full passage, so that the overlap is seen', () => {
     expect(Math.hypot(...last(arcPath(12)))).toBeGreaterThan(Math.hypot(...last(arcPath(4))) + 5);
-  });
-});
-
-describe('addresses', () => {
-  it.each([
-    ['/', '', { page: 'home' }],
-    ['/join', '#ABC234', { page: 'join', code: 'ABC234' }],
-    ['/join/', '', { page: 'join', code: '' }],
-    ['/panel', '#new', { page: 'panel', fresh: true }],
-    ['/panel', '', { page: 'panel', fresh: false }],
-    ['/emitter', '', { page: 'emitter' }],
-    ['/watch', '#t%2Dk', { page: 'watch', token: 't-k' }],
-    ['/watch', '#%E0%A4%A', { page: 'watch', token: '%E0%A4%A' }],
-    ['/elsewhere', '', { page: 'unknown' }],
-  ] as const)('%s%s lead where they say', (path, hash, route) => {
-    expect(routeOf(path, hash)).toEqual(route);
   });
 });
 
