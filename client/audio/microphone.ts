@@ -7,17 +7,17 @@ export class MicrophoneError extends Error {
 }
 
 export interface Microphone {
-  /** Samples a second of what `onBlock` gets: the phone's own rate. */
+  /** Samples per second for `onBlock`: the phone's own rate. */
   readonly rate: number;
   close(): void;
 }
 
-/** A block this late means that the audio clock is frozen, as after a call or a locked screen. */
+/** If a block is this late, the audio clock is frozen, for example after a call or a locked screen. */
 const FIRST_BLOCK_MS = 1_500;
 
 /**
- * Opens the microphone at the phone's own rate. A frozen audio clock is noticed by its silence and the whole
- * chain is built once more.
+ * Opens the microphone at the phone's own rate. If the audio clock is frozen, no sound comes, and everything is
+ * opened once more.
  * @throws {MicrophoneError}
  */
 export async function openMicrophone(onBlock: (samples: Float32Array) => void): Promise<Microphone> {
@@ -43,7 +43,7 @@ async function ask(): Promise<MediaStream> {
   }
 }
 
-/** One attempt; undefined when no sound came. */
+/** One try. Undefined: no sound came. */
 async function listen(
   stream: MediaStream,
   onBlock: (samples: Float32Array) => void,
@@ -87,7 +87,7 @@ function fail(text: string): never {
   throw new MicrophoneError(text);
 }
 
-/** Safari 16.4 and later: keeps the loudspeaker in use while the microphone is not. */
+/** Safari 16.4 and later: uses the loudspeaker while the microphone is closed. */
 function setSession(type: 'auto' | 'play-and-record'): void {
   const { audioSession } = navigator as Navigator & { audioSession?: { type: string } };
   if (audioSession) audioSession.type = type;

@@ -19,13 +19,13 @@ export interface TalkView {
   /** Loudness now, dB below full scale. */
   db: number;
   clipping: boolean;
-  /** What went wrong the last time. */
+  /** What went wrong last time. */
   failure: string | undefined;
-  /** Talking without the button. `hearing`: speech is being let through now. */
+  /** Talk without the button. `hearing`: speech is let through now. */
   handsFree: 'off' | 'opening' | 'listening' | 'hearing';
-  /** The noise is too near the voice. */
+  /** The noise is almost as loud as the voice. */
   tooLoud: boolean;
-  /** The speech model in this phone, for when the link or the server's own is not there. */
+  /** The speech model in this phone, for times without the link or without the server's model. */
   onDevice: 'off' | 'loading' | 'ready';
   feed(event: TalkEvent): void;
   setHandsFree(on: boolean): void;
@@ -34,24 +34,24 @@ export interface TalkView {
 
 type Shown = Omit<TalkView, 'feed' | 'setHandsFree' | 'setOnDevice'>;
 
-/** What the talk needs of the rest of its seat. */
+/** What the talk needs from the rest of its seat. */
 export interface TalkWorld {
   re: Seq | undefined;
-  /** This phone is saying something itself. */
+  /** This phone is speaking. */
   speaking: boolean;
-  /** Words heard here, with the instruction they were said of. */
+  /** Words heard by this phone, with the instruction that they answer. */
   heard(words: Heard, re: Seq | undefined): void;
 }
 
 const ON_DEVICE = 'own-ears';
 
 const TICK_MS = 100;
-/** People let go of the button with their last word: the sound goes on a little. */
+/** People release the button with their last word, so recording continues a little longer. */
 const TAIL_MS = 180;
 
 /**
  * The talk button of one seat. `keepOpenMs`: how long the microphone stays open after an utterance, so that
- * the next one is not cut at its start; 0 on a phone whose loudspeaker matters more.
+ * the start of the next one is not cut. 0 on a phone where the loudspeaker is more important.
  */
 export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, keepOpenMs: number): TalkView {
   const [shown, setShown] = useState<Shown>({
@@ -188,7 +188,7 @@ class TalkRunner {
       );
   }
 
-  /** The server's recogniser where it can be reached, this phone's otherwise. */
+  /** The server's recogniser, if it can be reached. If not, this phone's. */
   #begin(): Utterance | undefined {
     const { re } = this.world;
     const { phase, speech } = this.connection.link;

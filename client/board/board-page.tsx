@@ -21,7 +21,7 @@ import { matching, totals, type Wanted } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
 import './board.css';
 
-/** Every pair of a site: where it stands, who is on it, and what is next. */
+/** Every pair of a site: its status, who is on it, and what is next. */
 export function BoardPage({ token }: { token: string }) {
   const site = useSite(token);
   if (!site.value) return <NotYet what="site" read={site} />;
@@ -86,7 +86,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
             {shown.length === rows.length
               ? `${rows.length} ${rows.length === 1 ? 'pair' : 'pairs'}`
               : `${shown.length} of ${rows.length} pairs`}
-            {unread > 0 && `. The records of ${unread} are still being read`}
+            {unread > 0 && `. The records of ${unread} are not read yet`}
           </p>
           <ul class="pair-rows">
             {shown.slice(0, drawn).map((row) => (
@@ -95,7 +95,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
           </ul>
           {shown.length === 0 && (
             <p>
-              No pair is like that.{' '}
+              No pair matches.{' '}
               <button type="button" class="button" onClick={() => setWanted({ words: '', status: 'all' })}>
                 Show all
               </button>
@@ -106,7 +106,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
       )}
       {dropped.length > 0 && (
         <details class="more">
-          <summary>Taken out of the site: {dropped.length}</summary>
+          <summary>Removed from the site: {dropped.length}</summary>
           <ul class="dropped">
             {dropped.map(({ plan, dropped: why }) => (
               <li key={plan.id}>
@@ -126,7 +126,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
   );
 }
 
-/** When the board was last known to be so. */
+/** When the board was last read. */
 function LastLook({ site: { at, trouble, look } }: { site: Polled<SiteView> }) {
   return (
     <p class={trouble ? 'site-look failure' : 'site-look hint'} role={trouble ? 'alert' : undefined}>
@@ -134,12 +134,12 @@ function LastLook({ site: { at, trouble, look } }: { site: Polled<SiteView> }) {
       {at !== undefined && (
         <>
           Last updated {clock(at, true)}
-          {trouble && '. What is shown may be old. '}
+          {trouble && '. This may be out of date. '}
         </>
       )}
       {trouble && (
         <button type="button" class="button" onClick={look}>
-          Look again
+          Read again
         </button>
       )}
     </p>
@@ -184,8 +184,8 @@ const Empty = ({ desk }: { desk: boolean }) => (
     <h2>No pairs yet</h2>
     <p>
       {desk
-        ? 'Add the pairs of this site one by one, or take them all from a table. Each is checked before the ladder goes up.'
-        : 'Whoever opened this site has planned no pair yet. This page fills by itself.'}
+        ? 'Add the pairs of this site one by one, or import them from a table. Each is checked before the ladder goes up.'
+        : 'No pair is planned yet. This page shows new pairs by itself.'}
     </p>
   </section>
 );

@@ -4,7 +4,7 @@ import type { PairRow as Row } from '../../src/protocol/site.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { StatusSign } from '../site/status-chip.tsx';
 
-/** One pair on the board. It is drawn again only when its row tells something new. */
+/** One pair on the board. It is drawn again only when its row has changed. */
 export function PairRow({ row, token }: { row: Row; token: string }) {
   return useMemo(() => <Drawn row={row} token={token} />, [row, token]);
 }
@@ -15,7 +15,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
   const href = latest
     ? linkTo('visit', { token, job: latest.job })
     : linkTo('plan', { token, pair: plan.id });
-  // A signature that no longer holds is not what one looks for on the board.
+  // A signature that is no longer valid is not shown on the board.
   const by = status === 'signed' ? signed : undefined;
   const here = row.online.panel || row.online.emitter;
   return (
@@ -49,13 +49,13 @@ function Drawn({ row, token }: { row: Row; token: string }) {
 }
 
 function finalText({ status, final, visits }: Row): string {
-  if (!status) return 'being read';
+  if (!status) return 'not read yet';
   return final ?? (visits.length > 0 ? 'none' : 'none yet');
 }
 
 function Counts({ row: { status, findings, visits } }: { row: Row }) {
   const { serious, question, note } = findings;
-  const told = [
+  const counts = [
     serious > 0 && `${serious} serious`,
     question > 0 && `${question} to ask`,
     note > 0 && `${note} to know`,
@@ -63,7 +63,7 @@ function Counts({ row: { status, findings, visits } }: { row: Row }) {
   return (
     <span class={serious > 0 ? 'pair-findings serious' : 'pair-findings'}>
       <small>Findings</small>
-      {status ? told.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'being read'}
+      {status ? counts.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'not read yet'}
     </span>
   );
 }

@@ -1,16 +1,16 @@
 interface Row {
-  /** The address, without what stands behind its #. */
+  /** The address, without the part after the #. */
   path: string;
   /** The file that draws it, from `client/`. */
   file: string;
-  /** What stands behind the #, in this order, with slashes between: without these the link is not complete. */
+  /** The parts after the #, in this order, with slashes between. Without these the link is not complete. */
   needs: readonly string[];
   /** These may be left out. */
   may: readonly string[];
 }
 
 /**
- * Every screen of the app. Only data: the server reads this table too. Keys stand behind the #, because a browser
+ * Every screen of the app. Only data: the server reads this table too. Keys come after the #, because a browser
  * never sends that part.
  */
 export const SCREENS = {
@@ -35,8 +35,8 @@ export type ScreenName = keyof typeof SCREENS;
 type Needs<S extends ScreenName> = (typeof SCREENS)[S]['needs'][number];
 type May<S extends ScreenName> = (typeof SCREENS)[S]['may'][number];
 
-/** What a screen is given of its address; '' where a part is left out. */
+/** What a screen gets from its address. A part that is left out is ''. */
 export type PartsOf<S extends ScreenName> = Record<Needs<S> | May<S>, string>;
 
-/** What a link to a screen is made of. */
+/** What a link to a screen needs. */
 export type Given<S extends ScreenName> = Record<Needs<S>, string> & { [P in May<S>]?: string | undefined };

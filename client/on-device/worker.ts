@@ -9,14 +9,14 @@ import { alphabetOf } from '../../src/speech/alphabet.ts';
 import { type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
 import type { Answer, Ask } from './recogniser.ts';
 
-/** Runs beside the page: the voice detector and the speech model, each loaded when it is first asked for. */
+/** A worker of the page: the voice detector and the speech model, each loaded at its first use. */
 
-// One thread: more need headers that would shut out other things, and the models are small.
+// One thread: more threads need headers that block other things, and the models are small.
 ort.env.wasm.numThreads = 1;
 ort.env.wasm.wasmPaths = { 'ort-wasm.wasm': plainUrl, 'ort-wasm-simd.wasm': simdUrl };
 ort.env.logLevel = 'error';
 
-/** The detector is given the end of the frame before with each frame; samples at 16 kHz. */
+/** With each frame the detector also gets the end of the frame before it; samples at 16 kHz. */
 const CONTEXT = 64;
 const RATE = new ort.Tensor('int64', BigInt64Array.of(16_000n), [1]);
 
@@ -63,7 +63,7 @@ async function loadRecogniser(): Promise<Recogniser> {
   return recogniser({ alphabet: alphabetOf(tokenizer), logits }, wordGraph());
 }
 
-/** Mean 0 and variance 1, as the model's feature extractor makes it on the server. */
+/** Mean 0 and variance 1, as in the model's feature extractor on the server. */
 function normalised(samples: Float32Array): Float32Array {
   const mean = samples.reduce((a, b) => a + b, 0) / samples.length;
   const variance = samples.reduce((sum, x) => sum + (x - mean) ** 2, 0) / samples.length;
@@ -89,14 +89,14 @@ async function answer(ask: Ask): Promise<Answer> {
         return { id, value: await (await listening).hear(ask.samples) };
     }
   } catch (error) {
-    // Asked again it may load: the link was perhaps away.
+    // The next try may work: perhaps there was no link.
     if (ask.do === 'detect') detector = undefined;
     else listening = undefined;
     return { id, failed: error instanceof Error ? error.message : String(error) };
   }
 }
 
-// In turn: the detector's frames belong together.
+// One after another: the detector's frames belong together.
 let last: Promise<void> = Promise.resolve();
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   last = last.then(async () => postMessage(await answer(data)));

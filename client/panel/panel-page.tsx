@@ -23,10 +23,10 @@ import type { Made } from './made.ts';
 import { QuickWords, SayBox } from './say-box.tsx';
 import './panel.css';
 
-/** Readings come often at the panel: the microphone stays open a while, so that no first word is cut. */
+/** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
 
-/** The panel's seat, or the form that opens a job where this phone has none or wants a new one. */
+/** The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. */
 export function PanelPage({ fresh }: { fresh: string }) {
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
   if (!saved || fresh === 'new') {

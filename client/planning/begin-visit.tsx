@@ -11,7 +11,7 @@ import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice } from '../ui/field.tsx';
 
-/** Makes this device the panel phone of a new visit, with the plan as it stands. */
+/** Makes this device the panel phone of a new visit, with the plan as it is now. */
 export function BeginVisit({ token, site, row }: { token: string; site: string; row: PairRow }) {
   const { plan, visits, online } = row;
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
@@ -43,7 +43,7 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
   const someone = online.panel || online.emitter;
   return (
     <section class="card begin-visit">
-      <h2>{visits.length === 0 ? 'At the panel now?' : 'Another visit'}</h2>
+      <h2>{visits.length === 0 ? 'Are you at the panel?' : 'Another visit'}</h2>
       <p>
         This device becomes the panel phone: it reads the meter and gives the code for the phone on the
         ladder.
@@ -56,11 +56,11 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
           onInput={setChosen}
         />
       )}
-      {someone && <p class="failure">A crew is on this pair now. Begin only if they know of it.</p>}
-      {left && <p class="hint">It takes this device out of {left.title ?? 'the job it is in'}.</p>}
+      {someone && <p class="failure">A crew is on this pair now. Begin only if they know about it.</p>}
+      {left && <p class="hint">This device then leaves {left.title ?? 'the job it is in'}.</p>}
       <Failure text={failure} />
       <button type="button" class="button main" disabled={busy} onClick={begin}>
-        {busy ? 'Beginning' : 'Begin a visit here'}
+        {busy ? 'Starting' : 'Begin a visit here'}
       </button>
     </section>
   );

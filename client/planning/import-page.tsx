@@ -19,7 +19,7 @@ import { NotYet } from '../ui/not-yet.tsx';
 import { type Change, changesBy } from './import-changes.ts';
 import './planning.css';
 
-/** Takes pairs from a table: read and shown first, and sent only when every row is right. */
+/** Imports pairs from a table. They are shown first, and sent only when every row is right. */
 export function ImportPage({ token }: { token: string }) {
   const site = useSite(token);
   if (!site.value) return <NotYet what="site" read={site} />;
@@ -43,7 +43,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
       <section class="card">
         <ol class="steps">
           <li>
-            Take the template, fill in one pair a row, save it as CSV (UTF-8).
+            Download the template. Fill in one pair in each row. Save it as CSV (UTF-8).
             <div class="site-ways">
               <button
                 type="button"
@@ -58,7 +58,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
                   class="button"
                   onClick={() => download(asCsv(pairsToCsv(plans)), `${fileName(view.site, 'pairs')}.csv`)}
                 >
-                  The pairs as they stand
+                  The pairs as they are now
                 </button>
               )}
             </div>
@@ -98,7 +98,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
   );
 }
 
-/** Stands in place of every accented letter of a text that was no UTF-8. */
+/** In a text that is not UTF-8, every accented letter becomes this. */
 const NOT_UTF_8 = '\uFFFD';
 
 const readTable = (text: string): ReadPairs =>
@@ -113,10 +113,10 @@ function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name:
   const { faults } = read;
   return (
     <section class="card faults" role="alert">
-      <h2>Nothing was taken</h2>
+      <h2>Nothing was imported</h2>
       <p>
-        {faults.length === 1 ? 'One thing is' : `${faults.length} things are`} to be put right in{' '}
-        {name ?? 'the table'}; then choose it again.
+        {faults.length === 1 ? 'One thing is' : `${faults.length} things are`} wrong in {name ?? 'the table'}.
+        Correct it and choose it again.
       </p>
       <ul>
         {faults.slice(0, MOST_SHOWN).map((fault) => (
@@ -130,9 +130,9 @@ function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name:
 
 const CHANGE_WORDS: Record<Change, string> = {
   new: 'new',
-  changed: 'new plan in place of the old',
-  same: 'as it is',
-  back: 'taken out before, comes back',
+  changed: 'with a new plan',
+  same: 'unchanged',
+  back: 'removed before, back again',
 };
 
 interface PreviewProps {
@@ -168,7 +168,7 @@ function Preview({ token, pairs, changes }: PreviewProps) {
               <th>Path</th>
               <th>Alarm at</th>
               <th>Meter</th>
-              <th>What it is</th>
+              <th>Change</th>
             </tr>
           </thead>
           <tbody>
@@ -189,10 +189,10 @@ function Preview({ token, pairs, changes }: PreviewProps) {
       <Failure text={failure} />
       <button type="button" class="button main" disabled={busy || sent.length === 0} onClick={submit}>
         {sent.length === 0
-          ? 'Nothing is new in it'
+          ? 'Nothing new'
           : busy
             ? 'Sending'
-            : `Take ${sent.length} ${sent.length === 1 ? 'pair' : 'pairs'} into the site`}
+            : `Import ${sent.length} ${sent.length === 1 ? 'pair' : 'pairs'}`}
       </button>
     </section>
   );

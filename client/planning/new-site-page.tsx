@@ -13,7 +13,7 @@ import { ShareLink } from '../ui/share-link.tsx';
 
 const NONE = 'none';
 
-/** Opens a site. Its desk's token stays on this device; the read-only one is shown to be given away. */
+/** Opens a site. The desk's token stays on this device. The read-only one is shown, to give to others. */
 export function NewSitePage() {
   const [site, setSite] = useState('');
   const [code, setCode] = useState('0');
@@ -26,7 +26,7 @@ export function NewSitePage() {
   const submit = async (event: Event) => {
     event.preventDefault();
     const name = site.trim();
-    setWrong(name === '' ? 'Name the site, so that it can be found again.' : undefined);
+    setWrong(name === '' ? 'Enter a name for the site.' : undefined);
     if (name === '' || busy) return;
     setBusy(true);
     setFailure(undefined);
@@ -46,7 +46,7 @@ export function NewSitePage() {
     <Page>
       <form class="card" onSubmit={submit} noValidate>
         <h1>Open a site</h1>
-        <p>For all the beam pairs of a building: their plans, every visit, and the records to be signed.</p>
+        <p>For all the beam pairs of a building: their plans, every visit, and the records to sign.</p>
         <Field
           label="Site"
           value={site}
@@ -56,7 +56,7 @@ export function NewSitePage() {
           onInput={setSite}
         />
         <Choice
-          label="Guidance the plans are held against"
+          label="Guidance for the plan check"
           value={code}
           options={[
             ...GUIDANCES.map(({ name }, i) => ({ value: String(i), label: name })),
@@ -81,8 +81,8 @@ function Opened({ token, site, watch, kept }: SavedSite & { kept: boolean }) {
         <h1>{site} is open</h1>
         <p>
           {kept
-            ? 'This device keeps the key of its desk: it can plan, begin visits and sign.'
-            : 'This browser keeps nothing. Keep the link of the desk yourself, or the site cannot be changed again.'}
+            ? 'This device keeps the key of the desk: it can plan, begin visits and sign.'
+            : 'This browser keeps nothing. Keep the link of the desk yourself. Without it the site cannot be changed again.'}
         </p>
         <a class="button main" href={linkTo('board', { token })} onClick={follow}>
           To the board
@@ -91,7 +91,7 @@ function Opened({ token, site, watch, kept }: SavedSite & { kept: boolean }) {
         {watch && <ShareLink label="Link to the board" to={linkTo('board', { token: watch })} />}
         <details class="more" open={!kept}>
           <summary>For another device of the desk</summary>
-          <p class="hint">Whoever has this link can plan, begin visits and sign. It cannot be called back.</p>
+          <p class="hint">Anyone with this link can plan, begin visits and sign. You cannot cancel it.</p>
           <ShareLink label="Link of the desk" to={linkTo('board', { token })} />
         </details>
       </section>

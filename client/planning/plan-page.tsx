@@ -23,7 +23,7 @@ import { type PlanDraft, parsePlan, planDraft } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
 import './planning.css';
 
-/** The plan of one pair, checked as it is typed; from here its visits begin. Without `pair`: of a new one. */
+/** The plan of one pair, checked while it is typed. Visits begin here. Without `pair`: the plan of a new one. */
 export function PlanPage({ token, pair }: { token: string; pair: string }) {
   const site = useSite(token);
   if (!site.value) return <NotYet what="site" read={site} />;
@@ -83,14 +83,14 @@ function Plan({ token, view, row, look }: PlanProps) {
         <h1>{row ? `${row.plan.id} ${row.plan.name === row.plan.id ? '' : row.plan.name}` : 'A new pair'}</h1>
       }
     >
-      {row?.dropped && <p class="failure">Taken out of the site: {row.dropped.reason}</p>}
+      {row?.dropped && <p class="failure">Removed from the site: {row.dropped.reason}</p>}
       <div class="plan-columns">
         <div class="plan-column">
           {row && !row.dropped && desk && <BeginVisit token={token} site={view.site} row={row} />}
           {row && row.visits.length > 0 && <VisitLinks token={token} row={row} />}
           {desk ? (
             <form class="card" ref={form} onSubmit={submit} noValidate>
-              <h2>{row ? 'Plan' : 'What is planned'}</h2>
+              <h2>Plan</h2>
               <PlanForm
                 draft={draft}
                 errors={tried ? parsed.errors : {}}
@@ -103,14 +103,14 @@ function Plan({ token, view, row, look }: PlanProps) {
               />
               <Failure text={sending.failure} />
               <button type="submit" class="button main" disabled={sending.busy}>
-                {sending.busy ? 'Keeping it' : row ? 'Keep the plan' : 'Add the pair'}
+                {sending.busy ? 'Saving' : row ? 'Save the plan' : 'Add the pair'}
               </button>
               <p role="status" class="hint">
-                {kept ? 'Kept. Visits that began before go on with the plan they began with.' : ''}
+                {kept ? 'Saved. Visits that have already begun keep their old plan.' : ''}
               </p>
             </form>
           ) : (
-            <p class="hint">Read only: the plan is changed at the desk.</p>
+            <p class="hint">Read only: only the desk can change the plan.</p>
           )}
           {row && !row.dropped && desk && <DropPair token={token} pair={row.plan.id} onDropped={look} />}
         </div>

@@ -21,10 +21,10 @@ export interface LoadedReport {
   readonly pairs?: readonly PairId[];
 }
 
-/** Reads all logs of a report and builds its pages here. `tell`: logs read so far. @throws {ApiError} */
+/** Reads all logs of a report and builds its pages here. `onProgress`: logs read so far. @throws {ApiError} */
 export async function loadReport(
   { token, job }: Wanted,
-  tell: (progress: { done: number; total: number }) => void,
+  onProgress: (progress: { done: number; total: number }) => void,
 ): Promise<LoadedReport> {
   const { log: own } = await readLog('/api/record', token);
   if (!isSiteLog(own)) return { pages: jobReport(own, ZONE) };
@@ -40,7 +40,7 @@ export async function loadReport(
       visits.push(log);
     }
     report.add(pair, visits);
-    tell({ done: index + 1, total: report.pairs.length });
+    onProgress({ done: index + 1, total: report.pairs.length });
   }
   return { pages: report.pages(), pairs: report.pairs.map(({ plan }) => plan.id) };
 }

@@ -8,7 +8,7 @@ const FILES = [
   { label: 'CSV', path: '/api/export.csv', ending: 'csv' },
 ] as const;
 
-/** Saves the log as a file, prints the page, or leads to the report on one sheet. */
+/** Saves the log as a file, prints the page, or opens the report. */
 export function Exports({ token, name, onPrint }: { token: string; name: string; onPrint: () => void }) {
   const [trouble, setTrouble] = useState<string>();
   const save = async ({ path, ending }: (typeof FILES)[number]) => {

@@ -21,15 +21,15 @@ import { SummaryPanel } from './summary.tsx';
 import './review.css';
 import './print.css';
 
-/** On a narrow screen one of the two is shown; on a wide one, and on paper, both. */
+/** A narrow screen shows one of the two. A wide screen and paper show both. */
 const VIEWS = ['exchange', 'charts'] as const;
 type View = (typeof VIEWS)[number];
 const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
 
 interface RecordViewProps extends Grown {
-  /** The buttons that save or print it. */
+  /** The buttons to save or print it. */
   saves: (name: string, print: () => void) => ComponentChildren;
-  /** What stands between the summary and the exchange, where more is known than this log. */
+  /** More parts between the summary and the exchange, if more is known than this log. */
   children?: (pick: (seq: Seq) => void) => ComponentChildren;
 }
 
@@ -40,7 +40,7 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
   const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('exchange');
   const [wanted, setWanted] = useState('');
-  // The summary and what is asked of the record come first; the exchange and the charts are long.
+  // The summary and the findings are drawn first: the exchange and the charts are long.
   const painted = useAfterPaint();
   const count = shownCount(shown, entries);
   const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
@@ -57,7 +57,7 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
     if (seq >= count) setShown('all');
     setWanted('');
     setView('exchange');
-    // After the entry is drawn, if it had to be.
+    // After the entry has been drawn.
     setTimeout(() => showEntry(seq));
   };
   const print = () => {
@@ -68,8 +68,8 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
 
   if (!setup) {
     return (
-      <MessagePage title="Nothing is in this log yet">
-        <p>The job was opened and has no entries. This page fills by itself when the crew starts.</p>
+      <MessagePage title="This log is still empty">
+        <p>The job is open and has no entries. New entries appear here by themselves.</p>
       </MessagePage>
     );
   }
@@ -88,7 +88,7 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
       </header>
       {trouble && (
         <p class="trouble" role="alert">
-          {trouble} What is shown below may be old.
+          {trouble} The record below may be out of date.
         </p>
       )}
       {fault && <Seal head={head} fault={fault} onPick={pick} />}
@@ -98,7 +98,7 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
       <Replay entries={entries} shown={shown} onShow={setShown} />
       {shown !== 'all' && (
         <p class="partial" role="status">
-          Shown up to entry {count - 1} of {head.count - 1}: what follows is left out below.
+          Shown up to entry {count - 1} of {head.count - 1}. Later entries are left out below.
         </p>
       )}
       <div class="views">
@@ -138,7 +138,7 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
   );
 }
 
-/** Every printed page says which record it belongs to, where the browser prints page margins. */
+/** Every printed page names its record, if the browser prints page margins. */
 function usePrintedFooter({ head }: Log): void {
   useEffect(() => {
     const { style } = document.documentElement;

@@ -2,7 +2,7 @@ import type { Action } from '../../src/model/advice.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import type { Room } from './use-room.ts';
 
-/** What is done in writing at the desk: who does it, and, where this phone has the desk's key, the way there. */
+/** Work at the desk: who does it, and a link to it, if this phone has the desk's key. */
 export function DeskWork({ room }: { room: Room }) {
   const { order, saved, job } = room;
   const action = order.kind === 'current' ? order.instruction.advice.action : undefined;
@@ -39,7 +39,7 @@ function wordsFor(
     }
     case 'offer-sign':
       return {
-        text: 'Whoever answers for this pair reads the record and signs it, with name and role.',
+        text: 'The person responsible for this pair reads the record and signs it, with name and role.',
         label: 'Read the record and sign it',
       };
     case 'finished':

@@ -18,7 +18,7 @@ import { ask, request } from '../browser/requests.ts';
 
 /** The requests about a site. Each throws an `ApiError`, in words for the person who asked. */
 
-/** Each command has an id of its own: sent twice, it counts once. */
+/** Each command has its own id: sent twice, it counts once. */
 export type Written<T extends z.ZodType> = Omit<z.input<T>, 'id'>;
 
 export const openSite = (site: z.input<typeof OpenSite>): Promise<SiteOpened> =>

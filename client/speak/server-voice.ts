@@ -1,7 +1,7 @@
 import type { SoundOut } from './sound-out.ts';
 import type { Voice } from './voice.ts';
 
-/** A voice made by the server, for a phone whose browser has none. What fails is silence, and is noticed as such. */
+/** A voice made by the server, for a phone whose browser has none. A failure is silence: the speaker notices that. */
 export function serverVoice(token: string, out: SoundOut): Voice {
   let current: { abort: AbortController; source?: AudioBufferSourceNode } | undefined;
   const cut = () => {

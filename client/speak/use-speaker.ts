@@ -21,19 +21,19 @@ import {
 export interface SpeakerView {
   settings: VoiceSettings;
   change(settings: VoiceSettings): void;
-  /** False until a first touch has let the page make sound. */
+  /** False until a first touch has allowed the page to make sound. */
   unlocked: boolean;
-  /** No voice spoke when it was asked: the person has to read. */
+  /** No voice worked: the person has to read. */
   silent: boolean;
-  /** Something is to be heard now. */
+  /** A sound of this phone is playing now. */
   speaking: boolean;
-  /** Says something again that stands on the screen. */
+  /** Says a sentence, to try the voice. */
   test(): void;
 }
 
 const TICK_MS = 100;
 
-/** Speaks what comes over a live link; `current`: the instruction that holds now. */
+/** Speaks what comes over a live link. `current`: the instruction that is valid now. */
 export function useSpeaker(
   link: Link,
   current: Placed<'instruction'> | undefined,
@@ -57,7 +57,7 @@ export function useSpeaker(
   useEffect(() => {
     const timer = setInterval(() => run.feed({ on: 'tick' }), TICK_MS);
     const unlock = () => run.unlock();
-    // iOS takes the end of a touch for a permission, not its beginning.
+    // On iOS the end of a touch gives the permission, not its beginning.
     const touches = ['pointerup', 'keydown', 'click'];
     for (const touch of touches) addEventListener(touch, unlock, true);
     return () => {
@@ -91,9 +91,9 @@ class Runner {
   #speaker: Speaker;
   readonly #out = soundOut();
   readonly #voices: Readonly<Record<By, Voice>>;
-  /** The last entry that was given to the speaker or left out for good. */
+  /** The last entry that was given to the speaker, or left out on purpose. */
   #fed = -1;
-  /** The socket whose history has been passed over. */
+  /** The socket whose history was left out. */
   #conn = 0;
 
   constructor(
@@ -127,7 +127,7 @@ class Runner {
     return Object.values(this.#voices);
   }
 
-  /** Takes up what has come since, leaving history out. */
+  /** Speaks what is new, without the history. */
   follow(
     { conn, entries, historyEnd, offset = 0 }: Link,
     current: Placed<'instruction'> | undefined,

@@ -111,9 +111,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
           open={wrongInAdjusters}
           onInput={(adjusters) => put({ adjusters })}
         />
-        {left && (
-          <p class="hint">Opening a new job takes this phone out of {left.title ?? 'the job it is in'}.</p>
-        )}
+        {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
         <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}

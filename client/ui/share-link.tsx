@@ -1,7 +1,10 @@
 import { useRef, useState } from 'preact/hooks';
 import './share-link.css';
 
-/** A link that can be sent on or copied; where the browser allows neither, it is selected. `to`: as `linkTo` gives it. */
+/**
+ * A link that can be sent on or copied; where the browser allows neither, it is selected. `to`: as `linkTo` gives
+ * it.
+ */
 export function ShareLink({ label, to }: { label: string; to: string }) {
   const url = new URL(to, location.origin).href;
   const [done, setDone] = useState(false);

@@ -78,7 +78,7 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
   );
 }
 
-/** The log as a file, made here of what was read; or the page printed. */
+/** Saves the log as a file, made here from what was read; or prints the page. */
 function Saves({
   log,
   name,

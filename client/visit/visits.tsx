@@ -14,7 +14,7 @@ import { visitLog } from '../site/requests.ts';
 
 type Props = { token: string; job: JobId; row: PairRow; visit: Visit } & Picks;
 
-/** The visits to this pair, and what has become of the final reading since the one before. */
+/** The visits to this pair, and how the final reading has changed since the visit before. */
 export function Visits({ token, job, row, visit, onPick }: Props) {
   const { visits, plan } = row;
   const earlier = visits.slice(
@@ -54,7 +54,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
 
 const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
 
-/** `isFirst`: since the pair was commissioned, and not since the visit before. */
+/** `isFirst`: since the commissioning, not since the visit before. */
 type SinceProps = { token: string; since: JobId; isFirst?: boolean; visit: Visit } & Picks;
 
 function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
@@ -80,8 +80,8 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
   if (!drift) {
     return (
       <p>
-        Nothing to compare: the {named} ended without an acceptance, or here the beam was touched before it
-        was read.
+        Nothing to compare: the {named} ended without an acceptance, or on this visit the beam was touched
+        before the first reading.
       </p>
     );
   }
@@ -101,7 +101,7 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
 }
 
 export function lostText(db: number | undefined): string {
-  if (db === undefined) return 'cannot be told from these two readings';
+  if (db === undefined) return 'these two readings do not show it';
   if (db === Number.POSITIVE_INFINITY) return 'all of it';
   if (Math.abs(db) < 0.05) return 'none';
   return db > 0 ? `${db.toFixed(1)} dB` : `none: ${(-db).toFixed(1)} dB more than before`;

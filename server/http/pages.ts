@@ -57,12 +57,12 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       return page
         ? c.html(page.replace('</head>', `${preloadsFor(folder, file)}</head>`))
         : c.html(
-            notice('The pages are not built yet', 'Run <code>npm run build</code> and load this again.'),
+            notice('The pages are not built yet', 'Run <code>npm run build</code> and load this page again.'),
             503,
           );
     });
   }
-  // It complains on the console about a folder that is not there; the pages above say it better.
+  // It complains on the console about a missing folder; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder }));
   app.notFound((c) =>
     c.html(notice('There is nothing here', 'Go to <a href="/">the start</a>, or scan the code again.'), 404),

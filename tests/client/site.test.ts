@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { matching, totals } from '../../client/board/rows.ts';
-import { toldFindings } from '../../client/board/site-findings.tsx';
+import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { changesBy } from '../../client/planning/import-changes.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
@@ -131,7 +131,7 @@ describe('the board', () => {
       }),
     ];
     const finding = { entries: [], figures: {}, about: [] };
-    const told = toldFindings(
+    const lines = findingLines(
       {
         perPair: [
           { pair: 'B2', job: 'old', findings: [{ id: 'open-issue', severity: 'serious', ...finding }] },
@@ -148,7 +148,7 @@ describe('the board', () => {
       },
       pairs,
     );
-    expect(told.map(({ severity }) => severity)).toEqual(['serious', 'question']);
+    expect(lines.map(({ severity }) => severity)).toEqual(['serious', 'question']);
   });
 });
 
@@ -280,7 +280,7 @@ describe('what has become of a reading since the visit before', () => {
     [0.01, 'none'],
     [-0.9, 'none: 0.9 dB more than before'],
     [Number.POSITIVE_INFINITY, 'all of it'],
-    [undefined, 'cannot be told from these two readings'],
+    [undefined, 'these two readings do not show it'],
   ])('%s dB lost is told as "%s"', (db, text) => {
     expect(lostText(db)).toBe(text);
   });
