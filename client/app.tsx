@@ -1,22 +1,43 @@
+import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { type Route, routeOf } from './browser/route.ts';
+import type { PartsOf, ScreenName } from './browser/screens.ts';
 import { HomePage } from './home/home-page.tsx';
 import { lazy } from './ui/lazy.tsx';
 import { MessagePage } from './ui/message-page.tsx';
 
-// The first page is small; each of these comes when it is wanted.
-const JoinPage = lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPage));
-const PanelPage = lazy(() => import('./panel/panel-page.tsx').then((m) => m.PanelPage));
-const EmitterPage = lazy(() => import('./emitter/emitter-page.tsx').then((m) => m.EmitterPage));
-const ReviewPage = lazy(() => import('./review/review-page.tsx').then((m) => m.ReviewPage));
-const NewSitePage = lazy(() => import('./planning/new-site-page.tsx').then((m) => m.NewSitePage));
-const BoardPage = lazy(() => import('./board/board-page.tsx').then((m) => m.BoardPage));
-const PlanPage = lazy(() => import('./planning/plan-page.tsx').then((m) => m.PlanPage));
-const ImportPage = lazy(() => import('./planning/import-page.tsx').then((m) => m.ImportPage));
-const ReportPage = lazy(() => import('./report/report-page.tsx').then((m) => m.ReportPage));
-const VisitPage = lazy(() => import('./visit/visit-page.tsx').then((m) => m.VisitPage));
+/** The component of each screen. The first page is small; the code of the others is fetched when one is opened. */
+const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
+  home: HomePage,
+  join: lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPage)),
+  panel: lazy(() => import('./panel/panel-page.tsx').then((m) => m.PanelPage)),
+  emitter: lazy(() => import('./emitter/emitter-page.tsx').then((m) => m.EmitterPage)),
+  review: lazy(() => import('./review/review-page.tsx').then((m) => m.ReviewPage)),
+  report: lazy(() => import('./report/report-page.tsx').then((m) => m.ReportPage)),
+  board: lazy(() => import('./board/board-page.tsx').then((m) => m.BoardPage)),
+  'new-site': lazy(() => import('./planning/new-site-page.tsx').then((m) => m.NewSitePage)),
+  plan: lazy(() => import('./planning/plan-page.tsx').then((m) => m.PlanPage)),
+  import: lazy(() => import('./planning/import-page.tsx').then((m) => m.ImportPage)),
+  visit: lazy(() => import('./visit/visit-page.tsx').then((m) => m.VisitPage)),
+};
 
 export function App() {
+  const route = useRoute();
+  switch (route.kind) {
+    case 'screen': {
+      const Page = PAGES[route.name] as ComponentType<Readonly<Record<string, string>>>;
+      return <Page key={Object.values(route.parts).join('/')} {...route.parts} />;
+    }
+    case 'cut-short':
+      return <CutShort />;
+    case 'unknown':
+      return <Unknown />;
+  }
+}
+
+const here = (): Route => routeOf(location.pathname, location.hash);
+
+function useRoute(): Route {
   const [route, setRoute] = useState(here);
   useEffect(() => {
     const follow = () => setRoute(here());
@@ -27,70 +48,20 @@ export function App() {
       removeEventListener('hashchange', follow);
     };
   }, []);
-  return <Page route={route} />;
+  return route;
 }
 
-const here = (): Route => routeOf(location.pathname, location.hash);
-
-function Page({ route }: { route: Route }) {
-  switch (route.page) {
-    case 'home':
-      return <HomePage />;
-    case 'join':
-      return <JoinPage code={route.code} />;
-    case 'panel':
-      return <PanelPage fresh={route.fresh} />;
-    case 'emitter':
-      return <EmitterPage />;
-    case 'watch':
-      return route.token ? <ReviewPage key={route.token} token={route.token} /> : <NoWatchToken />;
-    case 'report':
-      return route.token ? (
-        <ReportPage key={`${route.token}/${route.job}`} token={route.token} job={route.job} />
-      ) : (
-        <NoWatchToken />
-      );
-    case 'site-new':
-      return <NewSitePage />;
-    case 'site':
-      return route.token ? <BoardPage key={route.token} token={route.token} /> : <NoSiteToken />;
-    case 'site-plan':
-      return route.token ? (
-        <PlanPage key={route.token} token={route.token} pair={route.pair} />
-      ) : (
-        <NoSiteToken />
-      );
-    case 'site-import':
-      return route.token ? <ImportPage key={route.token} token={route.token} /> : <NoSiteToken />;
-    case 'site-pair':
-      return route.token && route.job ? (
-        <VisitPage key={`${route.token}/${route.job}`} token={route.token} job={route.job} />
-      ) : (
-        <NoSiteToken />
-      );
-    case 'unknown':
-      return (
-        <MessagePage title="There is no such page">
-          <p>The address may have been cut short. A join link ends in six letters and digits.</p>
-        </MessagePage>
-      );
-  }
-}
-
-const NoWatchToken = () => (
+const CutShort = () => (
   <MessagePage title="This link is not complete">
     <p>
-      A link to watch a job carries a long key after the <code>#</code>. Ask the person at the panel to share
-      it again, whole.
+      The link needs a long key after the <code>#</code>. Ask the person who sent it to send all of it again.
+      A site that this device knows also opens from the start page.
     </p>
   </MessagePage>
 );
 
-const NoSiteToken = () => (
-  <MessagePage title="This link is not complete">
-    <p>
-      A link to a site carries a long key after the <code>#</code>. Open it from the start of this app, or ask
-      whoever opened the site to share it again, whole.
-    </p>
+const Unknown = () => (
+  <MessagePage title="There is no such page">
+    <p>Part of the address may be missing. A link to join ends in six letters and digits.</p>
   </MessagePage>
 );

@@ -1,13 +1,13 @@
-/** Runs on the audio thread: gathers the microphone's blocks and hands them over, nothing else. */
+/** Runs on the audio thread. It only collects the microphone's blocks and passes them on. */
 
-// The audio thread's globals are in no standard TypeScript library.
+// No standard TypeScript library has the globals of the audio thread.
 declare abstract class AudioWorkletProcessor {
   readonly port: MessagePort;
   abstract process(inputs: Float32Array[][]): boolean;
 }
 declare function registerProcessor(name: string, processor: new () => AudioWorkletProcessor): void;
 
-/** Samples a message: about 43 ms at 48 kHz. */
+/** Samples in a message: about 43 ms at 48 kHz. */
 const BLOCK = 2048;
 
 class Capture extends AudioWorkletProcessor {

@@ -1,22 +1,22 @@
 /**
- * When speech begins and ends, for talking without a button: a plain record and one pure step a frame. How sure
- * the voice detector must be rises with the noise of the place; what this phone says itself is never let in.
+ * When speech begins and ends, for talk without a button: a plain record and one pure step for each frame. In a
+ * noisy place the voice detector must be more certain. What this phone says itself is never let in.
  */
 export interface Gate {
-  /** Loudness of the place without speech, dB below full scale; undefined until a frame has been heard. */
+  /** Loudness of the place without speech, dB below full scale. Undefined until the first frame. */
   readonly floor: number | undefined;
   /** Loudness of speech heard so far, dB. */
   readonly speech: number | undefined;
-  /** Frames since it was begun, deaf ones left out. */
+  /** Frames since the start, without the deaf ones. */
   readonly frames: number;
-  /** Speech is let through since this many frames; 0 when it is not. */
+  /** For how many frames speech has been let through; 0: it is not. */
   readonly open: number;
-  /** Frames in a row that sounded like speech, and since one last did. */
+  /** Frames in a row that sounded like speech, and frames since the last one that did. */
   readonly run: number;
   readonly lull: number;
   /** Frames of this utterance that sounded like speech. */
   readonly voiced: number;
-  /** Nothing is let in for this many frames still: the room echoes a little after our own voice. */
+  /** Nothing is let in for this many more frames: the room still echoes our own voice. */
   readonly deaf: number;
 }
 
@@ -25,27 +25,27 @@ export interface GateFrame {
   probability: number;
   /** Root mean square, dB below full scale. */
   db: number;
-  /** This phone is speaking or sounding a signal. */
+  /** This phone is speaking or playing a signal. */
   speaking: boolean;
 }
 
 export type GateEffect =
-  /** Speech has begun: what is held from before belongs to it. */
+  /** Speech has begun. The held frames before it belong to it. */
   | 'begin'
-  /** It has ended, and is to be heard. */
+  /** It has ended. Now it can be turned into words. */
   | 'end'
-  /** It was a knock or a cough, or our own voice came in between. */
+  /** It was a knock or a cough, or our own voice interrupted it. */
   | 'drop';
 
 export const FRAME_MS = 32;
 const frames = (ms: number): number => Math.round(ms / FRAME_MS);
 
-/** Speech that is held from before it was noticed, so that the first word is whole. */
+/** Sound from before speech was noticed is kept, so that the first word is complete. */
 export const PRE_ROLL = frames(480);
 const BEGIN_AFTER = frames(64);
 const END_AFTER = frames(700);
 const SHORTEST = frames(160);
-/** Below what the server takes of one utterance, with the pre-roll. */
+/** With the pre-roll, still below the server's limit for one utterance. */
 const LONGEST = frames(13_500);
 /** Echo of our own voice after it has ended. */
 const DEAF_TAIL = frames(400);
@@ -54,13 +54,13 @@ const QUIET_DB = -60;
 const LOUD_DB = -25;
 const SURE_IN_QUIET = 0.5;
 const SURE_IN_NOISE = 0.85;
-/** Going on needs less than beginning, or words fall apart at their soft ends. */
+/** To continue needs less than to begin. Otherwise words break at their soft ends. */
 const SLACK = 0.15;
-/** Speech is at least this much above the noise of the place. */
+/** Speech is at least this much louder than the noise of the place. */
 const ABOVE_FLOOR_DB = 4;
-/** With less room than this between speech and noise figures are misheard. Common practice, no source. */
+/** If speech is less than this above the noise, numbers are heard wrong. Common practice, no source. */
 const TOO_CLOSE_DB = 9;
-/** Quick to find a quieter place, slow to take a long word for noise. */
+/** It follows a quieter place fast, and a louder one slowly: a long word must not count as noise. */
 const FALL = 0.2;
 const RISE = 0.01;
 const SETTLED = frames(1_000);
@@ -82,7 +82,7 @@ export function sureness(floor: number | undefined): number {
   return SURE_IN_QUIET + (SURE_IN_NOISE - SURE_IN_QUIET) * Math.min(1, Math.max(0, share));
 }
 
-/** Too little between the voice and the noise, or noise as loud as a voice: better typed. */
+/** The voice is too close to the noise, or the noise is as loud as a voice: it is better to type. */
 export const tooLoudHere = ({ floor, speech, frames: heard }: Gate): boolean =>
   heard >= SETTLED &&
   floor !== undefined &&
@@ -118,7 +118,7 @@ function shut(gate: Gate): Gated {
   return gate.open > 0 ? { gate: quiet, effect: 'drop' } : { gate: quiet };
 }
 
-/** Noise is learnt between words, the loudness of speech in them. */
+/** The noise is learnt between words, the loudness of speech during words. */
 function learn(gate: Gate, { db, probability }: GateFrame, speaks: boolean): Gate {
   if (speaks) return { ...gate, speech: toward(gate.speech, db, 0.1) };
   if (probability > SURE_IN_QUIET - SLACK || gate.open > 0) return gate;

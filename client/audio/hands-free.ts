@@ -1,4 +1,5 @@
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
+import { PHONE_TOO_SLOW } from '../../src/phrases/talk.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import { FRAME, type OnDeviceRecogniser } from '../on-device/recogniser.ts';
 import { type Gate, newGate, PRE_ROLL, step, tooLoudHere } from './gate.ts';
@@ -7,7 +8,7 @@ import { type Microphone, openMicrophone } from './microphone.ts';
 import type { Utterance } from './utterance.ts';
 
 export interface HandsFreeShown {
-  /** Speech is being let through now. */
+  /** Speech is let through now. */
   open: boolean;
   db: number;
   clipping: boolean;
@@ -16,7 +17,7 @@ export interface HandsFreeShown {
 
 interface HandsFreeWorld {
   recogniser: OnDeviceRecogniser;
-  /** Whether this phone is saying something itself. */
+  /** Whether this phone is speaking. */
   speaking(): boolean;
   begin(): Utterance | undefined;
   /** An utterance was lost with the link. */
@@ -25,16 +26,16 @@ interface HandsFreeWorld {
   failed(error: unknown): void;
 }
 
-/** More frames than this waiting: the phone cannot keep up. 10 s, for the detector waits while words are made. */
+/** If more frames than this wait, the phone is too slow. 10 s, because the detector waits while words are made. */
 const TOO_FAR_BEHIND = 312;
 
-/** Listens all the time, and lets through what the gate takes for speech. */
+/** Listens all the time, and lets speech through, as the gate decides. */
 export class HandsFree {
   #gate: Gate = newGate();
   #microphone: Microphone | undefined;
   #resampler: Resampler | undefined;
   #rest = new Float32Array(0);
-  /** The last frames, for the beginning of the next utterance. */
+  /** The last frames, for the start of the next utterance. */
   #held: Float32Array[] = [];
   #utterance: Utterance | undefined;
   #clipping = false;
@@ -44,7 +45,7 @@ export class HandsFree {
 
   constructor(private readonly world: HandsFreeWorld) {}
 
-  /** Rejects with `MicrophoneError`, or when the voice detector cannot be had. */
+  /** Rejects with `MicrophoneError`, or when the voice detector is not available. */
   async start(): Promise<void> {
     await this.world.recogniser.detect(new Float32Array(FRAME));
     const microphone = await openMicrophone((samples) => this.#take(samples));
@@ -72,10 +73,10 @@ export class HandsFree {
   }
 
   #queue(frame: Float32Array): void {
-    // Asked when the sound came, not when its turn comes: by then we may be silent again.
+    // Asked when the sound comes, not when it is processed: by then this phone may be silent again.
     const speaking = this.world.speaking();
     if (++this.#behind > TOO_FAR_BEHIND) {
-      this.#fail(new Error('This phone is too slow for it.'));
+      this.#fail(new Error(PHONE_TOO_SLOW));
       return;
     }
     this.#last = this.#last.then(() => this.#judge(frame, speaking));
@@ -96,7 +97,7 @@ export class HandsFree {
     const { db } = levelOf(frame);
     const { gate, effect } = step(this.#gate, { probability, db, speaking });
     this.#gate = gate;
-    // What we say ourselves is not held either, or it would come in with the next word.
+    // Our own voice is not held, or it would come in with the next word.
     this.#held = speaking || gate.deaf > 0 ? [] : [...this.#held.slice(1 - PRE_ROLL), frame];
     if (effect === 'begin') {
       this.#utterance = this.world.begin();

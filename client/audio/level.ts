@@ -19,8 +19,8 @@ export function levelOf(samples: Float32Array): Level {
   return { db: Math.max(-100, 10 * Math.log10(sum / n + 1e-10)), clipped: clipped / n };
 }
 
-/** Where a level stands on a meter from -60 to 0 dB, 0 to 1. */
+/** The place of a level on a scale from -60 to 0 dB, 0 to 1. */
 export const meterShare = (db: number): number => Math.min(1, Math.max(0, (db + 60) / 60));
 
-/** More than this share of a block at full scale is heard as distortion. */
+/** If more than this share of a block is at full scale, the sound is distorted. */
 export const TOO_LOUD = 0.005;

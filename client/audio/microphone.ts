@@ -1,3 +1,4 @@
+import { MICROPHONE_INSECURE, MICROPHONE_SILENT, microphoneFaultText } from '../../src/phrases/talk.ts';
 import captureUrl from './capture.worklet.ts?worker&url';
 
 /** Why there is no sound from the microphone, in words that say what to do. */
@@ -6,56 +7,43 @@ export class MicrophoneError extends Error {
 }
 
 export interface Microphone {
-  /** Samples a second of what `onBlock` gets: the phone's own rate. */
+  /** Samples per second for `onBlock`: the phone's own rate. */
   readonly rate: number;
   close(): void;
 }
 
-/** A block this late means that the audio clock is frozen, as after a call or a locked screen. */
+/** If a block is this late, the audio clock is frozen, for example after a call or a locked screen. */
 const FIRST_BLOCK_MS = 1_500;
 
 /**
- * Opens the microphone at the phone's own rate. A frozen audio clock is noticed by its silence and the whole
- * chain is built once more.
+ * Opens the microphone at the phone's own rate. If the audio clock is frozen, no sound comes, and everything is
+ * opened once more.
  * @throws {MicrophoneError}
  */
 export async function openMicrophone(onBlock: (samples: Float32Array) => void): Promise<Microphone> {
   const stream = await ask();
   try {
     const first = await listen(stream, onBlock);
-    return first ?? (await listen(stream, onBlock)) ?? fail(FROZEN);
+    return first ?? (await listen(stream, onBlock)) ?? fail(MICROPHONE_SILENT);
   } catch (error) {
     stop(stream);
-    throw error instanceof MicrophoneError ? error : new MicrophoneError(FROZEN);
+    throw error instanceof MicrophoneError ? error : new MicrophoneError(MICROPHONE_SILENT);
   }
 }
 
 async function ask(): Promise<MediaStream> {
-  if (!globalThis.isSecureContext || !navigator.mediaDevices) fail(INSECURE);
+  if (!globalThis.isSecureContext || !navigator.mediaDevices) fail(MICROPHONE_INSECURE);
   setSession('play-and-record');
   try {
     return await navigator.mediaDevices.getUserMedia({
       audio: { channelCount: 1, echoCancellation: true, noiseSuppression: true, autoGainControl: true },
     });
   } catch (error) {
-    return fail(
-      REASONS[(error as DOMException).name] ?? `The microphone could not be opened: ${error}. Type instead.`,
-    );
+    return fail(microphoneFaultText(error as DOMException));
   }
 }
 
-const FROZEN =
-  'The microphone gives no sound. Close other apps that use it, then try again, or type instead.';
-const INSECURE =
-  'Browsers allow the microphone only on a secure page. Open the https address that the server prints, or type instead.';
-const REASONS: Readonly<Record<string, string>> = {
-  NotAllowedError:
-    "The microphone is not allowed. Allow it for this page in the browser's site settings, or type instead.",
-  NotFoundError: 'This device has no microphone. Type instead.',
-  NotReadableError: 'Another app is using the microphone. Close it and try again, or type instead.',
-};
-
-/** One attempt; undefined when no sound came. */
+/** One try. Undefined: no sound came. */
 async function listen(
   stream: MediaStream,
   onBlock: (samples: Float32Array) => void,
@@ -99,7 +87,7 @@ function fail(text: string): never {
   throw new MicrophoneError(text);
 }
 
-/** Safari 16.4 and later: keeps the loudspeaker in use while the microphone is not. */
+/** Safari 16.4 and later: uses the loudspeaker while the microphone is closed. */
 function setSession(type: 'auto' | 'play-and-record'): void {
   const { audioSession } = navigator as Navigator & { audioSession?: { type: string } };
   if (audioSession) audioSession.type = type;

@@ -8,7 +8,7 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
   const open = state.phase === 'talking';
   const press = (event: PointerEvent) => {
     if (event.button !== 0) return;
-    // Keeps the release ours though the finger slides off.
+    // So that the release comes here, even when the finger moves off the button.
     (event.currentTarget as Element).setPointerCapture(event.pointerId);
     feed({ on: 'press' });
   };
@@ -28,7 +28,7 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
   const problem =
     failure ??
     (clipping ? 'Too loud: hold the phone further away.' : undefined) ??
-    (tooLoud ? 'Too loud here to be heard well: type figures.' : undefined);
+    (tooLoud ? 'Too loud here: type the numbers.' : undefined);
   if (talk.handsFree !== 'off') {
     return (
       <div class="talk">
@@ -79,7 +79,7 @@ const Note = ({ problem }: { problem: string | undefined }) => (
 
 const HANDS_FREE = {
   opening: 'Opening the microphone',
-  listening: 'Hands-free: just speak. Tap to end it',
+  listening: 'Hands-free: just speak. Tap to stop',
   hearing: 'Hearing you',
 } as const;
 
@@ -92,6 +92,6 @@ function label({ state }: TalkView): string {
     case 'talking':
       return state.latched ? 'Listening. Tap to send' : 'Listening. Let go to send';
     case 'working':
-      return 'Making words of it';
+      return 'Turning it into words';
   }
 }

@@ -3,25 +3,25 @@ import { MAX_TALK_MS } from '../../src/protocol/socket.ts';
 
 /**
  * One button for both habits: hold it while speaking, or tap it, speak, and tap again. A plain record and one
- * pure step; the microphone and the link are run by `use-talk.ts`.
+ * pure step; `use-talk.ts` runs the microphone and the link.
  */
 export type TalkState =
   | { phase: 'idle' }
-  /** The microphone is being opened. `released`: the finger is already off, so it was a tap. */
+  /** The microphone opens. `released`: the finger is already off, so it was a tap. */
   | { phase: 'opening'; pressedAt: number; released: boolean }
   | { phase: 'talking'; id: MessageId; pressedAt: number; since: number; latched: boolean }
-  /** Sent; the server is making words of it. */
+  /** Sent: the server turns it into words. */
   | { phase: 'working'; id: MessageId; since: number };
 
 export type TalkEvent =
   | { on: 'press' }
   | { on: 'release' }
-  /** The finger was taken by a call, a scroll or a dialog: nothing was meant. */
+  /** A call, a scroll or a dialog interrupted the finger: no talk was meant. */
   | { on: 'cancel' }
-  /** The microphone is open and the server knows of the talk. */
+  /** The microphone is open and the server knows about the talk. */
   | { on: 'opened'; id: MessageId }
   | { on: 'failed' }
-  /** The server is done with the utterance, one way or another. */
+  /** The server has finished with the utterance, with or without words. */
   | { on: 'answered'; id: MessageId }
   | { on: 'tick' };
 
@@ -29,9 +29,9 @@ export type TalkEffect = 'open' | 'send' | 'drop' | 'close';
 
 /** A press shorter than this is a tap. */
 export const TAP_MS = 350;
-/** Sent before the server would cut it off. */
+/** It is sent before the server would cut it. */
 export const LONGEST_MS = MAX_TALK_MS - 500;
-/** Without an answer after this the button is free again. */
+/** If no answer comes within this time, the button is free again. */
 export const ANSWER_WITHIN_MS = 12_000;
 
 export const IDLE: TalkState = { phase: 'idle' };
@@ -68,7 +68,7 @@ export function talk(state: TalkState, event: TalkEvent, now: number): Talked {
 
 function released(state: TalkState, now: number): Talked {
   if (state.phase === 'opening') {
-    // Held, but let go before the microphone was open: whatever was said was not caught.
+    // Released before the microphone was open: nothing was recorded.
     return now - state.pressedAt < TAP_MS ? stay({ ...state, released: true }) : drop();
   }
   if (state.phase !== 'talking' || state.latched) return stay(state);

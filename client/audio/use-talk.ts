@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
+import { handsFreeStoppedText, LINK_LOST, NO_LINK, NO_ON_DEVICE, NO_WORDS } from '../../src/phrases/talk.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -18,13 +19,13 @@ export interface TalkView {
   /** Loudness now, dB below full scale. */
   db: number;
   clipping: boolean;
-  /** What went wrong the last time. */
+  /** What went wrong last time. */
   failure: string | undefined;
-  /** Talking without the button. `hearing`: speech is being let through now. */
+  /** Talk without the button. `hearing`: speech is let through now. */
   handsFree: 'off' | 'opening' | 'listening' | 'hearing';
-  /** The noise is too near the voice. */
+  /** The noise is almost as loud as the voice. */
   tooLoud: boolean;
-  /** The speech model in this phone, for when the link or the server's own is not there. */
+  /** The speech model in this phone, for times without the link or without the server's model. */
   onDevice: 'off' | 'loading' | 'ready';
   feed(event: TalkEvent): void;
   setHandsFree(on: boolean): void;
@@ -33,30 +34,24 @@ export interface TalkView {
 
 type Shown = Omit<TalkView, 'feed' | 'setHandsFree' | 'setOnDevice'>;
 
-/** What the talk needs of the rest of its seat. */
+/** What the talk needs from the rest of its seat. */
 export interface TalkWorld {
   re: Seq | undefined;
-  /** This phone is saying something itself. */
+  /** This phone is speaking. */
   speaking: boolean;
-  /** Words heard here, with the instruction they were said of. */
+  /** Words heard by this phone, with the instruction that they answer. */
   heard(words: Heard, re: Seq | undefined): void;
 }
 
 const ON_DEVICE = 'own-ears';
-const NO_WORDS = 'No words were heard. Say it again, or type it.';
-const NO_ON_DEVICE =
-  'The speech model could not be loaded. Turn it on again while the link is there, or type instead.';
 
 const TICK_MS = 100;
-/** People let go of the button with their last word: the sound goes on a little. */
+/** People release the button with their last word, so recording continues a little longer. */
 const TAIL_MS = 180;
-const LINK_LOST = 'The link was lost. Say it again when it is back, or type it: typed words are kept.';
-const NO_LINK =
-  'There is no link now. Type it, or turn on speech on this phone in the menu: words are kept and sent later.';
 
 /**
  * The talk button of one seat. `keepOpenMs`: how long the microphone stays open after an utterance, so that
- * the next one is not cut at its start; 0 on a phone whose loudspeaker matters more.
+ * the start of the next one is not cut. 0 on a phone where the loudspeaker is more important.
  */
 export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, keepOpenMs: number): TalkView {
   const [shown, setShown] = useState<Shown>({
@@ -154,7 +149,7 @@ class TalkRunner {
       if (this.#handsFree !== handsFree) return;
       this.#handsFree = undefined;
       const text = failure instanceof Error ? failure.message : String(failure);
-      this.show({ handsFree: 'off', failure: `Hands-free talk stopped: ${text}` });
+      this.show({ handsFree: 'off', failure: handsFreeStoppedText(text) });
     };
     const handsFree = new HandsFree({
       recogniser: onDeviceRecogniser(),
@@ -193,7 +188,7 @@ class TalkRunner {
       );
   }
 
-  /** The server's recogniser where it can be reached, this phone's otherwise. */
+  /** The server's recogniser, if it can be reached. If not, this phone's. */
   #begin(): Utterance | undefined {
     const { re } = this.world;
     const { phase, speech } = this.connection.link;

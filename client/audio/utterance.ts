@@ -5,7 +5,7 @@ import type { Heard } from '../../src/speech/heard.ts';
 import type { Connection } from '../link/connection.ts';
 import type { OnDeviceRecogniser } from '../on-device/recogniser.ts';
 
-/** One thing being said. Sound is mono, 16 kHz, -1 to 1. `sound` and `end`: false when it is lost. */
+/** The sound of one sentence. Mono, 16 kHz, -1 to 1. `sound` and `end`: false when it is lost. */
 export interface Utterance {
   readonly id: MessageId;
   sound(samples: Float32Array): boolean;
@@ -13,13 +13,13 @@ export interface Utterance {
   drop(): void;
 }
 
-/** Goes to the server as it is said; undefined without a link. */
+/** Sent to the server while it is spoken. Undefined: there is no link. */
 export function toServer(connection: Connection, re: Seq | undefined): Utterance | undefined {
   const talk = connection.talk(nanoid(), re);
   return talk && { ...talk, sound: (samples) => talk.sound(toPcm16(samples) as Int16Array<ArrayBuffer>) };
 }
 
-/** Is made words of here. `done` gets them, or undefined when there were none or the model failed. */
+/** Turned into words on this phone. `done` gets them, or undefined if there were none or the model failed. */
 export function toOnDevice(
   recogniser: OnDeviceRecogniser,
   done: (id: MessageId, heard: Heard | undefined) => void,

@@ -2,13 +2,13 @@ import { useMemo, useState } from 'preact/hooks';
 import { PAIR_STATUSES } from '../../src/model/pair-status.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { boardLink, importLink, planLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock } from '../browser/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { savedSites } from '../saved/saved-sites.ts';
 import { liveRows } from '../site/live-rows.ts';
+import { SiteFrame } from '../site/site-frame.tsx';
 import { StatusShape } from '../site/status-chip.tsx';
 import type { Polled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
@@ -19,17 +19,13 @@ import { ShareLink } from '../ui/share-link.tsx';
 import { PairRow } from './pair-row.tsx';
 import { matching, totals, type Wanted } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
-import '../site/site.css';
 import './board.css';
 
-/** Every pair of a site: where it stands, who is on it, and what is next. */
+/** Every pair of a site: its status, who is on it, and what is next. */
 export function BoardPage({ token }: { token: string }) {
   const site = useSite(token);
-  return site.value ? (
-    <Board token={token} view={site.value} site={site} />
-  ) : (
-    <NotYet what="site" trouble={site.trouble} again={site.look} />
-  );
+  if (!site.value) return <NotYet what="site" read={site} />;
+  return <Board token={token} view={site.value} site={site} />;
 }
 
 /** More rows than a large screen holds. */
@@ -45,25 +41,28 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
   const desk = view.role === 'desk';
   const watch = savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
   return (
-    <main class="site">
-      <Masthead />
-      <header class="site-head">
-        <div>
-          <h1>{view.site}</h1>
-          <p class="hint">
-            {view.code ? `Held against ${view.code.name}` : 'No guidance chosen'}
-            {!desk && '. Read only'}
-          </p>
-        </div>
-        <LastLook site={site} />
-      </header>
+    <SiteFrame
+      masthead={<Masthead />}
+      head={
+        <>
+          <div>
+            <h1>{view.site}</h1>
+            <p class="hint">
+              {view.code ? `Checked against ${view.code.name}` : 'No guidance chosen'}
+              {!desk && '. Read only'}
+            </p>
+          </div>
+          <LastLook site={site} />
+        </>
+      }
+    >
       <nav class="site-ways" aria-label="This site">
         {desk && (
           <>
-            <a class="button" href={planLink(token)} onClick={follow}>
+            <a class="button" href={linkTo('plan', { token })} onClick={follow}>
               Add a pair
             </a>
-            <a class="button" href={importLink(token)} onClick={follow}>
+            <a class="button" href={linkTo('import', { token })} onClick={follow}>
               From a table
             </a>
           </>
@@ -87,7 +86,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
             {shown.length === rows.length
               ? `${rows.length} ${rows.length === 1 ? 'pair' : 'pairs'}`
               : `${shown.length} of ${rows.length} pairs`}
-            {unread > 0 && `. The records of ${unread} are still being read`}
+            {unread > 0 && `. The records of ${unread} are not read yet`}
           </p>
           <ul class="pair-rows">
             {shown.slice(0, drawn).map((row) => (
@@ -96,7 +95,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
           </ul>
           {shown.length === 0 && (
             <p>
-              No pair is like that.{' '}
+              No pair matches.{' '}
               <button type="button" class="button" onClick={() => setWanted({ words: '', status: 'all' })}>
                 Show all
               </button>
@@ -107,7 +106,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
       )}
       {dropped.length > 0 && (
         <details class="more">
-          <summary>Taken out of the site: {dropped.length}</summary>
+          <summary>Removed from the site: {dropped.length}</summary>
           <ul class="dropped">
             {dropped.map(({ plan, dropped: why }) => (
               <li key={plan.id}>
@@ -120,14 +119,14 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
       {watch && (
         <section class="site-share">
           <h2>For a supervisor: this board, read only</h2>
-          <ShareLink label="Link to the board" url={new URL(boardLink(watch), location.origin).href} />
+          <ShareLink label="Link to the board" to={linkTo('board', { token: watch })} />
         </section>
       )}
-    </main>
+    </SiteFrame>
   );
 }
 
-/** When the board was last known to be so. */
+/** When the board was last read. */
 function LastLook({ site: { at, trouble, look } }: { site: Polled<SiteView> }) {
   return (
     <p class={trouble ? 'site-look failure' : 'site-look hint'} role={trouble ? 'alert' : undefined}>
@@ -135,12 +134,12 @@ function LastLook({ site: { at, trouble, look } }: { site: Polled<SiteView> }) {
       {at !== undefined && (
         <>
           Last updated {clock(at, true)}
-          {trouble && '. What is shown may be old. '}
+          {trouble && '. This may be out of date. '}
         </>
       )}
       {trouble && (
         <button type="button" class="button" onClick={look}>
-          Look again
+          Read again
         </button>
       )}
     </p>
@@ -185,8 +184,8 @@ const Empty = ({ desk }: { desk: boolean }) => (
     <h2>No pairs yet</h2>
     <p>
       {desk
-        ? 'Add the pairs of this site one by one, or take them all from a table. Each is checked before the ladder goes up.'
-        : 'Whoever opened this site has planned no pair yet. This page fills by itself.'}
+        ? 'Add the pairs of this site one by one, or import them from a table. Each is checked before the ladder goes up.'
+        : 'No pair is planned yet. This page shows new pairs by itself.'}
     </p>
   </section>
 );

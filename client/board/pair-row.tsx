@@ -1,11 +1,10 @@
 import { useMemo } from 'preact/hooks';
+import { whoIsOn } from '../../src/phrases/presence.ts';
 import type { PairRow as Row } from '../../src/protocol/site.ts';
-import { planLink, visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { StatusSign } from '../site/status-chip.tsx';
-import { whoIsOn } from './rows.ts';
 
-/** One pair on the board. It is drawn again only when its row tells something new. */
+/** One pair on the board. It is drawn again only when its row has changed. */
 export function PairRow({ row, token }: { row: Row; token: string }) {
   return useMemo(() => <Drawn row={row} token={token} />, [row, token]);
 }
@@ -13,8 +12,10 @@ export function PairRow({ row, token }: { row: Row; token: string }) {
 function Drawn({ row, token }: { row: Row; token: string }) {
   const { plan, status, next, visits, signed } = row;
   const latest = visits.at(-1);
-  const href = latest ? visitLink(token, latest.job) : planLink(token, plan.id);
-  // A signature that no longer holds is not what one looks for on the board.
+  const href = latest
+    ? linkTo('visit', { token, job: latest.job })
+    : linkTo('plan', { token, pair: plan.id });
+  // A signature that is no longer valid is not shown on the board.
   const by = status === 'signed' ? signed : undefined;
   const here = row.online.panel || row.online.emitter;
   return (
@@ -40,7 +41,7 @@ function Drawn({ row, token }: { row: Row; token: string }) {
         </span>
         <Counts row={row} />
       </a>
-      <a class="pair-plan-link" href={planLink(token, plan.id)} onClick={follow}>
+      <a class="pair-plan-link" href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
         Plan<span class="away"> of {plan.id}</span>
       </a>
     </li>
@@ -48,13 +49,13 @@ function Drawn({ row, token }: { row: Row; token: string }) {
 }
 
 function finalText({ status, final, visits }: Row): string {
-  if (!status) return 'being read';
+  if (!status) return 'not read yet';
   return final ?? (visits.length > 0 ? 'none' : 'none yet');
 }
 
 function Counts({ row: { status, findings, visits } }: { row: Row }) {
   const { serious, question, note } = findings;
-  const told = [
+  const counts = [
     serious > 0 && `${serious} serious`,
     question > 0 && `${question} to ask`,
     note > 0 && `${note} to know`,
@@ -62,7 +63,7 @@ function Counts({ row: { status, findings, visits } }: { row: Row }) {
   return (
     <span class={serious > 0 ? 'pair-findings serious' : 'pair-findings'}>
       <small>Findings</small>
-      {status ? told.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'being read'}
+      {status ? counts.join(', ') || (visits.length > 0 ? 'none' : 'no visit yet') : 'not read yet'}
     </span>
   );
 }

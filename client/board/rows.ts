@@ -1,9 +1,9 @@
 import { PAIR_STATUSES, type PairStatus } from '../../src/model/pair-status.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 
-/** Which pairs of the board are looked for. */
+/** Which pairs of the board to show. */
 export interface Wanted {
-  /** Words that must all be in its id, name or zone, or in what is next. */
+  /** All these words must be in its id, name or zone, or in what is next. */
   words: string;
   status: PairStatus | 'all';
 }
@@ -18,17 +18,10 @@ export function matching(rows: readonly PairRow[], { words, status }: Wanted): P
   });
 }
 
-/** How many pairs stand where, of those whose record was read. */
+/** How many pairs have each status, of those whose record was read. */
 export function totals(rows: readonly PairRow[]): Record<PairStatus, number> {
   const none = Object.fromEntries(PAIR_STATUSES.map((status) => [status, 0]));
   const counts = none as Record<PairStatus, number>;
   for (const { status } of rows) if (status) counts[status] += 1;
   return counts;
-}
-
-/** "Panel and emitter", "Panel", or nobody. */
-export function whoIsOn({ online: { panel, emitter } }: PairRow): string {
-  if (panel && emitter) return 'panel and emitter';
-  if (panel || emitter) return panel ? 'panel' : 'emitter';
-  return 'nobody';
 }

@@ -2,11 +2,10 @@ import { useState } from 'preact/hooks';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
 import type { PairRow, SiteFindings } from '../../src/protocol/site.ts';
-import { visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { siteFindings } from '../site/requests.ts';
 
-/** What a careful supervisor would ask, across the whole site. Read when it is opened: it looks at every log. */
+/** What a careful supervisor would ask, across the whole site. Read only when opened: it needs every log. */
 export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: readonly PairRow[] }) {
   const [found, setFound] = useState<SiteFindings>();
   const [trouble, setTrouble] = useState<string>();
@@ -19,7 +18,7 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
   return (
     <details
       class="more site-findings"
-      // It is read again each time it is opened.
+      // Read again each time it is opened.
       onToggle={(event) => (event.currentTarget as HTMLDetailsElement).open && read()}
     >
       <summary>
@@ -39,17 +38,17 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
   );
 }
 
-interface Told {
+interface FindingLine {
   pair: string;
   job: string | undefined;
   severity: Severity;
   text: string;
 }
 
-/** Findings of the latest visit of each pair, and of the pairs held against each other, the weightiest first. */
-export function toldFindings({ perPair, site }: SiteFindings, pairs: readonly PairRow[]): Told[] {
+/** Findings of each pair's latest visit, and of the pairs compared with each other, the most serious first. */
+export function findingLines({ perPair, site }: SiteFindings, pairs: readonly PairRow[]): FindingLine[] {
   const latest = new Map(pairs.map(({ plan, visits }) => [plan.id, visits.at(-1)?.job]));
-  const told: Told[] = [
+  const lines: FindingLine[] = [
     ...site.map((finding) => ({
       pair: finding.pair,
       job: finding.entries.at(-1)?.job,
@@ -62,20 +61,20 @@ export function toldFindings({ perPair, site }: SiteFindings, pairs: readonly Pa
         : [],
     ),
   ];
-  return bySeverity(told);
+  return bySeverity(lines);
 }
 
 function Found({ found, token, pairs }: { found: SiteFindings; token: string; pairs: readonly PairRow[] }) {
-  const told = toldFindings(found, pairs);
-  if (told.length === 0) return <p>Nothing to ask.</p>;
+  const lines = findingLines(found, pairs);
+  if (lines.length === 0) return <p>No findings.</p>;
   return (
     <ul class="finding-list">
-      {told.map(({ pair, job, severity, text }) => (
+      {lines.map(({ pair, job, severity, text }) => (
         <li key={`${pair} ${text}`} class={`finding ${severity}`}>
           <strong>{SEVERITY_WORDS[severity]}</strong>
           <span>{text}</span>
           {job && (
-            <a href={visitLink(token, job)} onClick={follow}>
+            <a href={linkTo('visit', { token, job })} onClick={follow}>
               {pair}
             </a>
           )}

@@ -1,7 +1,8 @@
 import type { z } from 'zod';
+import { NO_ANSWER, unreadableText } from '../../src/phrases/requests.ts';
 import { HttpRefusal, JobOpened, type Join, Joined, type OpenJob } from '../../src/protocol/jobs.ts';
 
-/** A request that was refused or did not get through, in words for the person who asked. */
+/** A request that was refused or failed, in words for the person who asked. */
 export class ApiError extends Error {
   override name = 'ApiError';
 }
@@ -15,13 +16,13 @@ export const join = (code: z.input<typeof Join>): Promise<Joined> =>
   request('/api/join', Joined, { body: code });
 
 export interface RequestOptions {
-  /** Sent as JSON; without one it is only asked for. */
+  /** Sent as JSON, as a POST; without it, the request is a GET. */
   body?: unknown;
-  /** Whose request it is. */
+  /** The key of the person who asks. */
   token?: string;
 }
 
-/** One request, its answer held to `shape`. @throws {ApiError} */
+/** One request. Its answer must have the form of `shape`. @throws {ApiError} */
 export async function request<T>(
   path: string,
   shape: z.ZodType<T>,
@@ -31,10 +32,10 @@ export async function request<T>(
   const answer: unknown = await response.json().catch(() => undefined);
   const parsed = shape.safeParse(answer);
   if (parsed.success) return parsed.data;
-  throw unreadable(response);
+  throw new ApiError(unreadableText(response.status));
 }
 
-/** One request, answered as it comes. @throws {ApiError} */
+/** One request, with its answer as it came. @throws {ApiError} */
 export async function ask(path: string, { body, token }: RequestOptions = {}): Promise<Response> {
   const response = await fetch(path, {
     ...(body !== undefined && { method: 'POST', body: JSON.stringify(body) }),
@@ -43,19 +44,14 @@ export async function ask(path: string, { body, token }: RequestOptions = {}): P
       ...(token !== undefined && { authorization: `Bearer ${token}` }),
     },
   }).catch(() => {
-    throw new ApiError(
-      'The server does not answer. Check that this device is on the site network, then try again.',
-    );
+    throw new ApiError(NO_ANSWER);
   });
   if (response.ok) return response;
   const refusal = HttpRefusal.safeParse(await response.json().catch(() => undefined));
-  throw refusal.success ? new ApiError(refusal.data.text) : unreadable(response);
+  throw new ApiError(refusal.success ? refusal.data.text : unreadableText(response.status));
 }
 
-const unreadable = ({ status }: Response): ApiError =>
-  new ApiError(`The server gave an answer this page cannot read (${status}). Load the page again.`);
-
-/** What kind of device this is, for the record of who sat down. */
+/** What kind of device this is, for the record of who took the seat. */
 export function deviceName(agent: string = navigator.userAgent): string {
   const devices: [RegExp, string][] = [
     [/iPhone/, 'iPhone'],

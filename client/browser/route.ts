@@ -1,63 +1,31 @@
-/** Where in the app an address leads. Secrets travel in the fragment, which no server sees. */
+import { type Given, SCREENS, type ScreenName } from './screens.ts';
+
+/** Where an address leads. */
 export type Route =
-  | { page: 'home' }
-  | { page: 'join'; code: string }
-  /** `fresh`: a new job is wanted although this device sits in one. */
-  | { page: 'panel'; fresh: boolean }
-  | { page: 'emitter' }
-  | { page: 'watch'; token: string }
-  /** The report of what the token opens: a job, or a site; with `job`, of that visit's pair alone. */
-  | { page: 'report'; token: string; job: string }
-  | { page: 'site-new' }
-  /** The pages of a site are opened with its desk's token, or its watchers'. */
-  | { page: 'site'; token: string }
-  | { page: 'site-import'; token: string }
-  /** The plan of a pair; without `pair`, of a new one. */
-  | { page: 'site-plan'; token: string; pair: string }
-  /** The record of one visit. */
-  | { page: 'site-pair'; token: string; job: string }
-  | { page: 'unknown' };
+  | { kind: 'screen'; name: ScreenName; parts: Readonly<Record<string, string>> }
+  /** A part that the screen needs is missing. */
+  | { kind: 'cut-short' }
+  | { kind: 'unknown' };
 
 export function routeOf(pathname: string, hash: string): Route {
-  const fragment = decode(hash.replace(/^#/, ''));
-  switch (pathname.replace(/\/+$/, '') || '/') {
-    case '/':
-      return { page: 'home' };
-    case '/join':
-      return { page: 'join', code: fragment };
-    case '/panel':
-      return { page: 'panel', fresh: fragment === 'new' };
-    case '/emitter':
-      return { page: 'emitter' };
-    case '/watch':
-      return { page: 'watch', token: fragment };
-    case '/report': {
-      const [token, job] = halves(fragment);
-      return { page: 'report', token, job };
-    }
-    case '/site/new':
-      return { page: 'site-new' };
-    case '/site':
-      return { page: 'site', token: fragment };
-    case '/site/import':
-      return { page: 'site-import', token: fragment };
-    case '/site/plan': {
-      const [token, pair] = halves(fragment);
-      return { page: 'site-plan', token, pair };
-    }
-    case '/site/pair': {
-      const [token, job] = halves(fragment);
-      return { page: 'site-pair', token, job };
-    }
-    default:
-      return { page: 'unknown' };
-  }
+  const path = pathname.replace(/\/+$/, '') || '/';
+  const name = NAMES.find((each) => SCREENS[each].path === path);
+  if (!name) return { kind: 'unknown' };
+  const texts = decode(hash.replace(/^#/, '')).split('/');
+  const { needs, may } = SCREENS[name];
+  if (needs.some((_, i) => !texts[i])) return { kind: 'cut-short' };
+  const parts = Object.fromEntries([...needs, ...may].map((part, i) => [part, texts[i] ?? '']));
+  return { kind: 'screen', name, parts };
 }
 
-/** "TOKEN/REST": neither holds a slash. */
-function halves(fragment: string): [string, string] {
-  const [token = '', rest = ''] = fragment.split('/');
-  return [token, rest];
+const NAMES = Object.keys(SCREENS) as ScreenName[];
+
+/** The address of a screen, from the root of this server. */
+export function linkTo<S extends ScreenName>(name: S, parts: Given<S>): string {
+  const { path, needs, may } = SCREENS[name];
+  const given: Partial<Record<string, string>> = parts;
+  const texts = [...needs, ...may].flatMap((part) => given[part] ?? []);
+  return texts.length > 0 ? `${path}#${texts.join('/')}` : path;
 }
 
 function decode(text: string): string {
@@ -68,13 +36,13 @@ function decode(text: string): string {
   }
 }
 
-/** Goes to another page of the app without loading it again. */
+/** Goes to another screen without loading the app again. */
 export function go(path: string): void {
   history.pushState(null, '', path);
   dispatchEvent(new PopStateEvent('popstate'));
 }
 
-/** Follows a link inside the app; a click with a modifier key stays the browser's. */
+/** Follows a link inside the app. A click with a modifier key is left to the browser. */
 export function follow(event: MouseEvent): void {
   if (event.metaKey || event.ctrlKey || event.shiftKey) return;
   event.preventDefault();

@@ -1,7 +1,7 @@
-/** Small things kept by key; a private window or a full disk must not stop the job. */
+/** Small things, kept by key. A private window or a full disk must not stop the job. */
 export interface Storage {
   read(key: string): unknown;
-  /** False when it could not be kept. */
+  /** False: it could not be kept. */
   write(key: string, value: unknown): boolean;
   remove(key: string): void;
 }
@@ -24,7 +24,7 @@ export const memoryStorage = (): Storage => {
 };
 
 const PREFIX = 'ladderline.';
-/** Where the browser keeps nothing, things last as long as the page. */
+/** If the browser keeps nothing, this lasts as long as the page. */
 const forThisPage = memoryStorage();
 
 export const browserStorage: Storage = {
@@ -33,7 +33,7 @@ export const browserStorage: Storage = {
       const text = localStorage.getItem(PREFIX + key);
       if (text !== null) return JSON.parse(text);
     } catch {
-      // No storage, or not our text in it.
+      // No storage, or the text in it is not ours.
     }
     return forThisPage.read(key);
   },
@@ -51,7 +51,7 @@ export const browserStorage: Storage = {
     try {
       localStorage.removeItem(PREFIX + key);
     } catch {
-      // Nothing was kept, nothing is to be removed.
+      // Nothing was kept, so there is nothing to remove.
     }
   },
 };

@@ -3,7 +3,7 @@ import type { Picks } from './marker.tsx';
 import { Drawing, Keys } from './scene.tsx';
 import { useWidth } from './use-width.ts';
 
-/** A chart with its heading, as wide as there is room for. */
+/** A chart with its heading, as wide as the page allows. */
 export function Chart(
   props: {
     draw: (width: number) => Captioned;

@@ -7,7 +7,7 @@ export interface Picks {
   onPick: (seq: Seq) => void;
 }
 
-/** The mark of a reading, around the origin. */
+/** The mark of a reading, drawn around the origin. */
 export function Shape({ sample, outline }: { sample: SamplePart; outline: ReturnType<typeof shapeOf> }) {
   const { cameBy, retracted } = sample;
   return (
@@ -19,7 +19,7 @@ export function Shape({ sample, outline }: { sample: SamplePart; outline: Return
   );
 }
 
-/** One reading. Its label is its tooltip; picking it leads to its entry. */
+/** One reading. Its label is its tooltip. A click shows its entry. */
 export function Marker({ sample, onPick }: { sample: SamplePart } & Picks) {
   const { x, y, gain, label, retracted, seq } = sample;
   const onKeyDown = (event: KeyboardEvent) => {

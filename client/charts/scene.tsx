@@ -2,7 +2,7 @@ import type { Key, Part, SamplePart, Scene } from '../../src/charts/scene.ts';
 import { shapeOf } from '../../src/charts/shapes.ts';
 import { Marker, type Picks, Shape } from './marker.tsx';
 
-/** A scene as a drawing. Without `onPick` its readings lead nowhere, as on paper. */
+/** A scene as a drawing. Without `onPick` its readings cannot be clicked, as on paper. */
 export function Drawing({ scene, onPick }: { scene: Scene } & Partial<Picks>) {
   const { width, height, name, parts } = scene;
   return (

@@ -7,12 +7,12 @@ import type { Picks } from './marker.tsx';
 
 type Props = {
   series: Series;
-  /** The series of the whole log, which sets the time axis: in a replay it must not grow. */
+  /** The series of the whole log. It sets the time axis, which must not grow in a replay. */
   whole: Series;
   meter: MeterProfile;
 } & Picks;
 
-/** Reading against time, with everything that bears on it. */
+/** Readings over time, with everything that affects them. */
 export const TimeChart = ({ series, whole, meter, onPick }: Props) => (
   <Chart
     draw={(width) => timeScene(series, whole, meter, OWN_TIMES, width)}

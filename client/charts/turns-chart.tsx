@@ -8,13 +8,13 @@ import type { Picks } from './marker.tsx';
 
 type Props = {
   series: Series;
-  /** The search at the same moment: the fit is its own. */
+  /** The search at the same moment: it has the fit. */
   search: Search | undefined;
   axis: Axis;
   meter: MeterProfile;
 } & Picks;
 
-/** Reading against turns of one adjuster, since the emitter was last aimed by eye. */
+/** Readings over the turns of one adjuster, since the emitter was last aimed by eye. */
 export function TurnsChart({ series, search, axis, meter, onPick }: Props) {
   const left = series.sweeps
     .filter((sweep) => sweep.axis === axis && sweep.aim !== series.aim)

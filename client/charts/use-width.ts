@@ -1,7 +1,7 @@
 import type { RefObject } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 
-/** The width of an element in CSS pixels, so that a chart's type keeps its size on every screen. */
+/** The width of an element in CSS pixels, so that the letters of a chart have the same size on every screen. */
 export function useWidth<E extends Element>(first: number): [RefObject<E | null>, number] {
   const ref = useRef<E>(null);
   const [width, setWidth] = useState(first);
@@ -9,7 +9,7 @@ export function useWidth<E extends Element>(first: number): [RefObject<E | null>
     const element = ref.current;
     if (!element) return;
     const observer = new ResizeObserver(([entry]) => {
-      // Nothing is laid out while the element is hidden: keep what was drawn.
+      // A hidden element has no width: keep the drawing as it is.
       if (entry && entry.contentRect.width > 0) setWidth(Math.round(entry.contentRect.width));
     });
     observer.observe(element);

@@ -16,7 +16,7 @@ import type { Room } from '../seat/use-room.ts';
 import { Sheet } from '../ui/sheet.tsx';
 import './emitter.css';
 
-/** An open microphone can move the voice to the earpiece, so here it closes with every utterance. */
+/** An open microphone can move the voice to the earpiece, so here it closes after every utterance. */
 const KEEP_MICROPHONE_MS = 0;
 
 export function EmitterPage() {
@@ -85,7 +85,7 @@ function EmitterScreen({ room }: { room: Room }) {
               close();
             }}
           >
-            {microphone ? 'Answer by buttons only' : 'Answer by voice too'}
+            {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
           </button>
         </Menu>
       )}

@@ -1,37 +1,32 @@
 import { useState } from 'preact/hooks';
-import { boardLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
-import { browserStorage } from '../browser/storage.ts';
-import { forgetSeat, type SavedSeat, savedSeats } from '../saved/saved-seats.ts';
-import { savedSites } from '../saved/saved-sites.ts';
-import { Masthead } from '../ui/masthead.tsx';
+import { follow, linkTo } from '../browser/route.ts';
+import type { SavedSeat } from '../saved/saved-seats.ts';
+import type { SavedSite } from '../saved/saved-sites.ts';
+import { Page } from '../ui/page.tsx';
+import { useSaved } from './use-saved.ts';
 import './home.css';
 
+/** The first page: go on with a job, take a seat in one, or work on a site. */
 export function HomePage() {
-  const [seats, setSeats] = useState(() => savedSeats(browserStorage));
-  const leave = (saved: SavedSeat) => {
-    forgetSeat(browserStorage, saved.seat);
-    setSeats(savedSeats(browserStorage));
-  };
+  const { seats, sites, leave } = useSaved();
   return (
-    <main class="page home">
-      <Masthead />
+    <Page class="home">
       <h1 class="home-line">Two phones, one beam: line it up together.</h1>
       {seats.map((saved) => (
         <Resume key={saved.seat} saved={saved} onLeave={() => leave(saved)} />
       ))}
-      <Way href="/panel#new" title="At the panel" picture={<MeterPicture />}>
-        You read the meter. Opens a job and gives the code for the other phone.
+      <Way href={linkTo('panel', { fresh: 'new' })} title="At the panel" picture={<MeterPicture />}>
+        You read the meter. This opens a job and gives the code for the other phone.
       </Way>
-      <Way href="/join" title="At the emitter" picture={<LadderPicture />}>
-        You turn the screws. Takes the code from the panel.
+      <Way href={linkTo('join', {})} title="At the emitter" picture={<LadderPicture />}>
+        You turn the screws. You need the code from the panel.
       </Way>
-      <Sites />
+      <Sites sites={sites} />
       <p class="home-safety">
         Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed
         practice come before anything this tool says.
       </p>
-    </main>
+    </Page>
   );
 }
 
@@ -41,15 +36,15 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
   const [sure, setSure] = useState(false);
   return (
     <section class="card resume">
-      <h2>{saved.title ?? 'A job this phone is in'}</h2>
-      <p>{SEAT_NAMES[saved.seat]}. The job goes on where it was.</p>
+      <h2>{saved.title ?? 'A job on this phone'}</h2>
+      <p>{SEAT_NAMES[saved.seat]}. The job continues where it stopped.</p>
       <div class="choices">
-        <a class="button main" href={`/${saved.seat}`} onClick={follow}>
-          Go on
+        <a class="button main" href={linkTo(saved.seat, {})} onClick={follow}>
+          Continue
         </a>
         {sure ? (
           <button type="button" class="button danger" onClick={onLeave}>
-            Yes, leave it
+            Yes, leave this job
           </button>
         ) : (
           <button type="button" class="button" onClick={() => setSure(true)}>
@@ -57,25 +52,24 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
           </button>
         )}
       </div>
-      {sure && <p>The record stays. To come back to it this phone will need a new code.</p>}
+      {sure && <p>The record stays. To come back, this phone needs a new code.</p>}
     </section>
   );
 }
 
-/** For the desk: all the pairs of a building, planned, seen and signed. */
-function Sites() {
-  const sites = savedSites(browserStorage);
+/** For the desk: plan, watch and sign all the pairs of a building. */
+function Sites({ sites }: { sites: readonly SavedSite[] }) {
   return (
     <section class="card home-sites">
       <h2>A whole site</h2>
-      <p>Plan its pairs, see where each stands, and sign the records.</p>
+      <p>Plan its pairs, see the status of each, and sign the records.</p>
       <div class="choices">
         {sites.map(({ token, site }) => (
-          <a key={token} class="button main" href={boardLink(token)} onClick={follow}>
+          <a key={token} class="button main" href={linkTo('board', { token })} onClick={follow}>
             {site}
           </a>
         ))}
-        <a class="button" href="/site/new" onClick={follow}>
+        <a class="button" href={linkTo('new-site', {})} onClick={follow}>
           Open a site
         </a>
       </div>

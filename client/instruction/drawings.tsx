@@ -3,7 +3,7 @@ import type { Cover } from '../../src/model/checklists.ts';
 import { amountGlyph, senseWord } from '../../src/phrases/amounts.ts';
 import { arcPath, arrowHead, pointAt } from './screw.ts';
 
-/** The picture of an instruction; those that words say better have none. */
+/** The picture of an instruction. Some have none: words are better. */
 export function Drawing({ action }: { action: Action }) {
   switch (action.kind) {
     case 'turn':
@@ -25,7 +25,7 @@ export function Drawing({ action }: { action: Action }) {
     case 'confirm-item':
       return <List />;
     case 'watch-panel':
-      // Where there is a countdown, that is the picture.
+      // A countdown is picture enough.
       return action.until === undefined ? <PanelLamps /> : null;
     case 'settle-issue':
       return <Pen />;
@@ -39,7 +39,7 @@ export function Drawing({ action }: { action: Action }) {
 
 const EIGHTH_MARKS = [0, 1, 2, 3, 4, 5, 6, 7];
 
-/** The screw's head with the way to turn it: the slot as it stands now, dotted, and as it shall stand, bold. */
+/** The head of the screw and how to turn it. Dotted: the slot now. Bold: the slot after the turn. */
 function Screw({ axis, eighths }: Extract<Action, { kind: 'turn' }>) {
   return (
     <svg
@@ -108,7 +108,7 @@ const Path = ({ blocked }: { blocked: boolean }) => (
   </svg>
 );
 
-/** The receiver's face, and how much of it is covered: a filter lets some of the light through. */
+/** The front of the receiver, and how much of it is covered. A filter lets some light through. */
 const Covered = ({ how }: { how: Cover }) => (
   <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
     <path class="picture-light" d="M10 34h50M10 60h50M10 86h50" />

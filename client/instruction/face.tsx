@@ -12,11 +12,11 @@ interface FaceProps {
   seat: Seat;
   /** Server clock, ms. */
   now: number;
-  /** Small, beside other things; without the drawing. */
+  /** Small, without the drawing: there are other things on the screen. */
   compact?: boolean;
 }
 
-/** An instruction that holds now. */
+/** An instruction that is valid now. */
 export function Face({ instruction, seat, now, compact = false }: FaceProps) {
   const { advice, show, why } = instruction;
   const { action } = advice;
@@ -34,7 +34,7 @@ export function Face({ instruction, seat, now, compact = false }: FaceProps) {
   );
 }
 
-/** An alignment alone ends with the outputs still isolated; a commissioning that is signed has restored them. */
+/** After an alignment alone the outputs are still isolated. After a signed commissioning they are restored. */
 const leavesAfterwards = ({ action, rule }: Advice): boolean =>
   action.kind === 'finished' && rule !== 'signed';
 
@@ -49,7 +49,7 @@ const Causes = ({ causes }: { causes: readonly string[] }) => (
   </div>
 );
 
-/** Seconds left, in a ring that empties. */
+/** The seconds that are left, in a ring that becomes empty. */
 function Countdown({ from, until, now }: { from: number; until: number; now: number }) {
   const left = Math.max(0, Math.ceil((until - now) / 1000));
   const share = Math.min(1, Math.max(0, (until - now) / Math.max(1, until - from)));
@@ -88,7 +88,7 @@ const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
   </section>
 );
 
-/** The words of someone in this seat could mean two things. */
+/** Words from this seat could mean two things. */
 export const QueryFace = ({ text, compact }: Plain & { text: string }) => (
   <PlainFace kind={ASKING} show={text} why="" compact={compact} />
 );
@@ -101,7 +101,7 @@ export const PausedFace = ({ compact }: Plain) => (
   <PlainFace
     kind={PAUSED}
     show="Waiting"
-    why="Nothing is asked until one of you goes on."
+    why="There is no step until one of you says go on."
     compact={compact}
   />
 );
@@ -110,7 +110,7 @@ export const StoppedFace = ({ compact }: Plain) => (
   <PlainFace
     kind={STOPPED}
     show="Stopped"
-    why="Nothing is asked until one of you starts again."
+    why="There is no step until one of you starts again."
     compact={compact}
   />
 );
@@ -122,30 +122,30 @@ export const RestingFace = ({ waitsFor, compact }: Plain & { waitsFor: Seat | un
     why={
       waitsFor
         ? 'The first step comes when both have joined.'
-        : 'No step stands now. Go on, or say what the meter shows.'
+        : 'There is no step now. Go on, or say what the meter shows.'
     }
     compact={compact}
   />
 );
 
-/** The link is gone: what was asked last is shown as past, and is not to be begun. */
+/** The link is lost: the last instruction is shown as past, and nobody may begin it. */
 export const UnsureFace = ({
   instruction,
   compact,
 }: Plain & { instruction: Placed<'instruction'> | undefined }) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
-    <Band kind={UNSURE} note="linking again" />
-    <h1 class="show">Hold. Begin no turn</h1>
+    <Band kind={UNSURE} note="connecting again" />
+    <h1 class="show">Hold. Do not turn</h1>
     {instruction && (
       <p class="past">
-        Asked before: <strong>{instruction.show}</strong>. If it is done already, say so.
+        Asked before: <strong>{instruction.show}</strong>. If it is already done, say so.
       </p>
     )}
-    <p class="why">What you press or type is kept, and sent when the link is back.</p>
+    <p class="why">What you press or type is kept. It is sent when the link is back.</p>
   </section>
 );
 
-/** What a hand can fail at, or do the other way round. */
+/** What a hand may be unable to do, or may do in the wrong direction. */
 export const canFail = ({ kind }: Action): boolean =>
   kind === 'turn' || kind === 'gain' || kind === 're-aim' || kind === 'block' || kind === 'cover';
 export const canGoWrong = ({ kind }: Action): boolean => kind === 'turn';

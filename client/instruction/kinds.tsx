@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Action } from '../../src/model/advice.ts';
 
-/** How each kind of instruction looks: a word, a colour and a shape of its own, so that none rests on colour. */
+/** How each kind of instruction looks. Each has its own word, colour and shape: colour alone is never enough. */
 export interface Kind {
   /** Names the custom properties in `instruction.css`. */
   look:

@@ -6,13 +6,13 @@ export interface Point {
   y: number;
 }
 
-/** Of the arc that is to be turned. Units of the drawing. */
+/** Of the arc that shows the turn. Units of the drawing. */
 const RADIUS = 78;
-/** Beyond a full turn the arc winds outward, so that its overlap is seen. */
+/** After a full turn the arc goes outward, so that the overlap is visible. */
 const OUTWARD_A_TURN = 17;
 const STEPS_A_TURN = 48;
 
-/** Where a turn has got to: from twelve o'clock, clockwise for positive `eighths`. */
+/** Where a turn ends: it begins at twelve o'clock; positive `eighths` are clockwise. */
 export function pointAt(eighths: number, radius: number): Point {
   const angle = (eighths / EIGHTHS_PER_TURN) * 2 * Math.PI;
   return { x: radius * Math.sin(angle), y: -radius * Math.cos(angle) };
@@ -21,7 +21,7 @@ export function pointAt(eighths: number, radius: number): Point {
 const radiusAt = (eighths: number): number =>
   RADIUS + OUTWARD_A_TURN * Math.max(0, Math.abs(eighths) / EIGHTHS_PER_TURN - 0.9);
 
-/** The way of the hand as an SVG path, ending a little before the arrow's tip. */
+/** The movement of the hand as an SVG path. It ends a little before the tip of the arrow. */
 export function arcPath(eighths: Eighths): string {
   const end = eighths - Math.sign(eighths) * ARROW_EIGHTHS;
   const steps = Math.max(2, Math.ceil((Math.abs(end) / EIGHTHS_PER_TURN) * STEPS_A_TURN));
@@ -32,11 +32,11 @@ export function arcPath(eighths: Eighths): string {
   return `M${points.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 }
 
-/** The arrow's head takes up this much of the turn. */
+/** The head of the arrow covers this much of the turn. */
 const ARROW_EIGHTHS = 0.32;
 const ARROW_HALF_WIDTH = 17;
 
-/** The arrow's head: its tip lies where the turn ends. */
+/** The head of the arrow. Its tip is where the turn ends. */
 export function arrowHead(eighths: Eighths): string {
   const sign = Math.sign(eighths);
   const radius = radiusAt(eighths);

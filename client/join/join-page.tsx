@@ -1,25 +1,24 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { CODE_LENGTH, JoinCode } from '../../src/protocol/access.ts';
 import { ApiError, deviceName, join } from '../browser/requests.ts';
-import { go } from '../browser/route.ts';
+import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
-import { Masthead } from '../ui/masthead.tsx';
+import { Page } from '../ui/page.tsx';
 import './join.css';
 
-/** Takes a join code, scanned or typed, and sits down in the seat it is for. */
+/** Takes a join code, scanned or typed, and takes the seat it is for. */
 export function JoinPage({ code: scanned }: { code: string }) {
   const [code, setCode] = useState(scanned.slice(0, CODE_LENGTH + 4));
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
   const box = useRef<HTMLInputElement>(null);
-  useEffect(() => setCode(scanned.slice(0, CODE_LENGTH + 4)), [scanned]);
 
   const submit = async (event: Event) => {
     event.preventDefault();
     const parsed = JoinCode.safeParse(code);
     if (!parsed.success) {
-      setFailure(`A code has ${CODE_LENGTH} letters and digits, never 0, O, 1, I or L. Read it once more.`);
+      setFailure(`A code has ${CODE_LENGTH} letters and digits, never 0, O, 1, I or L. Check it again.`);
       box.current?.focus();
       return;
     }
@@ -28,9 +27,9 @@ export function JoinPage({ code: scanned }: { code: string }) {
     try {
       const { job, seat, token } = await join({ code: parsed.data, device: deviceName() });
       saveSeat(browserStorage, { seat, job, token });
-      // The code is spent; it must not stand in the history.
-      history.replaceState(null, '', '/');
-      go(`/${seat}`);
+      // The code is used up: it must not stay in the history.
+      history.replaceState(null, '', linkTo('home', {}));
+      go(linkTo(seat, {}));
     } catch (error) {
       setBusy(false);
       setFailure(error instanceof ApiError ? error.message : `Joining failed: ${error}`);
@@ -38,8 +37,7 @@ export function JoinPage({ code: scanned }: { code: string }) {
   };
 
   return (
-    <main class="page">
-      <Masthead />
+    <Page>
       <form class="card join" onSubmit={submit}>
         <h1>Join with the code from the panel</h1>
         <label for="code">Join code</label>
@@ -57,12 +55,12 @@ export function JoinPage({ code: scanned }: { code: string }) {
           onInput={(event) => setCode(event.currentTarget.value.toUpperCase())}
         />
         <p id="code-note" class={failure ? 'failure' : 'hint'} role={failure ? 'alert' : undefined}>
-          {failure ?? 'The person at the panel sees it in large letters, with a square code to scan.'}
+          {failure ?? 'The panel phone shows it in large letters, with a square code to scan.'}
         </p>
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Joining' : 'Join'}
         </button>
       </form>
-    </main>
+    </Page>
   );
 }

@@ -1,6 +1,6 @@
 import { ServerMessage } from '../../src/protocol/socket.ts';
 
-/** A frame as this page understands it. Kinds it does not know are a newer server's and are passed over. */
+/** A frame as this page understands it. An unknown kind comes from a newer server and is ignored. */
 export type Decoded =
   | { kind: 'message'; message: ServerMessage }
   | { kind: 'unknown' }

@@ -5,7 +5,7 @@ import { decode } from './codec.ts';
 import { type Effect, type Link, type LinkEvent, newLink, step } from './link.ts';
 import type { Outbox } from './outbox.ts';
 
-/** As much of a WebSocket as is used. */
+/** The part of a WebSocket that is used here. */
 export interface Socket {
   onopen: (() => void) | null;
   onclose: (() => void) | null;
@@ -14,24 +14,27 @@ export interface Socket {
   close(): void;
 }
 
-/** The world a connection lives in. */
+/** What a connection needs from outside. */
 export interface World {
   open(): Socket;
   /** This phone's clock, ms. */
   now(): number;
-  /** Calls back every so often until the returned function is called. */
+  /** Calls back every `ms`, until the returned function is called. */
   every(ms: number, call: () => void): () => void;
   outbox: Outbox;
-  /** The log as far as it is known already: only what comes after is asked for. */
+  /** The part of the log that is already known. Only later entries are requested. */
   known?: readonly Entry[];
 }
 
 const TICK_MS = 250;
 
-/** One utterance on its way. It is bound to the socket it began on: on another the server has lost its start. */
+/**
+ * One utterance being sent. It belongs to the socket it began on: on another one the server does not have its
+ * start.
+ */
 export interface Talk {
   readonly id: MessageId;
-  /** False once the socket is gone: the utterance is lost and has to be said again. */
+  /** False: the socket is closed. The utterance is lost and must be said again. */
   sound(pcm: Int16Array<ArrayBuffer>): boolean;
   end(): boolean;
   drop(): void;
@@ -75,13 +78,13 @@ export class Connection {
     const before = this.#link;
     const { link, effects } = step(before, event, this.world.now());
     this.#link = link;
-    // Kept before it is sent: a crash in between sends it twice, never not at all.
+    // Kept before it is sent: after a crash in between it is sent twice, but never lost.
     if (link.outbox !== before.outbox) this.world.outbox.save(link.outbox);
     for (const effect of effects) this.#run(effect);
     if (shows(before, link)) for (const listener of this.#listeners) listener();
   }
 
-  /** Opens an utterance, or undefined when there is no live link to carry it. */
+  /** Opens an utterance. Undefined: there is no live link. */
   talk(id: MessageId, re: Seq | undefined): Talk | undefined {
     const { conn, phase } = this.#link;
     const socket = this.#socket;
@@ -131,7 +134,7 @@ export class Connection {
   }
 }
 
-/** Whether anything changed but the bookkeeping of pings, which would redraw the screen for nothing. */
+/** Whether anything visible changed. Pings change the link too, and must not redraw the screen. */
 const shows = (a: Link, b: Link): boolean =>
   a.phase !== b.phase ||
   a.entries !== b.entries ||

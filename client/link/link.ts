@@ -2,16 +2,17 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { unreadableText } from '../../src/phrases/requests.ts';
 import type { Invite } from '../../src/protocol/access.ts';
 import type { ClientMessage, Presence, ServerMessage, SpeechState } from '../../src/protocol/socket.ts';
 import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 
 /**
- * The phone's end of the link as a plain record and one pure step: an event in, the next record and the
- * effects out. The socket, the clock and the storage are in `connection.ts`.
+ * The phone's end of the link, as a plain record and one pure step: an event goes in, the next record and the
+ * effects come out. The socket, the clock and the storage are in `connection.ts`.
  */
 
-/** A message that must reach the log once, whatever the link does. */
+/** A message that must reach the log exactly once, also on a bad link. */
 export type Letter = Extract<
   ClientMessage,
   { t: 'say' | 'remark' | 'correct' | 'take-back' | 'override' | 'invite' }
@@ -22,11 +23,11 @@ export interface Pending {
   letter: Letter;
   /** When it was written, this phone's clock, ms. */
   since: number;
-  /** Not to be sent (again) before this. */
+  /** It is not sent (again) before this. */
   dueAt: number;
 }
 
-/** A refusal the crew has to see. */
+/** A refusal that the crew must see. */
 export interface Complaint {
   reason: Refusal;
   text: string;
@@ -36,29 +37,29 @@ export interface Complaint {
 }
 
 export type Phase =
-  /** No socket, none wanted yet, or waiting for `retryAt`. */
+  /** No socket: not started, or waiting for `retryAt`. */
   | 'resting'
   | 'connecting'
-  /** The server is telling what happened before; nothing of it is current. */
+  /** The server sends the history. Nothing in it is current. */
   | 'catching-up'
   | 'live'
-  /** The server said something that trying again cannot mend. */
+  /** The server refused, and a new try cannot help. */
   | 'ended';
 
 export interface Link {
   readonly token: string;
   readonly phase: Phase;
-  /** Number of the socket in use; whatever comes from another one is ignored. */
+  /** Number of the socket in use. Events of other sockets are ignored. */
   readonly conn: number;
   readonly visible: boolean;
   readonly entries: readonly Entry[];
-  /** Entries up to this one are history on the present socket: to be shown, never to be spoken. */
+  /** Entries up to this one are history on this socket: shown, but never spoken. */
   readonly historyEnd: Seq | -1;
   readonly outbox: readonly Pending[];
   readonly complaints: readonly Complaint[];
-  /** Server clock minus this phone's, ms; undefined until the server spoke. */
+  /** Server clock minus this phone's, ms. Undefined until the first message from the server. */
   readonly offset: number | undefined;
-  /** Round trip of the pong the offset is taken from, ms. */
+  /** Round trip of the pong that gave the offset, ms. */
   readonly offsetTrip: number;
   readonly presence: Presence | undefined;
   readonly speech: SpeechState | undefined;
@@ -66,10 +67,10 @@ export interface Link {
   readonly invites: Readonly<Partial<Record<Seat, Invite>>>;
   readonly ended: Complaint | undefined;
 
-  /** Attempts that failed in a row. */
+  /** How many attempts in a row have failed. */
   readonly failures: number;
   readonly retryAt: number;
-  /** While connecting: give up then. Afterwards: without a frame by then, the socket is dead. */
+  /** While connecting: give up at this time. Later: if no frame has come by this time, the socket is dead. */
   readonly deadline: number;
   readonly pingAt: number;
   readonly pings: readonly { n: number; at: number }[];
@@ -84,7 +85,7 @@ export type LinkEvent =
   | { on: 'tick' }
   | { on: 'opened'; conn: number }
   | { on: 'frame'; conn: number; message: ServerMessage }
-  /** A frame of a known kind that does not have its shape. */
+  /** A frame of a known kind with the wrong shape. */
   | { on: 'unreadable'; conn: number }
   | { on: 'closed'; conn: number }
   | { on: 'visible'; visible: boolean }
@@ -99,21 +100,21 @@ export type Effect =
   | { do: 'send'; conn: number; message: ClientMessage };
 
 export const CONNECT_TIMEOUT_MS = 5_000;
-/** After a freeze or a change of network a living server answers within this. */
+/** After a freeze or a change of network, a working server answers within this time. */
 export const PROBE_MS = 2_000;
-/** A letter not acknowledged on a living socket is sent again after this; the server logs it once. */
+/** If a letter is not acknowledged on a live socket, it is sent again after this time. The server logs it once. */
 export const RESEND_AFTER_MS = 8_000;
-/** When the server asked for a slower pace or could not write, the letter waits this long. */
+/** If the server asked for a slower pace, or could not write, the letter waits this long. */
 export const REFUSED_PAUSE_MS = 3_000;
 
 const BACK_OFF_MS = [250, 500, 1_000, 2_000, 4_000];
 const BACK_OFF_HIDDEN_MS = 15_000;
-/** A timer that comes this late was frozen: silence meanwhile proves nothing about the socket. */
+/** A timer this late was frozen: the silence before it proves nothing about the socket. */
 const FROZEN_MS = 2 * PING_EVERY_MS;
 
-/** Trying again cannot mend these. */
+/** A new try cannot help with these. */
 const FINAL: readonly Refusal[] = ['bad-token', 'version', 'seat-lost', 'replaced', 'from-the-future'];
-/** The letter is sound and is sent again later. */
+/** The letter itself is good: it is sent again later. */
 const PASSING: readonly Refusal[] = ['too-fast', 'store-failed'];
 
 export const newLink = (
@@ -188,7 +189,7 @@ export const serverNow = (link: Link, now: number): number => now + (link.offset
 
 const UNREADABLE: Complaint = {
   reason: 'version',
-  text: 'This page cannot read what the server sends. Load the page again to get the one that fits.',
+  text: unreadableText(),
 };
 
 const same = (link: Link): Stepped => ({ link, effects: [] });
@@ -256,7 +257,7 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
   }
 }
 
-/** Entries come in order; those already held are skipped, and a gap means that the socket is not to be trusted. */
+/** Entries come in order. Known ones are skipped. After a gap the socket cannot be trusted. */
 function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
   const fresh = arrived.filter((e) => e.seq >= link.entries.length);
   if (fresh.length === 0) return same(link);
@@ -265,7 +266,7 @@ function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
   return same({
     ...link,
     entries: [...link.entries, ...fresh],
-    // Seen in the log is as good as acknowledged: the acknowledgement may have been lost with its socket.
+    // A letter in the log counts as acknowledged: the acknowledgement may have been lost with its socket.
     outbox: link.outbox.filter((p) => !logged.has(p.letter.id)),
   });
 }
@@ -284,7 +285,7 @@ function refused(link: Link, message: Extract<ServerMessage, { t: 'refused' }>, 
   return same({ ...(id ? without(link, id) : link), complaints: complain(link, complaint) });
 }
 
-/** One complaint of a kind is enough; the newest says it. */
+/** One complaint of each kind is enough: the newest. */
 const complain = (link: Link, complaint: Complaint): Complaint[] => [
   ...link.complaints.filter((c) => c.reason !== complaint.reason),
   complaint,
@@ -295,7 +296,7 @@ const without = (link: Link, id: MessageId): Link => ({
   outbox: link.outbox.filter((p) => p.letter.id !== id),
 });
 
-/** Sends what is due; only once history is in, so that letters found there are not sent again. */
+/** Sends what is due, but only after the history has come: letters found there are not sent again. */
 function flush(link: Link, now: number): Stepped {
   if (link.phase !== 'live') return same(link);
   const due = link.outbox.filter((p) => p.dueAt <= now);
@@ -331,7 +332,7 @@ function ping(link: Link, now: number): Stepped {
   };
 }
 
-/** Asks a doubtful socket for a sign of life, and believes in it only a little longer. */
+/** Sends a ping on a socket that may be dead, and waits only a short time for the answer. */
 function probe(link: Link, now: number): Stepped {
   const pinged = ping(link, now);
   return { ...pinged, link: { ...pinged.link, deadline: now + PROBE_MS } };
@@ -345,13 +346,13 @@ function pong(link: Link, n: number, server: number, now: number): Link {
   return clockFrom({ ...link, pings }, server - (sent.at + now) / 2, trip);
 }
 
-/** Keeps the offset of the quickest round trip, but lets an old one age, for clocks drift and get set. */
+/** Keeps the offset of the fastest round trip. An old one loses weight, because clocks drift and are set. */
 function clockFrom(link: Link, offset: number, trip: number): Link {
   const worse = trip > link.offsetTrip;
   return worse ? { ...link, offsetTrip: link.offsetTrip * 1.1 + 1 } : { ...link, offset, offsetTrip: trip };
 }
 
-/** The socket is of no use any more; whatever is not acknowledged goes out again on the next. */
+/** The socket cannot be used any more. What is not acknowledged is sent again on the next one. */
 function failed(link: Link, now: number): Stepped {
   const wait = link.visible
     ? (BACK_OFF_MS[Math.min(link.failures, BACK_OFF_MS.length - 1)] as number)

@@ -19,14 +19,14 @@ const Kept = z.array(
   }),
 );
 
-/** What waits for its acknowledgement, kept where a reload or a crash of the page does not lose it. */
+/** Letters that are not acknowledged yet. A reload or a crash of the page does not lose them. */
 export interface Outbox {
   load(): Pending[];
-  /** False when the browser would not keep it: then it lives only as long as the page. */
+  /** False: the browser does not keep it, and it lasts only as long as the page. */
   save(pending: readonly Pending[]): boolean;
 }
 
-/** `key` names the seat the letters are from: another seat on the same phone has its own. */
+/** `key` names the seat that the letters come from: another seat on the same phone has its own outbox. */
 export function outboxIn(storage: Storage, key: string): Outbox {
   return {
     load() {

@@ -6,14 +6,14 @@ import { Connection, type Socket } from './connection.ts';
 import { outboxIn } from './outbox.ts';
 
 export interface Kept {
-  /** Where letters wait, and under which name. */
+  /** Where letters are kept, and under which name. */
   storage: Storage;
   drawer: string;
   /** As in `World`. */
   known?: readonly Entry[];
 }
 
-/** A connection that lives as long as its page is shown; redraws whenever it has news. */
+/** A connection that lasts as long as its page is shown. Every change draws the page again. */
 export function useConnection(token: string, { storage, drawer, known }: Kept): Connection {
   const connection = useMemo(
     () =>
@@ -52,6 +52,6 @@ export function useConnection(token: string, { storage, drawer, known }: Kept): 
 function openSocket(): Socket {
   const url = new URL(SOCKET_PATH, location.href);
   url.protocol = url.protocol === 'https:' ? 'wss:' : 'ws:';
-  // Its handlers are called with an event that `Socket` leaves out.
+  // Its handlers also get an event, which `Socket` leaves out.
   return new WebSocket(url) as unknown as Socket;
 }

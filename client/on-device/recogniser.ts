@@ -8,11 +8,11 @@ export type Answer = { id: number; value: unknown } | { id: number; failed: stri
 
 /** The voice detector and the speech model in this page. Sound is mono, 16 kHz, -1 to 1. */
 export interface OnDeviceRecogniser {
-  /** Probability that this frame of `FRAME` samples, the one after the last, has speech in it. Rejects. */
+  /** Probability of speech in this frame of `FRAME` samples, which must follow the last one. Rejects. */
   detect(frame: Float32Array): Promise<number>;
-  /** Fetches and readies the speech model. Rejects when it cannot be had. */
+  /** Fetches and prepares the speech model. Rejects when it is not available. */
   load(): Promise<void>;
-  /** Rejects when the model cannot be had. */
+  /** Rejects when the model is not available. */
   hear(samples: Float32Array): Promise<Heard>;
 }
 
@@ -51,7 +51,7 @@ function open(): OnDeviceRecogniser {
 }
 
 let opened: OnDeviceRecogniser | undefined;
-/** One for the page, begun when it is first wanted. */
+/** One for the whole page, started at its first use. */
 export const onDeviceRecogniser = (): OnDeviceRecogniser => {
   opened ??= open();
   return opened;

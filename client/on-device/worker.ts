@@ -4,18 +4,19 @@ import * as ort from 'onnxruntime-web';
 import plainUrl from 'onnxruntime-web/dist/ort-wasm.wasm?url';
 import simdUrl from 'onnxruntime-web/dist/ort-wasm-simd.wasm?url';
 import { wordGraph } from '../../src/grammar/graph.ts';
+import { modelFileMissingText, NO_DETECTOR_ANSWER, NO_LETTERS } from '../../src/phrases/talk.ts';
 import { alphabetOf } from '../../src/speech/alphabet.ts';
 import { type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
 import type { Answer, Ask } from './recogniser.ts';
 
-/** Runs beside the page: the voice detector and the speech model, each loaded when it is first asked for. */
+/** A worker of the page: the voice detector and the speech model, each loaded at its first use. */
 
-// One thread: more need headers that would shut out other things, and the models are small.
+// One thread: more threads need headers that block other things, and the models are small.
 ort.env.wasm.numThreads = 1;
 ort.env.wasm.wasmPaths = { 'ort-wasm.wasm': plainUrl, 'ort-wasm-simd.wasm': simdUrl };
 ort.env.logLevel = 'error';
 
-/** The detector is given the end of the frame before with each frame; samples at 16 kHz. */
+/** With each frame the detector also gets the end of the frame before it; samples at 16 kHz. */
 const CONTEXT = 64;
 const RATE = new ort.Tensor('int64', BigInt64Array.of(16_000n), [1]);
 
@@ -30,7 +31,7 @@ async function loadDetector(): Promise<(frame: Float32Array) => Promise<number>>
     before = frame.slice(-CONTEXT);
     const input = new ort.Tensor('float32', sound, [1, sound.length]);
     const { output, stateN } = await session.run({ input, state, sr: RATE });
-    if (!output || !stateN) throw new Error('the voice detector gave no answer');
+    if (!output || !stateN) throw new Error(NO_DETECTOR_ANSWER);
     state = stateN;
     return output.data[0] as number;
   };
@@ -40,7 +41,7 @@ const MODEL = '/speech-model';
 
 async function json(file: string): Promise<unknown> {
   const answer = await fetch(`${MODEL}/${file}`);
-  if (!answer.ok) throw new Error(`the speech model is not to be had: ${file}`);
+  if (!answer.ok) throw new Error(modelFileMissingText(file));
   return answer.json();
 }
 
@@ -55,14 +56,14 @@ async function loadRecogniser(): Promise<Recogniser> {
     const { logits } = await session.run({
       input_values: new ort.Tensor('float32', sound, [1, sound.length]),
     });
-    if (!logits) throw new Error('the speech model gave no letters');
+    if (!logits) throw new Error(NO_LETTERS);
     const [, frames, tokens] = logits.dims as [number, number, number];
     return { data: logits.data as Float32Array, frames, tokens };
   };
   return recogniser({ alphabet: alphabetOf(tokenizer), logits }, wordGraph());
 }
 
-/** Mean 0 and variance 1, as the model's feature extractor makes it on the server. */
+/** Mean 0 and variance 1, as in the model's feature extractor on the server. */
 function normalised(samples: Float32Array): Float32Array {
   const mean = samples.reduce((a, b) => a + b, 0) / samples.length;
   const variance = samples.reduce((sum, x) => sum + (x - mean) ** 2, 0) / samples.length;
@@ -88,14 +89,14 @@ async function answer(ask: Ask): Promise<Answer> {
         return { id, value: await (await listening).hear(ask.samples) };
     }
   } catch (error) {
-    // Asked again it may load: the link was perhaps away.
+    // The next try may work: perhaps there was no link.
     if (ask.do === 'detect') detector = undefined;
     else listening = undefined;
     return { id, failed: error instanceof Error ? error.message : String(error) };
   }
 }
 
-// In turn: the detector's frames belong together.
+// One after another: the detector's frames belong together.
 let last: Promise<void> = Promise.resolve();
 addEventListener('message', ({ data }: MessageEvent<Ask>) => {
   last = last.then(async () => postMessage(await answer(data)));

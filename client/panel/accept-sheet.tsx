@@ -7,7 +7,7 @@ import { Sheet } from '../ui/sheet.tsx';
 
 const SHORTEST_REASON = 3;
 
-/** Accepts on evidence; or, against what is missing, with a reason that is kept for ever. */
+/** Accepts on evidence. If evidence is missing, it needs a reason, which is kept for ever. */
 export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void }) {
   const { job, now } = room;
   const [reason, setReason] = useState('');
@@ -27,7 +27,7 @@ export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void
   if (missing.length === 0) {
     return (
       <Sheet title="Accept the alignment" onClose={onClose}>
-        <p>All the evidence is there.</p>
+        <p>All the evidence is complete.</p>
         <button type="button" class="button main huge" onClick={accept}>
           Accept
         </button>
@@ -42,7 +42,7 @@ export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void
           <li key={item.id}>{needText(item, setup.meter)}</li>
         ))}
       </ul>
-      <p>Going on with the steps brings this evidence.</p>
+      <p>The next steps give this evidence.</p>
       {job.reading && (
         <details class="more">
           <summary>Accept against the evidence</summary>
@@ -56,7 +56,7 @@ export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void
               onInput={(event) => setReason(event.currentTarget.value)}
             />
             <p class="failure">
-              This reason, and all that is missing, stay in the record for ever and stand on its first page.
+              This reason and all that is missing stay in the record for ever, on its first page.
             </p>
             <button type="submit" class="button danger" disabled={reason.trim().length < SHORTEST_REASON}>
               Accept with this reason

@@ -4,7 +4,7 @@ import { Field } from '../ui/field.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import type { Made } from './made.ts';
 
-/** Corrects or takes back one thing that was reported. The first entry stays in the log either way. */
+/** Corrects or takes back one report. The first entry stays in the log in both cases. */
 export function ChangeSheet({ room, made, onClose }: { room: Room; made: Made; onClose: () => void }) {
   const [text, setText] = useState('');
   const correct = (event: Event) => {

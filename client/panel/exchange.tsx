@@ -5,7 +5,7 @@ import type { Pending } from '../link/link.ts';
 import type { Room } from '../seat/use-room.ts';
 import { type Made, madeOf } from './made.ts';
 
-/** The whole talk of the job, newest last; `onPick` opens what the crew reported, to correct or take it back. */
+/** The whole exchange of the job, newest last. `onPick` opens a report of the crew, to correct it or take it back. */
 export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) => void }) {
   const { link, job } = room;
   const list = useRef<HTMLOListElement>(null);

@@ -3,18 +3,18 @@ import type { Fact } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Passage } from '../../src/record/exchange.ts';
 
-/** Something that was understood from words, in the words it was read back in. */
+/** What was understood from words, in the words of its read-back. */
 export interface Made {
   seq: Seq;
   text: string;
   type: Fact['type'];
-  /** False once it was taken back or corrected. */
+  /** False: it was taken back or corrected. */
   counts: boolean;
   /** The crew reported it, so the crew can take it back. */
   reported: boolean;
 }
 
-/** What was made of one passage of the talk; a fact reported without words was made of itself. */
+/** What was understood from one passage. A fact reported without words is itself in the list. */
 export function madeOf(passage: Passage): Made[] {
   const made: Made[] = [];
   for (const { seq, text, fact, amended } of [passage, ...passage.madeOfIt]) {

@@ -1,7 +1,6 @@
 import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
-import { boardLink } from '../browser/links.ts';
-import { follow, go } from '../browser/route.ts';
+import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { savedSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
@@ -24,16 +23,16 @@ import type { Made } from './made.ts';
 import { QuickWords, SayBox } from './say-box.tsx';
 import './panel.css';
 
-/** Readings come often at the panel: the microphone stays open a while, so that no first word is cut. */
+/** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
 
-/** The panel's seat, or the form that opens a job where this phone has none or wants a new one. */
-export function PanelPage({ fresh }: { fresh: boolean }) {
+/** The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. */
+export function PanelPage({ fresh }: { fresh: string }) {
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
-  if (!saved || fresh) {
+  if (!saved || fresh === 'new') {
     const opened = () => {
       setSaved(savedSeat(browserStorage, 'panel'));
-      go('/panel');
+      go(linkTo('panel', {}));
     };
     return <StartPage onOpened={opened} />;
   }
@@ -104,14 +103,14 @@ function PanelScreen({ room }: { room: Room }) {
             Accept the alignment
           </button>
           {saved.site && (
-            <a class="button" href={boardLink(saved.site)} onClick={follow}>
+            <a class="button" href={linkTo('board', { token: saved.site })} onClick={follow}>
               To the site's board
             </a>
           )}
           {saved.watch && (
             <div>
               <h3>For a supervisor: watch, read only</h3>
-              <ShareLink label="Link to watch" url={new URL(`/watch#${saved.watch}`, location.origin).href} />
+              <ShareLink label="Link to watch" to={linkTo('review', { token: saved.watch })} />
             </div>
           )}
         </Menu>

@@ -3,7 +3,7 @@ import type { Action } from '../../src/model/advice.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import type { Room } from '../seat/use-room.ts';
 
-/** Typing a reading or any other words; the keyboard opens with figures, letters are one tap away. */
+/** To type a reading or any other words. The keyboard opens with figures; letters need one tap. */
 export function SayBox({ room }: { room: Room }) {
   const [text, setText] = useState('');
   const [letters, setLetters] = useState(false);
@@ -32,7 +32,7 @@ export function SayBox({ room }: { room: Room }) {
       <input
         ref={box}
         value={text}
-        // Remade with the other keyboard: browsers do not change it under a box in use.
+        // Made new for the other keyboard: browsers do not change the keyboard of a box in use.
         key={letters ? 'letters' : 'figures'}
         inputMode={letters ? 'text' : 'decimal'}
         enterkeyhint="send"
@@ -60,7 +60,7 @@ const QUICK = [
   { label: 'Clear', words: WORDS.clear },
 ];
 
-/** While these stand, nobody looks at the meter. */
+/** During these, nobody looks at the meter. */
 const NO_METER: ReadonlySet<Action['kind']> = new Set([
   'confirm-item',
   'check',

@@ -2,15 +2,16 @@ import { useState } from 'preact/hooks';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 import { deviceName } from '../browser/requests.ts';
-import { go } from '../browser/route.ts';
+import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { beginVisit } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
+import { Failure } from '../ui/failure.tsx';
 import { Choice } from '../ui/field.tsx';
 
-/** Makes this device the panel phone of a new visit, with the plan as it stands. */
+/** Makes this device the panel phone of a new visit, with the plan as it is now. */
 export function BeginVisit({ token, site, row }: { token: string; site: string; row: PairRow }) {
   const { plan, visits, online } = row;
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
@@ -36,13 +37,13 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
           title: `${site}, ${plan.name}`,
           site: token,
         });
-        go('/panel');
+        go(linkTo('panel', {}));
       },
     );
   const someone = online.panel || online.emitter;
   return (
     <section class="card begin-visit">
-      <h2>{visits.length === 0 ? 'At the panel now?' : 'Another visit'}</h2>
+      <h2>{visits.length === 0 ? 'Are you at the panel?' : 'Another visit'}</h2>
       <p>
         This device becomes the panel phone: it reads the meter and gives the code for the phone on the
         ladder.
@@ -55,15 +56,11 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
           onInput={setChosen}
         />
       )}
-      {someone && <p class="failure">A crew is on this pair now. Begin only if they know of it.</p>}
-      {left && <p class="hint">It takes this device out of {left.title ?? 'the job it is in'}.</p>}
-      {failure && (
-        <p class="failure" role="alert">
-          {failure}
-        </p>
-      )}
+      {someone && <p class="failure">A crew is on this pair now. Begin only if they know about it.</p>}
+      {left && <p class="hint">This device then leaves {left.title ?? 'the job it is in'}.</p>}
+      <Failure text={failure} />
       <button type="button" class="button main" disabled={busy} onClick={begin}>
-        {busy ? 'Beginning' : 'Begin a visit here'}
+        {busy ? 'Starting' : 'Begin a visit here'}
       </button>
     </section>
   );

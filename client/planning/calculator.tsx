@@ -5,12 +5,12 @@ import { Choice, Field } from '../ui/field.tsx';
 const FORM_NAMES: Record<LossForm, string> = {
   dB: 'dB, whole path',
   percent: 'percent, whole path',
-  'dB/m': 'dB a metre',
-  'percent/ft': 'percent a foot',
-  'OD/m': 'optical density a metre',
+  'dB/m': 'dB per metre',
+  'percent/ft': 'percent per foot',
+  'OD/m': 'optical density per metre',
 };
 
-/** One loss of light in every form the trade uses. */
+/** One loss of light, in every unit of the trade. */
 export function Calculator({ path }: { path: number | undefined }) {
   const [value, setValue] = useState('35');
   const [form, setForm] = useState<LossForm>('percent');

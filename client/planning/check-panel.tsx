@@ -1,7 +1,7 @@
 import { figureText, GUIDANCE_ONLY, limitsText, planFigureWords } from '../../src/phrases/plan.ts';
 import type { PlanFigure } from '../../src/plan/check.ts';
 
-/** Every figure that the plan gives, what it is held against, and where formula and limit are from. */
+/** Every figure of the plan, its limits, and the source of formula and limits. */
 export function CheckPanel({ figures }: { figures: readonly PlanFigure[] }) {
   const warnings = figures.filter(({ warns }) => warns).length;
   return (
@@ -20,9 +20,9 @@ export function CheckPanel({ figures }: { figures: readonly PlanFigure[] }) {
 }
 
 const counted = (warnings: number): string => {
-  if (warnings === 0) return 'Nothing lies outside its limits.';
-  const lie = warnings === 1 ? 'One figure lies' : `${warnings} figures lie`;
-  return `${lie} outside the limits. A warning stops nothing: look at it before the ladder goes up.`;
+  if (warnings === 0) return 'Every figure is within its limits.';
+  const are = warnings === 1 ? 'One figure is' : `${warnings} figures are`;
+  return `${are} outside the limits. You can still go on, but check the warning before the ladder goes up.`;
 };
 
 function Figure({ figure }: { figure: PlanFigure }) {

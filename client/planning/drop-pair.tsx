@@ -6,7 +6,7 @@ import { Field } from '../ui/field.tsx';
 
 const SHORTEST_REASON = 3;
 
-/** Takes a pair out of the site. Its record and its visits stay. */
+/** Removes a pair from the site. Its record and its visits stay. */
 export function DropPair({ token, pair, onDropped }: { token: string; pair: PairId; onDropped: () => void }) {
   const [reason, setReason] = useState('');
   const { busy, failure, send } = useSend();
@@ -17,18 +17,18 @@ export function DropPair({ token, pair, onDropped }: { token: string; pair: Pair
   };
   return (
     <details class="more">
-      <summary>Take {pair} out of the site</summary>
+      <summary>Remove {pair} from the site</summary>
       <form class="drop-pair" onSubmit={submit}>
         <Field
           label="Why"
           value={reason}
-          hint="Its visits and this reason stay in the record. Planning it again brings it back."
+          hint="Its visits and this reason stay in the record. To bring it back, plan it again."
           error={failure}
           maxLength={500}
           onInput={setReason}
         />
         <button type="submit" class="button danger" disabled={busy || reason.trim().length < SHORTEST_REASON}>
-          Take it out
+          Remove it
         </button>
       </form>
     </details>

@@ -2,7 +2,7 @@ import { isSame } from '../../src/formats/same.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 
-/** What a row of a table would do to the site. */
+/** What a row of the table would change. */
 export type Change = 'new' | 'changed' | 'same' | 'back';
 
 /** By the pair's id. */

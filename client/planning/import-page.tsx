@@ -4,29 +4,26 @@ import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { csvTemplate, pairsToCsv, type ReadPairs, readPairs } from '../../src/site/pair-table.ts';
-import { boardLink } from '../browser/links.ts';
-import { go } from '../browser/route.ts';
+import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { liveRows } from '../site/live-rows.ts';
 import { planPairs } from '../site/requests.ts';
+import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { useSend } from '../site/use-send.ts';
 import { useSite } from '../site/use-site.ts';
 import { download, fileName } from '../ui/download.ts';
+import { Failure } from '../ui/failure.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { type Change, changesBy } from './import-changes.ts';
-import '../site/site.css';
 import './planning.css';
 
-/** Takes pairs from a table: read and shown first, and sent only when every row is right. */
+/** Imports pairs from a table. They are shown first, and sent only when every row is right. */
 export function ImportPage({ token }: { token: string }) {
   const site = useSite(token);
-  return site.value ? (
-    <Import token={token} view={site.value} />
-  ) : (
-    <NotYet what="site" trouble={site.trouble} again={site.look} />
-  );
+  if (!site.value) return <NotYet what="site" read={site} />;
+  return <Import token={token} view={site.value} />;
 }
 
 const asCsv = (text: string): Blob => new Blob([text], { type: 'text/csv;charset=utf-8' });
@@ -42,15 +39,11 @@ function Import({ token, view }: { token: string; view: SiteView }) {
     setText(await file.text());
   };
   return (
-    <main class="site">
-      <SiteMasthead token={token} site={view.site} />
-      <header class="site-head">
-        <h1>Pairs from a table</h1>
-      </header>
+    <SiteFrame masthead={<SiteMasthead token={token} site={view.site} />} head={<h1>Pairs from a table</h1>}>
       <section class="card">
         <ol class="steps">
           <li>
-            Take the template, fill in one pair a row, save it as CSV (UTF-8).
+            Download the template. Fill in one pair in each row. Save it as CSV (UTF-8).
             <div class="site-ways">
               <button
                 type="button"
@@ -65,7 +58,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
                   class="button"
                   onClick={() => download(asCsv(pairsToCsv(plans)), `${fileName(view.site, 'pairs')}.csv`)}
                 >
-                  The pairs as they stand
+                  The pairs as they are now
                 </button>
               )}
             </div>
@@ -101,11 +94,11 @@ function Import({ token, view }: { token: string; view: SiteView }) {
         </p>
       )}
       {read?.ok && <Preview token={token} pairs={read.pairs} changes={changesBy(read.pairs, view.pairs)} />}
-    </main>
+    </SiteFrame>
   );
 }
 
-/** Stands in place of every accented letter of a text that was no UTF-8. */
+/** In a text that is not UTF-8, every accented letter becomes this. */
 const NOT_UTF_8 = '\uFFFD';
 
 const readTable = (text: string): ReadPairs =>
@@ -120,10 +113,10 @@ function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name:
   const { faults } = read;
   return (
     <section class="card faults" role="alert">
-      <h2>Nothing was taken</h2>
+      <h2>Nothing was imported</h2>
       <p>
-        {faults.length === 1 ? 'One thing is' : `${faults.length} things are`} to be put right in{' '}
-        {name ?? 'the table'}; then choose it again.
+        {faults.length === 1 ? 'One thing is' : `${faults.length} things are`} wrong in {name ?? 'the table'}.
+        Correct it and choose it again.
       </p>
       <ul>
         {faults.slice(0, MOST_SHOWN).map((fault) => (
@@ -137,9 +130,9 @@ function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name:
 
 const CHANGE_WORDS: Record<Change, string> = {
   new: 'new',
-  changed: 'new plan in place of the old',
-  same: 'as it is',
-  back: 'taken out before, comes back',
+  changed: 'with a new plan',
+  same: 'unchanged',
+  back: 'removed before, back again',
 };
 
 interface PreviewProps {
@@ -152,7 +145,7 @@ function Preview({ token, pairs, changes }: PreviewProps) {
   const { busy, failure, send } = useSend();
   const sent = pairs.filter(({ id }) => changes.get(id) !== 'same');
   const submit = async () => {
-    if (await send({ pairs: sent }, (id, body) => planPairs(token, id, body))) go(boardLink(token));
+    if (await send({ pairs: sent }, (id, body) => planPairs(token, id, body))) go(linkTo('board', { token }));
   };
   const count = (change: Change): number => pairs.filter(({ id }) => changes.get(id) === change).length;
   return (
@@ -175,7 +168,7 @@ function Preview({ token, pairs, changes }: PreviewProps) {
               <th>Path</th>
               <th>Alarm at</th>
               <th>Meter</th>
-              <th>What it is</th>
+              <th>Change</th>
             </tr>
           </thead>
           <tbody>
@@ -193,17 +186,13 @@ function Preview({ token, pairs, changes }: PreviewProps) {
           </tbody>
         </table>
       </div>
-      {failure && (
-        <p class="failure" role="alert">
-          {failure}
-        </p>
-      )}
+      <Failure text={failure} />
       <button type="button" class="button main" disabled={busy || sent.length === 0} onClick={submit}>
         {sent.length === 0
-          ? 'Nothing is new in it'
+          ? 'Nothing new'
           : busy
             ? 'Sending'
-            : `Take ${sent.length} ${sent.length === 1 ? 'pair' : 'pairs'} into the site`}
+            : `Import ${sent.length} ${sent.length === 1 ? 'pair' : 'pairs'}`}
       </button>
     </section>
   );

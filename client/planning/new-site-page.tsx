@@ -1,21 +1,19 @@
 import { useState } from 'preact/hooks';
 import { GUIDANCES } from '../../src/model/guidance.ts';
 import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
-import { boardLink } from '../browser/links.ts';
 import { ApiError } from '../browser/requests.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { type SavedSite, saveSite } from '../saved/saved-sites.ts';
 import { openSite } from '../site/requests.ts';
+import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
-import { Masthead } from '../ui/masthead.tsx';
+import { Page } from '../ui/page.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
-import '../site/site.css';
-import './planning.css';
 
 const NONE = 'none';
 
-/** Opens a site. Its desk's token stays on this device; the read-only one is shown to be given away. */
+/** Opens a site. The desk's token stays on this device. The read-only one is shown, to give to others. */
 export function NewSitePage() {
   const [site, setSite] = useState('');
   const [code, setCode] = useState('0');
@@ -28,7 +26,7 @@ export function NewSitePage() {
   const submit = async (event: Event) => {
     event.preventDefault();
     const name = site.trim();
-    setWrong(name === '' ? 'Name the site, so that it can be found again.' : undefined);
+    setWrong(name === '' ? 'Enter a name for the site.' : undefined);
     if (name === '' || busy) return;
     setBusy(true);
     setFailure(undefined);
@@ -45,11 +43,10 @@ export function NewSitePage() {
 
   if (opened) return <Opened {...opened} />;
   return (
-    <main class="page">
-      <Masthead />
+    <Page>
       <form class="card" onSubmit={submit} noValidate>
         <h1>Open a site</h1>
-        <p>For all the beam pairs of a building: their plans, every visit, and the records to be signed.</p>
+        <p>For all the beam pairs of a building: their plans, every visit, and the records to sign.</p>
         <Field
           label="Site"
           value={site}
@@ -59,7 +56,7 @@ export function NewSitePage() {
           onInput={setSite}
         />
         <Choice
-          label="Guidance the plans are held against"
+          label="Guidance for the plan check"
           value={code}
           options={[
             ...GUIDANCES.map(({ name }, i) => ({ value: String(i), label: name })),
@@ -68,42 +65,36 @@ export function NewSitePage() {
           hint={guidance ? `${guidance.source}: ${GUIDANCE_ONLY}.` : 'Distances are then not checked.'}
           onInput={setCode}
         />
-        {failure && (
-          <p class="failure" role="alert">
-            {failure}
-          </p>
-        )}
+        <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the site' : 'Open the site'}
         </button>
       </form>
-    </main>
+    </Page>
   );
 }
 
 function Opened({ token, site, watch, kept }: SavedSite & { kept: boolean }) {
-  const address = (each: string): string => new URL(boardLink(each), location.origin).href;
   return (
-    <main class="page">
-      <Masthead />
+    <Page>
       <section class="card">
         <h1>{site} is open</h1>
         <p>
           {kept
-            ? 'This device keeps the key of its desk: it can plan, begin visits and sign.'
-            : 'This browser keeps nothing. Keep the link of the desk yourself, or the site cannot be changed again.'}
+            ? 'This device keeps the key of the desk: it can plan, begin visits and sign.'
+            : 'This browser keeps nothing. Keep the link of the desk yourself. Without it the site cannot be changed again.'}
         </p>
-        <a class="button main" href={boardLink(token)} onClick={follow}>
+        <a class="button main" href={linkTo('board', { token })} onClick={follow}>
           To the board
         </a>
         <h2>For a supervisor: read only</h2>
-        {watch && <ShareLink label="Link to the board" url={address(watch)} />}
+        {watch && <ShareLink label="Link to the board" to={linkTo('board', { token: watch })} />}
         <details class="more" open={!kept}>
           <summary>For another device of the desk</summary>
-          <p class="hint">Whoever has this link can plan, begin visits and sign. It cannot be called back.</p>
-          <ShareLink label="Link of the desk" url={address(token)} />
+          <p class="hint">Anyone with this link can plan, begin visits and sign. You cannot cancel it.</p>
+          <ShareLink label="Link of the desk" to={linkTo('board', { token })} />
         </details>
       </section>
-    </main>
+    </Page>
   );
 }

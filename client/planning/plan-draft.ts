@@ -1,6 +1,14 @@
 import { PairId, PairPlan } from '../../src/model/pair-plan.ts';
 import type { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import {
+  alarmLossText,
+  BAD_PAIR_ID,
+  numberLike,
+  RANGE_REVERSED,
+  rangeText,
+  takenIdText,
+} from '../../src/phrases/form-faults.ts';
 import { NUMBER_COLUMNS } from '../../src/site/pair-columns.ts';
 import {
   type AdjusterDraft,
@@ -12,11 +20,11 @@ import {
   parseDraft,
 } from '../profiles/profile-draft.ts';
 
-/** A figure of the plan that is one number. */
+/** A figure of the plan that is a single number. */
 export type NumberField = (typeof NUMBER_COLUMNS)[keyof typeof NUMBER_COLUMNS];
 const NUMBER_FIELDS: readonly NumberField[] = Object.values(NUMBER_COLUMNS);
 
-/** The plan of a pair as it is typed; an empty text is a figure not known. */
+/** The plan of a pair as it is typed. An empty text: not known. */
 export type PlanDraft = Record<NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold', string> & {
   alarmUnit: 'percent' | 'dB';
   /** Undefined: chosen when the visit begins. */
@@ -41,9 +49,9 @@ export function planDraft(plan?: PairPlan): PlanDraft {
 }
 
 export interface ParsedPlan {
-  /** The plan, where nothing is wrong. */
+  /** The plan, if nothing is wrong. */
   plan?: PairPlan;
-  /** What is right so far: enough for the figures that need no more. */
+  /** What is right so far: enough for some figures of the plan check. */
   known: PairPlan;
   errors: Errors;
 }
@@ -53,9 +61,9 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
   const errors: Record<string, string> = {};
   const id = draft.id.trim();
   if (!PairId.safeParse(id).success) {
-    errors.id = 'Up to 32 letters, figures, dots and dashes, no spaces, such as B2.';
+    errors.id = BAD_PAIR_ID;
   } else if (taken.includes(id)) {
-    errors.id = `There is a pair ${id} already. Change its plan instead, or give this one another id.`;
+    errors.id = takenIdText(id);
   }
   const figures = Object.fromEntries(
     NUMBER_FIELDS.flatMap((field) => {
@@ -74,7 +82,7 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
   };
   const { rangeMin, rangeMax } = known;
   if (rangeMin !== undefined && rangeMax !== undefined && rangeMin > rangeMax) {
-    errors.rangeMax = 'The longest path is shorter than the shortest. Check both.';
+    errors.rangeMax = RANGE_REVERSED;
   }
   const parsed = PairPlan.safeParse(known);
   return Object.keys(errors).length === 0 && parsed.success
@@ -94,7 +102,7 @@ function numberField(field: NumberField, text: string, errors: Record<string, st
   const schema = PairPlan.shape[field];
   if (value !== undefined && schema.safeParse(value).success) return value;
   const { minValue, maxValue } = schema.unwrap();
-  errors[field] = value === undefined ? 'Enter a number, such as 62.5.' : `From ${minValue} to ${maxValue}.`;
+  errors[field] = value === undefined ? numberLike('62.5') : rangeText(minValue, maxValue);
   return undefined;
 }
 
@@ -106,14 +114,11 @@ function alarmThreshold(
   const value = numberIn(text);
   const parsed = PairPlan.shape.alarmThreshold.safeParse({ unit, value });
   if (parsed.success) return parsed.data;
-  errors.alarmThreshold =
-    value === undefined
-      ? 'Enter a number, such as 35.'
-      : `Above 0, and ${unit === 'dB' ? 'at most 40 dB' : 'below 100 percent'}.`;
+  errors.alarmThreshold = value === undefined ? numberLike('35') : alarmLossText(unit);
   return undefined;
 }
 
-/** The profiles go through the start form's own reading of them, errors and all. */
+/** The profiles are read, with their errors, as the start form reads them. */
 function profiles(
   { meter, adjusters }: PlanDraft,
   errors: Record<string, string>,

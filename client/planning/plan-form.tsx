@@ -1,5 +1,6 @@
 import type { MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
+import { meterText } from '../../src/phrases/profiles.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
 import { adjusterDraft, type Errors, meterDraft } from '../profiles/profile-draft.ts';
@@ -10,7 +11,7 @@ interface PlanFormProps {
   draft: PlanDraft;
   errors: Errors;
   meters: readonly MeterProfile[];
-  /** The pair is there already: its id stays. */
+  /** The pair exists already: its id cannot change. */
   fixedId: boolean;
   onInput: (draft: PlanDraft) => void;
 }
@@ -23,7 +24,7 @@ const ALARM_UNITS = [
 const SITING = ['emitterHeight', 'receiverHeight', 'ceilingHeight', 'spacing', 'wallDistance'] as const;
 const MAKERS = ['rangeMin', 'rangeMax', 'beamAngle', 'filterPercent'] as const;
 
-/** Every figure of a pair's plan; what is not known is left empty and not checked. */
+/** Every figure of a pair's plan. What is not known is left empty, and not checked. */
 export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormProps) {
   const put = (patch: Partial<PlanDraft>) => onInput({ ...draft, ...patch });
   const number = (field: NumberField, label: string, unit: string, hint?: string) => (
@@ -63,7 +64,7 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
         label="Name"
         value={draft.name}
         placeholder="North aisle 2"
-        hint="Without one, it goes by its id."
+        hint="Without a name, its id is used."
         maxLength={80}
         onInput={(name) => put({ name })}
       />
@@ -98,14 +99,14 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
         </div>
       </details>
       <details class="more" open={wrongIn(MAKERS) || undefined}>
-        <summary>What the maker states</summary>
+        <summary>The maker's figures</summary>
         <div class="pairs">
           {number('rangeMin', 'Shortest path', 'metres')}
           {number('rangeMax', 'Longest path', 'metres')}
           {number('beamAngle', 'Full beam angle', 'degrees')}
           {number('filterPercent', 'Test filter holds back', 'percent')}
         </div>
-        <p class="hint">Without a test filter, half of the receiver is covered.</p>
+        <p class="hint">Without a test filter, the test covers half of the receiver.</p>
       </details>
       <MeterChoice draft={draft} meters={meters} onInput={put} />
       {draft.meter && (
@@ -129,7 +130,7 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
           class="button"
           onClick={() => put({ adjusters: adjusterDraft(NEUTRAL_ADJUSTERS) })}
         >
-          Say what adjusters it has
+          Enter its adjusters
         </button>
       )}
     </>
@@ -163,10 +164,7 @@ function MeterChoice({
         ...meters.map(({ name }, i) => ({ value: String(i), label: name })),
         { value: LATER, label: 'chosen when the visit begins' },
       ]}
-      hint={
-        meter &&
-        `Shows ${meter.min} to ${meter.max} ${meter.unit}; accepted from ${meter.bandLow} to ${meter.bandHigh}. The maker's figures come first.`
-      }
+      hint={meter && meterText(meter)}
       onInput={choose}
     />
   );

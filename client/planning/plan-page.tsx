@@ -2,15 +2,17 @@ import { useMemo, useRef, useState } from 'preact/hooks';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { checkPlan } from '../../src/plan/check.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
-import { boardLink, planLink, visitLink } from '../browser/links.ts';
-import { follow, go } from '../browser/route.ts';
+import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock, day } from '../browser/times.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { planPairs } from '../site/requests.ts';
+import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { useSend } from '../site/use-send.ts';
 import { useSite } from '../site/use-site.ts';
+import { Failure } from '../ui/failure.tsx';
+import { showFirstError } from '../ui/first-error.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { BeginVisit } from './begin-visit.tsx';
@@ -19,27 +21,25 @@ import { CheckPanel } from './check-panel.tsx';
 import { DropPair } from './drop-pair.tsx';
 import { type PlanDraft, parsePlan, planDraft } from './plan-draft.ts';
 import { PlanForm } from './plan-form.tsx';
-import '../site/site.css';
 import './planning.css';
 
-/** The plan of one pair, checked as it is typed; from here its visits begin. Without `pair`: of a new one. */
+/** The plan of one pair, checked while it is typed. Visits begin here. Without `pair`: the plan of a new one. */
 export function PlanPage({ token, pair }: { token: string; pair: string }) {
   const site = useSite(token);
-  const view = site.value;
-  if (!view) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
-  const row = view.pairs.find(({ plan }) => plan.id === pair);
-  if (pair !== '' && !row) {
-    return (
-      <MessagePage title={`There is no pair ${pair}`}>
-        <p>It may have been planned under another id.</p>
-        <a class="button main" href={boardLink(token)} onClick={follow}>
-          To the board
-        </a>
-      </MessagePage>
-    );
-  }
-  return <Plan key={pair} token={token} view={view} row={row} look={site.look} />;
+  if (!site.value) return <NotYet what="site" read={site} />;
+  const row = site.value.pairs.find(({ plan }) => plan.id === pair);
+  if (pair !== '' && !row) return <NoSuchPair token={token} pair={pair} />;
+  return <Plan token={token} view={site.value} row={row} look={site.look} />;
 }
+
+const NoSuchPair = ({ token, pair }: { token: string; pair: string }) => (
+  <MessagePage title={`There is no pair ${pair}`}>
+    <p>It may have another id in the plan.</p>
+    <a class="button main" href={linkTo('board', { token })} onClick={follow}>
+      To the board
+    </a>
+  </MessagePage>
+);
 
 interface PlanProps {
   token: string;
@@ -65,7 +65,7 @@ function Plan({ token, view, row, look }: PlanProps) {
     setTried(true);
     const { plan } = parsed;
     if (!plan) {
-      setTimeout(() => showFirstError(form.current));
+      showFirstError(form.current);
       return;
     }
     if (!(await sending.send({ pairs: [plan] }, (id, body) => planPairs(token, id, body)))) return;
@@ -73,23 +73,24 @@ function Plan({ token, view, row, look }: PlanProps) {
     setTried(false);
     setKept(true);
     look();
-    if (!row) go(planLink(token, plan.id));
+    if (!row) go(linkTo('plan', { token, pair: plan.id }));
   };
 
   return (
-    <main class="site">
-      <SiteMasthead token={token} site={view.site} />
-      <header class="site-head">
+    <SiteFrame
+      masthead={<SiteMasthead token={token} site={view.site} />}
+      head={
         <h1>{row ? `${row.plan.id} ${row.plan.name === row.plan.id ? '' : row.plan.name}` : 'A new pair'}</h1>
-      </header>
-      {row?.dropped && <p class="failure">Taken out of the site: {row.dropped.reason}</p>}
+      }
+    >
+      {row?.dropped && <p class="failure">Removed from the site: {row.dropped.reason}</p>}
       <div class="plan-columns">
         <div class="plan-column">
           {row && !row.dropped && desk && <BeginVisit token={token} site={view.site} row={row} />}
           {row && row.visits.length > 0 && <VisitLinks token={token} row={row} />}
           {desk ? (
             <form class="card" ref={form} onSubmit={submit} noValidate>
-              <h2>{row ? 'Plan' : 'What is planned'}</h2>
+              <h2>Plan</h2>
               <PlanForm
                 draft={draft}
                 errors={tried ? parsed.errors : {}}
@@ -100,20 +101,16 @@ function Plan({ token, view, row, look }: PlanProps) {
                   setKept(false);
                 }}
               />
-              {sending.failure && (
-                <p class="failure" role="alert">
-                  {sending.failure}
-                </p>
-              )}
+              <Failure text={sending.failure} />
               <button type="submit" class="button main" disabled={sending.busy}>
-                {sending.busy ? 'Keeping it' : row ? 'Keep the plan' : 'Add the pair'}
+                {sending.busy ? 'Saving' : row ? 'Save the plan' : 'Add the pair'}
               </button>
               <p role="status" class="hint">
-                {kept ? 'Kept. Visits that began before go on with the plan they began with.' : ''}
+                {kept ? 'Saved. Visits that have already begun keep their old plan.' : ''}
               </p>
             </form>
           ) : (
-            <p class="hint">Read only: the plan is changed at the desk.</p>
+            <p class="hint">Read only: only the desk can change the plan.</p>
           )}
           {row && !row.dropped && desk && <DropPair token={token} pair={row.plan.id} onDropped={look} />}
         </div>
@@ -122,7 +119,7 @@ function Plan({ token, view, row, look }: PlanProps) {
           <Calculator path={parsed.known.pathLength} />
         </div>
       </div>
-    </main>
+    </SiteFrame>
   );
 }
 
@@ -132,7 +129,7 @@ const VisitLinks = ({ token, row }: { token: string; row: PairRow }) => (
     <ul class="visits">
       {row.visits.toReversed().map(({ job, at }) => (
         <li key={job}>
-          <a class="button" href={visitLink(token, job)} onClick={follow}>
+          <a class="button" href={linkTo('visit', { token, job })} onClick={follow}>
             {day(at)}, {clock(at, false)}
           </a>
         </li>
@@ -140,9 +137,3 @@ const VisitLinks = ({ token, row }: { token: string; row: PairRow }) => (
     </ul>
   </section>
 );
-
-function showFirstError(form: HTMLFormElement | null): void {
-  const field = form?.querySelector<HTMLElement>('.wrong input, .wrong select');
-  field?.scrollIntoView({ block: 'center' });
-  field?.focus();
-}

@@ -1,5 +1,6 @@
+import { ADJUSTER_LABELS } from '../../src/phrases/profiles.ts';
 import { Field, Fields } from '../ui/field.tsx';
-import { ADJUSTER_LABELS, type AdjusterDraft, type Errors } from './profile-draft.ts';
+import type { AdjusterDraft, Errors } from './profile-draft.ts';
 
 interface AdjusterFormProps {
   adjusters: AdjusterDraft;
@@ -25,9 +26,9 @@ export function AdjusterForm({ adjusters, errors, open, onInput }: AdjusterFormP
       <summary>Edit the adjusters</summary>
       <Fields legend="The emitter's two screws">
         {field('name')}
-        {field('maxStep', 'turns', 'What one hand does well in one go.')}
-        {field('backlash', 'turns', '0 if not known; it is learnt when it shows.')}
-        {field('degreesPerTurn', 'degrees', 'If the maker says.')}
+        {field('maxStep', 'turns', 'What one hand can do in one movement.')}
+        {field('backlash', 'turns', '0 if not known: it is learnt when it shows.')}
+        {field('degreesPerTurn', 'degrees', 'If the maker states it.')}
         {field('travel', 'turns')}
       </Fields>
     </details>

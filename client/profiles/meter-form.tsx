@@ -1,15 +1,16 @@
+import { GAIN_NAMES, LAW_NAMES, METER_LABELS } from '../../src/phrases/profiles.ts';
 import { Choice, Field, Fields } from '../ui/field.tsx';
-import { type Errors, GAIN_NAMES, LAW_NAMES, METER_LABELS, type MeterDraft } from './profile-draft.ts';
+import type { Errors, MeterDraft } from './profile-draft.ts';
 
 interface MeterFormProps {
   meter: MeterDraft;
   errors: Errors;
-  /** Something in it is wrong, so it must be seen. */
+  /** Something in it is wrong, so it must be shown. */
   open: boolean;
   onInput: (meter: MeterDraft) => void;
 }
 
-/** Every field of the meter, behind a disclosure: the neutral ones fit many panels as they are. */
+/** Every field of the meter, folded away: the neutral meters fit many panels as they are. */
 export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
   const put = (key: keyof MeterDraft) => (value: string) => onInput({ ...meter, [key]: value });
   const number = (key: keyof MeterDraft, unit: string = meter.unit, hint?: string) => (
@@ -30,7 +31,7 @@ export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
         <Field
           label={METER_LABELS.name}
           value={meter.name}
-          hint="A changed meter is kept on this phone under its name."
+          hint="This phone keeps a changed meter under its name."
           error={errors['meter.name']}
           maxLength={60}
           onInput={put('name')}
@@ -66,7 +67,7 @@ export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
         {number('saturatedAt')}
         {number('tolerance', meter.unit, 'Two readings no further apart count as the same.')}
       </Fields>
-      <Fields legend="Its pace">
+      <Fields legend="Its speed">
         <div class="pairs">
           {number('settle', 'seconds')}
           {number('hold', 'seconds')}

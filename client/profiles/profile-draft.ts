@@ -1,14 +1,14 @@
 import {
   type AdjusterProfile,
-  type GainKind,
-  type MeterLaw,
   type MeterProfile,
   NEUTRAL_ADJUSTERS,
   NEUTRAL_METERS,
 } from '../../src/model/profile.ts';
 import { JobSetup } from '../../src/model/setup.ts';
+import { NO_NUMBER, setupFaultText } from '../../src/phrases/form-faults.ts';
+import type { ADJUSTER_LABELS, METER_LABELS } from '../../src/phrases/profiles.ts';
 
-/** The start form as it is typed: texts, times in seconds. */
+/** The start form as it is typed: everything as text, times in seconds. */
 export interface Draft {
   site: string;
   pair: string;
@@ -19,45 +19,6 @@ export interface Draft {
 
 export type MeterDraft = Record<keyof typeof METER_LABELS, string>;
 export type AdjusterDraft = Record<keyof typeof ADJUSTER_LABELS, string>;
-
-export const METER_LABELS = {
-  name: 'Name of this meter',
-  unit: 'Unit',
-  min: 'Lowest number it shows',
-  max: 'Highest number it shows',
-  resolution: 'Smallest step it shows',
-  law: 'How it follows the light',
-  dbPerUnit: 'Decibels in one unit',
-  lostAt: 'No usable signal at or below',
-  bandLow: 'Accept from',
-  bandHigh: 'Accept up to',
-  saturatedAt: 'Saturated at or above',
-  tolerance: 'Readings agree within',
-  settle: 'Settles within',
-  hold: 'Must stay steady for',
-  gain: 'Gain',
-} as const;
-
-export const ADJUSTER_LABELS = {
-  name: 'Name of these adjusters',
-  maxStep: 'Largest single turn',
-  backlash: 'Lost motion on reversal',
-  degreesPerTurn: 'Degrees a full turn',
-  travel: 'Travel each way',
-} as const;
-
-export const LAW_NAMES: Record<MeterLaw, string> = {
-  linear: 'linear: twice the light, twice the number',
-  logarithmic: 'logarithmic, in decibels',
-  unknown: 'not known',
-};
-
-export const GAIN_NAMES: Record<GainKind, string> = {
-  continuous: 'turned freely',
-  stepped: 'in steps',
-  automatic: 'set by the detector itself',
-  fixed: 'cannot be set',
-};
 
 export const meterDraft = (m: MeterProfile): MeterDraft => ({
   name: m.name,
@@ -96,18 +57,18 @@ export const newDraft = (meter: MeterProfile = NEUTRAL_METERS[0] as MeterProfile
   adjusters: adjusterDraft(NEUTRAL_ADJUSTERS),
 });
 
-/** By path as in the form: "site", "meter.bandLow". */
+/** By the path of the field: "site", "meter.bandLow". */
 export type Errors = Readonly<Record<string, string>>;
 
 export type Parsed = { kind: 'ok'; setup: JobSetup } | { kind: 'wrong'; errors: Errors };
 
-/** The setup a filled form means, or what is wrong with it, field by field. */
+/** The setup that a filled form means, or what is wrong with it, field by field. */
 export function parseDraft(draft: Draft): Parsed {
   const errors: Record<string, string> = {};
   const number = (path: string, text: string): number => {
     const value = Number(text.trim().replace(',', '.').replace('−', '-'));
     if (text.trim() !== '' && Number.isFinite(value)) return value;
-    errors[path] = 'Enter a number.';
+    errors[path] = NO_NUMBER;
     return Number.NaN;
   };
   const optional = <K extends string>(key: K, path: string, text: string): { [P in K]?: number } =>
@@ -146,42 +107,9 @@ export function parseDraft(draft: Draft): Parsed {
   const parsed = JobSetup.safeParse(candidate);
   for (const issue of parsed.success ? [] : parsed.error.issues) {
     const path = issue.path.join('.').replace('settleMs', 'settle').replace('holdMs', 'hold');
-    errors[path] ??= plainWords(path, issue);
+    errors[path] ??= setupFaultText(path, issue);
   }
   return parsed.success && Object.keys(errors).length === 0
     ? { kind: 'ok', setup: parsed.data }
     : { kind: 'wrong', errors };
 }
-
-interface Issue {
-  code: string;
-  message: string;
-  minimum?: unknown;
-  maximum?: unknown;
-}
-
-function plainWords(path: string, issue: Issue): string {
-  if (issue.code === 'custom') return withLabels(issue.message);
-  if (path === 'site') return 'Name the site, so that the record can be found again.';
-  if (path === 'pair') return 'Name the beam pair, for example B2.';
-  if (path.startsWith('adjusters.') && path !== 'adjusters.degreesPerTurn') return inTurns(path);
-  if (issue.code === 'too_small' && issue.minimum === 0) return 'This must be above zero.';
-  if (issue.code === 'too_small')
-    return path.endsWith('name') ? 'Give it a name.' : `At least ${issue.minimum}.`;
-  if (issue.code === 'too_big') return `At most ${issue.maximum}${path.endsWith('name') ? ' letters' : ''}.`;
-  return issue.message;
-}
-
-const inTurns = (path: string): string =>
-  ({
-    'adjusters.maxStep': 'From 0.25 to 1.5 turns, in eighths of a turn.',
-    'adjusters.backlash': 'From 0 to 1 turn.',
-    'adjusters.travel': 'From 1 to 100 turns, in eighths of a turn.',
-  })[path] ?? 'Give it a name.';
-
-/** The profile's checks name its fields; the person sees the form's labels. */
-const withLabels = (message: string): string =>
-  Object.entries(METER_LABELS).reduce(
-    (text, [key, label]) => text.replace(new RegExp(`\\b${key}\\b`, 'g'), `"${label}"`),
-    message,
-  );

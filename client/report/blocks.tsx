@@ -3,7 +3,7 @@ import type { Signature } from '../../src/model/facts.ts';
 import type { Block } from '../../src/report/report.ts';
 import { Drawing, Keys } from '../charts/scene.tsx';
 
-/** One part of a sheet. */
+/** One block of a sheet. */
 export function BlockView({ block }: { block: Block }) {
   switch (block.kind) {
     case 'figures':

@@ -3,7 +3,7 @@ import { download, fileName } from '../ui/download.ts';
 import type { LoadedReport } from './load.ts';
 import { jobPdf, sitePdf } from './pdf.ts';
 
-/** Saves the report as a PDF the server makes of the same logs, with a bar of how far it is. */
+/** Saves the report as a PDF, which the server makes from the same logs. A bar shows the progress. */
 export function PdfButton({ token, report }: { token: string; report: LoadedReport }) {
   const [progress, setProgress] = useState<{ done: number; total: number }>();
   const [trouble, setTrouble] = useState<string>();

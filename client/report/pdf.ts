@@ -9,17 +9,17 @@ const LOOK_EVERY_MS = 500;
 export const jobPdf = async (token: string): Promise<Blob> =>
   (await ask(`/api/report.pdf?zone=${encodeURIComponent(ZONE)}`, { token })).blob();
 
-/** The PDF of a site's pairs. `tell`: how far the server is. @throws {ApiError} */
+/** The PDF of a site's pairs. `onProgress` gets the server's progress. @throws {ApiError} */
 export async function sitePdf(
   token: string,
   pairs: readonly PairId[],
-  tell: (progress: ReportProgress) => void,
+  onProgress: (progress: ReportProgress) => void,
 ): Promise<Blob> {
   const body = { ...(pairs.length > 0 && { pairs }), zone: ZONE };
   const { report } = await request('/api/site/report', ReportBegun, { token, body });
   for (;;) {
     const progress = await request(`/api/site/report?id=${report}`, ReportProgress, { token });
-    tell(progress);
+    onProgress(progress);
     if (progress.ready) break;
     await new Promise((resolve) => setTimeout(resolve, LOOK_EVERY_MS));
   }

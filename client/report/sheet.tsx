@@ -2,7 +2,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import { type Page, pageNumber } from '../../src/report/report.ts';
 import { BlockView } from './blocks.tsx';
 
-/** Tried in turn until a page fits its sheet. */
+/** Letter sizes, tried one after another until a page fits its sheet. */
 const TYPES = [1, 0.92, 0.85, 0.78, 0.7, 0.62];
 
 /** One page as a sheet of A4. */

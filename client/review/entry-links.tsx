@@ -1,7 +1,7 @@
 import type { Seq } from '../../src/model/ids.ts';
 import type { Picks } from '../charts/marker.tsx';
 
-/** Entry numbers, each leading to its entry in the exchange. */
+/** Entry numbers. Each one leads to its entry in the exchange. */
 export function EntryLinks({ seqs, onPick }: { seqs: readonly Seq[] } & Picks) {
   return (
     <>
@@ -16,7 +16,7 @@ export function EntryLinks({ seqs, onPick }: { seqs: readonly Seq[] } & Picks) {
 
 export const entryId = (seq: Seq): string => `entry-${seq}`;
 
-/** Brings an entry into view and puts the focus on it, which also marks it. */
+/** Brings an entry into view. The focus on it also marks it. */
 export function showEntry(seq: Seq): void {
   const element = document.getElementById(entryId(seq));
   element?.scrollIntoView({ block: 'center', behavior: 'smooth' });

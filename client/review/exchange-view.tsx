@@ -13,25 +13,25 @@ const WHO: { [who in Line['who']]: string } = {
   ladderline: 'Ladderline',
 };
 
-/** What kind of line it is, in words: never by colour or place alone. */
+/** The kind of a line in words: colour or place alone is never enough. */
 const TONE: { [tone in Line['tone']]?: string } = {
   question: 'asks',
   notice: 'notice',
   remark: 'remark',
   readback: 'reads back',
-  fact: 'taken as',
+  fact: 'understood as',
 };
 
 type Props = {
   passages: readonly Passage[];
-  /** Words to look for: lines without them are left out. */
+  /** Words to search for: lines without them are left out. */
   wanted: string;
   onWant: (words: string) => void;
   /** Keep the newest line in view. */
   follow: boolean;
 } & Picks;
 
-/** The exchange, oldest first, and what to search it by. */
+/** The exchange, oldest first, with a search. */
 export function ExchangeView({ passages: all, wanted, onWant, follow, onPick }: Props) {
   const list = useRef<HTMLOListElement>(null);
   const passages = useMemo(() => matching(all, wanted), [all, wanted]);
@@ -115,7 +115,7 @@ function Why({ instruction, onPick }: { instruction: FactOf<'instruction'> } & P
         <p>{why}</p>
         <p class="note">
           Rule {advice.rule}
-          {advice.because.length > 0 && ', resting on '}
+          {advice.because.length > 0 && ', because of '}
           <EntryLinks seqs={advice.because} onPick={onPick} />
         </p>
       </div>

@@ -1,20 +1,20 @@
 import { useState } from 'preact/hooks';
+import { ask } from '../browser/requests.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../ui/download.ts';
-import { ask } from './log.ts';
 
 const FILES = [
   { label: 'JSON Lines', path: '/api/export.jsonl', ending: 'jsonl' },
   { label: 'CSV', path: '/api/export.csv', ending: 'csv' },
 ] as const;
 
-/** Saves the log as a file, prints the page, or leads to the report on one sheet. */
+/** Saves the log as a file, prints the page, or opens the report. */
 export function Exports({ token, name, onPrint }: { token: string; name: string; onPrint: () => void }) {
   const [trouble, setTrouble] = useState<string>();
   const save = async ({ path, ending }: (typeof FILES)[number]) => {
     setTrouble(undefined);
     try {
-      const response = await ask(token, path);
+      const response = await ask(path, { token });
       download(await response.blob(), `${name}.${ending}`);
     } catch (error) {
       setTrouble((error as Error).message);

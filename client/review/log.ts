@@ -1,83 +1,51 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { findFault, headAfter } from '../../src/log/chain.ts';
 import type { Entry, Log } from '../../src/model/entry.ts';
-import { HttpRefusal, JobRecord } from '../../src/protocol/jobs.ts';
+import { LINK_IS_LOST } from '../../src/phrases/requests.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
+import { readLog } from '../browser/logs.ts';
 import { memoryStorage } from '../browser/storage.ts';
 import { useConnection } from '../link/use-connection.ts';
+import type { Read } from '../ui/not-yet.tsx';
 
-export interface Fetched {
-  log: Log | undefined;
-  /** Why it could not be read, in words. */
-  trouble: string | undefined;
-  retry: () => void;
-}
-
-/** A log with what it comes to. */
+/** A log, and what is worked out from it. */
 export interface Grown {
   log: Log;
   record: VisitRecord;
-  /** What keeps it from being kept up to date, in words. */
+  /** Why it is not kept up to date, in words. */
   trouble: string | undefined;
 }
 
-const UNREACHABLE =
-  'The server does not answer. Check that this device is on the site network, then try again.';
-
-/** One authorised request. @throws {Error} whose message says what to do */
-export async function ask(token: string, path: string): Promise<Response> {
-  const response = await fetch(path, { headers: { authorization: `Bearer ${token}` } }).catch(() => {
-    throw new Error(UNREACHABLE);
-  });
-  if (response.ok) return response;
-  const refusal = HttpRefusal.safeParse(await response.json().catch(() => undefined));
-  throw new Error(
-    refusal.success ? refusal.data.text : `The server could not answer (${response.status}). Try again.`,
-  );
+/** The job's log, as the server has it. */
+export function useLog(token: string): Read<Log> {
+  const [value, setValue] = useState<Log>();
+  const [trouble, setTrouble] = useState<string>();
+  const look = useCallback(() => {
+    readLog('/api/record', token).then(
+      ({ log }) => setValue(log),
+      (error: Error) => setTrouble(error.message),
+    );
+  }, [token]);
+  useEffect(look, [look]);
+  return { value, trouble, look };
 }
 
-async function fetchLog(token: string): Promise<Log> {
-  const raw: unknown = await (await ask(token, '/api/record')).json().catch(() => undefined);
-  if (!JobRecord.safeParse(raw).success) {
-    throw new Error('This page cannot read what the server sends. Load the page again.');
-  }
-  // As it was sent: a field this page does not know is covered by the hash, and must not be dropped.
-  return raw as Log;
-}
-
-/** The job's log as the server holds it. */
-export function useLog(token: string): Fetched {
-  const [fetched, setFetched] = useState<Omit<Fetched, 'retry'>>({ log: undefined, trouble: undefined });
-  const retry = useCallback(
-    () =>
-      fetchLog(token).then(
-        (log) => setFetched({ log, trouble: undefined }),
-        (error: Error) => setFetched({ log: undefined, trouble: error.message }),
-      ),
-    [token],
-  );
-  useEffect(() => {
-    retry();
-  }, [retry]);
-  return { ...fetched, retry };
-}
-
-/** The log with whatever is added to it while the page is open. */
+/** The log, with what is added to it while the page is open. */
 export function useGrowing(token: string, fetched: Log): Grown {
   // A watcher writes nothing.
   const { link } = useConnection(token, { storage: NOTHING_KEPT, drawer: 'watcher', known: fetched.entries });
   const log = useMemo(() => extended(fetched, link.entries), [fetched, link.entries]);
   const record = useVisitRecord(log);
-  // Nothing is added to a broken log, and the room of one holds only what is before the fault.
+  // Nothing is added to a broken log, and its room holds only the entries before the fault.
   const ended = record.fault ? undefined : link.ended?.text;
-  const lost = link.failures > 0 && link.phase !== 'live' ? 'The link to the server is lost.' : undefined;
+  const lost = link.failures > 0 && link.phase !== 'live' ? LINK_IS_LOST : undefined;
   return { log, record, trouble: ended ?? lost };
 }
 
 const NOTHING_KEPT = memoryStorage();
 
-/** What a log comes to. Of one that only grew, what is new is folded and checked. */
+/** What is worked out from a log. If it only grew, only the new entries are folded and checked. */
 export function useVisitRecord(log: Log): VisitRecord {
   const last = useRef<{ log: Log; record: VisitRecord }>(undefined);
   return useMemo(() => {

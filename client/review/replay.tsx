@@ -6,7 +6,7 @@ import { useReplayVoice, voiceAvailable } from './use-replay-voice.ts';
 const SPEEDS = [1, 5, 20, 60];
 const FRAME_MS = 100;
 
-/** How many entries are shown: all of them, the coming ones too, or the first `count`. */
+/** How many entries are shown: all of them, new ones too; or the first `count`. */
 export type Shown = 'all' | { count: number };
 
 export const shownCount = (shown: Shown, entries: readonly Entry[]): number =>
@@ -24,7 +24,7 @@ interface Props {
   onShow: (shown: Shown) => void;
 }
 
-/** Goes back to any moment of the job and plays on from there. */
+/** Goes back to any moment of the job, and plays from there. */
 export function Replay({ entries, shown, onShow }: Props) {
   const [playing, setPlaying] = useState(false);
   const [speed, setSpeed] = useState(20);
@@ -65,7 +65,7 @@ export function Replay({ entries, shown, onShow }: Props) {
       >
         {SPEEDS.map((each) => (
           <option key={each} value={each}>
-            {each === 1 ? 'as it was' : `${each} times as fast`}
+            {each === 1 ? 'real speed' : `${each} times as fast`}
           </option>
         ))}
       </select>

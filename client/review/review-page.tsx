@@ -1,162 +1,19 @@
-import type { ComponentChildren } from 'preact';
-import { useEffect, useMemo, useState } from 'preact/hooks';
-import { series } from '../../src/log/series.ts';
 import type { Log } from '../../src/model/entry.ts';
-import type { Seq } from '../../src/model/ids.ts';
-import { exchange } from '../../src/record/exchange.ts';
-import { isCommissioning } from '../../src/visit/commission.ts';
-import { EMPTY, fold } from '../../src/visit/state.ts';
-import { TimeChart } from '../charts/time-chart.tsx';
-import { TurnsChart } from '../charts/turns-chart.tsx';
-import '../charts/charts.css';
-import { useAfterPaint } from '../ui/after-paint.ts';
-import { fileName } from '../ui/download.ts';
-import { MessagePage } from '../ui/message-page.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
-import { showEntry } from './entry-links.tsx';
-import { ExchangeView } from './exchange-view.tsx';
 import { Exports } from './exports.tsx';
-import { type Grown, useGrowing, useLog } from './log.ts';
-import { Replay, type Shown, shownCount } from './replay.tsx';
-import { Seal } from './seal.tsx';
-import { SummaryPanel } from './summary.tsx';
-import './review.css';
-import './print.css';
+import { useGrowing, useLog } from './log.ts';
+import { RecordView } from './record-view.tsx';
 
-/** A job's record for somebody who was not there. */
+/** A job's record, for people who were not there. */
 export function ReviewPage({ token }: { token: string }) {
-  const { log, trouble, retry } = useLog(token);
-  if (!log) return <NotYet what="log" trouble={trouble} again={retry} />;
-  return <Growing token={token} fetched={log} />;
+  const log = useLog(token);
+  if (!log.value) return <NotYet what="log" read={log} />;
+  return <Review token={token} fetched={log.value} />;
 }
 
-function Growing({ token, fetched }: { token: string; fetched: Log }) {
+function Review({ token, fetched }: { token: string; fetched: Log }) {
   const grown = useGrowing(token, fetched);
-  return <Review {...grown} saves={(name, print) => <Exports token={token} name={name} onPrint={print} />} />;
-}
-
-/** On a narrow screen one of the two is shown; on a wide one, and on paper, both. */
-const VIEWS = ['exchange', 'charts'] as const;
-type View = (typeof VIEWS)[number];
-const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
-
-interface ReviewProps extends Grown {
-  /** The buttons that save or print it. */
-  saves: (name: string, print: () => void) => ComponentChildren;
-  /** What stands between the summary and the exchange, where more is known than this log. */
-  children?: (pick: (seq: Seq) => void) => ComponentChildren;
-}
-
-/** One log: summary, seal, replay, exchange and charts. */
-export function Review({ log, record, trouble, saves, children }: ReviewProps) {
-  const { entries, head } = log;
-  const { fault, state, series: whole } = record;
-  const [shown, setShown] = useState<Shown>('all');
-  const [view, setView] = useState<View>('exchange');
-  const [wanted, setWanted] = useState('');
-  // The summary and what is asked of the record come first; the exchange and the charts are long.
-  const painted = useAfterPaint();
-  const count = shownCount(shown, entries);
-  const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
-  const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
-  const search = useMemo(
-    () => (shown === 'all' ? state : until.reduce(fold, EMPTY)).search,
-    [shown, state, until],
-  );
-  const { setup } = state;
-  const passages = useMemo(() => (painted ? exchange(until, setup?.meter) : []), [painted, until, setup]);
-  usePrintedFooter(log);
-
-  const pick = (seq: Seq) => {
-    if (seq >= count) setShown('all');
-    setWanted('');
-    setView('exchange');
-    // After the entry is drawn, if it had to be.
-    setTimeout(() => showEntry(seq));
-  };
-  const print = () => {
-    setShown('all');
-    setWanted('');
-    setTimeout(() => window.print());
-  };
-
-  if (!setup) {
-    return (
-      <MessagePage title="Nothing is in this log yet">
-        <p>The job was opened and has no entries. This page fills by itself when the crew starts.</p>
-      </MessagePage>
-    );
-  }
-  const { meter } = setup;
   return (
-    <main class="review">
-      <header class="review-head">
-        <p class="document">
-          Ladderline, record of {isCommissioning({ setup }) ? 'a commissioning' : 'an alignment'}
-        </p>
-        <h1>
-          {setup.plan && setup.plan.id !== setup.pair && `${setup.plan.id} `}
-          {setup.pair} <span>{setup.site}</span>
-        </h1>
-        {saves(fileName(setup.site, setup.pair), print)}
-      </header>
-      {trouble && (
-        <p class="trouble" role="alert">
-          {trouble} What is shown below may be old.
-        </p>
-      )}
-      {fault && <Seal head={head} fault={fault} onPick={pick} />}
-      <SummaryPanel record={record} meter={meter} onPick={pick} />
-      {children?.(pick)}
-      {!fault && <Seal head={head} fault={fault} onPick={pick} />}
-      <Replay entries={entries} shown={shown} onShow={setShown} />
-      {shown !== 'all' && (
-        <p class="partial" role="status">
-          Shown up to entry {count - 1} of {head.count - 1}: what follows is left out below.
-        </p>
-      )}
-      <div class="views">
-        {VIEWS.map((each) => (
-          <button
-            key={each}
-            type="button"
-            class="button"
-            aria-pressed={view === each}
-            onClick={() => setView(each)}
-          >
-            {VIEW_NAME[each]}
-          </button>
-        ))}
-      </div>
-      {painted && (
-        <div class={`visit showing-${view}`}>
-          <section class="exchange-part" aria-labelledby="exchange-title">
-            <h2 id="exchange-title">Exchange</h2>
-            <ExchangeView
-              passages={passages}
-              wanted={wanted}
-              onWant={setWanted}
-              follow={shown !== 'all'}
-              onPick={pick}
-            />
-          </section>
-          <section class="charts" aria-labelledby="charts-title">
-            <h2 id="charts-title">Charts</h2>
-            <TurnsChart series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />
-            <TurnsChart series={then} search={search} axis="vertical" meter={meter} onPick={pick} />
-            <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
-          </section>
-        </div>
-      )}
-    </main>
+    <RecordView {...grown} saves={(name, print) => <Exports token={token} name={name} onPrint={print} />} />
   );
-}
-
-/** Every printed page says which record it belongs to, where the browser prints page margins. */
-function usePrintedFooter({ head }: Log): void {
-  useEffect(() => {
-    const { style } = document.documentElement;
-    style.setProperty('--record-footer', `"Job ${head.job}, ${head.count} entries, head hash ${head.hash}"`);
-    return () => style.removeProperty('--record-footer');
-  }, [head]);
 }

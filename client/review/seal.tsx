@@ -7,19 +7,19 @@ const FAULT: { [fault in ChainFault['fault']]: string } = {
   order: 'an entry is missing, doubled or out of order',
   job: 'it belongs to another job',
   prev: 'it does not follow from the entry before it',
-  hash: 'its content is not what was sealed',
-  head: 'the log ends here, but its head says otherwise: entries are missing',
+  hash: 'its content was changed after it was sealed',
+  head: 'the log ends here, but its head names more entries: some are missing',
 };
 
-/** Whether the log is whole, recomputed here, and the figures by which a copy of it can be checked. */
+/** Whether the log is whole, computed again here, and the figures to check a copy of it. */
 export function Seal({ head, fault, onPick }: { head: Head; fault: ChainFault | undefined } & Picks) {
   return (
     <section class={fault ? 'seal broken' : 'seal'} aria-labelledby="seal-title">
       <h2 id="seal-title">{fault ? `Log broken at entry ${fault.seq}` : 'Log whole'}</h2>
       {fault ? (
         <p role="alert">
-          At entry <EntryLinks seqs={[fault.seq]} onPick={onPick} /> {FAULT[fault.fault]}. Do not rely on what
-          stands there or after it, nor on the summary.
+          At entry <EntryLinks seqs={[fault.seq]} onPick={onPick} /> {FAULT[fault.fault]}. Do not rely on this
+          entry, on later ones, or on the summary.
         </p>
       ) : (
         <p>All {head.count} entries were checked on this device: none changed, missing or moved.</p>
@@ -39,14 +39,14 @@ export function Seal({ head, fault, onPick }: { head: Head; fault: ChainFault | 
       <p class="note">
         To verify: save the log as JSON Lines and compare its last line with the count and head hash of a copy
         kept elsewhere. Every line holds an entry and the SHA-256 hash of its exact text; each entry names the
-        hash before it. A log replaced as a whole shows only against a copy kept elsewhere.{' '}
+        hash before it. If the whole log was replaced, only a copy kept elsewhere shows it.{' '}
         <a href="/api/export.schema.json">What a line holds, as JSON Schema</a>
       </p>
     </section>
   );
 }
 
-/** Eight characters together, so that two hashes can be compared by eye. */
+/** Groups of eight characters, so that people can compare two hashes. */
 const groups = (hash: string): { at: number; text: string }[] =>
   Array.from({ length: Math.ceil(hash.length / 8) }, (_, index) => ({
     at: index,

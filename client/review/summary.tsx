@@ -16,7 +16,7 @@ const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 
 type Props = { record: VisitRecord; meter: MeterProfile } & Picks;
 
-/** The answer first: how the pair stands, at what reading, by whom, when, and where to look closer. */
+/** The result first: status, reading, people, time, and where to look closer. */
 export function SummaryPanel({ record, meter, onPick }: Props) {
   const { overview, series, final, state } = record;
   const { alignment, from, to, people } = overview;
@@ -38,7 +38,7 @@ export function SummaryPanel({ record, meter, onPick }: Props) {
           <Figure name="Highest seen at">
             {peakText(series, 'horizontal')} / {peakText(series, 'vertical')}
             <small>
-              turns, horizontal / vertical; left at {positionText(series.position.horizontal)} /{' '}
+              turns, horizontal / vertical; now at {positionText(series.position.horizontal)} /{' '}
               {positionText(series.position.vertical)}
             </small>
           </Figure>
@@ -83,7 +83,7 @@ const PLAIN = {
   stopped: ['Stopped', 'The crew stopped. Not accepted.'],
 } as const;
 
-/** `broken`: the log's chain is broken, so nothing it says may look settled. */
+/** `broken`: the log's chain is broken, so nothing in it may look certain. */
 function AlignmentBox({
   alignment,
   broken,
@@ -132,14 +132,14 @@ function AlignmentBox({
       {changed && (
         <p>
           <strong>Changed since.</strong> The beam was touched after it was accepted, in{' '}
-          <EntryLinks seqs={changedBy} onPick={onPick} />. The accepted reading no longer tells how it stands.
+          <EntryLinks seqs={changedBy} onPick={onPick} />. The accepted reading may no longer be true.
         </p>
       )}
     </div>
   );
 }
 
-/** Where one adjuster stood at its highest reading. */
+/** The position of one adjuster at its highest reading. */
 function peakText(series: Series, axis: Axis): string {
   const top = topOf(series, axis);
   return top ? positionText(top.sample.position[axis]) : 'none';
@@ -162,7 +162,7 @@ const Fact = ({ name, children }: { name: string; children: ComponentChildren })
   </div>
 );
 
-/** Few enough to name each; more are a count. */
+/** This many are named one by one. */
 const NAMED = 6;
 
 const Look = ({ name, seqs, onPick }: { name: string; seqs: readonly Seq[] } & Picks) => (

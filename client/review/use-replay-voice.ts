@@ -7,8 +7,8 @@ const voice = phoneVoice();
 export const voiceAvailable = hasVoice();
 
 /**
- * Says again what was said to the crew as the replay comes to it. What the replay has run past while the
- * voice was busy is left unsaid: never two things at once.
+ * Speaks the words for the crew again during the replay. Words that come while the voice is busy are left out: it
+ * never says two things at once.
  */
 export function useReplayVoice(entries: readonly Entry[], count: number, on: boolean): void {
   const busy = useRef(false);

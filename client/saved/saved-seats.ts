@@ -2,23 +2,23 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { Storage } from '../browser/storage.ts';
 
-/** A seat this device sits in, kept so that a reload or a flat battery does not lose it. */
+/** A seat that this device has. It is kept, so that a reload or a flat battery does not lose it. */
 export interface SavedSeat {
   seat: Seat;
   job: JobId;
   token: string;
-  /** The supervisor's read-only key; only the phone that opened the job has it. */
+  /** The supervisor's read-only key. Only the phone that opened the job has it. */
   watch?: string;
   /** Site and beam pair, once known. */
   title?: string;
-  /** The key of the site this visit belongs to, where the seat was taken from its board. */
+  /** The key of the visit's site, if the visit was begun from its board. */
   site?: string;
 }
 
 const SEATS: readonly Seat[] = ['panel', 'emitter'];
 const keyOf = (seat: Seat): string => `seat.${seat}`;
 
-/** Checked by hand: the first page shows this, and a schema library would outweigh the page. */
+/** Checked by hand: the first page shows this, and a schema library is larger than that page. */
 export function savedSeat(storage: Storage, seat: Seat): SavedSeat | undefined {
   const kept = storage.read(keyOf(seat)) as Partial<SavedSeat> | null | undefined;
   if (typeof kept !== 'object' || kept === null || kept.seat !== seat) return undefined;

@@ -1,18 +1,18 @@
 import type { Storage } from '../browser/storage.ts';
 
-/** A site this device can open, kept so that nobody has to keep its long address. */
+/** A site that this device can open. It is kept, so that nobody has to keep its long address. */
 export interface SavedSite {
   /** The desk's token, or a watcher's. */
   token: string;
   site: string;
-  /** The read-only token to give away; only who opened the site has it. */
+  /** The read-only token, to give to others. Only the device that opened the site has it. */
   watch?: string;
 }
 
 const KEY = 'sites';
 const MOST = 20;
 
-/** Newest first. Checked by hand: the first page shows this, and a schema library would outweigh the page. */
+/** Newest first. Checked by hand: the first page shows this, and a schema library is larger than that page. */
 export function savedSites(storage: Storage): SavedSite[] {
   const kept = storage.read(KEY);
   return Array.isArray(kept) ? kept.flatMap(savedSite) : [];
@@ -24,7 +24,7 @@ function savedSite(kept: Partial<SavedSite> | null): SavedSite[] {
   return [{ token, site, ...(typeof watch === 'string' && { watch }) }];
 }
 
-/** Puts a site first; what is known of it already, such as its read-only token, stays. */
+/** Puts a site first. What is already known about it, such as its read-only token, stays. */
 export function saveSite(storage: Storage, saved: SavedSite): boolean {
   const before = savedSites(storage);
   const known = before.find(({ token }) => token === saved.token);

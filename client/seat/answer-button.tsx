@@ -1,10 +1,10 @@
-import type { Answer } from '../instruction/answers.ts';
+import type { Answer } from '../../src/phrases/answers.ts';
 import type { Room } from './use-room.ts';
 
-/** Words still unsent after this are said to be kept; on a good link they are gone before. */
+/** If words are still not sent after this time, the button says that they are kept. A good link is faster. */
 const NOTICED_MS = 700;
 
-/** A button that says its words; while they wait for the link, it says so instead. */
+/** A button that says its words. While they wait for the link, it shows that. */
 export function AnswerButton({ room, answer, class: look }: { room: Room; answer: Answer; class: string }) {
   const { label, words } = answer;
   const since = room.waiting(words);

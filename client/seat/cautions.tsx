@@ -2,7 +2,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS } from '../../src/phrases/cautions.ts';
 import { Mark } from '../ui/mark.tsx';
 
-/** Before the first instruction. The tap that agrees is also the one that lets the phone speak. */
+/** Before the first instruction. The tap on the button also allows the phone to speak. */
 export const CautionsPage = ({ seat, onAgree }: { seat: Seat; onAgree: () => void }) => (
   <main class="page cautions-page">
     <header class="cautions-head">

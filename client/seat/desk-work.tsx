@@ -1,9 +1,8 @@
 import type { Action } from '../../src/model/advice.ts';
-import { boardLink, visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import type { Room } from './use-room.ts';
 
-/** What is done in writing at the desk: who does it, and, where this phone has the desk's key, the way there. */
+/** Work at the desk: who does it, and a link to it, if this phone has the desk's key. */
 export function DeskWork({ room }: { room: Room }) {
   const { order, saved, job } = room;
   const action = order.kind === 'current' ? order.instruction.advice.action : undefined;
@@ -11,7 +10,10 @@ export function DeskWork({ room }: { room: Room }) {
   if (!asked) return null;
   const { text, label } = asked;
   const href =
-    saved.site && (action.kind === 'finished' ? boardLink(saved.site) : visitLink(saved.site, saved.job));
+    saved.site &&
+    (action.kind === 'finished'
+      ? linkTo('board', { token: saved.site })
+      : linkTo('visit', { token: saved.site, job: saved.job }));
   return (
     <div class="desk-work">
       {text && <p>{text}</p>}
@@ -37,7 +39,7 @@ function wordsFor(
     }
     case 'offer-sign':
       return {
-        text: 'Whoever answers for this pair reads the record and signs it, with name and role.',
+        text: 'The person responsible for this pair reads the record and signs it, with name and role.',
         label: 'Read the record and sign it',
       };
     case 'finished':

@@ -13,7 +13,7 @@ export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
   const ask = () => room.post({ t: 'invite', seat });
   const live = link.phase === 'live';
   useEffect(() => {
-    // Once for each code that is missing: a refusal is not to be met with another request.
+    // Once for each missing code: after a refusal it must not ask again by itself.
     if (valid) asked.current = false;
     else if (live && !asked.current) {
       asked.current = true;
@@ -26,7 +26,7 @@ export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
       <section class="card invite">
         <h2>A code for the {seat} phone</h2>
         <p class={refusal ? 'failure' : 'hint'}>
-          {refusal?.text ?? (live ? 'Asking for it.' : 'It comes when the link is there.')}
+          {refusal?.text ?? (live ? 'Asking for a code.' : 'It comes when there is a link.')}
         </p>
         {refusal && (
           <button type="button" class="button" onClick={ask}>
@@ -39,17 +39,17 @@ export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
   const url = new URL(valid.path, location.origin).href;
   return (
     <section class="card invite">
-      <h2>The {seat} phone joins with</h2>
+      <h2>Code for the {seat} phone</h2>
       <p class="invite-code">{spaced(valid.code)}</p>
       <Square text={url} />
-      <ShareLink label="Link to join" url={url} />
+      <ShareLink label="Link to join" to={valid.path} />
       {isThisDeviceOnly(location.hostname) && (
         <p class="failure">
-          This page was opened as {location.hostname}, which only this device can reach. Open it by the
-          network address that the server prints, so that the other phone can follow.
+          This page was opened as {location.hostname}, which only this device can reach. Open it at the
+          network address that the server prints. Then the other phone can join.
         </p>
       )}
-      <p class="hint">For one phone, once. Good for {minutesLeft(valid.expiresAt - now)}.</p>
+      <p class="hint">For one phone, once. Valid for {minutesLeft(valid.expiresAt - now)}.</p>
     </section>
   );
 }
@@ -63,7 +63,7 @@ const minutesLeft = (ms: number): string => {
 
 const isThisDeviceOnly = (host: string): boolean => /^(localhost|127\.|\[::1\])/.test(host);
 
-/** The square code's maker comes only when one is shown. */
+/** The library for the square code is loaded only when one is shown. */
 function Square({ text }: { text: string }) {
   const [svg, setSvg] = useState<string>();
   useEffect(() => {
@@ -76,7 +76,7 @@ function Square({ text }: { text: string }) {
       shown = false;
     };
   }, [text]);
-  // Our own address drawn by the library; nothing of it comes from a person.
+  // Our own address, drawn by the library: no text from a person is in it.
   return svg ? (
     <div
       class="square"

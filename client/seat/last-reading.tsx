@@ -4,7 +4,7 @@ import type { Room } from './use-room.ts';
 
 const NONE = 'none yet';
 
-/** The last reading that counts, large, with its age. */
+/** The last valid reading, large, with its age. */
 export function LastReading({ room, children }: { room: Room; children?: ComponentChildren }) {
   const { reading, setup } = room.job;
   const text = reading && setup ? readingText(reading.reading, setup.meter) : undefined;

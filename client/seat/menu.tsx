@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import type { TalkView } from '../audio/use-talk.ts';
+import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
@@ -15,7 +16,7 @@ import type { Room } from './use-room.ts';
 interface MenuProps {
   room: Room;
   onClose: () => void;
-  /** What one seat has beside the rest. */
+  /** What only one of the seats has. */
   children?: ComponentChildren;
 }
 
@@ -68,7 +69,7 @@ function Remark({ room, onDone }: { room: Room; onDone: () => void }) {
   );
 }
 
-/** For a phone that broke, ran flat or is to be swapped: the newcomer takes its seat over, and the log says so. */
+/** For a phone that is broken or flat, or must be changed: another phone takes its seat, and the log says so. */
 function NewPhone({ room }: { room: Room }) {
   const [seat, setSeat] = useState<Seat>();
   if (seat) return <InviteCard room={room} seat={seat} />;
@@ -127,7 +128,7 @@ const ON_DEVICE = {
   ready: 'Speech on this phone is on. Turn it off',
 } as const;
 
-/** For halls with a bad link: the phone then makes words of speech itself whenever the server cannot. */
+/** For halls with a bad link: the phone turns speech into words itself when the server cannot. */
 const OnDevice = ({ talk: { onDevice, setOnDevice } }: { talk: TalkView }) => (
   <fieldset class="voice">
     <legend>Without a link</legend>
@@ -140,8 +141,8 @@ const OnDevice = ({ talk: { onDevice, setOnDevice } }: { talk: TalkView }) => (
       {ON_DEVICE[onDevice]}
     </button>
     <p>
-      The phone fetches 20 MB once. While the link is down it then hears you itself, and keeps your words to
-      be sent.
+      The phone fetches 20 MB once. While there is no link, it hears you itself, and keeps your words to send
+      later.
     </p>
   </fieldset>
 );
@@ -150,11 +151,11 @@ function Leave({ room }: { room: Room }) {
   const [sure, setSure] = useState(false);
   const leave = () => {
     forgetSeat(browserStorage, room.saved.seat);
-    location.assign('/');
+    location.assign(linkTo('home', {}));
   };
   return sure ? (
     <div class="leave">
-      <p>The record stays on the server. To come back, this phone will need a new code.</p>
+      <p>The record stays on the server. To come back, this phone needs a new code.</p>
       <button type="button" class="button danger" onClick={leave}>
         Yes, leave this job
       </button>

@@ -6,17 +6,17 @@ import { NoVoice } from '../speak/no-voice.tsx';
 import { isCautions } from '../speak/script.ts';
 import type { Room } from './use-room.ts';
 
-/** How long the last thing said to both stays on the screen, ms. */
+/** How long the last words for both seats stay on the screen, ms. */
 export const SHOWN_MS = 15_000;
 
 const HEARING: Record<'listening' | 'working' | 'done' | 'failed', string> = {
   listening: 'is speaking',
-  working: 'has spoken: making words of it',
+  working: 'has spoken: turning it into words',
   done: '',
   failed: '',
 };
 
-/** The last read-back, question or notice, as a line; and what was refused, until it is put away. */
+/** The last read-back, question or notice, as one line; and refusals, until they are closed. */
 export function News({ room }: { room: Room }) {
   const { link, now, speaker, job, saved } = room;
   const [keeps] = useState(() => browserStorage.write('kept', true));
@@ -43,7 +43,9 @@ export function News({ room }: { room: Room }) {
         </div>
       ))}
       {hearing && <p class="news-said">{hearing}</p>}
-      {!keeps && <p class="failure">This browser keeps nothing: do not close or load this page again.</p>}
+      {!keeps && (
+        <p class="failure">This browser keeps nothing. Do not close this page, and do not load it again.</p>
+      )}
       {!speaker.unlocked && !speaker.settings.muted && (
         <p class="hint voice-off">Touch the screen to hear the voice.</p>
       )}
@@ -52,7 +54,7 @@ export function News({ room }: { room: Room }) {
   );
 }
 
-/** The last thing told to both; `code` where it is a notice. */
+/** The last words for both seats. A notice has its `code`. */
 export function lastSaid(entries: readonly Entry[]): { text: string; at: number; code?: string } | undefined {
   for (const { fact, at } of entries.slice(-LOOKED_AT).reverse()) {
     if (fact.type === 'readback' || fact.type === 'query') return { text: fact.text, at };
@@ -61,5 +63,5 @@ export function lastSaid(entries: readonly Entry[]): { text: string; at: number;
   return undefined;
 }
 
-/** Older entries than this many are never news. */
+/** Only this many of the last entries can be news. */
 const LOOKED_AT = 12;

@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
+import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
 import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
@@ -16,7 +17,7 @@ interface SeatPageProps {
   screen: ComponentType<{ room: Room }>;
 }
 
-/** What both seats share: the cautions before anything else, and the end of a link that cannot be mended. */
+/** What both seats share: first the cautions, and the end of a link that cannot come back. */
 export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPageProps) {
   const room = useRoom(saved, keepMicrophoneMs);
   const key = `cautions.${saved.job}.${saved.seat}`;
@@ -32,9 +33,9 @@ export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPagePr
 
 export const NoSeat = ({ seat }: { seat: Seat }) => (
   <MessagePage title={`This phone is not at the ${seat}`}>
-    <p>Take a join code from the other phone of the crew, or scan its square code.</p>
+    <p>Get a join code from the other phone of the crew, or scan its square code.</p>
     <p>
-      <a class="button main" href="/join">
+      <a class="button main" href={linkTo('join', {})}>
         Enter a code
       </a>
     </p>
@@ -42,19 +43,19 @@ export const NoSeat = ({ seat }: { seat: Seat }) => (
 );
 
 function Ended({ seat, why }: { seat: Seat; why: Complaint }) {
-  const { title, advice, mend } = ENDINGS[why.reason] ?? OTHER_ENDING;
+  const { title, advice, button } = ENDINGS[why.reason] ?? OTHER_ENDING;
   const leave = () => {
     forgetSeat(browserStorage, seat);
-    location.assign('/');
+    location.assign(linkTo('home', {}));
   };
   return (
     <MessagePage title={title}>
       <p>{why.text}</p>
       <p>{advice}</p>
       <div class="choices">
-        {mend && (
+        {button && (
           <button type="button" class="button main" onClick={() => location.reload()}>
-            {mend}
+            {button}
           </button>
         )}
         <button type="button" class="button" onClick={leave}>
@@ -68,34 +69,34 @@ function Ended({ seat, why }: { seat: Seat; why: Complaint }) {
 interface Ending {
   title: string;
   advice: string;
-  mend?: string;
+  button?: string;
 }
 
-const OTHER_ENDING: Ending = { title: 'The link has ended', advice: '', mend: 'Link again' };
+const OTHER_ENDING: Ending = { title: 'The link has ended', advice: '', button: 'Connect again' };
 
 const ENDINGS: Partial<Record<Complaint['reason'], Ending>> = {
   replaced: {
     title: 'Open in another window',
     advice: 'This seat is open in a newer window or tab of this phone.',
-    mend: 'Use it here',
+    button: 'Use it here',
   },
   'seat-lost': {
-    title: 'Another phone sits here now',
+    title: 'Another phone has this seat now',
     advice: 'To come back, ask the other phone of the crew for a new code.',
   },
   'bad-token': {
-    title: 'This job is not known here',
+    title: 'This server does not know the job',
     advice: 'It may have been opened on another server. Open a new job, or ask for a new code.',
   },
   version: {
     title: 'This page is out of date',
     advice: 'Nothing that you sent is lost.',
-    mend: 'Load the page again',
+    button: 'Load the page again',
   },
   'from-the-future': {
-    title: 'The server holds less than this phone has seen',
+    title: 'The server has less than this phone has seen',
     advice:
-      'Its data may have been put back to an older copy. Hold the work and tell the supervisor. Loading the page again goes on from what the server has.',
-    mend: 'Go on from what the server has',
+      'Its data may be an older copy. Stop the work and tell the supervisor. To continue from what the server has, load the page again.',
+    button: 'Continue with the server',
   },
 };

@@ -1,11 +1,11 @@
 import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
-import { type Answer, answersTo, answersToQuestion } from '../instruction/answers.ts';
 import { Face, PausedFace, QueryFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
 import type { Room } from './use-room.ts';
 
-/** What stands on the stage: one thing only, the most urgent. */
+/** What the stage shows: one thing only, the most urgent. */
 export function Stage({ room, compact = false }: { room: Room; compact?: boolean }) {
   const { job, order, now, saved, link } = room;
   if (order.kind === 'unsure') return <UnsureFace instruction={order.instruction} compact={compact} />;
@@ -23,13 +23,13 @@ function missingSeat(presence: Room['link']['presence'], seats: Room['job']['sea
   return !seats.emitter || presence?.emitter === 'empty' ? 'emitter' : undefined;
 }
 
-/** The question that waits for an answer, where it is about words of this seat and has answers to choose from. */
+/** The open question, if it is about words of this seat and has answers to choose from. */
 function queryHere({ job: { query }, link, saved }: Room): Placed<'query'> | undefined {
   const asked = query?.question && link.entries[query.of]?.fact;
   return asked && 'seat' in asked && asked.seat === saved.seat ? query : undefined;
 }
 
-/** The answers that fit what stands on the stage, for the person in this seat. */
+/** The answers to what is on the stage, for the person in this seat. */
 export function stageAnswers(room: Room): Answer[] {
   const { job, order, saved } = room;
   if (job.stopped) return [{ label: 'Start again', words: WORDS.start, main: true }];

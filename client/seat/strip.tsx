@@ -5,7 +5,7 @@ import type { Room } from './use-room.ts';
 
 const LINK_WORDS: Record<Phase, string> = {
   resting: 'No link',
-  connecting: 'Linking',
+  connecting: 'Connecting',
   'catching-up': 'Catching up',
   live: 'Linked',
   ended: 'No link',
@@ -13,7 +13,7 @@ const LINK_WORDS: Record<Phase, string> = {
 
 const PRESENCE_WORDS = { empty: 'not joined', away: 'away', online: 'here' } as const;
 
-/** Top of both seats' screens: the link, the other phone, what still waits to be sent, and the menu. */
+/** The top of both seats' screens: the link, the other phone, what waits to be sent, and the menu. */
 export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
   const { link, saved } = room;
   const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
@@ -38,7 +38,7 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
   );
 }
 
-/** A full disc or an open ring before the word, so that it does not rest on colour. */
+/** A full disc or an open ring before the word, so that colour alone is never needed. */
 const State = ({ good, text }: { good: boolean; text: string }) => (
   <span class={good ? 'state good' : 'state bad'}>
     <svg viewBox="0 0 12 12" width="12" height="12" aria-hidden="true">

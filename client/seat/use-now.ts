@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 
-/** This device's clock, ms, looked at again every `ms`. */
+/** This device's clock, ms, read again every `ms`. */
 export function useNow(ms: number): number {
   const [now, setNow] = useState(() => Date.now());
   useEffect(() => {

@@ -23,10 +23,10 @@ export interface Room {
   order: OrderOnScreen;
   talk: TalkView;
   speaker: SpeakerView;
-  /** Says words, as said of the instruction on the screen. */
+  /** Says words about the instruction on the screen. */
   say(text: string, via: 'typed' | 'button'): void;
   post(letter: Unsigned): void;
-  /** Since when (server clock, ms) these words wait to be sent, said of what is on the screen now. */
+  /** Since when (server clock, ms) these words, about what is on the screen now, wait to be sent. */
   waiting(text: string): number | undefined;
   dismiss(complaint: Link['complaints'][number]): void;
 }
@@ -34,16 +34,16 @@ export interface Room {
 /** A letter before it has its id. */
 export type Unsigned = Letter extends infer L ? (L extends Letter ? Omit<L, 'id'> : never) : never;
 
-/** A press of a button, and the instruction that stood on the screen. */
+/** A press of a button, and the instruction on the screen at that moment. */
 interface Press {
   at: number;
   re: Seq | undefined;
 }
 
-/** The second tap of a gloved double tap comes within this. */
+/** The second tap of a double tap with a glove comes within this time. */
 const DOUBLE_TAP_MS = 350;
 
-/** It falls on the next instruction, but was meant for the one before. */
+/** The second tap falls on the next instruction, but was meant for the one before. */
 const isSecondTap = (last: Press | undefined, press: Press): boolean =>
   last !== undefined && last.re !== press.re && press.at - last.at < DOUBLE_TAP_MS;
 
@@ -58,13 +58,13 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
   const folding = useRef(new JobFold());
   const job = folding.current.upTo(link.entries);
   const now = useNow(REDRAW_MS);
-  const stands = order(link, job, now);
-  const re = onScreen(stands);
+  const shown = order(link, job, now);
+  const re = onScreen(shown);
   const speaking = useRef(false);
   const talk = useTalk(connection, seat, { re, speaking: speaking.current, heard }, keepMicrophoneMs);
   const { phase } = talk.state;
   const microphoneOpen = phase === 'opening' || phase === 'talking' || talk.handsFree === 'hearing';
-  const current = stands.kind === 'current' ? stands.instruction : undefined;
+  const current = shown.kind === 'current' ? shown.instruction : undefined;
   const speaker = useSpeaker(link, current, seat, microphoneOpen);
   speaking.current = speaker.speaking;
   useWakeLock();
@@ -89,13 +89,13 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
     link,
     job,
     now: serverNow(link, now),
-    order: stands,
+    order: shown,
     talk,
     speaker,
     say(text, via) {
       if (via === 'button') {
         const press = { at: Date.now(), re };
-        // Another press of the same button, while the first still waits, means nothing new.
+        // While the first press still waits, another press of the same button means nothing new.
         if (waiting(text) !== undefined || isSecondTap(pressed.current, press)) return;
         pressed.current = press;
       }

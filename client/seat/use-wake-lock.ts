@@ -1,6 +1,6 @@
 import { useEffect } from 'preact/hooks';
 
-/** Keeps the screen lit; the lock is lost whenever the page is hidden, so it is asked for again. */
+/** Keeps the screen on. A hidden page loses the lock, so it is requested again. */
 export function useWakeLock(): void {
   useEffect(() => {
     let lock: WakeLockSentinel | undefined;
@@ -10,7 +10,7 @@ export function useWakeLock(): void {
         (granted) => {
           lock = granted;
         },
-        // A phone short of power refuses: its screen then goes dark as usual.
+        // A phone with a low battery refuses: its screen then goes dark as usual.
         () => undefined,
       );
     };

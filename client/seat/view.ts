@@ -4,7 +4,7 @@ import type { Placed } from '../../src/model/placed.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { type Link, serverNow } from '../link/link.ts';
 
-/** Folds entries as they come, each once. */
+/** Folds entries as they come, each one once. */
 export class JobFold {
   state: JobState = EMPTY;
 
@@ -14,13 +14,13 @@ export class JobFold {
   }
 }
 
-/** What stands on the screen of someone who may be on a ladder. */
+/** What is on the screen of a person who may be on a ladder. */
 export type OrderOnScreen =
-  /** It holds now: to be shown large, and acted on. */
+  /** It is valid now: shown large, to be carried out. */
   | { kind: 'current'; instruction: Placed<'instruction'> }
-  /** It was the last thing asked; whether it still holds is not known. */
+  /** It was the last instruction. Whether it is still valid is not known. */
   | { kind: 'unsure'; instruction: Placed<'instruction'> | undefined }
-  /** Nothing is asked now. */
+  /** There is no instruction now. */
   | { kind: 'none' };
 
 /** An instruction is current only on a live link and before its end, by the server's clock. */
@@ -31,6 +31,6 @@ export function order(link: Link, job: JobState, now: number): OrderOnScreen {
   return { kind: 'current', instruction };
 }
 
-/** What a "done" pressed now would be said of. */
+/** The instruction that "done" would answer now. */
 export const onScreen = (order: OrderOnScreen): Seq | undefined =>
   order.kind === 'none' ? undefined : order.instruction?.seq;

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { toldWords } from '../../src/phrases/buttons.ts';
 import type { Room } from './use-room.ts';
 
-/** Where it is asked who was told: a yes would not say it. The name is typed here, or spoken. */
+/** For the question who was told: a yes is not enough. The name is typed here, or spoken. */
 export function ToldBox({ room }: { room: Room }) {
   const [who, setWho] = useState('');
   const action = room.order.kind === 'current' ? room.order.instruction.advice.action : undefined;

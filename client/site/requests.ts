@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { Log } from '../../src/model/entry.ts';
 import type { JobId, MessageId } from '../../src/model/ids.ts';
-import { JobOpened, JobRecord } from '../../src/protocol/jobs.ts';
+import { JobOpened } from '../../src/protocol/jobs.ts';
 import {
   type BeginVisit,
   type CloseIssue,
@@ -13,11 +13,12 @@ import {
   SiteFindings,
   SiteOpened,
 } from '../../src/protocol/site.ts';
+import { readLog } from '../browser/logs.ts';
 import { ask, request } from '../browser/requests.ts';
 
-/** What is asked of a site's server. Each of these throws an `ApiError` in words for who asked. */
+/** The requests about a site. Each throws an `ApiError`, in words for the person who asked. */
 
-/** What is written carries an id of its own, so that the same sent twice counts once. */
+/** Each command has its own id: sent twice, it counts once. */
 export type Written<T extends z.ZodType> = Omit<z.input<T>, 'id'>;
 
 export const openSite = (site: z.input<typeof OpenSite>): Promise<SiteOpened> =>
@@ -34,7 +35,7 @@ export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', 
 export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);
 export const closeIssue = write<typeof CloseIssue, Logged>('/api/site/close-issue', Logged);
 
-/** The board as text: most looks at it find that nothing has changed. `job`: the pair of this visit alone. */
+/** The board as text: mostly it has not changed since the last time. `job`: only the pair of this visit. */
 export const siteText = async (token: string, job?: JobId): Promise<string> =>
   (await ask(`/api/site${ofVisit(job)}`, { token })).text();
 
@@ -43,10 +44,6 @@ export const siteFindings = (token: string, job?: JobId): Promise<SiteFindings> 
 
 const ofVisit = (job: JobId | undefined): string => (job ? `?job=${encodeURIComponent(job)}` : '');
 
-/** The log of one visit, as text and as read: a field this page does not know is covered by the hash. */
-export async function visitLog(token: string, job: JobId): Promise<{ text: string; log: Log }> {
-  const text = await (await ask(`/api/site/record${ofVisit(job)}`, { token })).text();
-  const raw: unknown = JSON.parse(text);
-  JobRecord.parse(raw);
-  return { text, log: raw as Log };
-}
+/** The log of one visit, as text and as read. */
+export const visitLog = (token: string, job: JobId): Promise<{ text: string; log: Log }> =>
+  readLog(`/api/site/record${ofVisit(job)}`, token);

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import type { PairStatus } from '../../src/model/pair-status.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 
-/** Each status has a shape of its own beside its word, so that none rests on colour. */
+/** Each status has its own shape and word: colour alone is never needed. */
 const SHAPES: Record<PairStatus, ComponentChildren> = {
   'not-started': <circle class="hollow" cx="20" cy="20" r="15" stroke-dasharray="7 5" />,
   aligning: (
@@ -23,7 +23,7 @@ export const StatusShape = ({ status }: { status: PairStatus }) => (
   </svg>
 );
 
-/** Without a status: the record is still being read. */
+/** Without a status: the record is not read yet. */
 export const StatusSign = ({ status }: { status: PairStatus | undefined }) =>
   status ? (
     <span class={`status-sign is-${status}`}>
@@ -31,5 +31,5 @@ export const StatusSign = ({ status }: { status: PairStatus | undefined }) =>
       {STATUS_WORDS[status]}
     </span>
   ) : (
-    <span class="status-sign">Being read</span>
+    <span class="status-sign">Not read yet</span>
   );

@@ -1,16 +1,12 @@
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
+import type { Read } from '../ui/not-yet.tsx';
 
-export interface Polled<T> {
-  value: T | undefined;
-  /** When it was last known to be so, this device's clock, ms. */
+export interface Polled<T> extends Read<T> {
+  /** When it was last read, this device's clock, ms. */
   at: number | undefined;
-  /** Why it could not be looked at the last time, in words. */
-  trouble: string | undefined;
-  /** Looks at once. */
-  look: () => void;
 }
 
-/** Looks every `ms` while the page is in view; an answer that comes after a later look is left aside. */
+/** Reads again every `ms` while the page is in view. An answer to an older request than the last is left out. */
 export function usePolled<T>(ask: () => Promise<T>, ms: number): Polled<T> {
   const [state, setState] = useState<Omit<Polled<T>, 'look'>>({
     value: undefined,

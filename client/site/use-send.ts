@@ -1,17 +1,18 @@
 import { nanoid } from 'nanoid';
 import { useRef, useState } from 'preact/hooks';
 import type { MessageId } from '../../src/model/ids.ts';
+import { requestFailedText } from '../../src/phrases/requests.ts';
 import { ApiError } from '../browser/requests.ts';
 
 export interface Sending {
   busy: boolean;
-  /** Why the last try was not taken, in words. */
+  /** Why the last try failed, in words. */
   failure: string | undefined;
-  /** Tries once; true where it was taken. */
+  /** Tries once. True: the server accepted it. */
   send<T>(body: T, call: (id: MessageId, body: T) => Promise<unknown>): Promise<boolean>;
 }
 
-/** Sends a form. The same content sent again, after the answer was lost, goes under the same id and counts once. */
+/** Sends a form. When the answer was lost, the same content is sent again under the same id, and counts once. */
 export function useSend(): Sending {
   const [busy, setBusy] = useState(false);
   const [failure, setFailure] = useState<string>();
@@ -26,11 +27,11 @@ export function useSend(): Sending {
       setFailure(undefined);
       try {
         await call(last.current.id, body);
-        // Taken: the same again would be meant as a second one.
+        // Accepted: if the same is sent again, it is meant as a second one.
         last.current = { content: '', id: '' };
         return true;
       } catch (error) {
-        setFailure(error instanceof ApiError ? error.message : `It was not taken: ${error}`);
+        setFailure(error instanceof ApiError ? error.message : requestFailedText(error));
         return false;
       } finally {
         setBusy(false);

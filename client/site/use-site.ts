@@ -1,5 +1,6 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { JobId } from '../../src/model/ids.ts';
+import { unreadableText } from '../../src/phrases/requests.ts';
 import { SiteView } from '../../src/protocol/site.ts';
 import { ApiError } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -9,10 +10,7 @@ import { type Polled, usePolled } from './use-polled.ts';
 
 const LOOK_EVERY_MS = 3_000;
 
-/**
- * The site as its server tells it, looked at every few seconds. A site once seen is kept on this device. `job`:
- * with the pair of this visit alone.
- */
+/** The site, read again every few seconds. This device then remembers it. `job`: with only the pair of this visit. */
 export function useSite(token: string, job?: JobId): Polled<SiteView> {
   const look = useMemo(() => siteReader(token, job), [token, job]);
   const polled = usePolled(look, LOOK_EVERY_MS);
@@ -25,7 +23,7 @@ export function useSite(token: string, job?: JobId): Polled<SiteView> {
   return polled;
 }
 
-/** Hands out the same view, and the same rows in a new view, for as long as they tell the same. */
+/** Gives the same view, and the same rows in a new view, as long as nothing in them has changed. */
 function siteReader(token: string, job: JobId | undefined): () => Promise<SiteView> {
   let text: string | undefined;
   let view: SiteView | undefined;
@@ -42,11 +40,11 @@ function readView(text: string): SiteView {
   try {
     return SiteView.parse(JSON.parse(text));
   } catch {
-    throw new ApiError('This page cannot read what the server sends. Load the page again.');
+    throw new ApiError(unreadableText());
   }
 }
 
-/** A row that tells the same as before is the same row: the board then draws only what is new. */
+/** A row with the same content as before is the same object: the board then draws only what is new. */
 export function withRowsKept(view: SiteView, before: SiteView | undefined): SiteView {
   if (!before) return view;
   const known = new Map(before.pairs.map((row) => [row.plan.id, row]));

@@ -1,6 +1,6 @@
 import type { Action } from '../../src/model/advice.ts';
 
-/** The four signals before words. They differ by rhythm and timbre, not by pitch alone. */
+/** The four signals before words. They differ in rhythm and timbre, not only in pitch. */
 export type Cue = 'act' | 'hold' | 'stop' | 'ok';
 
 /** One sound of a cue: a tone of some timbre, or a burst of noise. Times in ms, pitch in Hz. */
@@ -13,7 +13,7 @@ export interface Beep {
 
 export interface CueSound {
   beeps: readonly Beep[];
-  /** Milliseconds of buzzing and pause in turn, as `navigator.vibrate` takes them. */
+  /** Milliseconds of vibration and pause in turn, as for `navigator.vibrate`. */
   buzz: readonly number[];
 }
 
@@ -40,7 +40,7 @@ export const CUES: Readonly<Record<Cue, CueSound>> = {
   },
 };
 
-/** How long a cue is to be heard, ms. */
+/** How long a cue lasts, ms. */
 export const cueLength = (cue: Cue): number =>
   Math.max(...CUES[cue].beeps.map(({ at, for: length }) => at + length));
 

@@ -7,7 +7,7 @@ import type { Link } from '../link/link.ts';
 import { cueFor } from './cues.ts';
 import type { SpeakerEvent } from './speaker.ts';
 
-/** A read-back or a question is worth saying only while its occasion lasts. */
+/** A read-back or a question is spoken only while it is fresh. */
 const FRESH_MS = 10_000;
 
 export interface ScriptClock {
@@ -17,7 +17,7 @@ export interface ScriptClock {
   offset: number;
 }
 
-/** What one entry that has just come, on a live link, gives the phone of `seat` to say. Both hear the same words. */
+/** What the phone of `seat` says about an entry that has just come on a live link. Both phones say the same words. */
 export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEvent[] {
   const { fact, seq } = entry;
   const until = clock.now + FRESH_MS;
@@ -32,7 +32,7 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
       return [{ on: 'say', utterance: { seq, kind: fact.type, text: spoken(fact.text), until } }];
     case 'withdrawn':
       return [{ on: 'withdraw', seq: fact.instruction }];
-    // The words to these two come as a read-back of their own.
+    // A separate read-back gives the words for these two.
     case 'stopped':
       return [{ on: 'forget' }, { on: 'cue', cue: 'stop' }];
     case 'pause':
@@ -42,10 +42,10 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
   }
 }
 
-/** The cautions are read and agreed to on a page of their own; said again they would hold up the first step. */
+/** The cautions are read and accepted on their own page. Spoken again, they would delay the first step. */
 export const isCautions = (fact: FactOf<'notice'>): boolean => fact.code === 'cautions';
 
-/** After a gap nothing old is said; the instruction that holds now is, unless this phone said it before the gap. */
+/** After a gap nothing old is spoken, only the current instruction, if this phone did not speak it before the gap. */
 function lineOnReturn(
   current: Placed<'instruction'> | undefined,
   saidUpTo: Seq | -1,

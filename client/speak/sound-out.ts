@@ -2,13 +2,13 @@ const FROZEN_MS = 1_000;
 
 /** Where the page's own sounds go. */
 export interface SoundOut {
-  /** Has to be called within a tap once. */
+  /** Must be called once during a tap. */
   unlock(): void;
   /** Undefined before the first tap. */
   context(): AudioContext | undefined;
 }
 
-/** After a call or a locked screen the audio clock can stand still though it says it runs: then it is built again. */
+/** After a call or a locked screen the audio clock may stop, and still say that it runs. Then it is made again. */
 export function soundOut(): SoundOut {
   let context: AudioContext | undefined;
   let seen = { audio: -1, wall: 0 };

@@ -2,8 +2,8 @@ import type { Seq } from '../../src/model/ids.ts';
 import { type Cue, cueLength } from './cues.ts';
 
 /**
- * What this phone says, and when: a plain record and one pure step. Never two things at once; the newest
- * instruction takes the place of an older one, said or half said; nothing is said into the open microphone.
+ * What this phone says, and when: a plain record and one pure step. It never says two things at once. The newest
+ * instruction replaces an older one, even in the middle of it. It says nothing while the microphone is open.
  */
 
 /** The phone's own voice, or one that the server makes for phones that have none. */
@@ -15,31 +15,31 @@ export interface Utterance {
   kind: 'instruction' | 'readback' | 'query' | 'notice';
   /** What is said, in words. */
   text: string;
-  /** The sound and touch before it, where it asks something of this seat. */
+  /** The signal before it, if this seat has to do something. */
   cue?: Cue;
-  /** Not to be begun after this (this phone's clock, ms). */
+  /** It is not begun after this time (this phone's clock, ms). */
   until: number;
-  /** How often the voice was asked for it in vain. */
+  /** How often the voice failed to say it. */
   failures?: number;
 }
 
 export interface Speaker {
   readonly waiting: readonly Utterance[];
-  /** The voice that is asked now: the phone's own, until it stays silent. */
+  /** The voice in use: the phone's own, until it stays silent. */
   readonly by: By;
-  /** In the voice now: asked for, or already to be heard. */
+  /** Given to the voice: requested, or already heard. */
   readonly saying?: Utterance & { startBy: number; endBy: number; begun: boolean };
-  /** A cue is to be heard until then; 0 once it is over. This phone's clock, ms. */
+  /** A cue lasts until then; 0: it is over. This phone's clock, ms. */
   readonly soundingUntil: number;
-  /** After a cut the voice needs a moment, or it swallows what comes next. */
+  /** After a cut the voice needs a moment, or it skips the next words. */
   readonly restUntil: number;
   readonly microphoneOpen: boolean;
   readonly muted: boolean;
-  /** The first touch has let this page speak. */
+  /** The first touch has allowed this page to speak. */
   readonly unlocked: boolean;
-  /** Both voices were asked and stayed silent: the screen has to be read. */
+  /** Both voices stayed silent: people have to read the screen. */
   readonly silent: boolean;
-  /** The last instruction that was said to its end. */
+  /** The last instruction that was spoken to its end. */
   readonly said: Seq | -1;
 }
 
@@ -47,9 +47,9 @@ export type SpeakerEvent =
   | { on: 'say'; utterance: Utterance }
   /** A signal without words. */
   | { on: 'cue'; cue: Cue }
-  /** The instruction of this entry no longer holds. */
+  /** The instruction of this entry is no longer valid. */
   | { on: 'withdraw'; seq: Seq }
-  /** The link is gone: what waits may be out of date when it returns. */
+  /** The link is lost: what waits may be out of date when it is back. */
   | { on: 'forget' }
   | { on: 'microphone'; open: boolean }
   | { on: 'mute'; muted: boolean }
@@ -62,11 +62,13 @@ export type SpeakerEvent =
 
 export type SpeakerEffect = { do: 'speak'; text: string; by: By } | { do: 'cut' } | { do: 'cue'; cue: Cue };
 
-/** A voice that has not begun by then was swallowed. */
+/** If the voice has not begun by then, it skipped the words. */
 export const START_WITHIN_MS = 2_000;
-/** The server has to make the sound and send it. */
+/** The server must make the sound and send it. */
 export const SERVER_START_WITHIN_MS = 6_000;
-/** Slow voices take about this long a letter; a voice that never reports its end is taken for done then. */
+/**
+ * A slow voice needs about this long for one letter. If a voice never reports its end, it counts as finished then.
+ */
 export const LONGEST_MS_A_LETTER = 150;
 export const REST_AFTER_CUT_MS = 200;
 const TRIES: Readonly<Record<By, number>> = { phone: 2, server: 1 };
@@ -88,7 +90,7 @@ export interface Spoken {
   effects: SpeakerEffect[];
 }
 
-/** Something of this phone's own is to be heard: not to be taken for the crew. */
+/** This phone itself makes a sound: it must not count as the crew's voice. */
 export const isHeard = ({ saying, soundingUntil }: Speaker): boolean =>
   saying?.begun === true || soundingUntil > 0;
 
@@ -132,7 +134,10 @@ function answer(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
 
 const still = (speaker: Speaker): Spoken => ({ speaker, effects: [] });
 
-/** The newest of a kind takes the place of one that waits, but for notices, which all matter; an instruction also cuts the one being said. */
+/**
+ * The newest replaces a waiting one of the same kind. Notices are all kept. An instruction also cuts one that is
+ * being spoken.
+ */
 function say(speaker: Speaker, utterance: Utterance, now: number): Spoken {
   const waiting = [...speaker.waiting.filter((u) => !supersedes(utterance, u)), utterance];
   const cue = utterance.cue ? signal(speaker, utterance.cue) : [];
@@ -148,7 +153,7 @@ function drop(speaker: Speaker, gone: (u: Utterance) => boolean, now: number): S
   return speaker.saying && gone(speaker.saying) ? cut(kept, now) : still(kept);
 }
 
-/** Falls silent for the person; what was being said waits until the microphone is closed. */
+/** Stops for the person. What it was saying waits until the microphone is closed. */
 function listen(speaker: Speaker, now: number): Spoken {
   const open = { ...speaker, microphoneOpen: true };
   if (!speaker.saying) return still(open);
@@ -183,7 +188,7 @@ function fail(speaker: Speaker, saying: Utterance, now: number): Spoken {
   return cut({ ...speaker, by: 'phone', silent: true }, now);
 }
 
-/** Begins the next thing, oldest entry first, if the voice is free and allowed. */
+/** Begins the next one, oldest entry first, if the voice is free and allowed. */
 function next(speaker: Speaker, now: number): Spoken {
   const waiting = speaker.waiting.filter((u) => u.until > now);
   const idle = { ...speaker, waiting };

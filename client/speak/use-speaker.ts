@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { isSame } from '../../src/formats/same.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import { VOICE_TEST } from '../../src/phrases/talk.ts';
 import type { Link } from '../link/link.ts';
 import { linesSince, NOTHING_FOLLOWED } from './script.ts';
 import { serverVoice } from './server-voice.ts';
@@ -20,19 +21,19 @@ import {
 export interface SpeakerView {
   settings: VoiceSettings;
   change(settings: VoiceSettings): void;
-  /** False until a first touch has let the page make sound. */
+  /** False until a first touch has allowed the page to make sound. */
   unlocked: boolean;
-  /** No voice spoke when it was asked: the person has to read. */
+  /** No voice worked: the person has to read. */
   silent: boolean;
-  /** Something is to be heard now. */
+  /** A sound of this phone is playing now. */
   speaking: boolean;
-  /** Says something again that stands on the screen. */
+  /** Says a sentence, to try the voice. */
   test(): void;
 }
 
 const TICK_MS = 100;
 
-/** Speaks what comes over a live link; `current`: the instruction that holds now. */
+/** Speaks what comes over a live link. `current`: the instruction that is valid now. */
 export function useSpeaker(
   link: Link,
   current: Placed<'instruction'> | undefined,
@@ -53,7 +54,7 @@ export function useSpeaker(
   useEffect(() => {
     const timer = setInterval(() => run.feed({ on: 'tick' }), TICK_MS);
     const unlock = () => run.unlock();
-    // iOS takes the end of a touch for a permission, not its beginning.
+    // On iOS the end of a touch gives the permission, not its beginning.
     const touches = ['pointerup', 'keydown', 'click'];
     for (const touch of touches) addEventListener(touch, unlock, true);
     return () => {
@@ -121,7 +122,7 @@ class Runner {
     return Object.values(this.#voices);
   }
 
-  /** Takes up what has come since, leaving history out. */
+  /** Speaks what is new, without the history. */
   follow(link: Link, current: Placed<'instruction'> | undefined, seat: Seat): void {
     const saidUpTo = this.#speaker.said;
     const { followed, events } = linesSince(this.#followed, link, { current, saidUpTo }, seat, Date.now());
@@ -141,7 +142,7 @@ class Runner {
       utterance: {
         seq: this.#followed.upTo,
         kind: 'notice',
-        text: 'This is how I speak.',
+        text: VOICE_TEST,
         until: Date.now() + 5_000,
       },
     });

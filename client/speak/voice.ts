@@ -4,7 +4,7 @@ import type { SoundOut } from './sound-out.ts';
 
 export interface VoiceSettings {
   muted: boolean;
-  /** 1 is the voice's own pace. */
+  /** 1 is the normal speed of the voice. */
   rate: number;
   /** 0 to 1. */
   volume: number;
@@ -36,18 +36,18 @@ export interface VoiceCalls {
 
 /** A voice, the phone's own or another. */
 export interface Voice {
-  /** Has to be called within a tap once, or iOS keeps the page silent. */
+  /** Must be called once during a tap, or iOS keeps the page silent. */
   unlock(): void;
   speak(text: string, settings: VoiceSettings, on: VoiceCalls): void;
   cut(): void;
 }
 
-/** Whether this browser says it can speak; some that do stay silent all the same. */
+/** Whether this browser says that it can speak. Some say so and stay silent. */
 export const hasVoice = (): boolean => globalThis.speechSynthesis !== undefined;
 
 export function phoneVoice(): Voice {
   const synthesis: SpeechSynthesis | undefined = globalThis.speechSynthesis;
-  /** Held, for some browsers forget to report the end of an utterance nobody holds. */
+  /** Held here, because some browsers do not report the end of an utterance that nothing holds. */
   let current: SpeechSynthesisUtterance | undefined;
 
   return {
@@ -80,7 +80,7 @@ export function phoneVoice(): Voice {
   };
 }
 
-/** A voice of the phone itself first: one from the network falls silent in a hall without any. */
+/** A voice of the phone itself comes first: one from the network is silent in a hall without a network. */
 function englishVoice(voices: readonly SpeechSynthesisVoice[]): SpeechSynthesisVoice | undefined {
   const english = voices.filter((v) => v.lang.toLowerCase().startsWith('en'));
   return (
@@ -88,7 +88,7 @@ function englishVoice(voices: readonly SpeechSynthesisVoice[]): SpeechSynthesisV
   );
 }
 
-/** The sound and the touch before words; the touch comes on a muted phone too. */
+/** The sound and the vibration before words. A muted phone vibrates too. */
 export function signal(cue: Cue, { volume, muted }: VoiceSettings, out: SoundOut): void {
   const { beeps, buzz } = CUES[cue];
   navigator.vibrate?.([...buzz]);

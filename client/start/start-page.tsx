@@ -1,5 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { meterText } from '../../src/phrases/profiles.ts';
 import { ApiError, deviceName, openJob } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
@@ -7,10 +8,12 @@ import { MeterForm } from '../profiles/meter-form.tsx';
 import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from '../profiles/profile-draft.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
+import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
-import { Masthead } from '../ui/masthead.tsx';
+import { showFirstError } from '../ui/first-error.ts';
+import { Page } from '../ui/page.tsx';
 
-/** At the panel: names the job and opens it. `onOpened` is called once the seat is kept on this phone. */
+/** At the panel: names the job and opens it. `onOpened` is called when this phone keeps its seat. */
 export function StartPage({ onOpened }: { onOpened: () => void }) {
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [chosen, setChosen] = useState('0');
@@ -24,7 +27,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
   const put = (patch: Partial<Draft>) => {
     const next = { ...draft, ...patch };
     setDraft(next);
-    // Once something was wrong, each mended field is seen to be right at once.
+    // After a first try with errors, each field shows at once whether it is right now.
     if (Object.keys(errors).length > 0) setErrors(errorsOf(next));
   };
 
@@ -41,7 +44,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     setErrors(errorsOf(draft));
     setFailure(undefined);
     if (parsed.kind === 'wrong') {
-      setTimeout(() => showFirstError(form.current));
+      showFirstError(form.current);
       return;
     }
     setBusy(true);
@@ -61,10 +64,9 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
   const wrongInAdjusters = Object.keys(errors).some((path) => path.startsWith('adjusters.'));
 
   return (
-    <main class="page">
-      <Masthead />
+    <Page>
       <form class="card start" ref={form} onSubmit={submit} noValidate>
-        <h1>What is to be aligned?</h1>
+        <h1>What will you align?</h1>
         <Field
           label="Site"
           value={draft.site}
@@ -94,7 +96,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
           label="Meter"
           value={chosen}
           options={meters.map((meter, i) => ({ value: String(i), label: meter.name }))}
-          hint={summary(draft)}
+          hint={meterText(draft.meter)}
           onInput={choose}
         />
         <MeterForm
@@ -109,19 +111,13 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
           open={wrongInAdjusters}
           onInput={(adjusters) => put({ adjusters })}
         />
-        {left && (
-          <p class="hint">Opening a new job takes this phone out of {left.title ?? 'the job it is in'}.</p>
-        )}
-        {failure && (
-          <p class="failure" role="alert">
-            {failure}
-          </p>
-        )}
+        {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
+        <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}
         </button>
       </form>
-    </main>
+    </Page>
   );
 }
 
@@ -129,12 +125,3 @@ const errorsOf = (draft: Draft): Errors => {
   const parsed = parseDraft(draft);
   return parsed.kind === 'wrong' ? parsed.errors : {};
 };
-
-const summary = ({ meter: m }: Draft): string =>
-  `Shows ${m.min} to ${m.max} ${m.unit}; accepted from ${m.bandLow} to ${m.bandHigh}. The maker's figures come first.`;
-
-function showFirstError(form: HTMLFormElement | null): void {
-  const field = form?.querySelector<HTMLElement>('.wrong input, .wrong select');
-  field?.scrollIntoView({ block: 'center' });
-  field?.focus();
-}

@@ -1,13 +1,13 @@
 import { useEffect, useState } from 'preact/hooks';
 
-/** False at first, true once what was drawn first is on the screen. */
+/** False at first. True after the first drawing is on the screen. */
 export function useAfterPaint(): boolean {
   const [painted, setPainted] = useState(false);
   useEffect(() => setPainted(true), []);
   return painted;
 }
 
-/** So many of `total` as to fill a screen at first, and then more and more of them until all are drawn. */
+/** How many of `total` to draw: first one screenful, then more and more, until all are drawn. */
 export function useMoreAndMore(total: number, screenful: number): number {
   const [many, setMany] = useState(screenful);
   useEffect(() => {

@@ -5,7 +5,7 @@ export function download(blob: Blob, name: string): void {
   link.href = url;
   link.download = name;
   link.click();
-  // The browser has taken its own hold of the blob by the next task.
+  // By the next task the browser holds the blob itself.
   setTimeout(() => URL.revokeObjectURL(url));
 }
 

@@ -7,14 +7,14 @@ export interface FieldProps {
   onInput: (value: string) => void;
   hint?: string | undefined;
   error?: string | undefined;
-  /** What stands behind the number: "metres", "seconds". */
+  /** Shown after the number: "metres", "seconds". */
   unit?: string | undefined;
   inputMode?: 'text' | 'decimal' | 'numeric';
   placeholder?: string;
   maxLength?: number;
 }
 
-/** A labelled box with its hint, and its error beside it. */
+/** A box with a label, and a hint or an error. */
 export function Field(props: FieldProps) {
   const id = useId();
   const { label, value, onInput, hint, error, unit, inputMode = 'text', placeholder, maxLength } = props;

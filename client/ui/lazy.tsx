@@ -2,7 +2,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { MessagePage } from './message-page.tsx';
 
-/** A page whose code is fetched when it is first to be shown, at once and not only after that was drawn. */
+/** A page whose code is fetched when it is first opened: at once, without waiting for a drawing. */
 export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
   let loaded: ComponentType<P> | undefined;
   let loading: Promise<ComponentType<P>> | undefined;
@@ -30,13 +30,13 @@ export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): C
 
 const NotLoaded = ({ again }: { again: () => void }) => (
   <MessagePage title="This page did not load">
-    <p>The link to the server failed, or the server was renewed. Nothing you entered is lost.</p>
+    <p>The link to the server failed, or the server has a new version. Nothing you entered is lost.</p>
     <div class="choices">
       <button type="button" class="button main" onClick={again}>
         Try again
       </button>
       <button type="button" class="button" onClick={() => location.reload()}>
-        Load the whole page again
+        Load the page again
       </button>
     </div>
   </MessagePage>

@@ -1,4 +1,4 @@
-/** Our mark: a leaning ladder whose rungs all lie on one line of light. */
+/** Our mark: a leaning ladder, with all its rungs on one line of light. */
 export const Mark = ({ size }: { size: number }) => (
   <svg class="mark" width={size} height={size} viewBox="0 0 48 48" aria-hidden="true">
     <g transform="rotate(35 24 24)">

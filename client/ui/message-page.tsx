@@ -1,20 +1,17 @@
 import type { ComponentChildren } from 'preact';
-import { Masthead } from './masthead.tsx';
+import { Page } from './page.tsx';
 
 /** A page that says one thing and what to do about it. */
-export function MessagePage({ title, children }: { title: string; children: ComponentChildren }) {
-  return (
-    <main class="page">
-      <Masthead />
-      <section class="card">
-        <h1>{title}</h1>
-        {children}
-        <p>
-          <a class="button" href="/">
-            To the start
-          </a>
-        </p>
-      </section>
-    </main>
-  );
-}
+export const MessagePage = ({ title, children }: { title: string; children: ComponentChildren }) => (
+  <Page>
+    <section class="card">
+      <h1>{title}</h1>
+      {children}
+      <p>
+        <a class="button" href="/">
+          To the start
+        </a>
+      </p>
+    </section>
+  </Page>
+);

@@ -1,8 +1,12 @@
 import { useRef, useState } from 'preact/hooks';
 import './share-link.css';
 
-/** An address that can be sent on, copied, or, where the browser allows neither, selected. */
-export function ShareLink({ label, url }: { label: string; url: string }) {
+/**
+ * A link that can be sent on or copied; where the browser allows neither, it is selected. `to`: as `linkTo` gives
+ * it.
+ */
+export function ShareLink({ label, to }: { label: string; to: string }) {
+  const url = new URL(to, location.origin).href;
   const [done, setDone] = useState(false);
   const box = useRef<HTMLInputElement>(null);
   const share = async () => {
@@ -11,7 +15,7 @@ export function ShareLink({ label, url }: { label: string; url: string }) {
       else await navigator.clipboard.writeText(url);
       setDone(true);
     } catch {
-      // Put away by the person, or not allowed here: the address is selected for copying by hand.
+      // The person closed the dialog, or the browser refused: select the link, to be copied by hand.
       box.current?.select();
     }
   };

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import './sheet.css';
 
-/** A panel over the screen; the browser keeps the focus in it and closes it on Escape. */
+/** A box over the screen. The browser keeps the focus inside and closes it on Escape. */
 export function Sheet({
   title,
   onClose,

@@ -15,7 +15,7 @@ type Props = {
   onClosed: () => void;
 } & Picks;
 
-/** What failed and must be settled before signing: by a test that passes, or by somebody's word. */
+/** What failed and must be closed before signing: by a test that passes, or in words. */
 export function Issues({ issues, ...rest }: Props) {
   if (issues.length === 0) return null;
   return (
@@ -63,7 +63,7 @@ function Answer({ token, job, issue, onClosed }: Omit<Props, 'issues' | 'desk'> 
       <Field
         label="How it was settled"
         value={how}
-        hint="A test that passes closes it by itself. Words close it too, and the finding stays in the record."
+        hint="A test that passes closes it. Words close it too, but the finding stays in the record."
         error={failure}
         maxLength={500}
         onInput={setHow}

@@ -2,7 +2,7 @@ import { provingBlock } from '../../src/report/proving.ts';
 import type { Progress } from '../../src/visit/progress.ts';
 import type { Visit } from '../../src/visit/visit.ts';
 
-/** Every go at a proving test with its times, as the report has them. */
+/** Every attempt at a proving test with its times, as in the report. */
 export function Tests({ visit, progress }: { visit: Visit; progress: Progress }) {
   const block = provingBlock(visit.commission, progress);
   if (block.kind !== 'table') return null;

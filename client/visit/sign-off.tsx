@@ -10,6 +10,7 @@ import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { signRecord } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
+import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
 import { DrawnSignature, SignaturePad } from './signature-pad.tsx';
 import { drawnSignature, type Strokes } from './strokes.ts';
@@ -22,7 +23,7 @@ type Props = {
   onAnswered: () => void;
 } & Picks;
 
-/** The signature that stands, and whether the record is still what was signed; or the form to sign it. */
+/** The valid signature, and whether the record has changed since; or the form to sign it. */
 export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props) {
   const { missing, state } = record;
   const { signed, changedBy, issues } = state;
@@ -35,7 +36,7 @@ export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props)
           {changedBy !== undefined && (
             <p role="alert">
               <strong>Changed since it was signed</strong>, by{' '}
-              <EntryLinks seqs={[changedBy]} onPick={onPick} />. What was signed is the record up to entry{' '}
+              <EntryLinks seqs={[changedBy]} onPick={onPick} />. The signature is for the record up to entry{' '}
               {signed.head.count - 1}.
             </p>
           )}
@@ -47,7 +48,7 @@ export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props)
           <Signed signature={signed.signature} />
           <p class="note">
             {signed.findings.length === 0
-              ? 'No findings stood when it was signed.'
+              ? 'There were no findings when it was signed.'
               : `Findings shown when it was signed: ${signed.findings.map(findingName).join(', ')}.`}
           </p>
         </div>
@@ -64,7 +65,7 @@ export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props)
         </>
       )}
       {!settled && missing.length === 0 && !desk && (
-        <p>It can be signed, at the desk. This link only reads.</p>
+        <p>It can be signed at the desk. This link is read only.</p>
       )}
       {!settled && missing.length === 0 && desk && (
         <SignForm token={token} log={log} onAnswered={onAnswered} />
@@ -82,7 +83,7 @@ const Signed = ({ signature }: { signature: Signature }) =>
 
 const SIGNER_KEY = 'signer';
 
-/** Who signed last on this device, so that the fiftieth pair needs no typing. */
+/** The last person who signed on this device, so that nobody types it again for every pair. */
 function lastSigner(): { name: string; role: string } {
   const kept = browserStorage.read(SIGNER_KEY) as { name?: unknown; role?: unknown } | undefined;
   const text = (value: unknown): string => (typeof value === 'string' ? value : '');
@@ -103,20 +104,20 @@ function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswe
     const signature = drawing
       ? drawnSignature(strokes)
       : typed.trim() && ({ kind: 'typed', text: typed.trim() } as const);
-    if (!name.trim() || !role.trim()) return setWrong('Give name and role.');
+    if (!name.trim() || !role.trim()) return setWrong('Enter name and role.');
     if (!signature) return setWrong(drawing ? 'Sign in the box.' : 'Type the signature.');
     setWrong(undefined);
     const body = { job, name: name.trim(), role: role.trim(), signature, head };
     const taken = await send(body, (id, signing) => signRecord(token, id, signing));
     if (taken) browserStorage.write(SIGNER_KEY, { name: body.name, role: body.role });
-    // Refused, the record may have grown: what is new has to be seen before it is signed again.
+    // After a refusal the record may have grown: the person must see what is new before signing again.
     onAnswered();
   };
   return (
     <form class="sign-form" onSubmit={submit}>
       <p>
-        You sign the {log.head.count} entries of this record, as they are shown on this page, with the
-        findings above. Anything reported later shows as a change.
+        You sign the {log.head.count} entries of this record as shown on this page, with the findings above.
+        Later reports show as a change.
       </p>
       <Field label="Name" value={name} maxLength={80} onInput={(next) => setWho({ name: next, role })} />
       <Field
@@ -139,11 +140,7 @@ function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswe
       ) : (
         <Field label="Signature, typed" value={typed} maxLength={80} onInput={setTyped} />
       )}
-      {(wrong ?? failure) && (
-        <p class="failure" role="alert">
-          {wrong ?? failure}
-        </p>
-      )}
+      <Failure text={wrong ?? failure} />
       <button type="submit" class="button main" disabled={busy}>
         {busy ? 'Signing' : 'Sign the record'}
       </button>

@@ -1,10 +1,10 @@
 import { useRef, useState } from 'preact/hooks';
 import { BOX, inBox, type Point, type Strokes, strokesPath } from './strokes.ts';
 
-/** A box to sign in with finger, pen or mouse. What is drawn is kept as strokes, not as a picture. */
+/** A box to sign in with finger, pen or mouse. The signature is kept as strokes, not as a picture. */
 export function SignaturePad({ strokes, onDraw }: { strokes: Strokes; onDraw: (strokes: Strokes) => void }) {
   const [stroke, setStroke] = useState<Point[]>([]);
-  // Several moves can come between two drawings of the page.
+  // Several movements can come between two drawings of the page.
   const points = useRef<Point[]>([]);
   const drawing = useRef(false);
   const add = (event: PointerEvent) => {
@@ -48,7 +48,7 @@ export function SignaturePad({ strokes, onDraw }: { strokes: Strokes; onDraw: (s
   );
 }
 
-/** A signature that was drawn, as it stands in the log. */
+/** A drawn signature, as it is in the log. */
 export const DrawnSignature = ({ strokes }: { strokes: readonly (readonly Point[])[] }) => (
   <svg class="signature" viewBox={`0 0 ${BOX.width} ${BOX.height}`} role="img" aria-label="Drawn signature">
     <path class="sign-ink" d={strokesPath(strokes)} />

@@ -1,15 +1,15 @@
 import { Signature } from '../../src/model/facts.ts';
 
-/** The box a drawn signature is kept in. */
+/** The size of the box for a drawn signature. */
 export const BOX = { width: 1000, height: 400 } as const;
 
 export type Point = [number, number];
 export type Strokes = Point[][];
 
-/** Farther than this from its line, a point says something, in units of the box. */
+/** A point is kept if it is farther than this from the line, in units of the box. */
 const TOLERANCE = 2;
 
-/** A stroke with every point left out that a straight line tells as well (Ramer, Douglas and Peucker). */
+/** A stroke without the points that a straight line can replace (Ramer, Douglas and Peucker). */
 export function simplified(points: readonly Point[]): Point[] {
   const [first, last] = [points[0], points.at(-1)];
   if (!first || !last || points.length < 3) return [...points];
@@ -19,20 +19,20 @@ export function simplified(points: readonly Point[]): Point[] {
   return [...simplified(points.slice(0, farthest + 1)).slice(0, -1), ...simplified(points.slice(farthest))];
 }
 
-/** From a point to the line between two others; to the first where they are one. */
+/** From a point to the line between two others; to the first one, if both are the same. */
 function distanceTo([x, y]: Point, [x1, y1]: Point, [x2, y2]: Point): number {
   const length = Math.hypot(x2 - x1, y2 - y1);
   if (length === 0) return Math.hypot(x - x1, y - y1);
   return Math.abs((x2 - x1) * (y1 - y) - (x1 - x) * (y2 - y1)) / length;
 }
 
-/** A place on the drawn box as a whole number within it. */
+/** A place on the drawn box, as whole numbers within it. */
 export const inBox = (x: number, y: number, width: number, height: number): Point => [
   Math.min(BOX.width, Math.max(0, Math.round((x / width) * BOX.width))),
   Math.min(BOX.height, Math.max(0, Math.round((y / height) * BOX.height))),
 ];
 
-/** The strokes as SVG path data; one that is a point alone is drawn as a dot. */
+/** The strokes as SVG path data. A stroke of a single point becomes a dot. */
 export const strokesPath = (strokes: readonly (readonly Point[])[]): string =>
   strokes
     .map(
@@ -40,10 +40,10 @@ export const strokesPath = (strokes: readonly (readonly Point[])[]): string =>
     )
     .join('');
 
-/** Less than this, all strokes together, is a slip of the finger and no signature, in units of the box. */
+/** If all strokes together are shorter than this, it is a slip and no signature. In units of the box. */
 const SHORTEST = 150;
 
-/** The drawn strokes as they go into the log; undefined where they are too short, or too many, to be a name. */
+/** The drawn strokes, for the log. Undefined: too short, or too many, for a signature. */
 export function drawnSignature(strokes: Strokes): Signature | undefined {
   const length = strokes.reduce((sum, stroke) => sum + lengthOf(stroke), 0);
   if (length < SHORTEST) return undefined;

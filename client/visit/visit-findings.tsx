@@ -14,11 +14,11 @@ type Props = {
   record: VisitRecord;
 } & Picks;
 
-/** What a careful supervisor would ask of this visit, each with the entries it rests on. */
+/** What a careful supervisor would ask about this visit, each with its entries. */
 export function VisitFindings({ token, job, record, onPick }: Props) {
   const { findings, entries } = record;
   const { acrossSite, trouble } = useSiteFindings(token, job, entries.length);
-  const told = [
+  const lines = [
     ...findings.map((finding) => ({
       severity: finding.severity,
       text: findingText(finding),
@@ -27,16 +27,16 @@ export function VisitFindings({ token, job, record, onPick }: Props) {
     ...(acrossSite ?? []).map((finding) => ({
       severity: finding.severity,
       text: siteFindingText(finding),
-      // What rests on other visits is named there.
+      // Entries of other visits are not on this page.
       seqs: finding.entries.filter((entry) => entry.job === job).map(({ seq }) => seq),
     })),
   ];
-  const sorted = bySeverity(told);
+  const sorted = bySeverity(lines);
   return (
     <section aria-labelledby="findings-title">
       <h2 id="findings-title">Findings</h2>
-      {trouble && <p role="alert">What shows only against the other pairs could not be read. {trouble}</p>}
-      {sorted.length === 0 && <p>Nothing to ask of this record{acrossSite ? '' : ' by itself'}.</p>}
+      {trouble && <p role="alert">The comparison with the other pairs could not be read. {trouble}</p>}
+      {sorted.length === 0 && <p>No findings{acrossSite ? '' : ' in this record alone'}.</p>}
       <ul class="finding-list">
         {sorted.map(({ severity, text, seqs }) => (
           <li key={`${text} ${seqs.join()}`} class={`finding ${severity}`}>
@@ -52,14 +52,16 @@ export function VisitFindings({ token, job, record, onPick }: Props) {
   );
 }
 
-/** Few enough to name each. */
+/** This many are named one by one. */
 const NAMED = 6;
 
 export const SeverityWord = ({ severity }: { severity: Severity }) => (
   <strong>{SEVERITY_WORDS[severity]}</strong>
 );
 
-/** What shows only against the other pairs of the site, or why it could not be read; neither while it is read. */
+/**
+ * Findings from the comparison with other pairs, or why they could not be read. Both are missing while it is read.
+ */
 interface AcrossSite {
   acrossSite?: SiteFindings['site'];
   trouble?: string;

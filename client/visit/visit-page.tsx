@@ -1,5 +1,4 @@
 import type { ComponentChildren } from 'preact';
-import { useMemo } from 'preact/hooks';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
@@ -8,65 +7,41 @@ import { toCsv } from '../../src/record/csv-file.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { useVisitRecord } from '../review/log.ts';
-import { Review } from '../review/review-page.tsx';
-import { visitLog } from '../site/requests.ts';
+import { RecordView } from '../review/record-view.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
-import { type Polled, usePolled } from '../site/use-polled.ts';
-import { useSite } from '../site/use-site.ts';
 import { download } from '../ui/download.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { Issues } from './issue-list.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
+import { useVisit } from './use-visit.ts';
 import { VisitFindings } from './visit-findings.tsx';
 import { Visits } from './visits.tsx';
 import '../site/site.css';
 import './visit.css';
 
-/** A record is some hundred kilobytes: looked at less often than the board. */
-const LOOK_EVERY_MS = 5_000;
-
-/** The record of one visit to a pair, what is to be asked of it, and its signature. */
+/** The record of one visit to a pair, what to ask about it, and its signature. */
 export function VisitPage({ token, job }: { token: string; job: JobId }) {
-  const site = useSite(token, job);
-  const log = useVisitLog(token, job);
-  if (!site.value) return <NotYet what="site" trouble={site.trouble} again={site.look} />;
-  if (!log.value) return <NotYet what="log" trouble={log.trouble} again={log.look} />;
-  return <Visit token={token} job={job} view={site.value} site={site} polled={log} log={log.value} />;
-}
-
-/** The log as the server holds it, handed out again only when it has grown. */
-function useVisitLog(token: string, job: JobId): Polled<Log> {
-  const look = useMemo(() => {
-    let last: Awaited<ReturnType<typeof visitLog>> | undefined;
-    return async () => {
-      const came = await visitLog(token, job);
-      if (came.text !== last?.text) last = came;
-      return last.log;
-    };
-  }, [token, job]);
-  return usePolled(look, LOOK_EVERY_MS);
+  const visit = useVisit(token, job);
+  if (!visit.value) return <NotYet what="visit" read={visit} />;
+  return <Visit token={token} job={job} {...visit.value} trouble={visit.trouble} look={visit.look} />;
 }
 
 interface VisitProps {
   token: string;
   job: JobId;
   view: SiteView;
-  site: Polled<SiteView>;
-  polled: Polled<Log>;
   log: Log;
+  trouble: string | undefined;
+  look: () => void;
 }
 
-function Visit({ token, job, view, site, polled, log }: VisitProps) {
+function Visit({ token, job, view, log, trouble, look }: VisitProps) {
   const record = useVisitRecord(log);
   const { visit, state } = record;
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
   const desk = view.role === 'desk';
-  const again = () => {
-    site.look();
-    polled.look();
-  };
   const between = (pick: (seq: Seq) => void) =>
     visit && (
       <div class="visit-parts">
@@ -75,8 +50,8 @@ function Visit({ token, job, view, site, polled, log }: VisitProps) {
           {isCommissioning(visit.commission) && <Tests visit={visit} progress={record.progress} />}
         </div>
         <div class="visit-part">
-          <SignOff token={token} log={log} record={record} desk={desk} onAnswered={again} onPick={pick} />
-          <Issues token={token} job={job} issues={state.issues} desk={desk} onClosed={again} onPick={pick} />
+          <SignOff token={token} log={log} record={record} desk={desk} onAnswered={look} onPick={pick} />
+          <Issues token={token} job={job} issues={state.issues} desk={desk} onClosed={look} onPick={pick} />
           {row && <Visits token={token} job={job} row={row} visit={visit} onPick={pick} />}
         </div>
       </div>
@@ -87,10 +62,10 @@ function Visit({ token, job, view, site, polled, log }: VisitProps) {
         <SiteMasthead token={token} site={view.site} />
         {visit && <StatusSign status={record.status} />}
       </div>
-      <Review
+      <RecordView
         log={log}
         record={record}
-        trouble={polled.trouble ?? site.trouble}
+        trouble={trouble}
         saves={(name, print) => (
           <Saves log={log} name={name} onPrint={print}>
             <ReportButton token={token} job={job} />
@@ -98,12 +73,12 @@ function Visit({ token, job, view, site, polled, log }: VisitProps) {
         )}
       >
         {between}
-      </Review>
+      </RecordView>
     </>
   );
 }
 
-/** The log as a file, made here of what was read; or the page printed. */
+/** Saves the log as a file, made here from what was read; or prints the page. */
 function Saves({
   log,
   name,

@@ -6,8 +6,7 @@ import type { PairRow } from '../../src/protocol/site.ts';
 import { driftBetween } from '../../src/record/last-visit.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Visit } from '../../src/visit/visit.ts';
-import { planLink, visitLink } from '../browser/links.ts';
-import { follow } from '../browser/route.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
@@ -15,7 +14,7 @@ import { visitLog } from '../site/requests.ts';
 
 type Props = { token: string; job: JobId; row: PairRow; visit: Visit } & Picks;
 
-/** The visits to this pair, and what has become of the final reading since the one before. */
+/** The visits to this pair, and how the final reading has changed since the visit before. */
 export function Visits({ token, job, row, visit, onPick }: Props) {
   const { visits, plan } = row;
   const earlier = visits.slice(
@@ -33,7 +32,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
             {visit.job === job ? (
               <strong>{visitTime(visit.at)}, this one</strong>
             ) : (
-              <a href={visitLink(token, visit.job)} onClick={follow}>
+              <a href={linkTo('visit', { token, job: visit.job })} onClick={follow}>
                 {visitTime(visit.at)}
               </a>
             )}
@@ -45,7 +44,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
         <Since key={first.job} token={token} since={first.job} isFirst visit={visit} onPick={onPick} />
       )}
       <p>
-        <a href={planLink(token, plan.id)} onClick={follow}>
+        <a href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
           Plan and plan check
         </a>
       </p>
@@ -55,7 +54,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
 
 const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
 
-/** `isFirst`: since the pair was commissioned, and not since the visit before. */
+/** `isFirst`: since the commissioning, not since the visit before. */
 type SinceProps = { token: string; since: JobId; isFirst?: boolean; visit: Visit } & Picks;
 
 function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
@@ -81,8 +80,8 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
   if (!drift) {
     return (
       <p>
-        Nothing to compare: the {named} ended without an acceptance, or here the beam was touched before it
-        was read.
+        Nothing to compare: the {named} ended without an acceptance, or on this visit the beam was touched
+        before the first reading.
       </p>
     );
   }
@@ -102,7 +101,7 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
 }
 
 export function lostText(db: number | undefined): string {
-  if (db === undefined) return 'cannot be told from these two readings';
+  if (db === undefined) return 'these two readings do not show it';
   if (db === Number.POSITIVE_INFINITY) return 'all of it';
   if (Math.abs(db) < 0.05) return 'none';
   return db > 0 ? `${db.toFixed(1)} dB` : `none: ${(-db).toFixed(1)} dB more than before`;

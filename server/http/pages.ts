@@ -4,26 +4,9 @@ import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
 import { secureHeaders } from 'hono/secure-headers';
+import { SCREENS } from '../../client/browser/screens.ts';
 import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/no-page.ts';
 import { preloadsFor } from './page-files.ts';
-
-/**
- * The client's addresses, each with the module that draws it. The fragment says what a page shows, and never leaves
- * the browser.
- */
-const PAGES = {
-  '/': 'home/home-page.tsx',
-  '/join': 'join/join-page.tsx',
-  '/panel': 'panel/panel-page.tsx',
-  '/emitter': 'emitter/emitter-page.tsx',
-  '/watch': 'review/review-page.tsx',
-  '/report': 'report/report-page.tsx',
-  '/site': 'board/board-page.tsx',
-  '/site/new': 'planning/new-site-page.tsx',
-  '/site/plan': 'planning/plan-page.tsx',
-  '/site/import': 'planning/import-page.tsx',
-  '/site/pair': 'visit/visit-page.tsx',
-};
 
 const ONE_YEAR_S = 365 * 24 * 3600;
 
@@ -69,11 +52,11 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       return undefined;
     }
   };
-  for (const [path, module] of Object.entries(PAGES)) {
+  for (const { path, file } of Object.values(SCREENS)) {
     app.get(path, (c) => {
       const page = index();
       return page
-        ? c.html(page.replace('</head>', `${preloadsFor(folder, module)}</head>`))
+        ? c.html(page.replace('</head>', `${preloadsFor(folder, file)}</head>`))
         : c.html(html(NOT_BUILT), 503);
     });
   }

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { routeOf } from '../../client/browser/route.ts';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { arcPath, arrowHead, pointAt } from '../../client/instruction/screw.ts';
 import { newLink } from '../../client/link/link.ts';
@@ -116,23 +115,7 @@ describe('the drawing of a turn', () => {
   });
 });
 
-describe('addresses', () => {
-  it.each([
-    ['/', '', { page: 'home' }],
-    ['/join', '#ABC234', { page: 'join', code: 'ABC234' }],
-    ['/join/', '', { page: 'join', code: '' }],
-    ['/panel', '#new', { page: 'panel', fresh: true }],
-    ['/panel', '', { page: 'panel', fresh: false }],
-    ['/emitter', '', { page: 'emitter' }],
-    ['/watch', '#t%2Dk', { page: 'watch', token: 't-k' }],
-    ['/watch', '#%E0%A4%A', { page: 'watch', token: '%E0%A4%A' }],
-    ['/elsewhere', '', { page: 'unknown' }],
-  ] as const)('%s%s leads to its page', (path, hash, route) => {
-    expect(routeOf(path, hash)).toEqual(route);
-  });
-});
-
-describe('the seats that this device has', () => {
+describe('the seats this device sits in', () => {
   const seat = { seat: 'panel', job: 'job-for-tests', token: TOKEN, title: 'Hall 3, B2' } as const;
 
   it('are kept, shown and forgotten one by one', () => {

@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { matching, totals, whoIsOn } from '../../client/board/rows.ts';
-import { toldFindings } from '../../client/board/site-findings.tsx';
-import { boardLink, importLink, planLink, visitLink } from '../../client/browser/links.ts';
-import { routeOf } from '../../client/browser/route.ts';
+import { matching, totals } from '../../client/board/rows.ts';
+import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { changesBy } from '../../client/planning/import-changes.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
@@ -14,8 +12,8 @@ import { lostText } from '../../client/visit/visits.tsx';
 import { Signature } from '../../src/model/facts.ts';
 import { PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { whoIsOn } from '../../src/phrases/presence.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
-import { TOKEN } from './fixtures.ts';
 
 const PLAN: PairPlan = {
   id: 'B2',
@@ -46,22 +44,6 @@ const rowOf = (patch: Partial<PairRow> = {}, plan: Partial<PairPlan> = {}): Pair
   next: 'Begin a visit',
   findings: { serious: 0, question: 0, note: 0 },
   ...patch,
-});
-
-describe('the addresses of a site', () => {
-  it('lead to the page they were made for', () => {
-    const there = (link: string) => routeOf(...(link.split(/(?=#)/) as [string, string]));
-    expect(there(boardLink(TOKEN))).toEqual({ page: 'site', token: TOKEN });
-    expect(there(importLink(TOKEN))).toEqual({ page: 'site-import', token: TOKEN });
-    expect(there(planLink(TOKEN))).toEqual({ page: 'site-plan', token: TOKEN, pair: '' });
-    expect(there(planLink(TOKEN, 'hall-3.east'))).toEqual({
-      page: 'site-plan',
-      token: TOKEN,
-      pair: 'hall-3.east',
-    });
-    expect(there(visitLink(TOKEN, 'job-1'))).toEqual({ page: 'site-pair', token: TOKEN, job: 'job-1' });
-    expect(routeOf('/site/new', '')).toEqual({ page: 'site-new' });
-  });
 });
 
 describe('the sites a device knows', () => {
@@ -149,7 +131,7 @@ describe('the board', () => {
       }),
     ];
     const finding = { entries: [], figures: {}, about: [] };
-    const told = toldFindings(
+    const lines = findingLines(
       {
         perPair: [
           { pair: 'B2', job: 'old', findings: [{ id: 'open-issue', severity: 'serious', ...finding }] },
@@ -166,7 +148,7 @@ describe('the board', () => {
       },
       pairs,
     );
-    expect(told.map(({ severity }) => severity)).toEqual(['serious', 'question']);
+    expect(lines.map(({ severity }) => severity)).toEqual(['serious', 'question']);
   });
 });
 
@@ -298,7 +280,7 @@ describe('how a reading has changed since the last visit', () => {
     [0.01, 'none'],
     [-0.9, 'none: 0.9 dB more than before'],
     [Number.POSITIVE_INFINITY, 'all of it'],
-    [undefined, 'cannot be told from these two readings'],
+    [undefined, 'these two readings do not show it'],
   ])('%s dB lost is shown as "%s"', (db, text) => {
     expect(lostText(db)).toBe(text);
   });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type Answer, answersTo, answersToQuestion } from '../../client/instruction/answers.ts';
 import type { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
 import type { Action, Question } from '../../src/model/advice.ts';
+import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { toldWords, WORDS } from '../../src/phrases/buttons.ts';
 import { movedText } from '../../src/phrases/facts.ts';
 import { SETUP } from './fixtures.ts';

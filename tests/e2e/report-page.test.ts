@@ -103,7 +103,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
   test('says so when a link opens nothing', async () => {
     const page = await browser.newPage();
     await page.goto(`${server.url}/report#${newToken()}`);
-    await page.getByRole('heading', { name: 'The report could not be made' }).waitFor();
+    await page.getByRole('heading', { name: 'The report could not be read' }).waitFor();
     await page.close();
   });
 });

@@ -151,7 +151,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     const head = { job: 'reviewed-8', count: 0, hash: '0'.repeat(64) };
     await page.route('**/api/record', (route) => route.fulfill({ json: { head, entries: [] } }));
     await page.goto(`${server.url}/watch#${newToken()}`);
-    await page.getByRole('heading', { name: 'Nothing is in this log yet' }).waitFor();
+    await page.getByRole('heading', { name: 'This log is still empty' }).waitFor();
     await page.close();
   });
 });

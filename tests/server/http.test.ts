@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join as joinPath } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { SCREENS } from '../../client/browser/screens.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { findFault } from '../../src/log/chain.ts';
@@ -117,7 +118,7 @@ describe('the pages', () => {
 
   it('all addresses of the client give the same page, which browsers ask for each time', async () => {
     const { url } = await serve({ clientFolder });
-    for (const path of ['/', '/join', '/panel', '/emitter', '/watch', '/index.html']) {
+    for (const path of [...Object.values(SCREENS).map((screen) => screen.path), '/index.html']) {
       const page = await get(url, path);
       expect(page.status).toBe(200);
       expect(page.headers.get('content-type')).toMatch(/^text\/html/);

@@ -1,14 +1,14 @@
-import type { Action, Question } from '../../src/model/advice.ts';
-import type { MeterProfile } from '../../src/model/profile.ts';
-import { WORDS } from '../../src/phrases/buttons.ts';
-import { movedText } from '../../src/phrases/facts.ts';
-import { valueText } from '../../src/phrases/readings.ts';
+import type { Action, Question } from '../model/advice.ts';
+import type { MeterProfile } from '../model/profile.ts';
+import { WORDS } from './buttons.ts';
+import { movedText } from './facts.ts';
+import { valueText } from './readings.ts';
 
-/** One button under an instruction: what stands on it and what it says. */
+/** One button under an instruction: its label and the words it says. */
 export interface Answer {
   label: string;
   words: string;
-  /** The answer one hopes for: the largest button. */
+  /** The best outcome: the largest button. */
   main?: boolean;
 }
 
@@ -20,7 +20,7 @@ const PANEL_SHOWS = [
   { shows: 'normal', label: 'Normal', words: WORDS.panelNormal },
 ];
 
-/** The answers that carry an instruction out. Those that fit any, like "wait", are the screen's own. */
+/** The answers to an instruction. Those that fit any instruction, like "wait", belong to the screen. */
 export function answersTo(action: Action, meter: MeterProfile): Answer[] {
   switch (action.kind) {
     case 'turn':
@@ -39,7 +39,7 @@ export function answersTo(action: Action, meter: MeterProfile): Answer[] {
     case 'uncover':
       return [main('It is clear', WORDS.clear)];
     case 'confirm-item':
-      // It matters who was told: that is typed or spoken, never a yes.
+      // The name of the person who was told matters: it is typed or spoken, and a yes is not enough.
       if (action.item === 'people-told') return [{ label: 'Nobody yet', words: WORDS.no }];
       return [main('Yes', WORDS.yes), { label: 'No', words: WORDS.no }];
     case 'watch-panel':

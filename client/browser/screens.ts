@@ -1,0 +1,42 @@
+interface Row {
+  /** The address, without the part after the #. */
+  path: string;
+  /** The file that draws it, from `client/`. */
+  file: string;
+  /** The parts after the #, in this order, with slashes between. Without these the link is not complete. */
+  needs: readonly string[];
+  /** These may be left out. */
+  may: readonly string[];
+}
+
+/**
+ * Every screen of the app. Only data: the server reads this table too. Keys come after the #, because a browser
+ * never sends that part.
+ */
+export const SCREENS = {
+  home: { path: '/', file: 'home/home-page.tsx', needs: [], may: [] },
+  join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code'] },
+  /** `fresh`: "new" opens a new job, although this device is in one. */
+  panel: { path: '/panel', file: 'panel/panel-page.tsx', needs: [], may: ['fresh'] },
+  emitter: { path: '/emitter', file: 'emitter/emitter-page.tsx', needs: [], may: [] },
+  review: { path: '/watch', file: 'review/review-page.tsx', needs: ['token'], may: [] },
+  /** The token opens a job or a site; `job`: only the pair of this visit. */
+  report: { path: '/report', file: 'report/report-page.tsx', needs: ['token'], may: ['job'] },
+  /** From here on the token is that of a site: the desk's, or the watchers'. */
+  board: { path: '/site', file: 'board/board-page.tsx', needs: ['token'], may: [] },
+  'new-site': { path: '/site/new', file: 'planning/new-site-page.tsx', needs: [], may: [] },
+  /** Without `pair`: the plan of a new one. */
+  plan: { path: '/site/plan', file: 'planning/plan-page.tsx', needs: ['token'], may: ['pair'] },
+  import: { path: '/site/import', file: 'planning/import-page.tsx', needs: ['token'], may: [] },
+  visit: { path: '/site/pair', file: 'visit/visit-page.tsx', needs: ['token', 'job'], may: [] },
+} as const satisfies Record<string, Row>;
+
+export type ScreenName = keyof typeof SCREENS;
+type Needs<S extends ScreenName> = (typeof SCREENS)[S]['needs'][number];
+type May<S extends ScreenName> = (typeof SCREENS)[S]['may'][number];
+
+/** What a screen gets from its address. A part that is left out is ''. */
+export type PartsOf<S extends ScreenName> = Record<Needs<S> | May<S>, string>;
+
+/** What a link to a screen needs. */
+export type Given<S extends ScreenName> = Record<Needs<S>, string> & { [P in May<S>]?: string | undefined };

@@ -1,0 +1,148 @@
+import type { ComponentChildren } from 'preact';
+import { useEffect, useMemo, useState } from 'preact/hooks';
+import { series } from '../../src/log/series.ts';
+import type { Log } from '../../src/model/entry.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import { exchange } from '../../src/record/exchange.ts';
+import { isCommissioning } from '../../src/visit/commission.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
+import { TimeChart } from '../charts/time-chart.tsx';
+import { TurnsChart } from '../charts/turns-chart.tsx';
+import '../charts/charts.css';
+import { useAfterPaint } from '../ui/after-paint.ts';
+import { fileName } from '../ui/download.ts';
+import { MessagePage } from '../ui/message-page.tsx';
+import { showEntry } from './entry-links.tsx';
+import { ExchangeView } from './exchange-view.tsx';
+import type { Grown } from './log.ts';
+import { Replay, type Shown, shownCount } from './replay.tsx';
+import { Seal } from './seal.tsx';
+import { SummaryPanel } from './summary.tsx';
+import './review.css';
+import './print.css';
+
+/** A narrow screen shows one of the two. A wide screen and paper show both. */
+const VIEWS = ['exchange', 'charts'] as const;
+type View = (typeof VIEWS)[number];
+const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
+
+interface RecordViewProps extends Grown {
+  /** The buttons to save or print it. */
+  saves: (name: string, print: () => void) => ComponentChildren;
+  /** More parts between the summary and the exchange, if more is known than this log. */
+  children?: (pick: (seq: Seq) => void) => ComponentChildren;
+}
+
+/** One log: summary, seal, replay, exchange and charts. */
+export function RecordView({ log, record, trouble, saves, children }: RecordViewProps) {
+  const { entries, head } = log;
+  const { fault, state, series: whole } = record;
+  const [shown, setShown] = useState<Shown>('all');
+  const [view, setView] = useState<View>('exchange');
+  const [wanted, setWanted] = useState('');
+  // The summary and the findings are drawn first: the exchange and the charts are long.
+  const painted = useAfterPaint();
+  const count = shownCount(shown, entries);
+  const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
+  const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
+  const search = useMemo(
+    () => (shown === 'all' ? state : until.reduce(fold, EMPTY)).search,
+    [shown, state, until],
+  );
+  const { setup } = state;
+  const passages = useMemo(() => (painted ? exchange(until, setup?.meter) : []), [painted, until, setup]);
+  usePrintedFooter(log);
+
+  const pick = (seq: Seq) => {
+    if (seq >= count) setShown('all');
+    setWanted('');
+    setView('exchange');
+    // After the entry has been drawn.
+    setTimeout(() => showEntry(seq));
+  };
+  const print = () => {
+    setShown('all');
+    setWanted('');
+    setTimeout(() => window.print());
+  };
+
+  if (!setup) {
+    return (
+      <MessagePage title="This log is still empty">
+        <p>The job is open and has no entries. New entries appear here by themselves.</p>
+      </MessagePage>
+    );
+  }
+  const { meter } = setup;
+  return (
+    <main class="review">
+      <header class="review-head">
+        <p class="document">
+          Ladderline, record of {isCommissioning({ setup }) ? 'a commissioning' : 'an alignment'}
+        </p>
+        <h1>
+          {setup.plan && setup.plan.id !== setup.pair && `${setup.plan.id} `}
+          {setup.pair} <span>{setup.site}</span>
+        </h1>
+        {saves(fileName(setup.site, setup.pair), print)}
+      </header>
+      {trouble && (
+        <p class="trouble" role="alert">
+          {trouble} The record below may be out of date.
+        </p>
+      )}
+      {fault && <Seal head={head} fault={fault} onPick={pick} />}
+      <SummaryPanel record={record} meter={meter} onPick={pick} />
+      {children?.(pick)}
+      {!fault && <Seal head={head} fault={fault} onPick={pick} />}
+      <Replay entries={entries} shown={shown} onShow={setShown} />
+      {shown !== 'all' && (
+        <p class="partial" role="status">
+          Shown up to entry {count - 1} of {head.count - 1}. Later entries are left out below.
+        </p>
+      )}
+      <div class="views">
+        {VIEWS.map((each) => (
+          <button
+            key={each}
+            type="button"
+            class="button"
+            aria-pressed={view === each}
+            onClick={() => setView(each)}
+          >
+            {VIEW_NAME[each]}
+          </button>
+        ))}
+      </div>
+      {painted && (
+        <div class={`visit showing-${view}`}>
+          <section class="exchange-part" aria-labelledby="exchange-title">
+            <h2 id="exchange-title">Exchange</h2>
+            <ExchangeView
+              passages={passages}
+              wanted={wanted}
+              onWant={setWanted}
+              follow={shown !== 'all'}
+              onPick={pick}
+            />
+          </section>
+          <section class="charts" aria-labelledby="charts-title">
+            <h2 id="charts-title">Charts</h2>
+            <TurnsChart series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />
+            <TurnsChart series={then} search={search} axis="vertical" meter={meter} onPick={pick} />
+            <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
+          </section>
+        </div>
+      )}
+    </main>
+  );
+}
+
+/** Every printed page names its record, if the browser prints page margins. */
+function usePrintedFooter({ head }: Log): void {
+  useEffect(() => {
+    const { style } = document.documentElement;
+    style.setProperty('--record-footer', `"Job ${head.job}, ${head.count} entries, head hash ${head.hash}"`);
+    return () => style.removeProperty('--record-footer');
+  }, [head]);
+}

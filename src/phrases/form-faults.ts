@@ -1,0 +1,53 @@
+import { METER_LABELS } from './profiles.ts';
+
+/** What is wrong with a field of a form. */
+
+export const NO_NUMBER = 'Enter a number.';
+export const numberLike = (example: string): string => `Enter a number, such as ${example}.`;
+export const rangeText = (low: number | null, high: number | null): string => `From ${low} to ${high}.`;
+
+export const NO_SITE_NAME = 'Name the site, so that the record can be found again.';
+export const NO_PAIR_NAME = 'Name the beam pair, for example B2.';
+const NO_NAME = 'Give it a name.';
+
+export const BAD_PAIR_ID = 'Up to 32 letters, figures, dots and dashes, no spaces, such as B2.';
+export const takenIdText = (id: string): string =>
+  `There is a pair ${id} already. Change its plan instead, or give this one another id.`;
+export const RANGE_REVERSED = 'The longest path is shorter than the shortest. Check both.';
+export const alarmLossText = (unit: 'percent' | 'dB'): string =>
+  `Above 0, and ${unit === 'dB' ? 'at most 40 dB' : 'below 100 percent'}.`;
+
+/** As much of an issue that the schema raises as is used here. */
+interface Issue {
+  code: string;
+  message: string;
+  minimum?: unknown;
+  maximum?: unknown;
+}
+
+const OF_ADJUSTERS: Readonly<Record<string, string>> = {
+  'adjusters.name': NO_NAME,
+  'adjusters.maxStep': 'From 0.25 to 1.5 turns, in eighths of a turn.',
+  'adjusters.backlash': 'From 0 to 1 turn.',
+  'adjusters.travel': 'From 1 to 100 turns, in eighths of a turn.',
+};
+
+/** What is wrong with a field of a job's setup. `path`: as in the form, "meter.bandLow". */
+export function setupFaultText(path: string, { code, message, minimum, maximum }: Issue): string {
+  if (code === 'custom') return withLabels(message);
+  if (path === 'site') return NO_SITE_NAME;
+  if (path === 'pair') return NO_PAIR_NAME;
+  const ofAdjusters = OF_ADJUSTERS[path];
+  if (ofAdjusters) return ofAdjusters;
+  if (code === 'too_small' && minimum === 0) return 'This must be above zero.';
+  if (code === 'too_small') return path.endsWith('name') ? NO_NAME : `At least ${minimum}.`;
+  if (code === 'too_big') return `At most ${maximum}${path.endsWith('name') ? ' letters' : ''}.`;
+  return message;
+}
+
+/** The profile's checks name its fields. A person knows them by the labels of the form. */
+const withLabels = (message: string): string =>
+  Object.entries(METER_LABELS).reduce(
+    (text, [key, label]) => text.replace(new RegExp(`\\b${key}\\b`, 'g'), `"${label}"`),
+    message,
+  );

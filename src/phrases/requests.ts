@@ -1,0 +1,14 @@
+/** Why a request to the server failed, and what to do. */
+
+export const NO_ANSWER =
+  'The server does not answer. Check that this device is on the site network. Then try again.';
+
+/** `status`: the HTTP status, where it is known. */
+export const unreadableText = (status?: number): string =>
+  `This page cannot read the server's answer${status === undefined ? '' : ` (${status})`}. Load the page again.`;
+
+export const requestFailedText = (error: unknown): string => `The request failed: ${error}`;
+
+export const NO_SUCH_VISIT = 'There is no such visit on this site.';
+
+export const LINK_IS_LOST = 'The link to the server is lost.';
