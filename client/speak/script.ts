@@ -26,10 +26,10 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
       return [say({ ...fact, seq, at: entry.at }, seat, clock)];
     case 'notice':
       if (isCautions(fact)) return [];
-      return [{ on: 'say', utterance: { seq, kind: 'notice', text: spoken(fact.text), until } }];
+      return [{ on: 'say', announcement: { seq, kind: 'notice', text: spoken(fact.text), until } }];
     case 'readback':
     case 'query':
-      return [{ on: 'say', utterance: { seq, kind: fact.type, text: spoken(fact.text), until } }];
+      return [{ on: 'say', announcement: { seq, kind: fact.type, text: spoken(fact.text), until } }];
     case 'withdrawn':
       return [{ on: 'withdraw', seq: fact.instruction }];
     // A separate read-back gives the words for these two.
@@ -102,7 +102,7 @@ function say(
   const mine = advice.to === 'both' || advice.to === seat;
   return {
     on: 'say',
-    utterance: {
+    announcement: {
       seq,
       kind: 'instruction',
       text: spoken(say),

@@ -10,7 +10,7 @@ import { type Cue, cueLength } from './cues.ts';
 export type By = 'phone' | 'server';
 
 /** Something to be said. */
-export interface Utterance {
+export interface Announcement {
   seq: Seq;
   kind: 'instruction' | 'readback' | 'query' | 'notice';
   /** What is said, in words. */
@@ -24,11 +24,11 @@ export interface Utterance {
 }
 
 export interface Speaker {
-  readonly waiting: readonly Utterance[];
+  readonly waiting: readonly Announcement[];
   /** The voice in use: the phone's own, until it stays silent. */
   readonly by: By;
   /** Given to the voice: requested, or already heard. */
-  readonly saying?: Utterance & { startBy: number; endBy: number; begun: boolean };
+  readonly saying?: Announcement & { startBy: number; endBy: number; begun: boolean };
   /** A cue lasts until then; 0: it is over. This phone's clock, ms. */
   readonly soundingUntil: number;
   /** After a cut the voice needs a moment, or it skips the next words. */
@@ -44,7 +44,7 @@ export interface Speaker {
 }
 
 export type SpeakerEvent =
-  | { on: 'say'; utterance: Utterance }
+  | { on: 'say'; announcement: Announcement }
   /** A signal without words. */
   | { on: 'cue'; cue: Cue }
   /** The instruction of this entry is no longer valid. */
@@ -104,7 +104,7 @@ export function speak(speaker: Speaker, event: SpeakerEvent, now: number): Spoke
 function answer(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
   switch (event.on) {
     case 'say':
-      return say(speaker, event.utterance, now);
+      return say(speaker, event.announcement, now);
     case 'cue':
       return { speaker, effects: signal(speaker, event.cue) };
     case 'withdraw':
@@ -138,17 +138,17 @@ const still = (speaker: Speaker): Spoken => ({ speaker, effects: [] });
  * The newest replaces a waiting one of the same kind. Notices are all kept. An instruction also cuts one that is
  * being spoken.
  */
-function say(speaker: Speaker, utterance: Utterance, now: number): Spoken {
-  const waiting = [...speaker.waiting.filter((u) => !supersedes(utterance, u)), utterance];
-  const cue = utterance.cue ? signal(speaker, utterance.cue) : [];
+function say(speaker: Speaker, announcement: Announcement, now: number): Spoken {
+  const waiting = [...speaker.waiting.filter((u) => !supersedes(announcement, u)), announcement];
+  const cue = announcement.cue ? signal(speaker, announcement.cue) : [];
   if (speaker.muted) return { speaker, effects: cue };
   const queued = { ...speaker, waiting };
-  const outdated = utterance.kind === 'instruction' && speaker.saying?.kind === 'instruction';
+  const outdated = announcement.kind === 'instruction' && speaker.saying?.kind === 'instruction';
   const then = outdated ? cut(queued, now) : next(queued, now);
   return { speaker: then.speaker, effects: [...cue, ...then.effects] };
 }
 
-function drop(speaker: Speaker, gone: (u: Utterance) => boolean, now: number): Spoken {
+function drop(speaker: Speaker, gone: (u: Announcement) => boolean, now: number): Spoken {
   const kept = { ...speaker, waiting: speaker.waiting.filter((u) => !gone(u)) };
   return speaker.saying && gone(speaker.saying) ? cut(kept, now) : still(kept);
 }
@@ -178,7 +178,7 @@ function tick(speaker: Speaker, now: number): Spoken {
 }
 
 /** Asks once more, then the other voice, then leaves it to the screen. */
-function fail(speaker: Speaker, saying: Utterance, now: number): Spoken {
+function fail(speaker: Speaker, saying: Announcement, now: number): Spoken {
   const failures = (saying.failures ?? 0) + 1;
   const again = plain(saying);
   if (failures < TRIES[speaker.by])
@@ -208,7 +208,7 @@ function next(speaker: Speaker, now: number): Spoken {
 const signal = ({ microphoneOpen, unlocked }: Speaker, cue: Cue): SpeakerEffect[] =>
   microphoneOpen || !unlocked ? [] : [{ do: 'cue', cue }];
 
-const supersedes = (newer: Utterance, older: Utterance): boolean =>
+const supersedes = (newer: Announcement, older: Announcement): boolean =>
   newer.kind === older.kind && newer.kind !== 'notice';
 
 const finished = (speaker: Speaker): Speaker =>
@@ -216,7 +216,7 @@ const finished = (speaker: Speaker): Speaker =>
 
 const unsaying = ({ saying: _, ...rest }: Speaker): Speaker => rest;
 
-const plain = ({ seq, kind, text, until, cue }: Utterance): Utterance => ({
+const plain = ({ seq, kind, text, until, cue }: Announcement): Announcement => ({
   seq,
   kind,
   text,

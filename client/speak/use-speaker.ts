@@ -139,7 +139,7 @@ class Runner {
   test(): void {
     this.feed({
       on: 'say',
-      utterance: {
+      announcement: {
         seq: this.#followed.upTo,
         kind: 'notice',
         text: VOICE_TEST,

@@ -6,7 +6,7 @@ import type { Limits } from '../guard/limits.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from './transcriber.ts';
 
 /** What became of the sound of one talk. */
-export type Heard =
+export type Outcome =
   | { kind: 'words'; text: string; confidence: number; alternatives: Alternative[] }
   | Unheard;
 
@@ -61,7 +61,7 @@ export class SpeechService {
   }
 
   /** `expect`: what people are likely to say now. Never rejects. */
-  async hear(pcm: Buffer, expect?: Expectation): Promise<Heard> {
+  async hear(pcm: Buffer, expect?: Expectation): Promise<Outcome> {
     if (!this.transcriber) return { kind: 'unheard', why: 'unavailable' };
     const samples = toSamples(pcm);
     if (samples.length === 0) return { kind: 'unheard', why: 'silence' };

@@ -15,7 +15,7 @@ const entryOf = (fact: Fact): Entry => ({ ...(logOf([{ actor: 'engine', fact }])
 const linesOf = (fact: Fact, seat: Seat = 'panel'): SpeakerEvent[] => lineFor(entryOf(fact), seat, CLOCK);
 
 const says = (kind: 'notice' | 'readback' | 'query', text: string): SpeakerEvent[] => [
-  { on: 'say', utterance: { seq: 7, kind, text, until: SOON } },
+  { on: 'say', announcement: { seq: 7, kind, text, until: SOON } },
 ];
 
 describe('of what comes, a phone says', () => {
@@ -77,7 +77,7 @@ describe('an instruction is said at both ends', () => {
       {
         on: 'say',
         // It ends by the server's clock.
-        utterance: {
+        announcement: {
           seq: 7,
           kind: 'instruction',
           text: 'Horizontal: two eighths.',

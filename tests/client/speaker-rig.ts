@@ -1,10 +1,10 @@
 import {
+  type Announcement,
   newSpeaker,
   type Speaker,
   type SpeakerEffect,
   type SpeakerEvent,
   speak,
-  type Utterance,
 } from '../../client/speak/speaker.ts';
 
 /** A voice on a clock that only moves when told to, after the first touch. */
@@ -22,8 +22,8 @@ export class SpeakerRig {
     this.effects = effects;
     return this;
   }
-  say(seq: number, kind: Utterance['kind'], text: string, more: Partial<Utterance> = {}): this {
-    return this.do({ on: 'say', utterance: { seq, kind, text, until: this.now + 60_000, ...more } });
+  say(seq: number, kind: Announcement['kind'], text: string, more: Partial<Announcement> = {}): this {
+    return this.do({ on: 'say', announcement: { seq, kind, text, until: this.now + 60_000, ...more } });
   }
   pass(ms: number): this {
     this.now += ms;

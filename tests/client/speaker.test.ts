@@ -165,16 +165,16 @@ describe('what an entry gives a phone to say', () => {
   it('gives both phones the words, but the signal only to the one who is to act', () => {
     const [atEmitter] = lineFor(turn as never, 'emitter', CLOCK);
     const [atPanel] = lineFor(turn as never, 'panel', CLOCK);
-    expect(atEmitter).toMatchObject({ on: 'say', utterance: { kind: 'instruction', cue: 'act' } });
+    expect(atEmitter).toMatchObject({ on: 'say', announcement: { kind: 'instruction', cue: 'act' } });
     expect(atPanel).toMatchObject({
       on: 'say',
-      utterance: { text: 'Horizontal: a quarter turn, clockwise.' },
+      announcement: { text: 'Horizontal: a quarter turn, clockwise.' },
     });
-    expect(atPanel).not.toHaveProperty('utterance.cue');
+    expect(atPanel).not.toHaveProperty('announcement.cue');
   });
 
   it("reckons an instruction's end by the server's clock", () => {
-    expect(lineFor(turn as never, 'emitter', CLOCK)[0]).toMatchObject({ utterance: { until: 98_000 } });
+    expect(lineFor(turn as never, 'emitter', CLOCK)[0]).toMatchObject({ announcement: { until: 98_000 } });
   });
 
   it('says numbers digit by digit', () => {

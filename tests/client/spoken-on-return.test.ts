@@ -189,7 +189,7 @@ describe('a phone that comes back', () => {
       NOW,
     );
     // A phone that does not know the server's clock takes it for its own.
-    expect(events).toMatchObject([{ on: 'say', utterance: { text: 'One.', until: NOW + 60_000 } }]);
+    expect(events).toMatchObject([{ on: 'say', announcement: { text: 'One.', until: NOW + 60_000 } }]);
   });
 
   it('never goes back behind what it has followed already, wherever history is said to end', () => {

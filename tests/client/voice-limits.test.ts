@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { type Cue, cueLength } from '../../client/speak/cues.ts';
 import {
+  type Announcement,
   type By,
   isHeard,
   newSpeaker,
   type SpeakerEvent,
-  type Utterance,
 } from '../../client/speak/speaker.ts';
 import { SpeakerRig } from './speaker-rig.ts';
 
@@ -67,7 +67,7 @@ describe('words that wait', () => {
     expect(said).toEqual([['First.'], ['Second.'], ['Third.'], []]);
   });
 
-  it.each<[Utterance['kind'], string[]]>([
+  it.each<[Announcement['kind'], string[]]>([
     ['instruction', ['New.']],
     ['readback', ['New.']],
     ['query', ['New.']],
@@ -95,9 +95,9 @@ describe('words that wait', () => {
 describe('what is being said', () => {
   const turn = () => new SpeakerRig().say(5, 'instruction', 'Turn.').do({ on: 'began' });
   const heard = () => new SpeakerRig().say(5, 'readback', 'Heard.').do({ on: 'began' });
-  const newer = (kind: Utterance['kind']): SpeakerEvent => ({
+  const newer = (kind: Announcement['kind']): SpeakerEvent => ({
     on: 'say',
-    utterance: { seq: 6, kind, text: 'New.', until: 60_000 },
+    announcement: { seq: 6, kind, text: 'New.', until: 60_000 },
   });
 
   it.each<[string, () => SpeakerRig, SpeakerEvent, boolean]>([

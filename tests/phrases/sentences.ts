@@ -22,6 +22,8 @@ export function sentencesIn(file: string, code: string): Sentence[] {
   const visit = (node: ts.Node): void => {
     // A thrown error speaks to a programmer, not to the crew.
     if (ts.isThrowStatement(node) || ts.isLiteralTypeNode(node) || ts.isImportDeclaration(node)) return;
+    // The server's own journal is for who runs it.
+    if (ts.isCallExpression(node) && /\blog\.\w+$/.test(node.expression.getText(source))) return;
     const text = textOf(node);
     if (text !== undefined && isForPeople(text)) {
       const { line } = source.getLineAndCharacterOfPosition(node.getStart(source));

@@ -1,8 +1,19 @@
 import { describe, expect, it } from 'vitest';
 import { sentencesBelow, sentencesIn } from './sentences.ts';
 
-/** Where no words for people may stand. Labels in `.tsx` files stand with their markup. */
-const FOLDERS = ['src'];
+/**
+ * Where no words for phones and desks may stand. Labels in `.tsx` files stand with their markup; the other folders of
+ * `server/` speak to who starts the server, at the terminal.
+ */
+const FOLDERS = [
+  'src',
+  'client',
+  'server/http',
+  'server/jobs',
+  'server/record',
+  'server/report',
+  'server/site',
+];
 
 /** Files and folders whose sentences stay where they are, and why. */
 const EXCEPTIONS: Readonly<Record<string, string>> = {
@@ -15,6 +26,10 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
   'src/log/schema.ts': 'descriptions in the published schema',
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
+  'client/ui/first-error.ts': 'a selector of the page',
+  'server/http/pages.ts': 'a header of HTTP',
+  'server/jobs/sockets.ts': 'status lines of HTTP',
+  'server/jobs/connection.ts': 'why a socket closes, in the closing frame',
 };
 
 const excused = (file: string): string | undefined =>
