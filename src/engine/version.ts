@@ -2,4 +2,4 @@
  * Counted up whenever the same log would get other advice or other findings: an honest log of another
  * version cannot be held against this one's.
  */
-export const ENGINE_VERSION = 3;
+export const ENGINE_VERSION = 4;

@@ -20,6 +20,7 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'below-range': 'that the path is not shorter than the maker allows',
   'attenuator-missing': 'for the short-range filter, where the maker calls for one',
   'stray-light': 'for other light at the receiver',
+  'stronger-filter': 'for a stronger test filter',
   'cover-too-small': 'that the cover holds back enough light',
   'cover-speed': 'how fast it was covered: slowly for an alarm, at once for a fault',
   'covered-said-late': 'that "covered" is said at that moment, not after it',

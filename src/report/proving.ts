@@ -1,15 +1,26 @@
-import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
+import { CHECKLISTS, type ChecklistItem, type UsedCover } from '../model/checklists.ts';
 import { itemText } from '../phrases/items.ts';
-import { WHY_FAILED } from '../phrases/proving.ts';
-import { PROOFS, type Proof } from '../visit/attempts.ts';
+import { TEST_NAMES, WHY_FAILED } from '../phrases/proving.ts';
+import { PROOFS } from '../visit/attempts.ts';
 import type { Commission } from '../visit/commission.ts';
-import { isExcused, type Judged, type Progress, testAnswer } from '../visit/progress.ts';
-import { coverFor, type Verdict } from '../visit/verdict.ts';
+import { coverOf } from '../visit/cover.ts';
+import { isExcused, isRequired, type Judged, type Progress, testAnswer } from '../visit/progress.ts';
+import type { Verdict } from '../visit/verdict.ts';
 import { first } from './brief.ts';
 import type { Block, Column } from './report.ts';
 
-const TEST: Record<Proof, string> = { alarm: 'Alarm test', fault: 'Fault test' };
-const COVER = { half: 'half covered', filter: 'filter on', full: 'all covered' } as const;
+function coverName(cover: UsedCover | undefined): string {
+  switch (cover?.how) {
+    case undefined:
+      return 'cover not known';
+    case 'half':
+      return 'half covered';
+    case 'filter':
+      return cover.filter === undefined ? 'filter on' : `${cover.filter} % filter on`;
+    case 'full':
+      return 'all covered';
+  }
+}
 const ITEM: Partial<Record<ChecklistItem, string>> = {
   'panel-indication': 'Panel indication',
   wiring: 'Wiring to the fire panel',
@@ -31,7 +42,9 @@ const SHOWN = 8;
 /** Every go at a proving test with its times, and the tests of yes or no. */
 export function provingBlock(commission: Commission, progress: Progress): Block {
   const goes = progress.all.map((judged) => attemptRow(commission, progress, judged));
-  const left = PROOFS.filter((proof) => !progress.last[proof]).map((proof) => notMade(TEST[proof]));
+  const left = PROOFS.filter((proof) => isRequired(proof, commission.setup) && !progress.last[proof]).map(
+    (proof) => notMade(TEST_NAMES[proof]),
+  );
   const items = CHECKLISTS.tests.map((item) => itemRow(commission, item));
   const kept = first(goes.toReversed(), SHOWN, (rest) =>
     notMade(`${rest.length} earlier goes`, 'in the log'),
@@ -51,7 +64,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
   const { attempt, verdict } = judged;
   const { proof, covered, shown, cleared, restored } = attempt;
   const { elapsed, delay, tolerance, restored: normal, loss, expectedLoss } = verdict.figures;
-  const cover = COVER[coverFor(proof, commission.setup)];
+  const cover = coverName(coverOf(attempt, commission.setup));
   const end = restored ?? cleared ?? shown ?? covered;
   const void_ = attempt.accept !== commission.search.accepted?.seq ? ' (void: turned since)' : '';
   // A test that was made again rests on its last go, and not on what was said of an earlier one.
@@ -59,7 +72,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
   const excused =
     verdict.kind === 'failed' && isLast && isExcused(commission, covered.seq) ? '; answered for' : '';
   return [
-    `${TEST[proof]}, ${cover}`,
+    `${TEST_NAMES[proof]}, ${cover}`,
     `${resultText(verdict)}${excused}${void_}`,
     elapsed === undefined ? '' : seconds(elapsed),
     delay === undefined ? 'not known' : `${seconds(delay)} ± ${seconds(tolerance ?? 0)}`,
@@ -81,6 +94,8 @@ function resultText(verdict: Verdict): string {
       return `FAILED: ${WHY_FAILED[verdict.why]}`;
     case 'broken-off':
       return 'Broken off';
+    case 'not-decisive':
+      return 'Says nothing: too near the threshold';
     default:
       return 'Not finished';
   }

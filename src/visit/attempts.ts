@@ -1,30 +1,29 @@
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
-import type { Reading } from '../model/reading.ts';
 import type { PanelIndication } from '../model/reports.ts';
 import type { Commission } from './commission.ts';
+import { type Covering, sideOf } from './cover.ts';
 
-/** The two proving tests: part of the light lost must alarm, all of it at once must fault. */
-export type Proof = 'alarm' | 'fault';
-export const PROOFS: readonly Proof[] = ['alarm', 'fault'];
+/**
+ * The proving tests, in their order: a loss clearly below the alarm threshold must not alarm, one clearly above
+ * it must, and all of the light lost at once must fault.
+ */
+export const PROOFS = ['quiet', 'alarm', 'fault'] as const;
+export type Proof = (typeof PROOFS)[number];
 
 /** One go at a proving test, from "covered" to the panel back at normal, as far as it got. */
-export interface Attempt {
+export interface Attempt extends Covering {
   readonly proof: Proof;
-  /** The acceptance it was made under, and the reading accepted then. */
+  /** The acceptance it was made under; `clearReading` is what was accepted then, `reading` the last while covered. */
   readonly accept: Seq;
-  readonly clearReading: Reading;
-  readonly covered: Placed<'path'>;
   /** The first thing other than normal that the panel showed while it was covered. */
   readonly shown?: Placed<'panel'>;
-  /** The last reading while it was covered. */
-  readonly reading?: Placed<'reading'>;
   readonly cleared?: Placed<'path'>;
   readonly restored?: Placed<'panel'>;
 }
 
 /** Every go at a proving test since the first acceptance, oldest first; covering before it proves nothing. */
-export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] {
+export function attemptsOf({ counted, setup }: Pick<Commission, 'counted' | 'setup'>): Attempt[] {
   const attempts: Attempt[] = [];
   let accept: Placed<'accept'> | undefined;
   let open: Attempt | undefined;
@@ -64,7 +63,11 @@ export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] 
         break;
     }
   }
-  return attempts;
+  return attempts.map((attempt) =>
+    attempt.proof === 'alarm' && sideOf(attempt, setup) === 'below'
+      ? { ...attempt, proof: 'quiet' }
+      : attempt,
+  );
 }
 
 function shownIn(open: Attempt | undefined, fact: Placed<'panel'>): Partial<Attempt> {
