@@ -17,7 +17,10 @@ export type NumberField = (typeof NUMBER_COLUMNS)[keyof typeof NUMBER_COLUMNS];
 const NUMBER_FIELDS: readonly NumberField[] = Object.values(NUMBER_COLUMNS);
 
 /** The plan of a pair as it is typed; an empty text is a figure not known. */
-export type PlanDraft = Record<NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold', string> & {
+export type PlanDraft = Record<
+  NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold' | 'filters',
+  string
+> & {
   alarmUnit: 'percent' | 'dB';
   /** Undefined: chosen when the visit begins. */
   meter: MeterDraft | undefined;
@@ -35,6 +38,7 @@ export function planDraft(plan?: PairPlan): PlanDraft {
     zone: plan?.zone ?? '',
     alarmThreshold: plan?.alarmThreshold ? String(plan.alarmThreshold.value) : '',
     alarmUnit: plan?.alarmThreshold?.unit ?? 'percent',
+    filters: plan?.filters?.join('; ') ?? '',
     meter: plan ? plan.meter && meterDraft(plan.meter) : meterDraft(NEUTRAL_METERS[0] as MeterProfile),
     adjusters: plan ? plan.adjusters && adjusterDraft(plan.adjusters) : adjusterDraft(NEUTRAL_ADJUSTERS),
   };
@@ -64,12 +68,14 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
     }),
   );
   const threshold = alarmThreshold(draft, errors);
+  const filters = filterKit(draft.filters, errors);
   const known: PairPlan = {
     id: errors.id ? 'pair' : id,
     name: draft.name.trim() || id || 'pair',
     ...(draft.zone.trim() && { zone: draft.zone.trim() }),
     ...figures,
     ...(threshold && { alarmThreshold: threshold }),
+    ...(filters && { filters }),
     ...profiles(draft, errors),
   };
   const { rangeMin, rangeMax } = known;
@@ -110,6 +116,20 @@ function alarmThreshold(
     value === undefined
       ? 'Enter a number, such as 35.'
       : `Above 0, and ${unit === 'dB' ? 'at most 40 dB' : 'below 100 percent'}.`;
+  return undefined;
+}
+
+/** "20; 40; 60" */
+function filterKit(text: string, errors: Record<string, string>): number[] | undefined {
+  if (text.trim() === '') return undefined;
+  const parsed = PairPlan.shape.filters.safeParse(
+    text
+      .trim()
+      .split(/[;\s]+/)
+      .map(numberIn),
+  );
+  if (parsed.success) return parsed.data;
+  errors.filters = 'Percent each, above 0 and below 100, such as 20; 40; 60.';
   return undefined;
 }
 

@@ -54,7 +54,7 @@ export const PairPlan = z.object({
   /** Light the test filter holds back, percent; without a filter the receiver is half covered. */
   filterPercent: FilterGrade.optional(),
   /** Every test filter that the crew owns, percent; where there are any, `filterPercent` does not count. */
-  filters: z.array(FilterGrade).max(MAX_FILTERS).optional(),
+  filters: z.array(FilterGrade).min(1).max(MAX_FILTERS).optional(),
   /** The path lengths the maker allows, metres. */
   rangeMin: metres.optional(),
   rangeMax: metres.optional(),

@@ -87,6 +87,16 @@ export function quietCover({ plan }: Planned): UsedCover | undefined {
     .findLast((each) => sideOfLoss(asPlanned(each), threshold) === 'below');
 }
 
+/** What the cover of the alarm test holds back; where none is clearly above the threshold, the strongest there is. */
+export function alarmLoss({ plan, meter }: Planned): KnownLoss {
+  const half = halfCover(meter);
+  const cover = alarmCover({ plan, meter });
+  if (cover) return cover.how === 'half' ? half : asPlanned(cover);
+  const strongest = kitOf(plan).at(-1);
+  const filter = strongest === undefined ? undefined : asPlanned(filterOf(strongest));
+  return filter && filter.db > half.db ? filter : half;
+}
+
 /** The weakest filter that is clearly above a threshold (dB), percent, rounded up. */
 export const filterNeeded = (threshold: number): number =>
   Math.ceil(percentOfDb(threshold + COVER_TOLERANCE_DB.filter));

@@ -17,7 +17,9 @@ export function planRows(plan: PairPlan): Fact[] {
     ...(threshold ? [`alarm at ${threshold.value} ${threshold.unit === 'dB' ? 'dB' : '%'} lost`] : []),
     ...some(plan.alarmDelay, (delay) => `alarm delay ${delay} s`),
     ...some(plan.faultDelay, (delay) => `fault delay ${delay} s`),
-    ...some(plan.filterPercent, (grade) => `test filter ${grade} %`),
+    ...(plan.filters
+      ? [`test filters ${plan.filters.join(', ')} %`]
+      : some(plan.filterPercent, (grade) => `test filter ${grade} %`)),
   ];
   return [
     { name: 'Place', value: place.join(', ') || 'not stated' },

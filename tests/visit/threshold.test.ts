@@ -15,7 +15,7 @@ import { accepted, atSecond, commissionAfter, panel, reads, SETUP, type Step, un
 const alarmAt = (value: number, unit: 'dB' | 'percent' = 'dB', filters: number[] = []): PairPlan => ({
   ...PLAN,
   alarmThreshold: { unit, value },
-  filters,
+  ...(filters.length > 0 && { filters }),
 });
 const filter = (grade: number): UsedCover => ({ how: 'filter', filter: grade });
 const HALF: UsedCover = { how: 'half' };
