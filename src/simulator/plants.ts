@@ -19,6 +19,8 @@ export const PLANTS = {
   'too-sensitive': ['test-failed'],
   /** The same, and answered for in writing. */
   'too-sensitive-excused': ['unproven', 'test-failed'],
+  /** An alarm, and a fault right after it, behind one cover. */
+  'both-shown': ['test-failed'],
   /** The plan says nothing of the threshold that is set. */
   'threshold-unknown': ['threshold-unknown'],
   /** Accepted with a reason before either peak was bracketed. */

@@ -169,6 +169,10 @@ class Visit {
     const tooLong = late ? 60 : 0;
     this.job.wait(1000 * Math.max(1, set - 2 + tooLong));
     this.job.say('panel', `panel shows ${expect}`);
+    if (expect === 'alarm' && this.take('both-shown')) {
+      this.job.wait(2 * SAY_MS);
+      this.job.say('panel', 'panel shows fault');
+    }
   }
 
   /** Behind a filter that is too weak to bring an alarm nothing happens, unless the detector is too sensitive. */

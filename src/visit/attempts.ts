@@ -18,6 +18,8 @@ export interface Attempt extends Covering {
   readonly accept: Seq;
   /** The first thing other than normal that the panel showed while it was covered. */
   readonly shown?: Placed<'panel'>;
+  /** The first of the other kind, before the panel was back at normal: alarm and fault in one test. */
+  readonly also?: Placed<'panel'>;
   readonly cleared?: Placed<'path'>;
   readonly restored?: Placed<'panel'>;
 }
@@ -71,9 +73,10 @@ export function attemptsOf({ counted, setup }: Pick<Commission, 'counted' | 'set
 }
 
 function shownIn(open: Attempt | undefined, fact: Placed<'panel'>): Partial<Attempt> {
-  if (!open) return {};
-  if (open.cleared) return fact.shows === 'normal' && !open.restored ? { restored: fact } : {};
-  return fact.shows !== 'normal' && !open.shown ? { shown: fact } : {};
+  if (!open || open.restored) return {};
+  if (fact.shows === 'normal') return open.cleared ? { restored: fact } : {};
+  if (!open.shown) return open.cleared ? {} : { shown: fact };
+  return open.shown.shows !== fact.shows && !open.also ? { also: fact } : {};
 }
 
 /** What the panel was last said to show since the alignment was accepted. */

@@ -28,6 +28,7 @@ export const PROVING_CAUSES = {
   'nothing-shown': ['cover-too-small', 'panel-zone-disabled', 'set-threshold', 'signal-wiring'],
   'wrong-indication': ['cover-speed', 'set-threshold', 'signal-wiring'],
   'too-sensitive': ['set-threshold', 'filter-grade', 'dirty-optics'],
+  'both-shown': ['signal-wiring', 'cover-speed', 'panel-labels'],
   'too-early': ['set-delay', 'covered-said-late'],
   'too-late': ['set-delay', 'panel-delay', 'covered-said-early'],
   'reading-off': ['cover-too-small', 'reflected-light', 'filter-grade'],

@@ -27,6 +27,7 @@ export type Failure =
   | 'nothing-shown'
   | 'wrong-indication'
   | 'too-sensitive'
+  | 'both-shown'
   | 'too-early'
   | 'too-late'
   | 'reading-off'
@@ -78,6 +79,7 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   if (!shown && !isOver) {
     return cleared ? { kind: 'broken-off', figures } : { kind: 'covered', until: latest, figures };
   }
+  if (attempt.also && proof !== 'quiet') return failed('both-shown');
   const side = proof === 'fault' ? undefined : sideOf(attempt, setup);
   // With a threshold in the plan, a cover that is not what it should be says nothing of the detector.
   if (side && isReadingOff(attempt, setup)) return failed('reading-off');
@@ -98,9 +100,10 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
 }
 
 /** Behind a cover clearly below the threshold, once its time is over or something was shown. */
-function judgeQuiet({ shown, cleared }: Attempt, figures: Verdict['figures']): Verdict {
+function judgeQuiet({ shown, also, cleared }: Attempt, figures: Verdict['figures']): Verdict {
   if (shown) {
-    return { kind: 'failed', why: shown.shows === 'alarm' ? 'too-sensitive' : 'wrong-indication', figures };
+    const isAlarm = [shown, also].some((each) => each?.shows === 'alarm');
+    return { kind: 'failed', why: isAlarm ? 'too-sensitive' : 'wrong-indication', figures };
   }
   return { kind: cleared ? 'passed' : 'shown', figures };
 }

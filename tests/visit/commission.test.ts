@@ -133,6 +133,20 @@ describe('proving', () => {
     expect(job.of('issue-opened')[0]?.text).toContain('something else');
   });
 
+  it.each(['while it is covered', 'after it is uncovered'])(
+    'alarm and fault in one test fail, %s',
+    (when) => {
+      const job = TableCommissioning.aligned();
+      job.say('panel', 'panel normal');
+      job.say('emitter', 'half covered');
+      job.say('panel', '70');
+      job.seconds(10).say('panel', 'panel shows alarm');
+      if (when === 'after it is uncovered') job.say('emitter', 'clear');
+      job.seconds(2).say('panel', 'panel shows fault');
+      expect(job.of('issue-opened')[0]?.text).toContain('both alarm and fault');
+    },
+  );
+
   it('a reading behind half a cover that is not 3 dB lower fails', () => {
     const job = TableCommissioning.aligned();
     job.alarmTest({ reading: '125' });
