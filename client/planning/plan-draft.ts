@@ -4,6 +4,7 @@ import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import {
   alarmLossText,
   BAD_PAIR_ID,
+  FILTERS,
   numberLike,
   RANGE_REVERSED,
   rangeText,
@@ -25,7 +26,10 @@ export type NumberField = (typeof NUMBER_COLUMNS)[keyof typeof NUMBER_COLUMNS];
 const NUMBER_FIELDS: readonly NumberField[] = Object.values(NUMBER_COLUMNS);
 
 /** The plan of a pair as it is typed. An empty text: not known. */
-export type PlanDraft = Record<NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold', string> & {
+export type PlanDraft = Record<
+  NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold' | 'filters',
+  string
+> & {
   alarmUnit: 'percent' | 'dB';
   /** Undefined: chosen when the visit begins. */
   meter: MeterDraft | undefined;
@@ -43,6 +47,7 @@ export function planDraft(plan?: PairPlan): PlanDraft {
     zone: plan?.zone ?? '',
     alarmThreshold: plan?.alarmThreshold ? String(plan.alarmThreshold.value) : '',
     alarmUnit: plan?.alarmThreshold?.unit ?? 'percent',
+    filters: plan?.filters?.join('; ') ?? '',
     meter: plan ? plan.meter && meterDraft(plan.meter) : meterDraft(NEUTRAL_METERS[0] as MeterProfile),
     adjusters: plan ? plan.adjusters && adjusterDraft(plan.adjusters) : adjusterDraft(NEUTRAL_ADJUSTERS),
   };
@@ -72,12 +77,14 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
     }),
   );
   const threshold = alarmThreshold(draft, errors);
+  const filters = filterKit(draft.filters, errors);
   const known: PairPlan = {
     id: errors.id ? 'pair' : id,
     name: draft.name.trim() || id || 'pair',
     ...(draft.zone.trim() && { zone: draft.zone.trim() }),
     ...figures,
     ...(threshold && { alarmThreshold: threshold }),
+    ...(filters && { filters }),
     ...profiles(draft, errors),
   };
   const { rangeMin, rangeMax } = known;
@@ -115,6 +122,20 @@ function alarmThreshold(
   const parsed = PairPlan.shape.alarmThreshold.safeParse({ unit, value });
   if (parsed.success) return parsed.data;
   errors.alarmThreshold = value === undefined ? numberLike('35') : alarmLossText(unit);
+  return undefined;
+}
+
+/** "20; 40; 60" */
+function filterKit(text: string, errors: Record<string, string>): number[] | undefined {
+  if (text.trim() === '') return undefined;
+  const parsed = PairPlan.shape.filters.safeParse(
+    text
+      .trim()
+      .split(/[;\s]+/)
+      .map(numberIn),
+  );
+  if (parsed.success) return parsed.data;
+  errors.filters = FILTERS;
   return undefined;
 }
 

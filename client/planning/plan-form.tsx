@@ -22,7 +22,7 @@ const ALARM_UNITS = [
 ];
 
 const SITING = ['emitterHeight', 'receiverHeight', 'ceilingHeight', 'spacing', 'wallDistance'] as const;
-const MAKERS = ['rangeMin', 'rangeMax', 'beamAngle', 'filterPercent'] as const;
+const MAKERS = ['rangeMin', 'rangeMax', 'beamAngle', 'filterPercent', 'filters'] as const;
 
 /** Every figure of a pair's plan. What is not known is left empty, and not checked. */
 export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormProps) {
@@ -106,7 +106,16 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
           {number('beamAngle', 'Full beam angle', 'degrees')}
           {number('filterPercent', 'Test filter holds back', 'percent')}
         </div>
-        <p class="hint">Without a test filter, the test covers half of the receiver.</p>
+        <Field
+          label="Test filters of the crew"
+          unit="percent each"
+          value={draft.filters}
+          placeholder="20; 40; 60"
+          hint="One below and one above the alarm threshold prove it from both sides."
+          error={errors.filters}
+          onInput={(filters) => put({ filters })}
+        />
+        <p class="hint">Without a test filter, half of the receiver is covered.</p>
       </details>
       <MeterChoice draft={draft} meters={meters} onInput={put} />
       {draft.meter && (

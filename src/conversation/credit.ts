@@ -1,4 +1,5 @@
 import { isSame } from '../formats/same.ts';
+import type { UsedCover } from '../model/checklists.ts';
 import type { SearchFact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
@@ -36,12 +37,20 @@ export function deedOf({ seq, advice: { action } }: Instruction, from: Seq): Sea
     case 'check':
       return { type: 'checked', instruction: seq, from };
     case 'cover':
-      return { type: 'path', state: action.how === 'full' ? 'blocked' : 'partial', from };
+      return action.how === 'full'
+        ? { type: 'path', state: 'blocked', from }
+        : { type: 'path', state: 'partial', cover: usedCover(action), from };
     case 'uncover':
       return { type: 'path', state: 'clear', from };
     default:
       return undefined;
   }
 }
+
+/** What an instruction to cover a part asks for, without its kind. */
+export const usedCover = ({ how, filter }: UsedCover): UsedCover => ({
+  how,
+  ...(filter !== undefined && { filter }),
+});
 
 const GAIN_DONE = { lower: 'lowered', raise: 'raised', full: 'full' } as const;

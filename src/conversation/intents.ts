@@ -26,7 +26,7 @@ import { countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
-import { creditedInstruction, deedOf } from './credit.ts';
+import { creditedInstruction, deedOf, usedCover } from './credit.ts';
 import { moveOf } from './moves.ts';
 import type { Speaker } from './speaker.ts';
 
@@ -81,14 +81,18 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     report(job, fact, speaker, LEAD.heard);
   },
 
-  path(job, { state }, speaker) {
+  path(job, { state, by }, speaker) {
     const action = creditedInstruction(job.state, speaker.re)?.advice.action;
     // People also say "covered" for a half cover, and the test depends on which it is.
     if (state === 'blocked' && action?.kind === 'cover' && action.how !== 'full') {
       return ask(job, speaker, PART_OR_ALL[action.how]);
     }
     const item = askedItem(job, speaker);
-    report(job, { type: 'path', state, from: speaker.said }, speaker, LEAD.heard);
+    const part = action?.kind === 'cover' && action.how !== 'full' ? usedCover(action) : undefined;
+    const asked = state === 'partial' ? part : undefined;
+    // What was said to cover it counts, and not what was asked for.
+    const cover = by && by !== asked?.how ? { how: by } : asked;
+    report(job, { type: 'path', state, ...(cover && { cover }), from: speaker.said }, speaker, 'Heard:');
     if (item?.item === 'path-clear' && state === 'clear') {
       answerItem(job, { type: 'item', ...item, done: true }, speaker);
     }

@@ -15,6 +15,7 @@ import { override } from './override.ts';
 import { settleTime } from './settle-time.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
+import { thresholdUnknown } from './threshold-unknown.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
 import { unproven } from './unproven.ts';
 
@@ -29,6 +30,7 @@ const LOOKS: Record<FindingId, Look> = {
   drift,
   unproven,
   'test-failed': testFailed,
+  'threshold-unknown': thresholdUnknown,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,
   'changed-since-signed': changedSinceSigned,

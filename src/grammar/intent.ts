@@ -33,7 +33,8 @@ export const Intent = z.discriminatedUnion('kind', [
     change: z.enum(['lowered', 'raised', 'set', 'full']),
     to: z.number().optional(),
   }),
-  z.object({ kind: z.literal('path'), state: PathState }),
+  /** `by`: "half covered", "filter on"; "partly covered" does not say with what. */
+  z.object({ kind: z.literal('path'), state: PathState, by: z.enum(['half', 'filter']).optional() }),
   /** What the fire panel itself shows. */
   z.object({ kind: z.literal('panel'), shows: PanelIndication }),
   /** "told the control room": who knows that the alarm is out of service. */

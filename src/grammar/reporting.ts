@@ -140,8 +140,16 @@ export const reportingRules = {
     ),
     ...means(
       { kind: 'path' as const, state: 'partial' as const },
-      "[it's] [the] [path|beam] [is] [now] (half|partly|partially) (blocked|covered|obstructed)",
-      '[i] (half|partly|partially) (covered|blocked) (it|the beam|the receiver)',
+      "[it's] [the] [path|beam] [is] [now] (partly|partially) (blocked|covered|obstructed)",
+      '[i] (partly|partially) (covered|blocked) (it|the beam|the receiver)',
+    ),
+    ...means(
+      { kind: 'path' as const, state: 'partial' as const, by: 'half' as const },
+      "[it's] [the] [path|beam] [is] [now] half (blocked|covered|obstructed)",
+      '[i] half (covered|blocked) (it|the beam|the receiver)',
+    ),
+    ...means(
+      { kind: 'path' as const, state: 'partial' as const, by: 'filter' as const },
       '[the] [test] filter [is] [now] (in|on|in place)',
     ),
     ...means(

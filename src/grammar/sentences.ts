@@ -80,7 +80,7 @@ export const sentenceRules = {
       doubt(
         '[a] half',
         (): ReturnType<typeof either<Intent[]>> =>
-          either<Intent[]>([{ kind: 'moved', eighths: 4 }], [{ kind: 'path', state: 'partial' }]),
+          either<Intent[]>([{ kind: 'moved', eighths: 4 }], [{ kind: 'path', state: 'partial', by: 'half' }]),
       ),
       doubt('one and a half', () =>
         either<Intent[]>(

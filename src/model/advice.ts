@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Checklist, ChecklistItem, Cover } from './checklists.ts';
+import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Seq } from './ids.ts';
 import { PanelIndication } from './reports.ts';
 import { Axis, Eighths } from './turns.ts';
@@ -58,7 +58,7 @@ export const Action = z.discriminatedUnion('kind', [
   /** Ask for one item of a checklist; answered by yes, no, or who was told. */
   z.object({ kind: z.literal('confirm-item'), list: Checklist, item: ChecklistItem }),
   /** Cover the receiver for a proving test, slowly in part or all of it at once; and uncover it. */
-  z.object({ kind: z.literal('cover'), how: Cover }),
+  UsedCover.extend({ kind: z.literal('cover') }),
   z.object({ kind: z.literal('uncover') }),
   /** Say when the fire panel shows `expect`. The test fails at `until` (ms, the entries' clock), if there is one. */
   z.object({ kind: z.literal('watch-panel'), expect: PanelIndication, until: z.number().optional() }),

@@ -16,3 +16,10 @@ export type ChecklistItem = z.infer<typeof ChecklistItem>;
 /** The receiver's face half covered, a filter before it, or all of it covered. */
 export const Cover = z.enum(['half', 'filter', 'full']);
 export type Cover = z.infer<typeof Cover>;
+
+/** Part of the light that a filter holds back, percent. */
+export const FilterGrade = z.number().gt(0).lt(100);
+
+/** With what the receiver was covered, and the grade of the filter, where it was one. */
+export const UsedCover = z.object({ how: Cover, filter: FilterGrade.optional() });
+export type UsedCover = z.infer<typeof UsedCover>;

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { Advice, Question } from './advice.ts';
-import { Checklist, ChecklistItem } from './checklists.ts';
+import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Guidance } from './guidance.ts';
 import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
@@ -48,8 +48,9 @@ const searchFacts = [
     to: z.number().optional(),
     from,
   }),
-  z.object({ type: z.literal('path'), state: PathState, from }),
-  /** The emitter was aimed at the receiver by eye: positions start again from zero. */
+  /** `cover`: with what a part is covered, where it is known. */
+  z.object({ type: z.literal('path'), state: PathState, cover: UsedCover.optional(), from }),
+  /** The emitter was brought by eye onto the receiver: positions start again from zero. */
   z.object({ type: z.literal('re-aimed'), from }),
   /** The crew chose an adjuster. */
   z.object({ type: z.literal('choice'), axis: Axis, from }),

@@ -19,6 +19,7 @@ export const FINDING_IDS = [
   'drift',
   'unproven',
   'test-failed',
+  'threshold-unknown',
   'open-issue',
   'outputs-isolated',
   'changed-since-signed',

@@ -1,9 +1,13 @@
 import { z } from 'zod';
+import { FilterGrade } from './checklists.ts';
 import { Name } from './name.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
 
 /** The most pairs of one site. */
 export const MAX_PAIRS = 2_000;
+
+/** The most test filters of a kit. */
+export const MAX_FILTERS = 12;
 
 /** Names a beam pair within its site, short enough to be read out: "B2", "hall-3.east". */
 export const PairId = z
@@ -15,13 +19,11 @@ export type PairId = z.infer<typeof PairId>;
 const metres = z.number().positive().max(300);
 const height = z.number().min(0).max(100);
 const seconds = z.number().min(0).max(600);
-/** Part of the light that is blocked, percent. */
-const percent = z.number().gt(0).lt(100);
 
 /** The loss of light at which the detector alarms, as the maker or the setting states it. */
 export const AlarmThreshold = z.discriminatedUnion('unit', [
   z.object({ unit: z.literal('dB'), value: z.number().gt(0).max(40) }),
-  z.object({ unit: z.literal('percent'), value: percent }),
+  z.object({ unit: z.literal('percent'), value: FilterGrade }),
 ]);
 export type AlarmThreshold = z.infer<typeof AlarmThreshold>;
 
@@ -49,8 +51,10 @@ export const PairPlan = z.object({
   /** Set delays from "covered" to what the panel shows, seconds. */
   alarmDelay: seconds.optional(),
   faultDelay: seconds.optional(),
-  /** Light that the test filter blocks, percent; without a filter the receiver is half covered. */
-  filterPercent: percent.optional(),
+  /** Light the test filter holds back, percent; without a filter the receiver is half covered. */
+  filterPercent: FilterGrade.optional(),
+  /** Every test filter that the crew owns, percent; where there are any, `filterPercent` does not count. */
+  filters: z.array(FilterGrade).min(1).max(MAX_FILTERS).optional(),
   /** The path lengths the maker allows, metres. */
   rangeMin: metres.optional(),
   rangeMax: metres.optional(),

@@ -9,7 +9,11 @@ import { readingText } from './readings.ts';
 export const movedText = (axis: Axis, eighths: Eighths): string =>
   `${axis}, ${amountWords(eighths)} ${senseWord(eighths)}`;
 
-const PATH = { blocked: 'beam blocked', partial: 'beam half covered', clear: 'beam clear' } as const;
+function pathText({ state, cover }: FactOf<'path'>): string {
+  if (state !== 'partial') return `beam ${state}`;
+  if (cover?.how !== 'filter') return 'beam half covered';
+  return cover.filter === undefined ? 'test filter on' : `${cover.filter} percent test filter on`;
+}
 const CANNOT = {
   stuck: 'the adjuster is stuck',
   'end-of-travel': 'the adjuster is at its end of travel',
@@ -34,7 +38,7 @@ export function searchFactText(fact: SearchFact, meter: MeterProfile): string {
     case 'gain':
       return gainText(fact);
     case 'path':
-      return PATH[fact.state];
+      return pathText(fact);
     case 're-aimed':
       return 're-aimed by eye';
     case 'choice':

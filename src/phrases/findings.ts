@@ -12,6 +12,7 @@ export const SEVERITY_WORDS: Record<Severity, string> = {
 const ABOUT: Readonly<Record<string, string>> = {
   ...NEEDS,
   ...WHY_FAILED,
+  quiet: 'quiet test',
   alarm: 'alarm test',
   fault: 'fault test',
   'panel-indication': 'panel indication',
@@ -38,6 +39,8 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
       : `Accepted at ${figures.accepted}, but the last reading was ${figures.later}.`,
   unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
   'test-failed': ({ about }) => `A test failed: ${named(about)}.`,
+  'threshold-unknown': () =>
+    'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
   'changed-since-signed': () => 'The record has changed since it was signed.',
@@ -59,6 +62,7 @@ const NAMES: Readonly<Record<string, string>> = {
   drift: 'reading drifted since acceptance',
   unproven: 'a test not passed',
   'test-failed': 'a test failed',
+  'threshold-unknown': 'alarm threshold not known',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
   'changed-since-signed': 'changed since signed',

@@ -51,3 +51,4 @@ const withLabels = (message: string): string =>
     (text, [key, label]) => text.replace(new RegExp(`\\b${key}\\b`, 'g'), `"${label}"`),
     message,
   );
+export const FILTERS = 'Percent each, above 0 and below 100, such as 20; 40; 60.';

@@ -5,7 +5,7 @@ import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
 import { askItem } from './items.ts';
-import { coverText, watchText } from './proving.ts';
+import { coverText, strongerFilterText, watchText } from './proving.ts';
 import { valueText } from './readings.ts';
 import { whyText } from './why.ts';
 
@@ -23,7 +23,7 @@ export function instructionText(advice: Advice, setup: JobSetup): InstructionTex
 
 type SayShow = Omit<InstructionText, 'why'>;
 
-function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
+function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow {
   const { meter } = setup;
   switch (action.kind) {
     case 'turn':
@@ -51,6 +51,7 @@ function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
     case 'ask':
       return questionText(action.question, meter);
     case 'check': {
+      if (rule === 'stronger-filter') return strongerFilterText(figures.filterNeeded);
       const list = action.causes.map(causeText).join('; ');
       return { say: `Hold. Please check: ${list}. Then say done.`, show: `Check: ${list}` };
     }
@@ -62,11 +63,11 @@ function actionText({ action, rule }: Advice, setup: JobSetup): SayShow {
     case 'confirm-item':
       return askItem(action.item);
     case 'cover':
-      return coverText(action.how, setup);
+      return coverText(action, rule);
     case 'uncover':
       return { say: 'Uncover the receiver. Then say clear.', show: 'Uncover the receiver' };
     case 'watch-panel':
-      return watchText(action);
+      return watchText(action, rule);
     case 'settle-issue':
       return {
         say: 'An issue is open. Test again, or write how it was settled.',

@@ -81,6 +81,24 @@ const WORDS: Record<FigureId, FigureWords> = {
     source: 'EN 54-12 and ISO 7240-12, from memory',
     warning: 'outside the limits of a response threshold',
   },
+  'alarm-delay': {
+    name: 'set delay of the alarm',
+    formula: 'as planned',
+    source: NO_SOURCE,
+    warning: 'is the alarm meant to come without a delay',
+  },
+  'fault-delay': {
+    name: 'set delay of the fault',
+    formula: 'as planned',
+    source: NO_SOURCE,
+    warning: 'is the fault meant to come without a delay',
+  },
+  filter: {
+    name: 'strongest test filter',
+    formula: 'as marked',
+    source: NO_SOURCE,
+    warning: 'so strong that the detector may take it for a lost beam',
+  },
   'cover-loss': {
     name: 'held back in the alarm test',
     formula: '10 * log10(100 / (100 - percent)); half covered: 50 percent',

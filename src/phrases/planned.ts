@@ -16,12 +16,20 @@ export const placeText = (plan: PairPlan): string =>
   ]);
 
 /** How a pair is set, as far as planned. */
-export const settingsText = ({ alarmThreshold, alarmDelay, faultDelay, filterPercent }: PairPlan): string =>
+export const settingsText = ({
+  alarmThreshold,
+  alarmDelay,
+  faultDelay,
+  filterPercent,
+  filters,
+}: PairPlan): string =>
   list([
     alarmThreshold && `alarm at ${alarmThreshold.value} ${alarmThreshold.unit === 'dB' ? 'dB' : '%'} lost`,
     alarmDelay !== undefined && `alarm delay ${alarmDelay} s`,
     faultDelay !== undefined && `fault delay ${faultDelay} s`,
-    filterPercent !== undefined && `test filter ${filterPercent} %`,
+    filters
+      ? `test filters ${filters.join(', ')} %`
+      : filterPercent !== undefined && `test filter ${filterPercent} %`,
   ]);
 
 const list = (parts: readonly (string | false | undefined)[]): string =>

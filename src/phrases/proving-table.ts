@@ -1,7 +1,7 @@
-import type { ChecklistItem, Cover } from '../model/checklists.ts';
+import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
 import type { Proof } from '../visit/attempts.ts';
 import type { Verdict } from '../visit/verdict.ts';
-import { WHY_FAILED } from './proving.ts';
+import { TEST_NAMES, WHY_FAILED } from './proving.ts';
 
 /** The words of the report's table of tests. */
 export const TEST_COLUMNS = {
@@ -14,9 +14,21 @@ export const TEST_COLUMNS = {
   entries: 'Entries',
 } as const;
 
-export const TEST_NAMES: Record<Proof, string> = { alarm: 'Alarm test', fault: 'Fault test' };
-const COVERS: Record<Cover, string> = { half: 'half covered', filter: 'filter on', full: 'all covered' };
-export const testText = (proof: Proof, cover: Cover): string => `${TEST_NAMES[proof]}, ${COVERS[cover]}`;
+function coverName(cover: UsedCover | undefined): string {
+  switch (cover?.how) {
+    case undefined:
+      return 'cover not known';
+    case 'half':
+      return 'half covered';
+    case 'filter':
+      return cover.filter === undefined ? 'filter on' : `${cover.filter} % filter on`;
+    case 'full':
+      return 'all covered';
+  }
+}
+
+export const testText = (proof: Proof, cover: UsedCover | undefined): string =>
+  `${TEST_NAMES[proof]}, ${coverName(cover)}`;
 export const TEST_ITEMS: Partial<Record<ChecklistItem, string>> = {
   'panel-indication': 'Panel indication',
   wiring: 'Wiring to the fire panel',
@@ -40,6 +52,8 @@ export function resultText(verdict: Verdict): string {
       return `FAILED: ${WHY_FAILED[verdict.why]}`;
     case 'broken-off':
       return 'Not completed';
+    case 'not-decisive':
+      return 'Says nothing: too near the threshold';
     default:
       return 'Not finished';
   }

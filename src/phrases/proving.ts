@@ -1,8 +1,8 @@
-import type { Action } from '../model/advice.ts';
-import type { Cover } from '../model/checklists.ts';
+import type { Action, Advice } from '../model/advice.ts';
+import type { Cover, UsedCover } from '../model/checklists.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { PanelIndication } from '../model/reports.ts';
-import type { JobSetup } from '../model/setup.ts';
+import type { Proof } from '../visit/attempts.ts';
 import type { Failed, Settled } from '../visit/issues.ts';
 import type { Failure } from '../visit/verdict.ts';
 import { figuresText } from './figures.ts';
@@ -10,8 +10,8 @@ import { itemText } from './items.ts';
 
 type SayShow = { say: string; show: string };
 
-/** How to put the cover on. The times are common practice, no source. */
-export function coverText(how: Cover, { plan }: JobSetup): SayShow {
+/** How the cover goes on. The times are common practice, no source. */
+export function coverText({ how, filter }: UsedCover, rule: Advice['rule']): SayShow {
   switch (how) {
     case 'full':
       return {
@@ -20,13 +20,14 @@ export function coverText(how: Cover, { plan }: JobSetup): SayShow {
       };
     case 'half':
       return {
-        say: 'Alarm test: slowly slide a dull card over half of the receiver. Take more than two seconds. Say half covered when it is there.',
+        say: 'Alarm test: slide a dull card over half of the receiver, slowly, in more than two seconds. Half a cover is coarse: be exact. Say half covered when it is there.',
         show: 'Cover half of the receiver, slowly',
       };
     case 'filter': {
-      const grade = plan?.filterPercent === undefined ? '' : `${plan.filterPercent} percent `;
+      const grade = filter === undefined ? '' : `${filter} percent `;
+      const test = rule === 'prove-quiet' ? 'No alarm must come. Quiet test' : 'Alarm test';
       return {
-        say: `Alarm test: slowly put the ${grade}test filter in front of the receiver. Take more than two seconds. Say filter on when it is there.`,
+        say: `${test}: bring the ${grade}test filter before the receiver, slowly, in more than two seconds. Say filter on when it is there.`,
         show: `${grade}test filter on, slowly`,
       };
     }
@@ -48,7 +49,22 @@ const WATCH: Record<PanelIndication, SayShow> = {
   },
 };
 
-export const watchText = ({ expect }: Extract<Action, { kind: 'watch-panel' }>): SayShow => WATCH[expect];
+/** Behind a filter clearly below the threshold. */
+const WATCH_QUIET: SayShow = {
+  say: 'Panel: read the meter, then watch the panel. It must stay at normal. Say alarm at once if it comes.',
+  show: 'No alarm must come: wait',
+};
+
+export const watchText = (
+  { expect }: Extract<Action, { kind: 'watch-panel' }>,
+  rule: Advice['rule'],
+): SayShow => (rule === 'prove-quiet' ? WATCH_QUIET : WATCH[expect]);
+
+/** Where no cover at hand can prove the alarm. */
+export const strongerFilterText = (percent: number | undefined): SayShow => ({
+  say: `No cover here is strong enough for this threshold: bring a filter of at least ${percent} percent, enter it in the plan, and begin a new visit. Restore the alarm outputs before you leave.`,
+  show: `Bring a filter of at least ${percent} %`,
+});
 
 /** Asked when somebody said "covered" but only a part should be covered. */
 export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
@@ -56,8 +72,16 @@ export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
   filter: 'Is the filter on? Say filter on when it is.',
 };
 
+export const TEST_NAMES: Record<Proof, string> = {
+  quiet: 'Quiet test',
+  alarm: 'Alarm test',
+  fault: 'Fault test',
+};
+
 export const WHY_FAILED: Record<Failure, string> = {
   'nothing-shown': 'the panel did not show it in time',
+  'too-sensitive': 'the panel showed an alarm behind a cover that is clearly below the alarm threshold',
+  'both-shown': 'the panel showed both alarm and fault',
   'wrong-indication': 'the panel showed something else',
   'too-early': 'the panel showed it too early',
   'too-late': 'the panel showed it too late',
@@ -70,8 +94,7 @@ export function failureText(failed: Failed, meter: MeterProfile): string {
   if (failed.kind === 'test')
     return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;
   const rests = figuresText(failed.figures, meter);
-  const test = failed.proof === 'alarm' ? 'Alarm test' : 'Fault test';
-  return `${test} failed: ${WHY_FAILED[failed.why]}${rests && ` (${rests})`}.`;
+  return `${TEST_NAMES[failed.proof]} failed: ${WHY_FAILED[failed.why]}${rests && ` (${rests})`}.`;
 }
 
 export const SETTLED: Record<Settled, string> = {

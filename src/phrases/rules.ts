@@ -54,8 +54,12 @@ export const RULE_WORDS: Record<RuleId, string> = {
 export const COMMISSION_RULE_WORDS: Record<CommissionRuleId, string> = {
   before: 'Nobody climbs, and nothing is tested, before the list is answered.',
   'panel-normal-first': 'A test starts with the panel at normal: only then does what it shows count.',
+  'prove-quiet': 'A loss clearly below the alarm threshold must not give an alarm.',
   'prove-alarm': 'Slowly blocking part of the light must give an alarm after the set delay, and no sooner.',
   'prove-fault': 'Blocking all of the light at once must give a fault after the set delay.',
+  'not-decisive':
+    'The last cover was too near the alarm threshold, or nobody knows which it was: that test does not count.',
+  'stronger-filter': 'Only a cover clearly above the alarm threshold proves the alarm.',
   restore: 'Uncovered and reset, the panel must come back to normal.',
   indication: 'The panel must show this pair, in its zone, and no other.',
   wiring: 'A broken wire between detector and panel must show as a fault.',

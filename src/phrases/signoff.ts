@@ -4,6 +4,7 @@ import type { Unsigned } from '../visit/signoff.ts';
 import { itemText } from './items.ts';
 
 const PROOF: Record<Proof, string> = {
+  quiet: 'the test that a weak filter brings no alarm, passed',
   alarm: 'the alarm test, passed',
   fault: 'the fault test, passed',
 };

@@ -5,7 +5,8 @@ import { midBand } from '../model/profile.ts';
 import { type Reading, valueReading } from '../model/reading.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { QUARTER, toTurns } from '../model/turns.ts';
-import { dbOfPercent, HALF_COVER_DB, percentOfDb } from './attenuation.ts';
+import { percentOfDb } from './attenuation.ts';
+import { alarmLoss, kitOf, thresholdDb } from './covers.ts';
 import { readingBehind } from './expected.ts';
 import { angleOf, footprintOf, offsetOf, PRE_AIM_M } from './geometry.ts';
 
@@ -21,6 +22,9 @@ export const FIGURES = [
   'level',
   'alarm-percent',
   'alarm-db',
+  'alarm-delay',
+  'fault-delay',
+  'filter',
   'cover-loss',
   'expected-reading',
 ] as const;
@@ -127,11 +131,15 @@ function siting(plan: PairPlan, guidance: Guidance | undefined): PlanFigure[] {
   ];
 }
 
-function light({ alarmThreshold, filterPercent, meter }: PairPlan, final: Reading | undefined): PlanFigure[] {
-  const cover = filterPercent === undefined ? HALF_COVER_DB : dbOfPercent(filterPercent);
-  const alarmDb =
-    alarmThreshold &&
-    (alarmThreshold.unit === 'dB' ? alarmThreshold.value : dbOfPercent(alarmThreshold.value));
+function light(plan: PairPlan, final: Reading | undefined): PlanFigure[] {
+  const { meter, alarmDelay, faultDelay } = plan;
+  const alarmDb = thresholdDb(plan);
+  const strongest = kitOf(plan).at(-1);
+  const { db, tolerance } = alarmLoss({ plan, meter });
+  const delay = (id: FigureId, seconds: number | undefined): PlanFigure[] =>
+    seconds === undefined
+      ? []
+      : [figure(id, seconds, 's', { least: DELAY_LEAST_S, by: 'common practice, no source' })];
   return [
     ...(alarmDb === undefined
       ? []
@@ -139,12 +147,31 @@ function light({ alarmThreshold, filterPercent, meter }: PairPlan, final: Readin
           figure('alarm-percent', percentOfDb(alarmDb), 'percent'),
           figure('alarm-db', alarmDb, 'dB', { ...RESPONSE_DB, by: 'EN 54-12, from memory' }),
         ]),
-    figure('cover-loss', cover, 'dB', { least: alarmDb, by: 'the alarm threshold' }),
-    ...expected(meter, final, cover),
+    ...delay('alarm-delay', alarmDelay),
+    ...delay('fault-delay', faultDelay),
+    ...(strongest === undefined
+      ? []
+      : [
+          figure('filter', strongest, 'percent', {
+            most: FILTER_MOST_PERCENT,
+            by: 'common practice, no source',
+          }),
+        ]),
+    figure('cover-loss', db, 'dB', {
+      least: alarmDb === undefined ? undefined : alarmDb + tolerance,
+      by: 'the alarm threshold and the tolerance of the cover',
+    }),
+    ...expected(meter, final, db),
   ];
 }
 
-/** The response threshold of a beam detector is between these (EN 54-12, from memory), dB. */
+/** A stronger filter looks like a lost beam, and may bring a fault. Common practice, no source. */
+const FILTER_MOST_PERCENT = 95;
+
+/** Without a delay a bird brings an alarm. Common practice, no source. */
+const DELAY_LEAST_S = 1;
+
+/** A beam detector's response threshold lies between these (EN 54-12, from memory), dB. */
 const RESPONSE_DB = { least: 0.5, most: 6 };
 
 function expected(meter: MeterProfile | undefined, final: Reading | undefined, loss: number): PlanFigure[] {

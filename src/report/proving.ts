@@ -1,6 +1,7 @@
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import { itemText } from '../phrases/items.ts';
+import { TEST_NAMES } from '../phrases/proving.ts';
 import {
   ANSWERED_FOR,
   DELAY_NOT_KNOWN,
@@ -11,14 +12,13 @@ import {
   resultText,
   TEST_COLUMNS,
   TEST_ITEMS,
-  TEST_NAMES,
   testText,
   VOID,
 } from '../phrases/proving-table.ts';
 import { PROOFS } from '../visit/attempts.ts';
 import type { Commission } from '../visit/commission.ts';
-import { isExcused, type Judged, type Progress, testAnswer } from '../visit/progress.ts';
-import { coverFor } from '../visit/verdict.ts';
+import { coverOf } from '../visit/cover.ts';
+import { isExcused, isRequired, type Judged, type Progress, testAnswer } from '../visit/progress.ts';
 import { first } from './brief.ts';
 import type { Block, Column } from './report.ts';
 
@@ -38,7 +38,9 @@ const SHOWN = 8;
 /** Every attempt at a proving test with its times, and the tests answered by yes or no. */
 export function provingBlock(commission: Commission, progress: Progress): Block {
   const made = progress.all.map((judged) => attemptRow(commission, progress, judged));
-  const left = PROOFS.filter((proof) => !progress.last[proof]).map((proof) => notMade(TEST_NAMES[proof]));
+  const left = PROOFS.filter((proof) => isRequired(proof, commission.setup) && !progress.last[proof]).map(
+    (proof) => notMade(TEST_NAMES[proof]),
+  );
   const items = CHECKLISTS.tests.map((item) => itemRow(commission, item));
   const kept = first(made.toReversed(), SHOWN, (rest) => notMade(...earlierTests(rest.length)));
   return {
@@ -56,7 +58,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
   const { attempt, verdict } = judged;
   const { proof, covered, shown, cleared, restored } = attempt;
   const { elapsed, delay, tolerance, restored: normal, loss, expectedLoss } = verdict.figures;
-  const cover = coverFor(proof, commission.setup);
+  const cover = coverOf(attempt, commission.setup);
   const end = restored ?? cleared ?? shown ?? covered;
   const void_ = attempt.accept !== commission.search.accepted?.seq ? VOID : '';
   // Only the last attempt at a test counts, so an answer for an earlier one is not shown.

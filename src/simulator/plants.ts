@@ -15,6 +15,14 @@ export const PLANTS = {
   excused: ['unproven', 'test-failed'],
   /** The same, and the crew leaves. */
   'walked-off': ['unproven', 'test-failed', 'open-issue', 'outputs-isolated'],
+  /** An alarm behind a filter clearly below the threshold; set right, it stays quiet. */
+  'too-sensitive': ['test-failed'],
+  /** The same, and answered for in writing. */
+  'too-sensitive-excused': ['unproven', 'test-failed'],
+  /** An alarm, and a fault right after it, behind one cover. */
+  'both-shown': ['test-failed'],
+  /** The plan says nothing of the threshold that is set. */
+  'threshold-unknown': ['threshold-unknown'],
   /** Accepted with a reason before either peak was bracketed. */
   overridden: ['not-bracketed', 'override'],
   'left-unaccepted': ['not-accepted', 'outputs-isolated'],

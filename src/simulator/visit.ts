@@ -6,9 +6,9 @@ import type { JobSetup } from '../model/setup.ts';
 import type { Axis } from '../model/turns.ts';
 import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
+import { lossOf } from '../plan/covers.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { countedOf } from '../visit/state.ts';
-import { lossOf } from '../visit/verdict.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
 import { LoggedJob } from './logged-job.ts';
 import {
@@ -56,18 +56,21 @@ class Visit {
   private pair: BeamPair;
   private readonly rng: Rng;
   private readonly left: Set<Plant>;
-  /** The alarm test was made to fail. */
+  /** A test was made to fail. */
   private failed = false;
   /** Light that a cover blocks now, dB. */
   private heldBack = 0;
   private readings = 0;
 
+  private readonly setup: JobSetup;
+
   constructor(private readonly plan: VisitPlan) {
+    this.setup = setupFor(plan);
     this.pair = createBeamPair(plan.spec);
     this.rng = createRng(plan.seed);
     this.left = new Set(plan.plants);
     this.job = new LoggedJob(plan.job, plan.from);
-    this.job.input({ kind: 'open', setup: plan.setup });
+    this.job.input({ kind: 'open', setup: this.setup });
     this.job.input({ kind: 'seated', seat: 'panel', device: 'Panel phone', takeover: false });
     this.job.wait(40_000);
     this.job.input({ kind: 'seated', seat: 'emitter', device: 'Ladder phone', takeover: false });
@@ -134,7 +137,7 @@ class Visit {
         return job.say('panel', action.item === 'people-told' ? 'told the control room' : 'yes');
       case 'cover':
         job.wait(MOVE_MS);
-        this.heldBack = lossOf(action.how, this.plan.setup);
+        this.heldBack = lossOf(action);
         job.say('emitter', COVERED[action.how]);
         job.wait(3 * SAY_MS);
         return this.read();
@@ -154,7 +157,11 @@ class Visit {
   }
 
   /** The panel does what is set, a second late. */
-  private watch({ expect }: Extract<Action, { kind: 'watch-panel' }>): void {
+  private watch({ expect, until }: Extract<Action, { kind: 'watch-panel' }>): void {
+    if (expect === 'normal' && this.heldBack > 0) {
+      this.keepQuiet(until ?? 0);
+      return;
+    }
     const { alarmDelay = 10, faultDelay = 10 } = this.plan.setup.plan ?? {};
     const set = expect === 'normal' ? 8 : expect === 'alarm' ? alarmDelay : faultDelay;
     const late = expect === 'alarm' && !this.failed && LATE.some((plant) => this.left.has(plant));
@@ -162,6 +169,18 @@ class Visit {
     const tooLong = late ? 60 : 0;
     this.job.wait(1000 * Math.max(1, set - 2 + tooLong));
     this.job.say('panel', `panel shows ${expect}`);
+    if (expect === 'alarm' && this.take('both-shown')) {
+      this.job.wait(2 * SAY_MS);
+      this.job.say('panel', 'panel shows fault');
+    }
+  }
+
+  /** Behind a filter that is too weak to bring an alarm nothing happens, unless the detector is too sensitive. */
+  private keepQuiet(until: number): void {
+    const tooSensitive = !this.failed && TOO_SENSITIVE.some((plant) => this.left.has(plant));
+    if (tooSensitive) this.failed = true;
+    this.job.wait(tooSensitive ? 10_000 : Math.max(SAY_MS, until - this.job.now));
+    if (tooSensitive) this.job.say('panel', 'panel shows alarm');
   }
 
   private read() {
@@ -186,7 +205,8 @@ class Visit {
     job.wait(2 * minute);
     const open = job.state.issues.find(({ closed }) => !closed);
     const how = 'Late by the verification delay of the panel, see its configuration';
-    if (open && this.take('excused')) job.input({ kind: 'close-issue', by: 'panel', issue: open.seq, how });
+    if (open && (this.take('excused') || this.take('too-sensitive-excused')))
+      job.input({ kind: 'close-issue', by: 'panel', issue: open.seq, how });
     else job.say('panel', 'done');
   }
 
@@ -252,7 +272,22 @@ class Visit {
   }
 }
 
-/** All of them begin with an alarm that comes too late. */
+/** All of them begin with an alarm behind a filter that is too weak to bring one. */
+const TOO_SENSITIVE: readonly Plant[] = ['too-sensitive', 'too-sensitive-excused'];
+
+/** What some plants need planned, or left out of the plan. */
+function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
+  const { plan } = setup;
+  if (!plan) return setup;
+  if (TOO_SENSITIVE.some((plant) => plants.includes(plant))) {
+    return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 35 }, filters: [20, 60] } };
+  }
+  if (!plants.includes('threshold-unknown')) return setup;
+  const { alarmThreshold: _, ...rest } = plan;
+  return { ...setup, plan: rest };
+}
+
+/** All of them begin with an alarm that does not come in time. */
 const LATE: readonly Plant[] = ['late-alarm', 'excused', 'walked-off'];
 
 const COVERED = { half: 'half covered', filter: 'filter on', full: 'blocked' } as const;

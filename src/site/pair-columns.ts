@@ -44,6 +44,7 @@ export const PAIR_COLUMNS = [
   'alarm_delay_s',
   'fault_delay_s',
   'filter_percent',
+  'filters_percent',
   'range_min_m',
   'range_max_m',
   'beam_angle_deg',
@@ -63,6 +64,8 @@ export function cellOf(plan: PairPlan, column: PairColumn): Cell {
       return plan[column]?.name;
     case 'alarm_threshold':
       return plan.alarmThreshold?.value;
+    case 'filters_percent':
+      return plan.filters?.join(';');
     case 'alarm_unit':
       return plan.alarmThreshold?.unit;
   }

@@ -58,6 +58,8 @@ export function readRow(
   else if (adjusters) plan.adjusters = adjusters;
   const threshold = readThreshold(at('alarm_threshold'), at('alarm_unit'), wrong);
   if (threshold) plan.alarmThreshold = threshold;
+  const filters = readFilters(at('filters_percent'), wrong);
+  if (filters) plan.filters = filters;
   return faults.length > 0 ? { id, faults } : { id, plan: PairPlan.parse(plan), faults };
 }
 
@@ -78,7 +80,19 @@ function readThreshold(
   return threshold.data;
 }
 
-/** A number as people write it. A comma before three digits could mean thousands, so it is not guessed. */
+/** The kit of filters, with semicolons or spaces between: "20;40;60". */
+function readFilters(
+  text: string,
+  wrong: (column: PairColumn, fault: CsvFault['fault'], choices?: readonly string[]) => undefined,
+): number[] | undefined {
+  if (text === '') return undefined;
+  const values = text.split(/[;\s]+/).map(numberIn);
+  if (values.some((value) => value === undefined)) return wrong('filters_percent', 'not-a-number');
+  const filters = PairPlan.shape.filters.safeParse(values);
+  return filters.success ? filters.data : wrong('filters_percent', 'out-of-range', ['0', '100']);
+}
+
+/** A number as people write it. A comma before three figures could mean thousands and is not guessed at. */
 function numberIn(text: string): number | undefined {
   if (!/^[+-]?(\d+([.]\d+|,\d{1,2})?|[.]\d+)$/.test(text)) return undefined;
   return Number(text.replace(',', '.'));

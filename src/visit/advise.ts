@@ -3,13 +3,16 @@ import { advise as adviseSearch } from '../engine/advise.ts';
 import type { Action, Addressee, Advice } from '../model/advice.ts';
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
-import { type Proof, panelShows } from './attempts.ts';
+import { filterNeeded, thresholdDb } from '../plan/covers.ts';
+import { PROOFS, type Proof, panelShows } from './attempts.ts';
 import { answerTo, type Commission, isCommissioning } from './commission.ts';
+import { isMeasurable } from './cover.ts';
 import {
   afterMissing,
   beforeMissing,
   isIsolationLifted,
   isProven,
+  isRequired,
   isSettled,
   isTestSettled,
   type Judged,
@@ -48,6 +51,7 @@ function prove(commission: Commission, progress: Progress): TimedAdvice {
     afterFailure(commission, progress) ??
     fromNormal(commission) ??
     nextProof(commission, progress) ??
+    strongerFilter(commission, progress) ??
     nextTest(commission) ??
     advice('come-back', { kind: 'read' })
   );
@@ -63,8 +67,14 @@ function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvic
   if (!open) return uncover;
   const { attempt, verdict } = open;
   if (verdict.kind === 'covered') {
-    const watch = { kind: 'watch-panel', expect: attempt.proof, until: verdict.until } as const;
-    return advice(RULE_OF[attempt.proof], watch, seqsOf(open), verdict.figures);
+    const { proof } = attempt;
+    const expect = proof === 'quiet' ? 'normal' : proof;
+    const watch = { kind: 'watch-panel', expect, until: verdict.until } as const;
+    return advice(RULE_OF[proof], watch, seqsOf(open), verdict.figures);
+  }
+  // Half a cover can still be measured while it is there.
+  if (verdict.kind === 'not-decisive' && isMeasurable(attempt, commission.setup)) {
+    return advice('not-decisive', { kind: 'read' }, seqsOf(open), verdict.figures);
   }
   // Only while it is in alarm does the panel name the zone.
   if (verdict.kind === 'shown' && attempt.proof === 'alarm' && !testAnswer(commission, 'panel-indication')) {
@@ -73,7 +83,11 @@ function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvic
   return uncover;
 }
 
-const RULE_OF: Record<Proof, CommissionRuleId> = { alarm: 'prove-alarm', fault: 'prove-fault' };
+const RULE_OF = {
+  quiet: 'prove-quiet',
+  alarm: 'prove-alarm',
+  fault: 'prove-fault',
+} as const satisfies Record<Proof, CommissionRuleId>;
 
 function restoring({ last }: Progress): TimedAdvice | undefined {
   const open = Object.values(last).find(({ verdict }) => verdict.kind === 'restoring');
@@ -116,16 +130,30 @@ function fromNormal(commission: Commission): TimedAdvice | undefined {
 }
 
 function nextProof(commission: Commission, progress: Progress): TimedAdvice | undefined {
-  for (const proof of ['alarm', 'fault'] as const) {
-    if (isSettled(commission, progress, proof)) continue;
-    const how = coverFor(proof, commission.setup);
-    return advice(
-      RULE_OF[proof],
-      { kind: 'cover', how },
-      progress.last[proof] && seqsOf(progress.last[proof]),
-    );
+  for (const proof of PROOFS) {
+    if (!isRequired(proof, commission.setup) || isSettled(commission, progress, proof)) continue;
+    const cover = coverFor(proof, commission.setup);
+    if (!cover) continue;
+    const last = progress.last[proof];
+    const because = last && seqsOf(last);
+    return last?.verdict.kind === 'not-decisive'
+      ? advice('not-decisive', { kind: 'cover', ...cover }, because, last.verdict.figures)
+      : advice(RULE_OF[proof], { kind: 'cover', ...cover }, because);
   }
   return undefined;
+}
+
+/** No cover of this crew can prove the alarm: the work ends here until one is brought. */
+function strongerFilter(commission: Commission, progress: Progress): TimedAdvice | undefined {
+  const threshold = thresholdDb(commission.setup.plan);
+  if (threshold === undefined || isSettled(commission, progress, 'alarm')) return undefined;
+  const figures = { threshold, filterNeeded: filterNeeded(threshold) };
+  return advice(
+    'stronger-filter',
+    { kind: 'check', causes: [...PROVING_CAUSES['stronger-filter']] },
+    [],
+    figures,
+  );
 }
 
 function nextTest(commission: Commission): TimedAdvice | undefined {

@@ -1,30 +1,31 @@
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
-import type { Reading } from '../model/reading.ts';
 import type { PanelIndication } from '../model/reports.ts';
 import type { Commission } from './commission.ts';
+import { type Covering, sideOf } from './cover.ts';
 
-/** The two proving tests: part of the light lost must give an alarm, all of it at once a fault. */
-export type Proof = 'alarm' | 'fault';
-export const PROOFS: readonly Proof[] = ['alarm', 'fault'];
+/**
+ * The proving tests, in their order: a loss clearly below the alarm threshold must not alarm, one clearly above
+ * it must, and all of the light lost at once must fault.
+ */
+export const PROOFS = ['quiet', 'alarm', 'fault'] as const;
+export type Proof = (typeof PROOFS)[number];
 
-/** One attempt at a proving test, from "covered" until the panel is back at normal, or as far as it got. */
-export interface Attempt {
+/** One go at a proving test, from "covered" to the panel back at normal, as far as it got. */
+export interface Attempt extends Covering {
   readonly proof: Proof;
-  /** The acceptance before it, and the reading accepted then. */
+  /** The acceptance it was made under; `clearReading` is what was accepted then, `reading` the last while covered. */
   readonly accept: Seq;
-  readonly clearReading: Reading;
-  readonly covered: Placed<'path'>;
   /** The first thing other than normal that the panel showed while it was covered. */
   readonly shown?: Placed<'panel'>;
-  /** The last reading while it was covered. */
-  readonly reading?: Placed<'reading'>;
+  /** The first of the other kind, before the panel was back at normal: alarm and fault in one test. */
+  readonly also?: Placed<'panel'>;
   readonly cleared?: Placed<'path'>;
   readonly restored?: Placed<'panel'>;
 }
 
-/** Every attempt at a proving test since the first acceptance, oldest first; an earlier cover proves nothing. */
-export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] {
+/** Every go at a proving test since the first acceptance, oldest first; covering before it proves nothing. */
+export function attemptsOf({ counted, setup }: Pick<Commission, 'counted' | 'setup'>): Attempt[] {
   const attempts: Attempt[] = [];
   let accept: Placed<'accept'> | undefined;
   let open: Attempt | undefined;
@@ -64,13 +65,18 @@ export function attemptsOf({ counted }: Pick<Commission, 'counted'>): Attempt[] 
         break;
     }
   }
-  return attempts;
+  return attempts.map((attempt) =>
+    attempt.proof === 'alarm' && sideOf(attempt, setup) === 'below'
+      ? { ...attempt, proof: 'quiet' }
+      : attempt,
+  );
 }
 
 function shownIn(open: Attempt | undefined, fact: Placed<'panel'>): Partial<Attempt> {
-  if (!open) return {};
-  if (open.cleared) return fact.shows === 'normal' && !open.restored ? { restored: fact } : {};
-  return fact.shows !== 'normal' && !open.shown ? { shown: fact } : {};
+  if (!open || open.restored) return {};
+  if (fact.shows === 'normal') return open.cleared ? { restored: fact } : {};
+  if (!open.shown) return open.cleared ? {} : { shown: fact };
+  return open.shown.shows !== fact.shows && !open.also ? { also: fact } : {};
 }
 
 /** What the panel last showed since the alignment was accepted. */

@@ -1,9 +1,10 @@
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { type Attempt, attemptsOf, PROOFS, type Proof } from './attempts.ts';
 import { answerTo, type Commission, isAnswered } from './commission.ts';
-import { judge, type Verdict } from './verdict.ts';
+import { coverFor, judge, type Verdict } from './verdict.ts';
 
 export interface Judged {
   readonly attempt: Attempt;
@@ -38,7 +39,11 @@ export function progressOf(commission: Commission, now: number): Progress {
 export const isExcused = ({ issues }: Commission, about: Seq): boolean =>
   issues.some((issue) => issue.about === about && issue.closed !== undefined);
 
-/** A test that passed, or a failure that somebody answers for. */
+/** The alarm and the fault are always proven; staying quiet where the crew owns a filter weak enough. */
+export const isRequired = (proof: Proof, setup: JobSetup): boolean =>
+  proof !== 'quiet' || coverFor('quiet', setup) !== undefined;
+
+/** A test that passed, or whose failure somebody answers for. */
 export function isSettled(commission: Commission, { last }: Pick<Progress, 'last'>, proof: Proof): boolean {
   const judged = last[proof];
   if (!judged) return false;
@@ -71,7 +76,7 @@ export function readingAfter({ counted, search }: Commission): Placed<'reading'>
 
 export function isProven(commission: Commission, progress: Progress): boolean {
   return (
-    PROOFS.every((proof) => isSettled(commission, progress, proof)) &&
+    PROOFS.every((proof) => !isRequired(proof, commission.setup) || isSettled(commission, progress, proof)) &&
     CHECKLISTS.tests.every((item) => isTestSettled(commission, item)) &&
     readingAfter(commission) !== undefined
   );

@@ -5,6 +5,7 @@ import { type Commission, isCommissioning } from './commission.ts';
 import {
   afterMissing,
   beforeMissing,
+  isRequired,
   isSettled,
   isTestSettled,
   progressOf,
@@ -32,9 +33,9 @@ export function missingForSignoff(commission: Commission, now: number): Unsigned
   return [
     ...items('before', beforeMissing(commission)),
     ...accept,
-    ...PROOFS.filter((proof) => !isSettled(commission, progress, proof)).map(
-      (proof): Unsigned => ({ kind: 'proof', proof }),
-    ),
+    ...PROOFS.filter(
+      (proof) => isRequired(proof, commission.setup) && !isSettled(commission, progress, proof),
+    ).map((proof): Unsigned => ({ kind: 'proof', proof })),
     ...items(
       'tests',
       CHECKLISTS.tests.filter((item) => !isTestSettled(commission, item)),

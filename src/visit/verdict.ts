@@ -1,16 +1,18 @@
-import type { Cover } from '../model/checklists.ts';
+import type { UsedCover } from '../model/checklists.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { dbOfPercent, HALF_COVER_DB } from '../plan/attenuation.ts';
-import { lossBetween } from '../plan/expected.ts';
+import { alarmCover, lossOf, quietCover, thresholdDb } from '../plan/covers.ts';
 import type { Attempt, Proof } from './attempts.ts';
+import { coverOf, isReadingOff, measuredLoss, sideOf } from './cover.ts';
 
 /** The result of a proving test, or what it waits for. Seconds and decibels in `figures`. */
 export type Verdict = { readonly figures: Readonly<Record<string, number>> } & (
   | Waiting
-  /** The panel showed the right thing: uncover. */
+  /** The panel showed what it should, or stayed at normal where it should: uncover. */
   | { readonly kind: 'shown' }
   /** Uncovered before the panel had to show anything: no result. */
   | { readonly kind: 'broken-off' }
+  /** The cover was too near the alarm threshold, or nobody knows which it was: it says nothing. */
+  | { readonly kind: 'not-decisive' }
   | { readonly kind: 'passed' }
   | { readonly kind: 'failed'; readonly why: Failure }
 );
@@ -24,6 +26,8 @@ interface Waiting {
 export type Failure =
   | 'nothing-shown'
   | 'wrong-indication'
+  | 'too-sensitive'
+  | 'both-shown'
   | 'too-early'
   | 'too-late'
   | 'reading-off'
@@ -45,21 +49,20 @@ export const LONGEST_DELAY_S = 60;
 /** Time to reset the panel and see it back at normal. Common practice, no source. */
 export const RESTORE_S = 120;
 
-/** How far the loss may be from what the cover should block, dB. Common practice, no source. */
-const LOSS_TOLERANCE_DB: Record<Cover, number> = { half: 1.5, filter: 0.5, full: 0 };
-
-/** What the alarm is tested with: the filter, if there is one. */
-export const coverFor = (proof: Proof, { plan }: JobSetup): Cover =>
-  proof === 'fault' ? 'full' : plan?.filterPercent === undefined ? 'half' : 'filter';
-
-/** Decibels that a cover blocks: infinite if all is covered. */
-export function lossOf(cover: Cover, { plan }: JobSetup): number {
-  if (cover === 'full') return Number.POSITIVE_INFINITY;
-  return cover === 'filter' ? dbOfPercent(plan?.filterPercent ?? 50) : HALF_COVER_DB;
+/** With what a test is made. Undefined where the crew owns no cover that would prove it. */
+export function coverFor(proof: Proof, setup: JobSetup): UsedCover | undefined {
+  switch (proof) {
+    case 'quiet':
+      return quietCover(setup);
+    case 'alarm':
+      return alarmCover(setup);
+    case 'fault':
+      return { how: 'full' };
+  }
 }
 
 const delayOf = (proof: Proof, { plan }: JobSetup): number | undefined =>
-  proof === 'alarm' ? plan?.alarmDelay : plan?.faultDelay;
+  proof === 'fault' ? plan?.faultDelay : plan?.alarmDelay;
 
 const toleranceOf = (delay: number): number => Math.max(TIMING_TOLERANCE_S, delay * TIMING_TOLERANCE_SHARE);
 
@@ -75,44 +78,54 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   const figures = figuresOf(attempt, setup);
   const latest = latestFor(attempt, setup);
   const failed = (why: Failure): Verdict => ({ kind: 'failed', why, figures });
-  if (!shown) {
-    if ((cleared?.at ?? now) >= latest) return failed('nothing-shown');
+  const isOver = (cleared?.at ?? now) >= latest;
+  if (!shown && !isOver) {
     return cleared ? { kind: 'broken-off', figures } : { kind: 'covered', until: latest, figures };
   }
+  if (attempt.also && proof !== 'quiet') return failed('both-shown');
+  const side = proof === 'fault' ? undefined : sideOf(attempt, setup);
+  // With a threshold in the plan, a cover that is not what it should be says nothing of the detector.
+  if (side && isReadingOff(attempt, setup)) return failed('reading-off');
+  if (proof === 'quiet') return judgeQuiet(attempt, figures);
+  if (side === 'between' && shown?.shows !== 'fault') return { kind: 'not-decisive', figures };
+  if (!shown) return failed('nothing-shown');
   if (shown.shows !== proof) return failed('wrong-indication');
   if (shown.at > latest) return failed('too-late');
   const delay = delayOf(proof, setup);
   if (delay !== undefined && (shown.at - covered.at) / second < delay - toleranceOf(delay)) {
     return failed('too-early');
   }
-  if (readingIsOff(attempt, setup)) return failed('reading-off');
+  if (isReadingOff(attempt, setup)) return failed('reading-off');
   if (!cleared) return { kind: 'shown', figures };
   const restoreBy = cleared.at + RESTORE_S * second;
   if ((restored?.at ?? now) >= restoreBy) return failed('not-restored');
   return restored ? { kind: 'passed', figures } : { kind: 'restoring', until: restoreBy, figures };
 }
 
-/** The reading with the cover on does not fit the cover. Judged only if there is a reading. */
-function readingIsOff({ proof, clearReading, reading }: Attempt, setup: JobSetup): boolean {
-  const loss = reading && lossBetween(clearReading, reading.reading, setup.meter);
-  if (loss === undefined) return false;
-  const cover = coverFor(proof, setup);
-  const expected = lossOf(cover, setup);
-  return expected === Number.POSITIVE_INFINITY
-    ? loss < expected
-    : Math.abs(loss - expected) > LOSS_TOLERANCE_DB[cover];
+/** Behind a cover clearly below the threshold, once its time is over or something was shown. */
+function judgeQuiet({ shown, also, cleared }: Attempt, figures: Verdict['figures']): Verdict {
+  if (shown) {
+    const isAlarm = [shown, also].some((each) => each?.shows === 'alarm');
+    return { kind: 'failed', why: isAlarm ? 'too-sensitive' : 'wrong-indication', figures };
+  }
+  return { kind: cleared ? 'passed' : 'shown', figures };
 }
 
 function figuresOf(attempt: Attempt, setup: JobSetup): Record<string, number> {
-  const { proof, covered, shown, cleared, restored, clearReading, reading } = attempt;
+  const { proof, covered, shown, cleared, restored } = attempt;
   const delay = delayOf(proof, setup);
-  const loss = reading && lossBetween(clearReading, reading.reading, setup.meter);
-  const expected = lossOf(coverFor(proof, setup), setup);
+  const loss = measuredLoss(attempt, setup);
+  const cover = coverOf(attempt, setup);
+  const expected = cover && lossOf(cover);
+  const threshold = proof === 'fault' ? undefined : thresholdDb(setup.plan);
   return {
     ...(shown && { elapsed: (shown.at - covered.at) / second }),
     ...(delay !== undefined && { delay, tolerance: toleranceOf(delay) }),
     ...(cleared && restored && { restored: (restored.at - cleared.at) / second }),
     ...(loss !== undefined && Number.isFinite(loss) && { loss }),
-    ...(loss !== undefined && Number.isFinite(expected) && { expectedLoss: expected }),
+    ...(expected !== undefined &&
+      (loss !== undefined || threshold !== undefined) &&
+      Number.isFinite(expected) && { expectedLoss: expected }),
+    ...(threshold !== undefined && { threshold }),
   };
 }

@@ -31,6 +31,7 @@ const PLAN: PairPlan = {
   alarmDelay: 10,
   faultDelay: 15,
   filterPercent: 50,
+  filters: [20, 60],
   rangeMin: 5,
   rangeMax: 100,
   beamAngle: 1.5,

@@ -1,11 +1,34 @@
 import { describe, expect, it } from 'vitest';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
-import { playedVisit } from './site.ts';
+import { playedVisit, SETUP } from './site.ts';
 
 describe('a simulated visit', () => {
   it('without faults ends signed, and the review finds nothing', () => {
     const entries = playedVisit();
+    expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
+    expect(new VisitRecord({ entries }).findings).toEqual([]);
+  });
+
+  /** Thresholds in dB, with what the crew owns: filters on both sides, on one, or none where half a cover will do. */
+  it.each([
+    [0.98, [10, 40]],
+    [1.87, [20, 60]],
+    [1.87, []],
+    [2.5, []],
+    [3.01, [50, 60]],
+    [3.98, [50, 70]],
+    [6, [60, 80]],
+  ])('at %d dB with the filters %j has no findings either', (value, filters) => {
+    const plan = {
+      ...SETUP.plan,
+      id: 'B2',
+      name: 'North aisle',
+      alarmThreshold: { unit: 'dB', value },
+      filters,
+    };
+    const entries = playedVisit([], 1, { ...SETUP, plan } as JobSetup);
     expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
     expect(new VisitRecord({ entries }).findings).toEqual([]);
   });

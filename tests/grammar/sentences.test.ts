@@ -20,7 +20,11 @@ const gain = (change: 'lowered' | 'raised' | 'set' | 'full', to?: number): Inten
   change,
   ...(to === undefined ? {} : { to }),
 });
-const path = (state: 'blocked' | 'partial' | 'clear'): Intent => ({ kind: 'path', state });
+const path = (state: 'blocked' | 'partial' | 'clear', by?: 'half' | 'filter'): Intent => ({
+  kind: 'path',
+  state,
+  ...(by && { by }),
+});
 const panel = (shows: 'alarm' | 'fault' | 'normal'): Intent => ({ kind: 'panel', shows });
 const cannot = (why: 'stuck' | 'end-of-travel' | 'out-of-reach' | 'unsaid'): Intent => ({
   kind: 'cannot',
@@ -172,10 +176,9 @@ const SAID: [Intent[], string][] = [
     [path('blocked')],
     'blocked; beam blocked; path is blocked; covered; fully covered; beam covered; covered it; covered the receiver; someone in the beam; something in the way',
   ],
-  [
-    [path('partial')],
-    'half covered; partly covered; partially blocked; half blocked; beam half covered; half covered the receiver',
-  ],
+  [[path('partial', 'half')], 'half covered; half blocked; beam half covered; half covered the receiver'],
+  [[path('partial')], 'partly covered; partially blocked; partly covered the receiver'],
+  [[path('partial', 'filter')], 'filter on; the test filter is in place; filter in'],
   [
     [path('clear')],
     'clear; path clear; the path is clear; beam is clear; uncovered; cover off; all clear; not blocked; nothing in the way; it is clear',
@@ -308,7 +311,7 @@ describe('a remark', () => {
 
 describe('words that mean one thing at one seat and another at the other are asked about', () => {
   it.each<[string, Intent[][]]>([
-    ['half', [[moved(4)], [path('partial')]]],
+    ['half', [[moved(4)], [path('partial', 'half')]]],
     ['one and a half', [[moved(12)], [value(1.5)]]],
     ['up', [[trend('rising')], [moved(undefined, { way: 'up' })]]],
     ['down', [[trend('falling')], [moved(undefined, { way: 'down' })]]],

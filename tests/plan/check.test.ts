@@ -115,7 +115,21 @@ describe('light', () => {
     expect(figures({ alarmThreshold: { unit: 'dB', value } })('alarm-db')?.warns).toBe(warns);
   });
 
-  it('a half cover that blocks less than the threshold gives a warning', () => {
+  it.each<[Partial<PairPlan>, FigureId, boolean]>([
+    [{ filterPercent: 95 }, 'filter', false],
+    [{ filterPercent: 99 }, 'filter', true],
+    [{ filters: [20, 96] }, 'filter', true],
+    [{ alarmDelay: 0 }, 'alarm-delay', true],
+    [{ alarmDelay: 10 }, 'alarm-delay', false],
+    [{ faultDelay: 0 }, 'fault-delay', true],
+    [{ faultDelay: 10 }, 'fault-delay', false],
+    [{ filters: [20, 43] }, 'cover-loss', false],
+    [{ filterPercent: 60, alarmThreshold: { unit: 'percent', value: 60 } }, 'cover-loss', true],
+  ])('%j: %s warns: %s', (plan, id, warns) => {
+    expect(figures(plan)(id)?.warns).toBe(warns);
+  });
+
+  it('a half cover that holds back less than the threshold warns', () => {
     expect(figures({ alarmThreshold: { unit: 'percent', value: 60 } })('cover-loss')?.warns).toBe(true);
     expect(figures({})('cover-loss')?.warns).toBe(false);
   });
@@ -135,8 +149,8 @@ describe('light', () => {
 });
 
 describe('words', () => {
-  it('every figure has its formula and its source, and says that it is guidance', () => {
-    const all = checkPlan(FULL, BS);
+  it('every figure carries its formula, its source and that it is guidance', () => {
+    const all = checkPlan({ ...FULL, alarmDelay: 10, faultDelay: 10, filterPercent: 60 }, BS);
     expect(new Set(all.map(({ id }) => id))).toEqual(new Set(FIGURES));
     for (const figure of all) {
       expect(planFigureText(figure)).toMatch(

@@ -108,6 +108,10 @@ describe('reading pairs', () => {
   });
 });
 
+it.each(['20;x', '0;40', '100', '20;;;-5'])('a kit of filters "%s" is refused by its column', (kit) => {
+  expect(faults(`id,filters_percent\nB1,${kit}\n`)[0]).toMatch(/^Line 2, filters_percent/);
+});
+
 describe('round trip', () => {
   const number = (min: number, max: number) =>
     fc.option(
@@ -128,6 +132,9 @@ describe('round trip', () => {
       emitterHeight: number(0, 100),
       alarmDelay: number(0, 600),
       filterPercent: number(1, 99),
+      filters: fc.option(fc.array(fc.integer({ min: 1, max: 99 }), { minLength: 1, maxLength: 12 }), {
+        nil: undefined,
+      }),
       meter: fc.option(fc.constantFrom(...NEUTRAL_METERS), { nil: undefined }),
       alarmThreshold: fc.option(
         fc.record({

@@ -76,6 +76,7 @@ describe('proving', () => {
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
     job.say('emitter', 'half covered');
     expect(job.action).toMatchObject({ kind: 'watch-panel', expect: 'alarm' });
+    job.say('panel', '70');
     job.seconds(11).say('panel', 'panel shows alarm');
     expect(job.action).toMatchObject({ kind: 'confirm-item', item: 'panel-indication' });
     job.say('panel', 'yes');
@@ -118,6 +119,7 @@ describe('proving', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
     job.say('emitter', 'half covered');
+    job.say('panel', '70');
     job.seconds(16);
     expect(job.of('issue-opened')).toHaveLength(1);
     expect(job.action).toEqual({ kind: 'uncover' });
@@ -130,6 +132,20 @@ describe('proving', () => {
     job.seconds(10).say('panel', 'panel shows fault');
     expect(job.of('issue-opened')[0]?.text).toContain('something else');
   });
+
+  it.each(['while it is covered', 'after it is uncovered'])(
+    'alarm and fault in one test fail, %s',
+    (when) => {
+      const job = TableCommissioning.aligned();
+      job.say('panel', 'panel normal');
+      job.say('emitter', 'half covered');
+      job.say('panel', '70');
+      job.seconds(10).say('panel', 'panel shows alarm');
+      if (when === 'after it is uncovered') job.say('emitter', 'clear');
+      job.seconds(2).say('panel', 'panel shows fault');
+      expect(job.of('issue-opened')[0]?.text).toContain('both alarm and fault');
+    },
+  );
 
   it('a reading behind half a cover that is not 3 dB lower fails', () => {
     const job = TableCommissioning.aligned();
@@ -148,6 +164,7 @@ describe('proving', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
     job.say('emitter', 'half covered');
+    job.say('panel', '70');
     job.seconds(10).say('panel', 'panel shows alarm');
     job.say('panel', 'yes');
     job.say('emitter', 'clear');
@@ -209,6 +226,7 @@ describe('proving', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
     job.say('emitter', 'half covered');
+    job.say('panel', '70');
     job.seconds(40).say('panel', 'panel shows alarm');
     job.say('emitter', 'clear');
     expect(job.action).toMatchObject({ kind: 'check' });
@@ -228,10 +246,10 @@ describe('proving', () => {
   });
 
   it('a test filter is used where there is one, and the reading held against its grade', () => {
-    const job = TableCommissioning.aligned({ ...PLAN, filterPercent: 40 });
+    const job = TableCommissioning.aligned({ ...PLAN, filterPercent: 50 });
     job.say('panel', 'panel normal');
-    expect(job.action).toEqual({ kind: 'cover', how: 'filter' });
-    job.alarmTest({ reading: '84' });
+    expect(job.action).toEqual({ kind: 'cover', how: 'filter', filter: 50 });
+    job.alarmTest({ reading: '70' });
     expect(job.of('issue-opened')).toEqual([]);
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Fact } from '../../src/model/facts.ts';
-import { NO_SIGNAL } from '../../src/model/reading.ts';
+import { NO_SIGNAL, valueReading } from '../../src/model/reading.ts';
 import {
   isExcused,
   isIsolated,
@@ -55,6 +55,7 @@ const verdictsAfter = (steps: readonly Step[], second = LATER) => {
 describe('of several goes at a test', () => {
   const failedAlarm: Step[] = [
     ['', 300, covered('partial')],
+    ['', 300, reads(valueReading(70))],
     ['', 301, panel('alarm')],
     ['', 302, uncovered],
     ['', 303, panel('normal')],

@@ -64,6 +64,7 @@ function play(steps: readonly Step[]): LoggedJob {
     if ('words' in each) job.say('panel', each.words);
     else if ('follow' in each) {
       const action = job.state.instruction?.advice.action;
+      if (action?.kind === 'watch-panel' && action.expect === 'alarm') job.say('panel', '70');
       job.wait(action?.kind === 'watch-panel' ? (action.expect === 'fault' ? 20_000 : 10_000) : 5_000);
       job.say('panel', answerTo(action));
     } else if ('seconds' in each) job.wait(each.seconds * 1000);

@@ -2,10 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../../src/model/reading.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import type { Attempt, Proof } from '../../src/visit/attempts.ts';
-import { coverFor, judge, lossOf } from '../../src/visit/verdict.ts';
+import { lossOf } from '../../src/plan/covers.ts';
+import type { Proof as AnyProof, Attempt } from '../../src/visit/attempts.ts';
+import { coverFor, judge } from '../../src/visit/verdict.ts';
 import { COUNTS, DECIBELS } from '../conversation/table.ts';
 
+type Proof = Exclude<AnyProof, 'quiet'>;
 type Plan = Partial<NonNullable<JobSetup['plan']>>;
 
 /** A pair whose alarm is due after 10 s and whose fault after 20 s, unless the plan says otherwise. */
@@ -62,14 +64,14 @@ describe('what covers the receiver for a proving test', () => {
     ['the fault, filter or not', 'fault', pair({ filterPercent: 40 }), 'full', Number.POSITIVE_INFINITY],
     ['the fault, where nothing was planned', 'fault', unplanned(pair()), 'full', Number.POSITIVE_INFINITY],
   ])('for %s', (_, proof, setup, cover, loss) => {
-    expect(coverFor(proof, setup)).toBe(cover);
-    expect(lossOf(coverFor(proof, setup), setup)).toBeCloseTo(loss, 12);
+    const used = coverFor(proof, setup);
+    expect(used?.how).toBe(cover);
+    expect(used && lossOf(used)).toBeCloseTo(loss, 12);
   });
 
-  it('half a cover is half the light, whatever filter is planned, and so is a filter of unknown grade', () => {
-    expect(lossOf('half', pair({ filterPercent: 40 }))).toBeCloseTo(-10 * Math.log10(0.5), 12);
-    expect(lossOf('filter', pair())).toBeCloseTo(-10 * Math.log10(0.5), 12);
-    expect(lossOf('filter', unplanned(pair()))).toBeCloseTo(-10 * Math.log10(0.5), 12);
+  it('half a cover is half the light, and so is a filter of unknown grade', () => {
+    expect(lossOf({ how: 'half' })).toBeCloseTo(-10 * Math.log10(0.5), 12);
+    expect(lossOf({ how: 'filter' })).toBeCloseTo(-10 * Math.log10(0.5), 12);
   });
 });
 
