@@ -63,7 +63,8 @@ export interface ConnectionDeps {
 }
 
 type Hello = Extract<ClientMessage, { t: 'hello' }>;
-type Message = Exclude<ClientMessage, Hello>;
+/** What has its turn; a ping has none. */
+type Message = Exclude<ClientMessage, { t: 'ping' }>;
 type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 
 const GOING_AWAY = 1001;
@@ -165,11 +166,10 @@ export class Connection implements Member {
     });
   }
 
-  private async take(message: Message | Hello): Promise<void> {
+  private async take(message: Message): Promise<void> {
     if (this.line === 'over') return;
     if (message.t === 'hello') return this.hello(message);
     const { role, room, talks } = this;
-    if (message.t === 'ping') return;
     if (!room) return this.dismiss('bad-message', HELLO_FIRST);
     if (role === 'watcher' || !talks) return this.refuse('read-only', ONLY_WATCHING, message.id);
     const { id } = message;

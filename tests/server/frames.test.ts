@@ -187,6 +187,8 @@ describe('R13: a watcher', () => {
     expect(line.heard).toEqual([refused('read-only', text)]);
     expect(await house.entries(job)).toEqual(before);
     expect(line.ended).toBeUndefined();
+    await line.hangUp();
+    expect(house.journal).toEqual([]);
   });
 
   it('that sends nothing but sound is ended at last', async () => {
@@ -237,6 +239,17 @@ describe('what a phone sends', () => {
     await line.send({ t: 'talk-drop', id: 'talk-0001' });
     expect(line.all('hearing').map(({ stage }) => stage)).toEqual(['listening', 'done']);
     expect((await house.entries(job)).some(({ fact }) => fact.type === 'said')).toBe(false);
+  });
+
+  it('as sound that is too long, when its connection is replaced, is no message of its own', async () => {
+    const house = new House({ speech: SPEECH, limits: { maxTalkBytes: 100 } });
+    const { line, job } = await panelIn(house);
+    await line.send({ t: 'talk', id: 'talk-0001' });
+    void line.sound(102);
+    line.connection.dismiss('replaced', 'This phone opened a newer connection.');
+    await line.hangUp();
+    const unheard = (await house.entries(job)).filter(({ fact }) => fact.type === 'unheard');
+    expect(unheard.map(({ ref }) => ref)).toEqual([undefined]);
   });
 
   it('R26: as sound when the line breaks is logged as cut short', async () => {
@@ -303,9 +316,12 @@ describe('R22: a phone that takes in too slowly', () => {
     expect(house.journal).toMatchObject([
       { role: 'panel', msg: 'a phone reads too slowly and was cut; it can resume' },
     ]);
-    // It went of itself, as it were: what it had sent counts, and what comes is not for it.
+    // Until its socket has closed it is still told what happens, and is cut once only.
+    const room = await house.room(job);
+    room.tell({ t: 'presence', presence: room.presence() });
+    expect(house.journal).toHaveLength(1);
     await line.hangUp();
-    expect((await house.room(job)).isOnline('panel')).toBe(false);
+    expect(room.isOnline('panel')).toBe(false);
   });
 
   it('is not waited for in the middle of its history', async () => {
@@ -320,6 +336,12 @@ describe('R22: a phone that takes in too slowly', () => {
     expect(line.all('caught-up')).toEqual([]);
     expect(house.journal).toHaveLength(1);
   });
+});
+
+it('a phone that is told of no entries is sent nothing', async () => {
+  const { line } = await panelIn(new House());
+  line.connection.entries([]);
+  expect(line.heard).toEqual([]);
 });
 
 it('a server that stops sends its phones away, each once', async () => {

@@ -94,9 +94,13 @@ describe('R5: history', () => {
     line.held = true;
     await line.hello(token);
     await line.hangUp();
+    house.store.read = async () => {
+      throw new StoreFailure('not to be read');
+    };
     await line.arrive();
     expect(line.seqs).toEqual([0, 1, 2, 3]);
     expect(line.all('caught-up')).toEqual([]);
+    expect(house.journal).toEqual([]);
   });
 
   it('that cannot be read, or lacks an entry, ends the connection', async () => {
@@ -308,6 +312,18 @@ it('R8: what was sent before the line broke counts, and nothing comes back', asy
   expect(line.heard).toEqual([]);
 });
 
+it('what comes after the line broke, or after the server sent the phone away, does not count', async () => {
+  const house = new House();
+  const { job, token } = await tenEntries(house);
+  const broken = await house.phone(token, 9);
+  await broken.hangUp();
+  const away = await house.phone(token, 9);
+  away.connection.goAway();
+  for (const line of [broken, away]) await line.send({ t: 'remark', text: 'Too late.' });
+  const facts = (await house.entries(job)).slice(10).map(({ fact }) => fact.type);
+  expect(facts).toEqual(['link', 'link']);
+});
+
 it('R14: what was sent before the connection was replaced does not count', async () => {
   const house = new House();
   const { job, token } = await tenEntries(house);
@@ -316,6 +332,7 @@ it('R14: what was sent before the connection was replaced does not count', async
   await room.inTurn(async () => {
     void line.send({ t: 'remark', id: 'remark-0001', text: 'From the old one.' });
     line.connection.dismiss('replaced', 'This phone opened a newer connection.');
+    await line.hangUp();
   });
   await settle();
   expect((await house.entries(job)).map(({ ref }) => ref)).not.toContain('remark-0001');

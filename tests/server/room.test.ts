@@ -196,17 +196,21 @@ describe('R27: a job read from the store', () => {
     expect(links(await since())).toEqual([gone('emitter')]);
   });
 
-  it('wakes once, not with each that comes', async () => {
+  it('wakes once, not with each that comes: the six seconds run from the first', async () => {
     const house = new House();
-    const { job, emitter } = await withBoth(house);
+    const { job } = await withBoth(house);
+    const { length } = await house.entries(job.job);
     const again = await house.restarted();
+    const since = async () => (await again.entries(job.job)).slice(length).map(({ fact }) => fact);
     await again.phone(job.token);
     vi.advanceTimersByTime(3_000);
-    await again.phone(emitter);
-    const { length } = await again.entries(job.job);
-    await (await again.phone(emitter)).hangUp();
-    const facts = (await again.entries(job.job)).slice(length).map(({ fact }) => fact);
-    expect(links(facts)).toEqual([gone('emitter')]);
+    await again.phone(job.token);
+    vi.advanceTimersByTime(2_999);
+    await settle();
+    expect(links(await since())).toEqual([]);
+    vi.advanceTimersByTime(1);
+    await settle();
+    expect(links(await since())).toEqual([gone('emitter')]);
   });
 
   it('that was never begun, or is a site’s, is no job', async () => {
@@ -254,17 +258,34 @@ describe('what is put to a job', () => {
     const house = new House();
     const { job, room } = await opened(house);
     const { count } = room.head;
-    await room.submit({ kind: 'words', seat: 'panel', via: 'typed', text: 'forty two' }, 'said-0001');
+    const said: Input = { kind: 'words', seat: 'panel', via: 'typed', text: 'forty two' };
+    expect(await room.submit(said, 'said-0001')).toEqual({ kind: 'taken', seq: count });
     const refs = (await house.entries(job.job)).slice(count).map(({ ref }) => ref);
     expect(refs.length).toBeGreaterThan(1);
     expect(refs).toEqual(['said-0001', ...refs.slice(1).map(() => undefined)]);
   });
 
-  it('and leads to nothing is taken at the log’s end', async () => {
-    const { room } = await opened(new House());
+  it('and leads to nothing is taken at the log’s end, and nothing is written', async () => {
+    const house = new House();
+    const { room } = await opened(house);
+    house.store.append = async () => {
+      throw new StoreFailure('not to be written');
+    };
     const { count } = room.head;
     expect(await room.submit({ kind: 'tick' })).toEqual({ kind: 'taken', seq: count - 1 });
     expect(room.head.count).toBe(count);
+  });
+
+  it('R8: is taken as the first time when it comes again, though the rules would refuse it now', async () => {
+    const { room } = await opened(new House());
+    const said = await room.submit({ kind: 'words', seat: 'panel', via: 'typed', text: 'forty two' });
+    // After the words comes what they mean.
+    const reading = 'seq' in said ? said.seq + 1 : -1;
+    const undo: Input = { kind: 'take-back', seat: 'panel', target: reading };
+    const first = await room.submit(undo, 'undo-0001');
+    expect(first).toMatchObject({ kind: 'taken' });
+    expect(await room.submit(undo, 'undo-0002')).toMatchObject({ kind: 'refused', reason: 'bad-target' });
+    expect(await room.submit(undo, 'undo-0001')).toEqual(first);
   });
 
   it('is refused by the rules, and nothing is stored', async () => {
@@ -412,7 +433,10 @@ describe('R16 R17: a seat', () => {
   it('R15: is given once for a code, though two use it at once', async () => {
     const house = new House();
     const { job, since } = await opened(house);
+    const panel = await house.phone(job.token);
+    panel.heard.splice(0);
     const both = await Promise.all([1, 2].map((n) => house.rooms.join(job.invite.code, `${n}`)));
+    expect(panel.all('presence')).toHaveLength(1);
     expect(both.map(({ kind }) => kind)).toEqual(['ok', 'refused']);
     expect(both[1]).toMatchObject({ reason: 'bad-code' });
     expect((await since()).filter((fact) => 'type' in fact && fact.type === 'seated')).toHaveLength(1);
