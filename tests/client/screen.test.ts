@@ -37,6 +37,12 @@ describe('what stands on the screen', () => {
     },
   );
 
+  it('is nothing to press on for while no instruction was ever known, on a live link or not', () => {
+    const nothing = new JobFold().upTo(log.slice(0, 1));
+    expect(onScreen(standing(live, nothing, 0))).toBeUndefined();
+    expect(onScreen(standing({ ...live, phase: 'resting' }, nothing, 0))).toBeUndefined();
+  });
+
   it('folds each entry once, however often it is asked', () => {
     const folding = new JobFold();
     folding.upTo(log.slice(0, 1));

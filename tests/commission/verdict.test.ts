@@ -85,7 +85,7 @@ const DELAYS: [what: string, proof: Proof, setup: JobSetup, delay: number | unde
     ['an alarm of unknown delay, taken as 60 s', 'alarm', pair({ alarmDelay: undefined }), undefined, 6],
     ['a fault of unknown delay, taken as 60 s', 'fault', pair({ faultDelay: undefined }), undefined, 6],
     ['an alarm of a pair without a plan', 'alarm', unplanned(pair()), undefined, 6],
-  ['a fault of a pair without a plan', 'fault', unplanned(pair()), undefined, 6],
+    ['a fault of a pair without a plan', 'fault', unplanned(pair()), undefined, 6],
   ];
 
 describe('the panel has its set delay and the tolerance, and not a millisecond more', () => {
