@@ -36,6 +36,12 @@ describe('the instruction on the screen', () => {
     },
   );
 
+  it('is nothing to press on for while no instruction was ever known, on a live link or not', () => {
+    const nothing = new JobFold().upTo(log.slice(0, 1));
+    expect(onScreen(order(live, nothing, 0))).toBeUndefined();
+    expect(onScreen(order({ ...live, phase: 'resting' }, nothing, 0))).toBeUndefined();
+  });
+
   it('folds each entry only once', () => {
     const folding = new JobFold();
     folding.upTo(log.slice(0, 1));
