@@ -251,3 +251,46 @@ describe('the figures of a test', () => {
     expect(judged(proof, go, setup).figures).toEqual(figures);
   });
 });
+
+describe('a go at a test in which the panel shows two things', () => {
+  const both = (proof: Proof): Attempt => {
+    const go = goAt(proof, { shown: 10, cleared: 30, restored: 35 });
+    return { ...go, also: { type: 'panel', shows: 'fault', seq: 9, at: COVERED_AT + 12_000 } };
+  };
+  it.each(['alarm', 'fault'] as const)('fails as %s test, whatever else is right', (proof) => {
+    expect(judge(both(proof), pair(), COVERED_AT + 99_000)).toMatchObject({
+      kind: 'failed',
+      why: 'both-shown',
+    });
+  });
+});
+
+describe('the figures of a go', () => {
+  const planned = pair({ alarmThreshold: { unit: 'dB', value: 1.2 } });
+  const at35 = { shown: 10, cleared: 30, restored: 35 };
+
+  it('of an alarm test hold the threshold it was judged by, and what the cover should hold back', () => {
+    const { figures } = judged('alarm', at35, planned);
+    expect(figures).toMatchObject({ threshold: 1.2, elapsed: 10, restored: 5 });
+    expect(figures.expectedLoss).toBeCloseTo(3.0103, 3);
+  });
+
+  it('of a fault test hold none', () => {
+    expect(judged('fault', { ...at35, shown: 20 }, planned).figures).not.toHaveProperty('threshold');
+  });
+
+  it('without a threshold or a reading say nothing of what should be held back', () => {
+    expect(judged('alarm', at35).figures).not.toHaveProperty('expectedLoss');
+    expect(judged('alarm', { ...at35, reading: valueReading(70) }).figures.expectedLoss).toBeCloseTo(
+      3.0103,
+      3,
+    );
+  });
+
+  it('have only what has happened: no time to normal before it is there, no loss where the meter is dark', () => {
+    expect(judged('alarm', { shown: 10, cleared: 30 }, pair(), 40).figures).not.toHaveProperty('restored');
+    const dark = judged('fault', { ...at35, shown: 20, reading: NO_SIGNAL }).figures;
+    expect(dark).not.toHaveProperty('loss');
+    expect(dark).not.toHaveProperty('expectedLoss');
+  });
+});
