@@ -1,22 +1,18 @@
-import { useState } from 'preact/hooks';
-import type { PairPlan } from '../../src/model/pair-plan.ts';
+import { useMemo, useState } from 'preact/hooks';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { csvTemplate, pairsToCsv, type ReadPairs, readPairs } from '../../src/site/pair-table.ts';
-import { go, linkTo } from '../browser/route.ts';
+import { csvTemplate, pairsToCsv } from '../../src/site/pair-table.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { liveRows } from '../site/live-rows.ts';
-import { planPairs } from '../site/requests.ts';
 import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
-import { useSend } from '../site/use-send.ts';
 import { useSite } from '../site/use-site.ts';
 import { download, fileName } from '../ui/download.ts';
-import { Failure } from '../ui/failure.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
-import { type Change, changesBy } from './import-changes.ts';
+import { Preview } from './import-preview.tsx';
+import { type ReadTable, readTable, type Source, sourceOf } from './read-file.ts';
 import './planning.css';
 
 /** Imports pairs from a table. They are shown first, and sent only when every row is right. */
@@ -29,21 +25,32 @@ export function ImportPage({ token }: { token: string }) {
 const asCsv = (text: string): Blob => new Blob([text], { type: 'text/csv;charset=utf-8' });
 
 function Import({ token, view }: { token: string; view: SiteView }) {
-  const [name, setName] = useState<string>();
-  const [text, setText] = useState('');
-  const read = text.trim() === '' ? undefined : readTable(text);
+  const [source, setSource] = useState<Source>();
+  const [emptyClears, setEmptyClears] = useState(false);
+  const read = useMemo(
+    () =>
+      source &&
+      readTable(source, {
+        profiles: {
+          meters: [...ownMeters(browserStorage), ...NEUTRAL_METERS],
+          adjusters: [NEUTRAL_ADJUSTERS],
+        },
+        onSite: view.pairs.map(({ plan }) => plan),
+        emptyClears,
+      }),
+    [source, view, emptyClears],
+  );
   const plans = liveRows(view.pairs).map(({ plan }) => plan);
-  const take = async (file: File | undefined) => {
-    if (!file) return;
-    setName(file.name);
-    setText(await file.text());
+  const take = (next: Source | undefined) => {
+    setEmptyClears(false);
+    setSource(next);
   };
   return (
     <SiteFrame masthead={<SiteMasthead token={token} site={view.site} />} head={<h1>Pairs from a table</h1>}>
       <section class="card">
         <ol class="steps">
           <li>
-            Download the template. Fill in one pair in each row. Save it as CSV (UTF-8).
+            Download the template. Fill in one pair in each row. Save it as CSV.
             <div class="site-ways">
               <button
                 type="button"
@@ -69,7 +76,10 @@ function Import({ token, view }: { token: string; view: SiteView }) {
               <input
                 type="file"
                 accept=".csv,.tsv,.txt,text/csv"
-                onChange={(event) => take(event.currentTarget.files?.[0])}
+                onChange={async (event) => {
+                  const [file] = event.currentTarget.files ?? [];
+                  if (file) take(await sourceOf(file));
+                }}
               />
             </label>
             <details class="more">
@@ -77,39 +87,34 @@ function Import({ token, view }: { token: string; view: SiteView }) {
               <textarea
                 rows={6}
                 aria-label="The table as text"
-                value={text}
+                value={source?.file === undefined ? source?.text : ''}
                 onInput={(event) => {
-                  setName(undefined);
-                  setText(event.currentTarget.value);
+                  const text = event.currentTarget.value;
+                  take(text.trim() === '' ? undefined : { text });
                 }}
               />
             </details>
           </li>
         </ol>
       </section>
-      {read && !read.ok && <Faults read={read} name={name} />}
-      {text.includes(NOT_UTF_8) && (
-        <p class="failure" role="alert">
-          Some letters of this file cannot be read. Save it again as CSV in UTF-8.
-        </p>
+      {read && !read.ok && <Faults read={read} name={source?.file} />}
+      {read?.ok && (
+        <Preview
+          key={source?.text}
+          token={token}
+          view={view}
+          table={read}
+          emptyClears={emptyClears}
+          onEmptyClears={setEmptyClears}
+        />
       )}
-      {read?.ok && <Preview token={token} pairs={read.pairs} changes={changesBy(read.pairs, view.pairs)} />}
     </SiteFrame>
   );
 }
 
-/** In a text that is not UTF-8, every accented letter becomes this. */
-const NOT_UTF_8 = '\uFFFD';
-
-const readTable = (text: string): ReadPairs =>
-  readPairs(text, {
-    meters: [...ownMeters(browserStorage), ...NEUTRAL_METERS],
-    adjusters: [NEUTRAL_ADJUSTERS],
-  });
-
 const MOST_SHOWN = 100;
 
-function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name: string | undefined }) {
+function Faults({ read, name }: { read: Extract<ReadTable, { ok: false }>; name: string | undefined }) {
   const { faults } = read;
   return (
     <section class="card faults" role="alert">
@@ -124,76 +129,6 @@ function Faults({ read, name }: { read: Extract<ReadPairs, { ok: false }>; name:
         ))}
       </ul>
       {faults.length > MOST_SHOWN && <p>And {faults.length - MOST_SHOWN} more.</p>}
-    </section>
-  );
-}
-
-const CHANGE_WORDS: Record<Change, string> = {
-  new: 'new',
-  changed: 'with a new plan',
-  same: 'unchanged',
-  back: 'removed before, back again',
-};
-
-interface PreviewProps {
-  token: string;
-  pairs: readonly PairPlan[];
-  changes: ReadonlyMap<string, Change>;
-}
-
-function Preview({ token, pairs, changes }: PreviewProps) {
-  const { busy, failure, send } = useSend();
-  const sent = pairs.filter(({ id }) => changes.get(id) !== 'same');
-  const submit = async () => {
-    if (await send({ pairs: sent }, (id, body) => planPairs(token, id, body))) go(linkTo('board', { token }));
-  };
-  const count = (change: Change): number => pairs.filter(({ id }) => changes.get(id) === change).length;
-  return (
-    <section class="card preview">
-      <h2>Every row is right</h2>
-      <p>
-        {(Object.keys(CHANGE_WORDS) as Change[])
-          .filter((change) => count(change) > 0)
-          .map((change) => `${count(change)} ${CHANGE_WORDS[change]}`)
-          .join('; ')}
-        . Nothing is sent yet.
-      </p>
-      <div class="preview-table">
-        <table>
-          <thead class="preview-head">
-            <tr>
-              <th>Id</th>
-              <th>Name</th>
-              <th>Zone</th>
-              <th>Path</th>
-              <th>Alarm at</th>
-              <th>Meter</th>
-              <th>Change</th>
-            </tr>
-          </thead>
-          <tbody>
-            {pairs.map((plan) => (
-              <tr key={plan.id}>
-                <th scope="row">{plan.id}</th>
-                <td>{plan.name}</td>
-                <td>{plan.zone}</td>
-                <td>{plan.pathLength !== undefined && `${plan.pathLength} m`}</td>
-                <td>{plan.alarmThreshold && `${plan.alarmThreshold.value} ${plan.alarmThreshold.unit}`}</td>
-                <td>{plan.meter?.name}</td>
-                <td>{CHANGE_WORDS[changes.get(plan.id) ?? 'new']}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-      <Failure text={failure} />
-      <button type="button" class="button main" disabled={busy || sent.length === 0} onClick={submit}>
-        {sent.length === 0
-          ? 'Nothing new'
-          : busy
-            ? 'Sending'
-            : `Import ${sent.length} ${sent.length === 1 ? 'pair' : 'pairs'}`}
-      </button>
     </section>
   );
 }

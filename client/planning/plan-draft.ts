@@ -1,12 +1,14 @@
-import { PairId, PairPlan } from '../../src/model/pair-plan.ts';
+import { hiddenIn } from '../../src/model/hidden.ts';
+import { idKey, invertedIn, PairId, PairPlan } from '../../src/model/pair-plan.ts';
 import type { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import {
   alarmLossText,
   BAD_PAIR_ID,
   FILTERS,
+  HIDDEN_CHARACTER,
+  INVERTED,
   numberLike,
-  RANGE_REVERSED,
   rangeText,
   takenIdText,
 } from '../../src/phrases/form-faults.ts';
@@ -67,8 +69,12 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
   const id = draft.id.trim();
   if (!PairId.safeParse(id).success) {
     errors.id = BAD_PAIR_ID;
-  } else if (taken.includes(id)) {
-    errors.id = takenIdText(id);
+  } else {
+    const same = taken.find((other) => idKey(other) === idKey(id));
+    if (same !== undefined) errors.id = takenIdText(same);
+  }
+  for (const field of ['name', 'zone'] as const) {
+    if (hiddenIn(draft[field].trim())) errors[field] = HIDDEN_CHARACTER;
   }
   const figures = Object.fromEntries(
     NUMBER_FIELDS.flatMap((field) => {
@@ -87,10 +93,7 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
     ...(filters && { filters }),
     ...profiles(draft, errors),
   };
-  const { rangeMin, rangeMax } = known;
-  if (rangeMin !== undefined && rangeMax !== undefined && rangeMin > rangeMax) {
-    errors.rangeMax = RANGE_REVERSED;
-  }
+  for (const [low, high] of invertedIn(known)) errors[high] = INVERTED[low];
   const parsed = PairPlan.safeParse(known);
   return Object.keys(errors).length === 0 && parsed.success
     ? { plan: parsed.data, known, errors }

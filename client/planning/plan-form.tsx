@@ -58,13 +58,20 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
             onInput={(id) => put({ id })}
           />
         )}
-        <Field label="Zone or address" value={draft.zone} maxLength={60} onInput={(zone) => put({ zone })} />
+        <Field
+          label="Zone or address"
+          value={draft.zone}
+          error={errors.zone}
+          maxLength={60}
+          onInput={(zone) => put({ zone })}
+        />
       </div>
       <Field
         label="Name"
         value={draft.name}
         placeholder="North aisle 2"
         hint="Without a name, its id is used."
+        error={errors.name}
         maxLength={80}
         onInput={(name) => put({ name })}
       />

@@ -1,3 +1,4 @@
+import type { Inverted } from '../model/pair-plan.ts';
 import { METER_LABELS } from './profiles.ts';
 
 /** What is wrong with a field of a form. */
@@ -13,7 +14,13 @@ const NO_NAME = 'Give it a name.';
 export const BAD_PAIR_ID = 'Up to 32 letters, figures, dots and dashes, no spaces, such as B2.';
 export const takenIdText = (id: string): string =>
   `There is a pair ${id} already. Change its plan instead, or give this one another id.`;
-export const RANGE_REVERSED = 'The longest path is shorter than the shortest. Check both.';
+/** By the figure that is above the one it must not be above. */
+export const INVERTED: Record<Inverted[0], string> = {
+  rangeMin: 'The longest path is shorter than the shortest. Check both.',
+  emitterHeight: 'The ceiling is below the emitter. Check both.',
+  receiverHeight: 'The ceiling is below the receiver. Check both.',
+};
+export const HIDDEN_CHARACTER = 'There is a character here that nobody sees. Type it again.';
 export const alarmLossText = (unit: 'percent' | 'dB'): string =>
   `Above 0, and ${unit === 'dB' ? 'at most 40 dB' : 'below 100 percent'}.`;
 

@@ -1,6 +1,14 @@
 import type { z } from 'zod';
 import type { Cell } from '../formats/csv.ts';
 import { AlarmThreshold, PairPlan } from '../model/pair-plan.ts';
+import {
+  ADJUSTER_FIGURES,
+  ADJUSTERS,
+  METER,
+  METER_FIGURES,
+  type ProfileColumn,
+  profileCell,
+} from './profile-columns.ts';
 
 /** A figure of the plan that is one number in one column. */
 type NumberField = {
@@ -37,8 +45,6 @@ export const PAIR_COLUMNS = [
   'ceiling_height_m',
   'spacing_m',
   'wall_distance_m',
-  'meter',
-  'adjusters',
   'alarm_threshold',
   'alarm_unit',
   'alarm_delay_s',
@@ -48,20 +54,28 @@ export const PAIR_COLUMNS = [
   'range_min_m',
   'range_max_m',
   'beam_angle_deg',
+  'meter',
+  ...(Object.keys(METER_FIGURES) as (keyof typeof METER_FIGURES)[]),
+  'adjusters',
+  ...(Object.keys(ADJUSTER_FIGURES) as (keyof typeof ADJUSTER_FIGURES)[]),
 ] as const;
 export type PairColumn = (typeof PAIR_COLUMNS)[number];
+const isOf = <P extends object>(figures: P, column: string): boolean => Object.hasOwn(figures, column);
+const isMeterColumn = (column: PairColumn): column is ProfileColumn =>
+  column === 'meter' || isOf(METER_FIGURES, column);
+const isAdjusterColumn = (column: PairColumn): column is ProfileColumn =>
+  column === 'adjusters' || isOf(ADJUSTER_FIGURES, column);
 
 /** The value of a plan in a column. */
 export function cellOf(plan: PairPlan, column: PairColumn): Cell {
   if (isNumberColumn(column)) return plan[NUMBER_COLUMNS[column]];
+  if (isMeterColumn(column)) return profileCell(plan.meter, METER, column);
+  if (isAdjusterColumn(column)) return profileCell(plan.adjusters, ADJUSTERS, column);
   switch (column) {
     case 'id':
     case 'name':
     case 'zone':
       return plan[column];
-    case 'meter':
-    case 'adjusters':
-      return plan[column]?.name;
     case 'alarm_threshold':
       return plan.alarmThreshold?.value;
     case 'filters_percent':

@@ -3,12 +3,12 @@ import type { FactOf, SiteFact } from '../model/facts.ts';
 import type { Guidance } from '../model/guidance.ts';
 import type { JobId } from '../model/ids.ts';
 import type { PairId, PairPlan } from '../model/pair-plan.ts';
-import { MAX_PAIRS } from '../model/pair-plan.ts';
+import { idKey, MAX_PAIRS } from '../model/pair-plan.ts';
 import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../model/profile.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { LOG_VERSION } from '../model/written.ts';
-import { noMeter, noSuchPair, TOO_MANY_PAIRS } from '../phrases/refusals.ts';
+import { noMeter, noSuchPair, sameIdText, TOO_MANY_PAIRS } from '../phrases/refusals.ts';
 import type { SitePair, SiteState } from './state.ts';
 
 /** The answer to a command of the desk: facts for the site's log, or a named refusal. */
@@ -34,6 +34,9 @@ export function openSite(site: string, code: Guidance | undefined): SiteResponse
 export function planPairs({ pairs }: SiteState, plans: readonly PairPlan[]): SiteResponse {
   const together = new Set([...pairs.keys(), ...plans.map(({ id }) => id)]).size;
   if (together > MAX_PAIRS) return refused(TOO_MANY_PAIRS);
+  const spelled = new Map([...pairs.keys()].map((id) => [idKey(id), id]));
+  const other = plans.find(({ id }) => !pairs.has(id) && spelled.has(idKey(id)));
+  if (other) return refused(sameIdText(spelled.get(idKey(other.id)) ?? other.id, other.id));
   return facts(...plans.map((pair) => ({ type: 'pair-planned', pair }) as const));
 }
 

@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { matching, totals } from '../../client/board/rows.ts';
 import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
-import { changesBy } from '../../client/planning/import-changes.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
 import { forgetSite, savedSites, saveSite } from '../../client/saved/saved-sites.ts';
 import { liveRows } from '../../client/site/live-rows.ts';
@@ -14,6 +13,7 @@ import { PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { whoIsOn } from '../../src/phrases/presence.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
+import { changesBy } from '../../src/site/plan-changes.ts';
 
 const PLAN: PairPlan = {
   id: 'B2',
@@ -216,7 +216,7 @@ describe('a table before it is sent', () => {
       { ...PLAN, id: 'C' },
       { ...PLAN, id: 'D' },
     ];
-    expect([...changesBy(pairs, rows)]).toEqual([
+    expect(changesBy(pairs, rows).map(({ plan, kind }) => [plan.id, kind])).toEqual([
       ['A', 'same'],
       ['B', 'changed'],
       ['C', 'back'],

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { plainCell } from '../../src/formats/csv.ts';
 import { emptyHead, findFault } from '../../src/log/chain.ts';
 import { fromJsonLines, toJsonLines } from '../../src/log/json-lines.ts';
 import { toCsv } from '../../src/record/csv-file.ts';
@@ -97,8 +98,6 @@ describe('CSV', () => {
   const read = (csv: string) =>
     parse(csv, { bom: true, columns: true, relax_column_count: false }) as Record<string, string>[];
   const rows = read(toCsv(entries, head));
-  /** Removes the apostrophe, as the export says. */
-  const plain = (cell: string | undefined) => cell?.replace(/^'/, '');
 
   test('has one row for each entry, equal to the log', () => {
     expect(rows).toHaveLength(entries.length + 1);
@@ -116,7 +115,7 @@ describe('CSV', () => {
         expect(Number(row?.turns)).toBe(fact.eighths / 8);
         expect(row?.instruction).toBe(String(fact.instruction));
       }
-      if (fact.type === 'said' || fact.type === 'remark') expect(plain(row?.text)).toBe(fact.text);
+      if (fact.type === 'said' || fact.type === 'remark') expect(plainCell(row?.text ?? '')).toBe(fact.text);
       if (fact.type === 'instruction') {
         expect(row).toMatchObject({ text: fact.say, why: fact.why, rule: fact.advice.rule });
         expect(row?.because).toBe(fact.advice.because.join(' '));
@@ -146,21 +145,71 @@ describe('CSV', () => {
     expect(new Set((parse(csv, { bom: true }) as string[][]).map((row) => row.length)).size).toBe(1);
   });
 
-  // OWASP, "CSV Injection": cells that start with these are run as formulas.
-  test('no text is read as a formula, and none is lost', () => {
-    const nasty = fc.tuple(
-      fc.constantFrom('', '=', '+', '-', '@', '\t', '\r', '\n', "'", "''=", '＝'),
-      fc.string({ unit: 'grapheme', maxLength: 30 }),
+  // OWASP, "CSV Injection": cells that start with these are run as formulas. A spreadsheet that expects semicolons or
+  // tabs sees cells begin inside ours; quotation marks, blanks and signs of no width do not stop all of them.
+  test('no text is read as a formula, wherever a spreadsheet sees a cell begin, and none is lost', () => {
+    const start = fc.constantFrom(
+      '',
+      '=',
+      '+',
+      '-',
+      '@',
+      '\t',
+      '\r',
+      '\n',
+      "'",
+      "''=",
+      '＝',
+      '%',
+      '|',
+      '%=',
+      '|=',
     );
+    const before = fc.constantFrom(
+      '',
+      ';',
+      ';;',
+      'a;',
+      '\t',
+      'a\t',
+      '\n',
+      'a|',
+      '"',
+      '\u200b',
+      '\ufeff',
+      '\u2060 ',
+      ' ',
+      "a;'",
+    );
+    const nasty = fc.tuple(before, start, fc.string({ unit: 'grapheme', maxLength: 12 }), before, start);
     fc.assert(
-      fc.property(nasty, ([start, rest]) => {
+      fc.property(nasty, (parts) => {
         const s = new Script();
-        s.add('panel', { type: 'remark', seat: 'panel', text: start + rest });
+        s.add('panel', { type: 'remark', seat: 'panel', text: parts.join('') });
         const cell = read(toCsv(s.entries, s.head))[0]?.text ?? '';
-        expect(cell).not.toMatch(/^[=+\-@\t\r\n＝＋－＠]/);
-        expect(plain(cell)).toBe(start + rest);
+        for (const piece of cell.split(/[;\t\r\n|]/)) {
+          expect(piece).not.toMatch(/^[\s"\u200b\u2060\ufeff]*[=+\-@%＝＋－＠]/);
+        }
+        expect(plainCell(cell)).toBe(parts.join(''));
       }),
+      { numRuns: 2_000 },
     );
+  });
+
+  test.each([
+    [';=1+1', "';'=1+1"],
+    ['%=1+1', "'%=1+1"],
+    ["|calc'!A1", "'|calc'!A1"],
+    ['\u200b=1+1', "'\u200b=1+1"],
+    ['see;=1+1', "see;'=1+1"],
+    ["'quoted'", "''quoted'"],
+    ['back a quarter, -3 dB; then hold', 'back a quarter, -3 dB; then hold'],
+    ["the hall's panel; 'north'", "the hall's panel;' 'north'"],
+  ])('%j stands in a cell as %j', (text, cell) => {
+    const s = new Script();
+    s.add('panel', { type: 'remark', seat: 'panel', text });
+    expect(read(toCsv(s.entries, s.head))[0]?.text).toBe(cell);
+    expect(plainCell(cell)).toBe(text);
   });
 
   test('negative numbers stay numbers', () => {
