@@ -1,8 +1,9 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { csvTemplate, pairsToCsv } from '../../src/site/pair-table.ts';
+import { pairsToCsv, TEMPLATE } from '../../src/site/pair-table.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { liveRows } from '../site/live-rows.ts';
@@ -22,14 +23,40 @@ export function ImportPage({ token }: { token: string }) {
   return <Import token={token} view={site.value} />;
 }
 
-const asCsv = (text: string): Blob => new Blob([text], { type: 'text/csv;charset=utf-8' });
+/** With the mark that tells spreadsheets it is UTF-8. */
+const asCsv = (pairs: readonly PairPlan[]): Blob =>
+  new Blob(['\uFEFF', pairsToCsv(pairs)], { type: 'text/csv;charset=utf-8' });
+
+const asXlsx = async (pairs: readonly PairPlan[]): Promise<Blob> =>
+  (await import('../../src/site/pair-workbook.ts')).pairsToXlsx(pairs);
+
+interface DownloadsProps {
+  what: string;
+  pairs: readonly PairPlan[];
+  /** Of the file, without its ending. */
+  name: string;
+}
+
+/** The same table in both forms. */
+const Downloads = ({ what, pairs, name }: DownloadsProps) => (
+  <>
+    <button type="button" class="button" onClick={async () => download(await asXlsx(pairs), `${name}.xlsx`)}>
+      {what} (XLSX)
+    </button>
+    <button type="button" class="button" onClick={() => download(asCsv(pairs), `${name}.csv`)}>
+      {what} (CSV)
+    </button>
+  </>
+);
 
 function Import({ token, view }: { token: string; view: SiteView }) {
   const [source, setSource] = useState<Source>();
   const [emptyClears, setEmptyClears] = useState(false);
-  const read = useMemo(
-    () =>
-      source &&
+  const [read, setRead] = useState<ReadTable>();
+  useEffect(() => {
+    let current = true;
+    if (!source) setRead(undefined);
+    else {
       readTable(source, {
         profiles: {
           meters: [...ownMeters(browserStorage), ...NEUTRAL_METERS],
@@ -37,9 +64,12 @@ function Import({ token, view }: { token: string; view: SiteView }) {
         },
         onSite: view.pairs.map(({ plan }) => plan),
         emptyClears,
-      }),
-    [source, view, emptyClears],
-  );
+      }).then((table) => current && setRead(table));
+    }
+    return () => {
+      current = false;
+    };
+  }, [source, view, emptyClears]);
   const plans = liveRows(view.pairs).map(({ plan }) => plan);
   const take = (next: Source | undefined) => {
     setEmptyClears(false);
@@ -50,23 +80,15 @@ function Import({ token, view }: { token: string; view: SiteView }) {
       <section class="card">
         <ol class="steps">
           <li>
-            Download the template. Fill in one pair in each row. Save it as CSV.
+            Download the template. Fill in one pair in each row. Save it as XLSX or CSV.
             <div class="site-ways">
-              <button
-                type="button"
-                class="button"
-                onClick={() => download(asCsv(csvTemplate()), 'pairs.csv')}
-              >
-                Template
-              </button>
+              <Downloads what="Template" pairs={TEMPLATE} name="pairs" />
               {plans.length > 0 && (
-                <button
-                  type="button"
-                  class="button"
-                  onClick={() => download(asCsv(pairsToCsv(plans)), `${fileName(view.site, 'pairs')}.csv`)}
-                >
-                  The pairs as they are now
-                </button>
+                <Downloads
+                  what="The pairs as they are now"
+                  pairs={plans}
+                  name={fileName(view.site, 'pairs')}
+                />
               )}
             </div>
           </li>
@@ -75,7 +97,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
               Choose the file
               <input
                 type="file"
-                accept=".csv,.tsv,.txt,text/csv"
+                accept=".xlsx,.csv,.tsv,.txt,text/csv"
                 onChange={async (event) => {
                   const [file] = event.currentTarget.files ?? [];
                   if (file) take(await sourceOf(file));
@@ -87,10 +109,12 @@ function Import({ token, view }: { token: string; view: SiteView }) {
               <textarea
                 rows={6}
                 aria-label="The table as text"
-                value={source?.file === undefined ? source?.text : ''}
+                value={
+                  source?.file === undefined && source?.content.kind === 'text' ? source.content.text : ''
+                }
                 onInput={(event) => {
                   const text = event.currentTarget.value;
-                  take(text.trim() === '' ? undefined : { text });
+                  take(text.trim() === '' ? undefined : { content: { kind: 'text', text } });
                 }}
               />
             </details>
@@ -100,7 +124,6 @@ function Import({ token, view }: { token: string; view: SiteView }) {
       {read && !read.ok && <Faults read={read} name={source?.file} />}
       {read?.ok && (
         <Preview
-          key={source?.text}
           token={token}
           view={view}
           table={read}

@@ -8,7 +8,7 @@ import { go, linkTo } from '../browser/route.ts';
 import { planPairs } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
-import type { ReadTable } from './read-file.ts';
+import type { ReadAs, ReadTable } from './read-file.ts';
 
 const KIND_WORDS: Record<PairChange['kind'], string> = {
   new: 'new',
@@ -52,7 +52,7 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
           .join('; ')}
         . Nothing is sent yet.
       </p>
-      {table.encoding && <ReadAs table={table} encoding={table.encoding} />}
+      {table.readAs && <ReadAsText table={table} readAs={table.readAs} />}
       <p class="hint">
         Columns that the table does not have stay as they are on the site. A site has at most {MAX_PAIRS}{' '}
         pairs.
@@ -88,11 +88,11 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
   );
 }
 
-function ReadAs({ table, encoding }: { table: PreviewProps['table']; encoding: string }) {
+function ReadAsText({ table, readAs }: { table: PreviewProps['table']; readAs: ReadAs }) {
   const { samples } = table;
   return (
-    <p class={encoding === 'Windows-1252' ? 'failure' : 'hint'}>
-      The file was read as {encoding}.{' '}
+    <p class={readAs === 'Windows-1252' ? 'failure' : 'hint'}>
+      {readAs === 'XLSX' ? 'The first sheet of the workbook was read.' : `The file was read as ${readAs}.`}{' '}
       {samples.length > 0 && `Check that these names are right: ${samples.join('; ')}`}
     </p>
   );

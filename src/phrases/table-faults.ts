@@ -24,6 +24,10 @@ const WORDS: Record<CsvFault['fault'], (fault: CsvFault) => string> = {
   'hidden-character': ({ choices }) =>
     `there is a character here that nobody sees (${among(choices)}), or a letter that cannot be read. Type the cell again.`,
   'not-text': () => 'this file is not a table. Save it as CSV or as XLSX.',
+  'not-xlsx': () => 'this workbook cannot be read. Open it, save it as XLSX again, without a password.',
+  'too-big': () => 'this file is too big for a table of pairs. Keep only the table in it.',
+  'date-cell': () => 'the spreadsheet made a date of this cell. Format the column as text and type it again.',
+  'failed-formula': () => 'the formula of this cell failed. Type its value instead.',
   'too-many-rows': ({ choices }) =>
     `a site has at most ${among(choices)} pairs. Put the rows from here on in a table for another site.`,
   inverted: ({ choices }) => `is below ${among(choices)}. Check both.`,

@@ -1,5 +1,5 @@
 import { CsvError, parse } from 'csv-parse/browser/esm/sync';
-import { csvText, plainCell } from '../formats/csv.ts';
+import { type Cell, csvText, plainCell } from '../formats/csv.ts';
 import { idKey, MAX_PAIRS, type PairPlan } from '../model/pair-plan.ts';
 import type { CsvFault } from '../model/table-fault.ts';
 import { EXAMPLE_NAME } from '../phrases/table-faults.ts';
@@ -38,12 +38,17 @@ const EXAMPLE: PairPlan = {
   rangeMax: 100,
 };
 
-/** Pairs as a table that `readPairs` takes back. */
-export const pairsToCsv = (pairs: readonly PairPlan[]): string =>
-  csvText([PAIR_COLUMNS, ...pairs.map((plan) => PAIR_COLUMNS.map((column) => cellOf(plan, column)))]);
+/** Pairs as rows of a table, the header first. */
+export const pairRows = (pairs: readonly PairPlan[]): readonly (readonly Cell[])[] => [
+  PAIR_COLUMNS,
+  ...pairs.map((plan) => PAIR_COLUMNS.map((column) => cellOf(plan, column))),
+];
 
-/** A table to fill in. */
-export const csvTemplate = (): string => pairsToCsv([EXAMPLE]);
+/** Pairs as a table that `readPairs` takes back. */
+export const pairsToCsv = (pairs: readonly PairPlan[]): string => csvText(pairRows(pairs));
+
+/** What stands in a table to fill in. */
+export const TEMPLATE: readonly PairPlan[] = [EXAMPLE];
 
 /** How a table is read. */
 export interface TableContext {

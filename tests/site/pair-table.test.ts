@@ -6,7 +6,7 @@ import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import { changeText } from '../../src/phrases/table-preview.ts';
 import { PAIR_COLUMNS } from '../../src/site/pair-columns.ts';
-import { csvTemplate, pairsToCsv, readPairs, type TableContext } from '../../src/site/pair-table.ts';
+import { pairsToCsv, readPairs, type TableContext, TEMPLATE } from '../../src/site/pair-table.ts';
 import { changesBy, fieldChanges, overLimit } from '../../src/site/plan-changes.ts';
 import { anyPlans } from './any-plans.ts';
 
@@ -20,13 +20,13 @@ const faults = (text: string, table: Partial<TableContext> = {}): string[] => {
 
 describe('the template', () => {
   it('is a table that any CSV parser can read, with every column and one example', () => {
-    const [header, ...rows] = parse(csvTemplate()) as string[][];
+    const [header, ...rows] = parse(pairsToCsv(TEMPLATE)) as string[][];
     expect(header).toEqual([...PAIR_COLUMNS]);
     expect(rows).toHaveLength(1);
   });
 
   it('is refused as long as its example row is in it', () => {
-    expect(faults(csvTemplate())).toEqual([expect.stringContaining('Line 2, id: "EXAMPLE"')]);
+    expect(faults(pairsToCsv(TEMPLATE))).toEqual([expect.stringContaining('Line 2, id: "EXAMPLE"')]);
   });
 });
 
