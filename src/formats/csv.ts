@@ -23,10 +23,20 @@ const MADE_SAFE = {
 
 function field(cell: Cell): string {
   if (cell === undefined) return '';
-  if (typeof cell === 'number') return String(cell);
+  if (typeof cell === 'number') return decimal(cell);
   const inside = cell.replace(UNSAFE.inside, "$1'");
   const safe = UNSAFE.start.test(cell) ? `'${inside}` : inside;
   return /[",\r\n]|^\s|\s$/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+/** Every figure that tells a number from any other, and never an exponent: a `decimal` of XML Schema has none. */
+function decimal(value: number): string {
+  const text = String(value);
+  const [, sign = '', first, rest = '', exponent] = /^(-?)(\d)(?:\.(\d+))?e([+-]\d+)$/.exec(text) ?? [];
+  if (first === undefined) return text;
+  const digits = first + rest;
+  const point = 1 + Number(exponent);
+  return point > 0 ? sign + digits.padEnd(point, '0') : `${sign}0.${'0'.repeat(-point)}${digits}`;
 }
 
 /** A cell's text as it was before it was made safe for spreadsheets. */

@@ -60,6 +60,20 @@ export const PAIR_COLUMNS = [
   ...(Object.keys(ADJUSTER_FIGURES) as (keyof typeof ADJUSTER_FIGURES)[]),
 ] as const;
 export type PairColumn = (typeof PAIR_COLUMNS)[number];
+/** The columns whose cells are words; the others hold numbers. */
+export const TEXT_COLUMNS: ReadonlySet<PairColumn> = new Set<PairColumn>([
+  'id',
+  'name',
+  'zone',
+  'alarm_unit',
+  'filters_percent',
+  'meter',
+  'meter_unit',
+  'meter_law',
+  'meter_gain',
+  'adjusters',
+]);
+
 const isOf = <P extends object>(figures: P, column: string): boolean => Object.hasOwn(figures, column);
 const isMeterColumn = (column: PairColumn): column is ProfileColumn =>
   column === 'meter' || isOf(METER_FIGURES, column);
