@@ -107,10 +107,14 @@ export const xlsxOf = (rows: readonly (readonly Cell[])[], sheet: string): Promi
 
 /**
  * XML cannot hold control characters. In a workbook they are escaped as `_x0007_` (ECMA-376, part 1, 22.4.2.4, from
- * memory), and so is the first sign of a text that only looks like such an escape.
+ * memory), and so is the first sign of a text that only looks like such an escape. A text that every object of
+ * JavaScript has as a property ("toString") would be lost in the library's list of texts: its first sign is escaped, too.
  */
 const writable = (text: string): string =>
-  text.replace(/_(?=x[0-9A-Fa-f]{4}_)|(?![\t\n\r])[\p{Cc}\p{Cs}\uFFFD]/gu, (character) => {
-    const code = character.charCodeAt(0).toString(16).toUpperCase();
-    return `_x${code.padStart(4, '0')}_`;
-  });
+  text in {} ? escaped(text) + text.slice(1) : text.replace(NOT_WRITABLE, escaped);
+
+const NOT_WRITABLE = /_(?=x[0-9A-Fa-f]{4}_)|(?![\t\n\r])[\p{Cc}\p{Cs}\uFFFD]/gu;
+
+/** The first sign of a text, as an escape. */
+const escaped = (text: string): string =>
+  `_x${text.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`;

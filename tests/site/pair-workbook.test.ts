@@ -76,7 +76,12 @@ describe('pairs as a workbook', () => {
 
   it('text that looks like an escape of the format stays as it is, and a control character is not lost silently', async () => {
     const of = async (name: string) => read(await bytesOf(await pairsToXlsx([{ id: 'B2', name }])));
-    expect(await of('_x0041_ & <b>')).toMatchObject({ ok: true, pairs: [{ name: '_x0041_ & <b>' }] });
+    for (const name of ['_x0041_ & <b>', 'toString', '__proto__', 'constructor', ' two  blanks']) {
+      const cells = (await hucreRead(await bytesOf(await pairsToXlsx([{ id: 'B2', name }])))).sheets[0]
+        ?.rows[1];
+      expect(cells?.[1]).toBe(name);
+      expect(await of(name)).toMatchObject({ ok: true, pairs: [{ name: name.trim() }] });
+    }
     expect(await faults(await bytesOf(await pairsToXlsx([{ id: 'B2', name: 'a\u0007b' }])))).toEqual([
       expect.stringContaining('Line 2, name: there is a character here that nobody sees (U+0007)'),
     ]);
