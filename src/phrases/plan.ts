@@ -1,4 +1,8 @@
+import { METRES, type Units } from '../model/units.ts';
 import type { FigureId, PlanFigure } from '../plan/check.ts';
+import { PRE_AIM_M } from '../plan/geometry.ts';
+import { lengthIn } from '../plan/lengths.ts';
+import { lengthText, lossText, nearText, type Shown } from './units.ts';
 
 /** Said with every figure of a plan. */
 export const GUIDANCE_ONLY = 'guidance; local code and the maker decide';
@@ -11,14 +15,18 @@ interface FigureWords {
   warning: string;
 }
 
+/** What stands in the words below in metres; where a site reads feet, they are put in its place. */
+const aim = (units: Units) => ({ length: lengthText(PRE_AIM_M, units), near: nearText(PRE_AIM_M, units) });
+const AIM = aim(METRES);
+
 const NO_SOURCE = 'common practice, no source';
 const GEOMETRY = 'plane geometry';
 
 const WORDS: Record<FigureId, FigureWords> = {
   'aiming-tolerance': {
     name: 'aim by eye to within',
-    formula: 'atan(0.15 m / path length)',
-    source: `15 cm: ${NO_SOURCE}`,
+    formula: `atan(${AIM.length} / path length)`,
+    source: `${AIM.near}: ${NO_SOURCE}`,
     warning: '',
   },
   footprint: {
@@ -113,25 +121,43 @@ const WORDS: Record<FigureId, FigureWords> = {
   },
 };
 
-export const planFigureWords = ({ id }: PlanFigure): FigureWords => WORDS[id];
+export function planFigureWords({ id }: PlanFigure, units: Units = METRES): FigureWords {
+  const { formula, source, ...words } = WORDS[id];
+  const { length, near } = aim(units);
+  return { ...words, formula: formula.replace(AIM.length, length), source: source.replace(AIM.near, near) };
+}
 
-/** Rounded to three significant figures. */
-export const figureText = ({ value, unit }: PlanFigure): string => `${Number(value.toPrecision(3))} ${unit}`;
+/** Rounded to three significant figures. A loss is told in dB, and beside it in the unit of the site. */
+export function figureText({ value, unit }: PlanFigure, shown: Shown = METRES): string {
+  const figure = `${inUnit(value, unit, shown, 3)} ${unitText(unit, shown)}`;
+  const { loss } = shown;
+  return unit === 'dB' && loss !== undefined && loss !== 'dB'
+    ? `${figure} (${lossText(value, shown)})`
+    : figure;
+}
+
+/** Lengths are metres inside. */
+const inUnit = (value: number, unit: string, { length }: Units, figures: number): number =>
+  // In feet, a length and its limit have the same figures: the limit is no round number there.
+  unit === 'm' && length === 'ft'
+    ? Number(lengthIn(value, length).toPrecision(4))
+    : Number(value.toPrecision(figures));
+const unitText = (unit: string, { length }: Units): string => (unit === 'm' ? length : unit);
 
 /** "at least 0.025 m, at most 0.6 m (BS 5839-1, from memory)", or nothing. */
-export function limitsText({ least, most, by, unit }: PlanFigure): string {
+export function limitsText({ least, most, by, unit }: PlanFigure, shown: Shown = METRES): string {
   const limits = [
-    least !== undefined && `at least ${Number(least.toPrecision(4))} ${unit}`,
-    most !== undefined && `at most ${Number(most.toPrecision(4))} ${unit}`,
+    least !== undefined && `at least ${inUnit(least, unit, shown, 4)} ${unitText(unit, shown)}`,
+    most !== undefined && `at most ${inUnit(most, unit, shown, 4)} ${unitText(unit, shown)}`,
   ].filter((text) => text !== false);
   if (limits.length === 0) return '';
   return by ? `${limits.join(', ')} (${by})` : limits.join(', ');
 }
 
 /** One line: name, value, formula, source, limits, and that it is guidance. */
-export function planFigureText(figure: PlanFigure): string {
-  const { name, formula, source, warning } = planFigureWords(figure);
-  const limits = limitsText(figure);
+export function planFigureText(figure: PlanFigure, shown: Shown = METRES): string {
+  const { name, formula, source, warning } = planFigureWords(figure, shown);
+  const limits = limitsText(figure, shown);
   const checked = figure.warns ? `Warning: ${warning}; ${limits}. ` : limits && `Checked against ${limits}. `;
-  return `${name}: ${figureText(figure)}. ${checked}Formula: ${formula}. Source: ${source}. ${GUIDANCE_ONLY}`;
+  return `${name}: ${figureText(figure, shown)}. ${checked}Formula: ${formula}. Source: ${source}. ${GUIDANCE_ONLY}`;
 }

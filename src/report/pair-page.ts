@@ -11,6 +11,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { PairStatus } from '../model/pair-status.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
+import { METRES, type Units } from '../model/units.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
@@ -50,12 +51,12 @@ import {
   VISIT_COLUMNS,
   visitsBefore,
 } from '../phrases/pair-page.ts';
-import { pathText } from '../phrases/planned.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
+import { lengthText, shownFor } from '../phrases/units.ts';
 import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
 import { VisitRecord } from '../record/visit-record.ts';
@@ -73,6 +74,8 @@ import { signBlock } from './sign-block.ts';
 export interface PairLogs {
   readonly plan?: PairPlan;
   readonly visits: readonly Log[];
+  /** Those of the site; without a site, or if it names none, those of the visit. */
+  readonly units?: Units | undefined;
 }
 
 /** A pair's page, and what the cover says about it. */
@@ -108,10 +111,10 @@ const read = (log: Log): Read => ({
 });
 
 /** The page of a pair by its latest visit. */
-export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
+export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): PairPage {
   const records = visits.filter(({ head }) => head.count > 0).map(read);
   const latest = records.at(-1);
-  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head);
+  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head, units);
   const { record, head } = latest;
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
@@ -145,7 +148,11 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT)] },
-    { kind: 'facts', title: HEADINGS.job, rows: jobRows(setup, plan, overview, visit.commission, moments) },
+    {
+      kind: 'facts',
+      title: HEADINGS.job,
+      rows: jobRows({ ...setup, ...(units && { units }) }, plan, overview, visit.commission, moments),
+    },
     sealBlock(HEADINGS.record, head, fault),
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
@@ -187,13 +194,15 @@ export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Pag
   return { ...page, blocks };
 }
 
-function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPage {
+function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
   return {
     page: {
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
       subtitle: NO_RECORD_SUBTITLE,
       badge: { text: STATUS_WORDS['not-started'], heed: true },
-      blocks: plan ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan) }] : [],
+      blocks: plan
+        ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan, shownFor({ units, plan })) }]
+        : [],
       foot: head ? footText(head) : NO_LOG,
     },
     status: 'not-started',
@@ -348,6 +357,7 @@ function jobRows(
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
+  const shown = shownFor({ ...setup, ...(plan && { plan }) });
   const lists: Fact[] =
     setup.scope === 'commissioning'
       ? [
@@ -359,10 +369,10 @@ function jobRows(
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
     ...(plan || setup.plan
-      ? planRows((plan ?? setup.plan) as PairPlan)
+      ? planRows((plan ?? setup.plan) as PairPlan, shown)
       : path === undefined
         ? []
-        : [{ name: JOB_ROWS.path, value: pathText(path) }]),
+        : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),
     { name: JOB_ROWS.profiles, value: `${setup.meter.name}; ${setup.adjusters.name}` },
   ];
 }

@@ -221,6 +221,52 @@ describe('a table with some of the columns', () => {
   });
 });
 
+describe('feet, and losses told for each foot or metre', () => {
+  it('each column says its unit, and a cell may name another', () => {
+    expect(read('id,path_ft,spacing_m,range_max_ft\nB2,200,14,330 ft\nB3,61 m,40 ft,\n')).toMatchObject({
+      ok: true,
+      pairs: [
+        { pathLength: 60.96, spacing: 14, rangeMax: 100.584 },
+        { pathLength: 61, spacing: 12.192 },
+      ],
+    });
+  });
+
+  it('a column in both units is there twice; faults name it as it is written, with limits in its unit', () => {
+    expect(faults('id,path_m,path_ft\nB2,62,203\n')).toEqual([
+      expect.stringMatching(/^Line 1, path_ft: this column is there twice/),
+    ]);
+    expect(faults('id,path_ft\nB2,985\n')).toEqual([
+      expect.stringMatching(/^Line 2, path_ft: "985" is not from 3\.29 to 984\.25\./),
+    ]);
+    expect(faults('id,range_min_ft,range_max_ft\nB2,330,300\n')).toEqual([
+      expect.stringMatching(/^Line 2, range_max_ft: "300" is below range_min_ft/),
+    ]);
+  });
+
+  it('a threshold for each foot becomes dB over the path; without a path it is refused', () => {
+    const result = read('id,path_ft,alarm_threshold,alarm_unit\nB2,10,2,%/ft\nB3,10,2,percent/ft\n');
+    const db = -10 * Math.log10(0.98 ** 10);
+    for (const pair of result.ok ? result.pairs : []) {
+      expect(pair.alarmThreshold?.unit).toBe('dB');
+      expect(pair.alarmThreshold?.value).toBeCloseTo(db, 6);
+    }
+    expect(result.ok).toBe(true);
+    expect(faults('id,alarm_threshold,alarm_unit\nB2,2,%/ft\n')).toEqual([
+      expect.stringMatching(
+        /^Line 2, alarm_threshold: "2" percent per metre or foot is told for the whole path/,
+      ),
+    ]);
+    const onSite: PairPlan[] = [{ id: 'B2', name: 'B2', pathLength: 3.048 }];
+    expect(faults('id,alarm_threshold,alarm_unit\nB2,2,%/ft\n', { onSite })).toEqual([]);
+  });
+
+  it('the preview shows a length in the unit of the site', () => {
+    expect(changeText(62, 9.144, 'ft')).toBe('203.4 ft → 30 ft');
+    expect(changeText(undefined, 9.144, 'm')).toBe('nothing → 9.144 m');
+  });
+});
+
 describe('what is refused by name', () => {
   const onSite: PairPlan[] = [{ id: 'B2', name: 'B2' }];
 
@@ -320,6 +366,17 @@ describe('round trip', () => {
           pairs: plans,
           empty: [],
         });
+      }),
+    );
+  });
+
+  it('a table in feet reads back the same metres', () => {
+    fc.assert(
+      fc.property(anyPlans, (plans) => {
+        const table = pairsToCsv(plans, 'ft');
+        expect(table).toContain(',path_ft,');
+        expect(table).not.toContain('path_m');
+        expect(read(table)).toEqual({ ok: true, pairs: plans, empty: [] });
       }),
     );
   });
