@@ -2,7 +2,7 @@ import type { MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { LossUnit } from '../../src/model/units.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
-import { LENGTH_NAMES, LOSS_NAMES } from '../../src/phrases/units.ts';
+import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
 import { adjusterDraft, type Errors, meterDraft } from '../profiles/profile-draft.ts';
@@ -20,7 +20,7 @@ interface PlanFormProps {
   onInput: (draft: PlanDraft) => void;
 }
 
-const ALARM_UNITS = LossUnit.options.map((value) => ({ value, label: LOSS_NAMES[value] }));
+const ALARM_UNITS = LossUnit.options.map((value) => ({ value, label: LOSS_SIGNS[value] }));
 
 const SITING = ['emitterHeight', 'receiverHeight', 'ceilingHeight', 'spacing', 'wallDistance'] as const;
 const MAKERS = ['rangeMin', 'rangeMax', 'beamAngle', 'filterPercent', 'filters'] as const;
@@ -83,7 +83,6 @@ export function PlanForm({ draft, errors, meters, fixedId, thresholdHint, onInpu
           label="Alarm at a loss of"
           value={draft.alarmThreshold}
           error={errors.alarmThreshold}
-          hint={thresholdHint}
           inputMode="decimal"
           onInput={(alarmThreshold) => put({ alarmThreshold })}
         />
@@ -94,6 +93,7 @@ export function PlanForm({ draft, errors, meters, fixedId, thresholdHint, onInpu
           onInput={(unit) => put({ alarmUnit: LossUnit.parse(unit) })}
         />
       </div>
+      {thresholdHint && <p class="hint">{thresholdHint}</p>}
       <div class="pairs">
         {number('alarmDelay', 'Alarm delay', 'seconds')}
         {number('faultDelay', 'Fault delay', 'seconds')}

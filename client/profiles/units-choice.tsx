@@ -1,5 +1,5 @@
 import { LengthUnit, LossUnit, type Units } from '../../src/model/units.ts';
-import { AS_PLANNED, LENGTH_NAMES, LOSS_NAMES } from '../../src/phrases/units.ts';
+import { AS_PLANNED, LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
 import { Choice } from '../ui/field.tsx';
 
 const AS_STATED = 'as stated';
@@ -18,7 +18,7 @@ export const UnitsChoice = ({ units, onInput }: { units: Units; onInput: (units:
       value={units.loss ?? AS_STATED}
       options={[
         { value: AS_STATED, label: AS_PLANNED },
-        ...LossUnit.options.map((value) => ({ value, label: LOSS_NAMES[value] })),
+        ...LossUnit.options.map((value) => ({ value, label: LOSS_SIGNS[value] })),
       ]}
       onInput={(loss) =>
         onInput(loss === AS_STATED ? { length: units.length } : { ...units, loss: LossUnit.parse(loss) })

@@ -2,6 +2,7 @@ import { METRES, type Units } from '../model/units.ts';
 import type { FigureId, PlanFigure } from '../plan/check.ts';
 import { PRE_AIM_M } from '../plan/geometry.ts';
 import { lengthIn } from '../plan/lengths.ts';
+import { besideLimits } from './beside-limits.ts';
 import { lengthText, lossText, nearText, type Shown } from './units.ts';
 
 /** Said with every figure of a plan. */
@@ -16,7 +17,10 @@ interface FigureWords {
 }
 
 /** What stands in the words below in metres; where a site reads feet, they are put in its place. */
-const aim = (units: Units) => ({ length: lengthText(PRE_AIM_M, units), near: nearText(PRE_AIM_M, units) });
+const aim = (units: Units) => {
+  const length = lengthText(PRE_AIM_M, units);
+  return { length, near: units.length === 'ft' ? length : nearText(PRE_AIM_M, units) };
+};
 const AIM = aim(METRES);
 
 const NO_SOURCE = 'common practice, no source';
@@ -127,28 +131,39 @@ export function planFigureWords({ id }: PlanFigure, units: Units = METRES): Figu
   return { ...words, formula: formula.replace(AIM.length, length), source: source.replace(AIM.near, near) };
 }
 
-/** Rounded to three significant figures. A loss is told in dB, and beside it in the unit of the site. */
-export function figureText({ value, unit }: PlanFigure, shown: Shown = METRES): string {
-  const figure = `${inUnit(value, unit, shown, 3)} ${unitText(unit, shown)}`;
-  const { loss } = shown;
-  return unit === 'dB' && loss !== undefined && loss !== 'dB'
-    ? `${figure} (${lossText(value, shown)})`
-    : figure;
+interface ShownFigure {
+  readonly value: number;
+  readonly least: number | undefined;
+  readonly most: number | undefined;
+  readonly unit: string;
 }
 
-/** Lengths are metres inside. */
-const inUnit = (value: number, unit: string, { length }: Units, figures: number): number =>
-  // In feet, a length and its limit have the same figures: the limit is no round number there.
-  unit === 'm' && length === 'ft'
-    ? Number(lengthIn(value, length).toPrecision(4))
-    : Number(value.toPrecision(figures));
-const unitText = (unit: string, { length }: Units): string => (unit === 'm' ? length : unit);
+/** A figure and its limits in the unit of the site, rounded alike. A limit in feet is no round number. */
+function inUnits({ value, least, most, unit }: PlanFigure, { length }: Units): ShownFigure {
+  const inFeet = unit === 'm' && length === 'ft';
+  const to = (metres: number): number => (inFeet ? lengthIn(metres, length) : metres);
+  const limits = [least, most].filter((limit) => limit !== undefined).map(to);
+  const shown = besideLimits(to(value), limits, inFeet ? 4 : 3);
+  const [low, high] = least === undefined ? [undefined, ...shown.limits] : shown.limits;
+  return { value: shown.value, least: low, most: high, unit: inFeet ? length : unit };
+}
+
+/** "62 m": to three significant figures or more. A loss is told in dB, and beside it in the unit of the site. */
+export function figureText(figure: PlanFigure, shown: Shown = METRES): string {
+  const { value, unit } = inUnits(figure, shown);
+  const { loss } = shown;
+  const other =
+    unit === 'dB' && loss !== undefined && loss !== 'dB' ? ` (${lossText(figure.value, shown)})` : '';
+  return `${value} ${unit}${other}`;
+}
 
 /** "at least 0.025 m, at most 0.6 m (BS 5839-1, from memory)", or nothing. */
-export function limitsText({ least, most, by, unit }: PlanFigure, shown: Shown = METRES): string {
+export function limitsText(figure: PlanFigure, shown: Shown = METRES): string {
+  const { least, most, unit } = inUnits(figure, shown);
+  const { by } = figure;
   const limits = [
-    least !== undefined && `at least ${inUnit(least, unit, shown, 4)} ${unitText(unit, shown)}`,
-    most !== undefined && `at most ${inUnit(most, unit, shown, 4)} ${unitText(unit, shown)}`,
+    least !== undefined && `at least ${least} ${unit}`,
+    most !== undefined && `at most ${most} ${unit}`,
   ].filter((text) => text !== false);
   if (limits.length === 0) return '';
   return by ? `${limits.join(', ')} (${by})` : limits.join(', ');

@@ -37,10 +37,10 @@ export const LOSS_NAMES: Record<LossUnit, string> = {
   'percent/m': 'percent per metre',
   'percent/ft': 'percent per foot',
 };
-export const AS_PLANNED = 'dB, a threshold as planned';
+export const AS_PLANNED = 'as planned';
 export const UNITS_SAVED =
   'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.';
-const LOSS_SIGNS: Record<LossUnit, string> = {
+export const LOSS_SIGNS: Record<LossUnit, string> = {
   dB: 'dB',
   percent: '%',
   'percent/m': '%/m',

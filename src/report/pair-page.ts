@@ -309,8 +309,9 @@ function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined):
   const later = next?.record;
   const drift = visit && later?.visit && !fault && !later.fault && driftBetween(visit, later.visit);
   if (!drift) return NOT_KNOWN;
-  const { meter } = visit.commission.setup;
-  return foundAgainText(readingText(drift.from, meter), readingText(drift.to, meter), drift.lostDb);
+  const { setup } = visit.commission;
+  const [from, to] = [drift.from, drift.to].map((reading) => readingText(reading, setup.meter));
+  return foundAgainText(from as string, to as string, drift.lostDb, shownFor(setup));
 }
 
 /** The earlier visits, and how the pair was found after each. */

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { AlarmThreshold } from '../../src/model/pair-plan.ts';
+import type { Advice } from '../../src/model/advice.ts';
+import type { AlarmThreshold, PairPlan } from '../../src/model/pair-plan.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { LossUnit, METRES, METRES_PER_FOOT, type Units } from '../../src/model/units.ts';
+import { besideLimits } from '../../src/phrases/beside-limits.ts';
+import { figuresText } from '../../src/phrases/figures.ts';
+import { instructionText } from '../../src/phrases/instruct.ts';
+import { placeText, settingsText } from '../../src/phrases/planned.ts';
 import {
   lengthText,
   lengthWords,
@@ -108,6 +115,37 @@ describe('lengths', () => {
   });
 });
 
+describe('a value beside its limits', () => {
+  it.each([
+    [6, [6], 3, 6, [6]],
+    [6.004, [6], 3, 6.004, [6]],
+    [5.9996, [6], 3, 5.9996, [6]],
+    [6.0000000001, [6], 3, 6, [6]],
+    [328.117, [16.404, 328.084], 4, 328.12, [16.404, 328.08]],
+    [1.6404, [0.08202, 1.9685], 4, 1.64, [0.08202, 1.968]],
+  ])('%d beside %j', (value, limits, figures, shown, shownLimits) => {
+    expect(besideLimits(value, limits, figures)).toEqual({ value: shown, limits: shownLimits });
+  });
+
+  it('is always shown on the side on which it is, whatever the figures', () => {
+    const figure = fc.double({ min: 0.001, max: 400, noNaN: true });
+    const near = fc
+      .tuple(figure, fc.double({ min: -1e-3, max: 1e-3, noNaN: true }))
+      .map(([a, d]) => [a, a * (1 + d)]);
+    fc.assert(
+      fc.property(
+        fc.oneof(fc.tuple(figure, figure), near),
+        fc.integer({ min: 1, max: 6 }),
+        ([a = 0, b = 0], figures) => {
+          const shown = besideLimits(a, [b], figures);
+          const same = Math.abs(a - b) <= 1e-9;
+          if (!same) expect(Math.sign(shown.value - (shown.limits[0] ?? 0))).toBe(Math.sign(a - b));
+        },
+      ),
+    );
+  });
+});
+
 describe('losses of light', () => {
   // UL 268, from memory: Ou = 100 * (1 - (Ts/Tc)^(1/d)), d in feet. Worked the other way round here: each foot lets the
   // same part through, so the light left after n feet is that part multiplied n times.
@@ -182,5 +220,59 @@ describe('losses of light', () => {
 
   it('all of the light is 100 percent', () => {
     expect(lossText(Number.POSITIVE_INFINITY, { length: 'm', loss: 'percent' })).toBe('100.0 %');
+  });
+});
+
+describe('words in the units of the job', () => {
+  const setup: JobSetup = {
+    site: 'Hollin Bridge',
+    pair: 'B2',
+    meter: NEUTRAL_METERS[1] as MeterProfile,
+    adjusters: NEUTRAL_ADJUSTERS,
+    pathLength: 62,
+  };
+  const reAim: Advice = {
+    to: 'emitter',
+    action: { kind: 're-aim' },
+    rule: 're-aim',
+    because: [],
+    figures: {},
+  };
+
+  it('an aim by eye is spoken, shown and explained in centimetres or in inches', () => {
+    expect(instructionText(reAim, setup)).toEqual({
+      say: 'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
+      show: 'Aim by eye, within 15 cm of the receiver',
+      why: expect.stringContaining('to within 15 cm of the receiver'),
+    });
+    expect(instructionText(reAim, { ...setup, units: FEET })).toEqual({
+      say: 'Aim the emitter by eye, within five inches of the receiver. Then say done.',
+      show: 'Aim by eye, within 5 in of the receiver',
+      why: expect.stringContaining('to within 5 in of the receiver'),
+    });
+  });
+
+  it('a plan on the report is told in them', () => {
+    const plan: PairPlan = {
+      id: 'B2',
+      name: 'B2',
+      pathLength: 62,
+      emitterHeight: 9.144,
+      alarmThreshold: { unit: 'percent', value: 35 },
+      filters: [20, 60],
+    };
+    const feet = { ...FEET, path: 62 };
+    expect(placeText(plan, METRES)).toBe('path 62 m, emitter at 9.144 m');
+    expect(placeText(plan, feet)).toBe('path 203.4 ft, emitter at 30 ft');
+    expect(settingsText(plan, METRES)).toBe('alarm at 35 % lost, test filters 20, 60 %');
+    expect(settingsText(plan, feet)).toBe('alarm at 0.2116 %/ft lost, test filters 20, 60 %');
+  });
+
+  it('the figures of a test are told in them', () => {
+    const figures = { loss: 3.01, expectedLoss: 3.98, threshold: dbOfPercent(35) };
+    const text = (units?: Units) => figuresText(figures, setup.meter, { ...(units ?? METRES), path: 62 });
+    expect(text()).toBe('3.01 dB lost, 3.98 dB expected, alarm set at 1.87 dB');
+    expect(text({ length: 'm', loss: 'percent' })).toBe('50.0 % lost, 60.0 % expected, alarm set at 35.0 %');
+    expect(text(FEET)).toBe('0.340 %/ft lost, 0.450 %/ft expected, alarm set at 0.212 %/ft');
   });
 });
