@@ -1,8 +1,8 @@
 import { useContext } from 'preact/hooks';
 import type { Captioned } from '../../src/charts/turns-scene.ts';
 import type { Signature } from '../../src/model/facts.ts';
-import type { Block } from '../../src/report/report.ts';
 import { HEADINGS } from '../../src/phrases/headings.ts';
+import type { Block } from '../../src/report/report.ts';
 import { Drawing, Keys } from '../charts/scene.tsx';
 import { InPart, Jump, Linked, spots } from './jump.tsx';
 import { BlockTable, Table } from './table.tsx';

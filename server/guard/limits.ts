@@ -47,8 +47,8 @@ export const LIMITS = {
   /** Sentences spoken for one job: for both phones, with some repeats. */
   voices: { burst: 30, perSecond: 1 } as Allowance,
   maxBodyBytes: 16 * 1024,
-  /** Room for a table of pairs, or a signature drawn by hand. */
-  maxSiteBodyBytes: 2 * 1024 * 1024,
+  /** Room for a table of as many pairs as a site may have, each with its profiles, or a signature drawn by hand. */
+  maxSiteBodyBytes: 4 * 1024 * 1024,
   /** Requests of a site's desk that go into the log. */
   siteWritesPerAddress: { burst: 60, perSecond: 2 } as Allowance,
   /** A job with nobody connected is dropped from memory after this. */

@@ -4,6 +4,7 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { z } from 'zod';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { badFieldText, NOT_JSON } from '../../src/phrases/bad-requests.ts';
+import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
 import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Pass, Store } from '../store/store.ts';
@@ -44,8 +45,9 @@ export async function read<T extends z.ZodType>(
 ): Promise<Answer<z.output<T>>> {
   const json: unknown = await c.req.json().catch(() => undefined);
   const parsed = shape.safeParse(json);
-  if (parsed.success) return { kind: 'ok', value: parsed.data };
-  const { path, message } = parsed.error.issues[0] as z.core.$ZodIssue;
+  const [fault] = parsed.error?.issues ?? incomingFaults(shape, json, true);
+  if (parsed.success && !fault) return { kind: 'ok', value: parsed.data };
+  const { path, message } = fault as FieldFault;
   const known = fields[String(path[0])];
   if (known) return { kind: 'refused', ...known };
   const text = json === undefined ? NOT_JSON : badFieldText(path, message);

@@ -23,6 +23,7 @@ import {
 } from '../../src/phrases/links.ts';
 import { CONNECTION_FAILED, HISTORY_FAILED, logEndsText } from '../../src/phrases/log-failures.ts';
 import type { Role } from '../../src/protocol/access.ts';
+import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
 import {
   CLOSE_CODES,
   ClientMessage,
@@ -145,10 +146,11 @@ export class Connection implements Member {
       return undefined;
     }
     const parsed = ClientMessage.safeParse(json);
-    if (parsed.success) return parsed.data;
+    const [fault] = parsed.error?.issues ?? incomingFaults(ClientMessage, json, false);
+    if (parsed.success && !fault) return parsed.data;
     const id = z.object({ id: MessageId }).safeParse(json).data?.id;
-    const { path, message, code } = parsed.error.issues[0] as z.core.$ZodIssue;
-    const tooLong = code === 'too_big' && path.join('.') === 'text';
+    const { path, message } = fault as FieldFault;
+    const tooLong = parsed.error?.issues[0]?.code === 'too_big' && path.join('.') === 'text';
     this.bad(badFieldText(path, message), id, tooLong ? 'too-long' : 'bad-message');
     return undefined;
   }

@@ -24,6 +24,15 @@ export const Guidance = z.object({
 });
 export type Guidance = z.infer<typeof Guidance>;
 
+/** As `invertedIn` of a plan. */
+export const invertedGuidance = (guidance: Guidance): readonly (readonly [string, string])[] =>
+  (
+    [
+      ['wallLeast', 'wallMost'],
+      ['ceilingLeast', 'ceilingMost'],
+    ] as const
+  ).filter(([low, high]) => (guidance[low] ?? 0) > (guidance[high] ?? Number.POSITIVE_INFINITY));
+
 /** Starting points. Check them against the text of the standard before you rely on them. */
 export const GUIDANCES: readonly Guidance[] = [
   {

@@ -20,9 +20,12 @@ const metres = z.number().positive().max(300);
 const height = z.number().min(0).max(100);
 const seconds = z.number().min(0).max(600);
 
+/** No detector alarms only beyond this loss. */
+export const MOST_DB = 40;
+
 /** The loss of light at which the detector alarms, as the maker or the setting states it. */
 export const AlarmThreshold = z.discriminatedUnion('unit', [
-  z.object({ unit: z.literal('dB'), value: z.number().gt(0).max(40) }),
+  z.object({ unit: z.literal('dB'), value: z.number().gt(0).max(MOST_DB) }),
   z.object({ unit: z.literal('percent'), value: FilterGrade }),
 ]);
 export type AlarmThreshold = z.infer<typeof AlarmThreshold>;
@@ -62,3 +65,22 @@ export const PairPlan = z.object({
   beamAngle: z.number().positive().max(90).optional(),
 });
 export type PairPlan = z.infer<typeof PairPlan>;
+
+/** Of each of these two figures the first must not be above the second. */
+const RISING = [
+  ['rangeMin', 'rangeMax'],
+  ['emitterHeight', 'ceilingHeight'],
+  ['receiverHeight', 'ceilingHeight'],
+] as const;
+export type Inverted = (typeof RISING)[number];
+
+/** The figures of a plan that cannot both be right. Plans in logs already written may have some. */
+export const invertedIn = (
+  plan: {
+    readonly [K in Inverted[number]]?: number | undefined;
+  },
+): readonly Inverted[] =>
+  RISING.filter(([low, high]) => (plan[low] ?? 0) > (plan[high] ?? Number.POSITIVE_INFINITY));
+
+/** How an id is compared: two that differ in case only would be taken for each other when they are read out. */
+export const idKey = (id: PairId): string => id.toLowerCase();

@@ -21,3 +21,8 @@ export const badFieldText = (path: readonly PropertyKey[], what: string): string
   path.length > 0 ? `${path.map(String).join('.')}: ${what}` : what;
 
 export const notBetweenText = (low: number, high: number): string => `it must be from ${low} to ${high}.`;
+export const UNKNOWN_FIELD = 'there is no such field.';
+/** `character`: "U+202E". */
+export const hiddenCharacterText = (character: string): string =>
+  `it holds a character that nobody sees (${character}). Type it again.`;
+export const notAboveText = (low: string, high: string): string => `${low} must not be above ${high}.`;

@@ -1,8 +1,10 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
+import { METRES } from '../model/units.ts';
 import { valueText } from './readings.ts';
+import { lossText, type Shown } from './units.ts';
 
-type Phrase = (value: number, meter: MeterProfile) => string;
+type Phrase = (value: number, meter: MeterProfile, shown: Shown) => string;
 
 const inMeterUnits =
   (name: string): Phrase =>
@@ -38,15 +40,19 @@ export const FIGURES: Record<string, Phrase> = {
   delay: (value) => `set ${value.toFixed(1)} s`,
   tolerance: (value) => `plus or minus ${value.toFixed(1)} s`,
   restored: (value) => `normal after ${value.toFixed(1)} s`,
-  loss: (db) => `${db.toFixed(2)} dB lost`,
-  expectedLoss: (db) => `${db.toFixed(2)} dB expected`,
-  threshold: (db) => `alarm set at ${db.toFixed(2)} dB`,
+  loss: (db, _, shown) => `${lossText(db, shown)} lost`,
+  expectedLoss: (db, _, shown) => `${lossText(db, shown)} expected`,
+  threshold: (db, _, shown) => `alarm set at ${lossText(db, shown)}`,
   filterNeeded: (percent) => `a filter of at least ${percent} %`,
   places: (count) => `${count} places tried`,
 };
 
 /** "fitted peak at 0.38 turns, plus or minus 0.03 turns" */
-export const figuresText = (figures: Readonly<Record<string, number>>, meter: MeterProfile): string =>
+export const figuresText = (
+  figures: Readonly<Record<string, number>>,
+  meter: MeterProfile,
+  shown: Shown = METRES,
+): string =>
   Object.entries(figures)
-    .flatMap(([name, value]) => FIGURES[name]?.(value, meter) ?? [])
+    .flatMap(([name, value]) => FIGURES[name]?.(value, meter, shown) ?? [])
     .join(', ');

@@ -1,12 +1,14 @@
 import type { Action, Advice, Question } from '../model/advice.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { JobSetup } from '../model/setup.ts';
+import { PRE_AIM_M } from '../plan/geometry.ts';
 import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
 import { askItem } from './items.ts';
 import { coverText, strongerFilterText, watchText } from './proving.ts';
 import { valueText } from './readings.ts';
+import { nearText, nearWords, shownFor } from './units.ts';
 import { whyText } from './why.ts';
 
 /** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
@@ -17,8 +19,7 @@ export interface InstructionText {
 }
 
 export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
-  const { meter } = setup;
-  return { ...actionText(advice, setup), why: whyText(advice, meter) };
+  return { ...actionText(advice, setup), why: whyText(advice, setup) };
 }
 
 type SayShow = Omit<InstructionText, 'why'>;
@@ -38,8 +39,8 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       return HOLD[action.reason];
     case 're-aim':
       return {
-        say: 'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
-        show: 'Aim by eye, within 15 cm of the receiver',
+        say: `Aim the emitter by eye, within ${nearWords(PRE_AIM_M, shownFor(setup))} of the receiver. Then say done.`,
+        show: `Aim by eye, within ${nearText(PRE_AIM_M, shownFor(setup))} of the receiver`,
       };
     case 'block':
       return {

@@ -19,4 +19,7 @@ export const noMeter = (pair: PairId): string =>
   `The plan of ${pair} has no meter. Choose the meter for its readings.`;
 
 export const NO_SUCH_ZONE = 'There is no such time zone. Give a name like "Europe/London" or "UTC".';
-export const PAIR_TWICE = 'Two of these pairs have the same id.';
+export const sameIdText = (one: PairId, other: PairId): string =>
+  one === other
+    ? `Two of these pairs have the id ${one}.`
+    : `The ids ${one} and ${other} differ only in capital letters. Give one of them another id.`;

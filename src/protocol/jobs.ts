@@ -2,15 +2,19 @@ import { z } from 'zod';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
 import { Head, JobId } from '../model/ids.ts';
+import { invertedIn } from '../model/pair-plan.ts';
 import { Refusal } from '../model/refusal.ts';
 import { currentSetup, WrittenSetup } from '../model/written.ts';
 import { Invite, JoinCode, Token } from './access.ts';
+import { noneInverted } from './incoming.ts';
 
 /** Opening, joining and reading a job over HTTP. The token is sent as `Authorization: Bearer`. */
 
 /** POST /api/jobs */
 export const OpenJob = z.object({
-  setup: WrittenSetup.transform(currentSetup),
+  setup: WrittenSetup.superRefine(noneInverted(({ plan = {} }) => invertedIn(plan), ['plan'])).transform(
+    currentSetup,
+  ),
   device: z.string().max(80).default(''),
 });
 export const JobOpened = z.object({

@@ -1,15 +1,17 @@
 import { z } from 'zod';
 import { Signature } from '../model/facts.ts';
 import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
-import { Guidance } from '../model/guidance.ts';
+import { Guidance, invertedGuidance } from '../model/guidance.ts';
 import { Hash, Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Name } from '../model/name.ts';
-import { MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
+import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { MeterProfile } from '../model/profile.ts';
+import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
-import { PAIR_TWICE } from '../phrases/refusals.ts';
+import { sameIdText } from '../phrases/refusals.ts';
 import { Token } from './access.ts';
+import { noneInverted } from './incoming.ts';
 
 /**
  * A site over HTTP; docs/protocol.md numbers the rules. Every request but the first carries one of the site's
@@ -23,7 +25,11 @@ export type SiteRole = z.infer<typeof SiteRole>;
 const reason = z.string().trim().min(3).max(500);
 
 /** POST /api/sites */
-export const OpenSite = z.object({ site: Name, code: Guidance.optional() });
+export const OpenSite = z.object({
+  site: Name,
+  code: Guidance.superRefine(noneInverted(invertedGuidance)).optional(),
+  units: Units.optional(),
+});
 export const SiteOpened = z.object({ log: JobId, desk: Token, watch: Token });
 export type SiteOpened = z.infer<typeof SiteOpened>;
 
@@ -31,13 +37,30 @@ export type SiteOpened = z.infer<typeof SiteOpened>;
 export const PlanPairs = z.object({
   id: MessageId,
   pairs: z
-    .array(WrittenPlan.transform(currentPlan))
+    .array(WrittenPlan.superRefine(noneInverted(invertedIn)).transform(currentPlan))
     .min(1)
     .max(MAX_PAIRS)
-    .refine((pairs) => new Set(pairs.map(({ id }) => id)).size === pairs.length, {
-      message: PAIR_TWICE,
+    .superRefine((pairs, ctx) => {
+      const [one, other] = alike(pairs.map(({ id }) => id)) ?? [];
+      if (one !== undefined && other !== undefined) {
+        ctx.issues.push({ code: 'custom', input: pairs, message: sameIdText(one, other) });
+      }
     }),
 });
+
+/** The first two ids that are equal but for their case. */
+function alike(ids: readonly PairId[]): [PairId, PairId] | undefined {
+  const seen = new Map<string, PairId>();
+  for (const id of ids) {
+    const earlier = seen.get(idKey(id));
+    if (earlier !== undefined) return [earlier, id];
+    seen.set(idKey(id), id);
+  }
+  return undefined;
+}
+
+/** POST /api/site/units */
+export const ChooseUnits = z.object({ id: MessageId, units: Units });
 
 /** POST /api/site/drop */
 export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
@@ -107,6 +130,7 @@ export const SiteView = z.object({
   head: Head,
   site: Name,
   code: Guidance.optional(),
+  units: Units.optional(),
   role: SiteRole,
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),

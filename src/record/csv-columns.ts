@@ -3,13 +3,19 @@ import { replaced } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Fact, FactOf } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { toTurns } from '../model/turns.ts';
+import { currentPlan, currentSetup } from '../model/written.ts';
 import { describe } from '../phrases/describe.ts';
+import { thresholdDb } from '../plan/covers.ts';
+import { cellOf, PAIR_COLUMNS, type PairColumn, TEXT_COLUMNS } from '../site/pair-columns.ts';
 
 interface Context {
   meter: MeterProfile | undefined;
   takenBackBy: ReadonlyMap<Seq, Seq>;
+  /** The first signature whose head covers an entry, by the number of the signature. */
+  signedIn: (seq: Seq) => Seq | undefined;
 }
 
 const when = <T extends Fact['type']>(fact: Fact, type: T, cell: (fact: FactOf<T>) => Cell): Cell =>
@@ -21,6 +27,9 @@ interface Column {
   readonly says: string;
   readonly cell: (entry: Entry, context: Context) => Cell;
 }
+
+/** A plan's column holds decimals where its cells are numbers. */
+const datatypeOf = (name: PairColumn): Column['is'] => (TEXT_COLUMNS.has(name) ? 'string' : 'decimal');
 
 const column = (is: Column['is'], says: string, cell: Column['cell']): Column => ({ is, says, cell });
 
@@ -111,7 +120,79 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
     'The hash of this entry; in the last row, the hash the chain ends at.',
     ({ hash }) => hash,
   ),
+  band_low: column(
+    'decimal',
+    'The band in which a reading may be accepted: from here. In the first row, and beside each reading.',
+    ({ fact }, { meter }) => (hasBand(fact) ? meter?.bandLow : undefined),
+  ),
+  band_high: column('decimal', 'The same band: up to here.', ({ fact }, { meter }) =>
+    hasBand(fact) ? meter?.bandHigh : undefined,
+  ),
+  lost_at: column(
+    'decimal',
+    'At or below this there is no usable signal. In the first row, and beside each reading.',
+    ({ fact }, { meter }) => (hasBand(fact) ? meter?.lostAt : undefined),
+  ),
+  saturated_at: column(
+    'decimal',
+    'At or above this the receiver is saturated. In the first row, and beside each reading.',
+    ({ fact }, { meter }) => (hasBand(fact) ? meter?.saturatedAt : undefined),
+  ),
+  alarm_threshold_db: column(
+    'decimal',
+    'The loss of light at which the detector alarms, in dB over the whole path. Where a plan stands.',
+    ({ fact }) => thresholdDb(planIn(fact)),
+  ),
+  ...Object.fromEntries(
+    PAIR_COLUMNS.map((name) => [
+      `plan_${name}`,
+      column(
+        datatypeOf(name),
+        `Column "${name}" of a table of pairs. In the first row of a job, with the meter and the adjusters that were used; in the log of a site, where a pair was planned.`,
+        ({ fact }) => {
+          const plan = planIn(fact);
+          return plan && cellOf(plan, name);
+        },
+      ),
+    ]),
+  ),
+  guidance: column('string', 'The guidance that the plans of a site are checked against.', ({ fact }) =>
+    when(fact, 'site-opened', ({ code }) => code?.name),
+  ),
+  signed_name: column('string', 'Who signed.', ({ fact }) => when(fact, 'signed', ({ name }) => name)),
+  signed_role: column('string', 'As what.', ({ fact }) => when(fact, 'signed', ({ role }) => role)),
+  signed_count: column('integer', 'How many entries, from the first on, the signature covers.', ({ fact }) =>
+    when(fact, 'signed', ({ head }) => head.count),
+  ),
+  signed_hash: column('string', 'The hash of the last entry that the signature covers.', ({ fact }) =>
+    when(fact, 'signed', ({ head }) => head.hash),
+  ),
+  signed_findings: column(
+    'string',
+    'The findings that the signer was shown, with spaces between.',
+    ({ fact }) => when(fact, 'signed', ({ findings }) => findings.join(' ')),
+  ),
+  signed_in: column(
+    'integer',
+    'The entry of the first signature that covers this entry; empty where none does.',
+    ({ seq }, { signedIn }) => signedIn(seq),
+  ),
 };
+
+const hasBand = (fact: Fact): boolean => fact.type === 'opened' || 'reading' in fact;
+
+/** The plan that a fact puts down, with the profiles that the job uses. */
+function planIn(fact: Fact): PairPlan | undefined {
+  if (fact.type === 'pair-planned') return currentPlan(fact.pair);
+  if (fact.type !== 'opened') return undefined;
+  const { plan, pair, meter, adjusters, pathLength } = currentSetup(fact.setup);
+  return {
+    // A job outside a site has no plan, and its pair only a name.
+    ...(plan ?? { id: '', name: pair, ...(pathLength !== undefined && { pathLength }) }),
+    meter,
+    adjusters,
+  };
+}
 
 function targetOf(fact: Fact): Seq | undefined {
   if ('of' in fact) return fact.of;

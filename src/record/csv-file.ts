@@ -1,7 +1,7 @@
 import { type Cell, csvText } from '../formats/csv.ts';
 import { amendments } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
-import type { Head } from '../model/ids.ts';
+import type { Head, Seq } from '../model/ids.ts';
 import { COLUMNS } from './csv-columns.ts';
 
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -13,7 +13,7 @@ const BYTE_ORDER_MARK = '\uFEFF';
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
-  const context = { meter, takenBackBy: amendments(entries).takenBackBy };
+  const context = { meter, takenBackBy: amendments(entries).takenBackBy, signedIn: signaturesOf(entries) };
   const names = Object.keys(COLUMNS);
   const rows = entries.map((entry) => Object.values(COLUMNS).map(({ cell }) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };
@@ -35,4 +35,11 @@ export function csvMetadata(): object {
       })),
     },
   };
+}
+
+function signaturesOf(entries: readonly Entry[]): (seq: Seq) => Seq | undefined {
+  const signatures = entries.flatMap(({ seq, fact }) =>
+    fact.type === 'signed' ? [{ seq, count: fact.head.count }] : [],
+  );
+  return (seq) => signatures.find(({ count }) => seq < count)?.seq;
 }

@@ -54,7 +54,7 @@ export class SiteReport {
 
   /** `visits`: the logs of the pair's visits, oldest first. */
   add(pair: SitePair, visits: readonly Log[]): void {
-    const made = pairPage({ plan: pair.plan, visits }, this.#moments);
+    const made = pairPage({ plan: pair.plan, visits, units: this.#site.units }, this.#moments);
     this.#made.push({ pair, made: { ...made, visits: [] }, outcome: outcomeFor(pair, made) });
   }
 

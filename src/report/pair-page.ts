@@ -11,6 +11,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { PairStatus } from '../model/pair-status.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
+import { METRES, type Units } from '../model/units.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
@@ -49,12 +50,12 @@ import {
   TOOK_OVER,
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
-import { pathText } from '../phrases/planned.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
+import { lengthText, shownFor } from '../phrases/units.ts';
 import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
 import { VisitRecord } from '../record/visit-record.ts';
@@ -73,6 +74,8 @@ import { signBlock } from './sign-block.ts';
 export interface PairLogs {
   readonly plan?: PairPlan;
   readonly visits: readonly Log[];
+  /** Those of the site; without a site, or if it names none, those of the visit. */
+  readonly units?: Units | undefined;
 }
 
 /** A pair's page, and what the cover says about it. */
@@ -103,10 +106,10 @@ const read = (log: Log): Read => ({
 });
 
 /** The page of a pair by its latest visit. */
-export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
+export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): PairPage {
   const records = visits.filter(({ head }) => head.count > 0).map(read);
   const latest = records.at(-1);
-  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head);
+  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head, units);
   const { record, head } = latest;
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
@@ -136,7 +139,11 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT)] },
-    { kind: 'facts', title: HEADINGS.job, rows: jobRows(setup, plan, overview, visit.commission, moments) },
+    {
+      kind: 'facts',
+      title: HEADINGS.job,
+      rows: jobRows({ ...setup, ...(units && { units }) }, plan, overview, visit.commission, moments),
+    },
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
   const text = [
@@ -182,14 +189,16 @@ export function withSiteFindings(part: Part, found: readonly SiteFinding[]): Par
   return { ...part, blocks };
 }
 
-function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPage {
+function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
   return {
     part: {
       id: plan?.id ?? NO_LOG,
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
       subtitle: NO_RECORD_SUBTITLE,
       badge: { text: STATUS_WORDS['not-started'], heed: true },
-      blocks: plan ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan) }] : [],
+      blocks: plan
+        ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan, shownFor({ units, plan })) }]
+        : [],
       foot: head ? footText(head) : NO_LOG,
     },
     status: 'not-started',
@@ -287,8 +296,9 @@ function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined):
   const later = next?.record;
   const drift = visit && later?.visit && !fault && !later.fault && driftBetween(visit, later.visit);
   if (!drift) return NOT_KNOWN;
-  const { meter } = visit.commission.setup;
-  return foundAgainText(readingText(drift.from, meter), readingText(drift.to, meter), drift.lostDb);
+  const { setup } = visit.commission;
+  const [from, to] = [drift.from, drift.to].map((reading) => readingText(reading, setup.meter));
+  return foundAgainText(from as string, to as string, drift.lostDb, shownFor(setup));
 }
 
 /** The earlier visits, and how the pair was found after each. */
@@ -335,6 +345,7 @@ function jobRows(
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
+  const shown = shownFor({ ...setup, ...(plan && { plan }) });
   const lists: Fact[] =
     setup.scope === 'commissioning'
       ? [
@@ -346,10 +357,10 @@ function jobRows(
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
     ...(plan || setup.plan
-      ? planRows((plan ?? setup.plan) as PairPlan)
+      ? planRows((plan ?? setup.plan) as PairPlan, shown)
       : path === undefined
         ? []
-        : [{ name: JOB_ROWS.path, value: pathText(path) }]),
+        : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),
     { name: JOB_ROWS.profiles, value: `${setup.meter.name}; ${setup.adjusters.name}` },
   ];
 }

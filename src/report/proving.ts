@@ -14,6 +14,7 @@ import {
   testText,
   VOID,
 } from '../phrases/proving-table.ts';
+import { lossText, shownFor } from '../phrases/units.ts';
 import { PROOFS } from '../visit/attempts.ts';
 import type { Commission } from '../visit/commission.ts';
 import { coverOf } from '../visit/cover.ts';
@@ -53,6 +54,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
   const { proof, covered, shown, cleared, restored } = attempt;
   const { elapsed, delay, tolerance, restored: normal, loss, expectedLoss } = verdict.figures;
   const cover = coverOf(attempt, commission.setup);
+  const units = shownFor(commission.setup);
   const end = restored ?? cleared ?? shown ?? covered;
   const void_ = attempt.accept !== commission.search.accepted?.seq ? VOID : '';
   // Only the last attempt at a test counts, so an answer for an earlier one is not shown.
@@ -67,7 +69,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
     normal === undefined ? '' : seconds(normal),
     loss === undefined
       ? ''
-      : `${loss.toFixed(1)} dB${expectedLoss === undefined ? '' : ` of ${expectedLoss.toFixed(1)}`}`,
+      : `${lossText(loss, units, 1)}${expectedLoss === undefined ? '' : ` of ${lossText(expectedLoss, units, 1)}`}`,
     covered.seq === end.seq ? `#${covered.seq}` : `#${covered.seq} to #${end.seq}`,
   ];
 }

@@ -28,6 +28,29 @@ describe('the HTTP interface', () => {
     }
   });
 
+  it.each([
+    [{ setup: { ...SETUP, colour: 'red' } }, 'setup.colour: there is no such field.'],
+    [{ setup: SETUP, devices: '' }, 'devices: there is no such field.'],
+    [{ setup: { ...SETUP, pair: 'B\u202e2' } }, 'setup.pair: it holds a character that nobody sees (U+202E)'],
+    [
+      { setup: { ...SETUP, plan: { id: 'B2', name: 'B2', rangeMin: 9, rangeMax: 8 } } },
+      'setup.plan.rangeMax: rangeMin must not be above rangeMax.',
+    ],
+  ])('R32: a job opened with %j is refused by name', async (body, text) => {
+    const { url } = await serve();
+    const answer = await refusal(await post(url, '/api/jobs', body));
+    expect(answer).toMatchObject({ status: 400, reason: 'bad-message', text: expect.stringContaining(text) });
+  });
+
+  it('R32: over the socket too, a remark with a character that nobody sees is refused by name', async () => {
+    const { url } = await serve();
+    const { panel } = await bothIn(url);
+    expect(await panel.refusal(panel.remark('hold\u202e'))).toMatchObject({
+      reason: 'bad-message',
+      text: expect.stringContaining('text: it holds a character that nobody sees (U+202E)'),
+    });
+  });
+
   it('R32: a body over the limit is refused', async () => {
     const { url } = await serve();
     const answer = await refusal(await post(url, '/api/jobs', { setup: SETUP, device: 'x'.repeat(20_000) }));

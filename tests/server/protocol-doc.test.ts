@@ -25,6 +25,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   OpenSite: site.OpenSite,
   SiteOpened: site.SiteOpened,
   PlanPairs: site.PlanPairs,
+  ChooseUnits: site.ChooseUnits,
   DropPair: site.DropPair,
   Logged: site.Logged,
   BeginVisit: site.BeginVisit,
@@ -89,8 +90,8 @@ describe('docs/protocol.md', () => {
     expect(said).toContain('for fifteen minutes');
     expect(CODE_ALPHABET).toBe('23456789ABCDEFGHJKMNPQRSTUVWXYZ');
     expect(said).toContain(CODE_ALPHABET);
-    expect(LIMITS.maxSiteBodyBytes).toBe(2 * 1024 * 1024);
-    expect(said).toContain('`/api/site/` are limited to 2 MiB');
+    expect(LIMITS.maxSiteBodyBytes).toBe(4 * 1024 * 1024);
+    expect(said).toContain('`/api/site/` are limited to 4 MiB');
     expect(LIMITS.siteWritesPerAddress).toEqual({ burst: 60, perSecond: 2 });
     expect(said).toContain('60 at once and then two a second');
     expect(MAX_PAIRS).toBe(2_000);

@@ -4,10 +4,10 @@ import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { fromJsonLines } from '../../src/log/json-lines.ts';
-import type { PairPlan } from '../../src/model/pair-plan.ts';
-import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { MAX_PAIRS, type PairPlan } from '../../src/model/pair-plan.ts';
+import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { HttpRefusal, JobOpened, JobRecord } from '../../src/protocol/jobs.ts';
-import { Logged, SiteFindings, SiteView } from '../../src/protocol/site.ts';
+import { Logged, SiteFindings, SiteOpened, SiteView } from '../../src/protocol/site.ts';
 import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
@@ -90,10 +90,140 @@ describe('a site over HTTP', () => {
     expect(oneBad).toMatchObject({ status: 400, reason: 'bad-message' });
     expect(oneBad.text).toContain('pairs.321.pathLength');
     const twice = await refusal(await desk.post('/api/site/pairs', { pairs: [plan('A'), plan('A')] }));
-    expect(twice.text).toContain('same id');
+    expect(twice.text).toContain('Two of these pairs have the id');
     expect((await desk.board()).pairs).toEqual([]);
     await seqOf(await desk.post('/api/site/pairs', { pairs }));
     expect((await desk.board()).pairs.map((row) => row.plan)).toEqual(pairs);
+  });
+
+  it('R35: takes as many pairs as a site may have, with their profiles and the longest texts', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    const meter = { ...(NEUTRAL_METERS[3] as MeterProfile), name: 'ß'.repeat(60), unit: 'ß'.repeat(20) };
+    const adjusters = { ...NEUTRAL_ADJUSTERS, name: 'ß'.repeat(60), degreesPerTurn: 0.7 };
+    const figures = { pathLength: 62.5, emitterHeight: 9.25, receiverHeight: 9.25, ceilingHeight: 9.75 };
+    const delays = { alarmDelay: 10, faultDelay: 10, rangeMin: 5, rangeMax: 100, beamAngle: 0.75 };
+    const texts = { name: '🛠'.repeat(40), zone: '🛠'.repeat(30), meter, adjusters };
+    const pairs = Array.from({ length: MAX_PAIRS }, (_, i) => {
+      const id = `${i}`.padStart(32, 'P');
+      return {
+        id,
+        ...texts,
+        ...figures,
+        ...delays,
+        filters: Array.from({ length: 12 }, (_, n) => 11.25 + n),
+      };
+    });
+    await seqOf(await desk.post('/api/site/pairs', { pairs }));
+    const oneMore = await refusal(await desk.post('/api/site/pairs', { pairs: [plan('Q')] }));
+    expect(oneMore).toMatchObject({ reason: 'bad-target', text: expect.stringContaining('at most 2000') });
+  });
+
+  it('R35: ids that differ in case only are refused by name, among each other and from those of the site', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    const both = await refusal(await desk.post('/api/site/pairs', { pairs: [plan('b2'), plan('B2')] }));
+    expect(both.text).toContain('The ids b2 and B2 differ only in capital letters');
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('B2'), plan('C3')] }));
+    await seqOf(await desk.post('/api/site/drop', { pair: 'C3', reason: 'Wall moved' }));
+    for (const [id, known] of [
+      ['b2', 'B2'],
+      ['c3', 'C3'],
+    ] as const) {
+      const answer = await refusal(await desk.post('/api/site/pairs', { pairs: [plan('D4'), plan(id)] }));
+      expect(answer.text).toContain(`The ids ${known} and ${id} differ only in capital letters`);
+    }
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('B2')] }));
+    expect((await desk.board()).pairs.map((row) => row.plan.id)).toEqual(['B2', 'C3']);
+  });
+
+  it.each([
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), pathLenght: 62 }] },
+      'pairs.0.pathLenght: there is no such field.',
+    ],
+    ['/api/site/pairs', { pairs: [plan('A')], comment: 'x' }, 'comment: there is no such field.'],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), meter: { ...NEUTRAL_METERS[0], offset: 1 } }] },
+      'pairs.0.meter.offset: there is no such field.',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), adjusters: { ...NEUTRAL_ADJUSTERS, constructor: 1 } }] },
+      'pairs.0.adjusters.constructor: there is no such field.',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), alarmThreshold: { unit: 'dB', value: 2, tolerance: 1 } }] },
+      'pairs.0.alarmThreshold.tolerance: there is no such field.',
+    ],
+    ['/api/site/drop', { pair: 'A', reason: 'Wall moved', by: 'me' }, 'by: there is no such field.'],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), name: 'x\u202ey' }] },
+      'pairs.0.name: it holds a character that nobody sees (U+202E)',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), zone: '\u00007' }] },
+      'pairs.0.zone: it holds a character that nobody sees (U+0000)',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), zone: '7\n8' }] },
+      'pairs.0.zone: it holds a character that nobody sees (U+000A)',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), meter: { ...NEUTRAL_METERS[0], unit: '\u200fdB' } }] },
+      'pairs.0.meter.unit: it holds a character that nobody sees (U+200F)',
+    ],
+    [
+      '/api/site/drop',
+      { pair: 'A', reason: 'Wall\u2066 moved' },
+      'reason: it holds a character that nobody sees (U+2066)',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), rangeMin: 100.1, rangeMax: 100 }] },
+      'pairs.0.rangeMax: rangeMin must not be above rangeMax.',
+    ],
+    [
+      '/api/site/pairs',
+      { pairs: [{ ...plan('A'), receiverHeight: 10.1, ceilingHeight: 10 }] },
+      'pairs.0.ceilingHeight: receiverHeight must not be above ceilingHeight.',
+    ],
+  ])('R32: %s with %j is refused by name, and nothing is taken', async (path, body, text) => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    const before = (await desk.board()).head.count;
+    const answer = await refusal(await desk.post(path, body));
+    expect(answer).toMatchObject({ status: 400, reason: 'bad-message', text: expect.stringContaining(text) });
+    expect((await desk.board()).head.count).toBe(before);
+  });
+
+  it('R32: guidance whose limits are swapped, or with a field that nobody knows, opens no site', async () => {
+    const { url } = await serve();
+    const code = { name: 'House rule', source: 'none', wallLeast: 0.5, wallMost: 0.5 };
+    expect((await post(url, '/api/sites', { site: 'Hall', code })).status).toBe(201);
+    for (const [wrong, text] of [
+      [{ ...code, wallLeast: 0.6 }, 'code.wallMost: wallLeast must not be above wallMost.'],
+      [{ ...code, wallFar: 1 }, 'code.wallFar: there is no such field.'],
+      [{ ...code, name: 'a\u202eb' }, 'code.name: it holds a character'],
+    ] as const) {
+      const answer = await refusal(await post(url, '/api/sites', { site: 'Hall', code: wrong }));
+      expect(answer.text).toContain(text);
+    }
+  });
+
+  it('R32: a reason may have several lines', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A')] }));
+    await seqOf(await desk.post('/api/site/drop', { pair: 'A', reason: 'Wall moved.\n\tNew pair: B.' }));
   });
 
   it('R35: a command with the same id is logged once and gets the first answer, even among others at the same time', async () => {
@@ -133,6 +263,30 @@ describe('a site over HTTP', () => {
       ['A', undefined],
       ['B', undefined],
     ]);
+  });
+
+  it('R35: the desk chooses the units; the board and later visits have them, earlier visits keep theirs', async () => {
+    const { url } = await serve();
+    const { desk, reader } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('B1')] }));
+    const setupOf = async () => {
+      const { token } = JobOpened.parse(await (await desk.post('/api/site/jobs', { pair: 'B1' })).json());
+      const { entries } = JobRecord.parse(await (await get(url, '/api/record', token)).json());
+      const fact = entries[0]?.fact;
+      return fact?.type === 'opened' ? fact.setup : undefined;
+    };
+    expect((await desk.board()).units).toBeUndefined();
+    expect((await setupOf())?.units).toBeUndefined();
+    const units = { length: 'ft', loss: 'percent/ft' };
+    expect((await refusal(await reader.post('/api/site/units', { units }))).reason).toBe('read-only');
+    expect((await refusal(await desk.post('/api/site/units', { units: { length: 'yd' } }))).reason).toBe(
+      'bad-message',
+    );
+    await seqOf(await desk.post('/api/site/units', { units }));
+    expect((await reader.board()).units).toEqual(units);
+    expect((await setupOf())?.units).toEqual(units);
+    const opened = SiteOpened.parse(await (await post(url, '/api/sites', { site: 'Hall', units })).json());
+    expect((await new Desk(url, opened.watch).board()).units).toEqual(units);
   });
 
   it('R36: a visit is a commissioning of the pair as planned, and the site’s log names it', async () => {
@@ -443,6 +597,6 @@ describe('a site over HTTP', () => {
       status: 429,
       reason: 'too-fast',
     });
-    expect((await desk.post('/api/site/pairs', { pairs: 'x'.repeat(2 * 1024 * 1024) })).status).toBe(413);
+    expect((await desk.post('/api/site/pairs', { pairs: 'x'.repeat(4 * 1024 * 1024) })).status).toBe(413);
   });
 });

@@ -43,6 +43,15 @@ describe('a site', () => {
     expect(livePairs(siteOf(opened, planned('B2'), dropped, planned('B2')))).toHaveLength(1);
   });
 
+  it('reads in the units it was opened with, until others are chosen', () => {
+    const feet = { length: 'ft', loss: 'percent/ft' } as const;
+    expect(siteOf(opened).units).toBeUndefined();
+    expect(siteOf({ ...opened, units: { length: 'm' } } as Fact).units).toEqual({ length: 'm' });
+    const site = siteOf({ ...opened, units: { length: 'm' } } as Fact, { type: 'units-chosen', units: feet });
+    expect(site.units).toEqual(feet);
+    expect(site.site).toBe('Quayside Hall 3');
+  });
+
   it('a visit to a pair that does not exist, and the facts of a job, change nothing', () => {
     const site = siteOf(opened, { type: 'job-begun', pair: 'B9', job: 'job-of-b9' }, { type: 'pause' });
     expect(site.pairs.size).toBe(0);

@@ -1,0 +1,120 @@
+import { strFromU8, unzipSync, zipSync } from 'fflate';
+import { readSheet } from 'read-excel-file/universal';
+import writeSheet from 'write-excel-file/universal';
+import type { Cell } from './csv.ts';
+
+/** A cell that is no text and no number: a spreadsheet made a date of what was typed, or its formula failed. */
+export interface CellTrouble {
+  /** Row and column, from 0. */
+  readonly row: number;
+  readonly cell: number;
+  readonly what: 'date' | 'error';
+}
+
+export type ReadXlsx =
+  | {
+      readonly ok: true;
+      readonly rows: readonly (readonly string[])[];
+      readonly troubles: readonly CellTrouble[];
+    }
+  | { readonly ok: false; readonly why: 'not-xlsx' | 'too-big' };
+
+/** Unpacked, all parts together. A site's 2,000 pairs with every figure take about 6 MB. */
+const MOST_UNPACKED_BYTES = 32 * 1024 * 1024;
+/** Rows times columns, counted with the gaps between cells: a reader makes room for each. */
+const MOST_CELLS = 1_000_000;
+
+/** The first sheet of a workbook (ECMA-376), row by row from the top, as text. */
+export async function readXlsx(bytes: Uint8Array): Promise<ReadXlsx> {
+  const parts = unpacked(bytes);
+  if (!parts) return { ok: false, why: 'not-xlsx' };
+  if (parts === 'too-big' || sheetsOf(parts).some(isTooWide)) return { ok: false, why: 'too-big' };
+  try {
+    // Packed again without compression: the library can no longer be surprised by its size.
+    const sheet = await readSheet(new Blob([zipSync(parts, { level: 0 }) as Uint8Array<ArrayBuffer>]), {
+      trim: false,
+    });
+    const troubles: CellTrouble[] = failed(parts);
+    const rows = sheet.map((cells, row) =>
+      cells.map((value: unknown, cell) => {
+        if (value instanceof Date) troubles.push({ row, cell, what: 'date' });
+        return value === null ? '' : String(value);
+      }),
+    );
+    return { ok: true, rows, troubles };
+  } catch {
+    return { ok: false, why: 'not-xlsx' };
+  }
+}
+
+/** The cells whose formula failed: the library reads them as empty. */
+const failed = (parts: Record<string, Uint8Array>): CellTrouble[] =>
+  sheetsOf(parts).flatMap((xml) =>
+    Array.from(xml.matchAll(/<(?:\w+:)?c\b[^>]*\bt="e"[^>]*>/g), ([tag]) => {
+      const [, letters = 'A', row = '1'] = /\br="([A-Z]{1,9})(\d+)"/.exec(tag) ?? [];
+      return { row: Number(row) - 1, cell: columnOf(letters) - 1, what: 'error' as const };
+    }),
+  );
+
+const sheetsOf = (parts: Record<string, Uint8Array>): string[] =>
+  Object.entries(parts)
+    .filter(([name]) => /worksheets\/[^/]+\.xml$/.test(name))
+    .map(([, part]) => strFromU8(part));
+
+/** "A" is 1, "AA" is 27. */
+const columnOf = (letters: string): number =>
+  [...letters].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
+
+/** The parts of the archive with words and numbers; no part can be larger than the archive says. */
+function unpacked(bytes: Uint8Array): Record<string, Uint8Array> | 'too-big' | undefined {
+  let sum = 0;
+  try {
+    const parts = unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        if (!/\.(xml|rels)$/.test(name)) return false;
+        sum += originalSize;
+        return sum <= MOST_UNPACKED_BYTES;
+      },
+    });
+    return sum > MOST_UNPACKED_BYTES ? 'too-big' : parts;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A sheet with a cell far to the right, in many rows, takes more memory than its file is large. */
+function isTooWide(xml: string): boolean {
+  const rows = xml.match(/<(\w+:)?row\b/g)?.length ?? 0;
+  let columns = 0;
+  for (const [, letters = ''] of xml.matchAll(/\br="([A-Z]{1,9})\d+"/g)) {
+    columns = Math.max(columns, columnOf(letters));
+  }
+  return rows * columns > MOST_CELLS;
+}
+
+/** A workbook of one sheet. Text stays text: nothing is run as a formula, and nothing becomes a date. */
+export const xlsxOf = (rows: readonly (readonly Cell[])[], sheet: string): Promise<Blob> =>
+  writeSheet(
+    rows.map((cells) =>
+      cells.map((cell) => {
+        if (cell === undefined) return null;
+        if (typeof cell === 'number') return { value: cell, type: Number };
+        return { value: writable(cell), type: String, format: '@' };
+      }),
+    ),
+    { sheet, stickyRowsCount: 1 },
+  ).toBlob();
+
+/**
+ * XML cannot hold control characters. In a workbook they are escaped as `_x0007_` (ECMA-376, part 1, 22.4.2.4, from
+ * memory), and so is the first sign of a text that only looks like such an escape. A text that every object of
+ * JavaScript has as a property ("toString") would be lost in the library's list of texts: its first sign is escaped, too.
+ */
+const writable = (text: string): string =>
+  text in {} ? escaped(text) + text.slice(1) : text.replace(NOT_WRITABLE, escaped);
+
+const NOT_WRITABLE = /_(?=x[0-9A-Fa-f]{4}_)|(?![\t\n\r])[\p{Cc}\p{Cs}\uFFFD]/gu;
+
+/** The first sign of a text, as an escape. */
+const escaped = (text: string): string =>
+  `_x${text.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}_`;

@@ -1,0 +1,57 @@
+import { z } from 'zod';
+import { hiddenIn } from '../model/hidden.ts';
+import { hiddenCharacterText, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
+
+/** What is wrong with a field of a message, and where. */
+export interface FieldFault {
+  readonly path: readonly PropertyKey[];
+  readonly message: string;
+}
+
+/** A text that may be longer than this may have several lines; a shorter one is a name. */
+const NAME_AT_MOST = 200;
+
+/**
+ * What a new message may not bring although its schema lets it pass, because logs already written must still be read:
+ * characters that nobody sees and, where it is `strict`, fields that nobody knows.
+ */
+export function incomingFaults(
+  schema: z.core.$ZodType,
+  value: unknown,
+  strict: boolean,
+  path: readonly PropertyKey[] = [],
+): FieldFault[] {
+  const within = (inner: z.core.$ZodType, each = value, key?: PropertyKey): FieldFault[] =>
+    incomingFaults(inner, each, strict, key === undefined ? path : [...path, key]);
+  if (schema instanceof z.ZodOptional || schema instanceof z.ZodDefault) return within(schema.def.innerType);
+  if (schema instanceof z.ZodPipe) return within(schema.def.in);
+  if (schema instanceof z.ZodString && typeof value === 'string') {
+    const hidden = hiddenIn(value, schema.maxLength === null || schema.maxLength > NAME_AT_MOST);
+    return hidden ? [{ path, message: hiddenCharacterText(hidden) }] : [];
+  }
+  if (schema instanceof z.ZodArray && Array.isArray(value)) {
+    return value.flatMap((each, i) => within(schema.def.element, each, i));
+  }
+  if (schema instanceof z.ZodUnion) {
+    const fitting = schema.options.filter((option) => z.safeParse(option, value).success);
+    return fitting.map((option) => within(option)).toSorted((a, b) => a.length - b.length)[0] ?? [];
+  }
+  if (schema instanceof z.ZodObject && typeof value === 'object' && value !== null) {
+    return Object.entries(value).flatMap(([key, each]) => {
+      const field = Object.hasOwn(schema.shape, key) ? schema.shape[key] : undefined;
+      if (field) return within(field, each, key);
+      return strict ? [{ path: [...path, key], message: UNKNOWN_FIELD }] : [];
+    });
+  }
+  return [];
+}
+
+/** A refinement: no figure of a new value, as `inverted` pairs them, is above the one it must not be above. */
+export const noneInverted =
+  <T>(inverted: (value: T) => readonly (readonly [low: string, high: string])[], under: string[] = []) =>
+  (value: T, ctx: z.core.$RefinementCtx<T>): void => {
+    for (const [low, high] of inverted(value)) {
+      const issue = { path: [...under, high], message: notAboveText(low, high) };
+      ctx.issues.push({ code: 'custom', input: value, ...issue });
+    }
+  };
