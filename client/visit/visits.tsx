@@ -106,5 +106,5 @@ export function lostText(db: number | undefined, shown: Shown = METRES): string 
   if (db === undefined) return 'these two readings do not show it';
   if (db === Number.POSITIVE_INFINITY) return 'all of it';
   if (Math.abs(db) < 0.05) return 'none';
-  return db > 0 ? lossText(db, shown, 1) : `none: ${(-db).toFixed(1)} dB more than before`;
+  return db > 0 ? lossText(db, shown, { places: 1 }) : `none: ${(-db).toFixed(1)} dB more than before`;
 }

@@ -21,3 +21,13 @@ export function besideLimits(
   }
   return { value, limits };
 }
+
+/** The same for figures after the point: as few as `places`, and as many as it takes. At most 12. */
+export function placesBeside(value: number, limits: readonly number[], places: number): number {
+  const rounded = (each: number, to: number): number => Number(each.toFixed(to));
+  for (let to = places; to < 12; to += 1) {
+    if (limits.every((limit) => side(rounded(value, to), rounded(limit, to)) === side(value, limit)))
+      return to;
+  }
+  return limits.length === 0 ? places : 12;
+}

@@ -2,9 +2,14 @@ import type { MeterProfile } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { METRES } from '../model/units.ts';
 import { valueText } from './readings.ts';
-import { lossText, type Shown } from './units.ts';
+import { type LossOptions, lossText, type Shown } from './units.ts';
 
-type Phrase = (value: number, meter: MeterProfile, shown: Shown) => string;
+type Phrase = (
+  value: number,
+  meter: MeterProfile,
+  shown: Shown,
+  figures: Readonly<Record<string, number>>,
+) => string;
 
 const inMeterUnits =
   (name: string): Phrase =>
@@ -18,6 +23,10 @@ const inSeconds =
   (name: string): Phrase =>
   (value) =>
     `${name} ${Math.round(value)} s`;
+
+const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
+  beside: losses.filter((loss) => loss !== undefined),
+});
 
 /** How each figure of an advice, or of something still missing, is said. Units are the engine's. */
 export const FIGURES: Record<string, Phrase> = {
@@ -40,9 +49,10 @@ export const FIGURES: Record<string, Phrase> = {
   delay: (value) => `set ${value.toFixed(1)} s`,
   tolerance: (value) => `plus or minus ${value.toFixed(1)} s`,
   restored: (value) => `normal after ${value.toFixed(1)} s`,
-  loss: (db, _, shown) => `${lossText(db, shown)} lost`,
-  expectedLoss: (db, _, shown) => `${lossText(db, shown)} expected`,
-  threshold: (db, _, shown) => `alarm set at ${lossText(db, shown)}`,
+  loss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} lost`,
+  expectedLoss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} expected`,
+  threshold: (db, _, shown, { loss, expectedLoss }) =>
+    `alarm set at ${lossText(db, shown, beside(loss, expectedLoss))}`,
   filterNeeded: (percent) => `a filter of at least ${percent} %`,
   places: (count) => `${count} places tried`,
 };
@@ -54,5 +64,5 @@ export const figuresText = (
   shown: Shown = METRES,
 ): string =>
   Object.entries(figures)
-    .flatMap(([name, value]) => FIGURES[name]?.(value, meter, shown) ?? [])
+    .flatMap(([name, value]) => FIGURES[name]?.(value, meter, shown, figures) ?? [])
     .join(', ');

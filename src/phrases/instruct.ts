@@ -8,7 +8,7 @@ import { movedText } from './facts.ts';
 import { askItem } from './items.ts';
 import { coverText, strongerFilterText, watchText } from './proving.ts';
 import { valueText } from './readings.ts';
-import { nearText, nearWords, shownFor } from './units.ts';
+import { lengthWords, nearText, nearWords, shownFor } from './units.ts';
 import { whyText } from './why.ts';
 
 /** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
@@ -26,6 +26,8 @@ type SayShow = Omit<InstructionText, 'why'>;
 
 function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow {
   const { meter } = setup;
+  const shown = shownFor(setup);
+  const far = shown.path === undefined ? '' : lengthWords(shown.path, shown);
   switch (action.kind) {
     case 'turn':
       return turnText(action);
@@ -39,8 +41,8 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       return HOLD[action.reason];
     case 're-aim':
       return {
-        say: `Aim the emitter by eye, within ${nearWords(PRE_AIM_M, shownFor(setup))} of the receiver. Then say done.`,
-        show: `Aim by eye, within ${nearText(PRE_AIM_M, shownFor(setup))} of the receiver`,
+        say: `Aim the emitter by eye, within ${nearWords(PRE_AIM_M, shown)} of the receiver${far && `, ${far} away`}. Then say done.`,
+        show: `Aim by eye, within ${nearText(PRE_AIM_M, shown)} of the receiver`,
       };
     case 'block':
       return {

@@ -56,7 +56,7 @@ export const foundAgainText = (
 
 /** What came back, more light than before, is told in dB: it is no part of the light. */
 const lostSince = (db: number, shown: Shown): string =>
-  db >= 0 ? lossText(db, shown, 1) : `${db.toFixed(1)} dB`;
+  db >= 0 ? lossText(db, shown, { places: 1 }) : `${db.toFixed(1)} dB`;
 
 export const NOT_KNOWN = 'not known';
 export const VISIT_COLUMNS = {

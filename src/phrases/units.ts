@@ -3,6 +3,7 @@ import type { JobSetup } from '../model/setup.ts';
 import { type LengthUnit, type LossUnit, METRES, METRES_PER_FOOT, type Units } from '../model/units.ts';
 import { lengthIn } from '../plan/lengths.ts';
 import { lossIn, thresholdIn } from '../plan/losses.ts';
+import { placesBeside } from './beside-limits.ts';
 
 /** The units to show figures of a pair in, with its path where that is known: a loss per foot needs it. */
 export interface Shown extends Units {
@@ -49,12 +50,20 @@ export const LOSS_SIGNS: Record<LossUnit, string> = {
 /** Figures after the point. */
 const LOSS_PLACES: Record<LossUnit, number> = { dB: 2, percent: 1, 'percent/m': 3, 'percent/ft': 3 };
 
+export interface LossOptions {
+  /** Figures after the point of a loss in dB. */
+  readonly places?: number;
+  /** Losses in dB that stand beside it: rounding must not show it on another side of them. */
+  readonly beside?: readonly number[];
+}
+
 /** "1.87 dB", "35.0 %", "0.211 %/ft": a loss of light, from dB. Without a path, what needs one is told in dB. */
-export function lossText(db: number, { loss: unit = 'dB', path }: Shown, places?: number): string {
-  const value = lossIn(db, unit, path);
-  if (value === undefined) return lossText(db, { length: 'm', loss: 'dB' }, places);
-  const figures = unit === 'dB' ? (places ?? LOSS_PLACES.dB) : LOSS_PLACES[unit];
-  return `${value.toFixed(figures)} ${LOSS_SIGNS[unit]}`;
+export function lossText(db: number, { loss = 'dB', path }: Shown, options: LossOptions = {}): string {
+  const unit = lossIn(db, loss, path) === undefined ? 'dB' : loss;
+  const to = (each: number): number => lossIn(each, unit, path) as number;
+  const places = unit === 'dB' ? (options.places ?? LOSS_PLACES.dB) : LOSS_PLACES[unit];
+  const figures = placesBeside(to(db), (options.beside ?? []).map(to), places);
+  return `${to(db).toFixed(figures)} ${LOSS_SIGNS[unit]}`;
 }
 
 /** "35 %", "1.9 dB": a threshold in the site's unit; as it is stated, exactly as stated. */

@@ -114,14 +114,18 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
   };
-  const { setup } = visit.commission;
+  const commission: Commission = {
+    ...visit.commission,
+    setup: { ...visit.commission.setup, ...(units && { units }) },
+  };
+  const { setup } = commission;
   const { meter } = setup;
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
   ) as Record<Severity, number>;
   const blocks: Block[] = [
     { kind: 'figures', items: figures(visit, record, moments) },
-    provingBlock(visit.commission, record.progress),
+    provingBlock(commission, record.progress),
     {
       kind: 'list',
       title: HEADINGS.findings,
@@ -142,7 +146,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     {
       kind: 'facts',
       title: HEADINGS.job,
-      rows: jobRows({ ...setup, ...(units && { units }) }, plan, overview, visit.commission, moments),
+      rows: jobRows(setup, plan, overview, commission, moments),
     },
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;

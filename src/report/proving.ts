@@ -69,7 +69,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
     normal === undefined ? '' : seconds(normal),
     loss === undefined
       ? ''
-      : `${lossText(loss, units, 1)}${expectedLoss === undefined ? '' : ` of ${lossText(expectedLoss, units, 1)}`}`,
+      : `${lossText(loss, units, { places: 1 })}${expectedLoss === undefined ? '' : ` of ${lossText(expectedLoss, units, { places: 1 })}`}`,
     covered.seq === end.seq ? `#${covered.seq}` : `#${covered.seq} to #${end.seq}`,
   ];
 }

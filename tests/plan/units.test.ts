@@ -146,6 +146,19 @@ describe('a value beside its limits', () => {
   });
 });
 
+it.each([
+  [{ loss: 2.999, threshold: 3 }, METRES, '2.999 dB lost, alarm set at 3.000 dB'],
+  [{ loss: 3, threshold: 3 }, METRES, '3.00 dB lost, alarm set at 3.00 dB'],
+  [
+    { loss: 3.0002, expectedLoss: 3.1, threshold: 3 },
+    METRES,
+    '3.0002 dB lost, 3.10 dB expected, alarm set at 3.0000 dB',
+  ],
+  [{ loss: 3.002, threshold: 3 }, { length: 'm', loss: 'percent' }, '49.90 % lost, alarm set at 49.88 %'],
+] as const)('losses beside a threshold, %j, are not rounded onto it', (figures, units, text) => {
+  expect(figuresText(figures, NEUTRAL_METERS[1] as MeterProfile, units)).toBe(text);
+});
+
 describe('losses of light', () => {
   // UL 268, from memory: Ou = 100 * (1 - (Ts/Tc)^(1/d)), d in feet. Worked the other way round here: each foot lets the
   // same part through, so the light left after n feet is that part multiplied n times.
@@ -241,15 +254,24 @@ describe('words in the units of the job', () => {
 
   it('an aim by eye is spoken, shown and explained in centimetres or in inches', () => {
     expect(instructionText(reAim, setup)).toEqual({
-      say: 'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
+      say: 'Aim the emitter by eye, within fifteen centimetres of the receiver, sixty two metres away. Then say done.',
       show: 'Aim by eye, within 15 cm of the receiver',
       why: expect.stringContaining('to within 15 cm of the receiver'),
     });
     expect(instructionText(reAim, { ...setup, units: FEET })).toEqual({
-      say: 'Aim the emitter by eye, within five inches of the receiver. Then say done.',
+      say: 'Aim the emitter by eye, within five inches of the receiver, two hundred and three point four feet away. Then say done.',
       show: 'Aim by eye, within 5 in of the receiver',
       why: expect.stringContaining('to within 5 in of the receiver'),
     });
+  });
+
+  it('forty feet are said in words, and nothing where the path is not known', () => {
+    const { pathLength: _, ...unknown } = setup;
+    const say = (of: JobSetup) => instructionText(reAim, of).say;
+    expect(say({ ...setup, pathLength: 12.192, units: FEET })).toContain('of the receiver, forty feet away.');
+    expect(say(unknown)).toBe(
+      'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
+    );
   });
 
   it('a plan on the report is told in them', () => {
