@@ -37,7 +37,6 @@ export const LEADS = {
   open: 'ISSUE, OPEN',
   override: 'Override',
   remark: 'Remark',
-  more: 'And',
 } as const;
 export const NO_ISSUES = 'None.';
 export const issueText = (text: string, seq: number, closed: string): string => `${text} (#${seq})${closed}`;
@@ -66,7 +65,6 @@ export const VISIT_COLUMNS = {
   status: 'Status then',
   found: 'At the next visit',
 } as const;
-export const visitsBefore = (left: number): string => `${left} before`;
 
 export const JOB_ROWS = {
   crew: 'Crew',

@@ -49,7 +49,6 @@ import {
   startText,
   TOOK_OVER,
   VISIT_COLUMNS,
-  visitsBefore,
 } from '../phrases/pair-page.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
@@ -62,11 +61,12 @@ import type { Overview } from '../record/overview.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { answerTo, type Commission } from '../visit/commission.ts';
 import type { Visit } from '../visit/visit.ts';
-import { brief, entryList, first, moreInLog } from './brief.ts';
+import { brief, entryList } from './brief.ts';
 import type { Moments } from './moments.ts';
+import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
 import { provingBlock } from './proving.ts';
-import type { Block, Fact, Figure, Item, Page } from './report.ts';
+import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
 import { signBlock } from './sign-block.ts';
 
@@ -80,7 +80,7 @@ export interface PairLogs {
 
 /** A pair's page, and what the cover says about it. */
 export interface PairPage {
-  readonly page: Page;
+  readonly part: Part;
   readonly status: PairStatus;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
@@ -93,11 +93,6 @@ const HALF = 340;
 const WHOLE = 690;
 const PLOT = 130;
 const TIME_PLOT = 150;
-
-const FINDINGS = 9;
-const REMARKS = 8;
-const REMARK_LENGTH = 160;
-const VISITS = 5;
 
 /** A visit's record, and where its log ends. */
 interface Read {
@@ -135,14 +130,10 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
       kind: 'list',
       title: HEADINGS.findings,
       empty: NO_FINDINGS,
-      items: first<Item>(
-        bySeverity(findings).map((finding) => ({
-          lead: SEVERITY_WORDS[finding.severity],
-          text: `${findingText(finding)} (${entryList(finding.entries)})`,
-        })),
-        FINDINGS,
-        moreInLog,
-      ),
+      items: bySeverity(findings).map((finding) => ({
+        lead: SEVERITY_WORDS[finding.severity],
+        text: `${findingText(finding)} (${entryList(finding.entries)})`,
+      })),
     },
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
@@ -157,7 +148,6 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
       title: HEADINGS.job,
       rows: jobRows(setup, plan, overview, commission, moments),
     },
-    sealBlock(HEADINGS.record, head, fault),
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
   const text = [
@@ -166,11 +156,16 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     ...(counts.serious > 0 ? [seriousCount(counts.serious)] : []),
   ].join('; ');
   return {
-    page: {
+    part: {
+      id: plan?.id ?? head.job,
       title: plan ? pairTitle(plan) : setup.pair,
       subtitle: pairSubtitle(setup.site),
       badge: { text, heed },
-      blocks,
+      blocks: [
+        ...blocks,
+        ...namedEntries(blocks, record.entries, meter, moments),
+        sealBlock(HEADINGS.record, head, fault),
+      ],
       foot: footText(head),
     },
     status,
@@ -181,26 +176,27 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   };
 }
 
-/** The page, with the findings added that only show against the site's other pairs. */
-export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Page {
-  if (found.length === 0) return page;
+/** The part, with the findings added that only show against the site's other pairs. */
+export function withSiteFindings(part: Part, found: readonly SiteFinding[]): Part {
+  if (found.length === 0) return part;
   const items = found.map(
     (finding): Item => ({
       lead: SEVERITY_WORDS[finding.severity],
       text: againstOthers(siteFindingText(finding)),
     }),
   );
-  const blocks = page.blocks.map((block) =>
+  const blocks = part.blocks.map((block) =>
     block.kind === 'list' && block.title === HEADINGS.findings
       ? { ...block, items: [...items, ...block.items] }
       : block,
   );
-  return { ...page, blocks };
+  return { ...part, blocks };
 }
 
 function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
   return {
-    page: {
+    part: {
+      id: plan?.id ?? NO_LOG,
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
       subtitle: NO_RECORD_SUBTITLE,
       badge: { text: STATUS_WORDS['not-started'], heed: true },
@@ -270,14 +266,10 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
   const issues = ordered.map(
     ({ seq, text, closed }): Item => ({
       lead: closed ? LEADS.closed : LEADS.open,
-      text: brief(
-        issueText(
-          text,
-          seq,
-          closed ? closedText(moments.clock(closed.at, false), closed.seq, closed.how) : '',
-        ),
-        2 * REMARK_LENGTH,
-        `#${seq}`,
+      text: issueText(
+        text,
+        seq,
+        closed ? closedText(moments.clock(closed.at, false), closed.seq, closed.how) : '',
       ),
     }),
   );
@@ -290,12 +282,7 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
       ? [
           {
             lead: LEADS.remark,
-            text: remarkText(
-              brief(fact.text, REMARK_LENGTH, `#${seq}`),
-              fact.seat,
-              moments.clock(at, false),
-              seq,
-            ),
+            text: remarkText(fact.text, fact.seat, moments.clock(at, false), seq),
           },
         ]
       : [],
@@ -304,7 +291,7 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
     kind: 'list',
     title: HEADINGS.issues,
     empty: NO_ISSUES,
-    items: first([...overrides, ...issues, ...remarks], REMARKS, moreInLog),
+    items: [...overrides, ...issues, ...remarks],
   };
 }
 
@@ -342,7 +329,7 @@ function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
         { name: VISIT_COLUMNS.found, share: 4 },
       ],
       empty: '',
-      rows: first(rows.toReversed(), VISITS, (left) => [visitsBefore(left.length), '', '', '']),
+      rows: rows.toReversed(),
     },
   ];
 }

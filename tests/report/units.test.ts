@@ -24,7 +24,7 @@ function wordsIn(units?: Units): string[] {
       pair.visits.flatMap(({ job }) => visits.get(job) ?? []),
     );
   }
-  return report.pages().flatMap(wordsOf);
+  return report.parts().flatMap(wordsOf);
 }
 
 const METRE = /\b\d+(\.\d+)? (m|cm)\b/;
