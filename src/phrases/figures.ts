@@ -40,6 +40,7 @@ export const FIGURES: Record<string, Phrase> = {
   restored: (value) => `normal after ${value.toFixed(1)} s`,
   loss: (db) => `${db.toFixed(2)} dB lost`,
   expectedLoss: (db) => `${db.toFixed(2)} dB expected`,
+  fall: (db) => `the clear reading fell by ${db.toFixed(2)} dB`,
   threshold: (db) => `alarm set at ${db.toFixed(2)} dB`,
   filterNeeded: (percent) => `a filter of at least ${percent} %`,
   places: (count) => `${count} places tried`,
