@@ -8,8 +8,9 @@ import { readingBehind } from './expected.ts';
 /**
  * What a cover says about the alarm threshold: behind one that is clearly above it the detector must alarm,
  * behind one clearly below it must not. Between the two, whatever the panel shows says nothing. The response
- * threshold value is measured with filters of known attenuation: EN 54-12:2002 5.1.5 and annex A (that annex A is
- * the bench and its attenuators: read in a published table of contents; the rest from memory). An optical filter in
+ * threshold value is measured with filters of known attenuation: EN 54-12:2002 5.1.5 (from memory); in the draft for
+ * the 2015 edition annex A, "Bench for response threshold value measurements", A.1 the attenuators (titles read in its
+ * published table of contents). An optical filter in
  * the path is one of the ways to test a projected beam detector: NFPA 72 Table 14.4.3.2; BS 5839-1 clause 45 (both
  * from memory). That a site tests on both sides of it: common practice, no source.
  */

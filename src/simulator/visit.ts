@@ -177,7 +177,7 @@ class Visit {
     this.job.say('emitter', 'clear');
   }
 
-  private readWhenAsked(): void {
+  private readWhenAsked() {
     if (this.rule === 'read-behind' && this.take('unread-behind')) return this.uncover();
     if (this.rule === 'clear-after' && this.take('unread-after')) return this.cover({ how: 'full' });
     if (this.rule !== 'clear-before' || !this.take('unread-before')) return this.read();

@@ -53,7 +53,7 @@ export const TIMING_TOLERANCE_SHARE = 0.1;
 
 /**
  * Where no delay is known: a sudden loss must give a fault or an alarm within this time. EN 54-12:2002 5.6, rapid
- * changes in obscuration (number and title of the clause: published table of contents; the time: from memory).
+ * changes in obscuration (the clause: read in a published excerpt, 4.10 names it; the time: from memory).
  */
 export const LONGEST_DELAY_S = 60;
 
@@ -99,13 +99,14 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   if (isReadingOff(attempt, setup) && !attempt.after && !attempt.closed) {
     return cleared ? { kind: 'unread', lacks: 'after', figures } : { kind: 'shown', figures };
   }
+  // A cover that is not what it should be says nothing of the detector.
+  if (isReadingOff(attempt, setup)) return failed('reading-off');
   const side = proof === 'fault' ? undefined : sideOf(attempt, setup);
-  // With a threshold in the plan, a cover that is not what it should be says nothing of the detector.
-  if (side && isReadingOff(attempt, setup)) return failed('reading-off');
   if (proof === 'quiet') return judgeQuiet(attempt, setup, figures);
   if (side === 'between' && shown?.shows !== 'fault') {
-    const nobodyRead = cleared && isUnread(attempt, setup);
-    return nobodyRead ? { kind: 'unread', lacks: 'behind', figures } : { kind: 'not-decisive', figures };
+    // A reading would have told what half a cover holds back; a filter holds back its grade.
+    const isBlind = cleared && coverOf(attempt, setup)?.how === 'half' && isUnread(attempt, setup);
+    return isBlind ? { kind: 'unread', lacks: 'behind', figures } : { kind: 'not-decisive', figures };
   }
   if (!shown) return failed('nothing-shown');
   if (shown.shows !== proof) return failed('wrong-indication');
@@ -114,14 +115,17 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   if (delay !== undefined && (shown.at - covered.at) / second < delay - toleranceOf(delay)) {
     return failed('too-early');
   }
-  if (isReadingOff(attempt, setup)) return failed('reading-off');
   if (!cleared) return { kind: 'shown', figures };
-  const lacks = readingLacking(attempt, setup);
-  if (lacks) return { kind: 'unread', lacks, figures };
   const restoreBy = cleared.at + RESTORE_S * second;
   if ((restored?.at ?? now) >= restoreBy) return failed('not-restored');
   if (!restored) return { kind: 'restoring', until: restoreBy, figures };
-  return attempt.after ? { kind: 'passed', figures } : { kind: 'unread', lacks: 'after', figures };
+  return readOrPassed(attempt, setup, figures);
+}
+
+/** All that the panel had to show is shown: it passed, if the meter was read when it should be. */
+function readOrPassed(attempt: Attempt, setup: JobSetup, figures: Verdict['figures']): Verdict {
+  const lacks = readingLacking(attempt, setup) ?? (attempt.after ? undefined : 'after');
+  return lacks ? { kind: 'unread', lacks, figures } : { kind: 'passed', figures };
 }
 
 /** The clear path was no longer as accepted before the cover went on, or not as before once it was off. */
@@ -138,14 +142,12 @@ export function readingLacking(attempt: Attempt, setup: JobSetup): 'before' | 'b
 
 /** Behind a cover clearly below the threshold, once its time is over or something was shown. */
 function judgeQuiet(attempt: Attempt, setup: JobSetup, figures: Verdict['figures']): Verdict {
-  const { shown, also, cleared, after } = attempt;
+  const { shown, also, cleared } = attempt;
   if (shown) {
     const isAlarm = [shown, also].some((each) => each?.shows === 'alarm');
     return { kind: 'failed', why: isAlarm ? 'too-sensitive' : 'wrong-indication', figures };
   }
-  if (!cleared) return { kind: 'shown', figures };
-  const lacks = readingLacking(attempt, setup) ?? (after ? undefined : 'after');
-  return lacks ? { kind: 'unread', lacks, figures } : { kind: 'passed', figures };
+  return cleared ? readOrPassed(attempt, setup, figures) : { kind: 'shown', figures };
 }
 
 /** The light lost with the path clear: since the acceptance, or while the cover was on. */
