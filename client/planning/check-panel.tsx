@@ -1,8 +1,9 @@
 import { figureText, GUIDANCE_ONLY, limitsText, planFigureWords } from '../../src/phrases/plan.ts';
+import type { Shown } from '../../src/phrases/units.ts';
 import type { PlanFigure } from '../../src/plan/check.ts';
 
 /** Every figure of the plan, its limits, and the source of formula and limits. */
-export function CheckPanel({ figures }: { figures: readonly PlanFigure[] }) {
+export function CheckPanel({ figures, shown }: { figures: readonly PlanFigure[]; shown: Shown }) {
   const warnings = figures.filter(({ warns }) => warns).length;
   return (
     <section class="card plan-check" aria-labelledby="check-title">
@@ -12,7 +13,7 @@ export function CheckPanel({ figures }: { figures: readonly PlanFigure[] }) {
       <ul class="plan-figures">
         {figures.map((figure, i) => (
           // Two ends give two figures of one kind, always in the same order.
-          <Figure key={`${figure.id}-${i}`} figure={figure} />
+          <Figure key={`${figure.id}-${i}`} figure={figure} shown={shown} />
         ))}
       </ul>
     </section>
@@ -25,13 +26,13 @@ const counted = (warnings: number): string => {
   return `${are} outside the limits. You can still go on, but check the warning before the ladder goes up.`;
 };
 
-function Figure({ figure }: { figure: PlanFigure }) {
-  const { name, formula, source, warning } = planFigureWords(figure);
-  const limits = limitsText(figure);
+function Figure({ figure, shown }: { figure: PlanFigure; shown: Shown }) {
+  const { name, formula, source, warning } = planFigureWords(figure, shown);
+  const limits = limitsText(figure, shown);
   return (
     <li class={figure.warns ? 'plan-figure warns' : 'plan-figure'}>
       <h3>{name}</h3>
-      <p class="plan-value">{figureText(figure)}</p>
+      <p class="plan-value">{figureText(figure, shown)}</p>
       {figure.warns && (
         <p class="plan-warning">
           <WarningShape /> {warning}

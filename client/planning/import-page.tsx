@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { LengthUnit } from '../../src/model/units.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { pairsToCsv, TEMPLATE } from '../../src/site/pair-table.ts';
@@ -24,26 +25,31 @@ export function ImportPage({ token }: { token: string }) {
 }
 
 /** With the mark that tells spreadsheets it is UTF-8. */
-const asCsv = (pairs: readonly PairPlan[]): Blob =>
-  new Blob(['\uFEFF', pairsToCsv(pairs)], { type: 'text/csv;charset=utf-8' });
+const asCsv = (pairs: readonly PairPlan[], unit: LengthUnit): Blob =>
+  new Blob(['\uFEFF', pairsToCsv(pairs, unit)], { type: 'text/csv;charset=utf-8' });
 
-const asXlsx = async (pairs: readonly PairPlan[]): Promise<Blob> =>
-  (await import('../../src/site/pair-workbook.ts')).pairsToXlsx(pairs);
+const asXlsx = async (pairs: readonly PairPlan[], unit: LengthUnit): Promise<Blob> =>
+  (await import('../../src/site/pair-workbook.ts')).pairsToXlsx(pairs, unit);
 
 interface DownloadsProps {
   what: string;
   pairs: readonly PairPlan[];
+  unit: LengthUnit;
   /** Of the file, without its ending. */
   name: string;
 }
 
 /** The same table in both forms. */
-const Downloads = ({ what, pairs, name }: DownloadsProps) => (
+const Downloads = ({ what, pairs, unit, name }: DownloadsProps) => (
   <>
-    <button type="button" class="button" onClick={async () => download(await asXlsx(pairs), `${name}.xlsx`)}>
+    <button
+      type="button"
+      class="button"
+      onClick={async () => download(await asXlsx(pairs, unit), `${name}.xlsx`)}
+    >
       {what} (XLSX)
     </button>
-    <button type="button" class="button" onClick={() => download(asCsv(pairs), `${name}.csv`)}>
+    <button type="button" class="button" onClick={() => download(asCsv(pairs, unit), `${name}.csv`)}>
       {what} (CSV)
     </button>
   </>
@@ -70,6 +76,7 @@ function Import({ token, view }: { token: string; view: SiteView }) {
       current = false;
     };
   }, [source, view, emptyClears]);
+  const unit = view.units?.length ?? 'm';
   const plans = liveRows(view.pairs).map(({ plan }) => plan);
   const take = (next: Source | undefined) => {
     setEmptyClears(false);
@@ -82,11 +89,12 @@ function Import({ token, view }: { token: string; view: SiteView }) {
           <li>
             Download the template. Fill in one pair in each row. Save it as XLSX or CSV.
             <div class="site-ways">
-              <Downloads what="Template" pairs={TEMPLATE} name="pairs" />
+              <Downloads what="Template" pairs={TEMPLATE} unit={unit} name="pairs" />
               {plans.length > 0 && (
                 <Downloads
                   what="The pairs as they are now"
                   pairs={plans}
+                  unit={unit}
                   name={fileName(view.site, 'pairs')}
                 />
               )}

@@ -1,7 +1,9 @@
 import { useState } from 'preact/hooks';
 import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
+import type { LengthUnit } from '../../src/model/units.ts';
 import { changeText, emptyCellsText, overLimitText } from '../../src/phrases/table-preview.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
+import { headerIn, isLengthColumn } from '../../src/site/pair-columns.ts';
 import type { EmptyCells } from '../../src/site/pair-table.ts';
 import { changesBy, overLimit, type PairChange } from '../../src/site/plan-changes.ts';
 import { go, linkTo } from '../browser/route.ts';
@@ -41,6 +43,7 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
     const pairs = sent.map(({ plan }) => plan);
     if (await send({ pairs }, (id, body) => planPairs(token, id, body))) go(linkTo('board', { token }));
   };
+  const unit = view.units?.length ?? 'm';
   const count = (kind: PairChange['kind']): number => changes.filter((each) => each.kind === kind).length;
   const shown = all ? sent : sent.slice(0, FIRST_SHOWN);
   return (
@@ -62,7 +65,7 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
       {shown.length > 0 && (
         <ul class="changes">
           {shown.map((change) => (
-            <Change key={change.plan.id} change={change} />
+            <Change key={change.plan.id} change={change} unit={unit} />
           ))}
         </ul>
       )}
@@ -118,7 +121,7 @@ function EmptyChoice({ empty, clears, onInput }: EmptyChoiceProps) {
   );
 }
 
-const Change = ({ change: { plan, kind, fields } }: { change: PairChange }) => (
+const Change = ({ change: { plan, kind, fields }, unit }: { change: PairChange; unit: LengthUnit }) => (
   <li>
     <h3>
       {plan.id} <span class="hint">{KIND_WORDS[kind]}</span>
@@ -126,8 +129,8 @@ const Change = ({ change: { plan, kind, fields } }: { change: PairChange }) => (
     <dl>
       {fields.map((field) => (
         <div key={field.column} class={field.to === undefined ? 'taken-away' : ''}>
-          <dt>{field.column}</dt>
-          <dd>{changeText(field.from, field.to)}</dd>
+          <dt>{headerIn(field.column, unit)}</dt>
+          <dd>{changeText(field.from, field.to, isLengthColumn(field.column) ? unit : undefined)}</dd>
         </div>
       ))}
     </dl>

@@ -4,6 +4,8 @@ import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { ownUnits, rememberUnits } from '../profiles/saved-units.ts';
+import { UnitsChoice } from '../profiles/units-choice.tsx';
 import { type SavedSite, saveSite } from '../saved/saved-sites.ts';
 import { openSite } from '../site/requests.ts';
 import { Failure } from '../ui/failure.tsx';
@@ -17,6 +19,7 @@ const NONE = 'none';
 export function NewSitePage() {
   const [site, setSite] = useState('');
   const [code, setCode] = useState('0');
+  const [units, setUnits] = useState(() => ownUnits(browserStorage));
   const [wrong, setWrong] = useState<string>();
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
@@ -31,7 +34,8 @@ export function NewSitePage() {
     setBusy(true);
     setFailure(undefined);
     try {
-      const { desk, watch } = await openSite({ site: name, ...(guidance && { code: guidance }) });
+      const { desk, watch } = await openSite({ site: name, ...(guidance && { code: guidance }), units });
+      rememberUnits(browserStorage, units);
       const saved = { token: desk, site: name, watch };
       setOpened({ ...saved, kept: saveSite(browserStorage, saved) });
     } catch (error) {
@@ -65,6 +69,7 @@ export function NewSitePage() {
           hint={guidance ? `${guidance.source}: ${GUIDANCE_ONLY}.` : 'Distances are then not checked.'}
           onInput={setCode}
         />
+        <UnitsChoice units={units} onInput={setUnits} />
         <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the site' : 'Open the site'}

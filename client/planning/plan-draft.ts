@@ -2,17 +2,24 @@ import { hiddenIn } from '../../src/model/hidden.ts';
 import { idKey, invertedIn, PairId, PairPlan } from '../../src/model/pair-plan.ts';
 import type { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { type LossUnit, METRES, type Units } from '../../src/model/units.ts';
 import {
   alarmLossText,
   BAD_PAIR_ID,
   FILTERS,
   HIDDEN_CHARACTER,
   INVERTED,
+  lengthLike,
+  lengthRangeText,
+  NEEDS_PATH,
   numberLike,
   rangeText,
   takenIdText,
 } from '../../src/phrases/form-faults.ts';
-import { NUMBER_COLUMNS } from '../../src/site/pair-columns.ts';
+import { lengthFigures, lossFigures } from '../../src/phrases/units.ts';
+import { readLength } from '../../src/plan/lengths.ts';
+import { needsPath, readLoss, thresholdIn, thresholdOf } from '../../src/plan/losses.ts';
+import { LENGTH_COLUMNS, NUMBER_COLUMNS } from '../../src/site/pair-columns.ts';
 import {
   type AdjusterDraft,
   adjusterDraft,
@@ -32,28 +39,55 @@ export type PlanDraft = Record<
   NumberField | 'id' | 'name' | 'zone' | 'alarmThreshold' | 'filters',
   string
 > & {
-  alarmUnit: 'percent' | 'dB';
+  alarmUnit: LossUnit;
   /** Undefined: chosen when the visit begins. */
   meter: MeterDraft | undefined;
   adjusters: AdjusterDraft | undefined;
+  /** The plan that it began with: a field that nobody touched keeps its figure, whatever was rounded to show it. */
+  from: PairPlan | undefined;
+  /** What a number without a unit is in. */
+  units: Units;
 };
 
-export function planDraft(plan?: PairPlan): PlanDraft {
+export function planDraft(plan?: PairPlan, units: Units = METRES): PlanDraft {
+  return { ...shownDraft(plan, units), from: plan, units };
+}
+
+function shownDraft(plan: PairPlan | undefined, units: Units): Omit<PlanDraft, 'from' | 'units'> {
   const numbers = Object.fromEntries(
-    NUMBER_FIELDS.map((field) => [field, plan?.[field] === undefined ? '' : String(plan[field])]),
+    NUMBER_FIELDS.map((field) => [field, shownFigure(field, plan?.[field], units)]),
   ) as Record<NumberField, string>;
+  const threshold = shownThreshold(plan, units);
   return {
     ...numbers,
     id: plan?.id ?? '',
     name: plan?.name ?? '',
     zone: plan?.zone ?? '',
-    alarmThreshold: plan?.alarmThreshold ? String(plan.alarmThreshold.value) : '',
-    alarmUnit: plan?.alarmThreshold?.unit ?? 'percent',
+    alarmThreshold: threshold.text,
+    alarmUnit: threshold.unit,
     filters: plan?.filters?.join('; ') ?? '',
     meter: plan ? plan.meter && meterDraft(plan.meter) : meterDraft(NEUTRAL_METERS[0] as MeterProfile),
     adjusters: plan ? plan.adjusters && adjusterDraft(plan.adjusters) : adjusterDraft(NEUTRAL_ADJUSTERS),
   };
 }
+
+function shownFigure(field: NumberField, value: number | undefined, { length }: Units): string {
+  if (value === undefined) return '';
+  return String(LENGTHS.has(field) ? lengthFigures(value, length) : value);
+}
+
+/** Without a path, what is told for each foot or metre cannot be shown so. */
+function shownThreshold(plan: PairPlan | undefined, { loss }: Units): { text: string; unit: LossUnit } {
+  const threshold = plan?.alarmThreshold;
+  if (!threshold) return { text: '', unit: loss ?? 'percent' };
+  const unit = loss ?? threshold.unit;
+  const value = thresholdIn(threshold, unit, plan.pathLength);
+  return value === undefined
+    ? { text: String(threshold.value), unit: threshold.unit }
+    : { text: String(lossFigures(value, unit)), unit };
+}
+
+const LENGTHS: ReadonlySet<NumberField> = new Set(LENGTH_COLUMNS.map((column) => NUMBER_COLUMNS[column]));
 
 export interface ParsedPlan {
   /** The plan, if nothing is wrong. */
@@ -78,11 +112,12 @@ export function parsePlan(draft: PlanDraft, taken: readonly string[] = []): Pars
   }
   const figures = Object.fromEntries(
     NUMBER_FIELDS.flatMap((field) => {
-      const value = numberField(field, draft[field], errors);
+      const value = numberField(field, draft, errors);
       return value === undefined ? [] : [[field, value]];
     }),
   );
-  const threshold = alarmThreshold(draft, errors);
+  const { pathLength } = figures as Partial<PairPlan>;
+  const threshold = alarmThreshold(draft, pathLength, errors);
   const filters = filterKit(draft.filters, errors);
   const known: PairPlan = {
     id: errors.id ? 'pair' : id,
@@ -106,25 +141,45 @@ function numberIn(text: string): number | undefined {
   return text.trim() !== '' && Number.isFinite(value) ? value : undefined;
 }
 
-function numberField(field: NumberField, text: string, errors: Record<string, string>): number | undefined {
+/** True where the field still says what the plan that it began with says. */
+const isUntouched = (
+  { from, units, ...draft }: PlanDraft,
+  field: keyof PlanDraft & keyof PairPlan,
+): boolean =>
+  from !== undefined && draft[field as NumberField] === shownDraft(from, units)[field as NumberField];
+
+function numberField(
+  field: NumberField,
+  draft: PlanDraft,
+  errors: Record<string, string>,
+): number | undefined {
+  const text = draft[field];
   if (text.trim() === '') return undefined;
-  const value = numberIn(text);
+  if (isUntouched(draft, field)) return draft.from?.[field];
+  const { length } = draft.units;
+  const isLength = LENGTHS.has(field);
+  const value = isLength ? readLength(text, length) : numberIn(text);
   const schema = PairPlan.shape[field];
   if (value !== undefined && schema.safeParse(value).success) return value;
   const { minValue, maxValue } = schema.unwrap();
-  errors[field] = value === undefined ? numberLike('62.5') : rangeText(minValue, maxValue);
+  if (value === undefined) errors[field] = isLength ? lengthLike(length) : numberLike('62.5');
+  else errors[field] = isLength ? lengthRangeText(minValue, maxValue, length) : rangeText(minValue, maxValue);
   return undefined;
 }
 
-function alarmThreshold(
-  { alarmThreshold: text, alarmUnit: unit }: PlanDraft,
-  errors: Record<string, string>,
-) {
+/** What is told for each metre or foot is of the path that stands beside it. */
+function alarmThreshold(draft: PlanDraft, path: number | undefined, errors: Record<string, string>) {
+  const { alarmThreshold: text, alarmUnit, from, units } = draft;
   if (text.trim() === '') return undefined;
-  const value = numberIn(text);
-  const parsed = PairPlan.shape.alarmThreshold.safeParse({ unit, value });
-  if (parsed.success) return parsed.data;
-  errors.alarmThreshold = value === undefined ? numberLike('35') : alarmLossText(unit);
+  const sameUnit = shownThreshold(from, units).unit === alarmUnit;
+  const samePath = !needsPath(alarmUnit) || from?.pathLength === path;
+  if (sameUnit && samePath && isUntouched(draft, 'alarmThreshold')) return from?.alarmThreshold;
+  const read = readLoss(text, alarmUnit);
+  const threshold = read && thresholdOf(read.value, read.unit, path);
+  if (threshold) return threshold;
+  if (!read) errors.alarmThreshold = numberLike('35');
+  else if (needsPath(read.unit) && path === undefined) errors.alarmThreshold = NEEDS_PATH;
+  else errors.alarmThreshold = alarmLossText(read.unit);
   return undefined;
 }
 

@@ -1,6 +1,8 @@
 import type { MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
+import { LossUnit } from '../../src/model/units.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
+import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
 import { adjusterDraft, type Errors, meterDraft } from '../profiles/profile-draft.ts';
@@ -13,19 +15,18 @@ interface PlanFormProps {
   meters: readonly MeterProfile[];
   /** The pair exists already: its id cannot change. */
   fixedId: boolean;
+  /** What the threshold comes to in dB over the whole path, where it is told in another unit. */
+  thresholdHint: string | undefined;
   onInput: (draft: PlanDraft) => void;
 }
 
-const ALARM_UNITS = [
-  { value: 'percent', label: 'percent' },
-  { value: 'dB', label: 'dB' },
-];
+const ALARM_UNITS = LossUnit.options.map((value) => ({ value, label: LOSS_SIGNS[value] }));
 
 const SITING = ['emitterHeight', 'receiverHeight', 'ceilingHeight', 'spacing', 'wallDistance'] as const;
 const MAKERS = ['rangeMin', 'rangeMax', 'beamAngle', 'filterPercent', 'filters'] as const;
 
 /** Every figure of a pair's plan. What is not known is left empty, and not checked. */
-export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormProps) {
+export function PlanForm({ draft, errors, meters, fixedId, thresholdHint, onInput }: PlanFormProps) {
   const put = (patch: Partial<PlanDraft>) => onInput({ ...draft, ...patch });
   const number = (field: NumberField, label: string, unit: string, hint?: string) => (
     <Field
@@ -38,6 +39,7 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
       onInput={(value) => put({ [field]: value })}
     />
   );
+  const metres = LENGTH_NAMES[draft.units.length];
   const wrongIn = (fields: readonly string[]) => fields.some((field) => errors[field] !== undefined);
   const wrongUnder = (prefix: string) => Object.keys(errors).some((path) => path.startsWith(prefix));
   return (
@@ -75,7 +77,7 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
         maxLength={80}
         onInput={(name) => put({ name })}
       />
-      {number('pathLength', 'Emitter to receiver', 'metres')}
+      {number('pathLength', 'Emitter to receiver', metres)}
       <div class="pairs">
         <Field
           label="Alarm at a loss of"
@@ -88,9 +90,10 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
           label="In"
           value={draft.alarmUnit}
           options={ALARM_UNITS}
-          onInput={(unit) => put({ alarmUnit: unit === 'dB' ? 'dB' : 'percent' })}
+          onInput={(unit) => put({ alarmUnit: LossUnit.parse(unit) })}
         />
       </div>
+      {thresholdHint && <p class="hint">{thresholdHint}</p>}
       <div class="pairs">
         {number('alarmDelay', 'Alarm delay', 'seconds')}
         {number('faultDelay', 'Fault delay', 'seconds')}
@@ -98,18 +101,18 @@ export function PlanForm({ draft, errors, meters, fixedId, onInput }: PlanFormPr
       <details class="more" open={wrongIn(SITING) || undefined}>
         <summary>Heights and distances</summary>
         <div class="pairs">
-          {number('emitterHeight', 'Emitter above floor', 'metres')}
-          {number('receiverHeight', 'Receiver above floor', 'metres')}
-          {number('ceilingHeight', 'Ceiling above floor', 'metres')}
-          {number('spacing', 'To the next beam', 'metres')}
-          {number('wallDistance', 'To the nearest wall', 'metres')}
+          {number('emitterHeight', 'Emitter above floor', metres)}
+          {number('receiverHeight', 'Receiver above floor', metres)}
+          {number('ceilingHeight', 'Ceiling above floor', metres)}
+          {number('spacing', 'To the next beam', metres)}
+          {number('wallDistance', 'To the nearest wall', metres)}
         </div>
       </details>
       <details class="more" open={wrongIn(MAKERS) || undefined}>
         <summary>The maker's figures</summary>
         <div class="pairs">
-          {number('rangeMin', 'Shortest path', 'metres')}
-          {number('rangeMax', 'Longest path', 'metres')}
+          {number('rangeMin', 'Shortest path', metres)}
+          {number('rangeMax', 'Longest path', metres)}
           {number('beamAngle', 'Full beam angle', 'degrees')}
           {number('filterPercent', 'Test filter holds back', 'percent')}
         </div>

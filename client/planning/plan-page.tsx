@@ -1,6 +1,9 @@
 import { useMemo, useRef, useState } from 'preact/hooks';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { METRES } from '../../src/model/units.ts';
+import { wholePathText } from '../../src/phrases/units.ts';
 import { checkPlan } from '../../src/plan/check.ts';
+import { thresholdDb } from '../../src/plan/covers.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -49,7 +52,7 @@ interface PlanProps {
 }
 
 function Plan({ token, view, row, look }: PlanProps) {
-  const [draft, setDraft] = useState<PlanDraft>(() => planDraft(row?.plan));
+  const [draft, setDraft] = useState<PlanDraft>(() => planDraft(row?.plan, view.units));
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [tried, setTried] = useState(false);
   const [kept, setKept] = useState(false);
@@ -59,6 +62,8 @@ function Plan({ token, view, row, look }: PlanProps) {
   const parsed = parsePlan(draft, taken);
   const figures = useMemo(() => checkPlan(parsed.known, view.code), [draft, view.code]);
   const desk = view.role === 'desk';
+  const shown = { ...(view.units ?? METRES), path: parsed.known.pathLength };
+  const thresholdLoss = thresholdDb(parsed.known);
 
   const submit = async (event: Event) => {
     event.preventDefault();
@@ -72,6 +77,8 @@ function Plan({ token, view, row, look }: PlanProps) {
     if (plan.meter) rememberMeter(browserStorage, plan.meter);
     setTried(false);
     setKept(true);
+    // What was just saved is now what the fields began with.
+    setDraft(planDraft(plan, view.units));
     look();
     if (!row) go(linkTo('plan', { token, pair: plan.id }));
   };
@@ -96,6 +103,11 @@ function Plan({ token, view, row, look }: PlanProps) {
                 errors={tried ? parsed.errors : {}}
                 meters={meters}
                 fixedId={row !== undefined}
+                thresholdHint={
+                  thresholdLoss === undefined || draft.alarmUnit === 'dB'
+                    ? undefined
+                    : wholePathText(thresholdLoss)
+                }
                 onInput={(next) => {
                   setDraft(next);
                   setKept(false);
@@ -115,8 +127,8 @@ function Plan({ token, view, row, look }: PlanProps) {
           {row && !row.dropped && desk && <DropPair token={token} pair={row.plan.id} onDropped={look} />}
         </div>
         <div class="plan-column">
-          <CheckPanel figures={figures} />
-          <Calculator path={parsed.known.pathLength} />
+          <CheckPanel figures={figures} shown={shown} />
+          <Calculator path={parsed.known.pathLength} units={shown} />
         </div>
       </div>
     </SiteFrame>

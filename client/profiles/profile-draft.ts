@@ -5,14 +5,18 @@ import {
   NEUTRAL_METERS,
 } from '../../src/model/profile.ts';
 import { JobSetup } from '../../src/model/setup.ts';
-import { NO_NUMBER, setupFaultText } from '../../src/phrases/form-faults.ts';
+import { METRES, type Units } from '../../src/model/units.ts';
+import { lengthLike, lengthRangeText, NO_NUMBER, setupFaultText } from '../../src/phrases/form-faults.ts';
 import type { ADJUSTER_LABELS, METER_LABELS } from '../../src/phrases/profiles.ts';
+import { readLength } from '../../src/plan/lengths.ts';
 
 /** The start form as it is typed: everything as text, times in seconds. */
 export interface Draft {
   site: string;
   pair: string;
+  /** A length in `units`, or with a unit of its own. */
   pathLength: string;
+  units: Units;
   meter: MeterDraft;
   adjusters: AdjusterDraft;
 }
@@ -49,10 +53,14 @@ export const adjusterDraft = (a: AdjusterProfile): AdjusterDraft => ({
   travel: String(a.travel / EIGHTHS),
 });
 
-export const newDraft = (meter: MeterProfile = NEUTRAL_METERS[0] as MeterProfile): Draft => ({
+export const newDraft = (
+  meter: MeterProfile = NEUTRAL_METERS[0] as MeterProfile,
+  units: Units = METRES,
+): Draft => ({
   site: '',
   pair: '',
   pathLength: '',
+  units,
   meter: meterDraft(meter),
   adjusters: adjusterDraft(NEUTRAL_ADJUSTERS),
 });
@@ -78,7 +86,8 @@ export function parseDraft(draft: Draft): Parsed {
   const candidate = {
     site: draft.site,
     pair: draft.pair,
-    ...optional('pathLength', 'pathLength', draft.pathLength),
+    ...path(draft, errors),
+    units: draft.units,
     meter: {
       name: m.name.trim(),
       unit: m.unit.trim(),
@@ -112,4 +121,21 @@ export function parseDraft(draft: Draft): Parsed {
   return parsed.success && Object.keys(errors).length === 0
     ? { kind: 'ok', setup: parsed.data }
     : { kind: 'wrong', errors };
+}
+
+/** Emitter to receiver, if it was typed. */
+function path(
+  { pathLength: text, units: { length } }: Draft,
+  errors: Record<string, string>,
+): { pathLength?: number } {
+  if (text.trim() === '') return {};
+  const pathLength = readLength(text, length);
+  if (pathLength === undefined) {
+    errors.pathLength = lengthLike(length);
+    return {};
+  }
+  const schema = JobSetup.shape.pathLength;
+  const { minValue, maxValue } = schema.unwrap();
+  if (!schema.safeParse(pathLength).success) errors.pathLength = lengthRangeText(minValue, maxValue, length);
+  return { pathLength };
 }

@@ -1,34 +1,28 @@
+import { useContext } from 'preact/hooks';
 import type { Captioned } from '../../src/charts/turns-scene.ts';
 import type { Signature } from '../../src/model/facts.ts';
+import { HEADINGS } from '../../src/phrases/headings.ts';
 import type { Block } from '../../src/report/report.ts';
 import { Drawing, Keys } from '../charts/scene.tsx';
+import { InPart, Jump, Linked, spots } from './jump.tsx';
+import { BlockTable, Table } from './table.tsx';
 
 /** One block of a sheet. */
 export function BlockView({ block }: { block: Block }) {
   switch (block.kind) {
     case 'figures':
-      return (
-        <dl class="sheet-figures">
-          {block.items.map(({ name, value, note }) => (
-            <div key={name}>
-              <dt>{name}</dt>
-              <dd>
-                <strong>{value}</strong>
-                <span>{note}</span>
-              </dd>
-            </div>
-          ))}
-        </dl>
-      );
+      return <Figures items={block.items} />;
     case 'facts':
       return (
         <section>
-          <h2>{block.title}</h2>
+          <Heading title={block.title} />
           <dl class="sheet-facts">
             {block.rows.map(({ name, value }) => (
               <div key={name}>
                 <dt>{name}</dt>
-                <dd class={HASH.test(value) ? 'sheet-hash' : ''}>{value}</dd>
+                <dd class={HASH.test(value) ? 'sheet-hash' : ''}>
+                  <Linked text={value} />
+                </dd>
               </div>
             ))}
           </dl>
@@ -37,14 +31,14 @@ export function BlockView({ block }: { block: Block }) {
     case 'table':
       return (
         <section>
-          <h2>{block.title}</h2>
-          {block.rows.length === 0 ? <p>{block.empty}</p> : <Table block={block} />}
+          <Heading title={block.title} />
+          {block.rows.length === 0 ? <p>{block.empty}</p> : <BlockTable block={block} />}
         </section>
       );
     case 'list':
       return (
         <section>
-          <h2>{block.title}</h2>
+          <Heading title={block.title} />
           {block.items.length === 0 ? (
             <p>{block.empty}</p>
           ) : (
@@ -52,7 +46,9 @@ export function BlockView({ block }: { block: Block }) {
               {block.items.map(({ lead, text }) => (
                 <div key={text}>
                   <dt>{lead}</dt>
-                  <dd>{text}</dd>
+                  <dd>
+                    <Linked text={text} />
+                  </dd>
                 </div>
               ))}
             </dl>
@@ -63,12 +59,21 @@ export function BlockView({ block }: { block: Block }) {
       return (
         <section class="sheet-signature">
           <div>
-            <h2>{block.title}</h2>
+            <Heading title={block.title} />
             {block.lines.map((line) => (
-              <p key={line}>{line}</p>
+              <p key={line}>
+                <Linked text={line} />
+              </p>
             ))}
           </div>
           {block.signature && <Signed signature={block.signature} />}
+        </section>
+      );
+    case 'entries':
+      return (
+        <section>
+          <Heading title={block.title} />
+          <Entries block={block} />
         </section>
       );
     case 'charts':
@@ -82,36 +87,59 @@ export function BlockView({ block }: { block: Block }) {
   }
 }
 
-const HASH = /^[0-9a-f]{64}$/;
-
-function Table({ block: { columns, rows } }: { block: Extract<Block, { kind: 'table' }> }) {
-  const shares = columns.reduce((sum, { share }) => sum + share, 0);
+function Figures({ items }: Pick<Extract<Block, { kind: 'figures' }>, 'items'>) {
+  const { id } = useContext(InPart);
   return (
-    <table>
-      <colgroup>
-        {columns.map(({ name, share }) => (
-          <col key={name} style={{ width: `${(100 * share) / shares}%` }} />
-        ))}
-      </colgroup>
-      <thead>
-        <tr>
-          {columns.map(({ name }) => (
-            <th key={name}>{name}</th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((cells) => (
-          <tr key={cells.join()}>
-            {cells.map((cell, index) => (
-              <td key={columns[index]?.name}>{cell}</td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <dl class="sheet-figures" id={spots.block(id, HEADINGS.summary)} tabIndex={-1}>
+      {items.map(({ name, value, note }) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>
+            <strong>{value}</strong>
+            <span>
+              <Linked text={note} />
+            </span>
+          </dd>
+        </div>
+      ))}
+    </dl>
   );
 }
+
+function Heading({ title }: { title: string }) {
+  const { id } = useContext(InPart);
+  return (
+    <h2 id={spots.block(id, title)} tabIndex={-1}>
+      {title}
+    </h2>
+  );
+}
+
+/** Each entry, and the way back to where it is named. */
+function Entries({ block: { columns, rows } }: { block: Extract<Block, { kind: 'entries' }> }) {
+  const { id } = useContext(InPart);
+  return (
+    <Table
+      columns={columns}
+      rows={rows.map(({ seq, time, who, text, namedIn }) => ({
+        id: spots.entry(id, seq),
+        cells: [
+          `#${seq}`,
+          time,
+          who,
+          text,
+          namedIn.map((title) => (
+            <div key={title}>
+              <Jump to={spots.block(id, title)}>{title}</Jump>
+            </div>
+          )),
+        ],
+      }))}
+    />
+  );
+}
+
+const HASH = /^[0-9a-f]{64}$/;
 
 const Signed = ({ signature }: { signature: Signature }) =>
   signature.kind === 'typed' ? (

@@ -3,7 +3,7 @@ import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';
 import { NO_SUCH_VISIT } from '../../src/phrases/requests.ts';
 import { isSiteLog, jobReport, SiteReport } from '../../src/report/build.ts';
-import type { Page } from '../../src/report/report.ts';
+import type { Part } from '../../src/report/report.ts';
 import { readLog } from '../browser/logs.ts';
 import { ApiError } from '../browser/requests.ts';
 import { ZONE } from '../browser/times.ts';
@@ -16,18 +16,18 @@ export interface Wanted {
 }
 
 export interface LoadedReport {
-  readonly pages: readonly Page[];
+  readonly parts: readonly Part[];
   /** Undefined for a single job. */
   readonly pairs?: readonly PairId[];
 }
 
-/** Reads all logs of a report and builds its pages here. `onProgress`: logs read so far. @throws {ApiError} */
+/** Reads all logs of a report and builds its parts here. `onProgress`: logs read so far. @throws {ApiError} */
 export async function loadReport(
   { token, job }: Wanted,
   onProgress: (progress: { done: number; total: number }) => void,
 ): Promise<LoadedReport> {
   const { log: own } = await readLog('/api/record', token);
-  if (!isSiteLog(own)) return { pages: jobReport(own, ZONE) };
+  if (!isSiteLog(own)) return { parts: jobReport(own, ZONE) };
   const all = new SiteReport(own, { zone: ZONE, at: Date.now() });
   const only =
     job === undefined ? undefined : all.pairs.find(({ visits }) => visits.some((v) => v.job === job));
@@ -42,5 +42,5 @@ export async function loadReport(
     report.add(pair, visits);
     onProgress({ done: index + 1, total: report.pairs.length });
   }
-  return { pages: report.pages(), pairs: report.pairs.map(({ plan }) => plan.id) };
+  return { parts: report.parts(), pairs: report.pairs.map(({ plan }) => plan.id) };
 }

@@ -7,13 +7,13 @@ import { jobPdf, sitePdf } from './pdf.ts';
 export function PdfButton({ token, report }: { token: string; report: LoadedReport }) {
   const [progress, setProgress] = useState<{ done: number; total: number }>();
   const [trouble, setTrouble] = useState<string>();
-  const { pairs, pages } = report;
+  const { pairs, parts } = report;
   const save = async () => {
     setTrouble(undefined);
     setProgress({ done: 0, total: pairs?.length || 1 });
     try {
       const blob = pairs ? await sitePdf(token, pairs, setProgress) : await jobPdf(token);
-      download(blob, `${fileName(pages[0]?.title ?? 'report')}.pdf`);
+      download(blob, `${fileName(parts[0]?.title ?? 'report')}.pdf`);
     } catch (error) {
       setTrouble((error as Error).message);
     }

@@ -1,7 +1,9 @@
+import { COVER } from '../../src/report/report.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import type { LoadedReport } from './load.ts';
+import { PartView } from './part.tsx';
 import { PdfButton } from './pdf-button.tsx';
-import { Sheet } from './sheet.tsx';
+
 import { type ReportRead, useReport } from './use-report.ts';
 import '../charts/charts.css';
 import './report.css';
@@ -27,7 +29,7 @@ const Progress = ({ done, total }: ReportRead['progress']) => (
 );
 
 function Report({ token, report }: { token: string; report: LoadedReport }) {
-  const { pages } = report;
+  const { parts } = report;
   return (
     <main class="report">
       <nav class="report-tools" aria-label="Report">
@@ -35,12 +37,9 @@ function Report({ token, report }: { token: string; report: LoadedReport }) {
           Print
         </button>
         <PdfButton token={token} report={report} />
-        <p class="hint">
-          {pages.length} {pages.length === 1 ? 'page' : 'pages'}, A4
-        </p>
       </nav>
-      {pages.map((page, index) => (
-        <Sheet key={page.foot} page={page} index={index} total={pages.length} />
+      {parts.map((part) => (
+        <PartView key={part.id} part={part} hasCover={parts[0]?.id === COVER} />
       ))}
     </main>
   );

@@ -6,6 +6,7 @@ import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
+import { lengthText, shownFor } from '../../src/phrases/units.ts';
 import type { AlignmentStatus, Count } from '../../src/record/overview.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { clock, day, duration, timeZone } from '../browser/times.ts';
@@ -69,7 +70,9 @@ export function SummaryPanel({ record, meter, onPick }: Props) {
             </Fact>
           ))}
           <Fact name="Meter">{meter.name}</Fact>
-          {state.setup?.pathLength !== undefined && <Fact name="Path">{state.setup.pathLength} m</Fact>}
+          {state.setup?.pathLength !== undefined && (
+            <Fact name="Path">{lengthText(state.setup.pathLength, shownFor(state.setup))}</Fact>
+          )}
         </dl>
       </div>
     </section>

@@ -4,6 +4,7 @@ import type { JobId, MessageId } from '../../src/model/ids.ts';
 import { JobOpened } from '../../src/protocol/jobs.ts';
 import {
   type BeginVisit,
+  type ChooseUnits,
   type CloseIssue,
   type DropPair,
   Logged,
@@ -30,6 +31,7 @@ const write =
     request(path, answer, { token, body: { ...body, id } });
 
 export const planPairs = write<typeof PlanPairs, Logged>('/api/site/pairs', Logged);
+export const chooseUnits = write<typeof ChooseUnits, Logged>('/api/site/units', Logged);
 export const dropPair = write<typeof DropPair, Logged>('/api/site/drop', Logged);
 export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', JobOpened);
 export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);

@@ -1,12 +1,15 @@
 import { useRef, useState } from 'preact/hooks';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
+import { LENGTH_NAMES } from '../../src/phrases/units.ts';
 import { ApiError, deviceName, openJob } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
 import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from '../profiles/profile-draft.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
+import { ownUnits, rememberUnits } from '../profiles/saved-units.ts';
+import { UnitsChoice } from '../profiles/units-choice.tsx';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
@@ -17,7 +20,7 @@ import { Page } from '../ui/page.tsx';
 export function StartPage({ onOpened }: { onOpened: () => void }) {
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [chosen, setChosen] = useState('0');
-  const [draft, setDraft] = useState<Draft>(() => newDraft(meters[0]));
+  const [draft, setDraft] = useState<Draft>(() => newDraft(meters[0], ownUnits(browserStorage)));
   const [errors, setErrors] = useState<Errors>({});
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
@@ -52,6 +55,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
       const { setup } = parsed;
       const { job, token, watch } = await openJob({ setup, device: deviceName() });
       rememberMeter(browserStorage, setup.meter);
+      rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
       onOpened();
     } catch (error) {
@@ -85,13 +89,14 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
         />
         <Field
           label="Emitter to receiver"
-          unit="metres"
+          unit={LENGTH_NAMES[draft.units.length]}
           value={draft.pathLength}
           error={errors.pathLength}
           hint="If you know it."
           inputMode="decimal"
           onInput={(pathLength) => put({ pathLength })}
         />
+        <UnitsChoice units={draft.units} onInput={(units) => put({ units })} />
         <Choice
           label="Meter"
           value={chosen}

@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
 import { findFault } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { METRES } from '../../src/model/units.ts';
 import { readingWithUnit } from '../../src/phrases/readings.ts';
+import { lossText, type Shown, shownFor } from '../../src/phrases/units.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 import { driftBetween } from '../../src/record/last-visit.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
@@ -95,14 +97,14 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
         {readingWithUnit(drift.to, meter)} <EntryLinks seqs={[drift.found.seq]} onPick={onPick} />
       </dd>
       <dt>Light lost since</dt>
-      <dd>{lostText(drift.lostDb)}</dd>
+      <dd>{lostText(drift.lostDb, shownFor(visit.commission.setup))}</dd>
     </dl>
   );
 }
 
-export function lostText(db: number | undefined): string {
+export function lostText(db: number | undefined, shown: Shown = METRES): string {
   if (db === undefined) return 'these two readings do not show it';
   if (db === Number.POSITIVE_INFINITY) return 'all of it';
   if (Math.abs(db) < 0.05) return 'none';
-  return db > 0 ? `${db.toFixed(1)} dB` : `none: ${(-db).toFixed(1)} dB more than before`;
+  return db > 0 ? lossText(db, shown, { places: 1 }) : `none: ${(-db).toFixed(1)} dB more than before`;
 }

@@ -39,7 +39,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     if (isSiteLog(record)) {
       return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
     }
-    return pdf(c, pass.job, await jobPdf(record, zone.data));
+    return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now()));
   });
 
   app.post('/site/report', (c) =>

@@ -2,7 +2,7 @@ import { setImmediate as turn } from 'node:timers/promises';
 import type { Log } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { jobReport, type ReportOptions, SiteReport } from '../../src/report/build.ts';
-import type { Page } from '../../src/report/report.ts';
+import type { Part } from '../../src/report/report.ts';
 import type { MakeReport } from './jobs.ts';
 import { ReportPdf } from './pdf.ts';
 
@@ -10,8 +10,8 @@ import { ReportPdf } from './pdf.ts';
 export type ReadLog = (job: JobId) => Promise<Log>;
 
 /** The report on one job. Rejects with `RangeError` on an unknown time zone. */
-export const jobPdf = async (log: Log, zone: string): Promise<Buffer> =>
-  print(jobReport(log, zone), () => {});
+export const jobPdf = async (log: Log, zone: string, at: number): Promise<Buffer> =>
+  print(jobReport(log, zone), at, () => {});
 
 /** A site's report, ready to be made. Between two pairs the server does its other work. */
 export function sitePdf(
@@ -30,15 +30,19 @@ export function sitePdf(
       tell(Math.floor((index + 1) / 2));
       await turn();
     }
-    return print(report.pages(), (printed) => tell(Math.floor((pairs.length + printed - 1) / 2)));
+    return print(report.parts(), options.at, (printed) => tell(Math.floor((pairs.length + printed - 1) / 2)));
   };
   return { total: pairs.length, make };
 }
 
-async function print(pages: readonly Page[], tell: (printed: number) => void): Promise<Buffer> {
-  const pdf = new ReportPdf(pages[0]?.title ?? '', pages.length);
-  for (const [index, page] of pages.entries()) {
-    pdf.add(page);
+async function print(parts: readonly Part[], at: number, tell: (printed: number) => void): Promise<Buffer> {
+  const pdf = new ReportPdf(parts, { title: parts[0]?.title ?? '', at });
+  for (const part of parts) {
+    pdf.count(part);
+    await turn();
+  }
+  for (const [index, part] of parts.entries()) {
+    pdf.print(part);
     tell(index + 1);
     await turn();
   }

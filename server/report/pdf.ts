@@ -1,118 +1,179 @@
 import PDFDocument from 'pdfkit';
-import { type Block, type Page, pageNumber } from '../../src/report/report.ts';
+import { continuedText, TO_COVER } from '../../src/phrases/headings.ts';
+import { COVER, type Part, pageNumber } from '../../src/report/report.ts';
+import { heightOf, piece, piecesOf, type Setting, set } from './blocks.ts';
+import { flow, type Piece, type Placed } from './flow.ts';
 import { type Fonts, loadFonts } from './fonts.ts';
-import { layBlock, type Sheet } from './layout.ts';
+import { lineHeight, Measure, SIZE } from './measure.ts';
+import { Pen, places } from './pen.ts';
+import { identify } from './standards.ts';
 
 /** A4, points. */
 const PAPER = { width: 595.28, height: 841.89 } as const;
-const EDGE = { side: 40, top: 34, bottom: 40 } as const;
+const EDGE = { side: 40, top: 36, bottom: 54 } as const;
 const WIDTH = PAPER.width - 2 * EDGE.side;
-const LOWEST = PAPER.height - EDGE.bottom;
-
-/** Sizes of type, tried in this order until a page fits. */
-const TYPES = [1, 0.92, 0.85, 0.78, 0.7, 0.62];
-/** Smaller charts cannot be read, points a pixel. Their type is 12 pixels. */
-const LEAST_CHARTS = 0.55;
+/** Below the line at the head of a sheet, and above its foot. */
+const ROOM = { top: EDGE.top + 20, bottom: PAPER.height - EDGE.bottom } as const;
 
 let fonts: Fonts | undefined;
 
-/** A report on paper, printed page by page. */
+/** What the file says about itself. */
+export interface About {
+  readonly title: string;
+  /** When the report was made, ms. */
+  readonly at: number;
+}
+
+/**
+ * A report on paper: tagged for screen readers, and fit for archives. Every part is set twice, first to learn where each
+ * begins, then to print it, because the cover names those pages and comes first.
+ */
 export class ReportPdf {
   readonly #doc: PDFKit.PDFDocument;
   readonly #whole: Promise<Buffer>;
-  readonly #total: number;
-  #pages = 0;
+  readonly #pen: Pen;
+  readonly #measure: Measure;
+  readonly #parts: readonly Part[];
+  /** Where each part begins, by its `id`, from 0. */
+  readonly #begins = new Map<string, number>();
+  #total = 0;
+  #sheet = 0;
 
-  /** `title`: of the document; `total`: its pages. */
-  constructor(title: string, total: number) {
+  constructor(parts: readonly Part[], { title, at }: About) {
     fonts ??= loadFonts();
-    this.#total = total;
+    this.#parts = parts;
+    this.#measure = new Measure(fonts);
     this.#doc = new PDFDocument({
       size: 'A4',
-      // One page, one sheet: a page that is too long shrinks, and never runs on to another sheet.
-      margins: { top: 0, left: 0, right: 0, bottom: -1e6 },
+      margin: 0,
       autoFirstPage: false,
+      pdfVersion: '1.7',
+      tagged: true,
+      subset: 'PDF/A-2a',
       lang: 'en',
       displayTitle: true,
-      info: { Title: title, Creator: 'Ladderline' },
+      info: { Title: title, Creator: 'Ladderline', CreationDate: new Date(at) },
     });
-    for (const [name, font] of Object.entries(fonts)) this.#doc.registerFont(name, font);
+    identify(this.#doc);
+    for (const [name, font] of Object.entries(fonts)) {
+      this.#doc.registerFont(name, font as unknown as Buffer);
+    }
     this.#whole = collected(this.#doc);
+    this.#pen = new Pen(this.#doc, this.#measure);
   }
 
-  /** Prints one page. Its type shrinks until it fits the sheet. */
-  add(page: Page): void {
-    const doc = this.#doc.addPage();
-    const sheet = (type: number, ink: boolean): Sheet => ({ doc, x: EDGE.side, width: WIDTH, type, ink });
-    const charts = page.blocks.reduce((sum, block) => sum + chartHeight(block), 0);
-    const scaleAt = (type: number) => (LOWEST - layPage(sheet(type, false), page, 0)) / charts;
-    const smallest = TYPES.at(-1) as number;
-    const type = TYPES.find((each) => scaleAt(each) >= (charts > 0 ? LEAST_CHARTS : 0)) ?? smallest;
-    const chartScale = charts > 0 ? Math.max(0, scaleAt(type)) : 0;
-    const end = layPage(sheet(type, false), page, chartScale);
-    doc.save().scale(Math.min(1, LOWEST / end));
-    layPage(sheet(type, true), page, chartScale);
-    doc.restore();
-    this.#foot(page.foot);
+  /** Sets a part without printing it. Call it for each part, in order, before the first is printed. */
+  count(part: Part): void {
+    this.#begins.set(part.id, this.#total);
+    this.#total += this.#set(part, () => {}).length;
   }
 
-  /** The file. Call it when all pages are printed. */
+  print(part: Part): void {
+    const pen = this.#pen;
+    let bookmark: PDFKit.PDFOutline | undefined;
+    const bookmarkAt = (title: string, top: number) => bookmark?.addItem(title, leadingTo(top));
+    const sheets = this.#set(part, bookmarkAt);
+    pen.linkTo(
+      part.id,
+      new Set(
+        part.blocks.flatMap((block) => (block.kind === 'entries' ? block.rows.map(({ seq }) => seq) : [])),
+      ),
+    );
+    for (const [index, sheet] of sheets.entries()) {
+      this.#doc.addPage();
+      if (index === 0) {
+        pen.open({ type: 'Sect', title: part.title });
+        pen.place(places.part(part.id), 0);
+        bookmark = this.#doc.outline.addItem(part.title);
+      } else this.#running(part);
+      for (const { piece, y } of sheet) piece.draw(pen, y);
+      this.#foot(part.foot);
+    }
+    pen.close();
+  }
+
+  /** The file. Call it when all parts are printed. */
   end(): Promise<Buffer> {
+    this.#pen.close();
     this.#doc.end();
     return this.#whole;
   }
 
+  #set(part: Part, onHeading: Setting['onHeading']): Placed[][] {
+    const setting: Setting = {
+      measure: this.#measure,
+      x: EDGE.side,
+      width: WIDTH,
+      part: part.id,
+      pageOf: (id) => String((this.#begins.get(id) ?? 0) + 1),
+      onHeading,
+    };
+    const hasCover = this.#parts[0]?.id === COVER && part.id !== COVER;
+    const pieces = [
+      ...headOf(setting, part, hasCover),
+      ...part.blocks.flatMap((block) => piecesOf(setting, block)),
+    ];
+    return flow(pieces, ROOM);
+  }
+
+  /** What a further sheet belongs to. */
+  #running({ title }: Part): void {
+    this.#pen.artifact(() => {
+      const [line = ''] = this.#measure.lines(continuedText(title), 'bold', SIZE.small, WIDTH);
+      this.#pen.print({ face: 'bold', size: SIZE.small }, line, EDGE.side, EDGE.top);
+    }, 'Pagination');
+  }
+
   #foot(text: string): void {
+    const size = SIZE.small;
     const y = PAPER.height - EDGE.bottom + 12;
-    const number = pageNumber(this.#pages++, this.#total);
-    this.#doc.font('plain').fontSize(6.5).fillColor('black');
-    this.#doc.text(text, EDGE.side, y, { lineBreak: false });
-    this.#doc.text(number, EDGE.side, y, { width: WIDTH, align: 'right', lineBreak: false });
+    const number = pageNumber(this.#sheet++, this.#total);
+    this.#pen.artifact(() => {
+      this.#pen.print({ face: 'plain', size }, text, EDGE.side, y);
+      const left = EDGE.side + WIDTH - this.#measure.width(number, 'plain', size);
+      this.#pen.print({ face: 'plain', size }, number, left, y + lineHeight(size));
+    }, 'Pagination');
   }
 }
 
-/** Height of the drawings of a block, pixels. */
-const chartHeight = (block: Block): number =>
-  block.kind === 'charts' ? Math.max(...block.charts.map(({ scene }) => scene?.height ?? 0)) : 0;
+/** A bookmark to this height of the sheet, points from its top; its type leaves out what PDFKit can do. */
+const leadingTo = (top: number): { readonly expanded: boolean } => {
+  // PDFKit counts `left` from the right.
+  const options = { expanded: false, fit: false, top, left: PAPER.width };
+  return options;
+};
 
-/** Prints a page's head and blocks, and returns where they end. */
-function layPage(sheet: Sheet, { title, subtitle, badge, blocks }: Page, chartScale: number): number {
-  const { doc, x, width, type, ink } = sheet;
-  doc.font('bold').fontSize(9);
-  const badgeWidth = doc.widthOfString(badge.text) + 16;
-  doc.fontSize(17 * type);
-  const titleHeight = doc.heightOfString(title, { width: width - badgeWidth - 12 });
-  doc.font('plain').fontSize(8 * type);
-  const subtitleHeight = doc.heightOfString(subtitle, { width });
-  if (ink) {
-    doc
-      .font('bold')
-      .fontSize(17 * type)
-      .fillColor('black');
-    doc.text(title, x, EDGE.top, { width: width - badgeWidth - 12 });
-    layBadge(sheet, badge, x + width - badgeWidth, badgeWidth);
-    doc
-      .font('plain')
-      .fontSize(8 * type)
-      .fillColor('black');
-    doc.text(subtitle, x, EDGE.top + titleHeight, { width });
-  }
-  return blocks.reduce(
-    (y: number, block: Block) => layBlock(sheet, block, y, chartScale),
-    EDGE.top + titleHeight + subtitleHeight + 8,
-  );
-}
+const BADGE = { size: 10, side: 8, edge: 4 } as const;
 
-/** Black when someone must look at it, else an outline. */
-function layBadge({ doc }: Sheet, { text, heed }: Page['badge'], x: number, width: number): void {
-  doc.undash().lineWidth(1).rect(x, EDGE.top, width, 19);
-  if (heed) doc.fillAndStroke('black', 'black');
-  else doc.stroke('black');
-  doc
-    .font('bold')
-    .fontSize(9)
-    .fillColor(heed ? 'white' : 'black');
-  doc.text(text, x + 8, EDGE.top + 4.5, { lineBreak: false });
+/** The title of a part, its status in a box beside it, and the way back to the cover. */
+function headOf(setting: Setting, { title, subtitle, badge }: Part, hasCover: boolean): Piece[] {
+  const { measure, x, width } = setting;
+  const boxed = measure.lines(badge.text, 'bold', BADGE.size, width * 0.4 - 2 * BADGE.side);
+  const boxWidth =
+    Math.max(...boxed.map((line) => measure.width(line, 'bold', BADGE.size)), 0) + 2 * BADGE.side;
+  const boxHeight = boxed.length * lineHeight(BADGE.size) + 2 * BADGE.edge;
+  const name = set(setting, title, x, width - boxWidth - 12, SIZE.title, 'bold');
+  const below = set(setting, subtitle, x, width - boxWidth - 12);
+  const head: Piece = {
+    height: Math.max(heightOf(name) + heightOf(below), boxHeight) + 6,
+    withNext: true,
+    draw: (pen, y) => {
+      pen.element({ type: 'H1' }, name, y);
+      pen.element({ type: 'P' }, below, y + heightOf(name));
+      const left = x + width - boxWidth;
+      pen.artifact(() => {
+        // Black when someone must look at it, else an outline.
+        pen.doc.undash().lineWidth(1).rect(left, y, boxWidth, boxHeight);
+        if (badge.heed) pen.doc.fillAndStroke('black', 'black');
+        else pen.doc.stroke('black');
+      });
+      const colour = badge.heed ? 'white' : 'black';
+      const words = { lines: boxed, x: left + BADGE.side, face: 'bold', size: BADGE.size, colour } as const;
+      pen.element({ type: 'P' }, words, y + BADGE.edge);
+    },
+  };
+  const back = { ...set(setting, TO_COVER, x, width), to: places.part(COVER) };
+  return hasCover ? [head, piece({ type: 'P' }, back, { withNext: true })] : [head];
 }
 
 function collected(doc: PDFKit.PDFDocument): Promise<Buffer> {

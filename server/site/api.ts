@@ -7,6 +7,7 @@ import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import {
   BeginVisit,
+  ChooseUnits,
   CloseIssue,
   DropPair,
   type Logged,
@@ -15,7 +16,7 @@ import {
   SignRecord,
   type SiteRole,
 } from '../../src/protocol/site.ts';
-import { dropPair, planPairs } from '../../src/site/respond.ts';
+import { chooseUnits, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
@@ -73,6 +74,11 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/pairs', (c) =>
     asDesk(c, PlanPairs, async (site, { id, pairs }) =>
       logged(await site.submit(id, (state) => planPairs(state, pairs))),
+    ),
+  );
+  app.post('/site/units', (c) =>
+    asDesk(c, ChooseUnits, async (site, { id, units }) =>
+      logged(await site.submit(id, () => chooseUnits(units))),
     ),
   );
   app.post('/site/drop', (c) =>

@@ -21,9 +21,9 @@ export class Sites {
   ) {}
 
   /** Rejects with `StoreFailure`. */
-  async open({ site, code }: z.output<typeof OpenSite>): Promise<Answer<SiteOpened>> {
+  async open({ site, ...options }: z.output<typeof OpenSite>): Promise<Answer<SiteOpened>> {
     const log = newJobId();
-    const response = openSite(site, code);
+    const response = openSite(site, options);
     if (response.kind === 'refused') return response;
     const { entries } = sealAll(emptyHead(log), response.drafts, this.deps.clock.now());
     const desk = newToken();

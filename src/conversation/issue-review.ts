@@ -13,7 +13,7 @@ export function reviewIssues(job: Composer): void {
   const commission = commissionOf(job.state);
   if (!commission) return;
   for (const failure of unreported(commission, job.now)) {
-    const text = failureText(failure, commission.setup.meter);
+    const text = failureText(failure, commission.setup);
     job.put('engine', { type: 'issue-opened', about: failure.about, text });
     job.notice('issue-opened', text);
   }

@@ -39,6 +39,7 @@ const SAYS: Record<Fact['type'], string> = {
   'issue-closed': 'It was settled, and how.',
   signed: 'The record up to "head" was read and signed; "findings" are those that were shown.',
   'site-opened': 'The site was opened; always the first entry of a site.',
+  'units-chosen': 'The site reads and writes its figures in these units from here on.',
   'pair-planned': 'A pair was added to the site, or its plan replaced.',
   'pair-dropped': 'A pair was taken out of the site.',
   'job-begun': 'A visit to a pair: its record is the log "job".',

@@ -8,6 +8,7 @@ import { PairId } from './pair-plan.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { Axis, Eighths } from './turns.ts';
+import { Units } from './units.ts';
 import { LogVersion, WrittenPlan, WrittenSetup } from './written.ts';
 
 /** The two seats of a job. A supervisor watches and has none. */
@@ -122,8 +123,11 @@ const siteFacts = [
     type: z.literal('site-opened'),
     site: Name,
     code: Guidance.optional(),
+    units: Units.optional(),
     logVersion: LogVersion,
   }),
+  /** From here on the site reads and writes in these units. Visits that have begun keep theirs. */
+  z.object({ type: z.literal('units-chosen'), units: Units }),
   /** Adds a pair, or replaces the plan of the one with the same id. */
   z.object({ type: z.literal('pair-planned'), pair: WrittenPlan }),
   z.object({ type: z.literal('pair-dropped'), pair: PairId, reason: z.string().trim().min(3).max(500) }),

@@ -20,9 +20,12 @@ const metres = z.number().positive().max(300);
 const height = z.number().min(0).max(100);
 const seconds = z.number().min(0).max(600);
 
+/** No detector alarms only beyond this loss. */
+export const MOST_DB = 40;
+
 /** The loss of light at which the detector alarms, as the maker or the setting states it. */
 export const AlarmThreshold = z.discriminatedUnion('unit', [
-  z.object({ unit: z.literal('dB'), value: z.number().gt(0).max(40) }),
+  z.object({ unit: z.literal('dB'), value: z.number().gt(0).max(MOST_DB) }),
   z.object({ unit: z.literal('percent'), value: FilterGrade }),
 ]);
 export type AlarmThreshold = z.infer<typeof AlarmThreshold>;

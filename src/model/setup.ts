@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { Name } from './name.ts';
 import { PairPlan } from './pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
+import { Units } from './units.ts';
 
 /** How much of the job is guided: the alignment alone, or also the work before and after it. */
 export const Scope = z.enum(['alignment', 'commissioning']);
@@ -18,5 +19,7 @@ export const JobSetup = z.object({
   /** Without it: the alignment alone. */
   scope: Scope.optional(),
   plan: PairPlan.optional(),
+  /** What people read and write figures in. Without it: metres and dB. */
+  units: Units.optional(),
 });
 export type JobSetup = z.infer<typeof JobSetup>;

@@ -25,6 +25,7 @@ export interface CsvFault {
     | 'too-many-rows'
     | 'inverted'
     | 'needs-its-threshold'
+    | 'needs-path'
     | 'needs-its-profile'
     | 'bad-profile'
     | 'not-a-choice'

@@ -18,7 +18,7 @@ export const COVER_ROWS = {
 export function pairsText(pairs: number, all: number | undefined, dropped: number): string {
   const ofSite = all === undefined ? '' : ` of the site's ${all}`;
   const left = dropped > 0 ? `; ${dropped} dropped from the site` : '';
-  return `${pairCount(pairs)}${ofSite}, one on each page that follows${left}`;
+  return `${pairCount(pairs)}${ofSite}; each begins on a page of its own${left}`;
 }
 
 export const guidanceText = (code: Guidance | undefined): string =>
@@ -33,7 +33,6 @@ export const PAIR_COLUMNS = {
   page: 'Page',
 } as const;
 export const NO_PAIRS = 'No pairs are planned.';
-export const morePairs = (left: number): readonly string[] => [`${left} more`, 'each on its page'];
 
 export const ACROSS_NOT_SEARCHED = 'Only these pairs were compared. See the report on the whole site.';
 export const ACROSS_NOTHING = 'Nothing was found by comparing the records of the site.';

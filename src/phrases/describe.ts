@@ -4,6 +4,7 @@ import type { MeterProfile } from '../model/profile.ts';
 import { searchFactText } from './facts.ts';
 import { issueClosed } from './readbacks.ts';
 import { UNHEARD_LINE } from './unheard.ts';
+import { unitsChosenText } from './units.ts';
 
 /** How a line of the exchange is shown. */
 export type Tone =
@@ -75,6 +76,8 @@ export function describe(
       return line(`Signed by ${fact.name}, ${fact.role}`, 'event');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
+    case 'units-chosen':
+      return line(unitsChosenText(fact.units), 'event');
     case 'pair-planned':
       return line(`Pair ${fact.pair.id} planned: ${fact.pair.name}`, 'event');
     case 'pair-dropped':

@@ -1,8 +1,15 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
+import { METRES } from '../model/units.ts';
 import { valueText } from './readings.ts';
+import { type LossOptions, lossText, type Shown } from './units.ts';
 
-type Phrase = (value: number, meter: MeterProfile) => string;
+type Phrase = (
+  value: number,
+  meter: MeterProfile,
+  shown: Shown,
+  figures: Readonly<Record<string, number>>,
+) => string;
 
 const inMeterUnits =
   (name: string): Phrase =>
@@ -16,6 +23,10 @@ const inSeconds =
   (name: string): Phrase =>
   (value) =>
     `${name} ${Math.round(value)} s`;
+
+const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
+  beside: losses.filter((loss) => loss !== undefined),
+});
 
 /** How each figure of an advice, or of something still missing, is said. Units are the engine's. */
 export const FIGURES: Record<string, Phrase> = {
@@ -38,16 +49,21 @@ export const FIGURES: Record<string, Phrase> = {
   delay: (value) => `set ${value.toFixed(1)} s`,
   tolerance: (value) => `plus or minus ${value.toFixed(1)} s`,
   restored: (value) => `normal after ${value.toFixed(1)} s`,
-  loss: (db) => `${db.toFixed(2)} dB lost`,
-  expectedLoss: (db) => `${db.toFixed(2)} dB expected`,
-  fall: (db) => `the clear reading fell by ${db.toFixed(2)} dB`,
-  threshold: (db) => `alarm set at ${db.toFixed(2)} dB`,
+  loss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} lost`,
+  expectedLoss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} expected`,
+  threshold: (db, _, shown, { loss, expectedLoss }) =>
+    `alarm set at ${lossText(db, shown, beside(loss, expectedLoss))}`,
+  fall: (db, _, shown) => `the clear reading fell by ${lossText(db, shown)}`,
   filterNeeded: (percent) => `a filter of at least ${percent} %`,
   places: (count) => `${count} places tried`,
 };
 
 /** "fitted peak at 0.38 turns, plus or minus 0.03 turns" */
-export const figuresText = (figures: Readonly<Record<string, number>>, meter: MeterProfile): string =>
+export const figuresText = (
+  figures: Readonly<Record<string, number>>,
+  meter: MeterProfile,
+  shown: Shown = METRES,
+): string =>
   Object.entries(figures)
-    .flatMap(([name, value]) => FIGURES[name]?.(value, meter) ?? [])
+    .flatMap(([name, value]) => FIGURES[name]?.(value, meter, shown, figures) ?? [])
     .join(', ');

@@ -1,5 +1,7 @@
 import type { Inverted } from '../model/pair-plan.ts';
+import type { LengthUnit, LossUnit } from '../model/units.ts';
 import { METER_LABELS } from './profiles.ts';
+import { limitFigures } from './units.ts';
 
 /** What is wrong with a field of a form. */
 
@@ -21,8 +23,15 @@ export const INVERTED: Record<Inverted[0], string> = {
   receiverHeight: 'The ceiling is below the receiver. Check both.',
 };
 export const HIDDEN_CHARACTER = 'There is a character here that nobody sees. Type it again.';
-export const alarmLossText = (unit: 'percent' | 'dB'): string =>
-  `Above 0, and ${unit === 'dB' ? 'at most 40 dB' : 'below 100 percent'}.`;
+export const alarmLossText = (unit: LossUnit): string =>
+  `Above 0, and ${unit === 'percent' ? 'below 100 percent' : 'at most 40 dB'}${unit.includes('/') ? ' over the whole path' : ''}.`;
+export const NEEDS_PATH =
+  'Enter the length of the path first: percent per metre or foot is told for all of it.';
+export const lengthLike = (unit: LengthUnit): string =>
+  `Enter a length, such as ${unit === 'ft' ? '203, 203 ft or 62 m' : '62.5, 62.5 m or 205 ft'}.`;
+/** Rounded so that both are still allowed. */
+export const lengthRangeText = (low: number | null, high: number | null, unit: LengthUnit): string =>
+  `From ${limitFigures(low ?? 0, unit, 'up')} to ${limitFigures(high ?? 0, unit, 'down')} ${unit}.`;
 
 /** As much of an issue that the schema raises as is used here. */
 interface Issue {

@@ -12,6 +12,13 @@ export const HEADINGS = {
   job: 'The job',
   record: 'The record',
   planned: 'As planned',
+  entries: 'Entries named above',
+  summary: 'Summary',
 } as const;
 
 export const pageNumberText = (page: number, total: number): string => `Page ${page} of ${total}`;
+/** On the second sheet of a part and those after it. */
+export const continuedText = (title: string): string => `${title} (continued)`;
+export const TO_COVER = 'Back to the cover';
+/** What a link in the text does, for who cannot see it: "#12". */
+export const goToText = (text: string): string => `Go to ${text}`;

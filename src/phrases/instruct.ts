@@ -1,6 +1,7 @@
 import type { Action, Advice, Question } from '../model/advice.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { JobSetup } from '../model/setup.ts';
+import { PRE_AIM_M } from '../plan/geometry.ts';
 import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
@@ -16,6 +17,7 @@ import {
   watchText,
 } from './proving.ts';
 import { valueText } from './readings.ts';
+import { lengthWords, nearText, nearWords, shownFor } from './units.ts';
 import { whyText } from './why.ts';
 
 /** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
@@ -26,14 +28,15 @@ export interface InstructionText {
 }
 
 export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
-  const { meter } = setup;
-  return { ...actionText(advice, setup), why: whyText(advice, meter) };
+  return { ...actionText(advice, setup), why: whyText(advice, setup) };
 }
 
 type SayShow = Omit<InstructionText, 'why'>;
 
 function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow {
   const { meter } = setup;
+  const shown = shownFor(setup);
+  const far = shown.path === undefined ? '' : lengthWords(shown.path, shown);
   switch (action.kind) {
     case 'turn':
       return turnText(action);
@@ -46,8 +49,8 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 're-aim':
       if (rule === 'beam-moved') return ALIGN_AGAIN;
       return {
-        say: 'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
-        show: 'Aim by eye, within 15 cm of the receiver',
+        say: `Aim the emitter by eye, within ${nearWords(PRE_AIM_M, shown)} of the receiver${far && `, ${far} away`}. Then say done.`,
+        show: `Aim by eye, within ${nearText(PRE_AIM_M, shown)} of the receiver`,
       };
     case 'block':
       return {

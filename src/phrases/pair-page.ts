@@ -1,6 +1,7 @@
 import type { Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis } from '../model/turns.ts';
+import { lossText, type Shown } from './units.ts';
 
 /** The words of a pair's page in the report. */
 export const pairTitle = ({ id, name }: { id: string; name: string }): string => `${id}  ${name}`;
@@ -36,7 +37,6 @@ export const LEADS = {
   open: 'ISSUE, OPEN',
   override: 'Override',
   remark: 'Remark',
-  more: 'And',
 } as const;
 export const NO_ISSUES = 'None.';
 export const issueText = (text: string, seq: number, closed: string): string => `${text} (#${seq})${closed}`;
@@ -46,8 +46,18 @@ export const remarkText = (text: string, seat: Seat, clock: string, seq: number)
   `${text} (${seat}, ${clock}, #${seq})`;
 
 /** The final reading of a visit, and the reading found at the next. `lostDb`: decibels lost between the two. */
-export const foundAgainText = (accepted: string, found: string, lostDb: number | undefined): string =>
-  `${accepted} accepted, ${found} found${lostDb === undefined ? '' : `: ${lostDb.toFixed(1)} dB lost`}`;
+export const foundAgainText = (
+  accepted: string,
+  found: string,
+  lostDb: number | undefined,
+  shown: Shown,
+): string =>
+  `${accepted} accepted, ${found} found${lostDb === undefined ? '' : `: ${lostSince(lostDb, shown)} lost`}`;
+
+/** What came back, more light than before, is told in dB: it is no part of the light. */
+const lostSince = (db: number, shown: Shown): string =>
+  db >= 0 ? lossText(db, shown, { places: 1 }) : `${db.toFixed(1)} dB`;
+
 export const NOT_KNOWN = 'not known';
 export const VISIT_COLUMNS = {
   day: 'Day',
@@ -55,7 +65,6 @@ export const VISIT_COLUMNS = {
   status: 'Status then',
   found: 'At the next visit',
 } as const;
-export const visitsBefore = (left: number): string => `${left} before`;
 
 export const JOB_ROWS = {
   crew: 'Crew',

@@ -1,4 +1,9 @@
+import { METRES, type Units } from '../model/units.ts';
 import type { FigureId, PlanFigure } from '../plan/check.ts';
+import { PRE_AIM_M } from '../plan/geometry.ts';
+import { lengthIn } from '../plan/lengths.ts';
+import { besideLimits } from './beside-limits.ts';
+import { lengthText, lossText, nearText, type Shown } from './units.ts';
 
 /** Said with every figure of a plan. */
 export const GUIDANCE_ONLY = 'guidance; local code and the maker decide';
@@ -11,14 +16,21 @@ interface FigureWords {
   warning: string;
 }
 
+/** What stands in the words below in metres; where a site reads feet, they are put in its place. */
+const aim = (units: Units) => {
+  const length = lengthText(PRE_AIM_M, units);
+  return { length, near: units.length === 'ft' ? length : nearText(PRE_AIM_M, units) };
+};
+const AIM = aim(METRES);
+
 const NO_SOURCE = 'common practice, no source';
 const GEOMETRY = 'plane geometry';
 
 const WORDS: Record<FigureId, FigureWords> = {
   'aiming-tolerance': {
     name: 'aim by eye to within',
-    formula: 'atan(0.15 m / path length)',
-    source: `15 cm: ${NO_SOURCE}`,
+    formula: `atan(${AIM.length} / path length)`,
+    source: `${AIM.near}: ${NO_SOURCE}`,
     warning: '',
   },
   footprint: {
@@ -113,25 +125,54 @@ const WORDS: Record<FigureId, FigureWords> = {
   },
 };
 
-export const planFigureWords = ({ id }: PlanFigure): FigureWords => WORDS[id];
+export function planFigureWords({ id }: PlanFigure, units: Units = METRES): FigureWords {
+  const { formula, source, ...words } = WORDS[id];
+  const { length, near } = aim(units);
+  return { ...words, formula: formula.replace(AIM.length, length), source: source.replace(AIM.near, near) };
+}
 
-/** Rounded to three significant figures. */
-export const figureText = ({ value, unit }: PlanFigure): string => `${Number(value.toPrecision(3))} ${unit}`;
+interface ShownFigure {
+  readonly value: number;
+  readonly least: number | undefined;
+  readonly most: number | undefined;
+  readonly unit: string;
+}
+
+/** A figure and its limits in the unit of the site, rounded alike. A limit in feet is no round number. */
+function inUnits({ value, least, most, unit }: PlanFigure, { length }: Units): ShownFigure {
+  const inFeet = unit === 'm' && length === 'ft';
+  const to = (metres: number): number => (inFeet ? lengthIn(metres, length) : metres);
+  const limits = [least, most].filter((limit) => limit !== undefined).map(to);
+  const shown = besideLimits(to(value), limits, inFeet ? 4 : 3);
+  const [low, high] = least === undefined ? [undefined, ...shown.limits] : shown.limits;
+  return { value: shown.value, least: low, most: high, unit: inFeet ? length : unit };
+}
+
+/** "62 m": to three significant figures or more. A loss is told in dB, and beside it in the unit of the site. */
+export function figureText(figure: PlanFigure, shown: Shown = METRES): string {
+  const { value, unit } = inUnits(figure, shown);
+  const { loss } = shown;
+  const other =
+    unit === 'dB' && loss !== undefined && loss !== 'dB' ? ` (${lossText(figure.value, shown)})` : '';
+  return `${value} ${unit}${other}`;
+}
 
 /** "at least 0.025 m, at most 0.6 m (BS 5839-1, from memory)", or nothing. */
-export function limitsText({ least, most, by, unit }: PlanFigure): string {
+export function limitsText(figure: PlanFigure, shown: Shown = METRES): string {
+  const { least, most, unit } = inUnits(figure, shown);
+  const { by } = figure;
   const limits = [
-    least !== undefined && `at least ${Number(least.toPrecision(4))} ${unit}`,
-    most !== undefined && `at most ${Number(most.toPrecision(4))} ${unit}`,
+    least !== undefined && `at least ${least} ${unit}`,
+    most !== undefined && `at most ${most} ${unit}`,
   ].filter((text) => text !== false);
   if (limits.length === 0) return '';
   return by ? `${limits.join(', ')} (${by})` : limits.join(', ');
 }
 
 /** One line: name, value, formula, source, limits, and that it is guidance. */
-export function planFigureText(figure: PlanFigure): string {
-  const { name, formula, source, warning } = planFigureWords(figure);
-  const limits = limitsText(figure);
+export function planFigureText(figure: PlanFigure, shown: Shown = METRES): string {
+  const { name, formula, source, warning } = planFigureWords(figure, shown);
+  const limits = limitsText(figure, shown);
   const checked = figure.warns ? `Warning: ${warning}; ${limits}. ` : limits && `Checked against ${limits}. `;
-  return `${name}: ${figureText(figure)}. ${checked}Formula: ${formula}. Source: ${source}. ${GUIDANCE_ONLY}`;
+  return `${name}: ${figureText(figure, shown)}. ${checked}Formula: ${formula}. Source: ${source}. ${GUIDANCE_ONLY}`;
 }

@@ -1,30 +1,26 @@
 import type { PairPlan } from '../model/pair-plan.ts';
+import { lengthText, type Shown, thresholdText } from './units.ts';
 
 export const PLAN_ROWS = { place: 'Place', settings: 'Settings' } as const;
 const NOT_STATED = 'not stated';
 
-export const pathText = (metres: number): string => `${metres} m`;
-
 /** Where a pair is mounted, as far as planned. */
-export const placeText = (plan: PairPlan): string =>
+export const placeText = (plan: PairPlan, shown: Shown): string =>
   list([
     plan.zone !== undefined && `zone ${plan.zone}`,
-    plan.pathLength !== undefined && `path ${pathText(plan.pathLength)}`,
-    plan.emitterHeight !== undefined && `emitter at ${plan.emitterHeight} m`,
-    plan.receiverHeight !== undefined && `receiver at ${plan.receiverHeight} m`,
-    plan.ceilingHeight !== undefined && `ceiling at ${plan.ceilingHeight} m`,
+    plan.pathLength !== undefined && `path ${lengthText(plan.pathLength, shown)}`,
+    plan.emitterHeight !== undefined && `emitter at ${lengthText(plan.emitterHeight, shown)}`,
+    plan.receiverHeight !== undefined && `receiver at ${lengthText(plan.receiverHeight, shown)}`,
+    plan.ceilingHeight !== undefined && `ceiling at ${lengthText(plan.ceilingHeight, shown)}`,
   ]);
 
 /** How a pair is set, as far as planned. */
-export const settingsText = ({
-  alarmThreshold,
-  alarmDelay,
-  faultDelay,
-  filterPercent,
-  filters,
-}: PairPlan): string =>
+export const settingsText = (
+  { alarmThreshold, alarmDelay, faultDelay, filterPercent, filters }: PairPlan,
+  shown: Shown,
+): string =>
   list([
-    alarmThreshold && `alarm at ${alarmThreshold.value} ${alarmThreshold.unit === 'dB' ? 'dB' : '%'} lost`,
+    alarmThreshold && `alarm at ${thresholdText(alarmThreshold, shown)} lost`,
     alarmDelay !== undefined && `alarm delay ${alarmDelay} s`,
     faultDelay !== undefined && `fault delay ${faultDelay} s`,
     filters

@@ -36,10 +36,6 @@ export const TEST_ITEMS: Partial<Record<ChecklistItem, string>> = {
 
 export const NO_TESTS = 'None made.';
 export const NOT_MADE = 'NOT MADE';
-export const earlierTests = (left: number): readonly [string, string] => [
-  `${left} earlier attempts`,
-  'in the log',
-];
 export const VOID = ' (void: turned since)';
 export const ANSWERED_FOR = '; answered for';
 export const DELAY_NOT_KNOWN = 'not known';

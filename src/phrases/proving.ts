@@ -1,13 +1,14 @@
 import type { Action, Advice } from '../model/advice.ts';
 import type { Cover, UsedCover } from '../model/checklists.ts';
-import type { MeterProfile } from '../model/profile.ts';
 import type { PanelIndication } from '../model/reports.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { FILTER_MOST_PERCENT } from '../plan/covers.ts';
 import type { Proof } from '../visit/attempts.ts';
 import type { Failed, Settled } from '../visit/issues.ts';
 import type { Failure } from '../visit/verdict.ts';
 import { figuresText } from './figures.ts';
 import { itemText } from './items.ts';
+import { shownFor } from './units.ts';
 
 type SayShow = { say: string; show: string };
 
@@ -135,10 +136,10 @@ export const WHY_FAILED: Record<Failure, string> = {
 };
 
 /** "Fault test failed: the panel showed it too late (after 41.0 s, set 10.0 s, plus or minus 5.0 s)." */
-export function failureText(failed: Failed, meter: MeterProfile): string {
+export function failureText(failed: Failed, setup: JobSetup): string {
   if (failed.kind === 'test')
     return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;
-  const rests = figuresText(failed.figures, meter);
+  const rests = figuresText(failed.figures, setup.meter, shownFor(setup));
   return `${TEST_NAMES[failed.proof]} failed: ${WHY_FAILED[failed.why]}${rests && ` (${rests})`}.`;
 }
 

@@ -1,5 +1,11 @@
 import type { RuleId } from '../engine/rules.ts';
+import { METRES } from '../model/units.ts';
+import { PRE_AIM_M } from '../plan/geometry.ts';
 import type { CommissionRuleId } from '../visit/rules.ts';
+import { nearText } from './units.ts';
+
+/** How near an aim by eye must come, in metres; where a site reads feet, they are put in its place. */
+export const NEAR = nearText(PRE_AIM_M, METRES);
 
 /** The rules of the procedure in one sentence each, in the order the engine checks them. */
 export const RULE_WORDS: Record<RuleId, string> = {
@@ -17,7 +23,7 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'not-by-reflection':
     'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.',
   'full-gain-to-find': 'With no signal, search at full gain.',
-  're-aim': 'With no signal at full gain, bring the emitter by eye to within 15 cm of the receiver.',
+  're-aim': `With no signal at full gain, bring the emitter by eye to within ${NEAR} of the receiver.`,
   'widening-square':
     'With no signal after aiming, turn the two adjusters through a widening square and remember each place.',
   'nothing-there': 'When the square has found nothing, work through the causes, most likely first.',

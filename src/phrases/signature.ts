@@ -11,3 +11,5 @@ export const signedPart = ({ count, hash }: { count: number; hash: string }): st
   `Signed: the first ${count} entries, head hash ${hash}.`;
 export const changedSinceSigned = (seq: Seq): string =>
   `CHANGED SINCE SIGNING: this signature does not cover entry #${seq} and what follows.`;
+/** A signature drawn by hand, for who cannot see it. */
+export const SIGNATURE_ALT = 'Signature, drawn by hand';

@@ -32,6 +32,8 @@ const WORDS: Record<CsvFault['fault'], (fault: CsvFault) => string> = {
     `a site has at most ${among(choices)} pairs. Put the rows from here on in a table for another site.`,
   inverted: ({ choices }) => `is below ${among(choices)}. Check both.`,
   'needs-its-threshold': () => 'give the alarm threshold beside its unit, in alarm_threshold.',
+  'needs-path': () =>
+    'percent per metre or foot is told for the whole path: give its length in path_m or path_ft.',
   'needs-its-profile': () => 'this cell is empty. Give the name beside the figures.',
   'bad-profile': ({ choices }) => `does not fit. ${among(choices)}`,
   'not-a-choice': ({ choices }) => `is not one of these: ${among(choices)}.`,

@@ -1,11 +1,17 @@
 import { MAX_PAIRS } from '../model/pair-plan.ts';
+import type { LengthUnit } from '../model/units.ts';
+import { lengthText } from './units.ts';
 
-/** `value`: as the table has it. */
-const shown = (value: string | number | undefined): string => (value === undefined ? 'nothing' : `${value}`);
+type Value = string | number | undefined;
 
-/** "62 → 64.5", "nothing → 10", "35 → nothing". */
-export const changeText = (from: string | number | undefined, to: string | number | undefined): string =>
-  `${shown(from)} → ${shown(to)}`;
+/** "62 → 64.5", "nothing → 10", "35 → nothing". `length`: the unit, where the values are lengths in metres. */
+export function changeText(from: Value, to: Value, length?: LengthUnit): string {
+  const shown = (value: Value): string => {
+    if (value === undefined) return 'nothing';
+    return length && typeof value === 'number' ? lengthText(value, { length }) : `${value}`;
+  };
+  return `${shown(from)} → ${shown(to)}`;
+}
 
 export const emptyCellsText = (cells: number, clears: boolean): string => {
   const are = cells === 1 ? 'One cell is' : `${cells} cells are`;

@@ -7,6 +7,7 @@ import { Name } from '../model/name.ts';
 import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { MeterProfile } from '../model/profile.ts';
+import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
 import { sameIdText } from '../phrases/refusals.ts';
 import { Token } from './access.ts';
@@ -27,6 +28,7 @@ const reason = z.string().trim().min(3).max(500);
 export const OpenSite = z.object({
   site: Name,
   code: Guidance.superRefine(noneInverted(invertedGuidance)).optional(),
+  units: Units.optional(),
 });
 export const SiteOpened = z.object({ log: JobId, desk: Token, watch: Token });
 export type SiteOpened = z.infer<typeof SiteOpened>;
@@ -56,6 +58,9 @@ function alike(ids: readonly PairId[]): [PairId, PairId] | undefined {
   }
   return undefined;
 }
+
+/** POST /api/site/units */
+export const ChooseUnits = z.object({ id: MessageId, units: Units });
 
 /** POST /api/site/drop */
 export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
@@ -125,6 +130,7 @@ export const SiteView = z.object({
   head: Head,
   site: Name,
   code: Guidance.optional(),
+  units: Units.optional(),
   role: SiteRole,
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),

@@ -8,7 +8,7 @@ import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts
 import { coverPage } from './cover.ts';
 import { type Moments, momentsIn } from './moments.ts';
 import { type PairPage, pairPage, withSiteFindings } from './pair-page.ts';
-import type { Page } from './report.ts';
+import type { Part } from './report.ts';
 
 /** How a report is requested. */
 export interface ReportOptions {
@@ -20,9 +20,9 @@ export interface ReportOptions {
   readonly only?: readonly PairId[];
 }
 
-/** The report on a single job: one page, without a cover. @throws {RangeError} on an unknown time zone */
-export const jobReport = (log: Log, zone: string): Page[] => [
-  pairPage({ visits: [log] }, momentsIn(zone)).page,
+/** The report on a single job: one part, without a cover. @throws {RangeError} on an unknown time zone */
+export const jobReport = (log: Log, zone: string): Part[] => [
+  pairPage({ visits: [log] }, momentsIn(zone)).part,
 ];
 
 /** True for the log of a site, which holds no job. */
@@ -31,7 +31,7 @@ export const isSiteLog = ({ entries }: { readonly entries: readonly Entry[] }): 
 
 /**
  * A site's report while it is made: the caller adds the pairs one by one, so that it can do other work
- * between them, and takes the pages at the end.
+ * between them, and takes the parts at the end.
  */
 export class SiteReport {
   readonly #log: Log;
@@ -54,18 +54,18 @@ export class SiteReport {
 
   /** `visits`: the logs of the pair's visits, oldest first. */
   add(pair: SitePair, visits: readonly Log[]): void {
-    const made = pairPage({ plan: pair.plan, visits }, this.#moments);
+    const made = pairPage({ plan: pair.plan, visits, units: this.#site.units }, this.#moments);
     this.#made.push({ pair, made: { ...made, visits: [] }, outcome: outcomeFor(pair, made) });
   }
 
-  /** The cover, then one page for each pair. */
-  pages(): Page[] {
+  /** The cover, then one part for each pair. */
+  parts(): Part[] {
     const found = reviewSite(this.#made.map(({ outcome }) => outcome));
     const of = (id: PairId): SiteFinding[] => found.filter(({ pair }) => pair === id);
     const input = { log: this.#log, site: this.#site, pairs: this.#made, found, at: this.#options.at };
     return [
       coverPage(input, this.#moments),
-      ...this.#made.map(({ pair, made }) => withSiteFindings(made.page, of(pair.plan.id))),
+      ...this.#made.map(({ pair, made }) => withSiteFindings(made.part, of(pair.plan.id))),
     ];
   }
 }

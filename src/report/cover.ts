@@ -10,7 +10,6 @@ import {
   COVER_ROWS,
   COVER_SUBTITLE,
   guidanceText,
-  morePairs,
   NO_PAIRS,
   NOT_ALL_SIGNED,
   needAttention,
@@ -24,15 +23,10 @@ import { HEADINGS } from '../phrases/headings.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
-import { first, moreInLog } from './brief.ts';
 import type { Moments } from './moments.ts';
 import type { PairPage } from './pair-page.ts';
-import type { Block, Item, Page } from './report.ts';
+import { type Block, type Cell, COVER, type Item, type Part } from './report.ts';
 import { sealBlock } from './seal.ts';
-
-/** How many pairs fit on the cover. */
-const LISTED = 24;
-const FINDINGS = 6;
 
 /** Which pairs a supervisor reads first. */
 const ORDER: readonly PairStatus[] = [
@@ -48,18 +42,19 @@ export interface CoverInput {
   readonly log: Log;
   readonly site: SiteState;
   /** In the order of their pages, which follow the cover. */
-  readonly pairs: readonly { readonly pair: SitePair; readonly made: Omit<PairPage, 'page'> }[];
+  readonly pairs: readonly { readonly pair: SitePair; readonly made: Omit<PairPage, 'part'> }[];
   readonly found: readonly SiteFinding[];
   /** When the report was made, ms. */
   readonly at: number;
 }
 
 /** The first sheet of a site's report: its totals, and where to look. */
-export function coverPage(input: CoverInput, moments: Moments): Page {
+export function coverPage(input: CoverInput, moments: Moments): Part {
   const { log, site, pairs } = input;
   const count = (status: PairStatus) => pairs.filter(({ made }) => made.status === status).length;
   const all = livePairs(site).length;
   return {
+    id: COVER,
     title: site.site ?? log.head.job,
     subtitle: COVER_SUBTITLE,
     badge: isPart(input) ? { text: partOfSite(pairs.length, all), heed: true } : whole(count, pairs.length),
@@ -114,12 +109,12 @@ function thisReport(input: CoverInput, moments: Moments): Block {
 
 function pairTable({ pairs, found }: CoverInput): Block {
   const rows = ORDER.flatMap((status) =>
-    pairs.flatMap((one, index) => {
+    pairs.flatMap((one): Cell[][] => {
       const { pair, made } = one;
       if (made.status !== status) return [];
       const findings = countsOn(one, found).join(' / ');
-      const page = String(index + 2);
-      return [[pair.plan.id, pair.plan.name, STATUS_WORDS[status], made.final, findings, page]];
+      const { id, name } = pair.plan;
+      return [[{ text: id, part: id }, name, STATUS_WORDS[status], made.final, findings, { pageOf: id }]];
     }),
   );
   return {
@@ -134,24 +129,26 @@ function pairTable({ pairs, found }: CoverInput): Block {
       { name: PAIR_COLUMNS.page, share: 2 },
     ],
     empty: NO_PAIRS,
-    rows: first(rows, LISTED, (left) => [...morePairs(left.length), '', '', '', '']),
+    rows,
   };
 }
 
 function acrossSite(input: CoverInput): Block {
-  const items = bySeverity(input.found).map((each) => ({
-    lead: SEVERITY_WORDS[each.severity],
-    text: siteFindingText(each),
-  }));
+  const items = bySeverity(input.found).map(
+    (each): Item => ({
+      lead: SEVERITY_WORDS[each.severity],
+      text: siteFindingText(each),
+    }),
+  );
   return {
     kind: 'list',
     title: HEADINGS.acrossSite,
     empty: isPart(input) ? ACROSS_NOT_SEARCHED : ACROSS_NOTHING,
-    items: first<Item>(items, FINDINGS, moreInLog),
+    items,
   };
 }
 
-function whole(count: (status: PairStatus) => number, pairs: number): Page['badge'] {
+function whole(count: (status: PairStatus) => number, pairs: number): Part['badge'] {
   if (pairs > 0 && count('signed') === pairs) return { text: ALL_SIGNED, heed: false };
   const attention = count('needs-attention');
   return { text: attention > 0 ? needAttention(attention) : NOT_ALL_SIGNED, heed: true };

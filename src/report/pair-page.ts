@@ -11,6 +11,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { PairStatus } from '../model/pair-status.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
+import { METRES, type Units } from '../model/units.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
@@ -48,24 +49,24 @@ import {
   startText,
   TOOK_OVER,
   VISIT_COLUMNS,
-  visitsBefore,
 } from '../phrases/pair-page.ts';
-import { pathText } from '../phrases/planned.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
+import { lengthText, shownFor } from '../phrases/units.ts';
 import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { answerTo, type Commission } from '../visit/commission.ts';
 import type { Visit } from '../visit/visit.ts';
-import { brief, entryList, first, moreInLog } from './brief.ts';
+import { brief, entryList } from './brief.ts';
 import type { Moments } from './moments.ts';
+import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
 import { provingBlock } from './proving.ts';
-import type { Block, Fact, Figure, Item, Page } from './report.ts';
+import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
 import { signBlock } from './sign-block.ts';
 
@@ -73,11 +74,13 @@ import { signBlock } from './sign-block.ts';
 export interface PairLogs {
   readonly plan?: PairPlan;
   readonly visits: readonly Log[];
+  /** Those of the site; without a site, or if it names none, those of the visit. */
+  readonly units?: Units | undefined;
 }
 
 /** A pair's page, and what the cover says about it. */
 export interface PairPage {
-  readonly page: Page;
+  readonly part: Part;
   readonly status: PairStatus;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
@@ -91,11 +94,6 @@ const WHOLE = 690;
 const PLOT = 130;
 const TIME_PLOT = 150;
 
-const FINDINGS = 9;
-const REMARKS = 8;
-const REMARK_LENGTH = 160;
-const VISITS = 5;
-
 /** A visit's record, and where its log ends. */
 interface Read {
   readonly record: VisitRecord;
@@ -108,34 +106,34 @@ const read = (log: Log): Read => ({
 });
 
 /** The page of a pair by its latest visit. */
-export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage {
+export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): PairPage {
   const records = visits.filter(({ head }) => head.count > 0).map(read);
   const latest = records.at(-1);
-  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head);
+  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head, units);
   const { record, head } = latest;
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
   };
-  const { setup } = visit.commission;
+  const commission: Commission = {
+    ...visit.commission,
+    setup: { ...visit.commission.setup, ...(units && { units }) },
+  };
+  const { setup } = commission;
   const { meter } = setup;
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
   ) as Record<Severity, number>;
   const blocks: Block[] = [
     { kind: 'figures', items: figures(visit, record, moments) },
-    provingBlock(visit.commission, record.progress),
+    provingBlock(commission, record.progress),
     {
       kind: 'list',
       title: HEADINGS.findings,
       empty: NO_FINDINGS,
-      items: first<Item>(
-        bySeverity(findings).map((finding) => ({
-          lead: SEVERITY_WORDS[finding.severity],
-          text: `${findingText(finding)} (${entryList(finding.entries)})`,
-        })),
-        FINDINGS,
-        moreInLog,
-      ),
+      items: bySeverity(findings).map((finding) => ({
+        lead: SEVERITY_WORDS[finding.severity],
+        text: `${findingText(finding)} (${entryList(finding.entries)})`,
+      })),
     },
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
@@ -145,8 +143,11 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT)] },
-    { kind: 'facts', title: HEADINGS.job, rows: jobRows(setup, plan, overview, visit.commission, moments) },
-    sealBlock(HEADINGS.record, head, fault),
+    {
+      kind: 'facts',
+      title: HEADINGS.job,
+      rows: jobRows(setup, plan, overview, commission, moments),
+    },
   ];
   const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
   const text = [
@@ -155,11 +156,16 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
     ...(counts.serious > 0 ? [seriousCount(counts.serious)] : []),
   ].join('; ');
   return {
-    page: {
+    part: {
+      id: plan?.id ?? head.job,
       title: plan ? pairTitle(plan) : setup.pair,
       subtitle: pairSubtitle(setup.site),
       badge: { text, heed },
-      blocks,
+      blocks: [
+        ...blocks,
+        ...namedEntries(blocks, record.entries, meter, moments),
+        sealBlock(HEADINGS.record, head, fault),
+      ],
       foot: footText(head),
     },
     status,
@@ -170,30 +176,33 @@ export function pairPage({ plan, visits }: PairLogs, moments: Moments): PairPage
   };
 }
 
-/** The page, with the findings added that only show against the site's other pairs. */
-export function withSiteFindings(page: Page, found: readonly SiteFinding[]): Page {
-  if (found.length === 0) return page;
+/** The part, with the findings added that only show against the site's other pairs. */
+export function withSiteFindings(part: Part, found: readonly SiteFinding[]): Part {
+  if (found.length === 0) return part;
   const items = found.map(
     (finding): Item => ({
       lead: SEVERITY_WORDS[finding.severity],
       text: againstOthers(siteFindingText(finding)),
     }),
   );
-  const blocks = page.blocks.map((block) =>
+  const blocks = part.blocks.map((block) =>
     block.kind === 'list' && block.title === HEADINGS.findings
       ? { ...block, items: [...items, ...block.items] }
       : block,
   );
-  return { ...page, blocks };
+  return { ...part, blocks };
 }
 
-function notStarted(plan: PairPlan | undefined, head: Head | undefined): PairPage {
+function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
   return {
-    page: {
+    part: {
+      id: plan?.id ?? NO_LOG,
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
       subtitle: NO_RECORD_SUBTITLE,
       badge: { text: STATUS_WORDS['not-started'], heed: true },
-      blocks: plan ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan) }] : [],
+      blocks: plan
+        ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan, shownFor({ units, plan })) }]
+        : [],
       foot: head ? footText(head) : NO_LOG,
     },
     status: 'not-started',
@@ -257,14 +266,10 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
   const issues = ordered.map(
     ({ seq, text, closed }): Item => ({
       lead: closed ? LEADS.closed : LEADS.open,
-      text: brief(
-        issueText(
-          text,
-          seq,
-          closed ? closedText(moments.clock(closed.at, false), closed.seq, closed.how) : '',
-        ),
-        2 * REMARK_LENGTH,
-        `#${seq}`,
+      text: issueText(
+        text,
+        seq,
+        closed ? closedText(moments.clock(closed.at, false), closed.seq, closed.how) : '',
       ),
     }),
   );
@@ -277,12 +282,7 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
       ? [
           {
             lead: LEADS.remark,
-            text: remarkText(
-              brief(fact.text, REMARK_LENGTH, `#${seq}`),
-              fact.seat,
-              moments.clock(at, false),
-              seq,
-            ),
+            text: remarkText(fact.text, fact.seat, moments.clock(at, false), seq),
           },
         ]
       : [],
@@ -291,7 +291,7 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
     kind: 'list',
     title: HEADINGS.issues,
     empty: NO_ISSUES,
-    items: first([...overrides, ...issues, ...remarks], REMARKS, moreInLog),
+    items: [...overrides, ...issues, ...remarks],
   };
 }
 
@@ -300,8 +300,9 @@ function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined):
   const later = next?.record;
   const drift = visit && later?.visit && !fault && !later.fault && driftBetween(visit, later.visit);
   if (!drift) return NOT_KNOWN;
-  const { meter } = visit.commission.setup;
-  return foundAgainText(readingText(drift.from, meter), readingText(drift.to, meter), drift.lostDb);
+  const { setup } = visit.commission;
+  const [from, to] = [drift.from, drift.to].map((reading) => readingText(reading, setup.meter));
+  return foundAgainText(from as string, to as string, drift.lostDb, shownFor(setup));
 }
 
 /** The earlier visits, and how the pair was found after each. */
@@ -328,7 +329,7 @@ function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
         { name: VISIT_COLUMNS.found, share: 4 },
       ],
       empty: '',
-      rows: first(rows.toReversed(), VISITS, (left) => [visitsBefore(left.length), '', '', '']),
+      rows: rows.toReversed(),
     },
   ];
 }
@@ -348,6 +349,7 @@ function jobRows(
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
+  const shown = shownFor({ ...setup, ...(plan && { plan }) });
   const lists: Fact[] =
     setup.scope === 'commissioning'
       ? [
@@ -359,10 +361,10 @@ function jobRows(
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
     ...(plan || setup.plan
-      ? planRows((plan ?? setup.plan) as PairPlan)
+      ? planRows((plan ?? setup.plan) as PairPlan, shown)
       : path === undefined
         ? []
-        : [{ name: JOB_ROWS.path, value: pathText(path) }]),
+        : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),
     { name: JOB_ROWS.profiles, value: `${setup.meter.name}; ${setup.adjusters.name}` },
   ];
 }

@@ -5,7 +5,6 @@ import { TEST_NAMES } from '../phrases/proving.ts';
 import {
   ANSWERED_FOR,
   DELAY_NOT_KNOWN,
-  earlierTests,
   itemResult,
   NO_TESTS,
   NOT_MADE,
@@ -15,12 +14,12 @@ import {
   testText,
   VOID,
 } from '../phrases/proving-table.ts';
+import { lossText, shownFor } from '../phrases/units.ts';
 import { PROOFS } from '../visit/attempts.ts';
 import type { Commission } from '../visit/commission.ts';
 import { coverOf } from '../visit/cover.ts';
 import { isExcused, isRequired, type Judged, type Progress, testAnswer } from '../visit/progress.ts';
-import { first } from './brief.ts';
-import type { Block, Column } from './report.ts';
+import type { Column, TableBlock } from './report.ts';
 
 const COLUMNS: readonly Column[] = [
   { name: TEST_COLUMNS.test, share: 5 },
@@ -32,33 +31,30 @@ const COLUMNS: readonly Column[] = [
   { name: TEST_COLUMNS.entries, share: 3 },
 ];
 
-/** Attempts that a page has room for. */
-const SHOWN = 8;
-
 /** Every attempt at a proving test with its times, and the tests answered by yes or no. */
-export function provingBlock(commission: Commission, progress: Progress): Block {
+export function provingBlock(commission: Commission, progress: Progress): TableBlock {
   const made = progress.all.map((judged) => attemptRow(commission, progress, judged));
   const left = PROOFS.filter((proof) => isRequired(proof, commission.setup) && !progress.last[proof]).map(
     (proof) => notMade(TEST_NAMES[proof]),
   );
   const items = CHECKLISTS.tests.map((item) => itemRow(commission, item));
-  const kept = first(made.toReversed(), SHOWN, (rest) => notMade(...earlierTests(rest.length)));
   return {
     kind: 'table',
     title: HEADINGS.tests,
     columns: COLUMNS,
     empty: NO_TESTS,
-    rows: [...kept.toReversed(), ...left, ...items],
+    rows: [...made, ...left, ...items],
   };
 }
 
-const notMade = (name: string, result: string = NOT_MADE): string[] => [name, result, '', '', '', '', ''];
+const notMade = (name: string): string[] => [name, NOT_MADE, '', '', '', '', ''];
 
 function attemptRow(commission: Commission, { last }: Progress, judged: Judged): string[] {
   const { attempt, verdict } = judged;
   const { proof, covered, shown, cleared, restored } = attempt;
   const { elapsed, delay, tolerance, restored: normal, loss, expectedLoss } = verdict.figures;
   const cover = coverOf(attempt, commission.setup);
+  const units = shownFor(commission.setup);
   const end = restored ?? cleared ?? shown ?? covered;
   const void_ = attempt.accept !== commission.search.accepted?.seq ? VOID : '';
   // Only the last attempt at a test counts, so an answer for an earlier one is not shown.
@@ -73,7 +69,7 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged):
     normal === undefined ? '' : seconds(normal),
     loss === undefined
       ? ''
-      : `${loss.toFixed(1)} dB${expectedLoss === undefined ? '' : ` of ${expectedLoss.toFixed(1)}`}`,
+      : `${lossText(loss, units, { places: 1 })}${expectedLoss === undefined ? '' : ` of ${lossText(expectedLoss, units, { places: 1 })}`}`,
     covered.seq === end.seq ? `#${covered.seq}` : `#${covered.seq} to #${end.seq}`,
   ];
 }

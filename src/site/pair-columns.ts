@@ -1,6 +1,8 @@
 import type { z } from 'zod';
 import type { Cell } from '../formats/csv.ts';
-import { AlarmThreshold, PairPlan } from '../model/pair-plan.ts';
+import { PairPlan } from '../model/pair-plan.ts';
+import { LengthUnit, LossUnit } from '../model/units.ts';
+import { exactLengthIn } from '../plan/lengths.ts';
 import {
   ADJUSTER_FIGURES,
   ADJUSTERS,
@@ -30,6 +32,34 @@ export const NUMBER_COLUMNS = {
   range_max_m: 'rangeMax',
   beam_angle_deg: 'beamAngle',
 } as const satisfies Record<string, NumberField>;
+
+/** The columns with a length. In a table in feet they end in `_ft`. */
+export const LENGTH_COLUMNS = [
+  'path_m',
+  'emitter_height_m',
+  'receiver_height_m',
+  'ceiling_height_m',
+  'spacing_m',
+  'wall_distance_m',
+  'range_min_m',
+  'range_max_m',
+] as const satisfies readonly (keyof typeof NUMBER_COLUMNS)[];
+export type LengthColumn = (typeof LENGTH_COLUMNS)[number];
+export const isLengthColumn = (name: string): name is LengthColumn =>
+  (LENGTH_COLUMNS as readonly string[]).includes(name);
+
+/** A column's name in a table whose lengths are in that unit. */
+export const headerIn = (column: PairColumn, unit: LengthUnit): string =>
+  isLengthColumn(column) && unit === 'ft' ? column.replace(/_m$/, '_ft') : column;
+
+/** The column that a name means, and the unit of its lengths. Undefined for a name that is none. */
+export function columnNamed(name: string): { column: PairColumn; unit: LengthUnit } | undefined {
+  for (const unit of LengthUnit.options) {
+    const column = PAIR_COLUMNS.find((each) => headerIn(each, unit) === name);
+    if (column) return { column, unit };
+  }
+  return undefined;
+}
 
 export type NumberColumn = keyof typeof NUMBER_COLUMNS;
 export const isNumberColumn = (name: string): name is NumberColumn => name in NUMBER_COLUMNS;
@@ -80,7 +110,13 @@ const isMeterColumn = (column: PairColumn): column is ProfileColumn =>
 const isAdjusterColumn = (column: PairColumn): column is ProfileColumn =>
   column === 'adjusters' || isOf(ADJUSTER_FIGURES, column);
 
-/** The value of a plan in a column. */
+/** The same in a table whose lengths are in that unit: a length with as few figures as bring it back exactly. */
+export function cellIn(plan: PairPlan, column: PairColumn, unit: LengthUnit): Cell {
+  const cell = cellOf(plan, column);
+  return isLengthColumn(column) && typeof cell === 'number' ? exactLengthIn(cell, unit) : cell;
+}
+
+/** The value of a plan in a column; lengths in metres. */
 export function cellOf(plan: PairPlan, column: PairColumn): Cell {
   if (isNumberColumn(column)) return plan[NUMBER_COLUMNS[column]];
   if (isMeterColumn(column)) return profileCell(plan.meter, METER, column);
@@ -101,4 +137,4 @@ export function cellOf(plan: PairPlan, column: PairColumn): Cell {
 
 /** The schema that a number must fit, so that its limits are in one place. */
 export const schemaOf = (column: NumberColumn): z.ZodType => PairPlan.shape[NUMBER_COLUMNS[column]];
-export const ALARM_UNITS: readonly string[] = AlarmThreshold.options.map(({ shape }) => shape.unit.value);
+export const ALARM_UNITS: readonly string[] = LossUnit.options;

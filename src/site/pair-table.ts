@@ -2,8 +2,9 @@ import { CsvError, parse } from 'csv-parse/browser/esm/sync';
 import { type Cell, csvText, plainCell } from '../formats/csv.ts';
 import { idKey, MAX_PAIRS, type PairPlan } from '../model/pair-plan.ts';
 import type { CsvFault } from '../model/table-fault.ts';
+import type { LengthUnit } from '../model/units.ts';
 import { EXAMPLE_NAME } from '../phrases/table-faults.ts';
-import { cellOf, PAIR_COLUMNS, type PairColumn } from './pair-columns.ts';
+import { cellIn, columnNamed, headerIn, PAIR_COLUMNS, type PairColumn } from './pair-columns.ts';
 import { EXAMPLE_ID, type Profiles, type Row, readRow } from './pair-row.ts';
 
 export interface EmptyCells {
@@ -39,13 +40,17 @@ const EXAMPLE: PairPlan = {
 };
 
 /** Pairs as rows of a table, the header first. */
-export const pairRows = (pairs: readonly PairPlan[]): readonly (readonly Cell[])[] => [
-  PAIR_COLUMNS,
-  ...pairs.map((plan) => PAIR_COLUMNS.map((column) => cellOf(plan, column))),
+export const pairRows = (
+  pairs: readonly PairPlan[],
+  unit: LengthUnit = 'm',
+): readonly (readonly Cell[])[] => [
+  PAIR_COLUMNS.map((column) => headerIn(column, unit)),
+  ...pairs.map((plan) => PAIR_COLUMNS.map((column) => cellIn(plan, column, unit))),
 ];
 
 /** Pairs as a table that `readPairs` takes back. */
-export const pairsToCsv = (pairs: readonly PairPlan[]): string => csvText(pairRows(pairs));
+export const pairsToCsv = (pairs: readonly PairPlan[], unit?: LengthUnit): string =>
+  csvText(pairRows(pairs, unit));
 
 /** What stands in a table to fill in. */
 export const TEMPLATE: readonly PairPlan[] = [EXAMPLE];
@@ -74,14 +79,15 @@ export function pairsOf(rows: readonly Row[], table: TableContext): ReadPairs {
   const [header, ...body] = rows;
   if (!header || body.length === 0)
     return { ok: false, faults: [{ line: header?.line ?? 1, fault: 'empty' }] };
-  const columns = header.cells.map((name) => name.trim().toLowerCase());
-  const faults = headerFaults(columns, header.line);
+  const names = header.cells.map((name) => name.trim().toLowerCase());
+  const columns = names.map((name) => columnNamed(name)?.column);
+  const faults = headerFaults(names, header.line);
   const over = body[MAX_PAIRS];
   if (over) faults.push({ line: over.line, fault: 'too-many-rows', choices: [String(MAX_PAIRS)] });
   if (faults.length > 0) return { ok: false, faults };
 
   const plans = new Map(onSite.map((plan) => [plan.id, plan]));
-  const context = { columns, profiles, planOf: (id: string) => plans.get(id), emptyClears };
+  const context = { names, columns, profiles, planOf: (id: string) => plans.get(id), emptyClears };
   const spelled = new Map(onSite.map(({ id }) => [idKey(id), id]));
   const pairs: PairPlan[] = [];
   const empty: EmptyCells[] = [];
@@ -139,11 +145,12 @@ function delimiterOf(text: string): string {
   return [',', ';', '\t'].reduce((best, each) => (count(each) > count(best) ? each : best));
 }
 
-function headerFaults(columns: readonly string[], line: number): CsvFault[] {
-  const known: readonly string[] = PAIR_COLUMNS;
+function headerFaults(names: readonly string[], line: number): CsvFault[] {
+  const columns = names.map((name) => columnNamed(name)?.column);
   const faults = columns.flatMap((column, i): CsvFault[] => {
-    if (!known.includes(column)) return [{ line, column, fault: 'unknown-column', choices: known }];
-    return columns.indexOf(column) < i ? [{ line, column, fault: 'column-twice' }] : [];
+    const name = names[i] ?? '';
+    if (!column) return [{ line, column: name, fault: 'unknown-column', choices: PAIR_COLUMNS }];
+    return columns.indexOf(column) < i ? [{ line, column: name, fault: 'column-twice' }] : [];
   });
   if (!columns.includes('id')) faults.push({ line, column: 'id', fault: 'column-missing' });
   return faults;

@@ -1,9 +1,11 @@
 import { readXlsx, xlsxOf } from '../formats/xlsx.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
+import type { LengthUnit } from '../model/units.ts';
 import { pairRows, pairsOf, type ReadPairs, type TableContext } from './pair-table.ts';
 
 /** Pairs as a workbook that `readPairsXlsx` takes back. A file of its own, because the libraries it needs are large. */
-export const pairsToXlsx = (pairs: readonly PairPlan[]): Promise<Blob> => xlsxOf(pairRows(pairs), SHEET);
+export const pairsToXlsx = (pairs: readonly PairPlan[], unit?: LengthUnit): Promise<Blob> =>
+  xlsxOf(pairRows(pairs, unit), SHEET);
 
 const SHEET = 'Pairs';
 

@@ -7,6 +7,7 @@ import { idKey, MAX_PAIRS } from '../model/pair-plan.ts';
 import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../model/profile.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
+import type { Units } from '../model/units.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { noMeter, noSuchPair, sameIdText, TOO_MANY_PAIRS } from '../phrases/refusals.ts';
 import type { SitePair, SiteState } from './state.ts';
@@ -26,10 +27,18 @@ const refused = (text: string): SiteResponse & { kind: 'refused' } => ({
   text,
 });
 
-export function openSite(site: string, code: Guidance | undefined): SiteResponse {
-  const opened: FactOf<'site-opened'> = { type: 'site-opened', site, logVersion: LOG_VERSION };
-  return facts(code ? { ...opened, code } : opened);
+/** What a site is opened with, beside its name. */
+export interface SiteOptions {
+  readonly code?: Guidance | undefined;
+  readonly units?: Units | undefined;
 }
+
+export function openSite(site: string, { code, units }: SiteOptions): SiteResponse {
+  const opened: FactOf<'site-opened'> = { type: 'site-opened', site, logVersion: LOG_VERSION };
+  return facts({ ...opened, ...(code && { code }), ...(units && { units }) });
+}
+
+export const chooseUnits = (units: Units): SiteResponse => facts({ type: 'units-chosen', units });
 
 export function planPairs({ pairs }: SiteState, plans: readonly PairPlan[]): SiteResponse {
   const together = new Set([...pairs.keys(), ...plans.map(({ id }) => id)]).size;
@@ -66,6 +75,7 @@ export function setupOf(
     ...(plan.pathLength !== undefined && { pathLength: plan.pathLength }),
     scope: 'commissioning',
     plan,
+    ...(state.units && { units: state.units }),
   };
 }
 

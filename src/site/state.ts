@@ -2,6 +2,7 @@ import type { Entry } from '../model/entry.ts';
 import type { Guidance } from '../model/guidance.ts';
 import type { JobId, Seq } from '../model/ids.ts';
 import type { PairId, PairPlan } from '../model/pair-plan.ts';
+import type { Units } from '../model/units.ts';
 import { currentPlan } from '../model/written.ts';
 
 /** A visit to a pair; its record is the log `job`. */
@@ -27,6 +28,7 @@ export interface SiteState {
   readonly count: number;
   readonly site?: string;
   readonly code?: Guidance;
+  readonly units?: Units;
   /** In the order they were first planned. */
   readonly pairs: ReadonlyMap<PairId, SitePair>;
 }
@@ -42,7 +44,14 @@ export function foldSite(state: SiteState, { seq, at, fact }: Pick<Entry, 'seq' 
   });
   switch (fact.type) {
     case 'site-opened':
-      return { ...next, site: fact.site, ...(fact.code && { code: fact.code }) };
+      return {
+        ...next,
+        site: fact.site,
+        ...(fact.code && { code: fact.code }),
+        ...(fact.units && { units: fact.units }),
+      };
+    case 'units-chosen':
+      return { ...next, units: fact.units };
     case 'pair-planned': {
       const visits = state.pairs.get(fact.pair.id)?.visits ?? [];
       return withPair(fact.pair.id, { plan: currentPlan(fact.pair), planned: seq, visits });

@@ -11,6 +11,7 @@ import { lostText } from '../../client/visit/visits.tsx';
 import { Signature } from '../../src/model/facts.ts';
 import { PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { Units } from '../../src/model/units.ts';
 import { whoIsOn } from '../../src/phrases/presence.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { changesBy } from '../../src/site/plan-changes.ts';
@@ -183,8 +184,8 @@ describe('the plan form', () => {
     expect(plan).toBeUndefined();
     expect(errors).toEqual({
       id: expect.stringMatching(/no spaces/),
-      pathLength: 'From 1 to 300.',
-      spacing: expect.stringMatching(/Enter a number/),
+      pathLength: 'From 1 to 300 m.',
+      spacing: expect.stringMatching(/^Enter a length, such as 62.5/),
       alarmThreshold: 'Above 0, and below 100 percent.',
     });
     expect(known).toMatchObject({ wallDistance: 7, ceilingHeight: 9.9 });
@@ -192,6 +193,45 @@ describe('the plan form', () => {
 
   it('does not replace a pair that exists with a new one', () => {
     expect(parsePlan(planDraft(PLAN), ['B2']).errors.id).toMatch(/B2 already/);
+  });
+
+  describe('where feet and percent per foot are read', () => {
+    const FEET: Units = { length: 'ft', loss: 'percent/ft' };
+    const plan: PairPlan = { ...PLAN, pathLength: 62, alarmThreshold: { unit: 'percent', value: 35 } };
+
+    it('shows them, and a field that nobody touched keeps its figure exactly', () => {
+      const draft = planDraft(plan, FEET);
+      expect(draft).toMatchObject({ pathLength: '203.4', alarmThreshold: '0.2116', alarmUnit: 'percent/ft' });
+      expect(parsePlan(draft).plan).toEqual(plan);
+      expect(parsePlan({ ...draft, name: 'South' }).plan).toEqual({ ...plan, name: 'South' });
+    });
+
+    it('takes feet, and the other unit where it is named', () => {
+      const draft = planDraft(plan, FEET);
+      expect(parsePlan({ ...draft, pathLength: '200' }).plan?.pathLength).toBe(60.96);
+      expect(parsePlan({ ...draft, pathLength: '61 m' }).plan?.pathLength).toBe(61);
+      expect(parsePlan({ ...draft, spacing: '45 ft 6 in' }).plan?.spacing).toBe(13.8684);
+    });
+
+    it('what is told for each foot is of the path that stands beside it', () => {
+      const draft = { ...planDraft(plan, FEET), pathLength: '100' };
+      const { plan: changed } = parsePlan(draft);
+      // 100 ft at 0.2116 % each: 10 * 100 * -log10(1 - 0.002116) dB.
+      expect(changed?.alarmThreshold?.unit).toBe('dB');
+      expect(changed?.alarmThreshold?.value).toBeCloseTo(-1000 * Math.log10(1 - 0.002116), 5);
+      expect(parsePlan({ ...draft, pathLength: '' }).errors.alarmThreshold).toMatch(
+        /length of the path first/,
+      );
+    });
+
+    it('says the limits in feet, rounded so that both are allowed', () => {
+      const draft = planDraft(plan, FEET);
+      expect(parsePlan({ ...draft, pathLength: '985' }).errors.pathLength).toBe('From 3.29 to 984.25 ft.');
+      expect(parsePlan({ ...draft, pathLength: '3.29' }).errors).toEqual({});
+      expect(parsePlan({ ...draft, pathLength: '984.25' }).errors).toEqual({});
+      expect(parsePlan({ ...draft, pathLength: '3.28' }).errors.pathLength).toBeDefined();
+      expect(parsePlan({ ...draft, pathLength: '984.26' }).errors.pathLength).toBeDefined();
+    });
   });
 
   it('notices a range whose limits are swapped', () => {

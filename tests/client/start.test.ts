@@ -37,10 +37,19 @@ describe('the start form', () => {
     expect(
       errorsOf({ ...draft, pathLength: 'far', meter: { ...draft.meter, bandLow: '', settle: 'soon' } }),
     ).toEqual({
-      pathLength: 'Enter a number.',
+      pathLength: expect.stringMatching(/^Enter a length, such as 62.5/),
       'meter.bandLow': 'Enter a number.',
       'meter.settle': 'Enter a number.',
     });
+  });
+
+  it('takes the path in feet, and says in the setup what the job reads', () => {
+    const draft = { ...filled(), units: { length: 'ft', loss: 'percent' } as const };
+    expect(parseDraft({ ...draft, pathLength: '200' })).toMatchObject({
+      setup: { pathLength: 60.96, units: { length: 'ft', loss: 'percent' } },
+    });
+    expect(parseDraft({ ...draft, pathLength: '61 m' })).toMatchObject({ setup: { pathLength: 61 } });
+    expect(errorsOf({ ...draft, pathLength: '1000' })).toEqual({ pathLength: 'From 3.29 to 984.25 ft.' });
   });
 
   it('explains a band with swapped limits, with the names on the form', () => {

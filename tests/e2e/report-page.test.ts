@@ -7,7 +7,7 @@ import { MemoryStore } from '../../server/store/memory.ts';
 import { jobReport } from '../../src/report/build.ts';
 import { accepted } from '../record/fixture.ts';
 import { demo, demoReport } from '../report/demo.ts';
-import { bare, pdfText } from '../report/pdf-text.ts';
+import { bare, partTexts, pdfText } from '../report/pdf-text.ts';
 import { wordsOf } from '../report/words.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 
@@ -44,10 +44,10 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     return texts.map(bare);
   };
 
-  test('of a site shows every word of the model, on a cover and one page for each pair', async () => {
+  test('of a site shows every word of the model, on a cover and in a part for each pair', async () => {
     const page = await open(`/report#${site.watch}`);
     const shown = await textsOf(page);
-    const model = demoReport(ZONE).pages();
+    const model = demoReport(ZONE).parts();
     expect(shown).toHaveLength(model.length);
     for (const [index, each] of model.entries()) {
       // The time when it was made is not known before.
@@ -58,11 +58,12 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.close();
   });
 
-  test('prints each page on one sheet of A4', async () => {
+  test('prints each part on sheets of its own, with their numbers', async () => {
     const page = await open(`/report#${site.watch}`);
     const printed = await pdfText(await page.pdf({ preferCSSPageSize: true }));
-    expect(printed).toHaveLength(13);
-    expect(printed.at(-1)).toContain('Page13of13');
+    const title = bare(demoReport(ZONE).parts()[1]?.title ?? '');
+    expect(printed.find((text) => text.startsWith(title))).toBeDefined();
+    expect(printed.map((text, at) => text.endsWith(`Page${at + 1}of${printed.length}`))).not.toContain(false);
     await page.close();
   });
 
@@ -74,9 +75,9 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.getByRole('button', { name: 'PDF' }).click();
     const chunks: Buffer[] = [];
     for await (const chunk of await (await download).createReadStream()) chunks.push(chunk as Buffer);
-    const saved = await pdfText(Buffer.concat(chunks));
+    const saved = await partTexts(Buffer.concat(chunks));
     expect(saved).toHaveLength(shown.length);
-    const model = demoReport(ZONE).pages()[1];
+    const model = demoReport(ZONE).parts()[1];
     for (const words of model ? wordsOf(model).slice(0, -1) : []) {
       expect(saved[1]).toContain(bare(words));
       expect(shown[1]).toContain(bare(words));
@@ -84,7 +85,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     await page.close();
   });
 
-  test('of a single job is one page, with a link from its record', async () => {
+  test('of a single job is one part, with a link from its record', async () => {
     const { entries, head } = accepted('reported-1');
     const token = newToken();
     await store.append(head.job, entries, { issue: [{ token: digest(token), role: 'watcher' }] });

@@ -165,6 +165,44 @@ describe('words', () => {
     expect(reach && planFigureText(reach)).toContain('at most 7.5 m (BS 5839-1, from memory)');
   });
 
+  it('tells lengths in feet where the site reads feet, and a loss beside its dB', () => {
+    const shown = { length: 'ft', loss: 'percent/ft', path: 62 } as const;
+    const plan = {
+      ...FULL,
+      pathLength: 62,
+      spacing: 14,
+      rangeMin: 5,
+      rangeMax: 100,
+      alarmThreshold: { unit: 'percent', value: 35 },
+    } as const;
+    const text = (id: FigureId, of = plan): string => {
+      const figure = checkPlan(of, BS).find((each) => each.id === id);
+      return figure ? planFigureText(figure, shown) : '';
+    };
+    // 62 m = 203.41 ft, 5 m = 16.404 ft, 100 m = 328.08 ft; 7 m = 22.966 ft, 7.5 m = 24.606 ft.
+    expect(text('path-length')).toMatch(
+      /^path length: 203\.4 ft\. Checked against at least 16\.4 ft, at most 328\.1 ft/,
+    );
+    expect(text('reach')).toMatch(/22\.97 ft\. Checked against at most 24\.61 ft/);
+    expect(text('aiming-tolerance')).toContain('Formula: atan(0.4921 ft / path length). Source: 0.4921 ft:');
+    expect(text('alarm-db')).toMatch(
+      /: 1\.87 dB \(0\.212 %\/ft\)\. Checked against at least 0\.5 dB, at most 6 dB/,
+    );
+    // A hand beyond the limit is shown beyond it: 100.01 m = 328.117 ft.
+    const over = { ...plan, pathLength: 100.01 };
+    expect(text('path-length', over as never)).toMatch(
+      /^path length: 328\.12 ft\. Warning: .*at most 328\.08 ft/,
+    );
+  });
+
+  it('tells no length in metres where the site reads feet', () => {
+    const all = checkPlan({ ...FULL, filterPercent: 60 }, BS);
+    for (const figure of all) {
+      expect(planFigureText(figure, { length: 'ft' })).not.toMatch(/\d (m|cm)\b/);
+      expect(planFigureText(figure, { length: 'm' })).not.toMatch(/\d (ft|in)\b/);
+    }
+  });
+
   it('what is not known is left out', () => {
     expect(checkPlan({ id: 'X', name: 'X' }).map(({ id }) => id)).toEqual(['cover-loss']);
   });

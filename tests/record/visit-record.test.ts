@@ -37,7 +37,7 @@ describe('board, report and record say the same about a visit', () => {
     const log = upTo(count);
     const record = new VisitRecord(log);
     const summary = summaryOf(record);
-    const { page, ...made } = pairPage({ visits: [log] }, momentsIn('UTC'));
+    const { part, ...made } = pairPage({ visits: [log] }, momentsIn('UTC'));
     const { final, state } = record;
     const meter = state.setup?.meter;
     if (!meter) throw new Error('the visit opened no job');
@@ -46,10 +46,10 @@ describe('board, report and record say the same about a visit', () => {
     expect(summary?.final).toBe(told);
     expect(made.final).toBe(told ?? '');
     // The page has another place for what the reading was taken as.
-    expect(figureOf(page.blocks, 'Final reading')).toBe(told?.replace(', not accepted', '') ?? 'none');
+    expect(figureOf(part.blocks, 'Final reading')).toBe(told?.replace(', not accepted', '') ?? 'none');
 
     expect([summary?.status, made.status]).toEqual([record.status, record.status]);
-    expect(page.badge.text.startsWith(STATUS_WORDS[record.status])).toBe(true);
+    expect(part.badge.text.startsWith(STATUS_WORDS[record.status])).toBe(true);
     expect(summary?.findings).toEqual(record.findings);
     expect(Object.values(made.findings).reduce((a, b) => a + b)).toBe(record.findings.length);
   });

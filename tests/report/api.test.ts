@@ -6,7 +6,7 @@ import { Desk } from '../server/desk.ts';
 import { pause, serve } from '../server/house.ts';
 import { get, openJob } from '../server/phone.ts';
 import { demo } from './demo.ts';
-import { pdfText } from './pdf-text.ts';
+import { partTexts } from './pdf-text.ts';
 
 async function openDemo() {
   const store = new MemoryStore();
@@ -37,7 +37,7 @@ describe('the report of a site', { timeout: 120_000 }, () => {
     expect(told.at(-1)).toEqual({ done: 12, total: 12, ready: true });
     const pdf = await reader.get(`/api/site/report.pdf?id=${report}`);
     expect(pdf.headers.get('content-type')).toBe('application/pdf');
-    expect(await pdfText(new Uint8Array(await pdf.arrayBuffer()))).toHaveLength(13);
+    expect(await partTexts(new Uint8Array(await pdf.arrayBuffer()))).toHaveLength(13);
   });
 
   it('can have only some of the pairs', async () => {
@@ -48,7 +48,7 @@ describe('the report of a site', { timeout: 120_000 }, () => {
     expect(total).toBe(2);
     await whenReady(desk, report);
     const pdf = await desk.get(`/api/site/report.pdf?id=${report}`);
-    const pages = await pdfText(new Uint8Array(await pdf.arrayBuffer()));
+    const pages = await partTexts(new Uint8Array(await pdf.arrayBuffer()));
     expect(pages).toHaveLength(3);
     expect(pages[0]).toContain('2of12pairs');
     expect(pages[0]).not.toContain('Nothingthatonlyshows');
@@ -74,7 +74,7 @@ describe('the report of a job', () => {
     const { watch } = await openJob(url);
     const pdf = await get(url, '/api/report.pdf', watch);
     expect(pdf.status).toBe(200);
-    expect(await pdfText(new Uint8Array(await pdf.arrayBuffer()))).toHaveLength(1);
+    expect(await partTexts(new Uint8Array(await pdf.arrayBuffer()))).toHaveLength(1);
     expect((await get(url, '/api/report.pdf', 'A'.repeat(22))).status).toBe(401);
   });
 });

@@ -1,21 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/model/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
-import type { Block, Page } from '../../src/report/report.ts';
+import type { Block, Part } from '../../src/report/report.ts';
 import { demo, logOf, visitsOf } from './demo.ts';
 
 /** The cover and the page of one pair, with the log of every visit changed by `change`. */
-function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Page, page: Page] {
+function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Part, page: Part] {
   const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: [pair] });
   for (const planned of report.pairs) {
     const visits = visitsOf(pair).map(({ entries, head }) => ({ entries: entries.map(change), head }));
     report.add(planned, visits);
   }
-  return report.pages() as [Page, Page];
+  return report.parts() as [Part, Part];
 }
 
 type Titled<K extends Block['kind']> = Extract<Block, { kind: K; title: string }>;
-const blockOf = <K extends Block['kind']>({ blocks }: Page, kind: K, title: string): Titled<K> =>
+const blockOf = <K extends Block['kind']>({ blocks }: Part, kind: K, title: string): Titled<K> =>
   blocks.find((block) => block.kind === kind && 'title' in block && block.title === title) as Titled<K>;
 
 const asItIs = (entry: Entry): Entry => entry;

@@ -1,32 +1,31 @@
 import { describe, expect, it } from 'vitest';
-import { ReportPdf } from '../../server/report/pdf.ts';
 import { findingText } from '../../src/phrases/findings.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { jobReport } from '../../src/report/build.ts';
-import type { Page } from '../../src/report/report.ts';
+import type { Part } from '../../src/report/report.ts';
 import { accepted } from '../record/fixture.ts';
 import { demo, demoReport, headOf, visitsOf } from './demo.ts';
-import { bare, pdfText } from './pdf-text.ts';
+import { paperOf } from './paper.ts';
+import { bare, partTexts, pdfText } from './pdf-text.ts';
 import { wordsOf } from './words.ts';
 
-async function printed(pages: readonly Page[]): Promise<string[]> {
-  const pdf = new ReportPdf('test', pages.length);
-  for (const page of pages) pdf.add(page);
-  return pdfText(await pdf.end());
-}
+/** The text of each part. */
+const printed = async (parts: readonly Part[]): Promise<string[]> => partTexts(await paperOf(parts));
 
 // Read back by pdf.js (pdfjs-dist), which shares no code with what wrote it.
 describe('the PDF of a site', async () => {
   const report = demoReport();
   const { pairs } = report;
-  const model = report.pages();
-  const pages = await printed(model);
+  const model = report.parts();
+  const file = await paperOf(model);
+  const pages = await partTexts(file);
   const pageOf = (pair: string): string => pages[1 + pairs.findIndex(({ plan }) => plan.id === pair)] ?? '';
 
-  it('has a cover and one page for each pair', () => {
+  it('has a cover and a part for each pair, on numbered pages', async () => {
     expect(pages).toHaveLength(pairs.length + 1);
-    expect(pages.map((text, index) => text.includes(`Page${index + 1}of${pages.length}`))).not.toContain(
+    const sheets = await pdfText(file);
+    expect(sheets.map((text, index) => text.includes(`Page${index + 1}of${sheets.length}`))).not.toContain(
       false,
     );
   });
@@ -39,7 +38,6 @@ describe('the PDF of a site', async () => {
       expect(pageOf(plan.id)).toContain(
         bare(`Log ${head?.job}, ${head?.count} entries, head hash ${head?.hash}`),
       );
-      expect(pageOf(plan.id)).toContain(bare('npm run verify -- FILE'));
     }
   });
 
@@ -92,7 +90,7 @@ describe('the PDF of a site', async () => {
 });
 
 describe('the PDF of a single job', () => {
-  it('is one page, with what the log says', async () => {
+  it('is one part, with what the log says', async () => {
     const { entries, head } = accepted('printed-1');
     const [text, ...more] = await printed(jobReport({ entries, head }, 'Europe/Paris'));
     expect(more).toEqual([]);
@@ -112,15 +110,21 @@ describe('the PDF of a single job', () => {
     expect(text).toContain(bare('BROKEN. Entry 9 was changed'));
   });
 
-  it('is one page, however much a crew says', async () => {
+  it('goes on to further pages, however much a crew says', async () => {
     const script = accepted('printed-3');
     for (let n = 0; n < 40; n++) {
-      script.add('panel', { type: 'remark', seat: 'panel', text: `${n} ${'long remark '.repeat(160)}` });
-      script.add('engine', { type: 'issue-opened', about: 3, text: `${n} ${'issue '.repeat(80)}` });
+      script.add('panel', {
+        type: 'remark',
+        seat: 'panel',
+        text: `${n} ${'long remark '.repeat(160)}end${n}`,
+      });
+      script.add('engine', { type: 'issue-opened', about: 3, text: `${n} ${'issue '.repeat(80)}end${n}` });
     }
-    const pages = await printed(jobReport(script, 'UTC'));
-    expect(pages).toHaveLength(1);
-    expect(pages[0]).toContain(bare('more, in the log'));
-    expect(pages[0]).toContain(script.head.hash);
+    const file = await paperOf(jobReport(script, 'UTC'));
+    const sheets = await pdfText(file);
+    const [text = '', ...more] = await partTexts(file);
+    expect(more).toEqual([]);
+    for (let n = 0; n < 40; n++) expect(text.split(`end${n}(`)).toHaveLength(3);
+    expect(sheets.filter((sheet) => sheet.includes(script.head.hash))).toHaveLength(sheets.length);
   });
 });

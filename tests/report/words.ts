@@ -1,7 +1,7 @@
-import type { Block, Page } from '../../src/report/report.ts';
+import { type Block, cellText, type Part, type TableBlock } from '../../src/report/report.ts';
 
-/** Every word that each form of a page must show, block by block, in order. */
-export const wordsOf = ({ title, subtitle, badge, blocks, foot }: Page): string[] => [
+/** Every word that each form of a part must show, block by block, in order. */
+export const wordsOf = ({ title, subtitle, badge, blocks, foot }: Part): string[] => [
   title,
   subtitle,
   badge.text,
@@ -18,8 +18,8 @@ function blockWords(block: Block): string[] {
     case 'table':
       return [
         block.title,
-        ...(block.rows.length === 0 ? [block.empty] : block.columns.map(({ name }) => name)),
-        ...block.rows.flat(),
+        ...(block.rows.length === 0 ? [block.empty] : namesOf(block)),
+        ...block.rows.flat().map(cellText),
       ];
     case 'list':
       return [
@@ -32,6 +32,18 @@ function blockWords(block: Block): string[] {
         ...block.lines,
         ...(block.signature?.kind === 'typed' ? [block.signature.text] : []),
       ];
+    case 'entries':
+      return [
+        block.title,
+        ...block.columns.map(({ name }) => name),
+        ...block.rows.flatMap(({ seq, time, who, text, namedIn }) => [
+          `#${seq}`,
+          time,
+          who,
+          text,
+          ...namedIn,
+        ]),
+      ];
     case 'charts':
       return block.charts.flatMap(({ title, caption, scene }) => [
         title,
@@ -41,3 +53,9 @@ function blockWords(block: Block): string[] {
       ]);
   }
 }
+
+/** Page numbers are for paper only. */
+const namesOf = ({ columns, rows }: TableBlock): string[] =>
+  columns.flatMap(({ name }, index) =>
+    rows.some((row) => typeof row[index] === 'object' && 'pageOf' in row[index]) ? [] : [name],
+  );

@@ -25,6 +25,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   OpenSite: site.OpenSite,
   SiteOpened: site.SiteOpened,
   PlanPairs: site.PlanPairs,
+  ChooseUnits: site.ChooseUnits,
   DropPair: site.DropPair,
   Logged: site.Logged,
   BeginVisit: site.BeginVisit,

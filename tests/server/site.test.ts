@@ -7,7 +7,7 @@ import { fromJsonLines } from '../../src/log/json-lines.ts';
 import { MAX_PAIRS, type PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { HttpRefusal, JobOpened, JobRecord } from '../../src/protocol/jobs.ts';
-import { Logged, SiteFindings, SiteView } from '../../src/protocol/site.ts';
+import { Logged, SiteFindings, SiteOpened, SiteView } from '../../src/protocol/site.ts';
 import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
@@ -263,6 +263,30 @@ describe('a site over HTTP', () => {
       ['A', undefined],
       ['B', undefined],
     ]);
+  });
+
+  it('R35: the desk chooses the units; the board and later visits have them, earlier visits keep theirs', async () => {
+    const { url } = await serve();
+    const { desk, reader } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('B1')] }));
+    const setupOf = async () => {
+      const { token } = JobOpened.parse(await (await desk.post('/api/site/jobs', { pair: 'B1' })).json());
+      const { entries } = JobRecord.parse(await (await get(url, '/api/record', token)).json());
+      const fact = entries[0]?.fact;
+      return fact?.type === 'opened' ? fact.setup : undefined;
+    };
+    expect((await desk.board()).units).toBeUndefined();
+    expect((await setupOf())?.units).toBeUndefined();
+    const units = { length: 'ft', loss: 'percent/ft' };
+    expect((await refusal(await reader.post('/api/site/units', { units }))).reason).toBe('read-only');
+    expect((await refusal(await desk.post('/api/site/units', { units: { length: 'yd' } }))).reason).toBe(
+      'bad-message',
+    );
+    await seqOf(await desk.post('/api/site/units', { units }));
+    expect((await reader.board()).units).toEqual(units);
+    expect((await setupOf())?.units).toEqual(units);
+    const opened = SiteOpened.parse(await (await post(url, '/api/sites', { site: 'Hall', units })).json());
+    expect((await new Desk(url, opened.watch).board()).units).toEqual(units);
   });
 
   it('R36: a visit is a commissioning of the pair as planned, and the site’s log names it', async () => {

@@ -2,7 +2,12 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MAX_PAIRS, type PairPlan } from '../../src/model/pair-plan.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import {
+  type AdjusterProfile,
+  type MeterProfile,
+  NEUTRAL_ADJUSTERS,
+  NEUTRAL_METERS,
+} from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import { changeText } from '../../src/phrases/table-preview.ts';
 import { PAIR_COLUMNS } from '../../src/site/pair-columns.ts';
@@ -170,6 +175,38 @@ describe('a table with some of the columns', () => {
     });
   });
 
+  it('an empty cell leaves a figure that a profile may lack, too, even beside all the others', () => {
+    const own: PairPlan = {
+      id: 'B2',
+      name: 'B2',
+      meter: NEUTRAL_METERS[3] as MeterProfile,
+      adjusters: { ...NEUTRAL_ADJUSTERS, degreesPerTurn: 0.7 },
+    };
+    const { degreesPerTurn: _, ...adjusters } = own.adjusters as AdjusterProfile;
+    const all = pairsToCsv([{ ...own, adjusters }]);
+    const alone = 'id,adjusters_degrees_per_turn\nB2,\n';
+    for (const table of [all, alone]) {
+      const kept = read(table, { onSite: [own] });
+      expect(kept).toEqual({
+        ok: true,
+        pairs: [own],
+        empty: [{ id: 'B2', columns: ['adjusters_degrees_per_turn'] }],
+      });
+      const taken = read(table, { onSite: [own], emptyClears: true });
+      expect(taken).toMatchObject({ ok: true, pairs: [{ ...own, adjusters }] });
+      expect(taken.ok && taken.pairs[0]?.adjusters).toEqual(adjusters);
+    }
+    // Another meter brings its own unit; the cell for the old one's decibels says nothing.
+    const other = read('id,meter,meter_db_per_unit\nB2,8-bit counts,\n', { onSite: [own] });
+    expect(other).toMatchObject({ ok: true, pairs: [{ meter: NEUTRAL_METERS[1] }], empty: [] });
+  });
+
+  it('a name means the meter that the pair has, before one that only has the same name', () => {
+    const own: PairPlan = { ...B2, meter: { ...METER, bandHigh: 170 } };
+    const result = read(`id,meter,meter_band_low\nB2,${METER.name},90\n`, { onSite: [own] });
+    expect(result.ok && result.pairs[0]?.meter).toEqual({ ...METER, bandLow: 90, bandHigh: 170 });
+  });
+
   it('shows each field, old and new', () => {
     const after = planOf('id,path_m,zone,meter_band_low\nB2,64.5,8,90\n') as PairPlan;
     expect(fieldChanges(B2, after)).toEqual([
@@ -218,6 +255,52 @@ describe('a table with some of the columns', () => {
     ],
   ])('refuses %s', (_, text, message) => {
     expect(faults(text, { onSite })[0]).toMatch(message);
+  });
+});
+
+describe('feet, and losses told for each foot or metre', () => {
+  it('each column says its unit, and a cell may name another', () => {
+    expect(read('id,path_ft,spacing_m,range_max_ft\nB2,200,14,330 ft\nB3,61 m,40 ft,\n')).toMatchObject({
+      ok: true,
+      pairs: [
+        { pathLength: 60.96, spacing: 14, rangeMax: 100.584 },
+        { pathLength: 61, spacing: 12.192 },
+      ],
+    });
+  });
+
+  it('a column in both units is there twice; faults name it as it is written, with limits in its unit', () => {
+    expect(faults('id,path_m,path_ft\nB2,62,203\n')).toEqual([
+      expect.stringMatching(/^Line 1, path_ft: this column is there twice/),
+    ]);
+    expect(faults('id,path_ft\nB2,985\n')).toEqual([
+      expect.stringMatching(/^Line 2, path_ft: "985" is not from 3\.29 to 984\.25\./),
+    ]);
+    expect(faults('id,range_min_ft,range_max_ft\nB2,330,300\n')).toEqual([
+      expect.stringMatching(/^Line 2, range_max_ft: "300" is below range_min_ft/),
+    ]);
+  });
+
+  it('a threshold for each foot becomes dB over the path; without a path it is refused', () => {
+    const result = read('id,path_ft,alarm_threshold,alarm_unit\nB2,10,2,%/ft\nB3,10,2,percent/ft\n');
+    const db = -10 * Math.log10(0.98 ** 10);
+    for (const pair of result.ok ? result.pairs : []) {
+      expect(pair.alarmThreshold?.unit).toBe('dB');
+      expect(pair.alarmThreshold?.value).toBeCloseTo(db, 6);
+    }
+    expect(result.ok).toBe(true);
+    expect(faults('id,alarm_threshold,alarm_unit\nB2,2,%/ft\n')).toEqual([
+      expect.stringMatching(
+        /^Line 2, alarm_threshold: "2" percent per metre or foot is told for the whole path/,
+      ),
+    ]);
+    const onSite: PairPlan[] = [{ id: 'B2', name: 'B2', pathLength: 3.048 }];
+    expect(faults('id,alarm_threshold,alarm_unit\nB2,2,%/ft\n', { onSite })).toEqual([]);
+  });
+
+  it('the preview shows a length in the unit of the site', () => {
+    expect(changeText(62, 9.144, 'ft')).toBe('203.4 ft → 30 ft');
+    expect(changeText(undefined, 9.144, 'm')).toBe('nothing → 9.144 m');
   });
 });
 
@@ -320,6 +403,17 @@ describe('round trip', () => {
           pairs: plans,
           empty: [],
         });
+      }),
+    );
+  });
+
+  it('a table in feet reads back the same metres', () => {
+    fc.assert(
+      fc.property(anyPlans, (plans) => {
+        const table = pairsToCsv(plans, 'ft');
+        expect(table).toContain(',path_ft,');
+        expect(table).not.toContain('path_m');
+        expect(read(table)).toEqual({ ok: true, pairs: plans, empty: [] });
       }),
     );
   });

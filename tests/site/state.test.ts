@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Fact } from '../../src/model/facts.ts';
+import { Fact } from '../../src/model/facts.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
 
 const siteOf = (...facts: Fact[]) =>
@@ -41,6 +41,26 @@ describe('a site', () => {
   it('a dropped pair that is planned again is back', () => {
     const dropped: Fact = { type: 'pair-dropped', pair: 'B2', reason: 'Wall moved' };
     expect(livePairs(siteOf(opened, planned('B2'), dropped, planned('B2')))).toHaveLength(1);
+  });
+
+  it('a log already written is read, with names and plans that today would be refused', () => {
+    const old: unknown[] = [
+      { type: 'site-opened', site: 'Hall\u202e 3', logVersion: 1 },
+      { type: 'pair-planned', pair: { id: 'b2', name: 'x\u0000y', rangeMin: 90, rangeMax: 10 } },
+      { type: 'pair-planned', pair: { id: 'B2', name: 'B2', emitterHeight: 9, ceilingHeight: 8 } },
+    ];
+    const site = siteOf(...old.map((fact) => Fact.parse(fact)));
+    expect(site.site).toBe('Hall\u202e 3');
+    expect(livePairs(site).map(({ plan }) => plan.id)).toEqual(['b2', 'B2']);
+  });
+
+  it('reads in the units it was opened with, until others are chosen', () => {
+    const feet = { length: 'ft', loss: 'percent/ft' } as const;
+    expect(siteOf(opened).units).toBeUndefined();
+    expect(siteOf({ ...opened, units: { length: 'm' } } as Fact).units).toEqual({ length: 'm' });
+    const site = siteOf({ ...opened, units: { length: 'm' } } as Fact, { type: 'units-chosen', units: feet });
+    expect(site.units).toEqual(feet);
+    expect(site.site).toBe('Quayside Hall 3');
   });
 
   it('a visit to a pair that does not exist, and the facts of a job, change nothing', () => {

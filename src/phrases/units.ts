@@ -1,0 +1,120 @@
+import type { AlarmThreshold } from '../model/pair-plan.ts';
+import type { JobSetup } from '../model/setup.ts';
+import { type LengthUnit, type LossUnit, METRES, METRES_PER_FOOT, type Units } from '../model/units.ts';
+import { lengthIn } from '../plan/lengths.ts';
+import { lossIn, thresholdIn } from '../plan/losses.ts';
+import { placesBeside } from './beside-limits.ts';
+
+/** The units to show figures of a pair in, with its path where that is known: a loss per foot needs it. */
+export interface Shown extends Units {
+  readonly path?: number | undefined;
+}
+
+export const shownFor = ({ units = METRES, pathLength, plan }: Partial<JobSetup>): Shown => ({
+  ...units,
+  path: pathLength ?? plan?.pathLength,
+});
+
+/** "62 m", "203.4 ft": a length, from metres. To the millimetre, or to four figures in feet. */
+export const lengthText = (metres: number, { length }: Units): string =>
+  `${lengthFigures(metres, length)} ${length}`;
+
+/** The same without its unit. */
+export const lengthFigures = (metres: number, unit: LengthUnit): number =>
+  unit === 'ft' ? Number(lengthIn(metres, unit).toPrecision(4)) : Number(metres.toFixed(3));
+
+/** A limit that a length must not pass: rounded inward, so that what is shown is still allowed. */
+export function limitFigures(metres: number, unit: LengthUnit, inward: 'up' | 'down'): number {
+  if (unit === 'm') return metres;
+  const hundredths = lengthIn(metres, unit) * 100;
+  return (inward === 'up' ? Math.ceil(hundredths - 1e-6) : Math.floor(hundredths + 1e-6)) / 100;
+}
+
+export const LENGTH_NAMES: Record<LengthUnit, string> = { m: 'metres', ft: 'feet' };
+
+export const LOSS_NAMES: Record<LossUnit, string> = {
+  dB: 'dB',
+  percent: 'percent',
+  'percent/m': 'percent per metre',
+  'percent/ft': 'percent per foot',
+};
+export const AS_PLANNED = 'as planned';
+export const UNITS_SAVED =
+  'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.';
+export const LOSS_SIGNS: Record<LossUnit, string> = {
+  dB: 'dB',
+  percent: '%',
+  'percent/m': '%/m',
+  'percent/ft': '%/ft',
+};
+/** Figures after the point. */
+const LOSS_PLACES: Record<LossUnit, number> = { dB: 2, percent: 1, 'percent/m': 3, 'percent/ft': 3 };
+
+export interface LossOptions {
+  /** Figures after the point of a loss in dB. */
+  readonly places?: number;
+  /** Losses in dB that stand beside it: rounding must not show it on another side of them. */
+  readonly beside?: readonly number[];
+}
+
+/** "1.87 dB", "35.0 %", "0.211 %/ft": a loss of light, from dB. Without a path, what needs one is told in dB. */
+export function lossText(db: number, { loss = 'dB', path }: Shown, options: LossOptions = {}): string {
+  const unit = lossIn(db, loss, path) === undefined ? 'dB' : loss;
+  const to = (each: number): number => lossIn(each, unit, path) as number;
+  const places = unit === 'dB' ? (options.places ?? LOSS_PLACES.dB) : LOSS_PLACES[unit];
+  const figures = placesBeside(to(db), (options.beside ?? []).map(to), places);
+  return `${to(db).toFixed(figures)} ${LOSS_SIGNS[unit]}`;
+}
+
+/** "35 %", "1.9 dB": a threshold in the site's unit; as it is stated, exactly as stated. */
+export function thresholdText(threshold: AlarmThreshold, { loss, path }: Shown): string {
+  const unit = loss ?? threshold.unit;
+  const value = thresholdIn(threshold, unit, path);
+  if (value === undefined) return `${threshold.value} ${LOSS_SIGNS[threshold.unit]}`;
+  return `${lossFigures(value, unit)} ${LOSS_SIGNS[unit]}`;
+}
+
+export const wholePathText = (db: number): string =>
+  `${lossText(db, { length: 'm', loss: 'dB' })} over the whole path`;
+
+export const lossFigures = (value: number, unit: LossUnit): number =>
+  Number(value.toFixed(LOSS_PLACES[unit] + 1));
+
+/** "Units chosen: feet, percent per foot" */
+export const unitsChosenText = ({ length, loss }: Units): string =>
+  `Units chosen: ${LENGTH_NAMES[length]}${loss === undefined ? '' : `, ${LOSS_NAMES[loss]}`}`;
+
+/** "15 cm", "5 in": something small to stay within, from metres. Never more than it is. */
+export const nearText = (metres: number, { length }: Units): string =>
+  `${nearFigures(metres, length)} ${length === 'ft' ? 'in' : 'cm'}`;
+
+/** "fifteen centimetres", "five inches": the same as it is said. */
+export const nearWords = (metres: number, { length }: Units): string =>
+  `${numberWords(nearFigures(metres, length))} ${length === 'ft' ? 'inches' : 'centimetres'}`;
+
+const nearFigures = (metres: number, unit: LengthUnit): number =>
+  Math.floor(unit === 'ft' ? (metres / METRES_PER_FOOT) * 12 : metres * 100 + 1e-9);
+
+/** "forty feet", "sixty two point five metres": a length as it is said. */
+export function lengthWords(metres: number, { length }: Units): string {
+  const [whole = '0', part] = lengthIn(metres, length).toFixed(1).replace(/\.0$/, '').split('.');
+  const words = `${numberWords(Number(whole))}${part === undefined ? '' : ` point ${numberWords(Number(part))}`}`;
+  const one = whole === '1' && part === undefined;
+  if (length === 'ft') return `${words} ${one ? 'foot' : 'feet'}`;
+  return `${words} ${one ? 'metre' : 'metres'}`;
+}
+
+const SMALL = (
+  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen ' +
+  'seventeen eighteen nineteen'
+).split(' ');
+const TENS = 'zero ten twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
+
+/** A whole number below a thousand, as it is said: a path is not spelled figure by figure. */
+function numberWords(value: number): string {
+  if (value < 20) return SMALL[value] as string;
+  if (value < 100)
+    return [TENS[Math.floor(value / 10)], ...(value % 10 ? [SMALL[value % 10]] : [])].join(' ');
+  const hundreds = `${SMALL[Math.floor(value / 100)]} hundred`;
+  return value % 100 ? `${hundreds} and ${numberWords(value % 100)}` : hundreds;
+}
