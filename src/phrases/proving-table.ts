@@ -1,7 +1,7 @@
 import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Proof } from '../visit/attempts.ts';
-import type { Verdict } from '../visit/verdict.ts';
+import type { Moment, Verdict } from '../visit/verdict.ts';
 import { TEST_NAMES, WHY_FAILED } from './proving.ts';
 
 /** The words of the report's table of tests. */
@@ -42,6 +42,13 @@ export const ANSWERED_FOR = '; answered for';
 export const passedLater = (seq: Seq): string => `; passed later, #${seq}`;
 export const DELAY_NOT_KNOWN = 'not known';
 
+/** When nobody read the meter. */
+export const MOMENTS: Record<Moment, string> = {
+  before: 'just before the cover',
+  behind: 'behind the cover',
+  after: 'after the cover',
+};
+
 export function resultText(verdict: Verdict): string {
   switch (verdict.kind) {
     case 'passed':
@@ -50,6 +57,8 @@ export function resultText(verdict: Verdict): string {
       return `FAILED: ${WHY_FAILED[verdict.why]}`;
     case 'broken-off':
       return 'Not completed';
+    case 'unread':
+      return `Says nothing: no reading ${MOMENTS[verdict.lacks]}`;
     case 'not-decisive':
       return 'Says nothing: too near the threshold';
     default:

@@ -19,7 +19,7 @@ import {
   type PairColumn,
   schemaOf,
 } from './pair-columns.ts';
-import { ADJUSTERS, METER, type ProfileShape } from './profile-columns.ts';
+import { ADJUSTERS, METER, type ProfileShape, profileCell } from './profile-columns.ts';
 
 /** The id of the template's example. It is refused, so that nobody tries to align it. */
 export const EXAMPLE_ID = 'EXAMPLE';
@@ -122,11 +122,27 @@ export function readRow({ line, cells }: Row, context: RowContext): ReadRow {
     named: readonly P[],
     known: P | undefined,
   ): void => {
-    const given = (Object.keys(shape.figures) as PairColumn[]).filter((column) => at(column) !== '');
+    const figures = Object.entries(shape.figures) as [PairColumn, (typeof shape.figures)[string]][];
+    const given = figures.map(([column]) => column).filter((column) => at(column) !== '');
+    const name = at(shape.name);
+    if (given.length === 0 && name === '' && columns.includes(shape.name)) {
+      textOf(shape.name, shape.name);
+      return;
+    }
+    // Only a figure that a profile may lack can be taken away alone.
+    const open = figures.filter(
+      ([column, { optional }]) =>
+        optional &&
+        columns.includes(column) &&
+        at(column) === '' &&
+        profileCell(known, shape, column) !== undefined &&
+        (name === '' || isNamed(known, name)),
+    );
+    if (given.length === 0 && name === '' && open.length === 0) return;
+    empty.push(...open.map(([column]) => column));
+    const taken = emptyClears ? open.map(([, { field }]) => field) : [];
     // Figures beside an empty name are of the profile that the plan has.
-    const name = given.length > 0 ? at(shape.name) : textOf(shape.name, shape.name);
-    if (name === undefined) return;
-    plan[shape.name] = readProfile({ shape, name, given, at, named, known, wrong });
+    plan[shape.name] = readProfile({ shape, name, given, taken, at, named, known, wrong });
   };
   ofProfile(METER, profiles.meters, before?.meter);
   ofProfile(ADJUSTERS, profiles.adjusters, before?.adjusters);
@@ -150,6 +166,8 @@ interface ProfileCells<P> {
   readonly name: string;
   /** The columns of its figures that say something. */
   readonly given: readonly PairColumn[];
+  /** The figures that are taken away. */
+  readonly taken: readonly string[];
   readonly at: (column: PairColumn) => string;
   readonly named: readonly P[];
   /** The one that the pair has. */
@@ -157,18 +175,21 @@ interface ProfileCells<P> {
   readonly wrong: Wrong;
 }
 
+const isNamed = (profile: { name: string } | undefined, name: string): boolean =>
+  profile?.name.toLowerCase() === name.toLowerCase();
+
 /**
  * A profile by its name, by its figures, or both: the figures that a table leaves out are those of the profile with
  * that name. A table with every figure needs no other profile.
  */
 function readProfile<P extends MeterProfile | AdjusterProfile>(cells: ProfileCells<P>): P | undefined {
-  const { shape, given, at, named, known, wrong } = cells;
+  const { shape, given, taken, at, named, known, wrong } = cells;
   const name = cells.name || known?.name;
   if (name === undefined) return wrong(shape.name, 'needs-its-profile');
   const needed = Object.entries(shape.figures).filter(([, { optional }]) => !optional);
   const whole = needed.every(([column]) => given.includes(column as PairColumn));
-  const isNamed = (profile: P): boolean => profile.name.toLowerCase() === name.toLowerCase();
-  const base = whole ? undefined : known && isNamed(known) ? known : named.find(isNamed);
+  const other = whole ? undefined : named.find((profile) => isNamed(profile, name));
+  const base = isNamed(known, name) ? known : other;
   if (!whole && !base) {
     return wrong(
       shape.name,
@@ -176,7 +197,9 @@ function readProfile<P extends MeterProfile | AdjusterProfile>(cells: ProfileCel
       named.map((profile) => profile.name),
     );
   }
-  const draft: Record<string, unknown> = { ...(shape.name === 'meter' && { unit: '' }), name, ...base };
+  const draft: Record<string, unknown> = { name, ...base };
+  for (const field of taken) delete draft[field];
+  if (shape.name === 'meter') draft.unit ??= '';
   for (const column of given) {
     const figure = shape.figures[column];
     const value = figure?.read(at(column));

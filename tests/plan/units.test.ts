@@ -41,6 +41,7 @@ describe('lengths', () => {
     ['6 in', 0.1524],
     ['1000', 304.8],
     ['.5', 0.1524],
+    ['0.001', 0.0003048],
   ])('%s, where feet are read, are %d m', (text, metres) => {
     expect(readLength(text, 'ft')).toBe(metres);
   });

@@ -2,7 +2,12 @@ import { parse } from 'csv-parse/sync';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MAX_PAIRS, type PairPlan } from '../../src/model/pair-plan.ts';
-import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import {
+  type AdjusterProfile,
+  type MeterProfile,
+  NEUTRAL_ADJUSTERS,
+  NEUTRAL_METERS,
+} from '../../src/model/profile.ts';
 import { csvFaultText } from '../../src/phrases/table-faults.ts';
 import { changeText } from '../../src/phrases/table-preview.ts';
 import { PAIR_COLUMNS } from '../../src/site/pair-columns.ts';
@@ -168,6 +173,38 @@ describe('a table with some of the columns', () => {
       ...B2,
       adjusters: { ...NEUTRAL_ADJUSTERS, backlash: 2 },
     });
+  });
+
+  it('an empty cell leaves a figure that a profile may lack, too, even beside all the others', () => {
+    const own: PairPlan = {
+      id: 'B2',
+      name: 'B2',
+      meter: NEUTRAL_METERS[3] as MeterProfile,
+      adjusters: { ...NEUTRAL_ADJUSTERS, degreesPerTurn: 0.7 },
+    };
+    const { degreesPerTurn: _, ...adjusters } = own.adjusters as AdjusterProfile;
+    const all = pairsToCsv([{ ...own, adjusters }]);
+    const alone = 'id,adjusters_degrees_per_turn\nB2,\n';
+    for (const table of [all, alone]) {
+      const kept = read(table, { onSite: [own] });
+      expect(kept).toEqual({
+        ok: true,
+        pairs: [own],
+        empty: [{ id: 'B2', columns: ['adjusters_degrees_per_turn'] }],
+      });
+      const taken = read(table, { onSite: [own], emptyClears: true });
+      expect(taken).toMatchObject({ ok: true, pairs: [{ ...own, adjusters }] });
+      expect(taken.ok && taken.pairs[0]?.adjusters).toEqual(adjusters);
+    }
+    // Another meter brings its own unit; the cell for the old one's decibels says nothing.
+    const other = read('id,meter,meter_db_per_unit\nB2,8-bit counts,\n', { onSite: [own] });
+    expect(other).toMatchObject({ ok: true, pairs: [{ meter: NEUTRAL_METERS[1] }], empty: [] });
+  });
+
+  it('a name means the meter that the pair has, before one that only has the same name', () => {
+    const own: PairPlan = { ...B2, meter: { ...METER, bandHigh: 170 } };
+    const result = read(`id,meter,meter_band_low\nB2,${METER.name},90\n`, { onSite: [own] });
+    expect(result.ok && result.pairs[0]?.meter).toEqual({ ...METER, bandLow: 90, bandHigh: 170 });
   });
 
   it('shows each field, old and new', () => {
