@@ -50,6 +50,7 @@ import {
   TOOK_OVER,
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
+import { personText } from '../phrases/people.ts';
 import { positionText } from '../phrases/position.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
@@ -68,7 +69,7 @@ import { planRows } from './plan-rows.ts';
 import { provingBlock } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
-import { signBlock } from './sign-block.ts';
+import { signBlocks } from './sign-block.ts';
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
@@ -137,7 +138,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     },
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
-    signBlock(record, moments),
+    ...signBlocks(record, moments),
     {
       kind: 'charts',
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
@@ -149,7 +150,11 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
       rows: jobRows(setup, plan, overview, commission, moments),
     },
   ];
-  const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
+  const heed =
+    status === 'needs-attention' ||
+    status === 'signed-not-proven' ||
+    fault !== undefined ||
+    counts.serious > 0;
   const text = [
     ...(fault ? [LOG_BROKEN] : []),
     STATUS_WORDS[status],
@@ -344,8 +349,8 @@ function jobRows(
   const seats = people
     .slice(0, 6)
     .map(
-      ({ seat, device, at, takeover }) =>
-        `${seat}: ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
+      ({ seat, device, at, takeover, person }) =>
+        `${seat}: ${personText(person)}, ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
