@@ -92,7 +92,7 @@ describe('seats and codes', () => {
     expect((await panel.refusal(id)).reason).toBe('seat-in-use');
   });
 
-  it('R41: names go into the log with the seat, and of a phone only a mark, another in each job', async () => {
+  it('R43: names go into the log with the seat, and of a phone only a mark, another in each job', async () => {
     const house = new House();
     const phone = 'V1StGXR8_Z5jdHi6B-myT';
     const person = { name: 'A. Example', firm: 'Larkmoor Fire Systems' };
@@ -114,7 +114,7 @@ describe('seats and codes', () => {
     expect(JSON.stringify(await house.entries(one.job))).not.toContain(phone);
   });
 
-  it('R41: another person at the same phone is named from there on', async () => {
+  it('R43: another person at the same phone is named from there on', async () => {
     const { url } = await serve();
     const { panel } = await bothIn(url);
     panel.send({ t: 'person', person: { name: 'C. Example' } });

@@ -390,7 +390,7 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs).toEqual(board.pairs);
   });
 
-  it('R42: a second person signs beside the first, on the head with it; the first does not sign again', async () => {
+  it('R44: a second person signs beside the first, on the head with it; the first does not sign again', async () => {
     const { desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
     const row = async () => (await desk.board()).pairs.find(({ plan }) => plan.id === 'N2');
