@@ -8,7 +8,7 @@ export interface Source {
   readonly content:
     | { readonly kind: 'text'; readonly text: string; readonly encoding?: Encoding }
     | { readonly kind: 'workbook'; readonly bytes: Uint8Array }
-    | { readonly kind: 'unreadable'; readonly why: 'not-text' | 'too-big' };
+    | { readonly kind: 'unreadable'; readonly why: 'not-text' | 'not-xlsx' | 'too-big' };
 }
 
 /** How a table was read: the encoding of its letters, or as a workbook. */
@@ -22,6 +22,7 @@ export async function sourceOf(file: File): Promise<Source> {
   if (file.size > MOST_BYTES) return of({ kind: 'unreadable', why: 'too-big' });
   const bytes = new Uint8Array(await file.arrayBuffer());
   if (isZip(bytes)) return of({ kind: 'workbook', bytes });
+  if (isOldWorkbook(bytes)) return of({ kind: 'unreadable', why: 'not-xlsx' });
   const text = decodeText(bytes);
   return of(text ? { kind: 'text', ...text } : { kind: 'unreadable', why: 'not-text' });
 }
@@ -29,6 +30,10 @@ export async function sourceOf(file: File): Promise<Source> {
 /** As a workbook begins. */
 const isZip = ([p, k, three, four]: Uint8Array): boolean =>
   p === 0x50 && k === 0x4b && three === 3 && four === 4;
+
+/** As a workbook of before 2007 begins, and one with a password. */
+const isOldWorkbook = ([one, two, three, four]: Uint8Array): boolean =>
+  one === 0xd0 && two === 0xcf && three === 0x11 && four === 0xe0;
 
 export type ReadTable =
   | (Extract<ReadPairs, { ok: true }> & {

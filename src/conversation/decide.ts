@@ -48,18 +48,21 @@ export function decide(words: Words): Decision {
   return { kind: 'doubtful', options: [best, ...worth].slice(0, MOST_OPTIONS).map(({ intents }) => intents) };
 }
 
-/** Whether the two differ only by "thirteen" for "thirty". */
+/** Whether the two differ only by "thirteen" for "thirty", in a reading or in the grade of a filter. */
 function areConfusable(one: readonly Intent[], other: readonly Intent[]): boolean {
-  const swapped = one.map((intent) => {
-    const value = valueIn(intent);
-    const confusable = value === undefined ? undefined : confusableWith(value);
-    return confusable === undefined ? intent : { ...intent, reading: valueReading(confusable) };
-  });
+  const swapped = one.map(swappedIn);
   return !isSame(one, swapped) && isSame(swapped, other);
 }
 
-const valueIn = (intent: Intent): number | undefined =>
-  'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
+function swappedIn(intent: Intent): Intent {
+  if ('reading' in intent && intent.reading.kind === 'value') {
+    const confusable = confusableWith(intent.reading.value);
+    return confusable === undefined ? intent : { ...intent, reading: valueReading(confusable) };
+  }
+  if (intent.kind !== 'path' || intent.filter === undefined) return intent;
+  const filter = confusableWith(intent.filter);
+  return filter === undefined ? intent : { ...intent, filter };
+}
 
 function certain(understanding: Understanding): Decision {
   switch (understanding.kind) {

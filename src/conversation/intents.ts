@@ -11,7 +11,7 @@ import { searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
 import { notProvenText } from '../phrases/missing.ts';
 import { NOTHING_ASKED, READING_WANTED } from '../phrases/notices.ts';
-import { PART_OR_ALL } from '../phrases/proving.ts';
+import { notInKit, PART_OR_ALL } from '../phrases/proving.ts';
 import {
   NO_READING_TO_CORRECT,
   NOTHING_TO_UNDO,
@@ -22,6 +22,7 @@ import {
 } from '../phrases/questions.ts';
 import { LEAD, type Lead, NO_INSTRUCTION, noted, readBack, STOPPED, WAITING } from '../phrases/readbacks.ts';
 import { decimals } from '../phrases/readings.ts';
+import { kitOf } from '../plan/covers.ts';
 import { countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import { answerItem, askedItem } from './checklist-answer.ts';
@@ -81,7 +82,9 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     report(job, fact, speaker, LEAD.heard);
   },
 
-  path(job, { state, by }, speaker) {
+  path(job, { state, by, filter }, speaker) {
+    const kit = kitOf(job.state.setup?.plan);
+    if (filter !== undefined && !kit.includes(filter)) return ask(job, speaker, notInKit(filter, kit));
     const action = creditedInstruction(job.state, speaker.re)?.advice.action;
     // People also say "covered" for a half cover, and the test depends on which it is.
     if (state === 'blocked' && action?.kind === 'cover' && action.how !== 'full') {
@@ -91,7 +94,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     const part = action?.kind === 'cover' && action.how !== 'full' ? usedCover(action) : undefined;
     const asked = state === 'partial' ? part : undefined;
     // What was said to cover it counts, and not what was asked for.
-    const cover = by && by !== asked?.how ? { how: by } : asked;
+    const said = by && { how: by, ...(filter !== undefined && { filter }) };
+    const cover = said && (said.how !== asked?.how || said.filter !== undefined) ? said : asked;
     report(job, { type: 'path', state, ...(cover && { cover }), from: speaker.said }, speaker, 'Heard:');
     if (item?.item === 'path-clear' && state === 'clear') {
       answerItem(job, { type: 'item', ...item, done: true }, speaker);

@@ -1,10 +1,12 @@
 import type { Finding, FindingId } from '../model/finding.ts';
 import type { Visit } from '../visit/visit.ts';
 import { changedSinceSigned } from './changed-since-signed.ts';
+import { clearPathDip } from './clear-path-dip.ts';
 import { clockBack } from './clock-back.ts';
 import { corrections } from './corrections.ts';
 import { drift } from './drift.ts';
 import { gainAfterPeak } from './gain-after-peak.ts';
+import { likeLostBeam } from './like-lost-beam.ts';
 import { longGap } from './long-gap.ts';
 import type { Look } from './look.ts';
 import { notAccepted } from './not-accepted.ts';
@@ -16,6 +18,7 @@ import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
+import { testUnread } from './test-unread.ts';
 import { thresholdUnknown } from './threshold-unknown.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
 import { unnamed } from './unnamed.ts';
@@ -30,9 +33,12 @@ const LOOKS: Record<FindingId, Look> = {
   override,
   'settle-time': settleTime,
   drift,
+  'clear-path-dip': clearPathDip,
   unproven,
   'test-failed': testFailed,
+  'test-unread': testUnread,
   'threshold-unknown': thresholdUnknown,
+  'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,
   'changed-since-signed': changedSinceSigned,

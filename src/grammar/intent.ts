@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FilterGrade } from '../model/checklists.ts';
 import { Reading } from '../model/reading.ts';
 import { CannotWhy, PanelIndication, PathState, Trend } from '../model/reports.ts';
 import { Axis } from '../model/turns.ts';
@@ -33,8 +34,16 @@ export const Intent = z.discriminatedUnion('kind', [
     change: z.enum(['lowered', 'raised', 'set', 'full']),
     to: z.number().optional(),
   }),
-  /** `by`: "half covered", "filter on"; "partly covered" does not say with what. */
-  z.object({ kind: z.literal('path'), state: PathState, by: z.enum(['half', 'filter']).optional() }),
+  /**
+   * `by`: "half covered", "filter on"; "partly covered" does not say with what. `filter`: the grade that was said,
+   * percent: "sixty filter on".
+   */
+  z.object({
+    kind: z.literal('path'),
+    state: PathState,
+    by: z.enum(['half', 'filter']).optional(),
+    filter: FilterGrade.optional(),
+  }),
   /** What the fire panel itself shows. */
   z.object({ kind: z.literal('panel'), shows: PanelIndication }),
   /** "told the control room": who knows that the alarm is out of service. */

@@ -1,9 +1,16 @@
+import { FilterGrade } from '../model/checklists.ts';
 import { NO_SIGNAL, SATURATED, valueReading } from '../model/reading.ts';
 import type { Intent } from './intent.ts';
 import { measureOf } from './measures.ts';
 import { means, type Rules, said, say } from './rule.ts';
 
 const reading = (value: number): Intent => ({ kind: 'reading', reading: valueReading(value) });
+
+/** Undefined: no filter holds back that much, so the number is something else. */
+const gradedFilter = (filter: number): Intent | undefined =>
+  FilterGrade.safeParse(filter).success
+    ? { kind: 'path', state: 'partial', by: 'filter', filter }
+    : undefined;
 
 /** What the two report: the meter, its trend, the gain, the path of the beam and the fire panel. */
 export const reportingRules = {
@@ -131,6 +138,22 @@ export const reportingRules = {
     ),
   ],
 
+  /** A filter named by its grade. Not joined to a reading before it: two numbers could be one. */
+  graded: [
+    say('[the] <grade> [percent] [test] filter [is] [now] (in|on|in place)', ({ grade }) =>
+      gradedFilter(grade),
+    ),
+    say("[i|i've] put [the] <grade> [percent] [test] filter (in|on)", ({ grade }) => gradedFilter(grade)),
+    say('[the] [test] filter of <grade> percent [is] [now] (in|on|in place)', ({ grade }) =>
+      gradedFilter(grade),
+    ),
+  ],
+  grade: [
+    say('<small>', ({ small }) => small),
+    say('<unit> <digit>', ({ unit, digit }) => Number(unit + digit)),
+    say('<small> (point|decimal|dot) <decimals>', ({ small, decimals }) => Number(`${small}.${decimals}`)),
+    say('<numeral>', ({ numeral }) => numeral),
+  ],
   path: [
     ...means(
       { kind: 'path' as const, state: 'blocked' as const },

@@ -68,6 +68,8 @@ export interface Meanings {
   moved: Intent;
   gain: Intent;
   aim: number;
+  graded: Intent;
+  grade: number;
   path: Intent;
   panel: Intent;
   whom: string;

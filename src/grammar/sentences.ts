@@ -23,6 +23,8 @@ export const sentenceRules = {
   ],
   act: [
     say('<fixed>', ({ fixed }) => fixed),
+    say('<graded>', ({ graded }) => [graded]),
+    join('<graded> [and] <panel>', ({ graded, panel }) => [graded, panel]),
     say('<moved>', ({ moved }) => [moved]),
     join('<moved> [and] <gain>', ({ moved, gain }) => [moved, gain]),
   ],
@@ -31,6 +33,7 @@ export const sentenceRules = {
     say('<done>', ({ done }) => done),
     say('<moved>', ({ moved }) => moved),
     say('<path>', ({ path }) => path),
+    say('<graded>', ({ graded }) => graded),
     say('<panel>', ({ panel }) => panel),
   ],
   before: [say('<done> [and]', ({ done }) => [done]), say('<level> [and]', ({ level }) => level)],

@@ -21,6 +21,7 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'attenuator-missing': 'for the short-range filter, if the maker asks for one',
   'stray-light': 'for other light at the receiver',
   'stronger-filter': 'for a stronger test filter',
+  'weaker-filter': 'for a weaker test filter that is still above the threshold',
   'cover-too-small': 'that the cover holds back enough light',
   'cover-speed': 'how fast it was covered: slowly for an alarm, at once for a fault',
   'covered-said-late': 'that "covered" is said at that moment, not later',

@@ -53,6 +53,7 @@ export const FIGURES: Record<string, Phrase> = {
   expectedLoss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} expected`,
   threshold: (db, _, shown, { loss, expectedLoss }) =>
     `alarm set at ${lossText(db, shown, beside(loss, expectedLoss))}`,
+  fall: (db, _, shown) => `the clear reading fell by ${lossText(db, shown)}`,
   filterNeeded: (percent) => `a filter of at least ${percent} %`,
   places: (count) => `${count} places tried`,
 };

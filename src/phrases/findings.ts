@@ -1,6 +1,8 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
+import type { Moment } from '../visit/verdict.ts';
 import { NEEDS } from './missing.ts';
 import { WHY_FAILED } from './proving.ts';
+import { MOMENTS } from './proving-table.ts';
 
 export const SEVERITY_WORDS: Record<Severity, string> = {
   serious: 'Serious',
@@ -37,8 +39,16 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
     figures.accepted === undefined || figures.later === undefined
       ? 'The last reading differs from the accepted one.'
       : `Accepted at ${figures.accepted}, but the last reading was ${figures.later}.`,
+  'clear-path-dip': ({ figures: { accepted, later, fall } }) =>
+    fall === undefined || accepted === undefined || later === undefined
+      ? 'With the path clear, the light was lost between the acceptance and the end of the tests.'
+      : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fall.toFixed(2)} dB.`,
   unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
   'test-failed': ({ about }) => `A test failed: ${named(about)}.`,
+  'test-unread': ({ about }) =>
+    `A test did not count, because nobody read the meter ${about.map((each) => MOMENTS[each as Moment] ?? each).join(', ')}.`,
+  'like-lost-beam': ({ figures }) =>
+    `The alarm was tested with a filter of ${figures.filter} %: so strong that it looks like a lost beam.`,
   'threshold-unknown': () =>
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
   'open-issue': () => 'An issue is open.',
@@ -63,8 +73,11 @@ const NAMES: Readonly<Record<string, string>> = {
   override: 'accepted with evidence missing',
   'settle-time': 'settle time not kept',
   drift: 'reading drifted since acceptance',
+  'clear-path-dip': 'light lost and back since acceptance',
   unproven: 'a test not passed',
   'test-failed': 'a test failed',
+  'test-unread': 'a test without its readings',
+  'like-lost-beam': 'alarm tested with too strong a filter',
   'threshold-unknown': 'alarm threshold not known',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',

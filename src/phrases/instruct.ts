@@ -6,7 +6,16 @@ import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
 import { askItem } from './items.ts';
-import { coverText, strongerFilterText, watchText } from './proving.ts';
+import {
+  ALIGN_AGAIN,
+  beamMovedText,
+  coverText,
+  likeLostBeamText,
+  READ_BEHIND,
+  READ_CLEAR,
+  strongerFilterText,
+  watchText,
+} from './proving.ts';
 import { valueText } from './readings.ts';
 import { lengthWords, nearText, nearWords, shownFor } from './units.ts';
 import { whyText } from './why.ts';
@@ -34,12 +43,11 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 'gain':
       return gainText(action, meter);
     case 'read':
-      return rule === 'read-twice'
-        ? { say: 'Panel: read the meter again, to be sure.', show: 'Read the meter again' }
-        : { say: 'Panel: what does the meter show?', show: 'Read the meter' };
+      return readText(rule);
     case 'hold':
       return HOLD[action.reason];
     case 're-aim':
+      if (rule === 'beam-moved') return ALIGN_AGAIN;
       return {
         say: `Aim the emitter by eye, within ${nearWords(PRE_AIM_M, shown)} of the receiver${far && `, ${far} away`}. Then say done.`,
         show: `Aim by eye, within ${nearText(PRE_AIM_M, shown)} of the receiver`,
@@ -56,6 +64,8 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 'check': {
       if (rule === 'stronger-filter') return strongerFilterText(figures.filterNeeded);
       const list = action.causes.map(causeText).join('; ');
+      if (rule === 'beam-moved') return beamMovedText(list);
+      if (rule === 'like-lost-beam') return likeLostBeamText(list);
       return { say: `Hold. Please check: ${list}. Then say done.`, show: `Check: ${list}` };
     }
     case 'offer-accept':
@@ -86,6 +96,21 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
         return { say: 'This pair is proven and signed. Do not touch it.', show: 'Proven and signed' };
       }
       return { say: 'This pair is aligned and accepted. Do not touch it.', show: 'Aligned and accepted' };
+  }
+}
+
+function readText(rule: Advice['rule']): SayShow {
+  switch (rule) {
+    case 'read-twice':
+      return { say: 'Panel: read the meter again, to be sure.', show: 'Read the meter again' };
+    case 'clear-before':
+    case 'clear-after':
+    case 'beam-moved':
+      return READ_CLEAR;
+    case 'read-behind':
+      return READ_BEHIND;
+    default:
+      return { say: 'Panel: what does the meter show?', show: 'Read the meter' };
   }
 }
 

@@ -2,6 +2,7 @@ import type { Action, Advice } from '../model/advice.ts';
 import type { Cover, UsedCover } from '../model/checklists.ts';
 import type { PanelIndication } from '../model/reports.ts';
 import type { JobSetup } from '../model/setup.ts';
+import { FILTER_MOST_PERCENT } from '../plan/covers.ts';
 import type { Proof } from '../visit/attempts.ts';
 import type { Failed, Settled } from '../visit/issues.ts';
 import type { Failure } from '../visit/verdict.ts';
@@ -26,9 +27,14 @@ export function coverText({ how, filter }: UsedCover, rule: Advice['rule']): Say
       };
     case 'filter': {
       const grade = filter === undefined ? '' : `${filter} percent `;
-      const test = rule === 'prove-quiet' ? 'No alarm must come. Quiet test' : 'Alarm test';
+      const test =
+        rule === 'prove-quiet'
+          ? 'No alarm must come. Quiet test'
+          : rule === 'like-lost-beam'
+            ? 'This filter is so strong that a fault may come: only an alarm counts. Alarm test'
+            : 'Alarm test';
       return {
-        say: `${test}: bring the ${grade}test filter before the receiver, slowly, in more than two seconds. Say filter on when it is there.`,
+        say: `${test}: bring the ${grade}test filter before the receiver, slowly, in more than two seconds. Say ${grade}filter on when it is there.`,
         show: `${grade}test filter on, slowly`,
       };
     }
@@ -61,9 +67,38 @@ export const watchText = (
   rule: Advice['rule'],
 ): SayShow => (rule === 'prove-quiet' ? WATCH_QUIET : WATCH[expect]);
 
+/** Read with the path clear, before a cover or after it. */
+export const READ_CLEAR: SayShow = {
+  say: 'Panel: the path must be clear. What does the meter show?',
+  show: 'Path clear: read the meter',
+};
+export const READ_BEHIND: SayShow = {
+  say: 'Panel: leave the cover on. What does the meter show?',
+  show: 'Cover on: read the meter',
+};
+
+export const beamMovedText = (list: string): SayShow => ({
+  say: `The reading with the path clear has fallen since the alignment was accepted. Please check: ${list}. Then say done, and read again. If it stays low, the alignment is made again.`,
+  show: `Beam lost or moved. Check: ${list}`,
+});
+
+export const ALIGN_AGAIN: SayShow = {
+  say: 'The reading stays low: this alignment no longer stands. Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
+  show: 'Align again: aim by eye, within 15 cm of the receiver',
+};
+
+export const likeLostBeamText = (list: string): SayShow => ({
+  say: `The only filter here that is above the threshold is so strong that the detector may take it for a lost beam. Please look ${list}, and enter it in the plan of a new visit. Say done to go on with this one.`,
+  show: 'Is there a weaker filter?',
+});
+
+/** Above this it looks like a lost beam. */
+const notOver = (percent = 0): string =>
+  percent < FILTER_MOST_PERCENT ? `, but not over ${FILTER_MOST_PERCENT}` : '';
+
 /** Where no cover at hand can prove the alarm. */
 export const strongerFilterText = (percent: number | undefined): SayShow => ({
-  say: `No cover here is strong enough for this threshold: bring a filter of at least ${percent} percent, enter it in the plan, and begin a new visit. Restore the alarm outputs before you leave.`,
+  say: `No cover here is right for this threshold: bring a filter of at least ${percent} percent${notOver(percent)}, enter it in the plan, and begin a new visit. Restore the alarm outputs before you leave.`,
   show: `Bring a filter of at least ${percent} %`,
 });
 
@@ -71,6 +106,14 @@ export const strongerFilterText = (percent: number | undefined): SayShow => ({
 export const PART_OR_ALL: Record<Exclude<Cover, 'full'>, string> = {
   half: 'Half of it, or all? This test needs half. Say half covered when it is.',
   filter: 'Is the filter on? Say filter on when it is.',
+};
+
+/** Asked when a filter was named that the plan does not have. The number alone would be a reading. */
+export const notInKit = (filter: number, kit: readonly number[]): string => {
+  const [example] = kit;
+  return example === undefined
+    ? `A ${filter} percent filter? The plan has no test filter. Take it off, or say half covered if half is covered.`
+    : `A ${filter} percent filter? The plan has ${kit.join(', ')} percent. Which is on? Say it whole: ${example} percent filter on.`;
 };
 
 export const TEST_NAMES: Record<Proof, string> = {
@@ -87,6 +130,8 @@ export const WHY_FAILED: Record<Failure, string> = {
   'too-early': 'the panel showed it too early',
   'too-late': 'the panel showed it too late',
   'reading-off': 'the reading with the cover on was not as expected',
+  'beam-moved':
+    'the reading with the path clear has fallen: the beam was lost or moved, and the cover was not wrong',
   'not-restored': 'the panel did not come back to normal in time',
 };
 

@@ -60,9 +60,18 @@ export const RULE_WORDS: Record<RuleId, string> = {
 export const COMMISSION_RULE_WORDS: Record<CommissionRuleId, string> = {
   before: 'Nobody climbs, and nothing is tested, before the list is answered.',
   'panel-normal-first': 'A test starts with the panel at normal: only then does what it shows count.',
+  'clear-before':
+    'Before every cover the meter is read with the path clear: what the cover holds back is counted from there.',
+  'clear-after': 'After every cover the meter is read with the path clear: is the beam still what it was?',
+  'beam-moved':
+    'If the reading with the path clear has fallen, the beam was lost or moved: find the cause; if it stays low, align again.',
   'prove-quiet': 'A loss clearly below the alarm threshold must not give an alarm.',
   'prove-alarm': 'Slowly blocking part of the light must give an alarm after the set delay, and no sooner.',
   'prove-fault': 'Blocking all of the light at once must give a fault after the set delay.',
+  'like-lost-beam':
+    'A filter this strong may look like a lost beam, and bring a fault: it is used only if there is no weaker one.',
+  'read-behind': 'Where the meter can tell, a test counts only with a reading behind the cover.',
+  'not-read': 'Without a reading before the cover, behind it and after it, the test does not count.',
   'not-decisive':
     'The last cover was too near the alarm threshold, or nobody knows which it was: that test does not count.',
   'stronger-filter': 'Only a cover clearly above the alarm threshold proves the alarm.',

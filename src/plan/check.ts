@@ -6,7 +6,7 @@ import { type Reading, valueReading } from '../model/reading.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { QUARTER, toTurns } from '../model/turns.ts';
 import { percentOfDb } from './attenuation.ts';
-import { alarmLoss, kitOf, thresholdDb } from './covers.ts';
+import { alarmLoss, FILTER_MOST_PERCENT, kitOf, thresholdDb } from './covers.ts';
 import { readingBehind } from './expected.ts';
 import { angleOf, footprintOf, offsetOf, PRE_AIM_M } from './geometry.ts';
 
@@ -145,7 +145,7 @@ function light(plan: PairPlan, final: Reading | undefined): PlanFigure[] {
       ? []
       : [
           figure('alarm-percent', percentOfDb(alarmDb), 'percent'),
-          figure('alarm-db', alarmDb, 'dB', { ...RESPONSE_DB, by: 'EN 54-12, from memory' }),
+          figure('alarm-db', alarmDb, 'dB', { ...RESPONSE_DB, by: 'EN 54-12:2002 5.2, from memory' }),
         ]),
     ...delay('alarm-delay', alarmDelay),
     ...delay('fault-delay', faultDelay),
@@ -165,13 +165,13 @@ function light(plan: PairPlan, final: Reading | undefined): PlanFigure[] {
   ];
 }
 
-/** A stronger filter looks like a lost beam, and may bring a fault. Common practice, no source. */
-const FILTER_MOST_PERCENT = 95;
-
 /** Without a delay a bird brings an alarm. Common practice, no source. */
 const DELAY_LEAST_S = 1;
 
-/** A beam detector's response threshold lies between these (EN 54-12, from memory), dB. */
+/**
+ * A beam detector's response threshold lies between these, dB: EN 54-12:2002 5.2, reproducibility (clause and limits
+ * from memory).
+ */
 const RESPONSE_DB = { least: 0.5, most: 6 };
 
 function expected(meter: MeterProfile | undefined, final: Reading | undefined, loss: number): PlanFigure[] {

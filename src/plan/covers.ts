@@ -1,12 +1,18 @@
 import type { UsedCover } from '../model/checklists.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
-import type { MeterProfile } from '../model/profile.ts';
+import { type MeterProfile, midBand } from '../model/profile.ts';
+import { valueReading } from '../model/reading.ts';
 import { dbOfPercent, HALF_COVER_DB, percentOfDb } from './attenuation.ts';
+import { readingBehind } from './expected.ts';
 
 /**
  * What a cover says about the alarm threshold: behind one that is clearly above it the detector must alarm,
- * behind one clearly below it must not. Between the two, whatever the panel shows says nothing. Testing from both
- * sides of the response value is what EN 54-12 and NFPA 72 do with filters (from memory).
+ * behind one clearly below it must not. Between the two, whatever the panel shows says nothing. The response
+ * threshold value is measured with filters of known attenuation: EN 54-12:2002 5.1.5 (from memory); in the draft for
+ * the 2015 edition annex A, "Bench for response threshold value measurements", A.1 the attenuators (titles read in its
+ * published table of contents). An optical filter in
+ * the path is one of the ways to test a projected beam detector: NFPA 72 Table 14.4.3.2; BS 5839-1 clause 45 (both
+ * from memory). That a site tests on both sides of it: common practice, no source.
  */
 export type Side = 'above' | 'below' | 'between';
 
@@ -15,6 +21,13 @@ export const COVER_TOLERANCE_DB: Record<UsedCover['how'], number> = { half: 1.5,
 
 /** How well a loss is known that was read on the meter, dB. Common practice, no source. */
 export const MEASURED_TOLERANCE_DB = 0.5;
+
+/** A stronger filter looks like a lost beam, and may bring a fault, percent. Common practice, no source. */
+export const FILTER_MOST_PERCENT = 95;
+
+/** A filter so strong that the detector may take it for a lost beam, and show a fault for an alarm. */
+export const looksLost = ({ how, filter }: UsedCover): boolean =>
+  how === 'filter' && filter !== undefined && filter > FILTER_MOST_PERCENT;
 
 /** A loss of light in dB, and how far off it may be. */
 export interface KnownLoss {
@@ -60,6 +73,10 @@ const halfCover = (meter: MeterProfile | undefined): KnownLoss =>
     ? { db: HALF_COVER_DB, tolerance: MEASURED_TOLERANCE_DB }
     : asPlanned({ how: 'half' });
 
+/** Behind it the meter would show no signal, so that nobody could tell it from a lost beam. */
+const isDark = (cover: UsedCover, meter: MeterProfile | undefined): boolean =>
+  meter !== undefined && readingBehind(valueReading(midBand(meter)), lossOf(cover), meter)?.kind === 'none';
+
 interface Planned {
   readonly plan?: Partial<PairPlan> | undefined;
   readonly meter?: MeterProfile | undefined;
@@ -67,15 +84,20 @@ interface Planned {
 
 /**
  * The cover that must bring the alarm: the weakest filter clearly above the threshold, else half a cover where
- * that is. Undefined where neither is. Without a threshold: the strongest filter, or half a cover.
+ * that is. Undefined where neither is. Without a threshold: the strongest filter, or half a cover. A filter that
+ * looks like a lost beam comes last, and not at all where the meter goes dark behind it.
  */
 export function alarmCover({ plan, meter }: Planned): UsedCover | undefined {
   const threshold = thresholdDb(plan);
   const kit = kitOf(plan).map(filterOf);
-  if (threshold === undefined) return kit.at(-1) ?? { how: 'half' };
-  const filter = kit.find((each) => sideOfLoss(asPlanned(each), threshold) === 'above');
+  const usable = kit.filter((each) => !looksLost(each));
+  const strong = kit.filter((each) => looksLost(each) && !isDark(each, meter));
+  if (threshold === undefined) return usable.at(-1) ?? strong.at(-1) ?? { how: 'half' };
+  const isAbove = (loss: KnownLoss): boolean => sideOfLoss(loss, threshold) === 'above';
+  const filter = usable.find((each) => isAbove(asPlanned(each)));
   if (filter) return filter;
-  return sideOfLoss(halfCover(meter), threshold) === 'above' ? { how: 'half' } : undefined;
+  if (isAbove(halfCover(meter))) return { how: 'half' };
+  return strong.find((each) => isAbove(asPlanned(each)));
 }
 
 /** The cover behind which the panel must stay at normal: the strongest filter clearly below, where there is one. */
@@ -84,7 +106,7 @@ export function quietCover({ plan }: Planned): UsedCover | undefined {
   if (threshold === undefined) return undefined;
   return kitOf(plan)
     .map(filterOf)
-    .findLast((each) => sideOfLoss(asPlanned(each), threshold) === 'below');
+    .findLast((each) => !looksLost(each) && sideOfLoss(asPlanned(each), threshold) === 'below');
 }
 
 /** What the cover of the alarm test holds back; where none is clearly above the threshold, the strongest there is. */

@@ -8,7 +8,7 @@ export const PLANTS = {
   'clock-back': ['clock-back'],
   /** A turn made on a reading that was called too early. */
   hasty: ['settle-time'],
-  /** The light weakens by half a decibel after the acceptance. */
+  /** The light weakens by a third of a decibel after the acceptance. */
   drift: ['drift'],
   'late-alarm': ['test-failed'],
   /** The same, and answered for in writing instead of tested again. */
@@ -21,6 +21,26 @@ export const PLANTS = {
   'too-sensitive-excused': ['unproven', 'test-failed'],
   /** An alarm, and a fault right after it, behind one cover. */
   'both-shown': ['test-failed'],
+  /** With the path clear, two decibels are lost after the acceptance; somebody clears the way, and they are back. */
+  'dip-before-test': ['clear-path-dip'],
+  /** The mount slips after the acceptance; the crew finds nothing, and aligns again. */
+  'mount-slips': ['clear-path-dip'],
+  /** The beam is lost while the alarm test runs, and the cause found. */
+  'beam-lost-in-test': ['test-failed'],
+  /** The same behind a full cover, where neither the meter nor the panel shows it: only the reading after it does. */
+  'beam-lost-in-fault-test': ['test-failed'],
+  /** The crew uncovers without a reading behind the cover, and must test again. */
+  'unread-behind': ['test-unread'],
+  /** It covers before the meter was read with the path clear. */
+  'unread-before': ['test-unread'],
+  /** It goes from one test to the next without a reading between: neither counts. */
+  'unread-after': ['test-unread'],
+  /** The strong filter is taken for the weak one: the reading behind it tells. */
+  'wrong-filter': ['test-failed'],
+  /** Light reaches the receiver past the full cover. */
+  'light-behind-cover': ['test-failed'],
+  /** The crew owns one filter above the threshold, and it looks like a lost beam. */
+  'filter-too-strong': ['like-lost-beam'],
   /** The plan says nothing of the threshold that is set. */
   'threshold-unknown': ['threshold-unknown'],
   /** Accepted with a reason before either peak was bracketed. */

@@ -1,5 +1,6 @@
 import { missingForAccept } from '../engine/accept.ts';
 import type { Action } from '../model/advice.ts';
+import type { UsedCover } from '../model/checklists.ts';
 import type { Entry } from '../model/entry.ts';
 import type { JobId } from '../model/ids.ts';
 import type { Person } from '../model/person.ts';
@@ -8,7 +9,7 @@ import type { Axis } from '../model/turns.ts';
 import { DECLARATION } from '../phrases/declaration.ts';
 import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
-import { lossOf } from '../plan/covers.ts';
+import { lossOf, thresholdDb } from '../plan/covers.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { countedOf } from '../visit/state.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
@@ -60,8 +61,9 @@ class Visit {
   private readonly left: Set<Plant>;
   /** A test was made to fail. */
   private failed = false;
-  /** Light that a cover blocks now, dB. */
+  /** Light that a cover blocks now, and that is lost with the path clear, dB. */
   private heldBack = 0;
+  private lost = 0;
   private readings = 0;
 
   private readonly setup: JobSetup;
@@ -122,6 +124,7 @@ class Visit {
       case 'hold':
         return job.wait(Math.max(SAY_MS, action.until - job.now));
       case 'read':
+        return this.readWhenAsked();
       case 'ask':
         return this.read();
       case 'turn':
@@ -159,15 +162,9 @@ class Visit {
         job.wait(3 * SAY_MS);
         return job.say('panel', action.item === 'people-told' ? 'told the control room' : 'yes');
       case 'cover':
-        job.wait(MOVE_MS);
-        this.heldBack = lossOf(action);
-        job.say('emitter', COVERED[action.how]);
-        job.wait(3 * SAY_MS);
-        return this.read();
+        return this.cover(action);
       case 'uncover':
-        job.wait(MOVE_MS);
-        this.heldBack = 0;
-        return job.say('emitter', 'clear');
+        return this.uncover();
       case 'watch-panel':
         return this.watch(action);
       case 'settle-issue':
@@ -179,8 +176,43 @@ class Visit {
     }
   }
 
+  private get rule(): string | undefined {
+    return this.job.state.instruction?.advice.rule;
+  }
+
+  private cover(asked: UsedCover): void {
+    const { job } = this;
+    job.wait(MOVE_MS);
+    const lost = asked.how === 'full' ? 'beam-lost-in-fault-test' : 'beam-lost-in-test';
+    if (this.take(lost)) this.lost = ALL_DB;
+    const strong = { how: 'filter', filter: STRONG_FILTER } as const;
+    const isWrong = asked.how === 'filter' && asked.filter !== STRONG_FILTER && this.take('wrong-filter');
+    const leaks = asked.how === 'full' && this.take('light-behind-cover');
+    this.heldBack = leaks ? LEAKING_DB : lossOf(isWrong ? strong : asked);
+    job.say('emitter', coveredText(asked));
+    job.wait(3 * SAY_MS);
+    if (!this.left.has('unread-behind')) this.read();
+  }
+
+  private uncover(): void {
+    this.job.wait(MOVE_MS);
+    this.heldBack = 0;
+    this.job.say('emitter', 'clear');
+  }
+
+  private readWhenAsked() {
+    if (this.rule === 'read-behind' && this.take('unread-behind')) return this.uncover();
+    if (this.rule === 'clear-after' && this.take('unread-after')) return this.cover({ how: 'full' });
+    if (this.rule !== 'clear-before' || !this.take('unread-before')) return this.read();
+    // Covered without being asked, and left on until the panel shows it.
+    this.cover({ how: 'half' });
+    this.job.wait(8_000);
+    this.job.say('panel', 'panel shows alarm');
+  }
+
   /** The panel does what is set, a second late. */
   private watch({ expect, until }: Extract<Action, { kind: 'watch-panel' }>): void {
+    const isLost = expect === 'alarm' && this.lost === ALL_DB;
     if (expect === 'normal' && this.heldBack > 0) {
       this.keepQuiet(until ?? 0);
       return;
@@ -191,7 +223,7 @@ class Visit {
     if (late) this.failed = true;
     const tooLong = late ? 60 : 0;
     this.job.wait(1000 * Math.max(1, set - 2 + tooLong));
-    this.job.say('panel', `panel shows ${expect}`);
+    this.job.say('panel', `panel shows ${isLost ? 'fault' : expect}`);
     if (expect === 'alarm' && this.take('both-shown')) {
       this.job.wait(2 * SAY_MS);
       this.job.say('panel', 'panel shows fault');
@@ -200,8 +232,10 @@ class Visit {
 
   /** Behind a filter that is too weak to bring an alarm nothing happens, unless the detector is too sensitive. */
   private keepQuiet(until: number): void {
-    const tooSensitive = !this.failed && TOO_SENSITIVE.some((plant) => this.left.has(plant));
-    if (tooSensitive) this.failed = true;
+    const planted = !this.failed && TOO_SENSITIVE.some((plant) => this.left.has(plant));
+    if (planted) this.failed = true;
+    const threshold = thresholdDb(this.setup.plan) ?? ALL_DB;
+    const tooSensitive = planted || this.heldBack >= threshold;
     this.job.wait(tooSensitive ? 10_000 : Math.max(SAY_MS, until - this.job.now));
     if (tooSensitive) this.job.say('panel', 'panel shows alarm');
   }
@@ -209,8 +243,9 @@ class Visit {
   private read() {
     const { job } = this;
     job.wait(SAY_MS);
-    const dimmed = { ...this.pair, gainDb: this.pair.gainDb + Math.min(this.heldBack, 200) };
-    const lit = this.heldBack === 0 ? this.pair : { ...dimmed, shown: { power: 0, at: 0 } };
+    const missing = Math.min(this.heldBack + this.lost, ALL_DB);
+    const dimmed = { ...this.pair, gainDb: this.pair.gainDb + missing };
+    const lit = missing === 0 ? this.pair : { ...dimmed, shown: { power: 0, at: 0 } };
     const text = readingText(readMeter(lit, job.now, this.rng), this.plan.setup.meter);
     this.readings += 1;
     if (this.readings > 3 && /\d/.test(text) && this.take('misread')) {
@@ -226,6 +261,7 @@ class Visit {
     const { job } = this;
     if (this.take('walked-off')) return this.leave();
     job.wait(2 * minute);
+    this.lost = 0;
     const open = job.state.issues.find(({ closed }) => !closed);
     const how = 'Late by the verification delay of the panel, see its configuration';
     if (open && (this.take('excused') || this.take('too-sensitive-excused')))
@@ -266,7 +302,9 @@ class Visit {
   private accept(): void {
     const { job } = this;
     job.say('panel', 'accept');
-    if (this.take('drift')) this.pair = { ...this.pair, gainDb: this.pair.gainDb + 0.5 };
+    if (this.take('drift')) this.pair = { ...this.pair, gainDb: this.pair.gainDb + 0.3 };
+    if (this.take('dip-before-test')) this.lost = 2;
+    if (this.take('mount-slips')) this.pair = slipped(this.pair);
     if (this.plan.setup.scope !== 'commissioning') this.leave();
   }
 
@@ -322,8 +360,13 @@ const TOO_SENSITIVE: readonly Plant[] = ['too-sensitive', 'too-sensitive-excused
 function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
   const { plan } = setup;
   if (!plan) return setup;
-  if (TOO_SENSITIVE.some((plant) => plants.includes(plant))) {
-    return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 35 }, filters: [20, 60] } };
+  if ([...TOO_SENSITIVE, 'wrong-filter' as const].some((plant) => plants.includes(plant))) {
+    const filters = [20, STRONG_FILTER];
+    return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 35 }, filters } };
+  }
+  if (plants.includes('filter-too-strong')) {
+    const filters = [20, 95.5];
+    return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 60 }, filters } };
   }
   if (!plants.includes('threshold-unknown')) return setup;
   const { alarmThreshold: _, ...rest } = plan;
@@ -333,4 +376,26 @@ function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
 /** All of them begin with an alarm that does not come in time. */
 const LATE: readonly Plant[] = ['late-alarm', 'excused', 'walked-off'];
 
-const COVERED = { half: 'half covered', filter: 'filter on', full: 'blocked' } as const;
+/** As good as no light at all, and what passes a full cover that leaks, dB. */
+const ALL_DB = 200;
+const LEAKING_DB = 10;
+
+/** Percent. */
+const STRONG_FILTER = 60;
+
+/** The mount gives way by most of the beam's half width; the screws stay where they are. */
+function slipped(pair: BeamPair): BeamPair {
+  const by = 5;
+  const { aim, pointing } = pair;
+  return {
+    ...pair,
+    aim: { ...aim, vertical: aim.vertical + by },
+    pointing: { ...pointing, vertical: pointing.vertical + by },
+  };
+}
+
+function coveredText({ how, filter }: UsedCover): string {
+  if (how === 'half') return 'half covered';
+  if (how === 'full') return 'blocked';
+  return filter === undefined ? 'filter on' : `${filter} percent filter on`;
+}

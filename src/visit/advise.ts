@@ -3,10 +3,11 @@ import { advise as adviseSearch } from '../engine/advise.ts';
 import type { Action, Addressee, Advice } from '../model/advice.ts';
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
-import { filterNeeded, thresholdDb } from '../plan/covers.ts';
+import { lastOf } from '../model/placed.ts';
+import { filterNeeded, looksLost, thresholdDb } from '../plan/covers.ts';
 import { PROOFS, type Proof, panelShows } from './attempts.ts';
+import { type ClearReading, clearReadings, fallFigure, isBeamMoved } from './beam.ts';
 import { answerTo, type Commission, isCommissioning } from './commission.ts';
-import { isMeasurable } from './cover.ts';
 import {
   afterMissing,
   beforeMissing,
@@ -22,7 +23,7 @@ import {
   testAnswer,
 } from './progress.ts';
 import { type CommissionRuleId, PROVING_CAUSES } from './rules.ts';
-import { coverFor } from './verdict.ts';
+import { coverFor, readingLacking } from './verdict.ts';
 
 /** The advice, and when to ask again if nothing happens. */
 export interface TimedAdvice {
@@ -41,16 +42,18 @@ export function advise(commission: Commission, now: number): TimedAdvice {
   if (search.accepted && isProven(commission, progress)) return restoreService(commission);
   const [first] = isIsolationLifted(commission) ? (['outputs-isolated'] as const) : beforeMissing(commission);
   if (first) return confirmItem(commission, 'before', 'before', first);
-  return search.accepted ? prove(commission, progress) : adviseSearch(search, now);
+  return search.accepted ? prove(commission, progress, now) : adviseSearch(search, now);
 }
 
-function prove(commission: Commission, progress: Progress): TimedAdvice {
+function prove(commission: Commission, progress: Progress, now: number): TimedAdvice {
   return (
     coveredNow(commission, progress) ??
     restoring(progress) ??
+    clearAfter(commission, now) ??
+    beamMoved(commission, now) ??
     afterFailure(commission, progress) ??
     fromNormal(commission) ??
-    nextProof(commission, progress) ??
+    nextProof(commission, progress, now) ??
     strongerFilter(commission, progress) ??
     nextTest(commission) ??
     advice('come-back', { kind: 'read' })
@@ -66,15 +69,18 @@ function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvic
   const uncover = advice('restore', { kind: 'uncover' }, open && seqsOf(open));
   if (!open) return uncover;
   const { attempt, verdict } = open;
+  const lacks = readingLacking(attempt, commission.setup);
   if (verdict.kind === 'covered') {
+    // It cannot count any more: nobody waits for the panel.
+    if (lacks === 'before') return advice('not-read', { kind: 'uncover' }, seqsOf(open));
     const { proof } = attempt;
     const expect = proof === 'quiet' ? 'normal' : proof;
     const watch = { kind: 'watch-panel', expect, until: verdict.until } as const;
     return advice(RULE_OF[proof], watch, seqsOf(open), verdict.figures);
   }
-  // Half a cover can still be measured while it is there.
-  if (verdict.kind === 'not-decisive' && isMeasurable(attempt, commission.setup)) {
-    return advice('not-decisive', { kind: 'read' }, seqsOf(open), verdict.figures);
+  // It can still be measured while it is there.
+  if ((verdict.kind === 'shown' || verdict.kind === 'not-decisive') && lacks === 'behind') {
+    return advice('read-behind', { kind: 'read' }, seqsOf(open), verdict.figures);
   }
   // Only while it is in alarm does the panel name the zone.
   if (verdict.kind === 'shown' && attempt.proof === 'alarm' && !testAnswer(commission, 'panel-indication')) {
@@ -82,6 +88,12 @@ function coveredNow(commission: Commission, { last, all }: Progress): TimedAdvic
   }
   return uncover;
 }
+
+/**
+ * A clear reading before a cover is asked for again when it is older than this: putting the cover on takes time, and
+ * then it must still be fresh. ms. Common practice, no source.
+ */
+const READ_AGAIN_MS = 120_000;
 
 const RULE_OF = {
   quiet: 'prove-quiet',
@@ -94,6 +106,58 @@ function restoring({ last }: Progress): TimedAdvice | undefined {
   if (open?.verdict.kind !== 'restoring') return undefined;
   const { until, figures } = open.verdict;
   return advice('restore', { kind: 'watch-panel', expect: 'normal', until }, seqsOf(open), figures);
+}
+
+/** The cover is off: is the beam still what it was? */
+function clearAfter(commission: Commission, now: number): TimedAdvice | undefined {
+  const cleared = lastOf(commission.counted, 'path');
+  const accepted = commission.search.accepted?.seq ?? 0;
+  if (!cleared || cleared.seq < accepted || lastClear(commission)) return undefined;
+  return readClear(commission, now, 'clear-after', [cleared.seq]);
+}
+
+/** The last settled reading since the path is clear under this acceptance. */
+function lastClear(commission: Commission): ClearReading | undefined {
+  const accepted = commission.search.accepted?.seq ?? 0;
+  const since = Math.max(accepted, lastOf(commission.counted, 'path')?.seq ?? 0);
+  return clearReadings(commission).findLast(({ seq }) => seq > since);
+}
+
+function readClear(
+  { search }: Commission,
+  now: number,
+  rule: CommissionRuleId,
+  because: readonly Seq[] = [],
+): TimedAdvice {
+  const until = search.stay.since + search.meter.settleMs;
+  return now < until
+    ? advice(rule, { kind: 'hold', reason: 'settling', until }, because)
+    : advice(rule, { kind: 'read' }, because);
+}
+
+/** The clear path no longer reads what was accepted: the cause is looked for; if that does not help, it is aligned again. */
+function beamMoved(commission: Commission, now: number): TimedAdvice | undefined {
+  const { search, counted } = commission;
+  const readings = clearReadings(commission).filter(({ accept }) => accept === search.accepted?.seq);
+  const isOff = ({ accepted, reading }: ClearReading): boolean =>
+    isBeamMoved(accepted, reading, search.meter);
+  const [first] = readings.slice(readings.findLastIndex((each) => !isOff(each)) + 1);
+  const last = readings.at(-1);
+  if (!first || !last) return undefined;
+  const looked = counted.findLast(({ type, seq }) => type === 'checked' && seq > first.seq)?.seq;
+  const because = [last.accept, last.seq];
+  if (looked === undefined) {
+    const figures = fallFigure(last.accepted, last.reading, search.meter);
+    return advice(
+      'beam-moved',
+      { kind: 'check', causes: [...PROVING_CAUSES['beam-moved']] },
+      because,
+      figures,
+    );
+  }
+  if (last.seq < looked) return readClear(commission, now, 'beam-moved', because);
+  // The screws are no longer where the count says: as in the search, it begins again from an aim by eye.
+  return advice('beam-moved', { kind: 're-aim' }, because);
 }
 
 /** A failure that nobody has checked yet. */
@@ -110,8 +174,8 @@ function afterFailure(commission: Commission, { last }: Progress): TimedAdvice |
   };
   for (const { verdict, attempt } of Object.values(last)) {
     if (verdict.kind !== 'failed' || isSettled(commission, { last }, attempt.proof)) continue;
-    const { covered, shown, cleared } = attempt;
-    const seen = [covered, shown, cleared].flatMap((fact) => fact?.seq ?? []);
+    const { covered, shown, cleared, after } = attempt;
+    const seen = [covered, shown, cleared, after].flatMap((fact) => fact?.seq ?? []);
     const given = lookInto(PROVING_CAUSES[verdict.why], seen, verdict.figures);
     if (given) return given;
   }
@@ -129,18 +193,31 @@ function fromNormal(commission: Commission): TimedAdvice | undefined {
   return advice('panel-normal-first', { kind: 'watch-panel', expect: 'normal' });
 }
 
-function nextProof(commission: Commission, progress: Progress): TimedAdvice | undefined {
+function nextProof(commission: Commission, progress: Progress, now: number): TimedAdvice | undefined {
   for (const proof of PROOFS) {
     if (!isRequired(proof, commission.setup) || isSettled(commission, progress, proof)) continue;
     const cover = coverFor(proof, commission.setup);
     if (!cover) continue;
     const last = progress.last[proof];
     const because = last && seqsOf(last);
+    const clear = lastClear(commission);
+    if (!clear || now - clear.at > READ_AGAIN_MS) return readClear(commission, now, 'clear-before', because);
+    const action = { kind: 'cover', ...cover } as const;
+    if (looksLost(cover)) return likeLostBeam(commission, action);
+    if (last?.verdict.kind === 'unread') return advice('not-read', action, because, last.verdict.figures);
     return last?.verdict.kind === 'not-decisive'
-      ? advice('not-decisive', { kind: 'cover', ...cover }, because, last.verdict.figures)
-      : advice(RULE_OF[proof], { kind: 'cover', ...cover }, because);
+      ? advice('not-decisive', action, because, last.verdict.figures)
+      : advice(RULE_OF[proof], action, because);
   }
   return undefined;
+}
+
+/** Only a filter as good as a full cover can prove the alarm here: the crew is asked for a weaker one first. */
+function likeLostBeam({ counted, search }: Commission, cover: Action): TimedAdvice {
+  const since = search.accepted?.seq ?? 0;
+  const asked = counted.some(({ type, seq }) => type === 'checked' && seq > since);
+  const causes = [...PROVING_CAUSES['like-lost-beam']];
+  return advice('like-lost-beam', asked ? cover : { kind: 'check', causes }, [since]);
 }
 
 /** No cover of this crew can prove the alarm: the work ends here until one is brought. */
@@ -210,6 +287,6 @@ function advice(
 ): TimedAdvice {
   const to = action.kind === 'confirm-item' ? ASKED[action.item] : HEARER[action.kind];
   const advice: Advice = { to, action, rule, because: [...because].sort((a, b) => a - b), figures };
-  const until = action.kind === 'watch-panel' ? action.until : undefined;
+  const until = 'until' in action ? action.until : undefined;
   return until === undefined ? { advice } : { advice, wakeAt: until };
 }

@@ -14,7 +14,10 @@ import {
 } from '../plan/covers.ts';
 import { lossBetween } from '../plan/expected.ts';
 
-/** What is known of a cover: how it went on, and what the meter showed before and behind it. */
+/**
+ * What is known of a cover: how it went on, and what the meter showed before and behind it. `clearReading`: the
+ * one just before it; where nobody took one, what was accepted. `reading`: the last while covered.
+ */
 export interface Covering {
   readonly covered: Placed<'path'>;
   readonly clearReading: Reading;
@@ -35,19 +38,22 @@ export function coverOf({ covered }: Pick<Covering, 'covered'>, { plan }: JobSet
 export const measuredLoss = ({ clearReading, reading }: Covering, { meter }: JobSetup): number | undefined =>
   reading && lossBetween(clearReading, reading.reading, meter);
 
-/** Half a cover that nobody has read the meter behind yet: a reading would tell what it holds back. */
-export const isMeasurable = (covering: Covering, setup: JobSetup): boolean =>
-  !covering.reading && setup.meter.law !== 'unknown' && coverOf(covering, setup)?.how === 'half';
+/** Nobody has read the meter behind it, and on this meter a reading would tell what it holds back. */
+export const isUnread = (covering: Covering, setup: JobSetup): boolean =>
+  !covering.reading && setup.meter.law !== 'unknown';
 
-/** The reading behind the cover is not what that cover leaves. Only judged where it was read. */
+/**
+ * The reading behind the cover is not what that cover leaves. Only judged where it was read. Behind all of it there
+ * is no light, whatever the law of the meter.
+ */
 export function isReadingOff(covering: Covering, setup: JobSetup): boolean {
-  const loss = measuredLoss(covering, setup);
   const cover = coverOf(covering, setup);
-  if (loss === undefined || !cover) return false;
-  const expected = lossOf(cover);
-  return expected === Number.POSITIVE_INFINITY
-    ? loss < expected
-    : Math.abs(loss - expected) > COVER_TOLERANCE_DB[cover.how];
+  if (!cover || !covering.reading) return false;
+  const { reading } = covering.reading;
+  if (reading.kind === 'saturated') return true;
+  if (cover.how === 'full') return reading.kind === 'value' && reading.value > setup.meter.lostAt;
+  const loss = measuredLoss(covering, setup);
+  return loss !== undefined && Math.abs(loss - lossOf(cover)) > COVER_TOLERANCE_DB[cover.how];
 }
 
 /** On which side of the alarm threshold a cover of a part was. Undefined where the plan has no threshold. */

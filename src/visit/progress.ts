@@ -65,13 +65,17 @@ export function isTestSettled(commission: Commission, item: ChecklistItem): bool
   return answer !== undefined && (answer.done || isExcused(commission, answer.seq));
 }
 
-/** The first reading with a clear path after the last test: is the beam back as accepted? */
+/**
+ * The first reading with a clear path after the last test, of the wires too: is the beam back as accepted?
+ */
 export function readingAfter({ counted, search }: Commission): Placed<'reading'> | undefined {
   const since = search.accepted?.seq;
   const cleared = counted.findLast((fact) => fact.type === 'path');
   if (since === undefined || cleared?.type !== 'path' || cleared.state !== 'clear') return undefined;
   if (cleared.seq < since) return undefined;
-  return counted.find((fact): fact is Placed<'reading'> => fact.type === 'reading' && fact.seq > cleared.seq);
+  const tested = counted.findLast((fact) => fact.type === 'item' && fact.list === 'tests')?.seq ?? 0;
+  const last = Math.max(cleared.seq, tested);
+  return counted.find((fact): fact is Placed<'reading'> => fact.type === 'reading' && fact.seq > last);
 }
 
 /** The tests that did not pass for the present alignment: not made, or failed, answered for in writing or not. */

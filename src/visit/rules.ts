@@ -4,9 +4,15 @@ import type { Failure } from './verdict.ts';
 export const COMMISSION_RULES = [
   'before',
   'panel-normal-first',
+  'clear-before',
+  'clear-after',
+  'beam-moved',
   'prove-quiet',
   'prove-alarm',
   'prove-fault',
+  'like-lost-beam',
+  'read-behind',
+  'not-read',
   'not-decisive',
   'stronger-filter',
   'restore',
@@ -29,10 +35,15 @@ export const PROVING_CAUSES = {
   'both-shown': ['signal-wiring', 'cover-speed', 'panel-labels'],
   'too-early': ['set-delay', 'covered-said-late'],
   'too-late': ['set-delay', 'panel-delay', 'covered-said-early'],
-  'reading-off': ['cover-too-small', 'reflected-light', 'filter-grade'],
+  'reading-off': ['cover-too-small', 'filter-grade', 'reflected-light', 'traffic-in-beam'],
+  'beam-moved': ['path-obstructed', 'loose-mount', 'traffic-in-beam', 'moving-building', 'dirty-optics'],
   'not-restored': ['panel-latched', 'path-partly-obstructed', 'set-threshold'],
   'stronger-filter': ['stronger-filter'],
+  'like-lost-beam': ['weaker-filter'],
   indication: ['panel-labels', 'wrong-pair'],
   wiring: ['end-of-line', 'signal-wiring'],
-} as const satisfies Record<Failure | 'indication' | 'wiring' | 'stronger-filter', readonly string[]>;
+} as const satisfies Record<
+  Failure | 'indication' | 'wiring' | 'stronger-filter' | 'like-lost-beam',
+  readonly string[]
+>;
 export type ProvingCause = (typeof PROVING_CAUSES)[keyof typeof PROVING_CAUSES][number];

@@ -1,8 +1,10 @@
+import { FRESH_MS } from '../engine/accept.ts';
 import type { UsedCover } from '../model/checklists.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { alarmCover, lossOf, quietCover, thresholdDb } from '../plan/covers.ts';
 import type { Attempt, Proof } from './attempts.ts';
-import { coverOf, isReadingOff, measuredLoss, sideOf } from './cover.ts';
+import { fallFigure, isBeamMoved } from './beam.ts';
+import { coverOf, isReadingOff, isUnread, measuredLoss, sideOf } from './cover.ts';
 
 /** The result of a proving test, or what it waits for. Seconds and decibels in `figures`. */
 export type Verdict = { readonly figures: Readonly<Record<string, number>> } & (
@@ -11,11 +13,16 @@ export type Verdict = { readonly figures: Readonly<Record<string, number>> } & (
   | { readonly kind: 'shown' }
   /** Uncovered before the panel had to show anything: no result. */
   | { readonly kind: 'broken-off' }
+  /** Nobody read the meter before the cover, behind it or after it: no result. */
+  | { readonly kind: 'unread'; readonly lacks: Moment }
   /** The cover was too near the alarm threshold, or nobody knows which it was: it says nothing. */
   | { readonly kind: 'not-decisive' }
   | { readonly kind: 'passed' }
   | { readonly kind: 'failed'; readonly why: Failure }
 );
+
+/** When a test needs a reading: with the path clear before it, behind the cover, with the path clear after it. */
+export type Moment = 'before' | 'behind' | 'after';
 
 /** Covered and waiting for the panel, or uncovered and waiting for normal, until then, ms. */
 interface Waiting {
@@ -31,6 +38,7 @@ export type Failure =
   | 'too-early'
   | 'too-late'
   | 'reading-off'
+  | 'beam-moved'
   | 'not-restored';
 
 const second = 1000;
@@ -43,7 +51,10 @@ export const TIMING_TOLERANCE_S = 5;
 /** In addition, a tenth of the set delay. Common practice, no source. */
 export const TIMING_TOLERANCE_SHARE = 0.1;
 
-/** Where no delay is known: a sudden loss must give a fault or an alarm within this time (EN 54-12, from memory). */
+/**
+ * Where no delay is known: a sudden loss must give a fault or an alarm within this time. EN 54-12:2002 5.6, rapid
+ * changes in obscuration (the clause: read in a published excerpt, 4.10 names it; the time: from memory).
+ */
 export const LONGEST_DELAY_S = 60;
 
 /** Time to reset the panel and see it back at normal. Common practice, no source. */
@@ -82,12 +93,21 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   if (!shown && !isOver) {
     return cleared ? { kind: 'broken-off', figures } : { kind: 'covered', until: latest, figures };
   }
+  if (isMoved(attempt, setup)) return failed('beam-moved');
   if (attempt.also && proof !== 'quiet') return failed('both-shown');
+  // Only the clear reading after it tells a wrong cover from a lost beam.
+  if (isReadingOff(attempt, setup) && !attempt.after && !attempt.closed) {
+    return cleared ? { kind: 'unread', lacks: 'after', figures } : { kind: 'shown', figures };
+  }
+  // A cover that is not what it should be says nothing of the detector.
+  if (isReadingOff(attempt, setup)) return failed('reading-off');
   const side = proof === 'fault' ? undefined : sideOf(attempt, setup);
-  // With a threshold in the plan, a cover that is not what it should be says nothing of the detector.
-  if (side && isReadingOff(attempt, setup)) return failed('reading-off');
-  if (proof === 'quiet') return judgeQuiet(attempt, figures);
-  if (side === 'between' && shown?.shows !== 'fault') return { kind: 'not-decisive', figures };
+  if (proof === 'quiet') return judgeQuiet(attempt, setup, figures);
+  if (side === 'between' && shown?.shows !== 'fault') {
+    // A reading would have told what half a cover holds back; a filter holds back its grade.
+    const isBlind = cleared && coverOf(attempt, setup)?.how === 'half' && isUnread(attempt, setup);
+    return isBlind ? { kind: 'unread', lacks: 'behind', figures } : { kind: 'not-decisive', figures };
+  }
   if (!shown) return failed('nothing-shown');
   if (shown.shows !== proof) return failed('wrong-indication');
   if (shown.at > latest) return failed('too-late');
@@ -95,20 +115,47 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   if (delay !== undefined && (shown.at - covered.at) / second < delay - toleranceOf(delay)) {
     return failed('too-early');
   }
-  if (isReadingOff(attempt, setup)) return failed('reading-off');
   if (!cleared) return { kind: 'shown', figures };
   const restoreBy = cleared.at + RESTORE_S * second;
   if ((restored?.at ?? now) >= restoreBy) return failed('not-restored');
-  return restored ? { kind: 'passed', figures } : { kind: 'restoring', until: restoreBy, figures };
+  if (!restored) return { kind: 'restoring', until: restoreBy, figures };
+  return readOrPassed(attempt, setup, figures);
+}
+
+/** All that the panel had to show is shown: it passed, if the meter was read when it should be. */
+function readOrPassed(attempt: Attempt, setup: JobSetup, figures: Verdict['figures']): Verdict {
+  const lacks = readingLacking(attempt, setup) ?? (attempt.after ? undefined : 'after');
+  return lacks ? { kind: 'unread', lacks, figures } : { kind: 'passed', figures };
+}
+
+/** The clear path was no longer as accepted before the cover went on, or not as before once it was off. */
+const isMoved = ({ accepted, before, clearReading, after }: Attempt, { meter }: JobSetup): boolean =>
+  (before !== undefined && isBeamMoved(accepted, before.reading, meter)) ||
+  (after !== undefined && isBeamMoved(clearReading, after.reading, meter));
+
+/** A reading that the test needs and that can no longer be made up for once it is uncovered. */
+export function readingLacking(attempt: Attempt, setup: JobSetup): 'before' | 'behind' | undefined {
+  const { before, covered } = attempt;
+  if (!before || covered.at - before.at > FRESH_MS) return 'before';
+  return isUnread(attempt, setup) ? 'behind' : undefined;
 }
 
 /** Behind a cover clearly below the threshold, once its time is over or something was shown. */
-function judgeQuiet({ shown, also, cleared }: Attempt, figures: Verdict['figures']): Verdict {
+function judgeQuiet(attempt: Attempt, setup: JobSetup, figures: Verdict['figures']): Verdict {
+  const { shown, also, cleared } = attempt;
   if (shown) {
     const isAlarm = [shown, also].some((each) => each?.shows === 'alarm');
     return { kind: 'failed', why: isAlarm ? 'too-sensitive' : 'wrong-indication', figures };
   }
-  return { kind: cleared ? 'passed' : 'shown', figures };
+  return cleared ? readOrPassed(attempt, setup, figures) : { kind: 'shown', figures };
+}
+
+/** The light lost with the path clear: since the acceptance, or while the cover was on. */
+function movedBy({ accepted, before, clearReading, after }: Attempt, { meter }: JobSetup): { fall?: number } {
+  if (before && isBeamMoved(accepted, before.reading, meter)) {
+    return fallFigure(accepted, before.reading, meter);
+  }
+  return after ? fallFigure(clearReading, after.reading, meter) : {};
 }
 
 function figuresOf(attempt: Attempt, setup: JobSetup): Record<string, number> {
@@ -127,5 +174,6 @@ function figuresOf(attempt: Attempt, setup: JobSetup): Record<string, number> {
       (loss !== undefined || threshold !== undefined) &&
       Number.isFinite(expected) && { expectedLoss: expected }),
     ...(threshold !== undefined && { threshold }),
+    ...(isMoved(attempt, setup) && movedBy(attempt, setup)),
   };
 }

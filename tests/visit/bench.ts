@@ -51,20 +51,31 @@ export class TableCommissioning extends TableJob {
 
   alarmTest({ reading = '70', after = 10 } = {}): void {
     if (this.action?.kind === 'watch-panel') this.say('panel', 'panel normal');
+    this.readClear();
     this.say('emitter', 'half covered');
     this.seconds(3).say('panel', reading);
     this.seconds(after - 3).say('panel', 'panel shows alarm');
     if (this.action?.kind === 'confirm-item') this.say('panel', 'yes');
     this.say('emitter', 'clear');
     this.seconds(8).say('panel', 'panel normal');
+    this.readClear();
   }
 
   faultTest({ reading = 'no signal', after = 20 } = {}): void {
+    this.readClear();
     this.say('emitter', 'blocked');
     this.seconds(3).say('panel', reading);
     this.seconds(after - 3).say('panel', 'panel shows fault');
     this.say('emitter', 'clear');
     this.seconds(8).say('panel', 'panel normal');
+    this.readClear();
+  }
+
+  /** What is asked before and after a cover, once it has settled. */
+  readClear(reading = '140'): this {
+    if (this.action?.kind === 'hold') this.seconds(5);
+    if (this.action?.kind === 'read') this.say('panel', reading);
+    return this;
   }
 
   /** The rest, from the proven tests to the point of signing. */

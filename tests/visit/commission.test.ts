@@ -73,6 +73,8 @@ describe('proving', () => {
     const job = TableCommissioning.aligned();
     expect(job.action).toMatchObject({ kind: 'watch-panel', expect: 'normal' });
     job.say('panel', 'panel normal');
+    expect(job.action).toEqual({ kind: 'read' });
+    job.say('panel', '140');
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
     job.say('emitter', 'half covered');
     expect(job.action).toMatchObject({ kind: 'watch-panel', expect: 'alarm' });
@@ -84,6 +86,8 @@ describe('proving', () => {
     job.say('emitter', 'clear');
     expect(job.action).toMatchObject({ kind: 'watch-panel', expect: 'normal' });
     job.seconds(9).say('panel', 'panel normal');
+    expect(job.action).toEqual({ kind: 'read' });
+    job.say('panel', '140');
     expect(job.action).toEqual({ kind: 'cover', how: 'full' });
     job.faultTest();
     expect(job.action).toMatchObject({ kind: 'confirm-item', item: 'wiring' });
@@ -118,7 +122,7 @@ describe('proving', () => {
   it('no alarm at all fails by itself when its time is over', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'half covered');
+    job.readClear().say('emitter', 'half covered');
     job.say('panel', '70');
     job.seconds(16);
     expect(job.of('issue-opened')).toHaveLength(1);
@@ -128,7 +132,7 @@ describe('proving', () => {
   it('a fault where an alarm was due fails', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'half covered');
+    job.readClear().say('emitter', 'half covered');
     job.seconds(10).say('panel', 'panel shows fault');
     expect(job.of('issue-opened')[0]?.text).toContain('something else');
   });
@@ -138,7 +142,7 @@ describe('proving', () => {
     (when) => {
       const job = TableCommissioning.aligned();
       job.say('panel', 'panel normal');
-      job.say('emitter', 'half covered');
+      job.readClear().say('emitter', 'half covered');
       job.say('panel', '70');
       job.seconds(10).say('panel', 'panel shows alarm');
       if (when === 'after it is uncovered') job.say('emitter', 'clear');
@@ -163,7 +167,7 @@ describe('proving', () => {
   it('a panel that does not come back to normal fails the test', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'half covered');
+    job.readClear().say('emitter', 'half covered');
     job.say('panel', '70');
     job.seconds(10).say('panel', 'panel shows alarm');
     job.say('panel', 'yes');
@@ -177,6 +181,7 @@ describe('proving', () => {
     job.alarmTest({ after: 3 });
     expect(job.action).toMatchObject({ kind: 'check' });
     job.say('panel', 'done');
+    job.readClear();
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
     job.alarmTest();
     expect(job.state.issues).toMatchObject([{ closed: { how: 'Tested again, and passed.' } }]);
@@ -204,20 +209,22 @@ describe('proving', () => {
   it('a test uncovered too soon says nothing and is made again without an issue', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'half covered');
+    job.readClear().say('emitter', 'half covered');
     job.seconds(2).say('emitter', 'clear');
     expect(job.of('issue-opened')).toEqual([]);
+    job.readClear();
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
   });
 
   it('a half cover turned into a full one at once is no alarm test', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'half covered');
+    job.readClear().say('emitter', 'half covered');
     job.seconds(2).say('emitter', 'blocked');
     job.seconds(20).say('panel', 'panel shows fault');
     job.say('emitter', 'clear');
     job.seconds(5).say('panel', 'panel normal');
+    job.readClear();
     expect(job.of('issue-opened')).toEqual([]);
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
   });
@@ -225,20 +232,22 @@ describe('proving', () => {
   it('the causes of a failure are gone through once', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'half covered');
+    job.readClear().say('emitter', 'half covered');
     job.say('panel', '70');
     job.seconds(40).say('panel', 'panel shows alarm');
     job.say('emitter', 'clear');
+    job.readClear();
     expect(job.action).toMatchObject({ kind: 'check' });
     job.say('panel', 'done');
     job.say('panel', 'panel normal');
+    job.readClear();
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
   });
 
   it('asks whether "covered" was half or all, and takes neither for granted', () => {
     const job = TableCommissioning.aligned();
     job.say('panel', 'panel normal');
-    job.say('emitter', 'covered');
+    job.readClear().say('emitter', 'covered');
     expect(job.state.query?.text).toContain('Half of it, or all?');
     expect(job.action).toEqual({ kind: 'cover', how: 'half' });
     job.say('emitter', 'half covered');
@@ -248,6 +257,7 @@ describe('proving', () => {
   it('a test filter is used where there is one, and the reading held against its grade', () => {
     const job = TableCommissioning.aligned({ ...PLAN, filterPercent: 50 });
     job.say('panel', 'panel normal');
+    job.readClear();
     expect(job.action).toEqual({ kind: 'cover', how: 'filter', filter: 50 });
     job.alarmTest({ reading: '70' });
     expect(job.of('issue-opened')).toEqual([]);

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { UsedCover } from '../../src/model/checklists.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
-import { NO_SIGNAL, type Reading, valueReading } from '../../src/model/reading.ts';
+import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../../src/model/reading.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { type Covering, coverOf, isMeasurable, isReadingOff, sideOf } from '../../src/visit/cover.ts';
+import { type Covering, coverOf, isReadingOff, isUnread, sideOf } from '../../src/visit/cover.ts';
 import { COUNTS } from '../conversation/table.ts';
 
 const setup = (plan: Partial<PairPlan> = {}, meter = COUNTS): JobSetup => ({
@@ -47,15 +47,16 @@ describe('a reading behind the cover', () => {
     ['is wanted behind half a cover', covering({ how: 'half' }), setup(), true],
     ['is there already', covering({ how: 'half' }, valueReading(70)), setup(), false],
     ['says nothing on a meter of unknown law', covering({ how: 'half' }), setup({}, UNKNOWN_LAW), false],
-    ['is not needed behind a filter', covering({ how: 'filter', filter: 40 }), setup(), false],
+    ['is wanted behind a filter', covering({ how: 'filter', filter: 40 }), setup(), true],
+    ['is wanted behind a full cover', covering(undefined, undefined, 'blocked'), setup(), true],
     [
-      'is not needed where nobody knows the cover',
+      'is wanted where nobody knows the cover',
       covering({ how: 'filter' }),
       setup({ filters: [20, 40] }),
-      false,
+      true,
     ],
   ])('%s', (_, one, of, wanted) => {
-    expect(isMeasurable(one, of)).toBe(wanted);
+    expect(isUnread(one, of)).toBe(wanted);
   });
 
   // Half the light is 70 counts, 3.01 dB; 1.5 dB more is 49.6, 1.5 dB less 98.9.
@@ -65,6 +66,19 @@ describe('a reading behind the cover', () => {
     ['more than that does not', covering({ how: 'half' }, valueReading(49)), setup(), true],
     ['of nothing fits a full cover', covering(undefined, NO_SIGNAL, 'blocked'), setup(), false],
     ['of some light does not', covering(undefined, valueReading(20), 'blocked'), setup(), true],
+    ['flooded with light is what no cover leaves', covering({ how: 'half' }, SATURATED), setup(), true],
+    [
+      'of some light behind a full cover, on a meter of unknown law',
+      covering(undefined, valueReading(6), 'blocked'),
+      setup({}, UNKNOWN_LAW),
+      true,
+    ],
+    [
+      'of half the light behind half a cover says nothing on a meter of unknown law',
+      covering({ how: 'half' }, valueReading(7)),
+      setup({}, UNKNOWN_LAW),
+      false,
+    ],
     ['that nobody took is not off', covering({ how: 'half' }), setup(), false],
     [
       'behind an unknown cover is not off',

@@ -59,6 +59,7 @@ describe('of several goes at a test', () => {
     ['', 301, panel('alarm')],
     ['', 302, uncovered],
     ['', 303, panel('normal')],
+    ['', 310, reads(valueReading(140))],
   ];
   it.each<[string, Step[], ReturnType<typeof verdictsAfter>]>([
     ['none was made', upTo('the alignment accepted'), { all: [], alarm: undefined, fault: undefined }],

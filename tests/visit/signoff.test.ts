@@ -257,7 +257,8 @@ describe('a test that still runs is not passed', () => {
     ['covered, with the panel’s time not over', 'half covered', 114, ['proof alarm']],
     ['shown, and not yet uncovered', 'the alarm', 112, ['proof alarm']],
     ['uncovered, and the panel not yet back', 'half uncovered', 118, ['proof alarm']],
-    ['back at normal', 'normal after the alarm', 120, []],
+    ['back at normal, and the clear path not yet read', 'normal after the alarm', 120, ['proof alarm']],
+    ['back at normal and read', 'read clear between the covers', 125, []],
   ])('%s', (_, upTo, second, lacks) => {
     const end = WHOLE_VISIT.findIndex(([name]) => name === upTo) + 1;
     const commission = commissionAfter(WHOLE_VISIT.slice(0, end));

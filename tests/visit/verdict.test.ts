@@ -31,6 +31,19 @@ interface Go {
   readonly restored?: number;
   readonly reading?: Reading;
   readonly clear?: Reading;
+  readonly before?: Reading | 'unread';
+  readonly after?: Reading | 'unread';
+}
+
+/** Before the cover and after it, unless a case says what was read, or that nobody did. */
+function readClear({ cleared, before, after }: Go, clear: Reading): Partial<Attempt> {
+  const read = (seconds: number, seq: number, reading: Reading) => ({
+    ...{ seq, at: COVERED_AT + seconds * 1000, reading, accept: 1, accepted: clear },
+  });
+  return {
+    ...(before !== 'unread' && { before: read(-10, 1.5, before ?? clear) }),
+    ...(cleared !== undefined && after !== 'unread' && { after: read(cleared + 5, 7, after ?? clear) }),
+  };
 }
 
 const goAt = (proof: Proof, go: Go): Attempt => {
@@ -39,7 +52,9 @@ const goAt = (proof: Proof, go: Go): Attempt => {
   return {
     proof,
     accept: 1,
+    accepted: clear,
     clearReading: clear,
+    ...readClear(go, clear),
     covered: { type: 'path', state: proof === 'alarm' ? 'partial' : 'blocked', ...at(0, 2) },
     ...(reading && { reading: { type: 'reading', reading, ...at(1, 3) } }),
     ...(shown !== undefined && { shown: { type: 'panel', shows, ...at(shown, 4) } }),
@@ -132,7 +147,7 @@ describe('the reading behind the cover', () => {
   const lostBehind = (loss: number, plan: Plan) =>
     outcome(
       'alarm',
-      { shown: 10, clear: valueReading(loss), reading: valueReading(0) },
+      { shown: 10, cleared: 12, restored: 20, clear: valueReading(loss), reading: valueReading(0) },
       pair(plan, DECIBELS),
     );
 
@@ -142,29 +157,38 @@ describe('the reading behind the cover', () => {
   ])('must show what was lost to %s', (_, plan, expected, tolerance) => {
     const hair = 1e-9;
     for (const side of [-1, 1]) {
-      expect(lostBehind(expected + side * (tolerance - hair), plan)).toBe('shown');
+      expect(lostBehind(expected + side * (tolerance - hair), plan)).toBe('passed');
       expect(lostBehind(expected + side * (tolerance + hair), plan)).toBe('reading-off');
     }
     // These two differ by the tolerance to the last bit: the limit itself is still good.
     const atLimit = expected === half ? expected - tolerance : expected + tolerance;
     expect(Math.abs(atLimit - expected)).toBe(tolerance);
-    expect(lostBehind(atLimit, plan)).toBe('shown');
+    expect(lostBehind(atLimit, plan)).toBe('passed');
   });
 
   // 5 counts is where this meter has no signal left.
   it.each<[string, Proof, Reading | undefined, string]>([
-    ['no signal behind a full cover', 'fault', NO_SIGNAL, 'shown'],
-    ['a number as low as no signal behind a full cover', 'fault', valueReading(5), 'shown'],
+    ['no signal behind a full cover', 'fault', NO_SIGNAL, 'passed'],
+    ['a number as low as no signal behind a full cover', 'fault', valueReading(5), 'passed'],
     ['a little light behind a full cover', 'fault', valueReading(6), 'reading-off'],
     ['the clear reading behind a full cover', 'fault', valueReading(140), 'reading-off'],
-    ['no reading behind a full cover', 'fault', undefined, 'shown'],
-    ['a flooded meter behind a full cover, which tells no loss', 'fault', SATURATED, 'shown'],
+    ['no reading behind a full cover', 'fault', undefined, 'unread'],
+    ['a flooded meter behind a full cover', 'fault', SATURATED, 'reading-off'],
     ['no signal behind half a cover', 'alarm', NO_SIGNAL, 'reading-off'],
     ['the clear reading behind half a cover', 'alarm', valueReading(140), 'reading-off'],
-    ['half the reading behind half a cover', 'alarm', valueReading(70), 'shown'],
-    ['no reading behind half a cover', 'alarm', undefined, 'shown'],
-  ])('is judged where it was read: %s', (_, proof, reading, result) => {
-    expect(outcome(proof, { shown: proof === 'alarm' ? 10 : 20, ...(reading && { reading }) })).toBe(result);
+    ['half the reading behind half a cover', 'alarm', valueReading(70), 'passed'],
+    ['no reading behind half a cover', 'alarm', undefined, 'unread'],
+  ])('is judged once it is off and the path was read: %s', (_, proof, reading, result) => {
+    const go = { shown: proof === 'alarm' ? 10 : 20, ...(reading && { reading }) };
+    expect(outcome(proof, { ...go, cleared: 30, restored: 40 })).toBe(result);
+    // While the cover is on, and before the path was read, nobody knows yet whether the cover or the beam is wrong.
+    expect(outcome(proof, go)).toBe('shown');
+    expect(outcome(proof, { ...go, cleared: 30, restored: 40, after: 'unread' })).toBe('unread');
+  });
+
+  it('that was off is off for good when no clear reading can follow', () => {
+    const go = goAt('alarm', { shown: 10, cleared: 30, reading: valueReading(140), after: 'unread' });
+    expect(judge({ ...go, closed: true }, pair(), COVERED_AT + 99_000)).toMatchObject({ why: 'reading-off' });
   });
 
   it('is not judged on a meter whose law is unknown', () => {
@@ -183,13 +207,111 @@ describe('uncovered, the panel has two minutes to come back to normal', () => {
   ])('%s', (_, restored, now, result) => {
     const cleared = 12;
     const back = restored === undefined ? {} : { restored: cleared + restored };
-    const verdict = judged('alarm', { shown: 10, cleared, ...back }, pair(), cleared + now);
+    const go = { shown: 10, reading: valueReading(70), cleared, ...back };
+    const verdict = judged('alarm', go, pair(), cleared + now);
     expect(verdict.kind === 'failed' ? verdict.why : verdict.kind).toBe(result);
     if (verdict.kind === 'restoring') expect(verdict.until).toBe(COVERED_AT + (cleared + 120) * 1000);
   });
 
   it('a test that failed before it was uncovered does not pass by coming back', () => {
     expect(outcome('alarm', { shown: 1, cleared: 12, restored: 20 })).toBe('too-early');
+  });
+});
+
+describe('a reading that the test needs', () => {
+  const whole = { shown: 10, reading: valueReading(70), cleared: 12, restored: 20 };
+  const lacks = (go: Go, setup = pair()) => {
+    const verdict = judged('alarm', go, setup);
+    return verdict.kind === 'unread' ? verdict.lacks : verdict.kind;
+  };
+  const { reading: _, ...notBehind } = whole;
+
+  it.each<[string, Go, string]>([
+    ['is all there', whole, 'passed'],
+    ['lacks before the cover', { ...whole, before: 'unread' }, 'before'],
+    ['lacks behind it', notBehind, 'behind'],
+    ['lacks after it', { ...whole, after: 'unread' }, 'after'],
+  ])('%s', (_, go, result) => {
+    expect(lacks(go)).toBe(result);
+  });
+
+  it('is not needed behind the cover where the law of the meter is unknown, but before and after it', () => {
+    const setup = pair({}, { ...COUNTS, law: 'unknown' });
+    expect(lacks(notBehind, setup)).toBe('passed');
+    expect(lacks({ ...notBehind, before: 'unread' }, setup)).toBe('before');
+    expect(lacks({ ...notBehind, after: 'unread' }, setup)).toBe('after');
+  });
+
+  it('must be at most five minutes old when the cover goes on', () => {
+    const go = goAt('alarm', whole);
+    const readAgo = (ms: number) => {
+      const before = { seq: 1.5, at: COVERED_AT - ms, reading: valueReading(140), accept: 1 };
+      const attempt = { ...go, before: { ...before, accepted: valueReading(140) } };
+      return judge(attempt, pair(), COVERED_AT + 99_000).kind;
+    };
+    expect(readAgo(300_000)).toBe('passed');
+    expect(readAgo(300_001)).toBe('unread');
+  });
+
+  it('does not hide that the panel was wrong', () => {
+    expect(outcome('alarm', { shown: 1, cleared: 12, before: 'unread', after: 'unread' })).toBe('too-early');
+    expect(outcome('alarm', { cleared: 40, before: 'unread', after: 'unread' })).toBe('nothing-shown');
+  });
+});
+
+describe('the beam was lost or moved, and the cover not wrong', () => {
+  const dark = { shown: 10, shows: 'fault', reading: NO_SIGNAL, cleared: 12, restored: 20 } as const;
+  it.each<[string, Go, string]>([
+    ['no light behind half a cover, and none after it', { ...dark, after: NO_SIGNAL }, 'beam-moved'],
+    ['no light behind half a cover, and all of it after it', dark, 'reading-off'],
+    [
+      'half the light, an alarm, and less light after it',
+      { ...dark, shows: 'alarm', after: valueReading(100) },
+      'beam-moved',
+    ],
+    [
+      'less light before the cover than was accepted',
+      { ...dark, before: valueReading(100), after: valueReading(100) },
+      'beam-moved',
+    ],
+    ['a flooded meter after the cover', { ...dark, after: SATURATED }, 'beam-moved'],
+    [
+      'more light after the cover',
+      { ...dark, shows: 'alarm', reading: valueReading(70), after: valueReading(150) },
+      'passed',
+    ],
+  ])('%s', (_, go, result) => {
+    expect(outcome('alarm', go)).toBe(result);
+  });
+
+  it.each<[string, (fall: number) => Go]>([
+    ['since the acceptance', (fall) => ({ before: valueReading(-fall), after: valueReading(-fall) })],
+    ['while the cover was on', (fall) => ({ after: valueReading(-fall) })],
+  ])('by more than half a decibel %s, with the loss in its figures', (_, read) => {
+    const setup = pair({}, { ...DECIBELS, tolerance: 0.1 });
+    const go = (fall: number) => ({
+      ...{ shown: 10, cleared: 12, restored: 20, clear: valueReading(0) },
+      reading: valueReading(-3 - (read(fall).before ? fall : 0)),
+      ...read(fall),
+    });
+    expect(outcome('alarm', go(0.5), setup)).toBe('passed');
+    expect(outcome('alarm', go(0.501), setup)).toBe('beam-moved');
+    expect(judged('alarm', go(0.501), setup).figures.fall).toBeCloseTo(0.501, 9);
+    expect(judged('alarm', go(0.5), setup).figures).not.toHaveProperty('fall');
+  });
+
+  it('is told in a fault test too, where the meter is dark anyway', () => {
+    const go = { ...dark, shown: 20, cleared: 22, restored: 30 };
+    expect(outcome('fault', go)).toBe('passed');
+    expect(outcome('fault', { ...go, after: NO_SIGNAL })).toBe('beam-moved');
+  });
+
+  it('comes before alarm and fault in one test: the lost beam brings both', () => {
+    const go = goAt('alarm', { ...dark, after: NO_SIGNAL });
+    const also = { type: 'panel', shows: 'alarm', seq: 9, at: COVERED_AT + 11_000 } as const;
+    const why = (attempt: Attempt) => judge(attempt, pair(), COVERED_AT + 99_000);
+    expect(why({ ...go, also })).toMatchObject({ why: 'beam-moved' });
+    expect(why({ ...goAt('alarm', dark), also })).toMatchObject({ why: 'both-shown' });
   });
 });
 
