@@ -39,6 +39,7 @@ const ORDER: readonly PairStatus[] = [
   'aligning',
   'aligned',
   'not-started',
+  'signed-not-proven',
   'proven',
   'signed',
 ];
