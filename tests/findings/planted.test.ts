@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { JobSetup } from '../../src/model/setup.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
+import { cleanVisit } from './clean-visit.ts';
 import { playedVisit, SETUP } from './site.ts';
 
 describe('a simulated visit', () => {
@@ -33,6 +34,15 @@ describe('a simulated visit', () => {
     expect(new VisitRecord({ entries }).findings).toEqual([]);
   });
 
+  it.each(Array.from({ length: 20 }, (_, i) => i + 1))(
+    'at random, seed %i, has no findings either',
+    (seed) => {
+      const entries = cleanVisit(seed);
+      expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
+      expect(new VisitRecord({ entries }).findings).toEqual([]);
+    },
+  );
+
   it.each(Object.entries(PLANTS) as unknown as [Plant, string[]][])(
     'with %s planted gives %j and nothing else',
     (plant, ids) => {
@@ -40,6 +50,17 @@ describe('a simulated visit', () => {
       expect(found.map(({ id }) => id).sort()).toEqual([...ids].sort());
     },
   );
+
+  it('with two signatures has no findings either, while nothing is touched', () => {
+    const entries = playedVisit(['touched-since-both']);
+    const second = entries.findLastIndex(({ fact }) => fact.type === 'signed');
+    const { findings, state } = new VisitRecord({ entries: entries.slice(0, second + 1) });
+    expect(findings).toEqual([]);
+    expect([state.signed?.name, ...state.beside.map(({ name }) => name)]).toEqual([
+      'S. Example',
+      'W. Example',
+    ]);
+  });
 
   it('every finding points at entries of the log, oldest first', () => {
     const entries = playedVisit(['misread', 'takeover', 'hasty', 'drift', 'late-alarm']);
