@@ -131,7 +131,7 @@ const findingsOf = (known: readonly Known[]): SiteFinding[] =>
         const summaries = summariesIn(visits);
         return {
           pair: pair.plan.id,
-          pathLength: pair.plan.pathLength ?? summaries.at(-1)?.pathLength,
+          pathLength: summaries.at(-1)?.pathLength ?? pair.plan.pathLength,
           visits: summaries.map(outcomeOf),
         };
       }),

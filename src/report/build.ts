@@ -73,7 +73,7 @@ export class SiteReport {
 /** What the review of the site needs: it does not keep the entries of hundreds of logs. */
 const outcomeFor = ({ plan }: SitePair, { visits }: PairPage): PairOutcome => ({
   pair: plan.id,
-  pathLength: plan.pathLength ?? visits.at(-1)?.commission.setup.pathLength,
+  pathLength: visits.at(-1)?.commission.setup.pathLength ?? plan.pathLength,
   visits: visits.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
     first ? [{ job: first.job, accepted, commission: { setup, counted: counted.filter(isTouch) } }] : [],
   ),

@@ -158,7 +158,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     },
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
-    jobBlock(setup, plan, overview, commission, moments),
+    jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
@@ -172,7 +172,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   return {
     part: {
       id: plan?.id ?? head.job,
-      title: plan ? pairTitle(plan) : setup.pair,
+      title: plan ? pairTitle({ id: plan.id, name: setup.pair }) : setup.pair,
       subtitle: pairSubtitle(setup.site),
       badge: pairBadge(status, fault !== undefined, counts.serious),
       blocks: [...blocks, ...namedEntries(blocks, record.entries, meter, moments)],
@@ -397,7 +397,6 @@ function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
 
 function jobBlock(
   setup: JobSetup,
-  plan: PairPlan | undefined,
   { people }: Overview,
   commission: Commission,
   moments: Moments,
@@ -410,7 +409,7 @@ function jobBlock(
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
-  const shown = shownFor({ ...setup, ...(plan && { plan }) });
+  const shown = shownFor(setup);
   const lists: Fact[] =
     setup.scope === 'commissioning'
       ? [
@@ -421,8 +420,9 @@ function jobBlock(
   const rows: Fact[] = [
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
-    ...(plan || setup.plan
-      ? planRows((plan ?? setup.plan) as PairPlan, shown)
+    // The plan that the visit was made with: the site's may have changed since.
+    ...(setup.plan
+      ? planRows(setup.plan, shown)
       : path === undefined
         ? []
         : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),
