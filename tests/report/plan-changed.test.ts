@@ -64,3 +64,34 @@ describe('the page of a signed pair', () => {
     expect(wordsOf(reportAfter({ name: 'Renamed' })[1])).toEqual(wordsOf(reportAfter()[1]));
   });
 });
+
+describe('the report on a pair whose plan was changed after it was signed', () => {
+  const statusOf = ([cover]: [Part, Part]) =>
+    cover.blocks.flatMap((block) =>
+      block.kind === 'table' && block.title === 'Pairs' ? block.rows.map((row) => row[2]) : [],
+    );
+
+  it.each<[string, Partial<PairPlan>, string]>([
+    ['threshold', { alarmThreshold: { unit: 'dB', value: 5.5 } }, '→ 5.5 dB'],
+    ['delay', { alarmDelay: 31 }, '→ 31 s'],
+    ['path', { pathLength: 88 }, '→ 88 m'],
+    ['zone', { zone: '77' }, '→ 77'],
+  ])('says that it must be proven anew: %s', (_, change, told) => {
+    const [cover, page] = reportAfter(change);
+    expect(statusOf([cover, page])).toEqual(['Needs attention']);
+    expect(cover.badge.heed).toBe(true);
+    expect(page.badge).toEqual({
+      text: 'Needs attention; Plan changed: prove it anew; 1 serious',
+      heed: true,
+    });
+    const [first] = page.blocks.flatMap((block) =>
+      block.kind === 'list' && block.title === 'Findings' ? block.items : [],
+    );
+    expect(first?.lead).toBe('Serious');
+    expect(first?.text).toContain(`${told}. It must be proven anew.`);
+  });
+
+  it('is as calm as before where only the name was changed', () => {
+    expect(statusOf(reportAfter({ name: 'Renamed' }))).toEqual(['Signed']);
+  });
+});
