@@ -14,11 +14,13 @@ import { notBracketed } from './not-bracketed.ts';
 import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
+import { restoredUnready } from './restored-unready.ts';
 import { settleTime } from './settle-time.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
 import { testUnread } from './test-unread.ts';
 import { thresholdUnknown } from './threshold-unknown.ts';
+import { toldNobody } from './told-nobody.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
 import { unproven } from './unproven.ts';
 
@@ -39,6 +41,8 @@ const LOOKS: Record<FindingId, Look> = {
   'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,
+  'restored-unready': restoredUnready,
+  'told-nobody': toldNobody,
   'changed-since-signed': changedSinceSigned,
   'long-gap': longGap,
   'clock-back': clockBack,

@@ -31,6 +31,7 @@ import { sealBlock } from './seal.ts';
 /** Which pairs a supervisor reads first. */
 const ORDER: readonly PairStatus[] = [
   'needs-attention',
+  'isolated',
   'aligning',
   'aligned',
   'not-started',
