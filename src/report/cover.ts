@@ -40,6 +40,7 @@ const ORDER: readonly PairStatus[] = [
   'aligning',
   'aligned',
   'not-started',
+  'signed-not-proven',
   'proven',
   'signed',
 ];
