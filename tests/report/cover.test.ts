@@ -60,7 +60,7 @@ describe('the cover of the demo site', () => {
     expect(rows).toHaveLength(12);
   });
 
-  it('says who signed, and when the work was done', () => {
+  it('says who signed, who was there and for which firm, and when the work was done', () => {
     const facts = new Map(blockOf(cover, 'facts', 'In short').rows.map(({ name, value }) => [name, value]));
     const signed = new Set(
       demo.visits
@@ -69,6 +69,9 @@ describe('the cover of the demo site', () => {
     );
     // D2 was changed after it was signed, D1 was begun again.
     expect(facts.get('Signed by')).toBe(`S. Example, Supervisor: ${signed.size - 2} pairs`);
+    expect(facts.get('Crew')).toMatch(
+      /^A\. Example \(.+; Commissioning, card 1234\): 12 pairs; B\. Example \(.+\): 12 pairs/,
+    );
     expect(facts.get('Work done')).toMatch(/^3 March 2026 to \d+ March 2026, UTC$/);
   });
 
