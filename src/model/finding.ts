@@ -25,6 +25,8 @@ export const FINDING_IDS = [
   'like-lost-beam',
   'open-issue',
   'outputs-isolated',
+  'restored-unready',
+  'told-nobody',
   'changed-since-signed',
   'long-gap',
   'clock-back',
