@@ -21,7 +21,7 @@ export const PLAN_CHANGED = 'Plan changed: prove it anew';
 export const planChangedNext = (signed: boolean): string =>
   signed
     ? 'The plan was changed after it was signed. Begin a new visit and prove it anew'
-    : 'The plan was changed after the visit began. Begin a new visit';
+    : 'The plan was changed after the visit began. Put it back in service, then begin a new visit';
 
 /** For a pair whose log was not yet read under these rules. */
 export const BEING_READ = 'Its record is being read';

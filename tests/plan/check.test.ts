@@ -195,6 +195,43 @@ describe('words', () => {
     );
   });
 
+  /** A plan with one figure just beyond its limit, by `d`. A filter of 60 % holds back 10 * log10(100 / 40) dB. */
+  const BEYOND: readonly [FigureId, (d: number) => Partial<PairPlan>][] = [
+    ['path-length', (d) => ({ pathLength: 100 + d })],
+    ['path-length', (d) => ({ pathLength: 5 - d })],
+    ['reach', (d) => ({ spacing: 15 + 2 * d })],
+    ['wall-distance', (d) => ({ wallDistance: 7.5 + d })],
+    ['wall-distance', (d) => ({ wallDistance: 0.5 - d })],
+    ['emitter-ceiling', (d) => ({ ceilingHeight: 9.4 + 0.6 + d })],
+    ['receiver-ceiling', (d) => ({ ceilingHeight: 9.4 + 0.025 - d })],
+    ['alarm-db', (d) => ({ alarmThreshold: { unit: 'dB', value: 6 + d } })],
+    ['alarm-db', (d) => ({ alarmThreshold: { unit: 'dB', value: 0.5 - d } })],
+    ['alarm-delay', (d) => ({ alarmDelay: 1 - d })],
+    ['fault-delay', (d) => ({ faultDelay: 1 - d })],
+    ['filter', (d) => ({ filterPercent: 95 + d })],
+    [
+      'cover-loss',
+      (d) => ({
+        filterPercent: 60,
+        alarmThreshold: { unit: 'dB', value: 10 * Math.log10(100 / 40) - 0.5 + d },
+      }),
+    ],
+  ];
+
+  it.each(BEYOND)('%s is never shown at its own limit while it is beyond it', (id, plan) => {
+    for (const d of [0.4, 0.004, 0.0004, 1e-7]) {
+      for (const length of ['m', 'ft'] as const) {
+        const figure = checkPlan({ ...FULL, ...plan(d) }, BS).find((each) => each.id === id);
+        const text = figure ? planFigureText(figure, { length }) : '';
+        expect(text).toContain('Warning: ');
+        const shown = Number(/: (-?[\d.e-]+) /.exec(text)?.[1]);
+        const low = Number(/at least ([\d.e-]+) /.exec(text)?.[1] ?? Number.NEGATIVE_INFINITY);
+        const high = Number(/at most ([\d.e-]+) /.exec(text)?.[1] ?? Number.POSITIVE_INFINITY);
+        expect(shown < low || shown > high, text).toBe(true);
+      }
+    }
+  });
+
   it('guidance in feet allows sixty feet between beams and not an inch more', () => {
     const feet = GUIDANCES.find(({ name }) => name === 'NFPA 72 style, in feet');
     const reach = (inches: number) => {
