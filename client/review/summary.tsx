@@ -4,6 +4,7 @@ import type { Seq } from '../../src/model/ids.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
+import { personText } from '../../src/phrases/people.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
 import { lengthText, shownFor } from '../../src/phrases/units.ts';
@@ -63,9 +64,9 @@ export function SummaryPanel({ record, meter, onPick }: Props) {
           <Look name="Takeovers" seqs={overview.takeovers} onPick={onPick} />
         </dl>
         <dl class="facts people">
-          {people.map(({ seq, at, seat, device, takeover }) => (
+          {people.map(({ seq, at, seat, device, takeover, person }) => (
             <Fact key={seq} name={`${SEAT[seat]}, ${clock(at, false)}`}>
-              {device || 'a phone'}
+              {personText(person)}, {device || 'a phone'}
               {takeover && ', took the seat over'} <EntryLinks seqs={[seq]} onPick={onPick} />
             </Fact>
           ))}

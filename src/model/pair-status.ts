@@ -7,6 +7,7 @@ export const PAIR_STATUSES = [
   'aligned',
   'proven',
   'signed',
+  'signed-not-proven',
   'needs-attention',
 ] as const;
 export const PairStatus = z.enum(PAIR_STATUSES);

@@ -23,3 +23,6 @@ export const continuedText = (title: string): string => `${title} (continued)`;
 export const TO_COVER = 'Back to the cover';
 /** What a link in the text does, for who cannot see it: "#12". */
 export const goToText = (text: string): string => `Go to ${text}`;
+
+/** Of a signature that stands beside the first; `nth`: 2, 3 … */
+export const signatureHeading = (nth: number): string => `${HEADINGS.signature} ${nth}`;

@@ -13,7 +13,7 @@ import { JobFinding, PairRow } from '../protocol/site.ts';
 import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when the same log gives another summary, so that no old summary is used. */
-const MADE = 3;
+const MADE = 4;
 
 /**
  * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be

@@ -51,6 +51,7 @@ import {
   TOOK_OVER,
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
+import { personText } from '../phrases/people.ts';
 import { positionText } from '../phrases/position.ts';
 import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
@@ -72,7 +73,7 @@ import { planRows } from './plan-rows.ts';
 import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
-import { signBlock } from './sign-block.ts';
+import { signBlocks } from './sign-block.ts';
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
@@ -92,8 +93,9 @@ export interface PairPage {
   readonly broken: boolean;
   /** Undefined where no visit was made, or a broken log proves nothing. */
   readonly tests?: TestsOutcome;
-  /** The signature, while it holds. */
-  readonly signed?: { readonly name: string; readonly role: string };
+  /** Who signed, while the signatures hold, and who sat at panel and emitter: as they called themselves. */
+  readonly signers: readonly string[];
+  readonly crew: readonly string[];
   /** Times of the first and the last entry of all visits, ms. */
   readonly span?: readonly [from: number, to: number];
   /** What was accepted although it is not as it should be, and who says why. */
@@ -157,7 +159,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
     jobBlock(setup, plan, overview, commission, moments),
-    signBlock(record, moments),
+    ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
       kind: 'charts',
@@ -165,7 +167,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
   ];
-  const { signed, changedBy } = record.state;
+  const { signed, beside, changedBy } = record.state;
   const times = records.flatMap(({ record: { entries } }) => entries.map(({ at }) => at));
   return {
     part: {
@@ -181,7 +183,11 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     findings: counts,
     broken: fault !== undefined,
     ...(isCommissioning(commission) && !fault && { tests: testsOutcome(commission, record.progress) }),
-    ...(signed && changedBy === undefined && !fault && { signed: { name: signed.name, role: signed.role } }),
+    signers:
+      signed && changedBy === undefined && !fault
+        ? [signed, ...beside].map((one) => `${personText(one)}, ${one.role}`)
+        : [],
+    crew: overview.people.flatMap(({ person }) => (person && !fault ? [personText(person)] : [])),
     ...(times.length > 0 && {
       span: [times.reduce((a, b) => Math.min(a, b)), times.reduce((a, b) => Math.max(a, b))] as const,
     }),
@@ -191,6 +197,8 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   };
 }
 
+const HEED: ReadonlySet<PairStatus> = new Set(['needs-attention', 'not-started', 'signed-not-proven']);
+
 /** The status, and what is worse than it. */
 const pairBadge = (status: PairStatus, broken: boolean, serious: number): Part['badge'] => ({
   text: [
@@ -198,7 +206,7 @@ const pairBadge = (status: PairStatus, broken: boolean, serious: number): Part['
     STATUS_WORDS[status],
     ...(serious > 0 ? [seriousCount(serious)] : []),
   ].join('; '),
-  heed: status === 'needs-attention' || status === 'not-started' || broken || serious > 0,
+  heed: HEED.has(status) || broken || serious > 0,
 });
 
 /** Overrides, and failures that somebody answered for instead of testing again. */
@@ -258,6 +266,8 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: U
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
     broken: false,
+    signers: [],
+    crew: [],
     variations: [],
     visits: [],
   };
@@ -395,8 +405,8 @@ function jobBlock(
   const seats = people
     .slice(0, 6)
     .map(
-      ({ seat, device, at, takeover }) =>
-        `${seat}: ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
+      ({ seat, device, at, takeover, person }) =>
+        `${seat}: ${personText(person)}, ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
