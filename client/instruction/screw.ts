@@ -46,10 +46,6 @@ export function arrowHead(eighths: Eighths): string {
   const radius = radiusAt(eighths, eighths);
   const base = eighths - sign * (ARROW_EIGHTHS + 0.12);
   const half = Math.abs(eighths) > EIGHTHS_PER_TURN ? NARROW_HALF_WIDTH : ARROW_HALF_WIDTH;
-  const corners = [
-    pointAt(eighths, radius),
-    pointAt(base, radius + half),
-    pointAt(base, radius - half),
-  ];
+  const corners = [pointAt(eighths, radius), pointAt(base, radius + half), pointAt(base, radius - half)];
   return corners.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');
 }
