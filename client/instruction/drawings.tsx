@@ -85,8 +85,8 @@ const Gain = ({ change }: { change: 'lower' | 'raise' | 'full' }) => (
   <svg class="picture" viewBox="0 0 220 120" aria-hidden="true">
     <path class="picture-line" d="M20 100H200V30z" />
     <path class="picture-fill" d={change === 'full' ? 'M20 100H200V30z' : 'M20 100H110V65z'} />
-    {change === 'lower' && <path class="picture-arrow" d="M190 12H126m18-10-18 10 18 10" />}
-    {change === 'raise' && <path class="picture-arrow" d="M90 12h64m-18-10 18 10-18 10" />}
+    {change === 'lower' && <path class="picture-arrow" d="M190 18H126m16-11-16 11 16 11" />}
+    {change === 'raise' && <path class="picture-arrow" d="M90 18h64m-16-11 16 11-16 11" />}
   </svg>
 );
 

@@ -3,6 +3,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
+import { awayText } from '../../src/phrases/presence.ts';
 import { Drawing } from './drawings.tsx';
 import { ASKING, Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
 import './instruction.css';
@@ -14,18 +15,22 @@ interface FaceProps {
   now: number;
   /** Small, without the drawing: there are other things on the screen. */
   compact?: boolean;
+  /** The phone of the other seat has no link now: what is asked of it waits. */
+  otherIsAway?: boolean;
 }
 
 /** An instruction that is valid now. */
-export function Face({ instruction, seat, now, compact = false }: FaceProps) {
+export function Face({ instruction, seat, now, compact = false, otherIsAway = false }: FaceProps) {
   const { advice, show, why } = instruction;
   const { action } = advice;
   const mine = advice.to === 'both' || advice.to === seat;
+  const other: Seat = seat === 'panel' ? 'emitter' : 'panel';
   const until = 'until' in action ? action.until : undefined;
   const size = compact ? 'face face-compact' : 'face';
   return (
     <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
       <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
+      {otherIsAway && advice.to !== seat && <p class="past">{awayText(other)}</p>}
       {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}

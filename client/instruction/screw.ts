@@ -8,8 +8,9 @@ export interface Point {
 
 /** Of the arc that shows the turn. Units of the drawing. */
 const RADIUS = 78;
-/** After a full turn the arc goes outward, so that the overlap is visible. */
-const OUTWARD_A_TURN = 17;
+/** More than a full turn winds outward from here to there, so that it cannot be taken for its overlap alone. */
+const WINDS_FROM = 70;
+const WINDS_TO = 91;
 const STEPS_A_TURN = 48;
 
 /** Where a turn ends: it begins at twelve o'clock; positive `eighths` are clockwise. */
@@ -18,8 +19,9 @@ export function pointAt(eighths: number, radius: number): Point {
   return { x: radius * Math.sin(angle), y: -radius * Math.cos(angle) };
 }
 
-const radiusAt = (eighths: number): number =>
-  RADIUS + OUTWARD_A_TURN * Math.max(0, Math.abs(eighths) / EIGHTHS_PER_TURN - 0.9);
+/** The distance from the centre at `at`, on the way to `end`. */
+const radiusAt = (at: number, end: number): number =>
+  Math.abs(end) <= EIGHTHS_PER_TURN ? RADIUS : WINDS_FROM + (WINDS_TO - WINDS_FROM) * (at / end);
 
 /** The movement of the hand as an SVG path. It ends a little before the tip of the arrow. */
 export function arcPath(eighths: Eighths): string {
@@ -27,7 +29,7 @@ export function arcPath(eighths: Eighths): string {
   const steps = Math.max(2, Math.ceil((Math.abs(end) / EIGHTHS_PER_TURN) * STEPS_A_TURN));
   const points = Array.from({ length: steps + 1 }, (_, i) => {
     const at = (end * i) / steps;
-    return pointAt(at, radiusAt(at));
+    return pointAt(at, radiusAt(at, eighths));
   });
   return `M${points.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}`;
 }
@@ -35,16 +37,15 @@ export function arcPath(eighths: Eighths): string {
 /** The head of the arrow covers this much of the turn. */
 const ARROW_EIGHTHS = 0.32;
 const ARROW_HALF_WIDTH = 17;
+/** Beside another winding there is less room. */
+const NARROW_HALF_WIDTH = 11;
 
 /** The head of the arrow. Its tip is where the turn ends. */
 export function arrowHead(eighths: Eighths): string {
   const sign = Math.sign(eighths);
-  const radius = radiusAt(eighths);
+  const radius = radiusAt(eighths, eighths);
   const base = eighths - sign * (ARROW_EIGHTHS + 0.12);
-  const corners = [
-    pointAt(eighths, radius),
-    pointAt(base, radius + ARROW_HALF_WIDTH),
-    pointAt(base, radius - ARROW_HALF_WIDTH),
-  ];
+  const half = Math.abs(eighths) > EIGHTHS_PER_TURN ? NARROW_HALF_WIDTH : ARROW_HALF_WIDTH;
+  const corners = [pointAt(eighths, radius), pointAt(base, radius + half), pointAt(base, radius - half)];
   return corners.map(({ x, y }) => `${x.toFixed(1)},${y.toFixed(1)}`).join(' ');
 }

@@ -263,8 +263,13 @@ function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
   if (fresh.length === 0) return same(link);
   if (fresh.some((e, i) => e.seq !== link.entries.length + i)) return failed(link, now);
   const logged = new Set(fresh.map((e) => e.ref));
+  // A code is good for one phone: whoever took the seat has used it up.
+  const seated = fresh.flatMap(({ fact }) =>
+    fact.type === 'seated' && !fact.handedOn ? [[fact.seat, undefined]] : [],
+  );
   return same({
     ...link,
+    ...(seated.length > 0 && { invites: { ...link.invites, ...Object.fromEntries(seated) } }),
     entries: [...link.entries, ...fresh],
     // A letter in the log counts as acknowledged: the acknowledgement may have been lost with its socket.
     outbox: link.outbox.filter((p) => !logged.has(p.letter.id)),

@@ -93,7 +93,7 @@ function PanelScreen({ room }: { room: Room }) {
       </div>
       <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
       <div class="panel-say">
-        <QuickWords room={room} />
+        {!alone && <QuickWords room={room} />}
         <SayBox room={room} />
         <TalkButton talk={room.talk} speechReady={speechReady} />
       </div>

@@ -50,9 +50,12 @@ export function SayBox({ room }: { room: Room }) {
   );
 }
 
-const QUICK = [
+/** In place of a number. */
+const FIRST = [
   { label: 'No signal', words: WORDS.noSignal },
   { label: 'Saturated', words: WORDS.saturated },
+];
+const REST = [
   { label: 'Steady', words: WORDS.steady },
   { label: 'Rising', words: WORDS.rising },
   { label: 'Falling', words: WORDS.falling },
@@ -69,10 +72,12 @@ const NO_METER: ReadonlySet<Action['kind']> = new Set([
   'finished',
 ]);
 
+/** A number is said or typed. The words that stand for one come first, the rest is one tap away. */
 export function QuickWords({ room }: { room: Room }) {
+  const [all, setAll] = useState(false);
   const halted = room.job.paused || room.job.stopped;
   const action = room.order.kind === 'current' ? room.order.instruction.advice.action : undefined;
-  const words = action && NO_METER.has(action.kind) ? [] : QUICK;
+  const words = action && NO_METER.has(action.kind) ? [] : all ? [...FIRST, ...REST] : FIRST;
   return (
     <div class="quick">
       {words.map(({ label, words }) => (
@@ -80,6 +85,11 @@ export function QuickWords({ room }: { room: Room }) {
           {label}
         </button>
       ))}
+      {words.length > 0 && (
+        <button type="button" class="button" aria-expanded={all} onClick={() => setAll(!all)}>
+          {all ? 'Fewer' : 'More'}
+        </button>
+      )}
       <button type="button" class="button" disabled={halted} onClick={() => room.say(WORDS.wait, 'button')}>
         Wait
       </button>

@@ -57,6 +57,8 @@ export function News({ room }: { room: Room }) {
 /** The last words for both seats. A notice has its `code`. */
 export function lastSaid(entries: readonly Entry[]): { text: string; at: number; code?: string } | undefined {
   for (const { fact, at } of entries.slice(-LOOKED_AT).reverse()) {
+    // What was said before the crew went on is done with: it must not stand under a live step.
+    if (fact.type === 'resume' || fact.type === 'restarted') return undefined;
     if (fact.type === 'readback' || fact.type === 'query') return { text: fact.text, at };
     if (fact.type === 'notice' && !isCautions(fact)) return { text: fact.text, at, code: fact.code };
   }

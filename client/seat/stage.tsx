@@ -15,7 +15,16 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
   if (query) return <QueryFace text={query.text} compact={compact} />;
   if (order.kind === 'none')
     return <RestingFace waitsFor={missingSeat(link.presence, job.seats)} compact={compact} />;
-  return <Face instruction={order.instruction} seat={saved.seat} now={now} compact={compact} />;
+  const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
+  return (
+    <Face
+      instruction={order.instruction}
+      seat={saved.seat}
+      now={now}
+      compact={compact}
+      otherIsAway={link.presence?.[other] === 'away'}
+    />
+  );
 }
 
 function missingSeat(presence: Room['link']['presence'], seats: Room['job']['seats']): Seat | undefined {

@@ -1,3 +1,5 @@
+import type { Seat } from '../model/facts.ts';
+
 /** "panel and emitter", "panel", or nobody: the phones that are linked to a pair now. */
 export function whoIsOn({
   online: { panel, emitter },
@@ -8,3 +10,6 @@ export function whoIsOn({
   if (panel || emitter) return panel ? 'panel' : 'emitter';
   return 'nobody';
 }
+
+/** Beside a step for a phone that has no link now. */
+export const awayText = (seat: Seat): string => `The ${seat} phone is away. This step waits for it.`;

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Fact } from '../../src/model/facts.ts';
+import { logOf, opened } from './fixtures.ts';
 import { LinkRig } from './link-rig.ts';
 
 describe('news of the job', () => {
@@ -47,5 +49,24 @@ describe('news of the job', () => {
     rig.hear({ t: 'invite', id: 'invite-02', invite: invite('panel') });
     expect(rig.link.invites).toEqual({ emitter: invite('emitter'), panel: invite('panel') });
     expect(rig.link.outbox).toEqual([]);
+  });
+
+  it.each([
+    ['is let go of once a phone has taken that seat', {}, undefined],
+    ['is kept when the phone stays and only its person changes', { handedOn: true }, 'emitter'],
+  ] as const)('an invitation %s', (_, how, left) => {
+    const invite = (seat: 'panel' | 'emitter') => ({
+      seat,
+      code: '7KQ2MX',
+      path: '/join#7KQ2MX',
+      expiresAt: 5,
+    });
+    const seated: Fact = { type: 'seated', seat: 'emitter', device: 'phone', takeover: false, ...how };
+    const rig = new LinkRig().goLive();
+    rig.hear({ t: 'invite', id: 'invite-01', invite: invite('emitter') });
+    rig.hear({ t: 'invite', id: 'invite-02', invite: invite('panel') });
+    rig.hear({ t: 'entries', entries: logOf([opened, { actor: 'emitter', fact: seated }]).slice(1) });
+    expect(rig.link.invites.emitter?.seat).toBe(left);
+    expect(rig.link.invites.panel).toEqual(invite('panel'));
   });
 });

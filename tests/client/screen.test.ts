@@ -4,6 +4,7 @@ import { arcPath, arrowHead, pointAt } from '../../client/instruction/screw.ts';
 import { newLink } from '../../client/link/link.ts';
 import { madeOf } from '../../client/panel/made.ts';
 import { forgetSeat, savedSeat, savedSeats, saveSeat } from '../../client/saved/saved-seats.ts';
+import { lastSaid } from '../../client/seat/news.tsx';
 import { JobFold, onScreen, order } from '../../client/seat/view.ts';
 import type { Actor, Fact } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
@@ -47,6 +48,26 @@ describe('the instruction on the screen', () => {
     folding.upTo(log.slice(0, 1));
     folding.upTo(log);
     expect(folding.upTo(log)).toEqual(job);
+  });
+});
+
+describe('the last words, under the instruction', () => {
+  const waiting: { actor: Actor; fact: Fact } = {
+    actor: 'engine',
+    fact: { type: 'notice', code: 'paused', text: 'Waiting. Say go on.' },
+  };
+  const goOn: { actor: Actor; fact: Fact } = { actor: 'panel', fact: { type: 'resume', from: 1 } };
+  const lastAfter = (facts: { actor: Actor; fact: Fact }[]) => lastSaid(logOf([opened, ...facts]))?.text;
+
+  it('are the notice, until the crew goes on', () => {
+    expect(lastAfter([waiting])).toBe('Waiting. Say go on.');
+    expect(lastAfter([waiting, goOn])).toBeUndefined();
+  });
+
+  it('are what was said after they went on', () => {
+    expect(
+      lastAfter([waiting, goOn, { actor: 'engine', fact: { type: 'readback', of: 2, text: 'Heard 142.' } }]),
+    ).toBe('Heard 142.');
   });
 });
 
@@ -116,7 +137,7 @@ describe('the drawing of a turn', () => {
     },
   );
 
-  it('winds outward after a full turn, so that the overlap can be seen', () => {
+  it('winds outward for more than a full turn, so that the overlap can be seen', () => {
     expect(Math.hypot(...last(arcPath(12)))).toBeGreaterThan(Math.hypot(...last(arcPath(4))) + 5);
   });
 });

@@ -67,6 +67,12 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     }
   }
 
+  async function boxOf(page: Page, place: string) {
+    const box = await page.locator(place).first().boundingBox();
+    if (!box) throw new Error(`not shown: ${place}`);
+    return box;
+  }
+
   it('pairs: the panel opens the job, the emitter types the code', async () => {
     await panel.goto(`${server.url}/`);
     await panel.getByText('At the panel').click();
@@ -78,6 +84,15 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     await panel.getByLabel('Must stay steady for').fill('1');
     await press(panel, 'Open the job');
     await press(panel, 'Understood');
+    await panel.locator('.square svg').waitFor();
+    for (const size of [PHONE.viewport, { width: 1280, height: 800 }]) {
+      await panel.setViewportSize(size);
+      const square = await boxOf(panel, '.square');
+      expect(Math.abs(square.width - square.height)).toBeLessThan(1);
+      expect((await boxOf(panel, '.share')).y).toBeGreaterThanOrEqual(square.y + square.height);
+    }
+    await panel.setViewportSize(PHONE.viewport);
+    expect(await panel.locator('.quick').count()).toBe(0);
     const code = await panel.locator('.invite-code').textContent();
 
     await emitter.goto(`${server.url}/`);
@@ -87,6 +102,38 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     await press(emitter, 'Understood');
     await panel.getByText('Emitter here').waitFor();
     await emitter.getByText('Panel here').waitFor();
+  });
+
+  it('leads the panel with the box for a number; the words for other readings are one tap away', async () => {
+    expect(await panel.getByRole('button', { name: 'Steady', exact: true }).count()).toBe(0);
+    await press(panel, 'More');
+    await panel.getByRole('button', { name: 'Steady', exact: true }).waitFor();
+    await press(panel, 'Fewer');
+  });
+
+  it.each([
+    [320, 568],
+    [844, 390],
+    [390, 844],
+  ])('cuts no order at %i×%i, also with text of double size', async (width, height) => {
+    for (const page of [panel, emitter])
+      for (const size of ['', '34px']) {
+        await page.setViewportSize({ width, height });
+        await page.evaluate((to) => {
+          document.documentElement.style.fontSize = to;
+        }, size);
+        const cut = await page.locator('.face').evaluate((face) => face.scrollHeight - face.clientHeight);
+        expect(cut).toBeLessThanOrEqual(1);
+        const stage = await boxOf(page, '.face');
+        const after = await boxOf(page, '.reading');
+        if (after.x < stage.x + stage.width) expect(after.y).toBeGreaterThanOrEqual(stage.y + stage.height);
+      }
+    for (const page of [panel, emitter]) {
+      await page.setViewportSize(PHONE.viewport);
+      await page.evaluate(() => {
+        document.documentElement.style.fontSize = '';
+      });
+    }
   });
 
   it('hears a reading spoken into the panel, and reads it back on both phones', async () => {

@@ -56,6 +56,19 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.close();
   });
 
+  test('has nothing to press that is lower or narrower than 44 px', async () => {
+    const page = await open(accepted('reviewed-touch'), PHONE);
+    await page.getByRole('heading', { name: 'Accepted on evidence' }).waitFor();
+    const small = await page.locator('button, a, select, input').evaluateAll((all) =>
+      all
+        .map((it) => ({ text: it.textContent || it.className, box: it.getBoundingClientRect() }))
+        .filter(({ box }) => box.height > 0 && (box.height < 44 || box.width < 44))
+        .map(({ text, box }) => `${text}: ${box.width} by ${box.height}`),
+    );
+    expect(small).toEqual([]);
+    await page.close();
+  });
+
   test('names the first broken entry of a changed log before anything else', async () => {
     const script = accepted('reviewed-3');
     const at = script.entries.findIndex(({ fact }) => fact.type === 'reading');
