@@ -13,6 +13,7 @@ import {
   type SignRecord,
   SiteFindings,
   SiteOpened,
+  type WriteHandOver,
 } from '../../src/protocol/site.ts';
 import { readLog } from '../browser/logs.ts';
 import { ask, request } from '../browser/requests.ts';
@@ -36,6 +37,8 @@ export const dropPair = write<typeof DropPair, Logged>('/api/site/drop', Logged)
 export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', JobOpened);
 export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);
 export const closeIssue = write<typeof CloseIssue, Logged>('/api/site/close-issue', Logged);
+
+export const writeHandOver = write<typeof WriteHandOver, Logged>('/api/site/hand-over', Logged);
 
 /** The board as text: mostly it has not changed since the last time. `job`: only the pair of this visit. */
 export const siteText = async (token: string, job?: JobId): Promise<string> =>

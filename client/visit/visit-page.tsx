@@ -12,6 +12,7 @@ import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
 import { download } from '../ui/download.ts';
 import { NotYet } from '../ui/not-yet.tsx';
+import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
@@ -50,6 +51,7 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
           {isCommissioning(visit.commission) && <Tests visit={visit} progress={record.progress} />}
         </div>
         <div class="visit-part">
+          <HandOverSection token={token} job={job} record={record} desk={desk} onWritten={look} />
           <SignOff token={token} log={log} record={record} desk={desk} onAnswered={look} onPick={pick} />
           <Issues token={token} job={job} issues={state.issues} desk={desk} onClosed={look} onPick={pick} />
           {row && <Visits token={token} job={job} row={row} visit={visit} onPick={pick} />}

@@ -16,6 +16,7 @@ import {
   PlanPairs,
   SignRecord,
   type SiteRole,
+  WriteHandOver,
 } from '../../src/protocol/site.ts';
 import { chooseUnits, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets } from '../guard/allowance.ts';
@@ -110,6 +111,11 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/close-issue', (c) =>
     asDesk(c, CloseIssue, (site, { id, job, issue, how }) =>
       toVisit(site, job, { kind: 'close-issue', by: 'supervisor', issue, how }, id),
+    ),
+  );
+  app.post('/site/hand-over', (c) =>
+    asDesk(c, WriteHandOver, (site, { id, job, fact }) =>
+      toVisit(site, job, { kind: 'hand-over', by: 'supervisor', fact }, id),
     ),
   );
   return app;

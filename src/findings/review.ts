@@ -6,6 +6,8 @@ import { clockBack } from './clock-back.ts';
 import { corrections } from './corrections.ts';
 import { drift } from './drift.ts';
 import { gainAfterPeak } from './gain-after-peak.ts';
+import { leftOtherwise } from './left-otherwise.ts';
+import { leftSignal } from './left-signal.ts';
 import { likeLostBeam } from './like-lost-beam.ts';
 import { longGap } from './long-gap.ts';
 import type { Look } from './look.ts';
@@ -41,6 +43,8 @@ const LOOKS: Record<FindingId, Look> = {
   'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,
+  'left-otherwise': leftOtherwise,
+  'left-signal': leftSignal,
   'changed-since-signed': changedSinceSigned,
   'long-gap': longGap,
   'clock-back': clockBack,

@@ -38,6 +38,11 @@ const SAYS: Record<Fact['type'], string> = {
   'issue-opened': 'Something that must be settled before signing: a test failed.',
   'issue-closed': 'It was settled, and how.',
   signed: 'The record up to "head" was read and signed; "findings" are those that were shown.',
+  'as-left':
+    'How the pair was left; each value replaces an earlier one. Heights in metres, delays in seconds.',
+  conditions: 'Sun, weather and building during the work; replaces what was written before.',
+  variation: 'What was done otherwise than planned or required, and who agreed.',
+  'next-due': 'What is to be done next, and by when; replaces what was written before.',
   'site-opened': 'The site was opened; always the first entry of a site.',
   'units-chosen': 'The site reads and writes its figures in these units from here on.',
   'pair-planned': 'A pair was added to the site, or its plan replaced.',

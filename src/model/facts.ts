@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { Advice, Question } from './advice.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Guidance } from './guidance.ts';
+import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
@@ -232,6 +233,7 @@ export const Fact = z.discriminatedUnion('type', [
     declaration: z.string().max(1000).optional(),
     ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
   }),
+  ...handOverFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

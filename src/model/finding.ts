@@ -25,6 +25,8 @@ export const FINDING_IDS = [
   'like-lost-beam',
   'open-issue',
   'outputs-isolated',
+  'left-otherwise',
+  'left-signal',
   'changed-since-signed',
   'long-gap',
   'clock-back',

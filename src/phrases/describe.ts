@@ -2,6 +2,7 @@ import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { searchFactText } from './facts.ts';
+import { handOverText } from './hand-over.ts';
 import { personText } from './people.ts';
 import { issueClosed } from './readbacks.ts';
 import { UNHEARD_LINE } from './unheard.ts';
@@ -72,6 +73,11 @@ export function describe(
       return line(issueClosed(fact.how), 'event');
     case 'signed':
       return line(`Signed by ${personText(fact)}, ${fact.role}`, 'event');
+    case 'as-left':
+    case 'conditions':
+    case 'variation':
+    case 'next-due':
+      return line(handOverText(fact, meter), 'fact');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
     case 'units-chosen':

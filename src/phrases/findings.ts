@@ -1,5 +1,6 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
 import type { Moment } from '../visit/verdict.ts';
+import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
@@ -14,6 +15,7 @@ export const SEVERITY_WORDS: Record<Severity, string> = {
 const ABOUT: Readonly<Record<string, string>> = {
   ...NEEDS,
   ...WHY_FAILED,
+  ...LEFT_NAMES,
   quiet: 'quiet test',
   alarm: 'alarm test',
   fault: 'fault test',
@@ -53,6 +55,12 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
+  'left-otherwise': ({ about }) =>
+    `Left otherwise than planned: ${named(about)}. The tests were judged by the plan.`,
+  'left-signal': ({ figures: { left, final } }) =>
+    final === undefined
+      ? `Written down as left at ${left}, but the meter showed no number last.`
+      : `Written down as left at ${left}, but the last reading was ${final}.`,
   'changed-since-signed': () => 'The record has changed since it was signed.',
   'long-gap': ({ figures }) => `The crew said nothing for ${minutes(figures.gap)}.`,
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
@@ -81,6 +89,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'threshold-unknown': 'alarm threshold not known',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
+  'left-otherwise': 'left otherwise than planned',
+  'left-signal': 'signal as left is not what was read',
   'changed-since-signed': 'changed since signed',
   'long-gap': 'a long silence',
   'clock-back': 'the clock went back',

@@ -6,6 +6,7 @@ export const HEADINGS = {
   acrossSite: 'Seen across the site',
   siteLog: "The site's log",
   tests: 'Tests',
+  handOver: 'Hand-over',
   findings: 'Findings',
   issues: 'Issues and remarks',
   earlier: 'Earlier visits',

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { Signature } from '../model/facts.ts';
 import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
 import { Guidance, invertedGuidance } from '../model/guidance.ts';
+import { HandOverFact } from '../model/hand-over.ts';
 import { Hash, Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Name } from '../model/name.ts';
 import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
@@ -98,6 +99,9 @@ export const SignRecord = z.object({
 
 /** POST /api/site/close-issue. `issue`: the entry that opened it. */
 export const CloseIssue = z.object({ id: MessageId, job: JobId, issue: Seq, how: reason });
+
+/** POST /api/site/hand-over */
+export const WriteHandOver = z.object({ id: MessageId, job: JobId, fact: HandOverFact });
 
 /** The request is in the log for good. `seq`: its first entry. */
 export const Logged = z.object({ seq: Seq });

@@ -16,6 +16,7 @@ import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
+import { variationText } from '../phrases/hand-over.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import {
@@ -67,6 +68,7 @@ import { testAnswer } from '../visit/progress.ts';
 import { retestsOf } from '../visit/retests.ts';
 import type { Visit } from '../visit/visit.ts';
 import { brief, entryList } from './brief.ts';
+import { handOverBlock } from './hand-over.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
@@ -158,6 +160,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
     jobBlock(setup, plan, overview, commission, moments),
+    handOverBlock(record.state.handOver, setup, plan),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
@@ -217,6 +220,7 @@ function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): st
     }),
   ];
   return [
+    ...end.handOver.variations.map(({ what, agreedWith }) => variationText(what, agreedWith)),
     ...(override ? [overrideText(override.reason)] : []),
     ...end.issues.flatMap(({ about, text, closed }) =>
       closed && failed.includes(about) ? [answeredForText(text, closed.how)] : [],

@@ -46,6 +46,11 @@ export const PLANTS = {
   /** Accepted with a reason before either peak was bracketed. */
   overridden: ['not-bracketed', 'override'],
   'left-unaccepted': ['not-accepted', 'outputs-isolated'],
+  /** Written down as left with another figure than planned, or than the meter showed. */
+  'left-threshold': ['left-otherwise'],
+  'left-delay': ['left-otherwise'],
+  'left-height': ['left-otherwise'],
+  'left-signal': ['left-signal'],
   'left-isolated': ['outputs-isolated'],
   /** Turned, or the gain changed, after the signature; the outputs had been restored. */
   'touched-since': ['touched-after-accept', 'changed-since-signed'],
