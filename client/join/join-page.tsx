@@ -1,8 +1,10 @@
 import { useRef, useState } from 'preact/hooks';
 import { CODE_LENGTH, JoinCode } from '../../src/protocol/access.ts';
-import { ApiError, deviceName, join } from '../browser/requests.ts';
+import { ApiError, join } from '../browser/requests.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { PersonForm } from '../people/person-form.tsx';
+import { usePerson } from '../people/use-person.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
 import { Page } from '../ui/page.tsx';
 import './join.css';
@@ -12,6 +14,7 @@ export function JoinPage({ code: scanned }: { code: string }) {
   const [code, setCode] = useState(scanned.slice(0, CODE_LENGTH + 4));
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
+  const who = usePerson();
   const box = useRef<HTMLInputElement>(null);
 
   const submit = async (event: Event) => {
@@ -25,7 +28,7 @@ export function JoinPage({ code: scanned }: { code: string }) {
     setBusy(true);
     setFailure(undefined);
     try {
-      const { job, seat, token } = await join({ code: parsed.data, device: deviceName() });
+      const { job, seat, token } = await join({ code: parsed.data, ...who.sitter() });
       saveSeat(browserStorage, { seat, job, token });
       // The code is used up: it must not stay in the history.
       history.replaceState(null, '', linkTo('home', {}));
@@ -57,6 +60,7 @@ export function JoinPage({ code: scanned }: { code: string }) {
         <p id="code-note" class={failure ? 'failure' : 'hint'} role={failure ? 'alert' : undefined}>
           {failure ?? 'The panel phone shows it in large letters, with a square code to scan.'}
         </p>
+        <PersonForm typed={who.typed} onInput={who.put} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Joining' : 'Join'}
         </button>

@@ -6,7 +6,8 @@ import simdUrl from 'onnxruntime-web/dist/ort-wasm-simd.wasm?url';
 import { wordGraph } from '../../src/grammar/graph.ts';
 import { modelFileMissingText, NO_DETECTOR_ANSWER, NO_LETTERS } from '../../src/phrases/talk.ts';
 import { alphabetOf } from '../../src/speech/alphabet.ts';
-import { type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
+import { type LetterModel, type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
+import type { WordModel } from '../../src/speech/second.ts';
 import type { Answer, Ask } from './recogniser.ts';
 
 /** A worker of the page: the voice detector and the speech model, each loaded at its first use. */
@@ -40,18 +41,35 @@ async function loadDetector(): Promise<(frame: Float32Array) => Promise<number>>
 const MODEL = '/speech-model';
 
 async function json(file: string): Promise<unknown> {
-  const answer = await fetch(`${MODEL}/${file}`);
+  const answer = await fetch(file);
   if (!answer.ok) throw new Error(modelFileMissingText(file));
   return answer.json();
 }
 
 async function loadRecogniser(): Promise<Recogniser> {
-  const [tokenizer, preprocessor, session] = await Promise.all([
-    json('tokenizer.json'),
-    json('preprocessor_config.json') as Promise<{ do_normalize?: boolean }>,
-    ort.InferenceSession.create(`${MODEL}/onnx/model_quantized.onnx`, { logSeverityLevel: 3 }),
+  const [tokenizer, letters, second] = await Promise.all([
+    json(`${MODEL}/tokenizer.json`),
+    loadNetwork(MODEL),
+    loadSecondHearer(),
   ]);
-  const logits = async (samples: Float32Array) => {
+  return recogniser({ alphabet: alphabetOf(tokenizer), logits: letters }, wordGraph(), second);
+}
+
+/** A model's folder may have no second hearer: then the server has no such files. */
+async function loadSecondHearer(): Promise<WordModel | undefined> {
+  const folder = `${MODEL}/second`;
+  const answer = await fetch(`${folder}/words.json`);
+  if (answer.status === 404) return undefined;
+  if (!answer.ok) throw new Error(modelFileMissingText('second/words.json'));
+  return { words: (await answer.json()) as string[], logits: await loadNetwork(folder) };
+}
+
+async function loadNetwork(folder: string): Promise<LetterModel['logits']> {
+  const [preprocessor, session] = await Promise.all([
+    json(`${folder}/preprocessor_config.json`) as Promise<{ do_normalize?: boolean }>,
+    ort.InferenceSession.create(`${folder}/onnx/model_quantized.onnx`, { logSeverityLevel: 3 }),
+  ]);
+  return async (samples) => {
     const sound = preprocessor.do_normalize ? normalised(samples) : samples;
     const { logits } = await session.run({
       input_values: new ort.Tensor('float32', sound, [1, sound.length]),
@@ -60,7 +78,6 @@ async function loadRecogniser(): Promise<Recogniser> {
     const [, frames, tokens] = logits.dims as [number, number, number];
     return { data: logits.data as Float32Array, frames, tokens };
   };
-  return recogniser({ alphabet: alphabetOf(tokenizer), logits }, wordGraph());
 }
 
 /** Mean 0 and variance 1, as in the model's feature extractor on the server. */

@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
-import { deviceName } from '../browser/requests.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { PersonForm } from '../people/person-form.tsx';
+import { usePerson } from '../people/use-person.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { beginVisit } from '../site/requests.ts';
@@ -17,13 +18,14 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [chosen, setChosen] = useState('0');
   const [left] = useState(() => savedSeat(browserStorage, 'panel'));
+  const who = usePerson();
   const { busy, failure, send } = useSend();
   const meter = plan.meter ?? meters[Number(chosen)];
   const begin = () =>
     send(
       {
         pair: plan.id,
-        device: deviceName(),
+        ...who.sitter(),
         ...(!plan.meter && meter && { meter }),
         ...(!plan.adjusters && { adjusters: NEUTRAL_ADJUSTERS }),
       },
@@ -56,6 +58,7 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
           onInput={setChosen}
         />
       )}
+      <PersonForm typed={who.typed} onInput={who.put} />
       {someone && <p class="failure">A crew is on this pair now. Begin only if they know about it.</p>}
       {left && <p class="hint">This device then leaves {left.title ?? 'the job it is in'}.</p>}
       <Failure text={failure} />

@@ -2,9 +2,12 @@ import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
+import { personText } from '../../src/phrases/people.ts';
 import type { TalkView } from '../audio/use-talk.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { PersonForm } from '../people/person-form.tsx';
+import { NOBODY, ownPerson, personIn, rememberPerson, type TypedPerson } from '../people/saved-person.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import type { SpeakerView } from '../speak/use-speaker.ts';
@@ -32,6 +35,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       <button type="button" class={job.stopped ? 'button main' : 'button danger'} onClick={stop}>
         {job.stopped ? 'Start again' : 'Stop the job'}
       </button>
+      <AtThisPhone room={room} onDone={onClose} />
       <Remark room={room} onDone={onClose} />
       <VoiceSettings speaker={room.speaker} />
       <OnDevice talk={room.talk} />
@@ -64,6 +68,42 @@ function Remark({ room, onDone }: { room: Room; onDone: () => void }) {
       />
       <button type="submit" class="button" disabled={text.trim() === ''}>
         Keep the remark
+      </button>
+    </form>
+  );
+}
+
+/** Who is at this phone, for the record; for a phone that is handed on, or was taken without a name. */
+function AtThisPhone({ room, onDone }: { room: Room; onDone: () => void }) {
+  const { person } = room.job.seats[room.saved.seat] ?? {};
+  const [typed, setTyped] = useState<TypedPerson>();
+  if (!typed) {
+    return (
+      <div class="at-phone">
+        <h3>At this phone</h3>
+        <p>{personText(person)}</p>
+        <button
+          type="button"
+          class="button"
+          onClick={() => setTyped(person ? NOBODY : ownPerson(browserStorage))}
+        >
+          {person ? 'Somebody else is here now' : 'Give a name'}
+        </button>
+      </div>
+    );
+  }
+  const submit = (event: Event) => {
+    event.preventDefault();
+    rememberPerson(browserStorage, typed);
+    const named = personIn(typed);
+    room.post({ t: 'person', ...(named && { person: named }) });
+    onDone();
+  };
+  return (
+    <form class="at-phone" onSubmit={submit}>
+      <PersonForm typed={typed} onInput={setTyped} open />
+      <button type="submit" class="button">
+        Keep for the record
       </button>
     </form>
   );

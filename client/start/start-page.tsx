@@ -2,8 +2,10 @@ import { useRef, useState } from 'preact/hooks';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
-import { ApiError, deviceName, openJob } from '../browser/requests.ts';
+import { ApiError, openJob } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { PersonForm } from '../people/person-form.tsx';
+import { usePerson } from '../people/use-person.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
 import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from '../profiles/profile-draft.ts';
@@ -25,6 +27,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
   const [left] = useState(() => savedSeat(browserStorage, 'panel'));
+  const who = usePerson();
   const form = useRef<HTMLFormElement>(null);
 
   const put = (patch: Partial<Draft>) => {
@@ -53,7 +56,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     setBusy(true);
     try {
       const { setup } = parsed;
-      const { job, token, watch } = await openJob({ setup, device: deviceName() });
+      const { job, token, watch } = await openJob({ setup, ...who.sitter() });
       rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
@@ -116,6 +119,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
           open={wrongInAdjusters}
           onInput={(adjusters) => put({ adjusters })}
         />
+        <PersonForm typed={who.typed} onInput={who.put} />
         {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
         <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>

@@ -1,12 +1,17 @@
 import { useState } from 'preact/hooks';
 import type { Log } from '../../src/model/entry.ts';
 import type { Signature } from '../../src/model/facts.ts';
-import { findingName } from '../../src/phrases/findings.ts';
+import { isSameName } from '../../src/model/person.ts';
+import { DECLARATION } from '../../src/phrases/declaration.ts';
+import { personText } from '../../src/phrases/people.ts';
+import { NOT_THE_NAME, SITE_NOT_READ } from '../../src/phrases/refusals.ts';
+import { BESIDE, NOT_PROVEN, stoodText } from '../../src/phrases/signature.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
+import { NOBODY, ownPerson, personIn, rememberPerson } from '../people/saved-person.ts';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { signRecord } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
@@ -14,45 +19,52 @@ import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
 import { DrawnSignature, SignaturePad } from './signature-pad.tsx';
 import { drawnSignature, type Strokes } from './strokes.ts';
+import type { AcrossSite } from './use-site-findings.ts';
 
 type Props = {
   token: string;
   log: Log;
   record: VisitRecord;
+  across: AcrossSite;
   desk: boolean;
   onAnswered: () => void;
 } & Picks;
 
-/** The valid signature, and whether the record has changed since; or the form to sign it. */
-export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props) {
-  const { missing, state } = record;
-  const { signed, changedBy, issues } = state;
+/** The valid signatures, and whether the record has changed since; or the form to sign it. */
+export function SignOff({ token, log, record, across, desk, onAnswered, onPick }: Props) {
+  const { missing, state, status } = record;
+  const { signed, beside, changedBy, issues } = state;
   const settled = signed !== undefined && changedBy === undefined;
+  const box = settled ? (status === 'signed-not-proven' ? 'signed unproven' : 'signed') : 'signed changed';
+  const form = { token, log, across, onAnswered };
   return (
     <section aria-labelledby="sign-title" class="sign-off">
       <h2 id="sign-title">Signature</h2>
-      {signed && (
-        <div class={settled ? 'signed' : 'signed changed'}>
+      {[...(signed ? [signed] : []), ...beside].map((one, index) => (
+        <div class={box} key={one.seq}>
           {changedBy !== undefined && (
             <p role="alert">
               <strong>Changed since it was signed</strong>, by{' '}
               <EntryLinks seqs={[changedBy]} onPick={onPick} />. The signature is for the record up to entry{' '}
-              {signed.head.count - 1}.
+              {one.head.count - 1}.
             </p>
           )}
+          {settled && status === 'signed-not-proven' && (
+            <p role="note">
+              <strong>{NOT_PROVEN}</strong>
+            </p>
+          )}
+          {index > 0 && <p class="note">{BESIDE}</p>}
+          {one.declaration !== undefined && <p class="declaration">{one.declaration}</p>}
           <p>
-            <strong>{signed.name}</strong>, {signed.role}
+            <strong>{personText(one)}</strong>, {one.role}
             <br />
-            {day(signed.at)}, {clock(signed.at, true)} <EntryLinks seqs={[signed.seq]} onPick={onPick} />
+            {day(one.at)}, {clock(one.at, true)} <EntryLinks seqs={[one.seq]} onPick={onPick} />
           </p>
-          <Signed signature={signed.signature} />
-          <p class="note">
-            {signed.findings.length === 0
-              ? 'There were no findings when it was signed.'
-              : `Findings shown when it was signed: ${signed.findings.map(findingName).join(', ')}.`}
-          </p>
+          <Signed signature={one.signature} />
+          <p class="note">{stoodText(one)}</p>
         </div>
-      )}
+      ))}
       {!settled && missing.length > 0 && (
         <>
           <p>{signed ? 'It cannot be signed again yet.' : 'It cannot be signed yet.'} Missing:</p>
@@ -67,9 +79,8 @@ export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props)
       {!settled && missing.length === 0 && !desk && (
         <p>It can be signed at the desk. This link is read only.</p>
       )}
-      {!settled && missing.length === 0 && desk && (
-        <SignForm token={token} log={log} onAnswered={onAnswered} />
-      )}
+      {!settled && missing.length === 0 && desk && <SignForm {...form} />}
+      {settled && missing.length === 0 && desk && <SecondSignature key={beside.length} {...form} />}
     </section>
   );
 }
@@ -81,17 +92,31 @@ const Signed = ({ signature }: { signature: Signature }) =>
     <p class="signature typed">{signature.text}</p>
   );
 
-const SIGNER_KEY = 'signer';
+const ROLE_KEY = 'signer';
 
-/** The last person who signed on this device, so that nobody types it again for every pair. */
-function lastSigner(): { name: string; role: string } {
-  const kept = browserStorage.read(SIGNER_KEY) as { name?: unknown; role?: unknown } | undefined;
-  const text = (value: unknown): string => (typeof value === 'string' ? value : '');
-  return { name: text(kept?.name), role: text(kept?.role) };
+/** The role of the last person who signed on this device, so that nobody types it again for every pair. */
+function lastRole(): string {
+  const kept = browserStorage.read(ROLE_KEY) as { role?: unknown } | undefined;
+  return typeof kept?.role === 'string' ? kept.role : '';
 }
 
-function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswered: () => void }) {
-  const [{ name, role }, setWho] = useState(lastSigner);
+type FormProps = Pick<Props, 'token' | 'log' | 'across' | 'onAnswered'>;
+
+/** For a witness, a client or another technician. */
+function SecondSignature(props: FormProps) {
+  const [wanted, setWanted] = useState(false);
+  if (wanted) return <SignForm {...props} second />;
+  return (
+    <button type="button" class="button" onClick={() => setWanted(true)}>
+      Add a second signature
+    </button>
+  );
+}
+
+/** `second`: of somebody else, so nothing is filled in or remembered. */
+function SignForm({ token, log, across, onAnswered, second = false }: FormProps & { second?: boolean }) {
+  const [who, setWho] = useState(() => (second ? NOBODY : ownPerson(browserStorage)));
+  const [role, setRole] = useState(() => (second ? '' : lastRole()));
   const [drawing, setDrawing] = useState(true);
   const [strokes, setStrokes] = useState<Strokes>([]);
   const [typed, setTyped] = useState('');
@@ -104,12 +129,19 @@ function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswe
     const signature = drawing
       ? drawnSignature(strokes)
       : typed.trim() && ({ kind: 'typed', text: typed.trim() } as const);
-    if (!name.trim() || !role.trim()) return setWrong('Enter name and role.');
+    const person = personIn(who);
+    if (!person || !role.trim()) return setWrong('Enter name and role.');
     if (!signature) return setWrong(drawing ? 'Sign in the box.' : 'Type the signature.');
+    if (signature.kind === 'typed' && !isSameName(signature.text, person.name)) return setWrong(NOT_THE_NAME);
+    if (!across.acrossSite) return setWrong(SITE_NOT_READ);
     setWrong(undefined);
-    const body = { job, name: name.trim(), role: role.trim(), signature, head };
+    const ofSite = across.acrossSite.map(({ id }) => id);
+    const body = { job, ...person, role: role.trim(), signature, head, declaration: DECLARATION, ofSite };
     const taken = await send(body, (id, signing) => signRecord(token, id, signing));
-    if (taken) browserStorage.write(SIGNER_KEY, { name: body.name, role: body.role });
+    if (taken && !second) {
+      rememberPerson(browserStorage, who);
+      browserStorage.write(ROLE_KEY, { role: body.role });
+    }
     // After a refusal the record may have grown: the person must see what is new before signing again.
     onAnswered();
   };
@@ -119,13 +151,21 @@ function SignForm({ token, log, onAnswered }: { token: string; log: Log; onAnswe
         You sign the {log.head.count} entries of this record as shown on this page, with the findings above.
         Later reports show as a change.
       </p>
-      <Field label="Name" value={name} maxLength={80} onInput={(next) => setWho({ name: next, role })} />
+      <p class="declaration">{DECLARATION}</p>
+      <Field label="Name" value={who.name} maxLength={80} onInput={(name) => setWho({ ...who, name })} />
       <Field
         label="Role"
         value={role}
-        placeholder="Commissioning engineer"
+        placeholder={second ? 'Witness' : 'Commissioning engineer'}
         maxLength={80}
-        onInput={(next) => setWho({ name, role: next })}
+        onInput={setRole}
+      />
+      <Field label="Firm" value={who.firm} maxLength={80} onInput={(firm) => setWho({ ...who, firm })} />
+      <Field
+        label="Competence"
+        value={who.competence}
+        maxLength={120}
+        onInput={(competence) => setWho({ ...who, competence })}
       />
       <div class="sign-kind">
         <button type="button" class="button" aria-pressed={drawing} onClick={() => setDrawing(true)}>

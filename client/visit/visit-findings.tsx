@@ -1,23 +1,21 @@
-import { useEffect, useState } from 'preact/hooks';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
-import type { SiteFindings } from '../../src/protocol/site.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
-import { siteFindings } from '../site/requests.ts';
+import type { AcrossSite } from './use-site-findings.ts';
 
 type Props = {
-  token: string;
   job: JobId;
   record: VisitRecord;
+  across: AcrossSite;
 } & Picks;
 
 /** What a careful supervisor would ask about this visit, each with its entries. */
-export function VisitFindings({ token, job, record, onPick }: Props) {
-  const { findings, entries } = record;
-  const { acrossSite, trouble } = useSiteFindings(token, job, entries.length);
+export function VisitFindings({ job, record, across, onPick }: Props) {
+  const { findings } = record;
+  const { acrossSite, trouble } = across;
   const lines = [
     ...findings.map((finding) => ({
       severity: finding.severity,
@@ -58,26 +56,3 @@ const NAMED = 6;
 export const SeverityWord = ({ severity }: { severity: Severity }) => (
   <strong>{SEVERITY_WORDS[severity]}</strong>
 );
-
-/**
- * Findings from the comparison with other pairs, or why they could not be read. Both are missing while it is read.
- */
-interface AcrossSite {
-  acrossSite?: SiteFindings['site'];
-  trouble?: string;
-}
-
-function useSiteFindings(token: string, job: JobId, count: number): AcrossSite {
-  const [found, setFound] = useState<AcrossSite>({});
-  useEffect(() => {
-    let wanted = true;
-    siteFindings(token, job).then(
-      ({ site }) => wanted && setFound({ acrossSite: site }),
-      (error: Error) => wanted && setFound((before) => ({ ...before, trouble: error.message })),
-    );
-    return () => {
-      wanted = false;
-    };
-  }, [token, job, count]);
-  return found;
-}

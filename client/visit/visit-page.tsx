@@ -16,6 +16,7 @@ import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
+import { useSiteFindings } from './use-site-findings.ts';
 import { useVisit } from './use-visit.ts';
 import { VisitFindings } from './visit-findings.tsx';
 import { Visits } from './visits.tsx';
@@ -42,17 +43,26 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
   const record = useVisitRecord(log);
   const { visit, state } = record;
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
+  const across = useSiteFindings(token, job, log.entries.length);
   const desk = view.role === 'desk';
   const between = (pick: (seq: Seq) => void) =>
     visit && (
       <div class="visit-parts">
         <div class="visit-part">
-          <VisitFindings token={token} job={job} record={record} onPick={pick} />
+          <VisitFindings job={job} record={record} across={across} onPick={pick} />
           {isCommissioning(visit.commission) && <Tests visit={visit} progress={record.progress} />}
         </div>
         <div class="visit-part">
           <HandOverSection token={token} job={job} record={record} desk={desk} onWritten={look} />
-          <SignOff token={token} log={log} record={record} desk={desk} onAnswered={look} onPick={pick} />
+          <SignOff
+            token={token}
+            log={log}
+            record={record}
+            across={across}
+            desk={desk}
+            onAnswered={look}
+            onPick={pick}
+          />
           <Issues token={token} job={job} issues={state.issues} desk={desk} onClosed={look} onPick={pick} />
           {row && <Visits token={token} job={job} row={row} visit={visit} onPick={pick} />}
         </div>

@@ -103,10 +103,14 @@ async function main(): Promise<void> {
   const server = await startServer({ store: openDataFolder(data), port: options.port, clock });
   const origin = server.url;
 
-  const opened = await post(`${origin}/api/jobs`, { setup: DEMO_SETUP, device: 'demo panel' }, JobOpened);
+  const opened = await post(
+    `${origin}/api/jobs`,
+    { setup: DEMO_SETUP, device: 'demo panel', person: { name: 'A. Example' } },
+    JobOpened,
+  );
   const joined = await post(
     `${origin}/api/join`,
-    { code: opened.invite.code, device: 'demo emitter' },
+    { code: opened.invite.code, device: 'demo emitter', person: { name: 'B. Example' } },
     Joined,
   );
   console.log(`Watch it: ${origin}/watch#${opened.watch}\nData:     ${data}\n`);

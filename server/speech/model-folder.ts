@@ -7,8 +7,17 @@ import { SpeechUnavailable } from './transcriber.ts';
 const TABLES = ['config.json', 'preprocessor_config.json', 'tokenizer.json'];
 const GRAPHS = { letters: ['model'], words: ['encoder_model', 'decoder_model_merged'] } as const;
 
-/** The files that a phone fetches: those of a model that writes letters. */
-export const LETTER_FILES = [...TABLES, 'onnx/model_quantized.onnx'];
+/** Beside a model that writes letters: the folder of the second hearer. */
+export const SECOND = 'second';
+
+/** The files that a phone fetches: those of a model that writes letters, and of the second hearer. */
+export const LETTER_FILES = [
+  ...TABLES,
+  'onnx/model_quantized.onnx',
+  ...['preprocessor_config.json', 'words.json', 'onnx/model_quantized.onnx'].map(
+    (file) => `${SECOND}/${file}`,
+  ),
+];
 
 /** A model in the layout of `@xenova/transformers`. */
 export interface ModelFolder {

@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
+import type { Entry } from '../../src/model/entry.ts';
 import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
+import { personText } from '../../src/phrases/people.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
 
@@ -11,7 +13,7 @@ const UNREADABLE = 2;
 
 function report(result: Verified): string[] {
   if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
-  const { head, findings, replayed } = result;
+  const { head, entries, findings, replayed } = result;
   return [
     `Whole: ${head.count} entries of log ${head.job}; every hash and signature is right.`,
     replayed
@@ -19,12 +21,22 @@ function report(result: Verified): string[] {
       : 'Replay: not done. Another version of the engine wrote the log; verify it with that version.',
     `Head:  ${head.hash}`,
     'Compare count and head with the printed report: a file that was rewritten from start to end also passes.',
+    ...peopleIn(entries),
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
       (finding) =>
         `  ${SEVERITY_WORDS[finding.severity]}: ${findingText(finding)} (entries ${finding.entries.join(', ')})`,
     ),
   ];
+}
+
+/** Who took a seat, and who signed, as the log names them. */
+function peopleIn(entries: readonly Entry[]): string[] {
+  const lines = entries.flatMap(({ seq, fact }) => {
+    if (fact.type === 'seated') return [`  ${fact.seat}: ${personText(fact.person)} (from entry ${seq})`];
+    return fact.type === 'signed' ? [`  signed by: ${personText(fact)}, ${fact.role} (entry ${seq})`] : [];
+  });
+  return lines.length > 0 ? ['People, as they gave their names:', ...lines] : [];
 }
 
 function main(): number {

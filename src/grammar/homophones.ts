@@ -10,6 +10,9 @@ const SOUNDS_LIKE: Readonly<Record<string, string>> = {
   ate: 'eight',
 };
 
+/** The figure that sounds like a word, or the word. */
+export const soundsLike = (word: string): string => SOUNDS_LIKE[word] ?? word;
+
 const FIGURES = new Set(
   'zero oh one two three tree four fower five fife six seven eight nine niner hundred thousand tousand point decimal minus double triple'.split(
     ' ',

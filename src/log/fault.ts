@@ -25,6 +25,8 @@ export type Wrong =
   | ({ readonly kind: 'chain' } & ChainFault)
   /** A signature that does not cover the record before it. */
   | { readonly kind: 'signature'; readonly seq: Seq }
+  /** A typed signature that is not the name of its signer. */
+  | { readonly kind: 'signer'; readonly seq: Seq }
   /** The engine of this version gives other advice. */
   | { readonly kind: 'advice'; readonly seq: Seq }
   /** The signed findings are not the findings of the record. */

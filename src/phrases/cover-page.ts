@@ -12,6 +12,7 @@ export const COVER_ROWS = {
   result: 'Result',
   what: 'What',
   who: 'Signed by',
+  crew: 'Crew',
   when: 'Work done',
   made: 'Report made',
   pairs: 'Pairs',
@@ -43,9 +44,8 @@ export const NO_PAIRS = 'No pairs are planned.';
 export const WHAT =
   'Optical beam smoke detectors: alignment of each emitter and receiver, alarm and fault tests, wiring to the fire panel';
 export const NOBODY = 'nobody yet';
-/** "S. Example, Supervisor: 8 pairs" */
-export const signerText = (name: string, role: string, pairs: number): string =>
-  `${name}, ${role}: ${pairCount(pairs)}`;
+/** "S. Example (Larkmoor Fire Systems), Supervisor: 8 pairs" */
+export const onPairs = (person: string, pairs: number): string => `${person}: ${pairCount(pairs)}`;
 /** Days of the first and the last entry of the pairs' logs. */
 export const periodText = (from: string, to: string, zone: string): string =>
   `${from === to ? from : `${from} to ${to}`}, ${zone}`;

@@ -11,7 +11,6 @@ export const HEADINGS = {
   issues: 'Issues and remarks',
   earlier: 'Earlier visits',
   signature: 'Signature',
-  secondSignature: 'Second signature',
   job: 'The job',
   record: 'The record',
   planned: 'As planned',
@@ -25,3 +24,6 @@ export const continuedText = (title: string): string => `${title} (continued)`;
 export const TO_COVER = 'Back to the cover';
 /** What a link in the text does, for who cannot see it: "#12". */
 export const goToText = (text: string): string => `Go to ${text}`;
+
+/** Of a signature that stands beside the first; `nth`: 2, 3 … */
+export const signatureHeading = (nth: number): string => `${HEADINGS.signature} ${nth}`;

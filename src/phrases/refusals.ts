@@ -16,6 +16,8 @@ export const NOT_THE_NAME =
   'The typed signature is not the name of the signer. Type the name as it stands above, or draw the signature.';
 export const signedAlready = (name: string): string =>
   `${name} has signed this record already. A second signature is for another person.`;
+export const SITE_NOT_READ =
+  'The comparison with the other pairs of the site is not read yet. Wait a moment, then sign.';
 export const SITE_HAS_CHANGED =
   'The findings of the site have changed while you read. Read what is new, then sign again.';
 

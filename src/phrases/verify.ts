@@ -25,6 +25,8 @@ export function wrongText(wrong: Wrong): string {
       return `Entry ${wrong.seq} ${CHAIN[wrong.fault]}.`;
     case 'signature':
       return `Entry ${wrong.seq} signs a record that is not the one before it.`;
+    case 'signer':
+      return `Entry ${wrong.seq} is signed with a typed name that is not the signer's.`;
     case 'advice':
       return `Entry ${wrong.seq} is not what this version's engine advises here. Verify with the version that wrote the log, or ask why.`;
     case 'findings':

@@ -14,14 +14,15 @@ import {
   NOBODY,
   NOT_BEGUN,
   ofPairs,
+  onPairs,
   PAIR_COLUMNS,
   pairsText,
   periodText,
-  signerText,
   WHAT,
 } from '../phrases/cover-page.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { HEADINGS } from '../phrases/headings.ts';
+import { NOT_NAMED } from '../phrases/people.ts';
 import { isClear, type Outcome, resultBadge, resultText } from '../phrases/result.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
@@ -97,27 +98,29 @@ export function coverPage(input: CoverInput, moments: Moments): Part {
 
 /** Result, what, who and when. */
 function answers({ pairs }: CoverInput, outcome: Outcome, moments: Moments): Fact[] {
-  const signers = new Map<string, { name: string; role: string; pairs: number }>();
-  for (const { made } of pairs) {
-    if (!made.signed) continue;
-    const { name, role } = made.signed;
-    const key = JSON.stringify([name, role]);
-    signers.set(key, { name, role, pairs: (signers.get(key)?.pairs ?? 0) + 1 });
-  }
-  const who = [...signers.values()].map((each) => signerText(each.name, each.role, each.pairs));
   const spans = pairs.flatMap(({ made }) => (made.span ? [made.span] : []));
   const from = Math.min(...spans.map(([at]) => at));
   const to = Math.max(...spans.map(([, at]) => at));
   return [
     { name: COVER_ROWS.result, value: resultText(outcome) },
     { name: COVER_ROWS.what, value: WHAT },
-    { name: COVER_ROWS.who, value: who.join('; ') || NOBODY },
+    { name: COVER_ROWS.who, value: peopleText(pairs.map(({ made }) => made.signers)) || NOBODY },
+    { name: COVER_ROWS.crew, value: peopleText(pairs.map(({ made }) => made.crew)) || NOT_NAMED },
     {
       name: COVER_ROWS.when,
       value:
         spans.length === 0 ? NOT_BEGUN : periodText(moments.day(from), moments.day(to), moments.zone(to)),
     },
   ];
+}
+
+/** Each of these people, and on how many pairs. */
+function peopleText(byPair: readonly (readonly string[])[]): string {
+  const pairs = new Map<string, number>();
+  for (const people of byPair) {
+    for (const person of new Set(people)) pairs.set(person, (pairs.get(person) ?? 0) + 1);
+  }
+  return [...pairs].map(([person, count]) => onPairs(person, count)).join('; ');
 }
 
 const isPart = ({ site, pairs }: CoverInput): boolean => pairs.length < livePairs(site).length;

@@ -95,8 +95,9 @@ export interface PairPage {
   readonly broken: boolean;
   /** Undefined where no visit was made, or a broken log proves nothing. */
   readonly tests?: TestsOutcome;
-  /** The signature, while it holds. */
-  readonly signed?: { readonly name: string; readonly role: string };
+  /** Who signed, while the signatures hold, and who sat at panel and emitter: as they called themselves. */
+  readonly signers: readonly string[];
+  readonly crew: readonly string[];
   /** Times of the first and the last entry of all visits, ms. */
   readonly span?: readonly [from: number, to: number];
   /** What was accepted although it is not as it should be, and who says why. */
@@ -169,7 +170,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
   ];
-  const { signed, changedBy } = record.state;
+  const { signed, beside, changedBy } = record.state;
   const times = records.flatMap(({ record: { entries } }) => entries.map(({ at }) => at));
   return {
     part: {
@@ -185,7 +186,11 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     findings: counts,
     broken: fault !== undefined,
     ...(isCommissioning(commission) && !fault && { tests: testsOutcome(commission, record.progress) }),
-    ...(signed && changedBy === undefined && !fault && { signed: { name: signed.name, role: signed.role } }),
+    signers:
+      signed && changedBy === undefined && !fault
+        ? [signed, ...beside].map((one) => `${personText(one)}, ${one.role}`)
+        : [],
+    crew: overview.people.flatMap(({ person }) => (person && !fault ? [personText(person)] : [])),
     ...(times.length > 0 && {
       span: [times.reduce((a, b) => Math.min(a, b)), times.reduce((a, b) => Math.max(a, b))] as const,
     }),
@@ -265,6 +270,8 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: U
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
     broken: false,
+    signers: [],
+    crew: [],
     variations: [],
     visits: [],
   };

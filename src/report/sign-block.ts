@@ -1,5 +1,5 @@
 import { THE_LOG } from '../phrases/counts.ts';
-import { HEADINGS } from '../phrases/headings.ts';
+import { HEADINGS, signatureHeading } from '../phrases/headings.ts';
 import {
   BESIDE,
   changedSinceSigned,
@@ -35,7 +35,7 @@ export function signBlocks({ state, status, missing }: VisitRecord, moments: Mom
   return [signed, ...beside].map(
     (one, index): Block => ({
       kind: 'signature',
-      title: index === 0 ? HEADINGS.signature : HEADINGS.secondSignature,
+      title: index === 0 ? HEADINGS.signature : signatureHeading(index + 1),
       lines: [
         ...(index === 0 ? [] : [BESIDE]),
         ...(one.declaration === undefined ? [] : [one.declaration]),

@@ -5,6 +5,7 @@ import { search } from './decode.ts';
 import { type FreeText, freeText } from './free-text.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
+import type { SecondOpinion } from './second.ts';
 import { Spelling } from './spelling.ts';
 import { type Weighed, weigh } from './weigh.ts';
 
@@ -23,18 +24,24 @@ export interface Weighing {
   weighed: Weighed | undefined;
 }
 
+/** No more is believed of what a second hearer hears otherwise: it is asked about, and not taken. Ours, no source. */
+const DISPUTED = 0.6;
+
+/** To the second hearer the other meanings together are likelier. */
+const isDisputed = ({ agreed }: Weighed): boolean => agreed !== undefined && agreed < 0.5;
+
 /** Weighs a model's letters by a grammar. The first sentences are slower, because words are spelled out then. */
 export function weigher(
   graph: WordGraph,
   alphabet: Alphabet,
-): (logits: Logits, options?: HearOptions) => Weighing {
+): (logits: Logits, options?: HearOptions, opinion?: SecondOpinion) => Weighing {
   const spelling = new Spelling(graph, alphabet);
-  return (logits, options = {}) => {
+  return (logits, options = {}, opinion?) => {
     const logProbs = logSoftmax(logits);
     const free = freeText(logProbs, logits.tokens, alphabet);
     if (free.text === '') return { free, weighed: undefined };
     const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
-    return { free, weighed: weigh(found, free, options) };
+    return { free, weighed: weigh(found, free, options, opinion) };
   };
 }
 
@@ -42,15 +49,15 @@ export function weigher(
 export function hearer(
   graph: WordGraph,
   alphabet: Alphabet,
-): (logits: Logits, options?: HearOptions) => Heard {
+): (logits: Logits, options?: HearOptions, opinion?: SecondOpinion) => Heard {
   const weighing = weigher(graph, alphabet);
-  return (logits, options) => {
-    const { free, weighed } = weighing(logits, options);
+  return (logits, options, opinion) => {
+    const { free, weighed } = weighing(logits, options, opinion);
     if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
     if (REMARK.test(free.text)) return remark(free);
     const [first] = weighed?.sentences ?? [];
     if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
-    const right = belief(weighed);
+    const right = isDisputed(weighed) ? Math.min(belief(weighed), DISPUTED) : belief(weighed);
     const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
       text,
       confidence: meaning === first.meaning ? (right * share) / weighed.share : (1 - right) * share,

@@ -3,6 +3,7 @@ import { parse } from '../grammar/parse.ts';
 import type { Candidate } from './decode.ts';
 import type { FreeText } from './free-text.ts';
 import type { HearOptions } from './heard.ts';
+import type { SecondOpinion } from './second.ts';
 
 /** What the sentences found for an utterance are worth, before calibration. */
 export interface Weighed {
@@ -16,6 +17,8 @@ export interface Weighed {
   readonly letters: number;
   /** How unsure the model was of them: minus the log probability of the free text, for each letter; 0 or more. */
   readonly blur: number;
+  /** The likeliest meaning's share of all that was found, as a second hearer hears it, where there is one; 0 to 1. */
+  readonly agreed?: number;
 }
 
 /** Sentences kept from the search. */
@@ -32,15 +35,14 @@ export function weigh(
   found: readonly Candidate[],
   free: FreeText,
   { expect }: HearOptions,
+  opinion?: SecondOpinion,
 ): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
     const { meaning, surprise } = meaningOf(text, expect);
     return { text, meaning, score, fit: TRUST * (score - cost - surprise) };
   });
-  const top = Math.max(...kept.map(({ fit }) => fit));
-  const total = kept.reduce((sum, { fit }) => sum + Math.exp(fit - top), 0);
-  const sentences = kept
-    .map(({ text, meaning, fit }) => ({ text, meaning, share: Math.exp(fit - top) / total }))
+  const sentences = shared(kept, ({ fit }) => fit)
+    .map(({ text, meaning, share }) => ({ text, meaning, share }))
     .sort((a, b) => b.share - a.share);
   const shares = new Map<string, number>();
   for (const { meaning, share } of sentences) shares.set(meaning, (shares.get(meaning) ?? 0) + share);
@@ -57,7 +59,27 @@ export function weigh(
     strain: Math.max(0, free.score - score),
     letters,
     blur: -free.score / Math.max(1, letters),
+    ...(opinion && { agreed: agreedShare(kept, meaning, opinion) }),
   };
+}
+
+/** Each with its share of all: e to the power of its merit, divided by their sum. */
+function shared<T>(all: readonly T[], merit: (one: T) => number): (T & { share: number })[] {
+  const top = Math.max(...all.map(merit));
+  // Where nothing fits at all, nothing has more of it than the others.
+  const weight = (one: T): number => (top === Number.NEGATIVE_INFINITY ? 1 : Math.exp(merit(one) - top));
+  const total = all.reduce((sum, one) => sum + weight(one), 0);
+  return all.map((one) => ({ ...one, share: weight(one) / total }));
+}
+
+function agreedShare(
+  kept: readonly { text: string; meaning: string }[],
+  meaning: string,
+  opinion: SecondOpinion,
+): number {
+  return shared(kept, ({ text }) => opinion(text))
+    .filter((one) => one.meaning === meaning)
+    .reduce((sum, { share }) => sum + share, 0);
 }
 
 /** The meaning as a key, and its cost if it was not expected. */

@@ -6,6 +6,7 @@ import { fromJsonLines } from '../log/json-lines.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
+import { isSameName } from '../model/person.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { advise } from '../visit/advise.ts';
 import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
@@ -57,6 +58,11 @@ function replay(entries: readonly Entry[], advice: boolean): Wrong | undefined {
     if (fact.type === 'signed') {
       if (fact.head.count !== seq || fact.head.hash !== entry.prev || fact.head.job !== entry.job) {
         return { kind: 'signature', seq };
+      }
+      // Older signatures have no declaration, and were not held to their names.
+      const { name, signature, declaration } = fact;
+      if (declaration !== undefined && signature.kind === 'typed' && !isSameName(signature.text, name)) {
+        return { kind: 'signer', seq };
       }
       const ids = new VisitRecord({ entries: entries.slice(0, seq) }, { state }).findings.map(({ id }) => id);
       if (advice && !isSame(ids, fact.findings)) return { kind: 'findings', seq };

@@ -1,7 +1,7 @@
 /**
  * How well the crew is heard, on people and voices the model never heard:
  *
- *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--parts clean,tight,noise,others,load]
+ *     npm run bench:speech -- [--recordings FOLDER] [--each N] [--parts clean,tight,strings,noise,others,load]
  *
  * Speakers at even places in the list of their set were used to fit the confidence (`speech/fit.ts`). Others are measured.
  */
@@ -10,7 +10,8 @@ import { join } from 'node:path';
 import { Command } from 'commander';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/process/program.ts';
 import { loadLetterModel } from '../../server/speech/letter-model.ts';
-import { openFolder } from '../../server/speech/model-folder.ts';
+import { openFolder, SECOND } from '../../server/speech/model-folder.ts';
+import { loadSecondHearer } from '../../server/speech/second-hearer.ts';
 import { ASK, TAKE } from '../../src/conversation/decide.ts';
 import { wordGraph } from '../../src/grammar/graph.ts';
 import { createRng } from '../../src/simulator/rng.ts';
@@ -23,6 +24,7 @@ import { once } from './speech/once.ts';
 import { believed, judge, meaningOf, type Outcome, takesAnything, takesReading } from './speech/outcome.ts';
 import { isForFit, people, spoken, type Utterance, voices } from './speech/recordings.ts';
 import { READING_ASKED, situationOf } from './speech/situation.ts';
+import { strings } from './speech/strings.ts';
 import { type Believed, printBins, printThresholds } from './speech/thresholds.ts';
 import { tight } from './speech/tight.ts';
 import { wordErrors } from './speech/word-errors.ts';
@@ -30,7 +32,7 @@ import { wordErrors } from './speech/word-errors.ts';
 const SEED = 20261125;
 const WAYS = ['grammar', 'grammar and expectation', 'neither'];
 const SNRS = [20, 10, 5, 0] as const;
-const PARTS = ['clean', 'tight', 'noise', 'others', 'load'] as const;
+const PARTS = ['clean', 'tight', 'strings', 'noise', 'others', 'load'] as const;
 
 const program = new Command('bench:speech')
   .option('--recordings <folder>', 'an4, digits and commands', join(ROOT_FOLDER, '..', 'shared', 'speech'))
@@ -82,8 +84,14 @@ async function hearAll(
 
 async function main(): Promise<void> {
   const begun = performance.now();
-  const recogniser = recogniserOf(once(await loadLetterModel(openFolder(DEFAULT_MODEL_FOLDER))), wordGraph());
-  const bytes = statSync(join(DEFAULT_MODEL_FOLDER, 'onnx', 'model_quantized.onnx')).size;
+  const folder = openFolder(DEFAULT_MODEL_FOLDER);
+  const letters = once(await loadLetterModel(folder));
+  const second = await loadSecondHearer(folder);
+  const recogniser = recogniserOf(letters, wordGraph(), second && once(second));
+  const alone = recogniserOf(letters, wordGraph());
+  const bytes = ['onnx', join(SECOND, 'onnx')]
+    .map((part) => statSync(join(DEFAULT_MODEL_FOLDER, part, 'model_quantized.onnx')).size)
+    .reduce((a, b) => a + b);
   console.log(
     `model ${(bytes / 1e6).toFixed(1)} MB, loaded in ${((performance.now() - begun) / 1000).toFixed(1)} s`,
   );
@@ -102,6 +110,7 @@ async function main(): Promise<void> {
 
   if (parts.includes('clean')) await measureClean(recogniser, chosen);
   if (parts.includes('tight')) await measureTight(recogniser, chosen);
+  if (parts.includes('strings')) await measureStrings({ alone, both: recogniser }, all);
   if (parts.includes('noise')) await measureNoise(recogniser, chosen);
   if (parts.includes('others')) await measureOthers(recogniser, all);
   if (parts.includes('load')) await measureLoad(chosen);
@@ -152,6 +161,25 @@ async function measureTight(recogniser: Recogniser, chosen: readonly Utterance[]
     }
   }
   for (const [name, tally] of tallies) line(`cut tight, ${name}, grammar`, tally);
+}
+
+/** Strings of digits, with the letters alone and with both hearers, speaker by speaker. */
+async function measureStrings(by: Record<string, Recogniser>, all: readonly Utterance[]): Promise<void> {
+  console.log(`\nStrings of digits${HEAD}`);
+  const made = strings(
+    all.filter(({ set }) => set === 'digits'),
+    3 * each,
+    rng,
+  );
+  for (const [name, recogniser] of Object.entries(by)) {
+    const tallies = new Map<string, Tally>();
+    for (const { speaker, text, sound } of made) {
+      const tally = tallies.get(speaker) ?? empty();
+      tallies.set(speaker, tally);
+      count(tally, judge(text, await recogniser.hear(await sound())));
+    }
+    for (const [speaker, tally] of tallies) line(`strings, ${speaker}, ${name}`, tally);
+  }
 }
 
 async function measureNoise(recogniser: Recogniser, chosen: readonly Utterance[]): Promise<void> {

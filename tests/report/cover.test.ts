@@ -60,7 +60,7 @@ describe('the cover of the demo site', () => {
     expect(rows).toHaveLength(12);
   });
 
-  it('says who signed, and when the work was done', () => {
+  it('says who signed, who was there and for which firm, and when the work was done', () => {
     const facts = new Map(blockOf(cover, 'facts', 'In short').rows.map(({ name, value }) => [name, value]));
     const signed = new Set(
       demo.visits
@@ -69,6 +69,9 @@ describe('the cover of the demo site', () => {
     );
     // D2 was changed after it was signed, D1 was begun again.
     expect(facts.get('Signed by')).toBe(`S. Example, Supervisor: ${signed.size - 2} pairs`);
+    expect(facts.get('Crew')).toMatch(
+      /^A\. Example \(.+; Commissioning, card 1234\): 12 pairs; B\. Example \(.+\): 12 pairs/,
+    );
     expect(facts.get('Work done')).toMatch(/^3 March 2026 to \d+ March 2026, UTC$/);
   });
 
@@ -85,6 +88,17 @@ describe('the cover of the demo site', () => {
       ['S4', 'Alarm test failed'],
       ['D4', 'Accepted without all evidence'],
     ]);
+  });
+
+  it('and the part of a pair say when something serious shows only across the site', () => {
+    const { items } = blockOf(cover, 'list', 'Seen across the site');
+    const serious = items.filter(({ lead }) => lead === 'Serious');
+    expect(serious.map(({ text }) => text.split(' ')[1])).toEqual(['D1']);
+    const part = demoReport()
+      .parts()
+      .find(({ id }) => id === 'D1');
+    const own = part && blockOf(part, 'list', 'Findings').items.filter(({ lead }) => lead === 'Serious');
+    expect(part?.badge).toEqual({ text: `Aligning; ${own?.length} serious`, heed: true });
   });
 
   it('has no command line for the client, on no part', () => {

@@ -137,3 +137,23 @@ describe('the free letters', () => {
     expect(weigh(heard('five'), letters, {})).toMatchObject(figures);
   });
 });
+
+describe('a second hearer', () => {
+  const found = heard('five', 'nine', 'aye five');
+  const agreed = (opinion: Record<string, number>) =>
+    weigh(found, open, {}, (text) => opinion[text] ?? Number.NEGATIVE_INFINITY)?.agreed;
+
+  it('says nothing where there is none', () => {
+    expect(weigh(found, open, {})).not.toHaveProperty('agreed');
+  });
+
+  it.each<[string, Record<string, number>, number]>([
+    ['hears the same, and nothing else', { five: -1 }, 1],
+    ['hears both alike', { five: -1, nine: -1 }, 0.5],
+    ['hears the other one three times as well', { five: 0, nine: Math.log(3) }, 0.25],
+    ['hears something else altogether', { nine: -1 }, 0],
+    ['hears none of them: it cannot tell', {}, 1 / 3],
+  ])('%s', (_, opinion, share) => {
+    expect(agreed(opinion)).toBeCloseTo(share, 9);
+  });
+});

@@ -31,6 +31,8 @@ describe('npm run verify -- FILE', () => {
     expect(status).toBe(0);
     expect(out).toContain(headAfter(log.at(-1) as Entry).hash);
     expect(out).toContain('A test failed: alarm test');
+    expect(out).toMatch(/panel: A\. Example \(Larkmoor Fire Systems; .*\) \(from entry 1\)/);
+    expect(out).toMatch(/signed by: S\. Example, Supervisor \(entry \d+\)/);
   });
 
   it('ends with 1 for a log that was changed, and names the first wrong entry', () => {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import type { Fact } from '../../src/model/facts.ts';
+import type { Fact, FactOf } from '../../src/model/facts.ts';
 import type { Head } from '../../src/model/ids.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { verify } from '../../src/verify/verify.ts';
@@ -125,6 +125,27 @@ describe('an exported log', () => {
       kind: 'signature',
       seq: signed,
     });
+  });
+
+  it.each([
+    ['in another case', 'with a declaration', { text: 's.EXAMPLE' }, undefined],
+    ['of somebody else', 'with a declaration', { text: 'R. Example' }, 'signer'],
+    [
+      'of somebody else',
+      'from before declarations',
+      { text: 'R. Example', declaration: undefined },
+      undefined,
+    ],
+  ])('a typed name %s, %s', (_, __, { text, ...more }, kind) => {
+    const signed = LOG.findIndex(({ fact }) => fact.type === 'signed');
+    const entry = LOG[signed] as Entry;
+    const before = headAfter(LOG[signed - 1] as Entry);
+    const { declaration, ...rest } = { ...(entry.fact as FactOf<'signed'>), ...more };
+    const signature = { kind: 'typed', text } as const;
+    const fact = { ...rest, signature, ...(declaration !== undefined && { declaration }) };
+    const last = seal(before, { actor: entry.actor, fact }, entry.at);
+    const result = verify(toJsonLines([...LOG.slice(0, signed), last], headAfter(last)));
+    expect(result.ok ? undefined : result.wrong.kind).toBe(kind);
   });
 
   it('of a site is checked for its chain too', () => {

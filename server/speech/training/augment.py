@@ -191,7 +191,7 @@ def other_speaker(mels: Tensor, frames: Tensor) -> tuple[Tensor, Tensor]:
     frames = (frames / tempo[:, 0]).long().clamp(min=4)
     mels = between(mels, (torch.arange(int(frames.max()), device=mels.device)[None] * tempo).clamp(max=n - 1), 1)
     tract = torch.where(chance(batch, 0.5, mels), uniform(batch, 0.88, 1.13, mels), 1.0)
-    scaled = 2595 * torch.log10(1 + mel_edges().to(mels.device)[None, 1:-1] * tract / 700)
+    scaled = 2595 * torch.log10(1 + mel_edges(bands).to(mels.device)[None, 1:-1] * tract / 700)
     band = (scaled - mel(60)) / (mel(3800) - mel(60)) * (bands + 1) - 1
     return between(mels, band.clamp(0, bands - 1), 2), frames
 
@@ -203,7 +203,7 @@ def mask_mels(mels: Tensor, frames: Tensor) -> Tensor:
     band, time = torch.arange(bands, device=mels.device)[None], torch.arange(n, device=mels.device)[None]
     hidden = torch.zeros(batch, n, bands, dtype=torch.bool, device=mels.device)
     for _ in range(2):
-        start, width = uniform(batch, 0, bands, mels), uniform(batch, 0, 12, mels)
+        start, width = uniform(batch, 0, bands, mels), uniform(batch, 0, 0.19 * bands, mels)
         hidden |= ((band >= start) & (band < start + width))[:, None, :]
         start, width = uniform(batch, 0, 1, mels) * frames[:, None], torch.minimum(uniform(batch, 0, 16, mels), 0.08 * frames[:, None])
         hidden |= ((time >= start) & (time < start + width))[:, :, None]

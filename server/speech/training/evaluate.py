@@ -14,7 +14,9 @@ import torch
 import augment
 import human
 import noise
-from model import Recogniser, greedy
+from model import greedy
+from export import load
+from second import Second
 from train import read_shard
 
 NUMBERS = set("""zero oh one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen
@@ -32,8 +34,10 @@ def distance(a: list[str], b: list[str]) -> int:
 
 class Network:
     def __init__(self, weights: Path, device: torch.device) -> None:
-        self.device, self.model = device, Recogniser().to(device).eval()
-        self.model.load_state_dict({k: v.float() for k, v in torch.load(weights, map_location=device).items()})
+        self.device, self.model = device, load(weights).to(device).eval()
+        words = self.model.words if isinstance(self.model, Second) else None
+        self.greedy = words.greedy if words else greedy
+        self.said = words.said if words else lambda text, source: text
 
     @torch.no_grad()
     def __call__(self, sounds: list[np.ndarray]) -> list[str]:
@@ -45,21 +49,22 @@ class Network:
             batch = torch.zeros(len(rows), int(lengths.max()), device=self.device)
             for b, r in zip(batch, rows):
                 b[:len(sounds[r])] = torch.tensor(sounds[r], device=self.device)
-            frames = (lengths // 80 + 2) // 2
+            frames = self.model.steps(lengths // 80 + 1)
             logits, _ = self.model.encode_mels(self.model.front(augment.normalise(batch, lengths)), frames)
-            texts |= {r: greedy(one[:n]) for r, one, n in zip(rows, logits.cpu(), frames.tolist())}
+            texts |= {r: self.greedy(one[:n]) for r, one, n in zip(rows, logits.cpu(), frames.tolist())}
         return [texts[i] for i in range(len(sounds))]
 
 
 class Exported:
-    def __init__(self, folder: Path) -> None:
+    def __init__(self, folder: Path, like: Network) -> None:
         import onnxruntime
+        self.greedy, self.said = like.greedy, like.said
         self.session = onnxruntime.InferenceSession(str(folder / "onnx" / "model_quantized.onnx"), providers=["CPUExecutionProvider"])
 
     def __call__(self, sounds: list[np.ndarray]) -> list[str]:
         from scipy.signal import resample_poly
         wide = (resample_poly(s, 2, 1).astype(np.float32) for s in sounds)
-        return [greedy(torch.tensor(self.session.run(None, {"input_values": ((w - w.mean()) / (w.std() + 1e-7))[None]})[0][0])) for w in wide]
+        return [self.greedy(torch.tensor(self.session.run(None, {"input_values": ((w - w.mean()) / (w.std() + 1e-7))[None]})[0][0])) for w in wide]
 
 
 def padded(sound: np.ndarray, seconds: float = 0.25) -> np.ndarray:
@@ -76,7 +81,7 @@ def noisy(sound: np.ndarray, kind: str, snr: float, rng: np.random.Generator) ->
 
 
 def row(name: str, recogniser, sounds: list[np.ndarray], texts: list[str], show: int = 0) -> None:
-    heard = recogniser(sounds)
+    heard, texts = recogniser(sounds), [recogniser.said(t, name.split()[0]) for t in texts]
     errors = sum(distance(t.split(), h.split()) for t, h in zip(texts, heard))
     exact = sum(t == h for t, h in zip(texts, heard))
     print(f"{name:34} n {len(texts):4}  exact {exact / len(texts):6.1%}  word errors {errors / max(1, sum(len(t.split()) for t in texts)):6.1%}", flush=True)
@@ -126,10 +131,11 @@ def main() -> None:
     args = parser.parse_args()
     torch.backends.cudnn.allow_tf32 = False
     sets = test_sets(args.human, args.synthetic)
-    report(Network(args.weights, torch.device("cuda" if torch.cuda.is_available() else "cpu")), sets, args.show)
+    network = Network(args.weights, torch.device("cuda" if torch.cuda.is_available() else "cpu"))
+    report(network, sets, args.show)
     if args.model:
         print("8-bit export:")
-        exported = Exported(args.model)
+        exported = Exported(args.model, network)
         for name, (sounds, texts) in sets.items():
             row(name, exported, [padded(s) for s in sounds[:300]], texts[:300])
 

@@ -16,10 +16,21 @@ import torch
 from onnxruntime.quantization import QuantType, quantize_dynamic
 
 from model import ALPHABET, Deployed, Recogniser
+from second import DeployedSecond, Second, Words
 
 
-def graph(model: Recogniser, file: Path) -> None:
-    torch.onnx.export(Deployed(model).eval(), torch.randn(1, 32000), str(file), opset_version=14, dynamo=False,
+def load(weights: Path) -> Recogniser | Second:
+    """The hearer whose weights these are."""
+    held = torch.load(weights, map_location="cpu")
+    words = held.pop("words", None)
+    model = Second(Words(words)) if words else Recogniser()
+    model.load_state_dict({k: v.float() for k, v in held.items()})
+    return model.eval()
+
+
+def graph(model: Recogniser | Second, file: Path) -> None:
+    deployed = DeployedSecond(model) if isinstance(model, Second) else Deployed(model)
+    torch.onnx.export(deployed.eval(), torch.randn(1, 32000), str(file), opset_version=14, dynamo=False,
                       input_names=["input_values"], output_names=["logits"],
                       dynamic_axes={"input_values": {0: "batch", 1: "samples"}, "logits": {0: "batch", 1: "frames"}})
 
@@ -31,14 +42,25 @@ def quantize(full: Path, small: Path) -> None:
     onnx.save(net, small)
 
 
-def describe(folder: Path) -> None:
+def describe_network(folder: Path, tokens: int, samples_a_frame: int) -> None:
+    tables = {
+        "config.json": {"model_type": "wav2vec2", "architectures": ["Wav2Vec2ForCTC"], "vocab_size": tokens, "pad_token_id": 0,
+                        "bos_token_id": 1, "eos_token_id": 2, "inputs_to_logits_ratio": samples_a_frame, "sampling_rate": 16000},
+        "preprocessor_config.json": {"feature_extractor_type": "Wav2Vec2FeatureExtractor", "feature_size": 1, "sampling_rate": 16000,
+                                     "do_normalize": True, "padding_value": 0.0, "padding_side": "right", "return_attention_mask": False},
+    }
+    write(folder, tables)
+
+
+def write(folder: Path, tables: dict) -> None:
+    for name, table in tables.items():
+        (folder / name).write_text(json.dumps(table, indent=1, ensure_ascii=False) + "\n")
+
+
+def describe_letters(folder: Path) -> None:
     vocabulary = {token: i for i, token in enumerate(ALPHABET)}
     special = [{"id": i, "content": ALPHABET[i], "single_word": False, "lstrip": True, "rstrip": True, "normalized": False, "special": True} for i in range(4)]
     tables = {
-        "config.json": {"model_type": "wav2vec2", "architectures": ["Wav2Vec2ForCTC"], "vocab_size": len(ALPHABET), "pad_token_id": 0,
-                        "bos_token_id": 1, "eos_token_id": 2, "inputs_to_logits_ratio": 320, "sampling_rate": 16000},
-        "preprocessor_config.json": {"feature_extractor_type": "Wav2Vec2FeatureExtractor", "feature_size": 1, "sampling_rate": 16000,
-                                     "do_normalize": True, "padding_value": 0.0, "padding_side": "right", "return_attention_mask": False},
         "tokenizer.json": {"version": "1.0", "truncation": None, "padding": None, "added_tokens": special, "normalizer": None,
                            "pre_tokenizer": {"type": "Split", "pattern": {"Regex": ""}, "behavior": "Isolated", "invert": False}, "post_processor": None,
                            "decoder": {"type": "CTC", "pad_token": "<pad>", "word_delimiter_token": "|", "cleanup": True},
@@ -46,18 +68,21 @@ def describe(folder: Path) -> None:
         "tokenizer_config.json": {"tokenizer_class": "Wav2Vec2CTCTokenizer", "pad_token": "<pad>", "bos_token": "<s>", "eos_token": "</s>",
                                   "unk_token": "<unk>", "word_delimiter_token": "|", "do_lower_case": False, "model_max_length": 1000000},
     }
-    for name, table in tables.items():
-        (folder / name).write_text(json.dumps(table, indent=1, ensure_ascii=False) + "\n")
+    write(folder, tables)
 
 
 def main(weights: Path, folder: Path) -> None:
     (folder / "onnx").mkdir(parents=True, exist_ok=True)
-    model = Recogniser().eval()
-    model.load_state_dict({k: v.float() for k, v in torch.load(weights, map_location="cpu").items()})
+    model = load(weights)
     with tempfile.TemporaryDirectory() as scratch:
         graph(model, Path(scratch) / "full.onnx")
         quantize(Path(scratch) / "full.onnx", folder / "onnx" / "model_quantized.onnx")
-    describe(folder)
+    if isinstance(model, Second):
+        describe_network(folder, len(model.words.words) + 2, 640)
+        write(folder, {"words.json": model.words.words})
+    else:
+        describe_network(folder, len(ALPHABET), 320)
+        describe_letters(folder)
 
 
 if __name__ == "__main__":

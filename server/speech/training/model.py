@@ -34,9 +34,9 @@ def mel(f: float) -> float:
     return 2595 * math.log10(1 + f / 700)
 
 
-def mel_edges() -> Tensor:
-    """(MELS+2) frequencies, Hz: where each triangle starts, peaks and ends, equally spaced in mel from 60 to 3800 Hz."""
-    return 700 * (10 ** (torch.linspace(mel(60), mel(3800), MELS + 2) / 2595) - 1)
+def mel_edges(bands: int = MELS) -> Tensor:
+    """(bands+2) frequencies, Hz: where each triangle starts, peaks and ends, equally spaced in mel from 60 to 3800 Hz."""
+    return 700 * (10 ** (torch.linspace(mel(60), mel(3800), bands + 2) / 2595) - 1)
 
 
 def mel_bank() -> Tensor:
@@ -46,6 +46,13 @@ def mel_bank() -> Tensor:
     up = (freq - edges[:-2, None]) / (edges[1:-1] - edges[:-2])[:, None]
     down = (edges[2:, None] - freq) / (edges[2:] - edges[1:-1])[:, None]
     return torch.clamp(torch.minimum(up, down), min=0)
+
+
+def low_pass() -> Tensor:
+    """63 taps for 16 kHz that keep what 8 kHz can hold."""
+    at = torch.arange(63) - 31
+    taps = torch.sinc(at * 3900 / 8000) * torch.hamming_window(63, periodic=False)
+    return taps / taps.sum()
 
 
 class LogMel(nn.Module):
@@ -136,6 +143,8 @@ class Block(nn.Module):
 class Recogniser(nn.Module):
     """`middle` is a second output at half depth, used only in training."""
 
+    bands = MELS
+
     def __init__(self, width: int = 192, blocks: int = 9, heads: int = 4, kernel: int = 15, channels: int = 48, dropout: float = 0.1) -> None:
         super().__init__()
         self.front = LogMel()
@@ -144,6 +153,13 @@ class Recogniser(nn.Module):
         self.enter = nn.Sequential(nn.Linear(channels * MELS // 4, width), nn.Dropout(dropout))
         self.blocks = nn.ModuleList([Block(width, heads, kernel, dropout) for _ in range(blocks)])
         self.middle, self.exit = nn.Linear(width, len(ALPHABET)), nn.Linear(width, len(ALPHABET))
+
+    def encode(self, text: str, source: str = "") -> list[int]:
+        return encode(text)
+
+    def steps(self, frames: Tensor) -> Tensor:
+        """How many frames come out for so many of 10 ms."""
+        return (frames + 1) // 2
 
     def encode_mels(self, mels: Tensor, frames: Tensor | None = None) -> tuple[Tensor, Tensor]:
         """(B, 10 ms frames, MELS), and how many 20 ms frames of each are real -> two logits (B, 20 ms frames, alphabet)."""
@@ -165,9 +181,7 @@ class Deployed(nn.Module):
     def __init__(self, recogniser: Recogniser) -> None:
         super().__init__()
         self.recogniser = recogniser
-        at = torch.arange(63) - 31
-        low_pass = torch.sinc(at * 3900 / 8000) * torch.hamming_window(63, periodic=False)
-        self.register_buffer("low_pass", (low_pass / low_pass.sum())[None, None], persistent=False)
+        self.register_buffer("low_pass", low_pass()[None, None], persistent=False)
 
     def forward(self, sound: Tensor) -> Tensor:
         halved = F.conv1d(F.pad(sound[:, None], (31, 31)), self.low_pass, stride=2)[:, 0]

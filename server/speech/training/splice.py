@@ -10,11 +10,11 @@ RATE = 8000
 
 
 def join(words: list[np.ndarray], rng: Random) -> np.ndarray:
-    """Words one after the other, with short gaps or a slight overlap, at nearly the same level."""
+    """Words one after the other, with short gaps or a slight overlap, up to 9 dB apart."""
     sound = np.zeros(0, np.float32)
     for word in words:
-        word = word.astype(np.float32) * rng.uniform(0.7, 1.3)
-        gap = int(rng.triangular(-0.03, 0.25, 0.03) * RATE)
+        word = word.astype(np.float32) * 10 ** (rng.uniform(-9, 0) / 20)
+        gap = int(rng.triangular(-0.03, 0.35, 0.03) * RATE)
         if gap < 0 and len(sound) > -gap < len(word):
             sound[gap:] += word[:-gap]
             sound = np.concatenate([sound, word[-gap:]])

@@ -21,7 +21,8 @@ from torch.nn import functional as F
 import augment
 import human
 import splice
-from model import BLANK, RATE, Recogniser, encode
+from model import BLANK, RATE, Recogniser
+from second import Second, Words
 
 # Share of each source in a batch.
 SHARES = {"an4": 0.15, "digits": 0.07, "commands": 0.15, "prompts": 0.01, "spliced": 0.16, "synthetic": 0.46}
@@ -33,7 +34,8 @@ RANK, RANKS = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1
 class Corpus:
     """All recordings in one tensor on the GPU."""
 
-    def __init__(self, device: torch.device) -> None:
+    def __init__(self, device: torch.device, encode) -> None:
+        self.encode = encode
         self.device, self.sounds, self.starts, self.lengths, self.texts, self.sources = device, [], [], [], [], []
         self.samples, self.shards = torch.zeros(0, dtype=torch.int16, device=device), set()
 
@@ -42,7 +44,7 @@ class Corpus:
         for text, sound in items:
             self.starts.append(at)
             self.lengths.append(len(sound))
-            self.texts.append(encode(text))
+            self.texts.append(self.encode(text, source))
             self.sources.append(source)
             at += len(sound)
         new = torch.tensor(np.concatenate([sound for _, sound in items]), device=self.device)
@@ -95,7 +97,8 @@ def batches(corpus: Corpus, rng: np.random.Generator, seconds: float):
     yield from (c for c in cut if len(c))
 
 
-def losses(model: Recogniser, mels: Tensor, frames: Tensor, texts: list[list[int]]) -> Tensor:
+def losses(model: Recogniser | Second, mels: Tensor, mel_frames: Tensor, texts: list[list[int]]) -> Tensor:
+    frames = model.steps(mel_frames)
     targets = torch.tensor([c for t in texts for c in t], dtype=torch.long, device=mels.device)
     sizes = torch.tensor([len(t) for t in texts], device=mels.device)
     with torch.autocast(mels.device.type, torch.bfloat16, enabled=mels.is_cuda):
@@ -118,24 +121,31 @@ def shared(parameters: list[Tensor], done: float) -> float:
     return float(flat[-1])
 
 
-def save(average: dict[str, Tensor], out: Path) -> None:
+def save(average: dict[str, Tensor], fixed: dict, out: Path) -> None:
     out.mkdir(parents=True, exist_ok=True)
-    torch.save({k: v.half() for k, v in average.items()}, out / "weights.tmp")
+    torch.save({k: v.half() for k, v in average.items()} | fixed, out / "weights.tmp")
     os.replace(out / "weights.tmp", out / "weights.pt")
 
 
-def train(model: Recogniser, corpus: Corpus, noises: augment.Noises, args: argparse.Namespace) -> None:
+def train(model: Recogniser | Second, corpus: Corpus, noises: augment.Noises, args: argparse.Namespace) -> None:
     rng, begin, step, done = np.random.default_rng(args.seed + 1000 * RANK), time.time(), 0, 0.0
-    parameters = list(model.parameters())
-    optimiser = torch.optim.AdamW([{"params": [p for p in parameters if p.ndim > 1], "weight_decay": 0.02},
-                                   {"params": [p for p in parameters if p.ndim <= 1], "weight_decay": 0}], lr=args.peak, betas=(0.9, 0.98))
-    average = {k: v.detach().clone() for k, v in model.named_parameters()}
+    named = {k: v for k, v in model.named_parameters() if not k.startswith("embedding.") or args.embedding_rate > 0}
+    parameters = list(named.values())
+    def group(decays: bool, embedding: bool) -> dict:
+        return {"params": [v for k, v in named.items() if (v.ndim > 1) == decays and k.startswith("embedding.") == embedding],
+                "weight_decay": 0.02 if decays else 0, "of": args.embedding_rate if embedding else 1}
+    groups = [group(decays, embedding) for decays in (True, False) for embedding in (True, False)]
+    optimiser = torch.optim.AdamW([g for g in groups if g["params"]], lr=args.peak, betas=(0.9, 0.98))
+    average = {k: v.detach().clone() for k, v in named.items()}
+    fixed = {k: v for k, v in model.state_dict().items() if k not in named}
+    if isinstance(model, Second):
+        fixed["words"] = model.words.words
     recent, reported = [], begin
     while True:
         corpus.add_shards(args.synthetic)
         for rows in batches(corpus, rng, args.batch_seconds):
             for group in optimiser.param_groups:
-                group["lr"] = args.peak * min(1, (step + 1) / 500) * (0.01 + 0.99 * (1 - done))
+                group["lr"] = group["of"] * args.peak * min(1, (step + 1) / 500) * (0.01 + 0.99 * (1 - done))
             with torch.no_grad():
                 sound, lengths, texts = corpus.batch(rows)
                 silent = torch.rand(len(rows), device=corpus.device) < SILENT
@@ -143,7 +153,7 @@ def train(model: Recogniser, corpus: Corpus, noises: augment.Noises, args: argpa
                 sound, lengths = augment.spoil(sound, lengths, noises, silent, 1 if args.weights else min(1, 0.1 + 3 * done))
                 mels, frames = augment.other_speaker(model.front(sound), lengths // 80 + 1)
                 mels = augment.mask_mels(mels, frames)
-            loss = losses(model, mels, (frames + 1) // 2, texts)
+            loss = losses(model, mels, frames, texts)
             optimiser.zero_grad(set_to_none=True)
             loss.backward()
             done = shared(parameters, (time.time() - begin) / args.seconds)
@@ -159,13 +169,13 @@ def train(model: Recogniser, corpus: Corpus, noises: augment.Noises, args: argpa
                 reported = time.time()
                 print(f"{reported - begin:5.0f} s  step {step}  loss {torch.stack(recent).mean():.4f}  synthetic {corpus.sources.count('synthetic')}", flush=True)
                 recent = []
-                save(average, args.out)
+                save(average, fixed, args.out)
             if done >= 1:
                 return
 
 
-def build_corpus(args: argparse.Namespace, device: torch.device) -> tuple[Corpus, augment.Noises]:
-    corpus, words, everything = Corpus(device), [], []
+def build_corpus(args: argparse.Namespace, device: torch.device, encode) -> tuple[Corpus, augment.Noises]:
+    corpus, words, everything = Corpus(device, encode), [], []
     by_set: dict[str, list[tuple[str, np.ndarray]]] = {}
     for name, speaker, part, text, sound in human.load(args.human):
         if part == "train":
@@ -186,6 +196,9 @@ def parse() -> argparse.Namespace:
     for name in ("human", "synthetic", "out"):
         parser.add_argument(f"--{name}", type=Path, required=True)
     parser.add_argument("--weights", type=Path, help="weights to go on from")
+    parser.add_argument("--second", type=Path, help="folder of the embedding's two ONNX files: trains the second hearer")
+    parser.add_argument("--texts", type=Path, help="of texts.ts: the words of the second hearer")
+    parser.add_argument("--embedding-rate", type=float, default=0.1, help="how fast the embedding learns, as a share of the rest; 0: not at all")
     parser.add_argument("--seconds", type=float, default=1000)
     parser.add_argument("--peak", type=float, default=1.5e-3)
     parser.add_argument("--batch-seconds", type=float, default=BATCH_SECONDS)
@@ -205,12 +218,15 @@ def main() -> None:
         dist.init_process_group("nccl" if device.type == "cuda" else "gloo")
     torch.manual_seed(args.seed)
     torch.backends.cudnn.allow_tf32 = False  # the front end needs every bit; the rest runs in bfloat16
-    model = Recogniser().to(device).train()
+    model = Second(Words.of_grammar(args.texts)) if args.second else Recogniser()
+    if args.second:
+        model.take(args.second)
+    model = model.to(device).train()
     if args.weights:
         model.load_state_dict({k: v.float() for k, v in torch.load(args.weights, map_location=device).items()})
     torch.manual_seed(args.seed + RANK)
     begin = time.time()
-    corpus, noises = build_corpus(args, device)
+    corpus, noises = build_corpus(args, device, model.encode)
     print(f"{sum(p.numel() for p in model.parameters())} parameters; {len(corpus.texts)} recordings in {time.time() - begin:.0f} s on {device}", flush=True)
     train(model, corpus, noises, args)
     if RANKS > 1:
