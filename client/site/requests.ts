@@ -6,6 +6,7 @@ import {
   type BeginVisit,
   type ChooseUnits,
   type CloseIssue,
+  type DefineSteps,
   type DropPair,
   Logged,
   type OpenSite,
@@ -33,6 +34,7 @@ const write =
 
 export const planPairs = write<typeof PlanPairs, Logged>('/api/site/pairs', Logged);
 export const chooseUnits = write<typeof ChooseUnits, Logged>('/api/site/units', Logged);
+export const defineSteps = write<typeof DefineSteps, Logged>('/api/site/steps', Logged);
 export const dropPair = write<typeof DropPair, Logged>('/api/site/drop', Logged);
 export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', JobOpened);
 export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { AS_LEFT_FIELDS, BuildingState, type HandOverFact, Sun } from '../../src/model/hand-over.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { BUILDING_WORDS, LEFT_NAMES, NO_HAND_OVER, SUN_WORDS } from '../../src/phrases/hand-over.ts';
+import { BUILDING_WORDS, capital, LEFT_NAMES, NO_HAND_OVER, SUN_WORDS } from '../../src/phrases/hand-over.ts';
 import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { handOverRows } from '../../src/report/hand-over.ts';
@@ -106,7 +106,7 @@ function LeftForm({ record, setup, ...to }: FormProps) {
         {AS_LEFT_FIELDS.map((field) => (
           <Field
             key={field}
-            label={LEFT_NAMES[field]}
+            label={capital(LEFT_NAMES[field])}
             value={draft[field]}
             unit={units[field]}
             error={errors[field]}

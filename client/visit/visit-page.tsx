@@ -16,6 +16,7 @@ import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
+import { Steps } from './steps.tsx';
 import { useSiteFindings } from './use-site-findings.ts';
 import { useVisit } from './use-visit.ts';
 import { VisitFindings } from './visit-findings.tsx';
@@ -53,6 +54,7 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
           {isCommissioning(visit.commission) && <Tests visit={visit} progress={record.progress} />}
         </div>
         <div class="visit-part">
+          <Steps token={token} job={job} record={record} desk={desk} onWritten={look} />
           <HandOverSection token={token} job={job} record={record} desk={desk} onWritten={look} />
           <SignOff
             token={token}

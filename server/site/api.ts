@@ -10,6 +10,7 @@ import {
   BeginVisit,
   ChooseUnits,
   CloseIssue,
+  DefineSteps,
   DropPair,
   type Logged,
   OpenSite,
@@ -18,7 +19,7 @@ import {
   type SiteRole,
   WriteHandOver,
 } from '../../src/protocol/site.ts';
-import { chooseUnits, dropPair, planPairs } from '../../src/site/respond.ts';
+import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
@@ -81,6 +82,11 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/units', (c) =>
     asDesk(c, ChooseUnits, async (site, { id, units }) =>
       logged(await site.submit(id, () => chooseUnits(units))),
+    ),
+  );
+  app.post('/site/steps', (c) =>
+    asDesk(c, DefineSteps, async (site, { id, steps }) =>
+      logged(await site.submit(id, () => defineSteps(steps))),
     ),
   );
   app.post('/site/drop', (c) =>

@@ -18,6 +18,7 @@ import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
 import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
+import { stepFailed, stepNotDone } from './steps.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
 import { testUnread } from './test-unread.ts';
@@ -45,6 +46,8 @@ const LOOKS: Record<FindingId, Look> = {
   'outputs-isolated': outputsIsolated,
   'left-otherwise': leftOtherwise,
   'left-signal': leftSignal,
+  'step-failed': stepFailed,
+  'step-not-done': stepNotDone,
   'changed-since-signed': changedSinceSigned,
   'long-gap': longGap,
   'clock-back': clockBack,

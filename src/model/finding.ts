@@ -27,6 +27,8 @@ export const FINDING_IDS = [
   'outputs-isolated',
   'left-otherwise',
   'left-signal',
+  'step-failed',
+  'step-not-done',
   'changed-since-signed',
   'long-gap',
   'clock-back',

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { AlarmThreshold, PairPlan } from './pair-plan.ts';
+import { StepResult, TestStep } from './steps.ts';
 
 const shortText = z.string().trim().min(1).max(80);
 const text = z.string().trim().min(3).max(500);
@@ -70,6 +71,13 @@ export const handOverFacts = [
   z.object({ type: z.literal('variation'), what: text, agreedWith: shortText }),
   /** What is to be done next, and by when. A later one replaces an earlier one. */
   z.object({ type: z.literal('next-due'), what: text, on: CalendarDate }),
+  /** A step of the visit's list was answered; `cause` names it. A later answer replaces an earlier one. */
+  z.object({
+    type: z.literal('step'),
+    cause: TestStep.shape.cause,
+    result: StepResult,
+    note: text.optional(),
+  }),
 ] as const;
 
 export const HandOverFact = z.discriminatedUnion('type', handOverFacts);

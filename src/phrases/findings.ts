@@ -61,6 +61,8 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
     final === undefined
       ? `Written down as left at ${left}, but the meter showed no number last.`
       : `Written down as left at ${left}, but the last reading was ${final}.`,
+  'step-failed': ({ about }) => `A step of cause and effect failed: ${about.join('; ')}.`,
+  'step-not-done': ({ about }) => `Steps of cause and effect not done: ${about.join('; ')}.`,
   'changed-since-signed': () => 'The record has changed since it was signed.',
   'long-gap': ({ figures }) => `The crew said nothing for ${minutes(figures.gap)}.`,
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
@@ -91,6 +93,8 @@ const NAMES: Readonly<Record<string, string>> = {
   'outputs-isolated': 'outputs isolated',
   'left-otherwise': 'left otherwise than planned',
   'left-signal': 'signal as left is not what was read',
+  'step-failed': 'a step of cause and effect failed',
+  'step-not-done': 'steps of cause and effect not done',
   'changed-since-signed': 'changed since signed',
   'long-gap': 'a long silence',
   'clock-back': 'the clock went back',

@@ -9,6 +9,7 @@ import {
 import type { MeterProfile } from '../model/profile.ts';
 import { METRES } from '../model/units.ts';
 import { valueText } from './readings.ts';
+import { stepText } from './steps.ts';
 import { lengthText, type Shown, thresholdText } from './units.ts';
 
 export const LEFT_NAMES: Record<AsLeftField, string> = {
@@ -88,6 +89,7 @@ export const conditionsText = ({
 export const variationText = (what: string, agreedWith: string): string =>
   `${what} (agreed with ${agreedWith})`;
 export const nextDueText = (what: string, on: string): string => `${what}, by ${on}`;
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 export const asPlannedText = (planned: string): string => `planned: ${planned}`;
 
 /** A fact of the hand-over in a few words. */
@@ -106,5 +108,7 @@ export function handOverText(fact: HandOverFact, meter: MeterProfile | undefined
       return `variation: ${variationText(fact.what, fact.agreedWith)}`;
     case 'next-due':
       return `next: ${nextDueText(fact.what, fact.on)}`;
+    case 'step':
+      return stepText(fact.cause, fact.result, fact.note);
   }
 }

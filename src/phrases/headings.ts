@@ -7,6 +7,7 @@ export const HEADINGS = {
   siteLog: "The site's log",
   tests: 'Tests',
   handOver: 'Hand-over',
+  steps: 'Cause and effect',
   findings: 'Findings',
   issues: 'Issues and remarks',
   earlier: 'Earlier visits',

@@ -9,6 +9,7 @@ import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-pl
 import { PairStatus } from '../model/pair-status.ts';
 import { Person } from '../model/person.ts';
 import { MeterProfile } from '../model/profile.ts';
+import { SiteSteps } from '../model/steps.ts';
 import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
 import { DECLARATION } from '../phrases/declaration.ts';
@@ -64,6 +65,9 @@ function alike(ids: readonly PairId[]): [PairId, PairId] | undefined {
 
 /** POST /api/site/units */
 export const ChooseUnits = z.object({ id: MessageId, units: Units });
+
+/** POST /api/site/steps */
+export const DefineSteps = z.object({ id: MessageId, steps: SiteSteps });
 
 /** POST /api/site/drop */
 export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
@@ -141,6 +145,7 @@ export const SiteView = z.object({
   site: Name,
   code: Guidance.optional(),
   units: Units.optional(),
+  steps: SiteSteps.optional(),
   role: SiteRole,
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),

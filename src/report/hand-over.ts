@@ -3,6 +3,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
 import {
   asPlannedText,
+  capital,
   conditionsText,
   HAND_OVER_ROWS,
   LEFT_NAMES,
@@ -54,5 +55,3 @@ export function handOverRows(handOver: HandOver, setup: JobSetup): Fact[] {
     ...(nextDue ? [{ name: HAND_OVER_ROWS.next, value: nextDueText(nextDue.what, nextDue.on) }] : []),
   ];
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -76,6 +76,7 @@ import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
 import { signBlocks } from './sign-block.ts';
+import { stepsBlock } from './steps.ts';
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
@@ -161,6 +162,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
     jobBlock(setup, plan, overview, commission, moments),
+    ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
     handOverBlock(record.state.handOver, setup, plan),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),

@@ -51,6 +51,10 @@ export const PLANTS = {
   'left-delay': ['left-otherwise'],
   'left-height': ['left-otherwise'],
   'left-signal': ['left-signal'],
+  /** A step of cause and effect failed, was left out, or was never answered. */
+  'step-failed': ['step-failed'],
+  'step-left-out': ['step-not-done'],
+  'step-unanswered': ['step-not-done'],
   'left-isolated': ['outputs-isolated'],
   /** Turned, or the gain changed, after the signature; the outputs had been restored. */
   'touched-since': ['touched-after-accept', 'changed-since-signed'],

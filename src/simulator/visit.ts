@@ -13,7 +13,7 @@ import { lossOf, thresholdDb } from '../plan/covers.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { countedOf } from '../visit/state.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
-import { LEFT_PLANTS, leftWith } from './hand-over.ts';
+import { LEFT_PLANTS, leftWith, STEP_PLANTS, STEPS_OF_SITE, stepAnswers } from './hand-over.ts';
 import { LoggedJob } from './logged-job.ts';
 import {
   type BeamPair,
@@ -333,6 +333,10 @@ class Visit {
   }
 
   private handOver(): void {
+    for (const plant of STEP_PLANTS) {
+      if (!this.take(plant)) continue;
+      for (const fact of stepAnswers(plant)) this.job.input({ kind: 'hand-over', by: 'supervisor', fact });
+    }
     for (const plant of LEFT_PLANTS) {
       if (!this.take(plant)) continue;
       const fact = { type: 'as-left', values: leftWith(plant, this.setup.plan) } as const;
@@ -378,6 +382,7 @@ function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
     const filters = [20, 95.5];
     return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 60 }, filters } };
   }
+  if (STEP_PLANTS.some((plant) => plants.includes(plant))) return { ...setup, steps: [...STEPS_OF_SITE] };
   if (plants.includes('left-height')) return { ...setup, plan: { ...plan, receiverHeight: 6 } };
   if (!plants.includes('threshold-unknown')) return setup;
   const { alarmThreshold: _, ...rest } = plan;

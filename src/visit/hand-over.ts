@@ -10,9 +10,11 @@ export interface HandOver {
   readonly conditions?: Placed<'conditions'>;
   readonly variations: readonly Placed<'variation'>[];
   readonly nextDue?: Placed<'next-due'>;
+  /** The last answer to each step, by its cause. */
+  readonly steps: Readonly<Record<string, Placed<'step'>>>;
 }
 
-export const NOTHING_HANDED_OVER: HandOver = { asLeft: {}, leftBy: {}, variations: [] };
+export const NOTHING_HANDED_OVER: HandOver = { asLeft: {}, leftBy: {}, variations: [], steps: {} };
 
 export function afterHandOver(before: HandOver, fact: HandOverFact & { seq: Seq; at: number }): HandOver {
   switch (fact.type) {
@@ -31,5 +33,7 @@ export function afterHandOver(before: HandOver, fact: HandOverFact & { seq: Seq;
       return { ...before, variations: [...before.variations, fact] };
     case 'next-due':
       return { ...before, nextDue: fact };
+    case 'step':
+      return { ...before, steps: { ...before.steps, [fact.cause]: fact } };
   }
 }

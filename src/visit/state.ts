@@ -172,6 +172,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'conditions':
     case 'variation':
     case 'next-due':
+    case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
       break;
     case 'signed':

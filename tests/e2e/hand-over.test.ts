@@ -31,13 +31,13 @@ describe.skipIf(!CHROMIUM)('the hand-over, written on a small phone', () => {
 
   it('begins with what was read last and planned, and takes what is typed', async () => {
     await open('As left');
-    expect(await phone.getByLabel('signal', { exact: true }).inputValue()).not.toBe('');
-    expect(await phone.getByLabel('alarm delay').inputValue()).not.toBe('');
-    await phone.getByLabel('serial number of the receiver').fill('R-0012');
-    await phone.getByLabel('fault delay').fill('soon');
+    expect(await phone.getByLabel('Signal', { exact: true }).inputValue()).not.toBe('');
+    expect(await phone.getByLabel('Alarm delay').inputValue()).not.toBe('');
+    await phone.getByLabel('Serial number of the receiver').fill('R-0012');
+    await phone.getByLabel('Fault delay').fill('soon');
     expect(await phone.getByRole('button', { name: 'Write it down as left' }).isDisabled()).toBe(true);
     await picture('left-wrong');
-    await phone.getByLabel('fault delay').fill('599');
+    await phone.getByLabel('Fault delay').fill('599');
     await press(phone, 'Write it down as left');
     await phone.locator('.hand-over dd', { hasText: /599 s \(planned: / }).waitFor();
     expect((await written()).asLeft).toMatchObject({ receiverSerial: 'R-0012', faultDelay: 599 });

@@ -32,6 +32,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   SignRecord: site.SignRecord,
   CloseIssue: site.CloseIssue,
   WriteHandOver: site.WriteHandOver,
+  DefineSteps: site.DefineSteps,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
   WantReport: report.WantReport,

@@ -55,7 +55,7 @@ describe('a site over HTTP', () => {
     const { desk, reader } = await Desk.open(url);
     expect(await desk.board()).toMatchObject({ site: 'Hollin Bridge sorting hall', role: 'desk', pairs: [] });
     expect((await reader.board()).role).toBe('watcher');
-    for (const path of ['pairs', 'drop', 'jobs', 'sign', 'close-issue', 'hand-over']) {
+    for (const path of ['pairs', 'drop', 'jobs', 'sign', 'close-issue', 'hand-over', 'steps']) {
       expect(await refusal(await reader.post(`/api/site/${path}`, {}))).toMatchObject({
         status: 403,
         reason: 'read-only',
