@@ -1,5 +1,4 @@
 import { AS_LEFT_FIELDS } from '../model/hand-over.ts';
-import type { PairPlan } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
 import {
   asPlannedText,
@@ -19,8 +18,8 @@ import type { HandOver } from '../visit/hand-over.ts';
 import type { Block, Fact } from './report.ts';
 
 /** How the pair was left, in what conditions, what was agreed and what comes next. */
-export function handOverBlock(handOver: HandOver, setup: JobSetup, plan?: PairPlan): Block {
-  const rows = handOverRows(handOver, { ...setup, ...(plan && { plan }) });
+export function handOverBlock(handOver: HandOver, setup: JobSetup): Block {
+  const rows = handOverRows(handOver, setup);
   const none = { name: HEADINGS.handOver, value: NO_HAND_OVER };
   return { kind: 'facts', title: HEADINGS.handOver, rows: rows.length > 0 ? rows : [none] };
 }

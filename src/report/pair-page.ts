@@ -163,7 +163,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     ...earlierVisits(records, moments),
     jobBlock(setup, plan, overview, commission, moments),
     ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
-    handOverBlock(record.state.handOver, setup, plan),
+    handOverBlock(record.state.handOver, setup),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
