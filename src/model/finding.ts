@@ -29,6 +29,8 @@ export const FINDING_IDS = [
   'left-signal',
   'step-failed',
   'step-not-done',
+  'restored-unready',
+  'told-nobody',
   'changed-since-signed',
   'long-gap',
   'clock-back',

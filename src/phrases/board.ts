@@ -4,6 +4,7 @@ import type { JobState } from '../visit/state.ts';
 const NEXT: Record<PairStatus, string> = {
   'not-started': 'Begin the first visit',
   aligning: 'Finish the alignment',
+  isolated: 'Finish the work, then restore the outputs',
   aligned: 'Make the tests',
   proven: 'Put it back in service and sign',
   signed: 'Nothing. It is signed',

@@ -21,12 +21,20 @@ const ABOUT: Readonly<Record<string, string>> = {
   fault: 'fault test',
   'panel-indication': 'panel indication',
   wiring: 'wiring to the panel',
+  'covers-on': 'covers are not on',
+  'panel-normal': 'the panel is not normal',
 };
 
 /** A value from a newer log that has no words here is shown as its id. */
 const named = (about: readonly string[]): string => about.map((each) => ABOUT[each] ?? each).join(', ');
 
 const minutes = (seconds: number | undefined): string => `${Math.round((seconds ?? 0) / 60)} min`;
+
+const SINCE_SIGNED: Record<Severity, string> = {
+  serious: 'The record has changed since it was signed: the pair may no longer be as it was proven.',
+  question: 'The record has changed since it was signed.',
+  note: 'Words were added since it was signed. They change nothing that was proven.',
+};
 
 const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
   'not-accepted': () => 'The record ends without an accepted alignment.',
@@ -63,8 +71,13 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
       : `Written down as left at ${left}, but the last reading was ${final}.`,
   'step-failed': ({ about }) => `A step of cause and effect failed: ${about.join('; ')}.`,
   'step-not-done': ({ about }) => `Steps of cause and effect not done: ${about.join('; ')}.`,
-  'changed-since-signed': () => 'The record has changed since it was signed.',
-  'long-gap': ({ figures }) => `The crew said nothing for ${minutes(figures.gap)}.`,
+  'restored-unready': ({ about }) => `The alarm outputs were restored, but: ${named(about)}.`,
+  'told-nobody': () => 'Asked who was told that the alarm is out of service, the crew named nobody.',
+  'changed-since-signed': ({ severity }) => SINCE_SIGNED[severity],
+  'long-gap': ({ figures: { gap, said } }) =>
+    said
+      ? `For ${minutes(gap)} the crew only talked: nothing was read, turned or decided.`
+      : `The crew said nothing for ${minutes(gap)}.`,
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
   corrections: ({ figures: { count } }) =>
     `Corrected or taken back: ${count === 1 ? 'once' : `${count} times`}.`,
@@ -95,8 +108,10 @@ const NAMES: Readonly<Record<string, string>> = {
   'left-signal': 'signal as left is not what was read',
   'step-failed': 'a step of cause and effect failed',
   'step-not-done': 'steps of cause and effect not done',
+  'restored-unready': 'restored, but not ready',
+  'told-nobody': 'nobody was told',
   'changed-since-signed': 'changed since signed',
-  'long-gap': 'a long silence',
+  'long-gap': 'a long time without work',
   'clock-back': 'the clock went back',
   corrections: 'corrections',
   takeover: 'a seat taken over',

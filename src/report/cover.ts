@@ -37,6 +37,7 @@ import { outcomeOf } from './standing.ts';
 /** Which pairs a supervisor reads first. */
 const ORDER: readonly PairStatus[] = [
   'needs-attention',
+  'isolated',
   'aligning',
   'aligned',
   'not-started',

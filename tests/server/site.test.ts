@@ -527,7 +527,7 @@ describe('a site over HTTP', () => {
       ['S2', 'signed'],
       ['S3', 'signed'],
       ['S4', 'signed-not-proven'],
-      ['D1', 'aligning'],
+      ['D1', 'needs-attention'],
       ['D2', 'needs-attention'],
       ['D3', 'needs-attention'],
       ['D4', 'needs-attention'],
@@ -599,7 +599,7 @@ describe('a site over HTTP', () => {
 
   it.each([
     ['one that stands for itself', 'S1', 'signed'],
-    ['the first of two', 'D1', 'aligning'],
+    ['the first of two', 'D1', 'needs-attention'],
   ])(
     'R39: the board does not wait for a log that takes long to read, and says so of its row: %s',
     async (_, pair, status) => {
