@@ -1,7 +1,9 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
+import { METRES, type Units } from '../model/units.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
+import { planChangesText } from './plan-changes.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
 
@@ -122,6 +124,7 @@ const NAMES: Readonly<Record<string, string>> = {
 const SITE_NAMES: Readonly<Record<string, string>> = {
   'weak-neighbour': 'weaker than its neighbours',
   undone: 'an acceptance undone later',
+  'plan-changed': 'plan changed since the visit',
 } satisfies Record<SiteFindingId, string>;
 
 export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
@@ -131,11 +134,18 @@ export const findingName = (id: string): string => NAMES[id] ?? id;
 /** What a careful supervisor would ask, in one sentence. */
 export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);
 
-export function siteFindingText({ id, pair, figures }: SiteFinding): string {
+/** `units`: those of the site. */
+export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units: Units = METRES): string {
   switch (id) {
     case 'weak-neighbour':
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}).`;
     case 'undone':
       return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
+    case 'plan-changed': {
+      const changes = plans ? planChangesText(plans, units) : '';
+      return figures.signed === 1
+        ? `The plan of pair ${pair} was changed after it was signed: ${changes}. It must be proven anew.`
+        : `The plan of pair ${pair} was changed after its visit began: ${changes}. The visit goes by the old plan. Begin a new visit.`;
+    }
   }
 }
