@@ -164,11 +164,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
     handOverBlock(record.state.handOver, setup),
     ...earlierVisits(records, moments),
-<<<<<<< HEAD
-    jobBlock(setup, plan, overview, commission, moments),
-=======
     jobBlock(setup, overview, commission, moments),
->>>>>>> main
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
