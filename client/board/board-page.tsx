@@ -19,6 +19,7 @@ import { ShareLink } from '../ui/share-link.tsx';
 import { PairRow } from './pair-row.tsx';
 import { matching, totals, type Wanted } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
+import { SiteSteps } from './site-steps.tsx';
 import { SiteUnits } from './site-units.tsx';
 import './board.css';
 
@@ -118,6 +119,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
         </details>
       )}
       {desk && <SiteUnits token={token} units={view.units} onChosen={site.look} />}
+      {desk && <SiteSteps token={token} steps={view.steps} onDefined={site.look} />}
       {watch && (
         <section class="site-share">
           <h2>For a supervisor: this board, read only</h2>

@@ -6,6 +6,7 @@ import {
   type BeginVisit,
   type ChooseUnits,
   type CloseIssue,
+  type DefineSteps,
   type DropPair,
   Logged,
   type OpenSite,
@@ -13,6 +14,7 @@ import {
   type SignRecord,
   SiteFindings,
   SiteOpened,
+  type WriteHandOver,
 } from '../../src/protocol/site.ts';
 import { readLog } from '../browser/logs.ts';
 import { ask, request } from '../browser/requests.ts';
@@ -32,10 +34,13 @@ const write =
 
 export const planPairs = write<typeof PlanPairs, Logged>('/api/site/pairs', Logged);
 export const chooseUnits = write<typeof ChooseUnits, Logged>('/api/site/units', Logged);
+export const defineSteps = write<typeof DefineSteps, Logged>('/api/site/steps', Logged);
 export const dropPair = write<typeof DropPair, Logged>('/api/site/drop', Logged);
 export const beginVisit = write<typeof BeginVisit, JobOpened>('/api/site/jobs', JobOpened);
 export const signRecord = write<typeof SignRecord, Logged>('/api/site/sign', Logged);
 export const closeIssue = write<typeof CloseIssue, Logged>('/api/site/close-issue', Logged);
+
+export const writeHandOver = write<typeof WriteHandOver, Logged>('/api/site/hand-over', Logged);
 
 /** The board as text: mostly it has not changed since the last time. `job`: only the pair of this visit. */
 export const siteText = async (token: string, job?: JobId): Promise<string> =>

@@ -12,9 +12,11 @@ import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
 import { download } from '../ui/download.ts';
 import { NotYet } from '../ui/not-yet.tsx';
+import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
+import { Steps } from './steps.tsx';
 import { useSiteFindings } from './use-site-findings.ts';
 import { useVisit } from './use-visit.ts';
 import { VisitFindings } from './visit-findings.tsx';
@@ -52,6 +54,8 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
           {isCommissioning(visit.commission) && <Tests visit={visit} progress={record.progress} />}
         </div>
         <div class="visit-part">
+          <Steps token={token} job={job} record={record} desk={desk} onWritten={look} />
+          <HandOverSection token={token} job={job} record={record} desk={desk} onWritten={look} />
           <SignOff
             token={token}
             log={log}

@@ -10,14 +10,16 @@ import {
   BeginVisit,
   ChooseUnits,
   CloseIssue,
+  DefineSteps,
   DropPair,
   type Logged,
   OpenSite,
   PlanPairs,
   SignRecord,
   type SiteRole,
+  WriteHandOver,
 } from '../../src/protocol/site.ts';
-import { chooseUnits, dropPair, planPairs } from '../../src/site/respond.ts';
+import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
@@ -82,6 +84,11 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
       logged(await site.submit(id, () => chooseUnits(units))),
     ),
   );
+  app.post('/site/steps', (c) =>
+    asDesk(c, DefineSteps, async (site, { id, steps }) =>
+      logged(await site.submit(id, () => defineSteps(steps))),
+    ),
+  );
   app.post('/site/drop', (c) =>
     asDesk(c, DropPair, async (site, { id, pair, reason }) =>
       logged(await site.submit(id, (state) => dropPair(state, pair, reason))),
@@ -110,6 +117,11 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/close-issue', (c) =>
     asDesk(c, CloseIssue, (site, { id, job, issue, how }) =>
       toVisit(site, job, { kind: 'close-issue', by: 'supervisor', issue, how }, id),
+    ),
+  );
+  app.post('/site/hand-over', (c) =>
+    asDesk(c, WriteHandOver, (site, { id, job, fact }) =>
+      toVisit(site, job, { kind: 'hand-over', by: 'supervisor', fact }, id),
     ),
   );
   return app;

@@ -39,8 +39,16 @@ export class Board {
     const findings = findingsOf(known);
     const wanted = known.filter(({ pair }) => isOf(pair, job));
     const pairs = await Promise.all(wanted.map((one) => this.row(one, findings)));
-    const { site: name = '', code, units } = state;
-    return { head, site: name, ...(code && { code }), ...(units && { units }), role, pairs };
+    const { site: name = '', code, units, steps } = state;
+    return {
+      head,
+      site: name,
+      ...(code && { code }),
+      ...(units && { units }),
+      ...(steps && { steps: [...steps] }),
+      role,
+      pairs,
+    };
   }
 
   /** `job`: only those of this visit, and those of the site about its pair. Rejects with `StoreFailure`. */

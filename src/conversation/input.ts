@@ -1,5 +1,6 @@
 import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
+import type { HandOverFact } from '../model/hand-over.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Person } from '../model/person.ts';
 import type { Refusal } from '../model/refusal.ts';
@@ -21,6 +22,8 @@ export type Input =
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }
+  /** Written on a form, once the alignment is accepted. */
+  | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */

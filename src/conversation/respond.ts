@@ -9,6 +9,7 @@ import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import type { JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
 import { Composer } from './composer.ts';
+import { handOver } from './hand-over.ts';
 import type { Input, Refused, Response } from './input.ts';
 import { expire, instruct } from './instruct.ts';
 import { closeIssue, reviewIssues } from './issue-review.ts';
@@ -62,6 +63,8 @@ function take(job: Composer, input: Input): Refused {
       return override(job, input);
     case 'close-issue':
       return closeIssue(job, input);
+    case 'hand-over':
+      return handOver(job, input);
     case 'sign': {
       const { kind: _, ...signature } = input;
       return sign(job, signature);

@@ -6,6 +6,8 @@ import { clockBack } from './clock-back.ts';
 import { corrections } from './corrections.ts';
 import { drift } from './drift.ts';
 import { gainAfterPeak } from './gain-after-peak.ts';
+import { leftOtherwise } from './left-otherwise.ts';
+import { leftSignal } from './left-signal.ts';
 import { likeLostBeam } from './like-lost-beam.ts';
 import { longGap } from './long-gap.ts';
 import type { Look } from './look.ts';
@@ -17,6 +19,7 @@ import { override } from './override.ts';
 import { restoredUnready } from './restored-unready.ts';
 import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
+import { stepFailed, stepNotDone } from './steps.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
 import { testUnread } from './test-unread.ts';
@@ -43,6 +46,10 @@ const LOOKS: Record<FindingId, Look> = {
   'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,
+  'left-otherwise': leftOtherwise,
+  'left-signal': leftSignal,
+  'step-failed': stepFailed,
+  'step-not-done': stepNotDone,
   'restored-unready': restoredUnready,
   'told-nobody': toldNobody,
   'changed-since-signed': changedSinceSigned,

@@ -2,12 +2,14 @@ import { z } from 'zod';
 import { Advice, Question } from './advice.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Guidance } from './guidance.ts';
+import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { SiteSteps } from './steps.ts';
 import { Axis, Eighths } from './turns.ts';
 import { Units } from './units.ts';
 import { LogVersion, WrittenPlan, WrittenSetup } from './written.ts';
@@ -129,6 +131,8 @@ const siteFacts = [
   }),
   /** From here on the site reads and writes in these units. Visits that have begun keep theirs. */
   z.object({ type: z.literal('units-chosen'), units: Units }),
+  /** The test steps of visits that begin from here on; they replace those before. */
+  z.object({ type: z.literal('steps-defined'), steps: SiteSteps }),
   /** Adds a pair, or replaces the plan of the one with the same id. */
   z.object({ type: z.literal('pair-planned'), pair: WrittenPlan }),
   z.object({ type: z.literal('pair-dropped'), pair: PairId, reason: z.string().trim().min(3).max(500) }),
@@ -232,6 +236,7 @@ export const Fact = z.discriminatedUnion('type', [
     declaration: z.string().max(1000).optional(),
     ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
   }),
+  ...handOverFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { Name } from './name.ts';
 import { PairPlan } from './pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
+import { VisitSteps } from './steps.ts';
 import { Units } from './units.ts';
 
 /** How much of the job is guided: the alignment alone, or also the work before and after it. */
@@ -21,5 +22,7 @@ export const JobSetup = z.object({
   plan: PairPlan.optional(),
   /** What people read and write figures in. Without it: metres and dB. */
   units: Units.optional(),
+  /** Cause and effect, to be tried and answered one by one. */
+  steps: VisitSteps.optional(),
 });
 export type JobSetup = z.infer<typeof JobSetup>;

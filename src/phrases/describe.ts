@@ -2,8 +2,10 @@ import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { searchFactText } from './facts.ts';
+import { handOverText } from './hand-over.ts';
 import { personText } from './people.ts';
 import { issueClosed } from './readbacks.ts';
+import { stepsDefinedText } from './steps.ts';
 import { UNHEARD_LINE } from './unheard.ts';
 import { unitsChosenText } from './units.ts';
 
@@ -72,10 +74,18 @@ export function describe(
       return line(issueClosed(fact.how), 'event');
     case 'signed':
       return line(`Signed by ${personText(fact)}, ${fact.role}`, 'event');
+    case 'as-left':
+    case 'conditions':
+    case 'variation':
+    case 'next-due':
+    case 'step':
+      return line(handOverText(fact, meter), 'fact');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
     case 'units-chosen':
       return line(unitsChosenText(fact.units), 'event');
+    case 'steps-defined':
+      return line(stepsDefinedText(fact.steps.length), 'event');
     case 'pair-planned':
       return line(`Pair ${fact.pair.id} planned: ${fact.pair.name}`, 'event');
     case 'pair-dropped':

@@ -1,6 +1,7 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
 import { METRES, type Units } from '../model/units.ts';
 import type { Moment } from '../visit/verdict.ts';
+import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { planChangesText } from './plan-changes.ts';
 import { WHY_FAILED } from './proving.ts';
@@ -16,6 +17,7 @@ export const SEVERITY_WORDS: Record<Severity, string> = {
 const ABOUT: Readonly<Record<string, string>> = {
   ...NEEDS,
   ...WHY_FAILED,
+  ...LEFT_NAMES,
   quiet: 'quiet test',
   alarm: 'alarm test',
   fault: 'fault test',
@@ -63,6 +65,14 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
+  'left-otherwise': ({ about }) =>
+    `Left otherwise than planned: ${named(about)}. The tests were judged by the plan.`,
+  'left-signal': ({ figures: { left, final } }) =>
+    final === undefined
+      ? `Written down as left at ${left}, but the meter showed no number last.`
+      : `Written down as left at ${left}, but the last reading was ${final}.`,
+  'step-failed': ({ about }) => `A step of cause and effect failed: ${about.join('; ')}.`,
+  'step-not-done': ({ about }) => `Steps of cause and effect not done: ${about.join('; ')}.`,
   'restored-unready': ({ about }) => `The alarm outputs were restored, but: ${named(about)}.`,
   'told-nobody': () => 'Asked who was told that the alarm is out of service, the crew named nobody.',
   'changed-since-signed': ({ severity }) => SINCE_SIGNED[severity],
@@ -96,6 +106,10 @@ const NAMES: Readonly<Record<string, string>> = {
   'threshold-unknown': 'alarm threshold not known',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
+  'left-otherwise': 'left otherwise than planned',
+  'left-signal': 'signal as left is not what was read',
+  'step-failed': 'a step of cause and effect failed',
+  'step-not-done': 'steps of cause and effect not done',
   'restored-unready': 'restored, but not ready',
   'told-nobody': 'nobody was told',
   'changed-since-signed': 'changed since signed',

@@ -68,3 +68,6 @@ const withLabels = (message: string): string =>
     message,
   );
 export const FILTERS = 'Percent each, above 0 and below 100, such as 20; 40; 60.';
+
+export const NUMBER_LIKE_LOSS = 'Give a loss of light like "35 %" or "1.9 dB".';
+export const outOfRange = (text: string): string => `"${text}" cannot be right here.`;

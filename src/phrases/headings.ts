@@ -6,6 +6,8 @@ export const HEADINGS = {
   acrossSite: 'Seen across the site',
   siteLog: "The site's log",
   tests: 'Tests',
+  handOver: 'Hand-over',
+  steps: 'Cause and effect',
   findings: 'Findings',
   issues: 'Issues and remarks',
   earlier: 'Earlier visits',

@@ -5,6 +5,10 @@ export const NOT_A_COUNTED_READING = 'That entry is not a reading that still cou
 export const CANNOT_TAKE_BACK = 'That entry cannot be taken back, or already was.';
 export const NO_OPEN_ISSUE = 'That entry is not an open issue. Nothing was changed.';
 export const NO_READING_TO_ACCEPT = 'There is no reading to accept yet.';
+export const NOT_YET_HANDED_OVER =
+  'Accept the alignment first. What is written for the hand-over is about an accepted pair.';
+export const NO_SUCH_STEP = 'This visit has no such step. Nothing was written down.';
+export const NOTHING_WRITTEN = 'Nothing is filled in. Nothing was written down.';
 export const OVERRIDE_NOT_NEEDED = 'Nothing is missing. Say "accept": no override is needed.';
 export const NOTHING_TO_SIGN = 'There is nothing to sign yet.';
 export const RECORD_HAS_GROWN = 'The record has grown while you read it. Read what is new, then sign again.';

@@ -2,12 +2,14 @@ import { z } from 'zod';
 import { Signature } from '../model/facts.ts';
 import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
 import { Guidance, invertedGuidance } from '../model/guidance.ts';
+import { HandOverFact } from '../model/hand-over.ts';
 import { Hash, Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Name } from '../model/name.ts';
 import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { Person } from '../model/person.ts';
 import { MeterProfile } from '../model/profile.ts';
+import { SiteSteps } from '../model/steps.ts';
 import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
 import { DECLARATION } from '../phrases/declaration.ts';
@@ -64,6 +66,9 @@ function alike(ids: readonly PairId[]): [PairId, PairId] | undefined {
 /** POST /api/site/units */
 export const ChooseUnits = z.object({ id: MessageId, units: Units });
 
+/** POST /api/site/steps */
+export const DefineSteps = z.object({ id: MessageId, steps: SiteSteps });
+
 /** POST /api/site/drop */
 export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
 
@@ -98,6 +103,9 @@ export const SignRecord = z.object({
 
 /** POST /api/site/close-issue. `issue`: the entry that opened it. */
 export const CloseIssue = z.object({ id: MessageId, job: JobId, issue: Seq, how: reason });
+
+/** POST /api/site/hand-over */
+export const WriteHandOver = z.object({ id: MessageId, job: JobId, fact: HandOverFact });
 
 /** The request is in the log for good. `seq`: its first entry. */
 export const Logged = z.object({ seq: Seq });
@@ -137,6 +145,7 @@ export const SiteView = z.object({
   site: Name,
   code: Guidance.optional(),
   units: Units.optional(),
+  steps: SiteSteps.optional(),
   role: SiteRole,
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),

@@ -17,6 +17,7 @@ import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
+import { variationText } from '../phrases/hand-over.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import {
@@ -68,6 +69,7 @@ import { testAnswer } from '../visit/progress.ts';
 import { retestsOf } from '../visit/retests.ts';
 import type { Visit } from '../visit/visit.ts';
 import { brief, entryList } from './brief.ts';
+import { handOverBlock } from './hand-over.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
@@ -75,6 +77,7 @@ import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
 import { signBlocks } from './sign-block.ts';
+import { stepsBlock } from './steps.ts';
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
@@ -158,6 +161,8 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
       })),
     },
     issuesAndRemarks(visit, moments),
+    ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
+    handOverBlock(record.state.handOver, setup),
     ...earlierVisits(records, moments),
     jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
@@ -229,6 +234,7 @@ function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): st
     }),
   ];
   return [
+    ...end.handOver.variations.map(({ what, agreedWith }) => variationText(what, agreedWith)),
     ...(override ? [overrideText(override.reason)] : []),
     ...end.issues.flatMap(({ about, text, closed }) =>
       closed && failed.includes(about) ? [answeredForText(text, closed.how)] : [],

@@ -46,6 +46,15 @@ export const PLANTS = {
   /** Accepted with a reason before either peak was bracketed. */
   overridden: ['not-bracketed', 'override'],
   'left-unaccepted': ['not-accepted', 'outputs-isolated'],
+  /** Written down as left with another figure than planned, or than the meter showed. */
+  'left-threshold': ['left-otherwise'],
+  'left-delay': ['left-otherwise'],
+  'left-height': ['left-otherwise'],
+  'left-signal': ['left-signal'],
+  /** A step of cause and effect failed, was left out, or was never answered. */
+  'step-failed': ['step-failed'],
+  'step-left-out': ['step-not-done'],
+  'step-unanswered': ['step-not-done'],
   'left-isolated': ['outputs-isolated'],
   /** The outputs are back in service, and the crew leaves the covers off, or the panel in fault. */
   'covers-off': ['restored-unready'],

@@ -13,6 +13,7 @@ import { lossOf, thresholdDb } from '../plan/covers.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { countedOf } from '../visit/state.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
+import { LEFT_PLANTS, leftWith, STEP_PLANTS, STEPS_OF_SITE, stepAnswers } from './hand-over.ts';
 import { LoggedJob } from './logged-job.ts';
 import {
   type BeamPair,
@@ -344,6 +345,7 @@ class Visit {
     }
     const { name, role } = this.plan.signer ?? { name: 'S. Example', role: 'Supervisor' };
     job.wait(4 * minute);
+    this.handOver();
     this.signAs(name, role);
     if (this.take('touched-since-both')) {
       job.wait(minute);
@@ -377,6 +379,18 @@ class Visit {
       job.say('emitter', 'gain down');
     }
     this.leave();
+  }
+
+  private handOver(): void {
+    for (const plant of STEP_PLANTS) {
+      if (!this.take(plant)) continue;
+      for (const fact of stepAnswers(plant)) this.job.input({ kind: 'hand-over', by: 'supervisor', fact });
+    }
+    for (const plant of LEFT_PLANTS) {
+      if (!this.take(plant)) continue;
+      const fact = { type: 'as-left', values: leftWith(plant, this.setup.plan) } as const;
+      this.job.input({ kind: 'hand-over', by: 'supervisor', fact });
+    }
   }
 
   private signAs(name: string, role: string): void {
@@ -417,6 +431,8 @@ function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
     const filters = [20, 95.5];
     return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 60 }, filters } };
   }
+  if (STEP_PLANTS.some((plant) => plants.includes(plant))) return { ...setup, steps: [...STEPS_OF_SITE] };
+  if (plants.includes('left-height')) return { ...setup, plan: { ...plan, receiverHeight: 6 } };
   if (!plants.includes('threshold-unknown')) return setup;
   const { alarmThreshold: _, ...rest } = plan;
   return { ...setup, plan: rest };

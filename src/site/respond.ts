@@ -7,9 +7,11 @@ import { idKey, MAX_PAIRS } from '../model/pair-plan.ts';
 import { type AdjusterProfile, type MeterProfile, NEUTRAL_ADJUSTERS } from '../model/profile.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
+import type { TestStep } from '../model/steps.ts';
 import type { Units } from '../model/units.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { noMeter, noSuchPair, sameIdText, TOO_MANY_PAIRS } from '../phrases/refusals.ts';
+import { STEPS_OF_EVERY_VISIT } from '../phrases/steps.ts';
 import type { SitePair, SiteState } from './state.ts';
 
 /** The answer to a command of the desk: facts for the site's log, or a named refusal. */
@@ -37,6 +39,9 @@ export function openSite(site: string, { code, units }: SiteOptions): SiteRespon
   const opened: FactOf<'site-opened'> = { type: 'site-opened', site, logVersion: LOG_VERSION };
   return facts({ ...opened, ...(code && { code }), ...(units && { units }) });
 }
+
+export const defineSteps = (steps: readonly TestStep[]): SiteResponse =>
+  facts({ type: 'steps-defined', steps: [...steps] });
 
 export const chooseUnits = (units: Units): SiteResponse => facts({ type: 'units-chosen', units });
 
@@ -75,8 +80,15 @@ export function setupOf(
     ...(plan.pathLength !== undefined && { pathLength: plan.pathLength }),
     scope: 'commissioning',
     plan,
+    steps: stepsFor(state),
     ...(state.units && { units: state.units }),
   };
+}
+
+/** Those of every visit, then those of the site; with the same cause, as the site has it. */
+function stepsFor({ steps = [] }: SiteState): TestStep[] {
+  const own = new Set(steps.map(({ cause }) => cause.toLowerCase()));
+  return [...STEPS_OF_EVERY_VISIT.filter(({ cause }) => !own.has(cause.toLowerCase())), ...steps];
 }
 
 function livePair({ pairs }: SiteState, id: PairId): SitePair | undefined {

@@ -2,6 +2,7 @@ import type { Entry } from '../model/entry.ts';
 import type { Guidance } from '../model/guidance.ts';
 import type { JobId, Seq } from '../model/ids.ts';
 import type { PairId, PairPlan } from '../model/pair-plan.ts';
+import type { TestStep } from '../model/steps.ts';
 import type { Units } from '../model/units.ts';
 import { currentPlan } from '../model/written.ts';
 
@@ -29,6 +30,7 @@ export interface SiteState {
   readonly site?: string;
   readonly code?: Guidance;
   readonly units?: Units;
+  readonly steps?: readonly TestStep[];
   /** In the order they were first planned. */
   readonly pairs: ReadonlyMap<PairId, SitePair>;
 }
@@ -52,6 +54,8 @@ export function foldSite(state: SiteState, { seq, at, fact }: Pick<Entry, 'seq' 
       };
     case 'units-chosen':
       return { ...next, units: fact.units };
+    case 'steps-defined':
+      return { ...next, steps: fact.steps };
     case 'pair-planned': {
       const visits = state.pairs.get(fact.pair.id)?.visits ?? [];
       return withPair(fact.pair.id, { plan: currentPlan(fact.pair), planned: seq, visits });

@@ -9,6 +9,7 @@ import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
+import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
 
 /** A phone in a seat, and its person, if somebody said who it is. */
 export interface Sitting {
@@ -40,6 +41,7 @@ export interface JobState {
   stopped: boolean;
   accepted?: Placed<'accept'>;
   issues: readonly Issue[];
+  handOver: HandOver;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
@@ -50,6 +52,7 @@ export const EMPTY: JobState = {
   count: 0,
   seats: { panel: undefined, emitter: undefined },
   issues: [],
+  handOver: NOTHING_HANDED_OVER,
   beside: [],
   turnsAsked: [],
   turnsMade: [],
@@ -171,6 +174,13 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'as-left':
+    case 'conditions':
+    case 'variation':
+    case 'next-due':
+    case 'step':
+      next.handOver = afterHandOver(state.handOver, placed);
+      break;
     case 'signed':
       // A second signature does not change what was signed, so it replaces none that is still valid.
       if (state.signed && state.changedBy === undefined) next.beside = [...state.beside, placed];

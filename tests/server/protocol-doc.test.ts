@@ -31,6 +31,8 @@ const SCHEMAS: Record<string, z.ZodType> = {
   BeginVisit: site.BeginVisit,
   SignRecord: site.SignRecord,
   CloseIssue: site.CloseIssue,
+  WriteHandOver: site.WriteHandOver,
+  DefineSteps: site.DefineSteps,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
   WantReport: report.WantReport,

@@ -12,6 +12,7 @@ import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { DEMO_PAIRS, type DemoVisit } from '../../src/simulator/demo-site.ts';
 import { PLANTS } from '../../src/simulator/plants.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
 import { Desk } from './desk.ts';
 import { serve } from './house.ts';
 import { ManualClock } from './manual-clock.ts';
@@ -54,7 +55,7 @@ describe('a site over HTTP', () => {
     const { desk, reader } = await Desk.open(url);
     expect(await desk.board()).toMatchObject({ site: 'Hollin Bridge sorting hall', role: 'desk', pairs: [] });
     expect((await reader.board()).role).toBe('watcher');
-    for (const path of ['pairs', 'drop', 'jobs', 'sign', 'close-issue']) {
+    for (const path of ['pairs', 'drop', 'jobs', 'sign', 'close-issue', 'hand-over', 'steps']) {
       expect(await refusal(await reader.post(`/api/site/${path}`, {}))).toMatchObject({
         status: 403,
         reason: 'read-only',
@@ -450,6 +451,42 @@ describe('a site over HTTP', () => {
     });
     const again = await refusal(await desk.post('/api/site/close-issue', { job, issue, how }));
     expect(again).toMatchObject({ status: 400, reason: 'bad-target' });
+  });
+
+  it('R45: the desk writes the hand-over of an accepted pair down, and every value stays in the log', async () => {
+    const { desk } = await served();
+    const { job } = visitTo('S3');
+    const write = (fact: unknown) => desk.post('/api/site/hand-over', { job, fact });
+    const [first, second] = [
+      await seqOf(await write({ type: 'as-left', values: { gain: '3', firmware: '1.2' } })),
+      await seqOf(await write({ type: 'as-left', values: { gain: '4' } })),
+    ];
+    const record = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
+    expect(record.entries[first]?.fact).toMatchObject({ values: { gain: '3' } });
+    expect(record.entries[second]).toMatchObject({ actor: 'supervisor', fact: { values: { gain: '4' } } });
+    const { handOver } = record.entries.reduce(fold, EMPTY);
+    expect(handOver.asLeft).toEqual({ gain: '4', firmware: '1.2' });
+    expect(handOver.leftBy).toEqual({ gain: second, firmware: first });
+    for (const empty of [
+      { type: 'as-left', values: {} },
+      { type: 'conditions', building: [] },
+      { type: 'next-due', what: 'Clean it', on: '2027-02-30' },
+    ]) {
+      expect(await refusal(await write(empty))).toMatchObject({ status: 400, reason: 'bad-message' });
+    }
+  });
+
+  it('R45: before the acceptance nothing is handed over', async () => {
+    const played: PlayedSite = {
+      site: demo.site,
+      visits: demo.visits.map(({ job, entries }) => ({ job, entries: entries.slice(0, 4) })),
+    };
+    const { desk } = await served(played);
+    const { job } = visitTo('S3');
+    const fact = { type: 'variation', what: 'No cover at hand', agreedWith: 'W. Example' };
+    expect(await refusal(await desk.post('/api/site/hand-over', { job, fact }))).toMatchObject({
+      reason: 'bad-target',
+    });
   });
 
   it('R38: the desk can sign or close nothing in a job that is not a visit of its site', async () => {

@@ -1,0 +1,249 @@
+import { useMemo, useState } from 'preact/hooks';
+import { AS_LEFT_FIELDS, BuildingState, type HandOverFact, Sun } from '../../src/model/hand-over.ts';
+import type { JobId } from '../../src/model/ids.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
+import { BUILDING_WORDS, capital, LEFT_NAMES, NO_HAND_OVER, SUN_WORDS } from '../../src/phrases/hand-over.ts';
+import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
+import type { VisitRecord } from '../../src/record/visit-record.ts';
+import { handOverRows } from '../../src/report/hand-over.ts';
+import { writeHandOver } from '../site/requests.ts';
+import { useSend } from '../site/use-send.ts';
+import { Failure } from '../ui/failure.tsx';
+import { Choice, Field } from '../ui/field.tsx';
+import { leftDraft, lossUnit, parseLeft } from './hand-over-draft.ts';
+
+interface Props {
+  token: string;
+  job: JobId;
+  record: VisitRecord;
+  desk: boolean;
+  onWritten: () => void;
+}
+
+/** How the pair is handed over: what was written down, and the forms to write it. */
+export function HandOverSection({ token, job, record, desk, onWritten }: Props) {
+  const { state } = record;
+  const { setup, handOver, accepted } = state;
+  if (!setup) return null;
+  const rows = handOverRows(handOver, setup);
+  const form = { token, job, record, setup, onWritten };
+  return (
+    <section aria-labelledby="hand-over-title" class="hand-over">
+      <h2 id="hand-over-title">Hand-over</h2>
+      {rows.length === 0 ? (
+        <p>{NO_HAND_OVER}</p>
+      ) : (
+        <dl class="since">
+          {rows.map(({ name, value }) => (
+            <div key={`${name} ${value}`}>
+              <dt>{name}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {desk && accepted && (
+        <>
+          <LeftForm {...form} />
+          <ConditionsForm {...form} />
+          <VariationForm {...form} />
+          <NextForm {...form} />
+        </>
+      )}
+    </section>
+  );
+}
+
+interface FormProps {
+  token: string;
+  job: JobId;
+  record: VisitRecord;
+  setup: JobSetup;
+  onWritten: () => void;
+}
+
+function useWrite({ token, job, onWritten }: Pick<FormProps, 'token' | 'job' | 'onWritten'>) {
+  const { busy, failure, send } = useSend();
+  const write = async (fact: HandOverFact): Promise<boolean> => {
+    const taken = await send({ job, fact }, (id, body) => writeHandOver(token, id, body));
+    if (taken) onWritten();
+    return taken;
+  };
+  return { busy, failure, write };
+}
+
+function LeftForm({ record, setup, ...to }: FormProps) {
+  const { reading } = record.final ?? {};
+  const signal = reading?.kind === 'value' ? reading.value : undefined;
+  const start = useMemo(
+    () => leftDraft(setup, record.state.handOver, signal),
+    [setup, record.state.handOver, signal],
+  );
+  const [typed, setTyped] = useState<Partial<typeof start>>({});
+  const draft = { ...start, ...typed };
+  const { values, errors } = parseLeft(draft, setup);
+  const { busy, failure, write } = useWrite(to);
+  const units = {
+    signal: setup.meter.unit,
+    threshold: LOSS_SIGNS[lossUnit(setup)],
+    alarmDelay: 's',
+    faultDelay: 's',
+    emitterHeight: LENGTH_NAMES[setup.units?.length ?? 'm'],
+    receiverHeight: LENGTH_NAMES[setup.units?.length ?? 'm'],
+  } as Partial<Record<keyof typeof start, string>>;
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    if (await write({ type: 'as-left', values })) setTyped({});
+  };
+  return (
+    <details class="more">
+      <summary>As left</summary>
+      <form class="sign-form" onSubmit={submit}>
+        <p>
+          The signal is what was read last; threshold, delays and heights are what was planned. Check each at
+          the device, change what is otherwise, and empty what you do not know.
+        </p>
+        {AS_LEFT_FIELDS.map((field) => (
+          <Field
+            key={field}
+            label={capital(LEFT_NAMES[field])}
+            value={draft[field]}
+            unit={units[field]}
+            error={errors[field]}
+            maxLength={80}
+            onInput={(text) => setTyped({ ...typed, [field]: text })}
+          />
+        ))}
+        <Failure text={failure} />
+        <button type="submit" class="button main" disabled={busy || Object.keys(errors).length > 0}>
+          Write it down as left
+        </button>
+      </form>
+    </details>
+  );
+}
+
+function ConditionsForm({ record, ...to }: FormProps) {
+  const { conditions } = record.state.handOver;
+  const [sun, setSun] = useState<string>(conditions?.sun ?? '');
+  const [weather, setWeather] = useState(conditions?.weather ?? '');
+  const [building, setBuilding] = useState<readonly BuildingState[]>(conditions?.building ?? []);
+  const { busy, failure, write } = useWrite(to);
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    const chosen = Sun.safeParse(sun).data;
+    await write({
+      type: 'conditions',
+      ...(chosen && { sun: chosen }),
+      ...(weather.trim() && { weather: weather.trim() }),
+      ...(building.length > 0 && { building: [...building] }),
+    });
+  };
+  const suns = Sun.options.map((value) => ({ value, label: SUN_WORDS[value] }));
+  return (
+    <details class="more">
+      <summary>Conditions</summary>
+      <form class="sign-form" onSubmit={submit}>
+        <Choice
+          label="Sun"
+          value={sun}
+          options={[{ value: '', label: 'not looked at' }, ...suns]}
+          onInput={setSun}
+        />
+        <Field label="Weather" value={weather} maxLength={80} onInput={setWeather} />
+        <fieldset class="fields ticks">
+          <legend>Building</legend>
+          {BuildingState.options.map((state) => (
+            <label key={state} class="tick">
+              <input
+                type="checkbox"
+                checked={building.includes(state)}
+                onChange={(event) =>
+                  setBuilding(
+                    event.currentTarget.checked
+                      ? [...building, state]
+                      : building.filter((each) => each !== state),
+                  )
+                }
+              />
+              {BUILDING_WORDS[state]}
+            </label>
+          ))}
+        </fieldset>
+        <Failure text={failure} />
+        <button type="submit" class="button main" disabled={busy}>
+          Write the conditions down
+        </button>
+      </form>
+    </details>
+  );
+}
+
+function VariationForm(to: FormProps) {
+  const [what, setWhat] = useState('');
+  const [agreedWith, setAgreed] = useState('');
+  const { busy, failure, write } = useWrite(to);
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    if (!(await write({ type: 'variation', what: what.trim(), agreedWith: agreedWith.trim() }))) return;
+    setWhat('');
+    setAgreed('');
+  };
+  return (
+    <details class="more">
+      <summary>A variation agreed</summary>
+      <form class="sign-form" onSubmit={submit}>
+        <Field label="What is otherwise" value={what} maxLength={500} onInput={setWhat} />
+        <Field label="Agreed with" value={agreedWith} maxLength={80} onInput={setAgreed} />
+        <Failure text={failure} />
+        <button
+          type="submit"
+          class="button main"
+          disabled={busy || what.trim().length < SHORTEST || !agreedWith.trim()}
+        >
+          Write the variation down
+        </button>
+      </form>
+    </details>
+  );
+}
+
+const SHORTEST = 3;
+
+function NextForm({ record, ...to }: FormProps) {
+  const { nextDue } = record.state.handOver;
+  const [what, setWhat] = useState(nextDue?.what ?? '');
+  const [on, setOn] = useState(nextDue?.on ?? '');
+  const { busy, failure, write } = useWrite(to);
+  const submit = (event: Event) => {
+    event.preventDefault();
+    return write({ type: 'next-due', what: what.trim(), on });
+  };
+  return (
+    <details class="more">
+      <summary>To be done next</summary>
+      <form class="sign-form" onSubmit={submit}>
+        <Field label="What" value={what} maxLength={500} onInput={setWhat} />
+        <div class="field">
+          <label for="next-due-on">By</label>
+          <div class="field-box">
+            <input
+              id="next-due-on"
+              type="date"
+              value={on}
+              onInput={(event) => setOn(event.currentTarget.value)}
+            />
+          </div>
+        </div>
+        <Failure text={failure} />
+        <button
+          type="submit"
+          class="button main"
+          disabled={busy || what.trim().length < SHORTEST || on === ''}
+        >
+          Write down what is next
+        </button>
+      </form>
+    </details>
+  );
+}

@@ -1,0 +1,84 @@
+import { z } from 'zod';
+import { AlarmThreshold, PairPlan } from './pair-plan.ts';
+import { StepResult, TestStep } from './steps.ts';
+
+const shortText = z.string().trim().min(1).max(80);
+const text = z.string().trim().min(3).max(500);
+
+/** "2026-11-26": a day of the calendar, without a time or a zone. */
+export const CalendarDate = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/)
+  .refine(isDay);
+
+/** No 30 February: written back from what it was read as, it is the same. */
+function isDay(text: string): boolean {
+  const at = Date.parse(`${text}T00:00:00Z`);
+  return Number.isFinite(at) && new Date(at).toISOString().startsWith(text);
+}
+
+const { alarmDelay, faultDelay, emitterHeight, receiverHeight } = PairPlan.shape;
+
+/** How a pair was left, as far as somebody wrote it down. Heights in metres, delays in seconds. */
+export const AsLeft = z.object({
+  /** What the meter showed, in its unit. */
+  signal: z.number().min(-1e6).max(1e6).optional(),
+  gain: shortText.optional(),
+  threshold: AlarmThreshold.optional(),
+  alarmDelay,
+  faultDelay,
+  emitterSerial: shortText.optional(),
+  receiverSerial: shortText.optional(),
+  firmware: shortText.optional(),
+  emitterPosition: shortText.optional(),
+  receiverPosition: shortText.optional(),
+  emitterHeight,
+  receiverHeight,
+  /** What the beam is fixed on, and what it points at. */
+  pointsAt: shortText.optional(),
+});
+export type AsLeft = z.infer<typeof AsLeft>;
+export type AsLeftField = keyof AsLeft;
+export const AS_LEFT_FIELDS = Object.keys(AsLeft.shape) as readonly AsLeftField[];
+
+/** Whether the sun can reach the receiver. */
+export const Sun = z.enum(['none', 'near', 'on-receiver']);
+export type Sun = z.infer<typeof Sun>;
+
+export const BuildingState = z.enum([
+  'enclosed',
+  'open',
+  'heated',
+  'unheated',
+  'dusty',
+  'doors-open',
+  'in-use',
+]);
+export type BuildingState = z.infer<typeof BuildingState>;
+
+/** Facts about the state in which a pair is handed over. */
+export const handOverFacts = [
+  /** Each value replaces the one that was written before it, and only that. */
+  z.object({ type: z.literal('as-left'), values: AsLeft }),
+  /** What it was like during the work. A later one replaces an earlier one whole. */
+  z.object({
+    type: z.literal('conditions'),
+    sun: Sun.optional(),
+    weather: shortText.optional(),
+    building: z.array(BuildingState).max(BuildingState.options.length).optional(),
+  }),
+  /** What was done otherwise than planned or required, and who agreed to it. */
+  z.object({ type: z.literal('variation'), what: text, agreedWith: shortText }),
+  /** What is to be done next, and by when. A later one replaces an earlier one. */
+  z.object({ type: z.literal('next-due'), what: text, on: CalendarDate }),
+  /** A step of the visit's list was answered; `cause` names it. A later answer replaces an earlier one. */
+  z.object({
+    type: z.literal('step'),
+    cause: TestStep.shape.cause,
+    result: StepResult,
+    note: text.optional(),
+  }),
+] as const;
+
+export const HandOverFact = z.discriminatedUnion('type', handOverFacts);
+export type HandOverFact = z.infer<typeof HandOverFact>;
