@@ -60,10 +60,23 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
         : c.html(html(NOT_BUILT), 503);
     });
   }
+  // What the bundler writes for the server (`.vite/`) lies among the pages, and is no page.
+  app.use((c, next) => (isHidden(c.req.path) ? c.notFound() : next()));
   // `serveStatic` warns on the console when the folder is missing; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder }));
   app.notFound((c) => c.html(html(NO_PAGE), 404));
   return app;
+}
+
+/** Whether a part of the path begins with a dot, written plainly or as `%2e`. A path that is no text counts as hidden. */
+function isHidden(path: string): boolean {
+  try {
+    return decodeURIComponent(path)
+      .split(/[/\\]/)
+      .some((part) => part.startsWith('.'));
+  } catch {
+    return true;
+  }
 }
 
 const html = ({ title, text, start }: Notice): string => `<!doctype html>
