@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Log } from '../../src/model/entry.ts';
 import type { Signature } from '../../src/model/facts.ts';
 import { findingName } from '../../src/phrases/findings.ts';
+import { NOTHING_MISSING, SIGNABLE_UNPROVEN } from '../../src/phrases/signature.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -64,6 +65,7 @@ export function SignOff({ token, log, record, desk, onAnswered, onPick }: Props)
           </ul>
         </>
       )}
+      {!settled && missing.length === 0 && <p>{record.isTested ? NOTHING_MISSING : SIGNABLE_UNPROVEN}</p>}
       {!settled && missing.length === 0 && !desk && (
         <p>It can be signed at the desk. This link is read only.</p>
       )}

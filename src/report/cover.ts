@@ -2,7 +2,7 @@ import { findFault } from '../log/chain.ts';
 import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
-import { PAIR_STATUSES, type PairStatus } from '../model/pair-status.ts';
+import { PAIR_STATUSES, type PairStatus, TROUBLE_FIRST } from '../model/pair-status.ts';
 import {
   ACROSS_NOT_SEARCHED,
   ACROSS_NOTHING,
@@ -27,17 +27,6 @@ import type { Moments } from './moments.ts';
 import type { PairPage } from './pair-page.ts';
 import { type Block, type Cell, COVER, type Item, type Part } from './report.ts';
 import { sealBlock } from './seal.ts';
-
-/** Which pairs a supervisor reads first. */
-const ORDER: readonly PairStatus[] = [
-  'needs-attention',
-  'isolated',
-  'aligning',
-  'aligned',
-  'not-started',
-  'proven',
-  'signed',
-];
 
 export interface CoverInput {
   readonly log: Log;
@@ -109,7 +98,7 @@ function thisReport(input: CoverInput, moments: Moments): Block {
 }
 
 function pairTable({ pairs, found }: CoverInput): Block {
-  const rows = ORDER.flatMap((status) =>
+  const rows = TROUBLE_FIRST.flatMap((status) =>
     pairs.flatMap((one): Cell[][] => {
       const { pair, made } = one;
       if (made.status !== status) return [];

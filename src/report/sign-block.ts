@@ -5,6 +5,7 @@ import {
   missingForSigning,
   NOT_SIGNED,
   NOTHING_MISSING,
+  SIGNABLE_UNPROVEN,
   signedByText,
   signedPart,
 } from '../phrases/signature.ts';
@@ -18,7 +19,7 @@ import type { Block } from './report.ts';
 const LONGEST = 500;
 
 /** Who answers for the record, or what is missing for it. */
-export function signBlock({ state, missing }: VisitRecord, moments: Moments): Block {
+export function signBlock({ state, missing, isTested }: VisitRecord, moments: Moments): Block {
   const { signed, changedBy, issues } = state;
   const block = (lines: readonly string[]): Block => ({
     kind: 'signature',
@@ -30,7 +31,9 @@ export function signBlock({ state, missing }: VisitRecord, moments: Moments): Bl
     return block([
       NOT_SIGNED,
       missing.length === 0
-        ? NOTHING_MISSING
+        ? isTested
+          ? NOTHING_MISSING
+          : SIGNABLE_UNPROVEN
         : brief(missingForSigning(missing.map((item) => unsignedText(item, issues))), LONGEST, THE_LOG),
     ]);
   }
