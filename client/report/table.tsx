@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Cell, Column, TableBlock } from '../../src/report/report.ts';
 import { Jump, Linked, spots } from './jump.tsx';
+import './table.css';
 
 /** A table of the report, also on the page of a visit. Page numbers are for paper: here names lead to parts. */
 export function BlockTable({ block }: { block: TableBlock }) {
@@ -12,7 +13,7 @@ export function BlockTable({ block }: { block: TableBlock }) {
   return (
     <Table
       columns={shown.map(({ column }) => column)}
-      rows={rows.map((_, at) => ({ cells: shown.map(({ cells }) => <CellView cell={cells[at] ?? ''} />) }))}
+      rows={rows.map((_, at) => ({ cells: shown.map(({ cells }) => viewOf(cells[at] ?? '')) }))}
     />
   );
 }
@@ -26,7 +27,7 @@ export interface Row {
 export function Table({ columns, rows }: { columns: readonly Column[]; rows: readonly Row[] }) {
   const shares = columns.reduce((sum, { share }) => sum + share, 0);
   return (
-    <table>
+    <table class="block-table">
       <colgroup>
         {columns.map(({ name, share }) => (
           <col key={name} style={{ width: `${(100 * share) / shares}%` }} />
@@ -52,7 +53,7 @@ export function Table({ columns, rows }: { columns: readonly Column[]; rows: rea
                 </th>
               ) : (
                 <td key={name} data-name={name}>
-                  {cell}
+                  {cell === '' ? null : <span>{cell}</span>}
                 </td>
               );
             })}
@@ -63,8 +64,8 @@ export function Table({ columns, rows }: { columns: readonly Column[]; rows: rea
   );
 }
 
-function CellView({ cell }: { cell: Cell }) {
+function viewOf(cell: Cell): ComponentChildren {
+  if (cell === '') return '';
   if (typeof cell === 'string') return <Linked text={cell} />;
-  if ('pageOf' in cell) return null;
-  return <Jump to={spots.part(cell.part)}>{cell.text}</Jump>;
+  return 'pageOf' in cell ? '' : <Jump to={spots.part(cell.part)}>{cell.text}</Jump>;
 }

@@ -42,6 +42,7 @@ function bodyOf(setting: Setting, block: Block): Piece[] {
       return listed(
         setting,
         block.rows.map(({ name, value }) => ({ lead: name, text: value })),
+        true,
       );
     case 'list':
       return block.items.length === 0 ? [paragraph(setting, block.empty)] : listed(setting, block.items);
@@ -95,14 +96,25 @@ function heading(setting: Setting, title: string): Piece {
 const paragraph = (setting: Setting, text: string): Piece =>
   piece({ type: 'P' }, set(setting, text, setting.x, setting.width));
 
-const ACROSS = 3;
+/** How many answers stand in a row: the most that leave each value and note on one line. */
+const ACROSS = [6, 3];
 
-/** Large answers, three in a row. */
+/** Large answers. */
 function figures(setting: Setting, items: Extract<Block, { kind: 'figures' }>['items']): Piece[] {
   const { part } = setting;
-  const width = setting.width / ACROSS;
-  const rows = Array.from({ length: Math.ceil(items.length / ACROSS) }, (_, row) =>
-    items.slice(row * ACROSS, (row + 1) * ACROSS),
+  const fits = (across: number): boolean =>
+    items.every(({ name, value, note }) => {
+      const room = setting.width / across - GAP * 2;
+      return (
+        setting.measure.lines(name, 'bold', SIZE.small, room).length < 3 &&
+        setting.measure.lines(value, 'bold', SIZE.value, room).length < 2 &&
+        setting.measure.lines(note, 'plain', SIZE.small, room).length < 2
+      );
+    });
+  const across = ACROSS.find(fits) ?? 3;
+  const width = setting.width / across;
+  const rows = Array.from({ length: Math.ceil(items.length / across) }, (_, row) =>
+    items.slice(row * across, (row + 1) * across),
   );
   return rows.map((row, index): Piece => {
     const cells = row.map(({ name, value, note }, at) => {
@@ -114,7 +126,8 @@ function figures(setting: Setting, items: Extract<Block, { kind: 'figures' }>['i
         set(setting, note, x, room, SIZE.small),
       ] as const;
     });
-    const height = Math.max(...cells.map((words) => words.reduce((sum, each) => sum + heightOf(each), 0)));
+    const below = Math.max(...cells.map(([name]) => heightOf(name)));
+    const height = below + Math.max(...cells.map(([, value, note]) => heightOf(value) + heightOf(note)));
     return {
       height: height + GAP,
       withNext: index < rows.length - 1,
@@ -127,8 +140,8 @@ function figures(setting: Setting, items: Extract<Block, { kind: 'figures' }>['i
           pen.open({ type: 'LI' });
           pen.element({ type: 'Lbl' }, name, y);
           pen.open({ type: 'LBody' });
-          pen.words(value, y + heightOf(name));
-          pen.words(note, y + heightOf(name) + heightOf(value));
+          pen.words(value, y + below);
+          pen.words(note, y + below + heightOf(value));
           pen.close();
           pen.close();
         }
@@ -144,8 +157,12 @@ function figures(setting: Setting, items: Extract<Block, { kind: 'figures' }>['i
 const LEAD_SHARE = 0.17;
 const HASH = /^[0-9a-f]{64}$/;
 
-/** A word or two on the left, the text beside it. */
-function listed(setting: Setting, items: readonly { lead: string; text: string }[]): Piece[] {
+/** A word or two on the left, the text beside it. `together`: on one sheet, if one holds it. */
+function listed(
+  setting: Setting,
+  items: readonly { lead: string; text: string }[],
+  together = false,
+): Piece[] {
   const { measure, x, width } = setting;
   const widest = Math.max(0, ...items.map(({ lead }) => measure.widest(lead, 'bold', SIZE.body)));
   const left = Math.max(width * LEAD_SHARE, widest + GAP);
@@ -155,6 +172,7 @@ function listed(setting: Setting, items: readonly { lead: string; text: string }
     const body = set(setting, text, x + left, width - left, face === 'mono' ? SIZE.small : SIZE.body, face);
     return {
       height: Math.max(heightOf(label), heightOf(body)) + CELL,
+      withNext: together && index < items.length - 1,
       draw: (pen, y) => {
         if (index === 0) pen.open({ type: 'L' });
         pen.open({ type: 'LI' });
@@ -287,7 +305,8 @@ function signature(setting: Setting, lines: readonly string[], signed: Signature
   const texts = lines.map((line) => piece({ type: 'P' }, set(setting, line, x, width), { withNext: true }));
   if (!signed) return [...texts, space(0)];
   if (signed.kind === 'typed') {
-    return [...texts, piece({ type: 'P' }, set(setting, signed.text, x, width, SIZE.head, 'bold'))];
+    const name = set(setting, signed.text, x, width, SIZE.head, 'bold');
+    return [...texts, { ...space(CELL), withNext: true }, piece({ type: 'P' }, name)];
   }
   const scale = SIGNED_WIDTH / PAD.width;
   const height = PAD.height * scale;

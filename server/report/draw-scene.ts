@@ -62,6 +62,9 @@ function drawPart(doc: Doc, part: Part): void {
         .fillColor('black');
       const width = doc.widthOfString(part.text);
       const left = part.anchor === 'start' ? 0 : part.anchor === 'end' ? width : width / 2;
+      // A line behind letters makes them hard to read.
+      doc.rect(part.x - left - 1, part.y - 9.5, width + 2, 11.5).fill('white');
+      doc.fillColor('black');
       doc.text(part.text, part.x - left, part.y, { lineBreak: false, baseline: 'alphabetic' });
       break;
     }

@@ -19,27 +19,32 @@ export interface Placed {
 
 /** Where pieces may stand on a sheet, points from its top. */
 export interface Room {
+  /** On the first sheet, and on the others. */
+  readonly first: number;
   readonly top: number;
   readonly bottom: number;
 }
 
 /** Pieces on as few sheets as they need, in order. None may be higher than a sheet. */
-export function flow(pieces: readonly Piece[], { top, bottom }: Room): Placed[][] {
+export function flow(pieces: readonly Piece[], { first, top, bottom }: Room): Placed[][] {
   const sheets: Placed[][] = [[]];
-  let y = top;
+  let y = first;
+  let empty = true;
   for (const group of groupsOf(pieces)) {
     const height = group.reduce((sum, piece) => sum + piece.height, 0);
     const apart = height > bottom - top;
     for (const [index, piece] of group.entries()) {
       const needed = index === 0 && !apart ? height : piece.height;
-      if (y > top && y + needed > bottom) {
+      if (!empty && y + needed > bottom) {
         sheets.push([]);
         y = top;
+        empty = true;
       }
-      const begins = sheets.length > 1 && y === top;
+      const begins = sheets.length > 1 && empty;
       for (const each of begins && piece.again ? [piece.again, piece] : [piece]) {
         sheets.at(-1)?.push({ piece: each, y });
         y += each.height;
+        empty = false;
       }
     }
   }

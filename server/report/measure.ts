@@ -92,5 +92,11 @@ export class Measure {
   }
 }
 
+/** A number stays with its unit and its tolerance. */
+const TIED = /(?<=\d) (?=(?:s|min|h|m|ft|cm|dB|%|turns|counts)\b|[%±])|(?<=±) /g;
 /** A no-break space is part of a word. */
-const wordsIn = (text: string): string[] => text.split(/[ \t\r\n]+/).filter((word) => word !== '');
+const wordsIn = (text: string): string[] =>
+  text
+    .replace(TIED, '\u00a0')
+    .split(/[ \t\r\n]+/)
+    .filter((word) => word !== '');

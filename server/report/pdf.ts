@@ -12,8 +12,8 @@ import { identify } from './standards.ts';
 const PAPER = { width: 595.28, height: 841.89 } as const;
 const EDGE = { side: 40, top: 36, bottom: 54 } as const;
 const WIDTH = PAPER.width - 2 * EDGE.side;
-/** Below the line at the head of a sheet, and above its foot. */
-const ROOM = { top: EDGE.top + 20, bottom: PAPER.height - EDGE.bottom } as const;
+/** Above the foot of a sheet; a further one has a line at its head that names its part. */
+const ROOM = { first: EDGE.top, top: EDGE.top + 20, bottom: PAPER.height - EDGE.bottom } as const;
 
 let fonts: Fonts | undefined;
 
@@ -173,7 +173,9 @@ function headOf(setting: Setting, { title, subtitle, badge }: Part, hasCover: bo
     },
   };
   const back = { ...set(setting, TO_COVER, x, width), to: places.part(COVER) };
-  return hasCover ? [head, piece({ type: 'P' }, back, { withNext: true })] : [head];
+  return hasCover
+    ? [head, piece({ type: 'P' }, back, { height: heightOf(back) + 6, withNext: true })]
+    : [head];
 }
 
 function collected(doc: PDFKit.PDFDocument): Promise<Buffer> {

@@ -34,6 +34,13 @@ interface Band {
   readonly label?: string;
 }
 
+/** What became of something later, at its moment: known only from the whole log. */
+export interface Note {
+  readonly seq: number;
+  readonly at: number;
+  readonly text: string;
+}
+
 /**
  * Reading against time, with everything that affects it. `whole`: the series of the whole log, which sets the
  * time axis: it must not grow in a replay.
@@ -45,6 +52,7 @@ export function timeScene(
   times: Times,
   width: number,
   plotHeight = PLOT_HEIGHT,
+  notes: readonly Note[] = [],
 ): Captioned {
   const title = TIME_TITLE;
   const { samples, gains } = series;
@@ -64,6 +72,7 @@ export function timeScene(
   const labels = placeLabels(
     [
       ...rules.map(({ mark, label }) => ({ key: `rule ${mark.seq}`, x: inPlot(mark.at), text: label })),
+      ...notes.map(({ seq, at, text: words }) => ({ key: `note ${seq}`, x: inPlot(at), text: words })),
       ...bands.flatMap(({ seq, from: at, label }) =>
         label === undefined ? [] : [{ key: `band ${seq}`, x: inPlot(at), text: label }],
       ),
@@ -96,7 +105,8 @@ export function timeScene(
     ...rules.map(({ mark }) =>
       line(STRONG.has(mark.what) ? 'strong' : 'rule', `M${x(mark.at)},${plot.y - 4}V${foot}`),
     ),
-    ...labels.flatMap((label) => labelParts(label, plot.x, plot.y)),
+    ...labels.flatMap((label) => leaderParts(label, plot.x, plot.y)),
+    ...labels.map((label) => labelPart(label, plot.x, plot.y)),
     line('run', path(samples.filter(counts)) ?? ''),
     ...samples.map(
       (sample): Part => ({
@@ -141,14 +151,15 @@ const counts = ({ retractedBy }: Sample): boolean => retractedBy === undefined;
 
 const STRONG: ReadonlySet<Mark['what']> = new Set(['accept', 'signed']);
 
-function labelParts({ x, text: words, row, anchor }: PlacedLabel, left: number, top: number): Part[] {
-  const y = top - 10 - row * ROW;
-  const at = left + x;
-  return [
-    text('label', at + (anchor === 'end' ? 2 : -2), y, words, anchor),
-    ...(row > 0 ? [line('leader', `M${at},${y + 3}V${top - 4}`)] : []),
-  ];
+const baseOf = (row: number, top: number): number => top - 10 - row * ROW;
+
+/** The line down from a label that stands higher. */
+function leaderParts({ x, row }: PlacedLabel, left: number, top: number): Part[] {
+  return row > 0 ? [line('leader', `M${left + x},${baseOf(row, top) + 3}V${top - 4}`)] : [];
 }
+
+const labelPart = ({ x, text: words, row, anchor }: PlacedLabel, left: number, top: number): Part =>
+  text('label', left + x + (anchor === 'end' ? 2 : -2), baseOf(row, top), words, anchor);
 
 function ruleLabel(mark: Mark, { gains }: Series): string | undefined {
   switch (mark.what) {

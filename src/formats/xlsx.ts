@@ -28,13 +28,14 @@ const MOST_CELLS = 1_000_000;
 export async function readXlsx(bytes: Uint8Array): Promise<ReadXlsx> {
   const parts = unpacked(bytes);
   if (!parts) return { ok: false, why: 'not-xlsx' };
-  if (parts === 'too-big' || sheetsOf(parts).some(isTooWide)) return { ok: false, why: 'too-big' };
+  const first = parts === 'too-big' ? [] : firstSheet(parts);
+  if (parts === 'too-big' || first.some(isTooWide)) return { ok: false, why: 'too-big' };
   try {
     // Packed again without compression: the library can no longer be surprised by its size.
     const sheet = await readSheet(new Blob([zipSync(parts, { level: 0 }) as Uint8Array<ArrayBuffer>]), {
       trim: false,
     });
-    const troubles: CellTrouble[] = failed(parts);
+    const troubles: CellTrouble[] = failed(first);
     const rows = sheet.map((cells, row) =>
       cells.map((value: unknown, cell) => {
         if (value instanceof Date) troubles.push({ row, cell, what: 'date' });
@@ -48,18 +49,31 @@ export async function readXlsx(bytes: Uint8Array): Promise<ReadXlsx> {
 }
 
 /** The cells whose formula failed: the library reads them as empty. */
-const failed = (parts: Record<string, Uint8Array>): CellTrouble[] =>
-  sheetsOf(parts).flatMap((xml) =>
+const failed = (sheets: readonly string[]): CellTrouble[] =>
+  sheets.flatMap((xml) =>
     Array.from(xml.matchAll(/<(?:\w+:)?c\b[^>]*\bt="e"[^>]*>/g), ([tag]) => {
       const [, letters = 'A', row = '1'] = /\br="([A-Z]{1,9})(\d+)"/.exec(tag) ?? [];
       return { row: Number(row) - 1, cell: columnOf(letters) - 1, what: 'error' as const };
     }),
   );
 
-const sheetsOf = (parts: Record<string, Uint8Array>): string[] =>
-  Object.entries(parts)
+/**
+ * The sheet that is read: the first that the workbook names, by its relationship (ECMA-376, part 1, 18.2.19, from
+ * memory). All of them where that cannot be told.
+ */
+function firstSheet(parts: Record<string, Uint8Array>): string[] {
+  const text = (name: string): string => strFromU8(parts[name] ?? new Uint8Array());
+  const [sheet = ''] = /<(?:\w+:)?sheet\b[^>]*>/.exec(text('xl/workbook.xml')) ?? [];
+  const [, id] = /\br:id="([^"]+)"/.exec(sheet) ?? [];
+  const links = text('xl/_rels/workbook.xml.rels').match(/<(?:\w+:)?Relationship\b[^>]*>/g) ?? [];
+  const link = links.find((each) => id !== undefined && each.includes(`Id="${id}"`));
+  const [, target = ''] = /\bTarget="([^"]+)"/.exec(link ?? '') ?? [];
+  const named = text(target.startsWith('/') ? target.slice(1) : `xl/${target}`);
+  if (named !== '') return [named];
+  return Object.entries(parts)
     .filter(([name]) => /worksheets\/[^/]+\.xml$/.test(name))
     .map(([, part]) => strFromU8(part));
+}
 
 /** "A" is 1, "AA" is 27. */
 const columnOf = (letters: string): number =>

@@ -52,4 +52,12 @@ export const GUIDANCES: readonly Guidance[] = [
     spacing: 18.3,
     wallMost: 9.15,
   },
+  {
+    // 30 ft and 60 ft exactly: the standard's own figures. Its metres beside them are rounded up.
+    name: 'NFPA 72 style, in feet',
+    source: 'NFPA 72 annex, smooth ceiling: 60 ft, from memory',
+    reach: 9.144,
+    spacing: 18.288,
+    wallMost: 9.144,
+  },
 ];

@@ -23,14 +23,25 @@ export function optionsText(options: readonly Intent[][], meter: MeterProfile | 
   return `${names.join(', or ')}? ${soundAlike ? 'Say it figure by figure.' : 'Say which.'}`;
 }
 
-const valueIn = (intent: Intent): number | undefined =>
-  'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
+/** The number that was heard: a reading, or the grade of a filter. */
+function valueIn(intent: Intent): number | undefined {
+  if (intent.kind === 'path') return intent.filter;
+  return 'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : undefined;
+}
 
 function valueName(intent: Intent & { reading: Reading }, meter: MeterProfile): string {
-  const value = valueIn(intent);
+  return inWordsToo(readingText(intent.reading, meter), valueIn(intent));
+}
+
+function inWordsToo(text: string, value: number | undefined): string {
   const word = value === undefined ? undefined : confusableWord(value);
-  const text = readingText(intent.reading, meter);
   return word === undefined ? text : `${text}, ${word}`;
+}
+
+function pathName({ state, by, filter }: Extract<Intent, { kind: 'path' }>): string {
+  if (by === 'half') return 'half covered';
+  if (by !== 'filter') return `beam ${state}`;
+  return filter === undefined ? 'filter on' : `${inWordsToo(String(filter), filter)}, percent filter on`;
 }
 
 function intentText(intent: Intent, meter: MeterProfile | undefined): string {
@@ -39,7 +50,7 @@ function intentText(intent: Intent, meter: MeterProfile | undefined): string {
     case 'correct':
       return meter ? valueName(intent, meter) : 'a reading';
     case 'path':
-      return `beam ${intent.state}`;
+      return pathName(intent);
     case 'gain':
       return `gain ${intent.change}`;
     default:

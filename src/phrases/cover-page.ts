@@ -3,12 +3,17 @@ import { pairCount } from './counts.ts';
 import { GUIDANCE_ONLY } from './plan.ts';
 
 /** The words of a site report's first page. */
-export const COVER_SUBTITLE = 'Commissioning report: optical beam smoke detectors';
+/** What the document is called; a certificate only where nothing is left to look at. */
+export const coverSubtitle = (clear: boolean): string =>
+  `${clear ? 'Certificate of commissioning' : 'Commissioning report'}: optical beam smoke detectors`;
 export const ofPairs = (pairs: number): string => `of ${pairCount(pairs)}`;
-export const partOfSite = (pairs: number, all: number): string => `${pairs} of ${pairCount(all)}`;
 
 export const COVER_ROWS = {
-  made: 'Made',
+  result: 'Result',
+  what: 'What',
+  who: 'Signed by',
+  when: 'Work done',
+  made: 'Report made',
   pairs: 'Pairs',
   findings: 'Findings',
   guidance: 'Guidance',
@@ -28,15 +33,27 @@ export const PAIR_COLUMNS = {
   pair: 'Pair',
   name: 'Name',
   status: 'Status',
+  tests: 'Tests',
   final: 'Final reading',
   findings: 'Findings: serious / asked / to know',
   page: 'Page',
 } as const;
 export const NO_PAIRS = 'No pairs are planned.';
 
+export const WHAT =
+  'Optical beam smoke detectors: alignment of each emitter and receiver, alarm and fault tests, wiring to the fire panel';
+export const NOBODY = 'nobody yet';
+/** "S. Example, Supervisor: 8 pairs" */
+export const signerText = (name: string, role: string, pairs: number): string =>
+  `${name}, ${role}: ${pairCount(pairs)}`;
+/** Days of the first and the last entry of the pairs' logs. */
+export const periodText = (from: string, to: string, zone: string): string =>
+  `${from === to ? from : `${from} to ${to}`}, ${zone}`;
+export const NOT_BEGUN = 'not begun';
+
+export const NO_VARIATIONS = 'None are recorded: no override, and no failed test that was only answered for.';
+export const overrideText = (reason: string): string => `Accepted without all evidence. Reason: ${reason}`;
+export const answeredForText = (failure: string, how: string): string => `${failure} Answered for: ${how}`;
+
 export const ACROSS_NOT_SEARCHED = 'Only these pairs were compared. See the report on the whole site.';
 export const ACROSS_NOTHING = 'Nothing was found by comparing the records of the site.';
-
-export const ALL_SIGNED = 'All signed';
-export const NOT_ALL_SIGNED = 'Not all signed';
-export const needAttention = (pairs: number): string => `Need attention: ${pairs}`;

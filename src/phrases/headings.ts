@@ -1,6 +1,7 @@
 /** Headings of the parts of a report. */
 export const HEADINGS = {
-  thisReport: 'This report',
+  result: 'In short',
+  variations: 'Variations',
   pairs: 'Pairs',
   acrossSite: 'Seen across the site',
   siteLog: "The site's log",

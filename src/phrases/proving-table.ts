@@ -1,4 +1,5 @@
 import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
+import type { Seq } from '../model/ids.ts';
 import type { Proof } from '../visit/attempts.ts';
 import type { Moment, Verdict } from '../visit/verdict.ts';
 import { TEST_NAMES, WHY_FAILED } from './proving.ts';
@@ -38,6 +39,7 @@ export const NO_TESTS = 'None made.';
 export const NOT_MADE = 'NOT MADE';
 export const VOID = ' (void: turned since)';
 export const ANSWERED_FOR = '; answered for';
+export const passedLater = (seq: Seq): string => `; passed later, #${seq}`;
 export const DELAY_NOT_KNOWN = 'not known';
 
 /** When nobody read the meter. */
@@ -65,3 +67,24 @@ export function resultText(verdict: Verdict): string {
 }
 
 export const itemResult = (done: boolean, text: string): string => `${done ? 'Passed' : 'FAILED'}: ${text}`;
+
+const isProof = (test: Proof | ChecklistItem): test is Proof => test in TEST_NAMES;
+const nameOf = (test: Proof | ChecklistItem): string =>
+  isProof(test) ? TEST_NAMES[test] : (TEST_ITEMS[test] ?? test);
+
+/** At its moment in the chart. */
+export const failedFirst = (test: Proof | ChecklistItem): string =>
+  `${nameOf(test).toLowerCase()} failed; passed later`;
+
+/** What all tests of a pair came to. */
+export const TESTS_CAME_TO = {
+  failed: 'FAILED',
+  missing: 'not all made',
+  'answered-for': 'FAILED, answered for',
+  passed: 'Passed',
+} as const;
+/** The same, with the tests that failed before they passed. */
+export const withFailedFirst = (text: string, tests: readonly (Proof | ChecklistItem)[]): string =>
+  tests.length === 0
+    ? text
+    : `${text}; failed first, passed later: ${[...new Set(tests.map(nameOf))].join(', ').toLowerCase()}`;

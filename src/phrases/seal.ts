@@ -8,7 +8,7 @@ export const SEAL_ROWS = {
   entries: 'Entries',
   hash: 'Head hash',
   checked: 'Checked',
-  verify: 'To verify',
+  verify: 'To check it',
 } as const;
 
 export const checkedText = (fault: ChainFault | undefined): string =>
@@ -17,7 +17,7 @@ export const checkedText = (fault: ChainFault | undefined): string =>
     : 'Every hash was computed again for this report: nothing changed, missing or moved.';
 
 export const HOW_TO_VERIFY =
-  'Save the log as JSON Lines and run: npm run verify -- FILE. The number of entries and the head hash must be those printed here.';
+  'Ladderline checks the saved file of this log, also without a network: it finds any change. The number of entries and the head hash must then be those printed here.';
 
 export const footText = ({ job, count, hash }: Head): string =>
   `Log ${job}, ${count} entries, head hash ${hash}`;

@@ -114,7 +114,7 @@ export function alarmLoss({ plan, meter }: Planned): KnownLoss {
   const half = halfCover(meter);
   const cover = alarmCover({ plan, meter });
   if (cover) return cover.how === 'half' ? half : asPlanned(cover);
-  const strongest = kitOf(plan).at(-1);
+  const strongest = kitOf(plan).findLast((grade) => !looksLost(filterOf(grade)));
   const filter = strongest === undefined ? undefined : asPlanned(filterOf(strongest));
   return filter && filter.db > half.db ? filter : half;
 }

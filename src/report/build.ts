@@ -65,7 +65,7 @@ export class SiteReport {
     const input = { log: this.#log, site: this.#site, pairs: this.#made, found, at: this.#options.at };
     return [
       coverPage(input, this.#moments),
-      ...this.#made.map(({ pair, made }) => withSiteFindings(made.part, of(pair.plan.id))),
+      ...this.#made.map(({ pair, made }) => withSiteFindings(made, of(pair.plan.id))),
     ];
   }
 }

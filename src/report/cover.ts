@@ -6,27 +6,32 @@ import { PAIR_STATUSES, type PairStatus, TROUBLE_FIRST } from '../model/pair-sta
 import {
   ACROSS_NOT_SEARCHED,
   ACROSS_NOTHING,
-  ALL_SIGNED,
   COVER_ROWS,
-  COVER_SUBTITLE,
+  coverSubtitle,
   guidanceText,
   NO_PAIRS,
-  NOT_ALL_SIGNED,
-  needAttention,
+  NO_VARIATIONS,
+  NOBODY,
+  NOT_BEGUN,
   ofPairs,
   PAIR_COLUMNS,
   pairsText,
-  partOfSite,
+  periodText,
+  signerText,
+  WHAT,
 } from '../phrases/cover-page.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { HEADINGS } from '../phrases/headings.ts';
+import { isClear, type Outcome, resultBadge, resultText } from '../phrases/result.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import type { Moments } from './moments.ts';
 import type { PairPage } from './pair-page.ts';
-import { type Block, type Cell, COVER, type Item, type Part } from './report.ts';
+import { testsText } from './proving.ts';
+import { type Block, type Cell, COVER, type Fact, type Item, type Part } from './report.ts';
 import { sealBlock } from './seal.ts';
+import { outcomeOf } from './standing.ts';
 
 export interface CoverInput {
   readonly log: Log;
@@ -38,32 +43,70 @@ export interface CoverInput {
   readonly at: number;
 }
 
-/** The first sheet of a site's report: its totals, and where to look. */
+/** The first part of a site's report: what came of it, and where to look. */
 export function coverPage(input: CoverInput, moments: Moments): Part {
   const { log, site, pairs } = input;
-  const count = (status: PairStatus) => pairs.filter(({ made }) => made.status === status).length;
-  const all = livePairs(site).length;
+  const fault = findFault(log.entries, log.head);
+  const outcome = outcomeOf(input, livePairs(site).length, fault !== undefined);
+  const clear = isClear(outcome);
   return {
     id: COVER,
     title: site.site ?? log.head.job,
-    subtitle: COVER_SUBTITLE,
-    badge: isPart(input) ? { text: partOfSite(pairs.length, all), heed: true } : whole(count, pairs.length),
+    subtitle: coverSubtitle(clear),
+    badge: { text: resultBadge(outcome), heed: !clear },
     blocks: [
+      {
+        kind: 'facts',
+        title: HEADINGS.result,
+        rows: [...answers(input, outcome, moments), ...aboutReport(input, moments)],
+      },
       {
         kind: 'figures',
         items: PAIR_STATUSES.map((status) => ({
           name: STATUS_WORDS[status],
-          value: String(count(status)),
+          value: String(outcome.statuses[status]),
           note: ofPairs(pairs.length),
         })),
       },
-      thisReport(input, moments),
       pairTable(input),
+      {
+        kind: 'list',
+        title: HEADINGS.variations,
+        empty: NO_VARIATIONS,
+        items: pairs.flatMap(({ pair, made }) =>
+          made.variations.map((text): Item => ({ lead: pair.plan.id, text })),
+        ),
+      },
       acrossSite(input),
-      sealBlock(HEADINGS.siteLog, log.head, findFault(log.entries, log.head)),
+      sealBlock(HEADINGS.siteLog, log.head, fault),
     ],
     foot: footText(log.head),
   };
+}
+
+/** Result, what, who and when. */
+function answers({ pairs }: CoverInput, outcome: Outcome, moments: Moments): Fact[] {
+  const signers = new Map<string, { name: string; role: string; pairs: number }>();
+  for (const { made } of pairs) {
+    if (!made.signed) continue;
+    const { name, role } = made.signed;
+    const key = JSON.stringify([name, role]);
+    signers.set(key, { name, role, pairs: (signers.get(key)?.pairs ?? 0) + 1 });
+  }
+  const who = [...signers.values()].map((each) => signerText(each.name, each.role, each.pairs));
+  const spans = pairs.flatMap(({ made }) => (made.span ? [made.span] : []));
+  const from = Math.min(...spans.map(([at]) => at));
+  const to = Math.max(...spans.map(([, at]) => at));
+  return [
+    { name: COVER_ROWS.result, value: resultText(outcome) },
+    { name: COVER_ROWS.what, value: WHAT },
+    { name: COVER_ROWS.who, value: who.join('; ') || NOBODY },
+    {
+      name: COVER_ROWS.when,
+      value:
+        spans.length === 0 ? NOT_BEGUN : periodText(moments.day(from), moments.day(to), moments.zone(to)),
+    },
+  ];
 }
 
 const isPart = ({ site, pairs }: CoverInput): boolean => pairs.length < livePairs(site).length;
@@ -76,7 +119,8 @@ const countsOn = ({ pair, made }: CoverInput['pairs'][number], found: CoverInput
       found.filter((each) => each.pair === pair.plan.id && each.severity === severity).length,
   );
 
-function thisReport(input: CoverInput, moments: Moments): Block {
+/** What the report covers, and by what it judges. */
+function aboutReport(input: CoverInput, moments: Moments): Fact[] {
   const { site, pairs, found, at } = input;
   const counts = pairs.map((one) => countsOn(one, found));
   const findings = SEVERITIES.map((severity, i) => {
@@ -85,16 +129,12 @@ function thisReport(input: CoverInput, moments: Moments): Block {
   });
   const all = isPart(input) ? livePairs(site).length : undefined;
   const dropped = [...site.pairs.values()].filter((pair) => pair.dropped).length;
-  return {
-    kind: 'facts',
-    title: HEADINGS.thisReport,
-    rows: [
-      { name: COVER_ROWS.made, value: moments.full(at) },
-      { name: COVER_ROWS.pairs, value: pairsText(pairs.length, all, dropped) },
-      { name: COVER_ROWS.findings, value: findings.join(', ') },
-      { name: COVER_ROWS.guidance, value: guidanceText(site.code) },
-    ],
-  };
+  return [
+    { name: COVER_ROWS.made, value: moments.full(at) },
+    { name: COVER_ROWS.pairs, value: pairsText(pairs.length, all, dropped) },
+    { name: COVER_ROWS.findings, value: findings.join(', ') },
+    { name: COVER_ROWS.guidance, value: guidanceText(site.code) },
+  ];
 }
 
 function pairTable({ pairs, found }: CoverInput): Block {
@@ -104,7 +144,10 @@ function pairTable({ pairs, found }: CoverInput): Block {
       if (made.status !== status) return [];
       const findings = countsOn(one, found).join(' / ');
       const { id, name } = pair.plan;
-      return [[{ text: id, part: id }, name, STATUS_WORDS[status], made.final, findings, { pageOf: id }]];
+      const tests = made.tests ? testsText(made.tests) : '';
+      return [
+        [{ text: id, part: id }, name, STATUS_WORDS[status], tests, made.final, findings, { pageOf: id }],
+      ];
     }),
   );
   return {
@@ -112,8 +155,9 @@ function pairTable({ pairs, found }: CoverInput): Block {
     title: HEADINGS.pairs,
     columns: [
       { name: PAIR_COLUMNS.pair, share: 3 },
-      { name: PAIR_COLUMNS.name, share: 6 },
+      { name: PAIR_COLUMNS.name, share: 5 },
       { name: PAIR_COLUMNS.status, share: 4 },
+      { name: PAIR_COLUMNS.tests, share: 5 },
       { name: PAIR_COLUMNS.final, share: 3 },
       { name: PAIR_COLUMNS.findings, share: 4 },
       { name: PAIR_COLUMNS.page, share: 2 },
@@ -136,10 +180,4 @@ function acrossSite(input: CoverInput): Block {
     empty: isPart(input) ? ACROSS_NOT_SEARCHED : ACROSS_NOTHING,
     items,
   };
-}
-
-function whole(count: (status: PairStatus) => number, pairs: number): Part['badge'] {
-  if (pairs > 0 && count('signed') === pairs) return { text: ALL_SIGNED, heed: false };
-  const attention = count('needs-attention');
-  return { text: attention > 0 ? needAttention(attention) : NOT_ALL_SIGNED, heed: true };
 }

@@ -69,8 +69,10 @@ function textsOf(block: Block): readonly string[] {
   switch (block.kind) {
     case 'figures':
       return block.items.map(({ note }) => note);
+    // These say in words what the entry holds.
     case 'facts':
-      return block.rows.map(({ value }) => value);
+    case 'entries':
+      return [];
     case 'table':
       return block.rows.flat().map(cellText);
     case 'list':
@@ -79,7 +81,5 @@ function textsOf(block: Block): readonly string[] {
       return block.lines;
     case 'charts':
       return block.charts.map(({ caption }) => caption);
-    case 'entries':
-      return [];
   }
 }

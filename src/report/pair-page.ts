@@ -13,6 +13,7 @@ import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
 import { METRES, type Units } from '../model/units.ts';
 import { THE_LOG } from '../phrases/counts.ts';
+import { answeredForText, overrideText } from '../phrases/cover-page.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
 import { HEADINGS } from '../phrases/headings.ts';
@@ -51,6 +52,7 @@ import {
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
 import { positionText } from '../phrases/position.ts';
+import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
@@ -59,13 +61,15 @@ import { lengthText, shownFor } from '../phrases/units.ts';
 import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
 import { VisitRecord } from '../record/visit-record.ts';
-import { answerTo, type Commission } from '../visit/commission.ts';
+import { answerTo, type Commission, isCommissioning } from '../visit/commission.ts';
+import { testAnswer } from '../visit/progress.ts';
+import { retestsOf } from '../visit/retests.ts';
 import type { Visit } from '../visit/visit.ts';
 import { brief, entryList } from './brief.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
-import { provingBlock } from './proving.ts';
+import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
 import { signBlock } from './sign-block.ts';
@@ -84,6 +88,16 @@ export interface PairPage {
   readonly status: PairStatus;
   readonly final: string;
   readonly findings: Readonly<Record<Severity, number>>;
+  /** The log fails its check. */
+  readonly broken: boolean;
+  /** Undefined where no visit was made, or a broken log proves nothing. */
+  readonly tests?: TestsOutcome;
+  /** The signature, while it holds. */
+  readonly signed?: { readonly name: string; readonly role: string };
+  /** Times of the first and the last entry of all visits, ms. */
+  readonly span?: readonly [from: number, to: number];
+  /** What was accepted although it is not as it should be, and who says why. */
+  readonly variations: readonly string[];
   /** Only visits with an unbroken log. */
   readonly visits: readonly Visit[];
 }
@@ -91,8 +105,8 @@ export interface PairPage {
 /** Chart sizes, pixels: two side by side are as wide as one alone. */
 const HALF = 340;
 const WHOLE = 690;
-const PLOT = 130;
-const TIME_PLOT = 150;
+const PLOT = 120;
+const TIME_PLOT = 140;
 
 /** A visit's record, and where its log ends. */
 interface Read {
@@ -123,6 +137,11 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   const counts = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, findings.filter((each) => each.severity === severity).length]),
   ) as Record<Severity, number>;
+  const retested = retestsOf(commission, record.progress).map(({ test, failed, at }) => ({
+    seq: failed,
+    at,
+    text: failedFirst(test),
+  }));
   const blocks: Block[] = [
     { kind: 'figures', items: figures(visit, record, moments) },
     provingBlock(commission, record.progress),
@@ -137,48 +156,78 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     },
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
+    jobBlock(setup, plan, overview, commission, moments),
     signBlock(record, moments),
+    sealBlock(HEADINGS.record, head, fault),
     {
       kind: 'charts',
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
     },
-    { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT)] },
-    {
-      kind: 'facts',
-      title: HEADINGS.job,
-      rows: jobRows(setup, plan, overview, commission, moments),
-    },
+    { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
   ];
-  const heed = status === 'needs-attention' || fault !== undefined || counts.serious > 0;
-  const text = [
-    ...(fault ? [LOG_BROKEN] : []),
-    STATUS_WORDS[status],
-    ...(counts.serious > 0 ? [seriousCount(counts.serious)] : []),
-  ].join('; ');
+  const { signed, changedBy } = record.state;
+  const times = records.flatMap(({ record: { entries } }) => entries.map(({ at }) => at));
   return {
     part: {
       id: plan?.id ?? head.job,
       title: plan ? pairTitle(plan) : setup.pair,
       subtitle: pairSubtitle(setup.site),
-      badge: { text, heed },
-      blocks: [
-        ...blocks,
-        ...namedEntries(blocks, record.entries, meter, moments),
-        sealBlock(HEADINGS.record, head, fault),
-      ],
+      badge: pairBadge(status, fault !== undefined, counts.serious),
+      blocks: [...blocks, ...namedEntries(blocks, record.entries, meter, moments)],
       foot: footText(head),
     },
     status,
     final: final && !fault ? finalText(final, meter) : '',
     findings: counts,
+    broken: fault !== undefined,
+    ...(isCommissioning(commission) && !fault && { tests: testsOutcome(commission, record.progress) }),
+    ...(signed && changedBy === undefined && !fault && { signed: { name: signed.name, role: signed.role } }),
+    ...(times.length > 0 && {
+      span: [times.reduce((a, b) => Math.min(a, b)), times.reduce((a, b) => Math.max(a, b))] as const,
+    }),
+    variations: variationsOf(visit, record),
     // A broken log is not compared with any other.
     visits: records.flatMap(({ record: { visit, fault } }) => (visit && !fault ? [visit] : [])),
   };
 }
 
-/** The part, with the findings added that only show against the site's other pairs. */
-export function withSiteFindings(part: Part, found: readonly SiteFinding[]): Part {
+/** The status, and what is worse than it. */
+const pairBadge = (status: PairStatus, broken: boolean, serious: number): Part['badge'] => ({
+  text: [
+    ...(broken ? [LOG_BROKEN] : []),
+    STATUS_WORDS[status],
+    ...(serious > 0 ? [seriousCount(serious)] : []),
+  ].join('; '),
+  heed: status === 'needs-attention' || status === 'not-started' || broken || serious > 0,
+});
+
+/** Overrides, and failures that somebody answered for instead of testing again. */
+function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): string[] {
+  const override = end.accepted?.override;
+  const failed = [
+    ...Object.values(progress.last).flatMap(({ attempt, verdict }) =>
+      verdict.kind === 'failed' ? [attempt.covered.seq] : [],
+    ),
+    ...CHECKLISTS.tests.flatMap((item) => {
+      const answer = testAnswer(commission, item);
+      return answer && !answer.done ? [answer.seq] : [];
+    }),
+  ];
+  return [
+    ...(override ? [overrideText(override.reason)] : []),
+    ...end.issues.flatMap(({ about, text, closed }) =>
+      closed && failed.includes(about) ? [answeredForText(text, closed.how)] : [],
+    ),
+  ];
+}
+
+/** A pair's part, with the findings added that only show against the site's other pairs. */
+export function withSiteFindings(
+  { part, status, broken, findings }: PairPage,
+  found: readonly SiteFinding[],
+): Part {
   if (found.length === 0) return part;
+  const serious = findings.serious + found.filter(({ severity }) => severity === 'serious').length;
   const items = found.map(
     (finding): Item => ({
       lead: SEVERITY_WORDS[finding.severity],
@@ -190,7 +239,7 @@ export function withSiteFindings(part: Part, found: readonly SiteFinding[]): Par
       ? { ...block, items: [...items, ...block.items] }
       : block,
   );
-  return { ...part, blocks };
+  return { ...part, badge: pairBadge(status, broken, serious), blocks };
 }
 
 function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
@@ -199,7 +248,7 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: U
       id: plan?.id ?? NO_LOG,
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
       subtitle: NO_RECORD_SUBTITLE,
-      badge: { text: STATUS_WORDS['not-started'], heed: true },
+      badge: pairBadge('not-started', false, 0),
       blocks: plan
         ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan, shownFor({ units, plan })) }]
         : [],
@@ -208,6 +257,8 @@ function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: U
     status: 'not-started',
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
+    broken: false,
+    variations: [],
     visits: [],
   };
 }
@@ -334,13 +385,13 @@ function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
   ];
 }
 
-function jobRows(
+function jobBlock(
   setup: JobSetup,
   plan: PairPlan | undefined,
   { people }: Overview,
   commission: Commission,
   moments: Moments,
-): Fact[] {
+): Block {
   const seats = people
     .slice(0, 6)
     .map(
@@ -357,7 +408,7 @@ function jobRows(
           { name: JOB_ROWS.after, value: answers(commission, 'after') },
         ]
       : [];
-  return [
+  const rows: Fact[] = [
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
     ...(plan || setup.plan
@@ -367,6 +418,7 @@ function jobRows(
         : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),
     { name: JOB_ROWS.profiles, value: `${setup.meter.name}; ${setup.adjusters.name}` },
   ];
+  return { kind: 'facts', title: HEADINGS.job, rows };
 }
 
 const answers = (commission: Commission, list: Checklist): string =>

@@ -21,7 +21,11 @@ const outcome = (hearing: Decision): string => {
   const said = meanings.map((intents) =>
     intents
       .map((intent) =>
-        'reading' in intent && intent.reading.kind === 'value' ? intent.reading.value : intent.kind,
+        'reading' in intent && intent.reading.kind === 'value'
+          ? intent.reading.value
+          : intent.kind === 'path' && intent.filter !== undefined
+            ? `filter ${intent.filter}`
+            : intent.kind,
       )
       .join(' '),
   );
@@ -159,6 +163,22 @@ describe('what sounds like the other, thirteen and thirty,', () => {
         ['done thirty', 0.005],
       ],
       'ask: done 13 or done 30',
+    ],
+    [
+      'is asked about in the grade of a filter',
+      [
+        ['fifteen filter on', 0.99],
+        ['fifty filter on', 0.005],
+      ],
+      'ask: filter 15 or filter 50',
+    ],
+    [
+      'is not in a grade that has no such other',
+      [
+        ['twenty five filter on', 0.99],
+        ['thirty five filter on', 0.005],
+      ],
+      'taken: filter 25',
     ],
     [
       'is not where the rest is not the same',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { JobSetup } from '../../src/model/setup.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
+import { cleanVisit } from './clean-visit.ts';
 import { playedVisit, SETUP } from './site.ts';
 
 describe('a simulated visit', () => {
@@ -32,6 +33,15 @@ describe('a simulated visit', () => {
     expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
     expect(new VisitRecord({ entries }).findings).toEqual([]);
   });
+
+  it.each(Array.from({ length: 20 }, (_, i) => i + 1))(
+    'at random, seed %i, has no findings either',
+    (seed) => {
+      const entries = cleanVisit(seed);
+      expect(entries.some(({ fact }) => fact.type === 'signed')).toBe(true);
+      expect(new VisitRecord({ entries }).findings).toEqual([]);
+    },
+  );
 
   it.each(Object.entries(PLANTS) as unknown as [Plant, string[]][])(
     'with %s planted gives %j and nothing else',

@@ -25,6 +25,7 @@ const path = (state: 'blocked' | 'partial' | 'clear', by?: 'half' | 'filter'): I
   state,
   ...(by && { by }),
 });
+const graded = (filter: number): Intent => ({ kind: 'path', state: 'partial', by: 'filter', filter });
 const panel = (shows: 'alarm' | 'fault' | 'normal'): Intent => ({ kind: 'panel', shows });
 const cannot = (why: 'stuck' | 'end-of-travel' | 'out-of-reach' | 'unsaid'): Intent => ({
   kind: 'cannot',
@@ -179,6 +180,17 @@ const SAID: [Intent[], string][] = [
   [[path('partial', 'half')], 'half covered; half blocked; beam half covered; half covered the receiver'],
   [[path('partial')], 'partly covered; partially blocked; partly covered the receiver'],
   [[path('partial', 'filter')], 'filter on; the test filter is in place; filter in'],
+  [
+    [graded(60)],
+    'the 60 percent filter is on; sixty filter on; 60 filter on; 60% filter on; sixty percent test filter in place; six zero filter in; the filter of sixty percent is on; I put the sixty filter on',
+  ],
+  [[graded(35)], 'thirty five percent filter in; three five filter on; 35 filter is now in'],
+  [[graded(12.5)], 'twelve point five percent filter on; the 12.5 percent filter is on'],
+  [[graded(60), value(56)], 'sixty filter on, 56; 60 filter on now fifty six'],
+  [[graded(60), panel('alarm')], 'sixty filter on and panel in alarm'],
+  // No filter holds back all the light or more: the number is the reading before it.
+  [[value(142), path('partial', 'filter')], 'one forty two, filter on; 142 filter on'],
+  [[value(100), path('partial', 'filter')], 'a hundred, filter on; 100 filter on'],
   [
     [path('clear')],
     'clear; path clear; the path is clear; beam is clear; uncovered; cover off; all clear; not blocked; nothing in the way; it is clear',

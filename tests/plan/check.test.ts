@@ -195,6 +195,17 @@ describe('words', () => {
     );
   });
 
+  it('guidance in feet allows sixty feet between beams and not an inch more', () => {
+    const feet = GUIDANCES.find(({ name }) => name === 'NFPA 72 style, in feet');
+    const reach = (inches: number) => {
+      const figures = checkPlan({ id: 'B2', name: 'B2', spacing: inches * 0.0254 }, feet);
+      const figure = figures.find(({ id }) => id === 'reach');
+      return figure && planFigureText(figure, { length: 'ft' });
+    };
+    expect(reach(720)).toMatch(/: 30 ft\. Checked against at most 30 ft /);
+    expect(reach(721)).toMatch(/: 30\.04 ft\. Warning: .*at most 30 ft /);
+  });
+
   it('tells no length in metres where the site reads feet', () => {
     const all = checkPlan({ ...FULL, filterPercent: 60 }, BS);
     for (const figure of all) {

@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { HALF_COVER_DB } from '../../src/plan/attenuation.ts';
-import { alarmCover, alarmLoss, filterNeeded, quietCover, sideOfLoss } from '../../src/plan/covers.ts';
+import {
+  alarmCover,
+  alarmLoss,
+  filterNeeded,
+  looksLost,
+  quietCover,
+  sideOfLoss,
+} from '../../src/plan/covers.ts';
 import { COUNTS } from '../conversation/table.ts';
 
 const plan = (threshold: number | undefined, filters?: number[]): Partial<PairPlan> => ({
@@ -31,6 +38,13 @@ describe('what the alarm test holds back', () => {
     ['the strongest filter, where none is strong enough', plan(6, [20, 60]), undefined, 3.9794, 0.5],
     ['half a cover, where no filter is stronger', plan(6, [20, 40]), undefined, HALF_COVER_DB, 1.5],
     ['half a cover, where there is no filter', plan(6), undefined, HALF_COVER_DB, 1.5],
+    [
+      'half a cover, where the only stronger filter leaves the meter dark',
+      plan(6, [99]),
+      COUNTS,
+      HALF_COVER_DB,
+      0.5,
+    ],
     ['half a cover, where the filter is just as strong', plan(6, [50]), undefined, HALF_COVER_DB, 1.5],
   ])('is %s', (_, planned, meter, db, tolerance) => {
     const loss = alarmLoss({ plan: planned, meter });
@@ -55,6 +69,34 @@ describe('the covers that a kit gives', () => {
     expect(alarmCover({ plan: plan(undefined, [60, 20]) })).toEqual({ how: 'filter', filter: 60 });
     expect(alarmCover({ plan: undefined })).toEqual({ how: 'half' });
     expect(quietCover({ plan: plan(undefined, [10]) })).toBeUndefined();
+  });
+
+  it('leave a filter over 95 % for last: it looks like a lost beam', () => {
+    // 3.98 dB; behind 95.5 % this meter still shows something, behind 99 % it is dark.
+    expect(alarmCover({ plan: plan(3.98, [20, 95, 99]) })).toEqual({ how: 'filter', filter: 95 });
+    expect(alarmCover({ plan: plan(1, [10, 96]) })).toEqual({ how: 'half' });
+    expect(alarmCover({ plan: plan(3.98, [20, 95.5]), meter: COUNTS })).toEqual({
+      how: 'filter',
+      filter: 95.5,
+    });
+    expect(alarmCover({ plan: plan(3.98, [20, 99]), meter: COUNTS })).toBeUndefined();
+    expect(alarmCover({ plan: plan(3.98, [20, 99]) })).toEqual({ how: 'filter', filter: 99 });
+    expect(quietCover({ plan: plan(15, [80, 96]) })).toEqual({ how: 'filter', filter: 80 });
+  });
+
+  it('are the strongest that does not look like a lost beam where no threshold is known', () => {
+    expect(alarmCover({ plan: plan(undefined, [60, 99]) })).toEqual({ how: 'filter', filter: 60 });
+    expect(alarmCover({ plan: plan(undefined, [99]) })).toEqual({ how: 'filter', filter: 99 });
+    expect(alarmCover({ plan: plan(undefined, [99]), meter: COUNTS })).toEqual({ how: 'half' });
+  });
+
+  it.each([
+    [95, false],
+    [95.01, true],
+    [99, true],
+  ])('a filter of %d %% looks like a lost beam: %s', (filter, looks) => {
+    expect(looksLost({ how: 'filter', filter })).toBe(looks);
+    expect(looksLost({ how: 'half', filter })).toBe(false);
   });
 
   it('ask for a filter half a decibel above the threshold, rounded up', () => {

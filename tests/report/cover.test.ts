@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/model/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
-import type { Block, Part } from '../../src/report/report.ts';
-import { demo, logOf, visitsOf } from './demo.ts';
+import { type Block, cellText, type Part } from '../../src/report/report.ts';
+import { demo, demoReport, logOf, visitsOf } from './demo.ts';
+import { wordsOf } from './words.ts';
 
 /** The cover and the page of one pair, with the log of every visit changed by `change`. */
 function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Part, page: Part] {
@@ -22,16 +23,16 @@ const asItIs = (entry: Entry): Entry => entry;
 const broken = (entry: Entry): Entry => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry);
 
 describe('in a report', () => {
-  /** Its status and its final reading. */
+  /** Its status, its tests and its final reading. */
   const standsOf = (change: typeof broken) =>
-    blockOf(reportOn('N2', change)[0], 'table', 'Pairs').rows[0]?.slice(2, 4);
+    blockOf(reportOn('N2', change)[0], 'table', 'Pairs').rows[0]?.slice(2, 5);
 
   it('the status of a pair is what its log says', () => {
-    expect(standsOf(asItIs)).toEqual(['Signed', expect.stringMatching(/\d/)]);
+    expect(standsOf(asItIs)).toEqual(['Signed', 'Passed', expect.stringMatching(/\d/)]);
   });
 
-  it('a pair needs attention, and has no final reading, when its log fails its check', () => {
-    expect(standsOf(broken)).toEqual(['Needs attention', '']);
+  it('a pair needs attention, and has no tests and no final reading, when its log fails its check', () => {
+    expect(standsOf(broken)).toEqual(['Needs attention', '', '']);
   });
 
   it('a broken log is not compared with any other', () => {
@@ -42,5 +43,52 @@ describe('in a report', () => {
     };
     expect(told(asItIs)).toEqual(['Serious', expect.stringContaining('accepted')]);
     expect(told(broken)).toEqual([undefined, 'not known']);
+  });
+});
+
+describe('the cover of the demo site', () => {
+  const [cover] = demoReport().parts();
+  if (!cover) throw new Error('no cover');
+  const pairs = blockOf(cover, 'table', 'Pairs').rows.map((row) => row.map(cellText));
+  const pairOf = (id: string) => pairs.find(([first]) => first === id);
+
+  it('lists every pair, with a way to it', () => {
+    const { rows } = blockOf(cover, 'table', 'Pairs');
+    expect(rows.map(([first]) => first)).toEqual(
+      rows.map(([first]) => ({ text: cellText(first ?? ''), part: cellText(first ?? '') })),
+    );
+    expect(rows).toHaveLength(12);
+  });
+
+  it('says who signed, and when the work was done', () => {
+    const facts = new Map(blockOf(cover, 'facts', 'In short').rows.map(({ name, value }) => [name, value]));
+    const signed = new Set(
+      demo.visits
+        .filter(({ entries }) => entries.some(({ fact }) => fact.type === 'signed'))
+        .map(({ pair }) => pair),
+    );
+    // D2 was changed after it was signed, D1 was begun again.
+    expect(facts.get('Signed by')).toBe(`S. Example, Supervisor: ${signed.size - 2} pairs`);
+    expect(facts.get('Work done')).toMatch(/^3 March 2026 to \d+ March 2026, UTC$/);
+  });
+
+  it('says that a failed test passed later, and which was only answered for', () => {
+    expect(pairOf('S3')?.[3]).toBe('Passed; failed first, passed later: alarm test');
+    expect(pairOf('S4')?.[3]).toBe('FAILED, answered for');
+    expect(pairOf('N1')?.[3]).toBe('Passed');
+    expect(pairOf('D1')?.[3]).toBe('not all made');
+  });
+
+  it('names overrides and failures that were only answered for as variations', () => {
+    const { items } = blockOf(cover, 'list', 'Variations');
+    expect(items.map(({ lead, text }) => [lead, text.split(/[:.]/)[0]])).toEqual([
+      ['S4', 'Alarm test failed'],
+      ['D4', 'Accepted without all evidence'],
+    ]);
+  });
+
+  it('has no command line for the client, on no part', () => {
+    const words = demoReport().parts().flatMap(wordsOf).join(' ');
+    expect(words).not.toMatch(/npm|npx|JSON| -- /);
   });
 });

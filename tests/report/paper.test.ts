@@ -4,7 +4,7 @@ import { SIZE } from '../../server/report/measure.ts';
 import { titleOf } from '../../src/report/report.ts';
 import { demoReport } from './demo.ts';
 import { paperOf } from './paper.ts';
-import { openPdf } from './pdf-text.ts';
+import { openPdf, sizesIn } from './pdf-text.ts';
 import { wordsOf } from './words.ts';
 
 /** An element of the structure: `role` and children; a leaf is content with an id, or an annotation. */
@@ -34,11 +34,7 @@ describe('the report on paper', async () => {
     read(async (pages) => (await Promise.all(pages.map(each))).flat());
 
   it('has no letter smaller than 8 points, in charts neither', async () => {
-    const sizes = await all(async (page) =>
-      (await page.getTextContent()).items.flatMap((item) =>
-        'str' in item && item.str.trim() !== '' ? [Math.hypot(item.transform[2], item.transform[3])] : [],
-      ),
-    );
+    const sizes = await sizesIn(file);
     expect(sizes.length).toBeGreaterThan(1000);
     expect(Math.min(...sizes)).toBeGreaterThanOrEqual(8 - 1e-4);
     expect(Math.min(...Object.values(SIZE))).toBe(8);

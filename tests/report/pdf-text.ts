@@ -37,3 +37,16 @@ export const partTexts = (file: Uint8Array): Promise<string[]> =>
   });
 
 export const bare = (text: string): string => text.replace(/\s+/g, '');
+
+/** The size of every run of letters, points, charts included. */
+export const sizesIn = (file: Uint8Array): Promise<number[]> =>
+  openPdf(file, async (document) => {
+    const sizes: number[] = [];
+    for (let number = 1; number <= document.numPages; number++) {
+      for (const item of (await (await document.getPage(number)).getTextContent()).items) {
+        if (!('str' in item) || item.str.trim() === '') continue;
+        sizes.push(Math.hypot(item.transform[2], item.transform[3]));
+      }
+    }
+    return sizes;
+  });

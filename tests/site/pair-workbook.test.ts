@@ -109,6 +109,25 @@ describe('a workbook that is refused', () => {
     ]);
   });
 
+  it('but what is wrong only in a sheet that is not read does no harm', async () => {
+    const sheets = [
+      { name: 'Pairs', rows: [['id'], ['B2']] },
+      { name: 'Notes', rows: [['total'], [7]] },
+    ];
+    const parts = unzipSync(await hucreWrite({ sheets }));
+    const second = 'xl/worksheets/sheet2.xml';
+    const xml = strFromU8(parts[second] as Uint8Array);
+    const wrong = xml.replace(/<c r="A2".*?<\/c>/, '<c r="A2" t="e"><v>#REF!</v></c>');
+    expect(wrong).not.toBe(xml);
+    expect(await faults(zipSync({ ...parts, [second]: strToU8(wrong) }))).toEqual([]);
+    const first = strToU8(
+      strFromU8(parts[SHEET] as Uint8Array).replace(/<c r="A2".*?<\/c>/, '<c r="A2" t="e"><v>#REF!</v></c>'),
+    );
+    expect(await faults(zipSync({ ...parts, [SHEET]: first }))).toEqual([
+      expect.stringMatching(/^Line 2, id: the formula of this cell failed/),
+    ]);
+  });
+
   it('what is no workbook, or only the beginning of one', async () => {
     const whole = await workbook([['id'], ['B2']]);
     for (const bytes of [

@@ -93,9 +93,70 @@ describe('a go at a test', () => {
     expect(attemptsOf(commissionAfter(steps(...facts))).map(inWords)).toEqual(attempts);
   });
 
-  it('holds the reading that was accepted', () => {
+  it('counts from what was accepted where nobody read the meter since', () => {
     const [attempt] = attemptsOf(commissionAfter(steps(accepted, half)));
     expect(attempt?.clearReading).toEqual(valueReading(140));
+    expect(attempt).not.toHaveProperty('before');
+  });
+});
+
+describe('the readings with the path clear, before a cover and after it', () => {
+  const clear = (value: number) => reads(valueReading(value));
+  /** One fact every ten seconds, so that each has settled. */
+  const slowly = (...facts: Fact[]): Step[] => facts.map((fact, i): Step => ['', (i + 1) * 10, fact]);
+  const checked: Fact = { type: 'checked', instruction: 0 };
+
+  it.each<[string, Fact[], string[]]>([
+    ['are none where nobody read', [accepted, half, light, uncovered], ['- 140 -']],
+    [
+      'are the last before, with those that agree with it, and the first after',
+      [accepted, clear(139), clear(138), half, light, uncovered, clear(137), clear(120)],
+      ['3 138.5 7'],
+    ],
+    ['are not from before the acceptance', [clear(150), accepted, half], ['- 140 -']],
+    [
+      'serve two tests where they lie between their covers',
+      [accepted, clear(139), half, uncovered, clear(138), full, uncovered, clear(137)],
+      ['2 139 5', '5 138 8'],
+    ],
+    [
+      'are not from before the cover before',
+      [accepted, clear(139), half, uncovered, full, uncovered, clear(138)],
+      ['2 139 - closed', '- 140 7'],
+    ],
+    [
+      'are from before both covers where one was put on the other',
+      [accepted, clear(139), half, full, uncovered, clear(138)],
+      ['2 139 - closed', '2 139 6'],
+    ],
+    [
+      'are not from after something was looked into',
+      [accepted, clear(139), half, uncovered, checked, clear(138)],
+      ['2 139 - closed'],
+    ],
+    [
+      'are not from after a turn',
+      [accepted, clear(139), half, uncovered, turned, clear(90)],
+      ['2 139 - closed'],
+    ],
+    [
+      'are not from after a new acceptance',
+      [accepted, clear(139), half, uncovered, accepted, clear(138)],
+      ['2 139 - closed'],
+    ],
+    [
+      'are left as they are by what comes later',
+      [accepted, clear(139), half, uncovered, clear(138), checked, clear(90)],
+      ['2 139 5'],
+    ],
+  ])('%s', (_, facts, expected) => {
+    const found = attemptsOf(commissionAfter(slowly(...facts))).map(
+      ({ before, clearReading, after, closed }) => {
+        const counted = clearReading.kind === 'value' ? clearReading.value : clearReading.kind;
+        return `${before?.seq ?? '-'} ${counted} ${after?.seq ?? '-'}${closed ? ' closed' : ''}`;
+      },
+    );
+    expect(found).toEqual(expected);
   });
 });
 

@@ -205,4 +205,62 @@ describe('the crew', () => {
     job.readClear().say('emitter', 'half covered');
     expect(job.of('path').at(-1)).toMatchObject({ cover: { how: 'half' } });
   });
+
+  describe('that names the filter', () => {
+    const asked = () => {
+      const job = TableCommissioning.aligned(alarmAt(35, 'percent', [20, 60]));
+      job.say('panel', 'panel normal');
+      job.readClear();
+      return job;
+    };
+
+    it.each([
+      ['twenty filter on', filter(20)],
+      ['the 60 percent filter is on', filter(60)],
+      ['filter on', filter(20)],
+    ])('"%s" is taken at its word', (words, cover) => {
+      const job = asked();
+      job.say('emitter', words);
+      expect(job.of('path').at(-1)).toMatchObject({ cover });
+    });
+
+    it('is asked about a grade that the plan does not have, and nothing is taken', () => {
+      const job = asked();
+      job.say('emitter', 'thirty five percent filter in');
+      expect(job.of('path')).toEqual([]);
+      expect(job.state.query?.text).toBe(
+        'A 35 percent filter? The plan has 20, 60 percent. Which is on? Say it whole: 20 percent filter on.',
+      );
+      job.say('emitter', 'sixty filter on');
+      expect(job.of('path')).toMatchObject([{ cover: filter(60) }]);
+    });
+
+    it('is asked about any grade where the plan has no filter', () => {
+      const job = TableCommissioning.aligned(alarmAt(35, 'percent'));
+      job.say('panel', 'panel normal');
+      job.readClear().say('emitter', 'sixty filter on');
+      expect(job.of('path')).toEqual([]);
+      expect(job.state.query?.text).toContain('The plan has no test filter');
+    });
+  });
+
+  it('is asked for a weaker filter before one is used that looks like a lost beam, and told why', () => {
+    const job = TableCommissioning.aligned(alarmAt(60, 'percent', [95.5]));
+    job.say('panel', 'panel normal');
+    job.readClear();
+    expect(job.action).toEqual({ kind: 'check', causes: ['weaker-filter'] });
+    expect(job.state.instruction?.say).toContain('take it for a lost beam');
+    job.say('panel', 'done');
+    job.readClear();
+    expect(job.action).toEqual({ kind: 'cover', how: 'filter', filter: 95.5 });
+    expect(job.state.instruction?.say).toContain('only an alarm counts');
+  });
+
+  it('that owns only a filter behind which the meter is dark is told to bring another', () => {
+    const job = TableCommissioning.aligned(alarmAt(60, 'percent', [99]));
+    job.say('panel', 'panel normal');
+    job.readClear().faultTest();
+    expect(job.action).toMatchObject({ kind: 'check', causes: ['stronger-filter'] });
+    expect(job.state.instruction?.say).toContain('at least 65 percent, but not over 95');
+  });
 });
