@@ -2,7 +2,7 @@ import { findFault } from '../log/chain.ts';
 import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
-import { PAIR_STATUSES, type PairStatus, TROUBLE_FIRST } from '../model/pair-status.ts';
+import { PAIR_STATUSES, TROUBLE_FIRST } from '../model/pair-status.ts';
 import {
   ACROSS_NOT_SEARCHED,
   ACROSS_NOTHING,
