@@ -92,7 +92,7 @@ export function api({
       return refuse(c, 'too-fast', TOO_MANY_CODES);
     }
     const body = await read(c, Join, { code: { reason: 'bad-code', text: CODE_FORM } });
-    const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value.device) : body;
+    const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value) : body;
     if (answer.kind === 'refused' && answer.reason === 'bad-code') {
       guesses.take(now);
       own.take(now);

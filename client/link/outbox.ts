@@ -5,6 +5,7 @@ import type { Letter, Pending } from './link.ts';
 
 const LETTERS: readonly ClientMessage['t'][] = [
   'say',
+  'person',
   'remark',
   'correct',
   'take-back',

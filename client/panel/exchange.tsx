@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { personText } from '../../src/phrases/people.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
 import type { Pending } from '../link/link.ts';
@@ -31,13 +32,14 @@ export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) =>
 const NAMES = { panel: 'Panel', emitter: 'Emitter', ladderline: 'Ladderline' } as const;
 
 function PassageLine({ passage, onPick }: { passage: Passage; onPick: (made: Made) => void }) {
-  const { who, text, tone, at } = passage;
+  const { who, text, tone, at, person } = passage;
   const made = madeOf(passage);
   const alone = made.length === 1 && made[0]?.seq === passage.seq;
   return (
     <li class={`passage-line tone-${tone} by-${who}`}>
       <p class="passage-head">
-        <span>{NAMES[who]}</span> <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
+        <span>{person ? `${NAMES[who]}, ${person}` : NAMES[who]}</span>{' '}
+        <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
       </p>
       {!alone && <p class="passage-text">{text}</p>}
       {made.map((one) => (
@@ -59,15 +61,25 @@ function MadeLine({ made, onPick }: { made: Made; onPick: (made: Made) => void }
 }
 
 function PendingLine({ pending: { letter } }: { pending: Pending }) {
-  const text =
-    letter.t === 'invite' ? 'a new join code' : letter.t === 'override' ? letter.reason : wordsOf(letter);
   return (
     <li class="passage-line pending">
       <p class="passage-head">Waiting to be sent</p>
-      <p class="passage-text">{text}</p>
+      <p class="passage-text">{wordsOf(letter)}</p>
     </li>
   );
 }
 
-const wordsOf = (letter: Exclude<Pending['letter'], { t: 'invite' | 'override' }>): string =>
-  letter.t === 'take-back' ? `take back entry ${letter.target}` : letter.text;
+function wordsOf(letter: Pending['letter']): string {
+  switch (letter.t) {
+    case 'invite':
+      return 'a new join code';
+    case 'override':
+      return letter.reason;
+    case 'take-back':
+      return `take back entry ${letter.target}`;
+    case 'person':
+      return personText(letter.person);
+    default:
+      return letter.text;
+  }
+}

@@ -68,12 +68,12 @@ export function ExchangeView({ passages: all, wanted, onWant, follow, onPick }: 
 }
 
 function TurnView({ passage, onPick }: { passage: Passage } & Picks) {
-  const { seq, at, who, tone, fact, madeOfIt } = passage;
+  const { seq, at, who, tone, fact, person, madeOfIt } = passage;
   return (
     <li class={`log-line by-${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
       <p class="by">
         <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
-        <span class="who">{WHO[who]}</span>
+        <span class="who">{person ? `${WHO[who]}, ${person}` : WHO[who]}</span>
         {TONE[tone] && tone !== 'fact' && <span class="kind">{TONE[tone]}</span>}
         <span class="seq">#{seq}</span>
       </p>

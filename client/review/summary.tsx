@@ -5,6 +5,7 @@ import type { PairStatus } from '../../src/model/pair-status.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
+import { personText } from '../../src/phrases/people.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
@@ -86,9 +87,9 @@ export function Counters({ record, meter, onPick }: Props) {
           <Look name="Takeovers" seqs={overview.takeovers} onPick={onPick} />
         </dl>
         <dl class="facts people">
-          {overview.people.map(({ seq, at, seat, device, takeover }) => (
+          {overview.people.map(({ seq, at, seat, device, takeover, person }) => (
             <Fact key={seq} name={`${SEAT[seat]}, ${clock(at, false)}`}>
-              {device || 'a phone'}
+              {personText(person)}, {device || 'a phone'}
               {takeover && ', took the seat over'} <EntryLinks seqs={[seq]} onPick={onPick} />
             </Fact>
           ))}

@@ -15,6 +15,9 @@ const SHAPES: Record<PairStatus, ComponentChildren> = {
   aligned: <circle cx="20" cy="20" r="16" />,
   proven: <path d="M4 21 10 15l7 7L31 7l6 6-20 21z" />,
   signed: <path d="M3 3h34v34H3zM9 21l8 9L32 13l-4-4-11 13-4-5z" fill-rule="evenodd" />,
+  'signed-not-proven': (
+    <path d="M3 3h34v34H3zM9 9v22h22V9zM18 12v10h4V12zM18 25v4h4v-4z" fill-rule="evenodd" />
+  ),
   'needs-attention': <path d="M20 3 39 36H1zM18 15v11h4V15zM18 29v4h4v-4z" fill-rule="evenodd" />,
 };
 

@@ -1,5 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import { customAlphabet, nanoid } from 'nanoid';
+import type { JobId } from '../../src/model/ids.ts';
+import type { PhoneId, PhoneMark } from '../../src/model/person.ts';
 import { CODE_ALPHABET, CODE_LENGTH } from '../../src/protocol/access.ts';
 import type { Digest } from '../store/store.ts';
 
@@ -9,6 +11,10 @@ const JOB_ID_LENGTH = 12;
 export const newToken = (): string => randomBytes(TOKEN_BYTES).toString('base64url');
 export const newCode: () => string = customAlphabet(CODE_ALPHABET, CODE_LENGTH);
 export const newJobId = (): string => nanoid(JOB_ID_LENGTH);
+
+/** In the log instead of the phone's id: with the job as salt, nobody can follow a phone from log to log. */
+export const phoneMark = (job: JobId, phone: PhoneId): PhoneMark =>
+  createHash('sha256').update(`${job} ${phone}`).digest('hex').slice(0, 8);
 
 /** Stored instead of the secret, so that nobody can open a job with a copied database. */
 export const digest = (secret: string): Digest => createHash('sha256').update(secret).digest('hex');

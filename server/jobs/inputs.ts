@@ -3,7 +3,10 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { ClientMessage } from '../../src/protocol/socket.ts';
 
 /** The messages that add something to the job. Each is logged under its id. */
-export type Report = Extract<ClientMessage, { t: 'say' | 'remark' | 'correct' | 'take-back' | 'override' }>;
+export type Report = Extract<
+  ClientMessage,
+  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' }
+>;
 
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
@@ -19,6 +22,8 @@ export function toInput(message: Report, seat: Seat): Input {
         ...(alternatives && { alternatives }),
       };
     }
+    case 'person':
+      return { kind: 'person', seat, person: message.person };
     case 'remark':
       return { kind: 'remark', seat, text: message.text };
     case 'correct':

@@ -7,6 +7,7 @@ import type { ChainFault } from '../../src/log/fault.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
+import type { PhoneMark } from '../../src/model/person.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import {
@@ -15,9 +16,10 @@ import {
   OTHER_RECORD,
   RULES_FAILED,
 } from '../../src/phrases/log-failures.ts';
-import type { Role } from '../../src/protocol/access.ts';
+import type { Role, Sitter } from '../../src/protocol/access.ts';
 import type { ClosingRefusal, Presence, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
+import { phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 
@@ -56,6 +58,16 @@ const READ_BATCH = 500;
 const TICK_AGAIN_MS = 1_000;
 /** Even a wake that is due now waits this long, so that no rule can keep the server busy for ever. */
 const SHORTEST_WAKE_MS = 20;
+
+/** Who takes a seat, as it goes into the log of this job. */
+export const sittingOf = (
+  job: JobId,
+  { device, phone, person }: Sitter,
+): Omit<Sitter, 'phone'> & { phone?: PhoneMark } => ({
+  device,
+  ...(phone && { phone: phoneMark(job, phone) }),
+  ...(person && { person }),
+});
 
 /** Chains drafts onto a head. Only the first carries the message id, so that the id is unique in the log. */
 export function sealAll(
@@ -210,13 +222,17 @@ export class Room {
    * Seats a phone that has a join code, unless the seat's phone is online. `keys` uses up the code, and is stored
    * together with the entry.
    */
-  seat(seat: Seat, device: string, keys: KeyChange): Promise<Outcome> {
+  seat(seat: Seat, sitter: Sitter, keys: KeyChange): Promise<Outcome> {
     return this.enqueue(async () => {
       if (this.isOnline(seat)) {
         return refused('seat-in-use', closeThereText(seat));
       }
       const takeover = this.isSeated(seat);
-      const outcome = await this.take({ kind: 'seated', seat, device, takeover }, undefined, keys);
+      const outcome = await this.take(
+        { kind: 'seated', seat, ...sittingOf(this.job, sitter), takeover },
+        undefined,
+        keys,
+      );
       if (outcome.kind === 'taken') {
         this.tell({ t: 'presence', presence: this.presence() });
         this.syncLinksLater();

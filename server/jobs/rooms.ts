@@ -6,7 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { BAD_CODE } from '../../src/phrases/links.ts';
-import type { Invite } from '../../src/protocol/access.ts';
+import type { Invite, Sitter } from '../../src/protocol/access.ts';
 import type { JobOpened, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
@@ -14,7 +14,7 @@ import type { Limits } from '../guard/limits.ts';
 import { digest, newCode, newJobId, newToken } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
-import { Room, type RoomDeps, sealAll } from './room.ts';
+import { Room, type RoomDeps, sealAll, sittingOf } from './room.ts';
 
 /** The live jobs: opened, joined, loaded from the log when someone comes, dropped from memory when all have left. */
 export class Rooms {
@@ -36,12 +36,12 @@ export class Rooms {
   }
 
   /** Rejects with `StoreFailure`. */
-  async open({ setup, device }: z.output<typeof OpenJob>): Promise<Answer<JobOpened>> {
+  async open({ setup, ...sitter }: z.output<typeof OpenJob>): Promise<Answer<JobOpened>> {
     const job = newJobId();
     const now = this.deps.clock.now();
     const inputs: Input[] = [
       { kind: 'open', setup },
-      { kind: 'seated', seat: 'panel', device, takeover: false },
+      { kind: 'seated', seat: 'panel', ...sittingOf(job, sitter), takeover: false },
     ];
     let state = EMPTY;
     let head = emptyHead(job);
@@ -79,7 +79,7 @@ export class Rooms {
   }
 
   /** Rejects with `StoreFailure`. */
-  async join(code: string, device: string): Promise<Answer<Joined>> {
+  async join(code: string, sitter: Sitter): Promise<Answer<Joined>> {
     const now = this.deps.clock.now();
     const spend = { code: digest(code), now };
     const grant = await this.deps.store.grant(spend.code, now);
@@ -88,7 +88,7 @@ export class Rooms {
     const token = newToken();
     const { job, seat } = grant;
     const issue: KeyChange['issue'] = [{ token: digest(token), role: seat }];
-    const outcome = await room.seat(seat, device, { spend, revoke: seat, issue });
+    const outcome = await room.seat(seat, sitter, { spend, revoke: seat, issue });
     if (outcome.kind === 'refused') return outcome;
     if (outcome.kind === 'spent') return { kind: 'refused', reason: 'bad-code', text: BAD_CODE };
     return { kind: 'ok', value: { job, seat, token } };

@@ -5,6 +5,7 @@ import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
+import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import {
   BeginVisit,
   ChooseUnits,
@@ -88,11 +89,21 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   );
   app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
   app.post('/site/sign', (c) =>
-    asDesk(c, SignRecord, async (site, { id, job, name, role, signature, head }) => {
+    asDesk(c, SignRecord, async (site, { id, job, head, ofSite, ...signer }) => {
       const result = await summaries.of(job);
       const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
+      const across = (await board.findings(site, job)).site.map((finding) => finding.id);
+      if (ofSite && ofSite.join() !== across.join()) {
+        return { kind: 'refused', reason: 'not-signable', text: SITE_HAS_CHANGED };
+      }
       // If the findings are of a later head, the record has grown, and the job refuses.
-      const input: Input = { kind: 'sign', name, role, signature, head: { job, ...head }, findings };
+      const input: Input = {
+        kind: 'sign',
+        ...signer,
+        head: { job, ...head },
+        findings,
+        ofSite: { head: site.head, findings: across },
+      };
       return toVisit(site, job, input, id);
     }),
   );

@@ -61,7 +61,12 @@ export class Sites {
     const outcome = await site.submit(command.id, async (state) => {
       const setup = setupOf(state, command.pair, command);
       if ('kind' in setup) return setup;
-      answer = await this.rooms.open({ setup, device: command.device });
+      answer = await this.rooms.open({
+        setup,
+        device: command.device,
+        phone: command.phone,
+        person: command.person,
+      });
       return answer.kind === 'refused' ? answer : beginVisit(state, command.pair, answer.value.job);
     });
     if (outcome.kind === 'refused') return outcome;

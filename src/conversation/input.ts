@@ -1,6 +1,7 @@
 import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { Person } from '../model/person.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
 import type { Words } from './decide.ts';
@@ -8,7 +9,9 @@ import type { Words } from './decide.ts';
 /** What can happen to a job from outside. */
 export type Input =
   | { kind: 'open'; setup: JobSetup }
-  | { kind: 'seated'; seat: Seat; device: string; takeover: boolean }
+  | ({ kind: 'seated' } & Pick<FactOf<'seated'>, 'seat' | 'device' | 'takeover' | 'person' | 'phone'>)
+  /** Another person is at the phone of this seat, or somebody says now who it is. */
+  | { kind: 'person'; seat: Seat; person?: Person | undefined }
   | { kind: 'link'; seat: Seat; online: boolean }
   /** `re`: the instruction on the speaker's screen. */
   | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)

@@ -39,6 +39,8 @@ function take(job: Composer, input: Input): Refused {
       return;
     case 'seated':
       return seat(job, input);
+    case 'person':
+      return handOn(job, input);
     case 'link':
       job.put('server', { type: 'link', seat: input.seat, online: input.online });
       return;
@@ -70,11 +72,24 @@ function take(job: Composer, input: Input): Refused {
   }
 }
 
-function seat(job: Composer, { seat, device, takeover }: Extract<Input, { kind: 'seated' }>): undefined {
+function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
-  job.put('server', { type: 'seated', seat, device, takeover });
+  job.put('server', { type: 'seated', ...seated });
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   if (isComplete && !wasComplete) job.notice('cautions', CAUTIONS.join(' '));
+}
+
+function handOn(job: Composer, { seat, person }: Extract<Input, { kind: 'person' }>): undefined {
+  const { device = '', phone } = job.state.seats[seat] ?? {};
+  job.put(seat, {
+    type: 'seated',
+    seat,
+    device,
+    takeover: false,
+    ...(person && { person }),
+    ...(phone && { phone }),
+    handedOn: true,
+  });
 }
 
 function override(job: Composer, { seat, reason }: Extract<Input, { kind: 'override' }>): Refused {

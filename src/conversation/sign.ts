@@ -1,5 +1,6 @@
 import type { FactOf } from '../model/facts.ts';
-import { NOTHING_TO_SIGN, RECORD_HAS_GROWN } from '../phrases/refusals.ts';
+import { isSameName } from '../model/person.ts';
+import { NOT_THE_NAME, NOTHING_TO_SIGN, RECORD_HAS_GROWN, signedAlready } from '../phrases/refusals.ts';
 import { notSignableText } from '../phrases/signoff.ts';
 import { missingForSignoff } from '../visit/signoff.ts';
 import { commissionOf } from '../visit/state.ts';
@@ -11,6 +12,14 @@ export function sign(job: Composer, signature: Omit<FactOf<'signed'>, 'type'>): 
   const commission = commissionOf(job.state);
   if (!commission) return { reason: 'not-signable', text: NOTHING_TO_SIGN };
   if (signature.head.count !== job.state.count) return { reason: 'not-signable', text: RECORD_HAS_GROWN };
+  const { name, signature: mark } = signature;
+  if (mark.kind === 'typed' && !isSameName(mark.text, name))
+    return { reason: 'not-signable', text: NOT_THE_NAME };
+  const { signed, beside, changedBy } = job.state;
+  const standing = signed && changedBy === undefined ? [signed, ...beside] : [];
+  if (standing.some((one) => isSameName(one.name, name))) {
+    return { reason: 'not-signable', text: signedAlready(name) };
+  }
   const missing = missingForSignoff(commission, job.now);
   if (missing.length > 0) return { reason: 'not-signable', text: notSignableText(missing, job.state.issues) };
   job.put('supervisor', { type: 'signed', ...signature });

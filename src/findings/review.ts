@@ -15,6 +15,7 @@ import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
 import { restoredUnready } from './restored-unready.ts';
+import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
@@ -22,6 +23,7 @@ import { testUnread } from './test-unread.ts';
 import { thresholdUnknown } from './threshold-unknown.ts';
 import { toldNobody } from './told-nobody.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
+import { unnamed } from './unnamed.ts';
 import { unproven } from './unproven.ts';
 
 /** What is looked for, in the order of the list of findings. */
@@ -48,6 +50,8 @@ const LOOKS: Record<FindingId, Look> = {
   'clock-back': clockBack,
   corrections,
   takeover,
+  unnamed,
+  'same-in-both': sameInBoth,
 };
 
 /** Reads a visit as a careful supervisor would. The same log gives the same findings, always. */

@@ -4,6 +4,12 @@ import { found, type Look } from './look.ts';
 export const takeover: Look = ({ entries }) =>
   entries.flatMap(({ seq, fact }) =>
     fact.type === 'seated' && fact.takeover
-      ? [found('takeover', { severity: 'note', entries: [seq], about: [fact.seat] })]
+      ? [
+          found('takeover', {
+            severity: 'note',
+            entries: [seq],
+            about: [fact.seat, ...(fact.person ? [fact.person.name] : [])],
+          }),
+        ]
       : [],
   );

@@ -5,6 +5,7 @@ import { Guidance } from './guidance.ts';
 import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
+import { Person, PhoneMark } from './person.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { Axis, Eighths } from './turns.ts';
@@ -147,8 +148,19 @@ export const Fact = z.discriminatedUnion('type', [
     engine: z.number().int().optional(),
     logVersion: LogVersion,
   }),
-  /** A phone took a seat. `takeover`: it replaces a phone that was gone. */
-  z.object({ type: z.literal('seated'), seat: Seat, device: z.string().max(80), takeover: z.boolean() }),
+  /**
+   * A phone took a seat. `takeover`: it replaces a phone that was gone. `person`: who is at it; missing if nobody
+   * said, and in older logs. `handedOn`: the phone stayed, and its person is another from here on, or now named.
+   */
+  z.object({
+    type: z.literal('seated'),
+    seat: Seat,
+    device: z.string().max(80),
+    takeover: z.boolean(),
+    person: Person.optional(),
+    phone: PhoneMark.optional(),
+    handedOn: z.literal(true).optional(),
+  }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
   /** Words as they were received, before they were understood. */
   z.object({
@@ -202,14 +214,23 @@ export const Fact = z.discriminatedUnion('type', [
    */
   z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
   z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
-  /** The record up to `head` was read and signed. `findings`: the ids the signer was shown. */
+  /**
+   * The record up to `head` was read and signed. `findings`: the ids the signer was shown. `declaration`: the words
+   * that were signed. `ofSite`: the findings about this pair against the others of its site, and where the site's
+   * log ended then. Older logs have only the first five. A signature on a record that has not changed since the one
+   * before stands beside it.
+   */
   z.object({
     type: z.literal('signed'),
     name: Name,
     role: Name,
+    firm: Person.shape.firm,
+    competence: Person.shape.competence,
     signature: Signature,
     head: Head,
     findings: z.array(z.string()),
+    declaration: z.string().max(1000).optional(),
+    ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
   }),
   ...siteFacts,
 ]);

@@ -32,6 +32,8 @@ export const FINDING_IDS = [
   'clock-back',
   'corrections',
   'takeover',
+  'unnamed',
+  'same-in-both',
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 

@@ -9,6 +9,7 @@ export const PAIR_STATUSES = [
   'aligned',
   'proven',
   'signed',
+  'signed-not-proven',
   'needs-attention',
 ] as const;
 export const PairStatus = z.enum(PAIR_STATUSES);
@@ -21,6 +22,7 @@ export const TROUBLE_FIRST: readonly PairStatus[] = [
   'aligning',
   'aligned',
   'not-started',
+  'signed-not-proven',
   'proven',
   'signed',
 ];

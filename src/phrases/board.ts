@@ -8,6 +8,7 @@ const NEXT: Record<PairStatus, string> = {
   aligned: 'Make the tests',
   proven: 'Put it back in service and sign',
   signed: 'Nothing. It is signed',
+  'signed-not-proven': 'Make the tests that did not pass',
   'needs-attention': 'Read the record',
 };
 

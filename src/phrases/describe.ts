@@ -2,6 +2,7 @@ import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { searchFactText } from './facts.ts';
+import { personText } from './people.ts';
 import { issueClosed } from './readbacks.ts';
 import { UNHEARD_LINE } from './unheard.ts';
 import { unitsChosenText } from './units.ts';
@@ -37,10 +38,7 @@ export function describe(
     case 'opened':
       return line(`${fact.setup.site}, ${fact.setup.pair}: job opened`, 'event');
     case 'seated':
-      return line(
-        `${SEAT_NAME[fact.seat]} phone ${fact.takeover ? 'taken over by another' : 'joined'}`,
-        'event',
-      );
+      return line(seated(fact), 'event');
     case 'link':
       return line(`${SEAT_NAME[fact.seat]} phone ${fact.online ? 'back' : 'lost its link'}`, 'event');
     case 'said':
@@ -73,7 +71,7 @@ export function describe(
     case 'issue-closed':
       return line(issueClosed(fact.how), 'event');
     case 'signed':
-      return line(`Signed by ${fact.name}, ${fact.role}`, 'event');
+      return line(`Signed by ${personText(fact)}, ${fact.role}`, 'event');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
     case 'units-chosen':
@@ -89,6 +87,12 @@ export function describe(
     default:
       return meter && line(searchFactText(fact, meter), 'fact');
   }
+}
+
+function seated({ seat, takeover, handedOn, person }: FactOf<'seated'>): string {
+  if (handedOn) return `At the ${seat} phone now: ${personText(person)}`;
+  const who = person ? `: ${personText(person)}` : '';
+  return `${SEAT_NAME[seat]} phone ${takeover ? 'taken over by another' : 'joined'}${who}`;
 }
 
 const said = ({ via, text, confidence }: FactOf<'said'>): string =>

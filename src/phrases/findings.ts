@@ -1,4 +1,4 @@
-import type { Finding, FindingId, Severity, SiteFinding } from '../model/finding.ts';
+import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { NEEDS } from './missing.ts';
 import { WHY_FAILED } from './proving.ts';
@@ -71,7 +71,10 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
   corrections: ({ figures: { count } }) =>
     `Corrected or taken back: ${count === 1 ? 'once' : `${count} times`}.`,
-  takeover: ({ about }) => `Another phone took over the ${named(about)} seat.`,
+  takeover: ({ about: [seat = '', who] }) =>
+    `Another phone took over the ${seat} seat${who === undefined ? '' : `, with ${who}`}.`,
+  unnamed: ({ about }) => `Not named: who was at the ${about.join(' and at the ')}.`,
+  'same-in-both': ({ about }) => `The same ${about.join(' and the same ')} was in both seats.`,
 };
 
 /** The name of a finding where its figures are not known. An id of a newer version is shown as it is. */
@@ -98,7 +101,16 @@ const NAMES: Readonly<Record<string, string>> = {
   'clock-back': 'the clock went back',
   corrections: 'corrections',
   takeover: 'a seat taken over',
+  unnamed: 'somebody not named',
+  'same-in-both': 'the same in both seats',
 } satisfies Record<FindingId, string>;
+
+const SITE_NAMES: Readonly<Record<string, string>> = {
+  'weak-neighbour': 'weaker than its neighbours',
+  undone: 'an acceptance undone later',
+} satisfies Record<SiteFindingId, string>;
+
+export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
 
 export const findingName = (id: string): string => NAMES[id] ?? id;
 

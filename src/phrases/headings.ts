@@ -10,6 +10,7 @@ export const HEADINGS = {
   issues: 'Issues and remarks',
   earlier: 'Earlier visits',
   signature: 'Signature',
+  secondSignature: 'Second signature',
   job: 'The job',
   record: 'The record',
   planned: 'As planned',

@@ -88,7 +88,7 @@ export const ALIGN_AGAIN: SayShow = {
 };
 
 export const likeLostBeamText = (list: string): SayShow => ({
-  say: `The only filter here that is above the threshold is so strong that the detector may take it for a lost beam. Please look ${list}, and enter it in the plan of a new visit. Say done to go on with this one.`,
+  say: `The only filter here that can bring the alarm is so strong that the detector may take it for a lost beam. Please look ${list}, and enter it in the plan of a new visit. Say done to go on with this one.`,
   show: 'Is there a weaker filter?',
 });
 

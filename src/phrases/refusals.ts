@@ -9,6 +9,13 @@ export const OVERRIDE_NOT_NEEDED = 'Nothing is missing. Say "accept": no overrid
 export const NOTHING_TO_SIGN = 'There is nothing to sign yet.';
 export const RECORD_HAS_GROWN = 'The record has grown while you read it. Read what is new, then sign again.';
 
+export const NOT_THE_NAME =
+  'The typed signature is not the name of the signer. Type the name as it stands above, or draw the signature.';
+export const signedAlready = (name: string): string =>
+  `${name} has signed this record already. A second signature is for another person.`;
+export const SITE_HAS_CHANGED =
+  'The findings of the site have changed while you read. Read what is new, then sign again.';
+
 export const notAReading = (text: string): string =>
   `"${text}" is not a reading. Type what the meter showed, such as 142.`;
 

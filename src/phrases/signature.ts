@@ -1,4 +1,7 @@
 import type { Seq } from '../model/ids.ts';
+import type { Placed } from '../model/placed.ts';
+import { findingName, siteFindingName } from './findings.ts';
+import { personText } from './people.ts';
 
 /** Who answers for the record, on paper. */
 export const NOT_SIGNED = 'Not signed.';
@@ -8,8 +11,19 @@ export const SIGNABLE_UNPROVEN =
   'It can be signed, but it is not proven: not every test was made and passed.';
 export const missingForSigning = (missing: readonly string[]): string =>
   `Missing for signing: ${missing.join('; ')}.`;
-export const signedByText = (name: string, role: string, when: string, seq: Seq): string =>
-  `${name}, ${role}, ${when}, entry #${seq}.`;
+export const signedByText = (signed: Placed<'signed'>, when: string): string =>
+  `${personText(signed)}, ${signed.role}, ${when}, entry #${signed.seq}.`;
+/** What the signer was shown. Older signatures do not say what the site had. */
+export function stoodText({ findings, ofSite }: Placed<'signed'>): string {
+  const stood = [...findings.map(findingName), ...(ofSite?.findings ?? []).map(siteFindingName)];
+  const site = ofSite ? '' : ' The findings of the site were not kept with it.';
+  if (stood.length > 0) return `Findings shown when it was signed: ${stood.join(', ')}.${site}`;
+  return ofSite
+    ? 'When it was signed there were no findings, of this record or of the site.'
+    : `When it was signed this record alone had no findings.${site}`;
+}
+export const NOT_PROVEN = 'SIGNED, NOT PROVEN: not every test passed. See the findings.';
+export const BESIDE = 'Stands beside the first signature.';
 export const signedPart = ({ count, hash }: { count: number; hash: string }): string =>
   `Signed: the first ${count} entries, head hash ${hash}.`;
 export const changedSinceSigned = (seq: Seq): string =>

@@ -8,5 +8,6 @@ export const STATUS_WORDS: Record<PairStatus, string> = {
   aligned: 'Aligned, not proven',
   proven: 'Proven, not signed',
   signed: 'Signed',
+  'signed-not-proven': 'Signed, not proven',
   'needs-attention': 'Needs attention',
 };

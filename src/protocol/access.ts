@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Seat } from '../model/facts.ts';
+import { Person, PhoneId } from '../model/person.ts';
 
 /** Join codes: no 0/O, 1/I/L, so that nobody misreads a code over the radio or in the sun. */
 export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
@@ -24,3 +25,11 @@ export const Invite = z.object({
   expiresAt: z.number(),
 });
 export type Invite = z.infer<typeof Invite>;
+
+/** Who takes a seat: the kind of phone, its id, and its person; all but the kind only if they were given. */
+export const Sitter = z.object({
+  device: z.string().max(80).default(''),
+  phone: PhoneId.optional(),
+  person: Person.optional(),
+});
+export type Sitter = z.infer<typeof Sitter>;

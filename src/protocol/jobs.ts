@@ -5,7 +5,7 @@ import { Head, JobId } from '../model/ids.ts';
 import { invertedIn } from '../model/pair-plan.ts';
 import { Refusal } from '../model/refusal.ts';
 import { currentSetup, WrittenSetup } from '../model/written.ts';
-import { Invite, JoinCode, Token } from './access.ts';
+import { Invite, JoinCode, Sitter, Token } from './access.ts';
 import { noneInverted } from './incoming.ts';
 
 /** Opening, joining and reading a job over HTTP. The token is sent as `Authorization: Bearer`. */
@@ -15,7 +15,7 @@ export const OpenJob = z.object({
   setup: WrittenSetup.superRefine(noneInverted(({ plan = {} }) => invertedIn(plan), ['plan'])).transform(
     currentSetup,
   ),
-  device: z.string().max(80).default(''),
+  ...Sitter.shape,
 });
 export const JobOpened = z.object({
   job: JobId,
@@ -27,7 +27,7 @@ export const JobOpened = z.object({
 export type JobOpened = z.infer<typeof JobOpened>;
 
 /** POST /api/join */
-export const Join = z.object({ code: JoinCode, device: z.string().max(80).default('') });
+export const Join = z.object({ code: JoinCode, ...Sitter.shape });
 export const Joined = z.object({ job: JobId, seat: Seat, token: Token });
 export type Joined = z.infer<typeof Joined>;
 

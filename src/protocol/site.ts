@@ -6,11 +6,13 @@ import { Hash, Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Name } from '../model/name.ts';
 import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
+import { Person } from '../model/person.ts';
 import { MeterProfile } from '../model/profile.ts';
 import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
+import { DECLARATION } from '../phrases/declaration.ts';
 import { sameIdText } from '../phrases/refusals.ts';
-import { Token } from './access.ts';
+import { Sitter, Token } from './access.ts';
 import { noneInverted } from './incoming.ts';
 
 /**
@@ -72,7 +74,7 @@ export const DropPair = z.object({ id: MessageId, pair: PairId, reason });
 export const BeginVisit = z.object({
   id: MessageId,
   pair: PairId,
-  device: z.string().max(80).default(''),
+  ...Sitter.shape,
   meter: MeterProfile.optional(),
   adjusters: WrittenAdjusters.transform(currentAdjusters).optional(),
 });
@@ -84,10 +86,14 @@ export const ReadTo = Head.omit({ job: true });
 export const SignRecord = z.object({
   id: MessageId,
   job: JobId,
-  name: Name,
+  ...Person.shape,
   role: Name,
   signature: Signature,
   head: ReadTo,
+  /** The words that stand above the signature. */
+  declaration: z.literal(DECLARATION).optional(),
+  /** The findings of the site about this pair that the signer was shown. */
+  ofSite: z.array(z.enum(SITE_FINDING_IDS)).optional(),
 });
 
 /** POST /api/site/close-issue. `issue`: the entry that opened it. */

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
 import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
+import { Person } from '../model/person.ts';
 import { Refusal } from '../model/refusal.ts';
 import { Invite, Role, Token } from './access.ts';
 
@@ -79,6 +80,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('take-back'), id, target: Seq }),
   /** Accept although evidence is missing, with a typed reason. */
   z.object({ t: z.literal('override'), id, reason: z.string().trim().min(3).max(500) }),
+  /** The person at this phone is another, or says now who it is; without `person`, nobody is named. */
+  z.object({ t: z.literal('person'), id, person: Person.optional() }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
   z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
   z.object({ t: z.literal('talk-end'), id }),

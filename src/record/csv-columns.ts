@@ -4,6 +4,7 @@ import type { Entry } from '../model/entry.ts';
 import type { Fact, FactOf } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
+import type { Person } from '../model/person.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { toTurns } from '../model/turns.ts';
 import { currentPlan, currentSetup } from '../model/written.ts';
@@ -16,6 +17,8 @@ interface Context {
   takenBackBy: ReadonlyMap<Seq, Seq>;
   /** The first signature whose head covers an entry, by the number of the signature. */
   signedIn: (seq: Seq) => Seq | undefined;
+  /** Who was in the seat of each entry, or signed it, by its number. */
+  people: readonly (Person | undefined)[];
 }
 
 const when = <T extends Fact['type']>(fact: Fact, type: T, cell: (fact: FactOf<T>) => Cell): Cell =>
@@ -176,6 +179,34 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
     'integer',
     'The entry of the first signature that covers this entry; empty where none does.',
     ({ seq }, { signedIn }) => signedIn(seq),
+  ),
+  person: column(
+    'string',
+    'Who was in the seat of this entry when it was logged, or who signed; empty where nobody was named.',
+    ({ seq }, { people }) => people[seq]?.name,
+  ),
+  person_firm: column(
+    'string',
+    'Their firm, where it was given.',
+    ({ seq }, { people }) => people[seq]?.firm,
+  ),
+  person_competence: column(
+    'string',
+    'Their competence, where it was given.',
+    ({ seq }, { people }) => people[seq]?.competence,
+  ),
+  phone: column(
+    'string',
+    'A mark of the phone that took the seat: the same phone has the same mark within this log, and another in any other log.',
+    ({ fact }) => when(fact, 'seated', ({ phone }) => phone),
+  ),
+  signed_declaration: column('string', 'The words that were signed.', ({ fact }) =>
+    when(fact, 'signed', ({ declaration }) => declaration),
+  ),
+  signed_site_findings: column(
+    'string',
+    'The findings of the site about this pair that the signer was shown, with spaces between.',
+    ({ fact }) => when(fact, 'signed', ({ ofSite }) => ofSite?.findings.join(' ')),
   ),
 };
 

@@ -2,6 +2,7 @@ import { type Cell, csvText } from '../formats/csv.ts';
 import { amendments } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Head, Seq } from '../model/ids.ts';
+import { peopleOf } from '../model/people.ts';
 import { COLUMNS } from './csv-columns.ts';
 
 const BYTE_ORDER_MARK = '\uFEFF';
@@ -13,7 +14,12 @@ const BYTE_ORDER_MARK = '\uFEFF';
  */
 export function toCsv(entries: readonly Entry[], head: Head): string {
   const meter = entries[0]?.fact.type === 'opened' ? entries[0].fact.setup.meter : undefined;
-  const context = { meter, takenBackBy: amendments(entries).takenBackBy, signedIn: signaturesOf(entries) };
+  const context = {
+    meter,
+    takenBackBy: amendments(entries).takenBackBy,
+    signedIn: signaturesOf(entries),
+    people: peopleOf(entries),
+  };
   const names = Object.keys(COLUMNS);
   const rows = entries.map((entry) => Object.values(COLUMNS).map(({ cell }) => cell(entry, context)));
   const closing: Record<string, Cell> = { seq: head.count, type: 'head', hash: head.hash };

@@ -2,6 +2,8 @@ import { amendments } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Fact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import { peopleOf } from '../model/people.ts';
+import type { Person } from '../model/person.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { describe, type Line } from '../phrases/describe.ts';
 
@@ -10,6 +12,8 @@ export interface Item extends Line {
   seq: Seq;
   at: number;
   fact: Fact;
+  /** The name of who was in the seat then, or who signed, if it is known. */
+  person?: string;
   /** The entry that took it back, or corrected it. */
   amended?: { by: Seq; how: 'taken back' | 'corrected' };
 }
@@ -22,6 +26,7 @@ export interface Passage extends Item {
 /** The log as a conversation, oldest first. */
 export function exchange(entries: readonly Entry[], meter: MeterProfile | undefined): Passage[] {
   const { takenBackBy } = amendments(entries);
+  const people = peopleOf(entries);
   const passages: Passage[] = [];
   for (const entry of entries) {
     const line = describe(entry, meter);
@@ -34,6 +39,7 @@ export function exchange(entries: readonly Entry[], meter: MeterProfile | undefi
       seq,
       at,
       fact,
+      ...personOf(entry, people[seq]),
       ...(by !== undefined && { amended: { by, how } }),
     };
     const passage = passages.at(-1);
@@ -42,6 +48,10 @@ export function exchange(entries: readonly Entry[], meter: MeterProfile | undefi
   }
   return passages;
 }
+
+/** A line of the program itself has none. */
+const personOf = ({ actor }: Entry, person: Person | undefined): Pick<Item, 'person'> =>
+  person && (actor === 'panel' || actor === 'emitter') ? { person: person.name } : {};
 
 function belongs({ fact }: Entry, passage: Passage): boolean {
   if ('from' in fact && fact.from !== undefined) return fact.from === passage.seq;

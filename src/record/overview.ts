@@ -1,8 +1,8 @@
 import { amendments, replaced } from '../log/amendments.ts';
 import type { Entry } from '../model/entry.ts';
-import type { Fact, FactOf, Seat } from '../model/facts.ts';
+import type { Fact, FactOf } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
-import { isTouch } from '../model/placed.ts';
+import { isTouch, type Placed } from '../model/placed.ts';
 import type { Reading } from '../model/reading.ts';
 import { countedOf, type JobState } from '../visit/state.ts';
 
@@ -13,7 +13,7 @@ export interface Overview {
   from?: number;
   to?: number;
   /** Who sat where, in order; a phone that only came back is not listed again. */
-  people: { seq: Seq; at: number; seat: Seat; device: string; takeover: boolean }[];
+  people: Placed<'seated'>[];
   /** How many of each count, and how many were taken back. */
   moves: Count;
   readings: Count;
@@ -57,9 +57,7 @@ export function overviewOf(entries: readonly Entry[], state: JobState): Overview
     return { counted: of.length - takenBack, takenBack };
   };
   const people = entries.flatMap(({ seq, at, fact }) =>
-    fact.type === 'seated'
-      ? [{ seq, at, seat: fact.seat, device: fact.device, takeover: fact.takeover }]
-      : [],
+    fact.type === 'seated' ? [{ ...fact, seq, at }] : [],
   );
   const first = entries[0];
   const last = entries.at(-1);

@@ -1,21 +1,22 @@
 import type { ChainFault } from '../log/fault.ts';
 import type { Finding, FindingId } from '../model/finding.ts';
 import type { PairStatus } from '../model/pair-status.ts';
-import { isCommissioning } from '../visit/commission.ts';
-import { isIsolated, isProven, progressOf } from '../visit/progress.ts';
+import { type Commission, isCommissioning } from '../visit/commission.ts';
+import { isIsolated, isProven, notPassed, progressOf, readingAfter } from '../visit/progress.ts';
 import { commissionOf, isLeft, type JobState } from '../visit/state.ts';
 
 /** Serious findings that a status itself says: the work is not finished. */
 const SAYS: Partial<Record<PairStatus, readonly FindingId[]>> = {
   isolated: ['outputs-isolated', 'unproven'],
   aligned: ['unproven'],
+  'signed-not-proven': ['unproven'],
 };
 
 /**
  * Calm must be earned. Needs attention: a serious finding (`findings`: of the same log), an issue is open, the
  * alignment was accepted although evidence was missing, the crew stopped, more than words came after the signature,
  * the outputs are isolated and nobody works on it or all is proven, or the log fails its check: then nothing in it is
- * certain. `now`: ms, the log's clock; `fault`: of the log's chain.
+ * certain. Signed with a test that failed, was answered for or was never made: signed, not proven. `now`: ms, the log's clock; `fault`: of the log's chain.
  */
 export function statusOf(
   state: JobState | undefined,
@@ -44,10 +45,17 @@ export function statusOf(
 function stageOf(state: JobState, now: number): PairStatus {
   const commission = commissionOf(state);
   if (!commission) return 'not-started';
-  if (state.signed) return 'signed';
+  if (state.signed) return isPassed(commission, now) ? 'signed' : 'signed-not-proven';
   const { accepted } = commission.search;
   if (accepted && isCommissioning(commission) && isProven(commission, progressOf(commission, now)))
     return 'proven';
   if (isIsolated(commission)) return 'isolated';
   return accepted ? 'aligned' : 'aligning';
 }
+
+/** Every test was made and passed, and the beam came back: a failure that somebody answers for is none of these. */
+const isPassed = (commission: Commission, now: number): boolean =>
+  isCommissioning(commission) &&
+  commission.search.accepted !== undefined &&
+  notPassed(commission, progressOf(commission, now)).length === 0 &&
+  readingAfter(commission) !== undefined;

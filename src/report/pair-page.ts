@@ -51,6 +51,7 @@ import {
   TOOK_OVER,
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
+import { personText } from '../phrases/people.ts';
 import { positionText } from '../phrases/position.ts';
 import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
@@ -72,7 +73,7 @@ import { planRows } from './plan-rows.ts';
 import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
 import { sealBlock } from './seal.ts';
-import { signBlock } from './sign-block.ts';
+import { signBlocks } from './sign-block.ts';
 
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
@@ -157,7 +158,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
     jobBlock(setup, plan, overview, commission, moments),
-    signBlock(record, moments),
+    ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
       kind: 'charts',
@@ -191,6 +192,8 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   };
 }
 
+const HEED: ReadonlySet<PairStatus> = new Set(['needs-attention', 'not-started', 'signed-not-proven']);
+
 /** The status, and what is worse than it. */
 const pairBadge = (status: PairStatus, broken: boolean, serious: number): Part['badge'] => ({
   text: [
@@ -198,7 +201,7 @@ const pairBadge = (status: PairStatus, broken: boolean, serious: number): Part['
     STATUS_WORDS[status],
     ...(serious > 0 ? [seriousCount(serious)] : []),
   ].join('; '),
-  heed: status === 'needs-attention' || status === 'not-started' || broken || serious > 0,
+  heed: HEED.has(status) || broken || serious > 0,
 });
 
 /** Overrides, and failures that somebody answered for instead of testing again. */
@@ -395,8 +398,8 @@ function jobBlock(
   const seats = people
     .slice(0, 6)
     .map(
-      ({ seat, device, at, takeover }) =>
-        `${seat}: ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
+      ({ seat, device, at, takeover, person }) =>
+        `${seat}: ${personText(person)}, ${brief(device || A_PHONE, 40, THE_LOG)}, ${moments.clock(at, false)}${takeover ? TOOK_OVER : ''}`,
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;

@@ -1,13 +1,16 @@
 import { THE_LOG } from '../phrases/counts.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import {
+  BESIDE,
   changedSinceSigned,
   missingForSigning,
+  NOT_PROVEN,
   NOT_SIGNED,
   NOTHING_MISSING,
   SIGNABLE_UNPROVEN,
   signedByText,
   signedPart,
+  stoodText,
 } from '../phrases/signature.ts';
 import { unsignedText } from '../phrases/signoff.ts';
 import type { VisitRecord } from '../record/visit-record.ts';
@@ -18,29 +21,34 @@ import type { Block } from './report.ts';
 /** The most characters for what is missing. */
 const LONGEST = 500;
 
-/** Who answers for the record, or what is missing for it. */
-export function signBlock({ state, missing, isTested }: VisitRecord, moments: Moments): Block {
-  const { signed, changedBy, issues } = state;
-  const block = (lines: readonly string[]): Block => ({
-    kind: 'signature',
-    title: HEADINGS.signature,
-    lines,
-    signature: signed?.signature,
-  });
+/** Who answers for the record, each in a block, or what is missing for it. */
+export function signBlocks({ state, status, missing, isTested }: VisitRecord, moments: Moments): Block[] {
+  const { signed, beside, changedBy, issues } = state;
   if (!signed) {
-    return block([
+    const lines = [
       NOT_SIGNED,
       missing.length === 0
         ? isTested
           ? NOTHING_MISSING
           : SIGNABLE_UNPROVEN
         : brief(missingForSigning(missing.map((item) => unsignedText(item, issues))), LONGEST, THE_LOG),
-    ]);
+    ];
+    return [{ kind: 'signature', title: HEADINGS.signature, lines, signature: undefined }];
   }
-  const { name, role, at, seq, head } = signed;
-  return block([
-    signedByText(name, role, moments.full(at), seq),
-    signedPart(head),
-    ...(changedBy === undefined ? [] : [changedSinceSigned(changedBy)]),
-  ]);
+  return [signed, ...beside].map(
+    (one, index): Block => ({
+      kind: 'signature',
+      title: index === 0 ? HEADINGS.signature : HEADINGS.secondSignature,
+      lines: [
+        ...(index === 0 ? [] : [BESIDE]),
+        ...(one.declaration === undefined ? [] : [one.declaration]),
+        signedByText(one, moments.full(one.at)),
+        signedPart(one.head),
+        stoodText(one),
+        ...(status === 'signed-not-proven' ? [NOT_PROVEN] : []),
+        ...(changedBy === undefined ? [] : [changedSinceSigned(changedBy)]),
+      ],
+      signature: one.signature,
+    }),
+  );
 }

@@ -64,5 +64,16 @@ export const PLANTS = {
   /** Turned, or the gain changed, after the signature; the outputs had been restored. */
   'touched-since': ['touched-after-accept', 'changed-since-signed'],
   'gain-since': ['gain-after-peak', 'changed-since-signed'],
+  /** The ladder phone joins and says no name; so does the phone that takes its seat over; or the panel is handed on. */
+  unnamed: ['unnamed'],
+  'takeover-unnamed': ['takeover', 'unnamed'],
+  'handed-on-unnamed': ['unnamed'],
+  /** One person, or one phone, in both seats. */
+  'same-person': ['same-in-both'],
+  'same-phone': ['same-in-both'],
+  /** The one at the panel climbs, and takes the ladder's seat over. */
+  'panel-climbs': ['takeover', 'same-in-both'],
+  /** Turned after a second signature had been set beside the first. */
+  'touched-since-both': ['touched-after-accept', 'changed-since-signed'],
 } as const satisfies Record<string, readonly FindingId[]>;
 export type Plant = keyof typeof PLANTS;

@@ -3,8 +3,10 @@ import type { Action } from '../model/advice.ts';
 import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
 import type { Entry } from '../model/entry.ts';
 import type { JobId } from '../model/ids.ts';
+import type { Person } from '../model/person.ts';
 import type { JobSetup } from '../model/setup.ts';
 import type { Axis } from '../model/turns.ts';
+import { DECLARATION } from '../phrases/declaration.ts';
 import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
 import { lossOf, thresholdDb } from '../plan/covers.ts';
@@ -73,16 +75,25 @@ class Visit {
     this.left = new Set(plan.plants);
     this.job = new LoggedJob(plan.job, plan.from);
     this.job.input({ kind: 'open', setup: this.setup });
-    this.job.input({ kind: 'seated', seat: 'panel', device: 'Panel phone', takeover: false });
+    this.job.input({ kind: 'seated', seat: 'panel', device: 'Panel phone', takeover: false, ...AT_PANEL });
     this.job.wait(40_000);
-    this.job.input({ kind: 'seated', seat: 'emitter', device: 'Ladder phone', takeover: false });
+    const { person, phone } = this.onLadder(plan.plants ?? []);
+    this.job.input({
+      kind: 'seated',
+      seat: 'emitter',
+      device: 'Ladder phone',
+      takeover: false,
+      phone,
+      ...(person && { person }),
+    });
   }
 
   step(count: number): void {
-    if (count === 12 && this.take('takeover')) {
-      this.job.input({ kind: 'link', seat: 'emitter', online: false });
-      this.job.wait(minute);
-      this.job.input({ kind: 'seated', seat: 'emitter', device: 'Spare phone', takeover: true });
+    if (count === 12) {
+      if (this.take('takeover')) this.takeOver({ person: { name: 'C. Example' }, phone: '0000000c' });
+      if (this.take('takeover-unnamed')) this.takeOver({ phone: '0000000c' });
+      if (this.take('panel-climbs')) this.takeOver({ ...AT_PANEL, phone: '0000000c' });
+      if (this.take('handed-on-unnamed')) this.job.input({ kind: 'person', seat: 'panel' });
     }
     if (count === 14 && this.take('long-gap')) this.job.wait(16 * minute);
     if (count === 14 && this.take('hour-of-roger')) this.sayRoger();
@@ -96,6 +107,18 @@ class Visit {
       this.job.wait(5 * minute);
       this.job.say('emitter', 'roger');
     }
+  }
+
+  private onLadder(plants: readonly Plant[]): { person?: Person; phone: string } {
+    if (plants.includes('unnamed')) return { phone: ON_LADDER.phone };
+    if (plants.includes('same-person')) return { ...ON_LADDER, person: { name: 'a. EXAMPLE' } };
+    return plants.includes('same-phone') ? { ...ON_LADDER, phone: AT_PANEL.phone } : ON_LADDER;
+  }
+
+  private takeOver(who: { person?: Person; phone: string }): void {
+    this.job.input({ kind: 'link', seat: 'emitter', online: false });
+    this.job.wait(minute);
+    this.job.input({ kind: 'seated', seat: 'emitter', device: 'Spare phone', takeover: true, ...who });
   }
 
   /** True once: the fault is planted and its moment has come. */
@@ -321,9 +344,13 @@ class Visit {
     }
     const { name, role } = this.plan.signer ?? { name: 'S. Example', role: 'Supervisor' };
     job.wait(4 * minute);
-    const findings = new VisitRecord(job).findings.map(({ id }) => id);
-    const signature = { kind: 'typed', text: name } as const;
-    job.input({ kind: 'sign', name, role, signature, head: job.head, findings });
+    this.signAs(name, role);
+    if (this.take('touched-since-both')) {
+      job.wait(minute);
+      this.signAs('W. Example', 'Witness');
+      job.wait(minute);
+      job.say('emitter', movedText('vertical', 2));
+    }
     if (this.take('touched-since')) {
       job.wait(minute);
       job.say('emitter', movedText('vertical', 2));
@@ -352,12 +379,28 @@ class Visit {
     this.leave();
   }
 
+  private signAs(name: string, role: string): void {
+    const { job } = this;
+    const findings = new VisitRecord(job).findings.map(({ id }) => id);
+    const signature = { kind: 'typed', text: name } as const;
+    const { head } = job;
+    job.input({ kind: 'sign', name, role, signature, head, findings, declaration: DECLARATION });
+  }
+
   private leave(): void {
     this.job.wait(5 * SAY_MS);
     for (const seat of ['emitter', 'panel'] as const) this.job.input({ kind: 'link', seat, online: false });
     this.over = true;
   }
 }
+
+const FIRM = 'Larkmoor Fire Systems';
+/** Who is at the phones, and the marks of these. */
+const AT_PANEL = {
+  person: { name: 'A. Example', firm: FIRM, competence: 'Commissioning, card 1234' },
+  phone: '0000000a',
+};
+const ON_LADDER = { person: { name: 'B. Example', firm: FIRM }, phone: '0000000b' };
 
 /** All of them begin with an alarm behind a filter that is too weak to bring one. */
 const TOO_SENSITIVE: readonly Plant[] = ['too-sensitive', 'too-sensitive-excused'];

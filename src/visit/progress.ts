@@ -78,6 +78,20 @@ export function readingAfter({ counted, search }: Commission): Placed<'reading'>
   return counted.find((fact): fact is Placed<'reading'> => fact.type === 'reading' && fact.seq > last);
 }
 
+/** The tests that did not pass for the present alignment: not made, or failed, answered for in writing or not. */
+export function notPassed(
+  commission: Commission,
+  { last }: Pick<Progress, 'last'>,
+): (Proof | ChecklistItem)[] {
+  return [
+    ...PROOFS.filter(
+      (proof) =>
+        (isRequired(proof, commission.setup) || last[proof]) && last[proof]?.verdict.kind !== 'passed',
+    ),
+    ...CHECKLISTS.tests.filter((item) => testAnswer(commission, item)?.done !== true),
+  ];
+}
+
 export function isProven(commission: Commission, progress: Progress): boolean {
   return (
     PROOFS.every((proof) => !isRequired(proof, commission.setup) || isSettled(commission, progress, proof)) &&

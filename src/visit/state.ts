@@ -4,17 +4,26 @@ import { type Search, startSearch } from '../engine/search.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
+
+/** A phone in a seat, and its person, if somebody said who it is. */
+export interface Sitting {
+  device: string;
+  online: boolean;
+  person?: Person;
+  phone?: PhoneMark;
+}
 
 /** The state of a job from its log. Plain data; every screen and the next advice come from it. */
 export interface JobState {
   /** Number of entries folded in: the next entry's sequence number. */
   count: number;
   setup?: JobSetup;
-  seats: Record<Seat, { device: string; online: boolean } | undefined>;
+  seats: Record<Seat, Sitting | undefined>;
   search?: Search;
   /** The last reading that still counts. */
   reading?: Placed<'reading'>;
@@ -31,8 +40,9 @@ export interface JobState {
   stopped: boolean;
   accepted?: Placed<'accept'>;
   issues: readonly Issue[];
-  /** The last signature, and the first entry after it that changes what was signed. */
+  /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
+  beside: readonly Placed<'signed'>[];
   changedBy?: Seq;
 }
 
@@ -40,6 +50,7 @@ export const EMPTY: JobState = {
   count: 0,
   seats: { panel: undefined, emitter: undefined },
   issues: [],
+  beside: [],
   turnsAsked: [],
   turnsMade: [],
   paused: false,
@@ -107,9 +118,12 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       next.setup = currentSetup(placed.setup);
       next.search = startSearch(next.setup.meter, next.setup.adjusters);
       break;
-    case 'seated':
-      next.seats = { ...state.seats, [placed.seat]: { device: placed.device, online: true } };
+    case 'seated': {
+      const { seat, device, person, phone } = placed;
+      const sitting: Sitting = { device, online: true, ...(person && { person }), ...(phone && { phone }) };
+      next.seats = { ...state.seats, [seat]: sitting };
       break;
+    }
     case 'link': {
       const holder = state.seats[placed.seat];
       if (holder) next.seats = { ...state.seats, [placed.seat]: { ...holder, online: placed.online } };
@@ -158,8 +172,13 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       break;
     }
     case 'signed':
-      next.signed = placed;
-      delete next.changedBy;
+      // A second signature does not change what was signed, so it replaces none that is still valid.
+      if (state.signed && state.changedBy === undefined) next.beside = [...state.beside, placed];
+      else {
+        next.signed = placed;
+        next.beside = [];
+        delete next.changedBy;
+      }
       break;
   }
   return next;

@@ -97,7 +97,7 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
   if (attempt.also && proof !== 'quiet') return failed('both-shown');
   // Only the clear reading after it tells a wrong cover from a lost beam.
   if (isReadingOff(attempt, setup) && !attempt.after && !attempt.closed) {
-    return cleared ? { kind: 'unread', lacks: 'after', figures } : { kind: 'shown', figures };
+    return { kind: 'unread', lacks: 'after', figures };
   }
   // A cover that is not what it should be says nothing of the detector.
   if (isReadingOff(attempt, setup)) return failed('reading-off');

@@ -7,10 +7,10 @@ import type { JobId } from '../../src/model/ids.ts';
 import { playDemoSite } from '../../src/simulator/demo-site.ts';
 
 /**
- * The time that the PDF of a large site takes, and how long the server can do nothing else during it. The visits are
+ * The time that the PDF of a large site takes (`npm run bench:report -- 12`: of one with so many pairs), and how long the server can do nothing else during it. The visits are
  * those of the demo site, sealed again with other names.
  */
-const PAIRS = 500;
+const PAIRS = Number(process.argv[2] ?? 500);
 
 const [opened, ...rest] = playDemoSite(Date.UTC(2026, 2, 3, 8)).site;
 const { visits } = playDemoSite(Date.UTC(2026, 2, 3, 8));

@@ -4,16 +4,16 @@ import { respond } from '../../src/conversation/respond.ts';
 import { EMPTY, type JobState } from '../../src/visit/state.ts';
 import { atSecond, followedBy, jobAfter, LATER, WHOLE_VISIT, without } from '../visit/record.ts';
 
-const sign = (count: number): Input => ({
-  kind: 'sign',
-  name: 'R. Example',
+const sign = (count: number, name = 'R. Example', text = name) => ({
+  kind: 'sign' as const,
+  name,
   role: 'Supervisor',
-  signature: { kind: 'typed', text: 'R. Example' },
+  signature: { kind: 'typed' as const, text },
   head: { job: 'job-on-the-table', count, hash: '0'.repeat(64) },
   findings: ['long-gap'],
 });
-const outcome = (state: JobState, count: number): string => {
-  const response = respond(state, sign(count), atSecond(LATER));
+const outcome = (state: JobState, count: number, input: Input = sign(count)): string => {
+  const response = respond(state, input, atSecond(LATER));
   return response.kind === 'facts' ? response.drafts.map(({ fact }) => fact.type).join() : response.text;
 };
 
@@ -46,8 +46,55 @@ describe('a record is signed', () => {
 
   it('with the name, the signature, the end of the record and the findings that were shown', () => {
     const response = respond(whole(), sign(COUNT), atSecond(LATER));
-    const { kind: _, ...signature } = sign(COUNT) as Extract<Input, { kind: 'sign' }>;
+    const { kind: _, ...signature } = sign(COUNT);
     const [draft] = response.kind === 'facts' ? response.drafts : [];
     expect(draft).toEqual({ actor: 'supervisor', fact: { type: 'signed', ...signature } });
+  });
+});
+
+describe('a typed signature', () => {
+  const WRONG = /not the name of the signer/;
+  it.each<[string, string, RegExp]>([
+    ['R. Example', 'r.  example', /^signed/],
+    ['R. Example', 'R Example', WRONG],
+    ['R. Example', 'S. Example', WRONG],
+    ['R. Example', 'R. Example jun.', WRONG],
+  ])('of %s as %j', (name, text, says) => {
+    expect(outcome(whole(), COUNT, sign(COUNT, name, text))).toMatch(says);
+  });
+
+  it('drawn, is not compared with the name', () => {
+    const drawn: Input = { ...sign(COUNT), signature: { kind: 'drawn', strokes: [[[1, 1]]] } };
+    expect(outcome(whole(), COUNT, drawn)).toMatch(/^signed/);
+  });
+});
+
+describe('a second signature', () => {
+  const { kind: _, ...first } = sign(COUNT);
+  const signed = { type: 'signed', ...first } as const;
+  const once = () => jobAfter(followedBy([signed]));
+  const read = { type: 'reading', reading: { kind: 'none' } } as const;
+
+  it('stands beside the first, and changes nothing', () => {
+    const state = jobAfter(followedBy([signed, { ...signed, name: 'W. Example' }]));
+    expect(state.signed?.name).toBe('R. Example');
+    expect(state.beside.map(({ name }) => name)).toEqual(['W. Example']);
+    expect(state.changedBy).toBeUndefined();
+  });
+
+  it('is of another person', () => {
+    expect(outcome(once(), COUNT + 1, sign(COUNT + 1, 'W. Example'))).toMatch(/^signed/);
+    expect(outcome(once(), COUNT + 1, sign(COUNT + 1, 'r. EXAMPLE'))).toMatch(
+      /has signed this record already/,
+    );
+  });
+
+  it('on a record that has changed, takes the place of all before', () => {
+    const second = { ...signed, name: 'W. Example' };
+    const changed = jobAfter(followedBy([signed, second, read]));
+    expect(changed.changedBy).toBe(COUNT + 2);
+    expect([changed.signed?.name, changed.beside.length]).toEqual(['R. Example', 1]);
+    const again = jobAfter(followedBy([signed, second, read, { ...signed, name: 'C. Example' }]));
+    expect([again.signed?.name, again.beside, again.changedBy]).toEqual(['C. Example', [], undefined]);
   });
 });

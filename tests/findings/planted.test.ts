@@ -51,6 +51,17 @@ describe('a simulated visit', () => {
     },
   );
 
+  it('with two signatures has no findings either, while nothing is touched', () => {
+    const entries = playedVisit(['touched-since-both']);
+    const second = entries.findLastIndex(({ fact }) => fact.type === 'signed');
+    const { findings, state } = new VisitRecord({ entries: entries.slice(0, second + 1) });
+    expect(findings).toEqual([]);
+    expect([state.signed?.name, ...state.beside.map(({ name }) => name)]).toEqual([
+      'S. Example',
+      'W. Example',
+    ]);
+  });
+
   it('every finding points at entries of the log, oldest first', () => {
     const entries = playedVisit(['misread', 'takeover', 'hasty', 'drift', 'late-alarm']);
     const found = new VisitRecord({ entries }).findings;

@@ -129,7 +129,7 @@ describe('the status', () => {
     ['covers-off', 'needs-attention'],
     ['panel-in-fault', 'needs-attention'],
     ['clock-back', 'needs-attention'],
-    ['excused', 'needs-attention'],
+    ['excused', 'signed-not-proven'],
     ['left-unaccepted', 'needs-attention'],
     ['hour-of-roger', 'signed'],
     ['roger-at-the-end', 'proven'],

@@ -87,6 +87,17 @@ describe('the cover of the demo site', () => {
     ]);
   });
 
+  it('and the part of a pair say when something serious shows only across the site', () => {
+    const { items } = blockOf(cover, 'list', 'Seen across the site');
+    const serious = items.filter(({ lead }) => lead === 'Serious');
+    expect(serious.map(({ text }) => text.split(' ')[1])).toEqual(['D1']);
+    const part = demoReport()
+      .parts()
+      .find(({ id }) => id === 'D1');
+    const own = part && blockOf(part, 'list', 'Findings').items.filter(({ lead }) => lead === 'Serious');
+    expect(part?.badge).toEqual({ text: `Aligning; ${own?.length} serious`, heed: true });
+  });
+
   it('has no command line for the client, on no part', () => {
     const words = demoReport().parts().flatMap(wordsOf).join(' ');
     expect(words).not.toMatch(/npm|npx|JSON| -- /);

@@ -78,6 +78,9 @@ describe('the PDF of a site', async () => {
     expect(pageOf('D3')).toContain(bare('NOT ANSWERED'));
     expect(pageOf('D4')).toContain(bare('Accepted by override'));
     expect(pageOf('S3')).toContain('FAILED');
+    // In the table, and at its moment in the chart.
+    expect(pageOf('S3')).toContain(bare('too late; passed later, #'));
+    expect(pageOf('S3')).toContain(bare('alarm test failed; passed later'));
     expect(pageOf('D1')).toContain(bare('Earlier visits'));
     for (const text of [pages[0], pageOf('N4')]) expect(text).toContain(bare('Pair N4 is 1.4 dB weaker'));
   });

@@ -8,6 +8,7 @@ const statuses: Outcome['statuses'] = {
   aligned: 0,
   proven: 0,
   signed: 3,
+  'signed-not-proven': 0,
   'needs-attention': 0,
 };
 const GOOD: Outcome = {
@@ -32,6 +33,12 @@ describe('the result on the cover', () => {
 
   // One pair or one finding is enough.
   it.each<[string, Partial<Outcome>, badge: string, says: RegExp]>([
+    [
+      'one pair is signed with a test that did not pass',
+      { statuses: { ...statuses, signed: 2, 'signed-not-proven': 1 } },
+      'Not all signed',
+      /1 signed, not proven/,
+    ],
     [
       'one pair is only proven',
       { statuses: { ...statuses, signed: 2, proven: 1 } },

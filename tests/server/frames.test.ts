@@ -284,7 +284,7 @@ describe('R16: a code', () => {
     await line.send({ t: 'invite', id: 'invite-0001', seat: 'emitter' });
     const [{ id, invite }] = line.all('invite') as [ReturnType<Line['all']>[number] & { t: 'invite' }];
     expect(id).toBe('invite-0001');
-    const joined = await house.rooms.join(invite.code, '');
+    const joined = await house.rooms.join(invite.code, { device: '' });
     expect(joined).toMatchObject({ kind: 'ok', value: { job, seat: 'emitter' } });
   });
 

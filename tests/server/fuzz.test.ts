@@ -139,7 +139,7 @@ async function play(rng: Rng, steps: number): Promise<void> {
 
   const opened = await deps.rooms.open({ setup: SETUP, device: '' });
   if (opened.kind !== 'ok') throw new Error(opened.text);
-  const joined = await deps.rooms.join(opened.value.invite.code, '');
+  const joined = await deps.rooms.join(opened.value.invite.code, { device: '' });
   if (joined.kind !== 'ok') throw new Error(joined.text);
   const phones = [
     new ModelPhone('panel', opened.value.token),

@@ -62,7 +62,7 @@ export class House implements ConnectionDeps {
 
   /** Takes the emitter's seat with the code of the job. */
   async join({ invite }: JobOpened): Promise<string> {
-    const joined = await this.rooms.join(invite.code, 'emitter phone');
+    const joined = await this.rooms.join(invite.code, { device: 'emitter phone' });
     if (joined.kind !== 'ok') throw new Error(joined.text);
     return joined.value.token;
   }

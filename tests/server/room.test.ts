@@ -422,7 +422,7 @@ describe('R16 R17: a seat', () => {
     await house.phone(await house.join(job));
     const { length } = await since();
     const invite = await house.rooms.invite(room, 'emitter');
-    expect(await house.rooms.join(invite.code, 'another phone')).toEqual({
+    expect(await house.rooms.join(invite.code, { device: 'another phone' })).toEqual({
       kind: 'refused',
       reason: 'seat-in-use',
       text: 'The emitter phone of this job is connected. Close it there first.',
@@ -435,7 +435,7 @@ describe('R16 R17: a seat', () => {
     const { job, since } = await opened(house);
     const panel = await house.phone(job.token);
     panel.heard.splice(0);
-    const both = await Promise.all([1, 2].map((n) => house.rooms.join(job.invite.code, `${n}`)));
+    const both = await Promise.all([1, 2].map((n) => house.rooms.join(job.invite.code, { device: `${n}` })));
     expect(panel.all('presence')).toHaveLength(1);
     expect(both.map(({ kind }) => kind)).toEqual(['ok', 'refused']);
     expect(both[1]).toMatchObject({ reason: 'bad-code' });

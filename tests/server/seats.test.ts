@@ -3,8 +3,9 @@ import { LIMITS } from '../../server/guard/limits.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
 import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { pause, serve } from './house.ts';
+import { House } from './in-memory.ts';
 import { ManualClock } from './manual-clock.ts';
-import { bothIn, join, openJob, Phone, post } from './phone.ts';
+import { bothIn, join, openJob, Phone, post, SETUP } from './phone.ts';
 
 const refusalOf = async (response: Response) => ({
   status: response.status,
@@ -89,6 +90,36 @@ describe('seats and codes', () => {
     const { panel } = await bothIn(url);
     const id = panel.send({ t: 'invite', seat: 'emitter' });
     expect((await panel.refusal(id)).reason).toBe('seat-in-use');
+  });
+
+  it('R43: names go into the log with the seat, and of a phone only a mark, another in each job', async () => {
+    const house = new House();
+    const phone = 'V1StGXR8_Z5jdHi6B-myT';
+    const person = { name: 'A. Example', firm: 'Larkmoor Fire Systems' };
+    const open = async () => {
+      const opened = await house.rooms.open({ setup: SETUP, device: 'panel phone', phone, person });
+      if (opened.kind !== 'ok') throw new Error(opened.text);
+      return opened.value;
+    };
+    const [one, other] = [await open(), await open()];
+    await house.rooms.join(one.invite.code, { device: 'ladder phone', phone });
+    const seated = async (job: string) =>
+      (await house.entries(job)).flatMap(({ fact }) => (fact.type === 'seated' ? [fact] : []));
+    const [panel, emitter] = await seated(one.job);
+    const [elsewhere] = await seated(other.job);
+    expect(panel).toMatchObject({ person, phone: expect.stringMatching(/^[0-9a-f]{8}$/) });
+    expect(emitter?.person).toBeUndefined();
+    expect(emitter?.phone).toBe(panel?.phone);
+    expect(elsewhere?.phone).not.toBe(panel?.phone);
+    expect(JSON.stringify(await house.entries(one.job))).not.toContain(phone);
+  });
+
+  it('R43: another person at the same phone is named from there on', async () => {
+    const { url } = await serve();
+    const { panel } = await bothIn(url);
+    panel.send({ t: 'person', person: { name: 'C. Example' } });
+    const { fact } = await panel.entry((e) => e.fact.type === 'seated' && e.fact.handedOn === true);
+    expect(fact).toMatchObject({ seat: 'panel', takeover: false, person: { name: 'C. Example' } });
   });
 
   it('R17: a new code takes over the seat of a dead phone; the log says so, and the old phone is told', async () => {

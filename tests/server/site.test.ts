@@ -390,6 +390,45 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs).toEqual(board.pairs);
   });
 
+  it('R44: a second person signs beside the first, on the head with it; the first does not sign again', async () => {
+    const { desk } = await served(unsigned('N2'));
+    const { job } = visitTo('N2');
+    const row = async () => (await desk.board()).pairs.find(({ plan }) => plan.id === 'N2');
+    const typed = (name: string, text = name) => ({
+      name,
+      role: 'Witness',
+      signature: { kind: 'typed', text },
+    });
+    const { head } = (await row()) ?? {};
+    const wrong = await refusal(
+      await desk.post('/api/site/sign', { job, head, ...typed('W. Example', 'W Example') }),
+    );
+    expect(wrong).toMatchObject({ reason: 'not-signable' });
+    expect(wrong.text).toContain('not the name of the signer');
+    await seqOf(await desk.post('/api/site/sign', { job, head, ...signer, ofSite: [] }));
+    const grown = (await row())?.head;
+    const twice = await refusal(await desk.post('/api/site/sign', { job, head: grown, ...signer }));
+    expect(twice.text).toContain('has signed this record already');
+    const seq = await seqOf(
+      await desk.post('/api/site/sign', { job, head: grown, ...typed('W. Example', 'w.example') }),
+    );
+    const { entries } = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
+    expect(entries[seq]?.fact).toMatchObject({ name: 'W. Example', head: { job, ...grown } });
+    expect(await row()).toMatchObject({ status: 'signed', signed: { name: 'S. Example' } });
+  });
+
+  it('R38: a signature holds what the site found about the pair, and is refused if that was not what was shown', async () => {
+    const { desk } = await served(unsigned('N4'));
+    const { job } = visitTo('N4');
+    const head = (await desk.board()).pairs.find(({ plan }) => plan.id === 'N4')?.head;
+    const sign = (ofSite: string[]) => desk.post('/api/site/sign', { job, head, ...signer, ofSite });
+    expect((await refusal(await sign([]))).text).toContain('findings of the site have changed');
+    const seq = await seqOf(await sign(['weak-neighbour']));
+    const { entries } = JobRecord.parse(await (await desk.get(`/api/site/record?job=${job}`)).json());
+    const site = JobRecord.parse(await (await desk.get('/api/record')).json()).head;
+    expect(entries[seq]?.fact).toMatchObject({ ofSite: { head: site, findings: ['weak-neighbour'] } });
+  });
+
   it('R38: the desk answers an open issue, in words that stay in the record', async () => {
     const played: PlayedSite = {
       site: demo.site,
@@ -450,7 +489,7 @@ describe('a site over HTTP', () => {
       ['S1', 'signed'],
       ['S2', 'signed'],
       ['S3', 'signed'],
-      ['S4', 'signed'],
+      ['S4', 'signed-not-proven'],
       ['D1', 'aligning'],
       ['D2', 'needs-attention'],
       ['D3', 'needs-attention'],

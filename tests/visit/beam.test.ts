@@ -245,6 +245,8 @@ describe('the crew', () => {
     job.seconds(10).say('panel', 'panel shows fault');
     // Cover or beam: nobody knows yet.
     expect(job.of('issue-opened')).toEqual([]);
+    // Nobody is asked whether the panel shows the right zone in alarm: it is not in alarm.
+    expect(job.action).toEqual({ kind: 'uncover' });
     job.say('emitter', 'clear');
     job.readClear('no signal');
     expect(job.of('issue-opened')).toHaveLength(1);
