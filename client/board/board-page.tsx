@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import { PAIR_STATUSES } from '../../src/model/pair-status.ts';
+import { TROUBLE_FIRST } from '../../src/model/pair-status.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { follow, linkTo } from '../browser/route.ts';
@@ -17,7 +17,7 @@ import { Masthead } from '../ui/masthead.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { PairRow } from './pair-row.tsx';
-import { matching, totals, type Wanted } from './rows.ts';
+import { matching, totals, troubleFirst, type Wanted } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
 import { SiteSteps } from './site-steps.tsx';
 import { SiteUnits } from './site-units.tsx';
@@ -35,7 +35,7 @@ const SCREENFUL = 40;
 
 function Board({ token, view, site }: { token: string; view: SiteView; site: Polled<SiteView> }) {
   const [wanted, setWanted] = useState<Wanted>({ words: '', status: 'all' });
-  const rows = useMemo(() => liveRows(view.pairs), [view]);
+  const rows = useMemo(() => troubleFirst(liveRows(view.pairs)), [view]);
   const dropped = view.pairs.filter((row) => row.dropped);
   const shown = useMemo(() => matching(rows, wanted), [rows, wanted]);
   const drawn = useMoreAndMore(shown.length, SCREENFUL);
@@ -88,6 +88,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
             {shown.length === rows.length
               ? `${rows.length} ${rows.length === 1 ? 'pair' : 'pairs'}`
               : `${shown.length} of ${rows.length} pairs`}
+            {'. Trouble stands first'}
             {unread > 0 && `. The records of ${unread} are not read yet`}
           </p>
           <ul class="pair-rows">
@@ -163,7 +164,7 @@ function Totals({
   return (
     <fieldset class="site-totals">
       <legend class="away">Show pairs that are</legend>
-      {PAIR_STATUSES.map((status) => {
+      {TROUBLE_FIRST.map((status) => {
         const on = wanted.status === status;
         return (
           <button

@@ -18,6 +18,17 @@ export function matching(rows: readonly PairRow[], { words, status }: Wanted): P
   });
 }
 
+/** Trouble: it needs attention, its newest visit has a serious finding, or its outputs are isolated. */
+const rank = ({ status, findings }: Pick<PairRow, 'status' | 'findings'>): number => {
+  if (status === 'needs-attention') return 0;
+  if (findings.serious > 0) return 1;
+  return status === 'isolated' ? 2 : 3;
+};
+
+/** Pairs in trouble first; otherwise in the order of the site. */
+export const troubleFirst = (rows: readonly PairRow[]): PairRow[] =>
+  rows.toSorted((a, b) => rank(a) - rank(b));
+
 /** How many pairs have each status, of those whose record was read. */
 export function totals(rows: readonly PairRow[]): Record<PairStatus, number> {
   const none = Object.fromEntries(PAIR_STATUSES.map((status) => [status, 0]));

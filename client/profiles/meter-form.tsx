@@ -78,6 +78,7 @@ export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
           options={options(GAIN_NAMES)}
           onInput={put('gain')}
         />
+        {(meter.gain === 'continuous' || meter.gain === 'stepped') && number('gainDbPerStep', 'dB')}
       </Fields>
     </details>
   );

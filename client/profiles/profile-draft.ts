@@ -40,6 +40,7 @@ export const meterDraft = (m: MeterProfile): MeterDraft => ({
   settle: String(m.settleMs / 1000),
   hold: String(m.holdMs / 1000),
   gain: m.gain,
+  gainDbPerStep: m.gainDbPerStep === undefined ? '' : String(m.gainDbPerStep),
 });
 
 /** Turns in the form, eighths inside. */
@@ -104,6 +105,7 @@ export function parseDraft(draft: Draft): Parsed {
       settleMs: Math.round(number('meter.settle', m.settle) * 1000),
       holdMs: Math.round(number('meter.hold', m.hold) * 1000),
       gain: m.gain,
+      ...optional('gainDbPerStep', 'meter.gainDbPerStep', m.gainDbPerStep),
     },
     adjusters: {
       name: a.name.trim(),

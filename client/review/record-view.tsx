@@ -17,7 +17,7 @@ import { ExchangeView } from './exchange-view.tsx';
 import type { Grown } from './log.ts';
 import { Replay, type Shown, shownCount } from './replay.tsx';
 import { Seal } from './seal.tsx';
-import { SummaryPanel } from './summary.tsx';
+import { Counters, Figures, Verdict } from './summary.tsx';
 import './review.css';
 import './print.css';
 
@@ -33,12 +33,12 @@ interface RecordViewProps extends Grown {
   children?: (pick: (seq: Seq) => void) => ComponentChildren;
 }
 
-/** One log: summary, seal, replay, exchange and charts. */
+/** One log: verdict, findings, figures, replay, charts and exchange; then counts, hashes and files. */
 export function RecordView({ log, record, trouble, saves, children }: RecordViewProps) {
   const { entries, head } = log;
   const { fault, state, series: whole } = record;
   const [shown, setShown] = useState<Shown>('all');
-  const [view, setView] = useState<View>('exchange');
+  const [view, setView] = useState<View>('charts');
   const [wanted, setWanted] = useState('');
   // The summary and the findings are drawn first: the exchange and the charts are long.
   const painted = useAfterPaint();
@@ -84,7 +84,6 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
           {setup.plan && setup.plan.id !== setup.pair && `${setup.plan.id} `}
           {setup.pair} <span>{setup.site}</span>
         </h1>
-        {saves(fileName(setup.site, setup.pair), print)}
       </header>
       {trouble && (
         <p class="trouble" role="alert">
@@ -92,9 +91,9 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
         </p>
       )}
       {fault && <Seal head={head} fault={fault} onPick={pick} />}
-      <SummaryPanel record={record} meter={meter} onPick={pick} />
+      <Verdict record={record} onPick={pick} />
       {children?.(pick)}
-      {!fault && <Seal head={head} fault={fault} onPick={pick} />}
+      <Figures record={record} meter={meter} />
       <Replay entries={entries} shown={shown} onShow={setShown} />
       {shown !== 'all' && (
         <p class="partial" role="status">
@@ -134,6 +133,9 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
           </section>
         </div>
       )}
+      <Counters record={record} meter={meter} onPick={pick} />
+      {!fault && <Seal head={head} fault={fault} onPick={pick} />}
+      {saves(fileName(setup.site, setup.pair), print)}
     </main>
   );
 }

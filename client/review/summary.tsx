@@ -1,12 +1,14 @@
 import type { ComponentChildren } from 'preact';
 import { type Series, topOf } from '../../src/log/series.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import type { PairStatus } from '../../src/model/pair-status.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
+import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import { lengthText, shownFor } from '../../src/phrases/units.ts';
 import type { AlignmentStatus, Count } from '../../src/record/overview.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
@@ -18,45 +20,66 @@ const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 
 type Props = { record: VisitRecord; meter: MeterProfile } & Picks;
 
-/** The result first: status, reading, people, time, and where to look closer. */
-export function SummaryPanel({ record, meter, onPick }: Props) {
-  const { overview, series, final, state } = record;
-  const { alignment, from, to, people } = overview;
+/** The result, before anything else. It is calm only where the status of the pair is. */
+export const Verdict = ({ record, onPick }: Omit<Props, 'meter'>) => (
+  <section class="verdict" aria-labelledby="summary-title">
+    <AlignmentBox
+      alignment={record.overview.alignment}
+      broken={record.fault !== undefined}
+      heed={record.status === 'needs-attention' || record.status === 'isolated'}
+      status={record.status}
+      onPick={onPick}
+    />
+  </section>
+);
+
+/** What was reached: reading, peaks and time. */
+export function Figures({ record, meter }: Omit<Props, 'onPick'>) {
+  const { overview, series, final } = record;
+  const { from, to } = overview;
+  return (
+    <section class="summary" aria-label="Figures">
+      <div class="figures">
+        <Figure name="Final reading">
+          {final ? readingWithUnit(final.reading, meter) : 'none yet'}
+          <small>
+            {final && `${FINAL_AS[final.as]}; `}band {meter.bandLow} to {meter.bandHigh} {meter.unit}
+          </small>
+        </Figure>
+        <Figure name="Highest seen at">
+          {peakText(series, 'horizontal')} / {peakText(series, 'vertical')}
+          <small>
+            turns, horizontal / vertical; now at {positionText(series.position.horizontal)} /{' '}
+            {positionText(series.position.vertical)}
+          </small>
+        </Figure>
+        {from !== undefined && to !== undefined && (
+          <Figure name="Time taken">
+            {duration(to - from)}
+            <small>
+              {day(from)}, {clock(from, false)} to {clock(to, false)}, {timeZone(from)}
+            </small>
+          </Figure>
+        )}
+      </div>
+    </section>
+  );
+}
+
+/** How often, and who: for those who look closer. */
+export function Counters({ record, meter, onPick }: Props) {
+  const { overview, series, state } = record;
   const gain = series.gains.at(-1);
   return (
-    <section class="summary" aria-labelledby="summary-title">
-      <AlignmentBox alignment={alignment} broken={record.fault !== undefined} onPick={onPick} />
+    <section class="summary counters" aria-label="Counts and people">
       <div class="details">
-        <div class="figures">
-          <Figure name="Final reading">
-            {final ? readingWithUnit(final.reading, meter) : 'none yet'}
-            <small>
-              {final && `${FINAL_AS[final.as]}; `}band {meter.bandLow} to {meter.bandHigh} {meter.unit}
-            </small>
-          </Figure>
-          <Figure name="Gain setting">
-            {series.gains.length} <small>{gain && gainChange(gain)}</small>
-          </Figure>
-          <Figure name="Highest seen at">
-            {peakText(series, 'horizontal')} / {peakText(series, 'vertical')}
-            <small>
-              turns, horizontal / vertical; now at {positionText(series.position.horizontal)} /{' '}
-              {positionText(series.position.vertical)}
-            </small>
-          </Figure>
-          {from !== undefined && to !== undefined && (
-            <Figure name="Time taken">
-              {duration(to - from)}
-              <small>
-                {day(from)}, {clock(from, false)} to {clock(to, false)}, {timeZone(from)}
-              </small>
-            </Figure>
-          )}
-        </div>
         <dl class="facts">
           <Fact name="Turns">{counted(overview.moves)}</Fact>
           <Fact name="Readings">{counted(overview.readings)}</Fact>
-          <Fact name="Gain changes">{counted(overview.gainChanges)}</Fact>
+          <Fact name="Gain changes">
+            {counted(overview.gainChanges)}
+            {series.gains.length > 1 && gain && `, last ${gainChange(gain)}`}
+          </Fact>
           <Look name="Corrections" seqs={overview.corrections} onPick={onPick} />
           <Look name="Undone" seqs={overview.undone} onPick={onPick} />
           <Look name="Asked back" seqs={overview.questions} onPick={onPick} />
@@ -64,7 +87,7 @@ export function SummaryPanel({ record, meter, onPick }: Props) {
           <Look name="Takeovers" seqs={overview.takeovers} onPick={onPick} />
         </dl>
         <dl class="facts people">
-          {people.map(({ seq, at, seat, device, takeover, person }) => (
+          {overview.people.map(({ seq, at, seat, device, takeover, person }) => (
             <Fact key={seq} name={`${SEAT[seat]}, ${clock(at, false)}`}>
               {personText(person)}, {device || 'a phone'}
               {takeover && ', took the seat over'} <EntryLinks seqs={[seq]} onPick={onPick} />
@@ -91,30 +114,34 @@ const PLAIN = {
 function AlignmentBox({
   alignment,
   broken,
+  heed: isTrouble,
+  status,
   onPick,
-}: { alignment: AlignmentStatus; broken: boolean } & Picks) {
+}: { alignment: AlignmentStatus; broken: boolean; heed: boolean; status: PairStatus } & Picks) {
   const said = broken ? 'A broken log says: ' : '';
   if (alignment.kind !== 'accepted') {
     const [title, text] = PLAIN[alignment.kind];
     return (
-      <div class="status">
+      <div class={isTrouble ? 'status heed' : 'status'}>
         <h2 id="summary-title">
           {said}
           {title}
         </h2>
+        {isTrouble && <p class="verdict-status">{STATUS_WORDS[status]}</p>}
         <p>{text}</p>
       </div>
     );
   }
   const { seq, at, override, changedBy } = alignment;
   const changed = changedBy.length > 0;
-  const heed = override || changed || broken;
+  const heed = override || changed || broken || isTrouble;
   return (
     <div class={heed ? 'status heed' : 'status settled'}>
       <h2 id="summary-title">
         {said}
         {override ? 'Accepted by override' : 'Accepted on evidence'}
       </h2>
+      {isTrouble && <p class="verdict-status">{STATUS_WORDS[status]}</p>}
       <p>
         At {clock(at, true)}, entry <EntryLinks seqs={[seq]} onPick={onPick} />
       </p>

@@ -5,7 +5,13 @@ import { isSameName } from '../../src/model/person.ts';
 import { DECLARATION } from '../../src/phrases/declaration.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { NOT_THE_NAME, SITE_NOT_READ } from '../../src/phrases/refusals.ts';
-import { BESIDE, NOT_PROVEN, stoodText } from '../../src/phrases/signature.ts';
+import {
+  BESIDE,
+  NOT_PROVEN,
+  NOTHING_MISSING,
+  SIGNABLE_UNPROVEN,
+  stoodText,
+} from '../../src/phrases/signature.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -76,6 +82,7 @@ export function SignOff({ token, log, record, across, desk, onAnswered, onPick }
           </ul>
         </>
       )}
+      {!settled && missing.length === 0 && <p>{record.isTested ? NOTHING_MISSING : SIGNABLE_UNPROVEN}</p>}
       {!settled && missing.length === 0 && !desk && (
         <p>It can be signed at the desk. This link is read only.</p>
       )}

@@ -1,5 +1,5 @@
 import { scaleLinear } from 'd3-scale';
-import { area as areaPath, line as linePath } from 'd3-shape';
+import { area as areaPath, curveMonotoneX, line as linePath } from 'd3-shape';
 import type { Curve } from '../engine/curve.ts';
 import { curveAlong } from '../engine/curve.ts';
 import type { Search } from '../engine/search.ts';
@@ -64,6 +64,7 @@ export function turnsScene(
   const level = levels(samples, meter, plot.height, plot.y);
   const xOf = (sample: Sample) => x(sample.position[axis]);
   const run = linePath<Sample>(xOf, ({ reading }) => level.y(reading));
+  const joined = curve ? [] : sweeps;
   const parts: Part[] = [
     ...(curve ? likely(curve, x, level.scale) : []),
     ...levelAxis(level, meter, plot),
@@ -75,7 +76,8 @@ export function turnsScene(
     ...(curve ? fitLine(curve, x, level.scale) : []),
     ...(top ? peak(xOf(top.sample), plot, highestText(readingText(top.sample.reading, meter))) : []),
     area('end', `M${x(series.position[axis])},${foot}l6,10h-12z`),
-    ...sweeps.flatMap((sweep) =>
+    // Straight lines between readings would cross the fitted curve: the curve alone says how they go on.
+    ...joined.flatMap((sweep) =>
       runsOf(sweep).map((each) => line(sweep === sweeps.at(-1) ? 'run' : 'earlier', run(each) ?? '')),
     ),
     ...samples.map(
@@ -101,7 +103,7 @@ export function turnsScene(
     ...(curve ? [LIKELY] : []),
     TAIL,
     LEFT,
-    ...(sweeps.length > 1 ? [EARLIER] : []),
+    ...(joined.length > 1 ? [EARLIER] : []),
   ];
   const name = turnsChartName(axis, samples.length);
   return { title, caption, scene: { width, height: foot + 50, name, parts, keys } };
@@ -153,7 +155,9 @@ function fitLine({ points }: Curve, x: Scale, y: Scale): Part[] {
   const curve = linePath<Point>(
     ({ at }) => x(at),
     ({ value }) => y(value),
-  ).defined(({ value }) => value >= least && value <= most);
+  )
+    .curve(curveMonotoneX)
+    .defined(({ value }) => value >= least && value <= most);
   return [line('fit', curve([...points]) ?? '')];
 }
 

@@ -3,10 +3,12 @@ import type { PairOutcome } from './outcome.ts';
 import { planChanged } from './plan-changed.ts';
 import { undone } from './undone.ts';
 import { weakNeighbour } from './weak-neighbour.ts';
+import { weakerSince } from './weaker-since.ts';
 
 /** Findings that only show when the visits of a site are compared. */
 export const reviewSite = (pairs: readonly PairOutcome[]): SiteFinding[] => [
   ...weakNeighbour(pairs),
+  ...weakerSince(pairs),
   ...undone(pairs),
   ...planChanged(pairs),
 ];

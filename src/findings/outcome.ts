@@ -12,7 +12,13 @@ export interface VisitOutcome {
   /** Of the crew's reports only the touches count here. */
   readonly commission: {
     readonly setup: Pick<JobSetup, 'meter' | 'adjusters' | 'plan'>;
-    readonly counted: readonly { readonly type: string; readonly seq: Seq }[];
+    readonly counted: readonly {
+      readonly type: string;
+      readonly seq: Seq;
+      /** Of a gain change. */
+      readonly change?: string | undefined;
+      readonly to?: number | undefined;
+    }[];
   };
 }
 

@@ -14,3 +14,15 @@ export const PAIR_STATUSES = [
 ] as const;
 export const PairStatus = z.enum(PAIR_STATUSES);
 export type PairStatus = z.infer<typeof PairStatus>;
+
+/** Which pairs are read first: trouble, then what is not finished. */
+export const TROUBLE_FIRST: readonly PairStatus[] = [
+  'needs-attention',
+  'isolated',
+  'aligning',
+  'aligned',
+  'not-started',
+  'signed-not-proven',
+  'proven',
+  'signed',
+];

@@ -38,6 +38,8 @@ export const MeterProfile = z
     /** The accepted reading must stay within tolerance for this long. Milliseconds. */
     holdMs: z.number().int().nonnegative(),
     gain: GainKind,
+    /** Decibels that one step of the gain's setting adds; where the maker gives it. */
+    gainDbPerStep: z.number().positive().optional(),
   })
   .superRefine((m, ctx) => {
     const rising: [string, number, string, number][] = [

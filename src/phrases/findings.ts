@@ -123,6 +123,7 @@ const NAMES: Readonly<Record<string, string>> = {
 
 const SITE_NAMES: Readonly<Record<string, string>> = {
   'weak-neighbour': 'weaker than its neighbours',
+  'weaker-since': 'weaker than at the visit before',
   undone: 'an acceptance undone later',
   'plan-changed': 'plan changed since the visit',
 } satisfies Record<SiteFindingId, string>;
@@ -134,11 +135,20 @@ export const findingName = (id: string): string => NAMES[id] ?? id;
 /** What a careful supervisor would ask, in one sentence. */
 export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);
 
+/** Decibels; undefined where the settings are not known. */
+function gainBetween(more: number | undefined): string {
+  if (more === undefined) return 'The gains are not known: only the readings are compared.';
+  if (more === 0) return 'The gain is the same.';
+  return `Its gain is ${Math.abs(more).toFixed(1)} dB ${more > 0 ? 'higher' : 'lower'}.`;
+}
+
 /** `units`: those of the site. */
 export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units: Units = METRES): string {
   switch (id) {
     case 'weak-neighbour':
-      return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}).`;
+      return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}). ${gainBetween(figures.moreGain)}`;
+    case 'weaker-since':
+      return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than at the visit before (${figures.reading} against ${figures.before}). ${gainBetween(figures.moreGain)}`;
     case 'undone':
       return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
     case 'plan-changed': {

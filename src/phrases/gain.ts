@@ -14,8 +14,9 @@ export const gainChange = (setting: GainSetting): string =>
     ? `${CHANGE[setting.change]} to ${setting.to}`
     : CHANGE[setting.change];
 
-/** "gain 2, lowered": settings are numbered in order, from 1. */
+/** "gain change 2: lowered": the changes are counted, not the setting, which may not be known. */
 export function gainLabel(gains: readonly GainSetting[], index: number): string {
   const setting = gains[index];
-  return setting ? `gain ${index + 1}, ${gainChange(setting)}` : `gain ${index + 1}`;
+  if (index === 0) return `gain ${CHANGE['as-found']}`;
+  return setting ? `gain change ${index}: ${gainChange(setting)}` : `gain change ${index}`;
 }

@@ -20,7 +20,7 @@ export const FIGURE_NAMES = {
   final: 'Final reading',
   accepted: 'Accepted',
   overridden: 'Accepted by override',
-  gain: 'Gain setting',
+  gain: 'Gain changes',
   duration: 'Alignment took',
 } as const;
 export const PEAK_NAMES: Record<Axis, string> = { horizontal: 'Horizontal peak', vertical: 'Vertical peak' };

@@ -9,6 +9,7 @@ export const METER_LABELS = {
   resolution: 'Smallest step it shows',
   law: 'How it follows the light',
   dbPerUnit: 'Decibels in one unit',
+  gainDbPerStep: 'Decibels in one gain step',
   lostAt: 'No usable signal at or below',
   bandLow: 'Accept from',
   bandHigh: 'Accept up to',

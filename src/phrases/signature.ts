@@ -6,6 +6,9 @@ import { personText } from './people.ts';
 /** Who answers for the record, on paper. */
 export const NOT_SIGNED = 'Not signed.';
 export const NOTHING_MISSING = 'Nothing is missing for signing.';
+/** Also for an alignment alone, which has no tests. */
+export const SIGNABLE_UNPROVEN =
+  'It can be signed, but it is not proven: not every test was made and passed.';
 export const missingForSigning = (missing: readonly string[]): string =>
   `Missing for signing: ${missing.join('; ')}.`;
 export const signedByText = (signed: Placed<'signed'>, when: string): string =>

@@ -4,6 +4,7 @@ import { type Series, series } from '../log/series.ts';
 import type { Log } from '../model/entry.ts';
 import type { Finding } from '../model/finding.ts';
 import type { PairStatus } from '../model/pair-status.ts';
+import { isCommissioning } from '../visit/commission.ts';
 import { type FinalReading, finalReading } from '../visit/final.ts';
 import { type Progress, progressOf } from '../visit/progress.ts';
 import { missingForSignoff, type Unsigned } from '../visit/signoff.ts';
@@ -67,6 +68,13 @@ export class VisitRecord {
   get missing(): readonly Unsigned[] {
     this.#missing ??= this.visit ? missingForSignoff(this.visit.commission, this.visit.until) : [];
     return this.#missing;
+  }
+
+  /** Every test that the pair needs was made since the acceptance, and passed: a failure answered in writing is none. */
+  get isTested(): boolean {
+    const { visit } = this;
+    if (!visit?.accepted || !isCommissioning(visit.commission)) return false;
+    return !this.findings.some(({ id }) => id === 'unproven');
   }
 
   /** What a careful supervisor would ask. */

@@ -34,7 +34,9 @@ export const VisitSummary = z.object({
   /** The valid acceptance. */
   accepted: z.object({ seq: Seq, reading: Reading }).optional(),
   /** Turns, gain changes and aims that count. */
-  touches: z.array(z.object({ seq: Seq, type: z.string() })),
+  touches: z.array(
+    z.object({ seq: Seq, type: z.string(), change: z.string().optional(), to: z.number().optional() }),
+  ),
   findings: z.array(JobFinding),
 });
 export type VisitSummary = z.infer<typeof VisitSummary>;
@@ -69,7 +71,11 @@ export function summaryOf({
     meter,
     adjusters,
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
-    touches: counted.filter(isTouch).map(({ seq, type }) => ({ seq, type })),
+    touches: counted.filter(isTouch).map((fact) => ({
+      seq: fact.seq,
+      type: fact.type,
+      ...(fact.type === 'gain' && { change: fact.change, ...(fact.to !== undefined && { to: fact.to }) }),
+    })),
     findings: findings.map(({ entries: seqs, about, ...rest }) => ({
       ...rest,
       entries: [...seqs],

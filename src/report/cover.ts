@@ -2,7 +2,7 @@ import { findFault } from '../log/chain.ts';
 import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
-import { PAIR_STATUSES, type PairStatus } from '../model/pair-status.ts';
+import { PAIR_STATUSES, TROUBLE_FIRST } from '../model/pair-status.ts';
 import {
   ACROSS_NOT_SEARCHED,
   ACROSS_NOTHING,
@@ -33,18 +33,6 @@ import { testsText } from './proving.ts';
 import { type Block, type Cell, COVER, type Fact, type Item, type Part } from './report.ts';
 import { sealBlock } from './seal.ts';
 import { outcomeOf } from './standing.ts';
-
-/** Which pairs a supervisor reads first. */
-const ORDER: readonly PairStatus[] = [
-  'needs-attention',
-  'isolated',
-  'aligning',
-  'aligned',
-  'not-started',
-  'signed-not-proven',
-  'proven',
-  'signed',
-];
 
 export interface CoverInput {
   readonly log: Log;
@@ -153,7 +141,7 @@ function aboutReport(input: CoverInput, moments: Moments): Fact[] {
 }
 
 function pairTable({ pairs, found }: CoverInput): Block {
-  const rows = ORDER.flatMap((status) =>
+  const rows = TROUBLE_FIRST.flatMap((status) =>
     pairs.flatMap((one): Cell[][] => {
       const { pair, made } = one;
       if (made.status !== status) return [];

@@ -317,7 +317,7 @@ function figures(
     },
     {
       name: FIGURE_NAMES.gain,
-      value: String(series.gains.length),
+      value: String(series.gains.length - 1),
       note: gain ? gainChange(gain) : '',
     },
     peak('horizontal'),

@@ -7,6 +7,7 @@ import {
   NOT_PROVEN,
   NOT_SIGNED,
   NOTHING_MISSING,
+  SIGNABLE_UNPROVEN,
   signedByText,
   signedPart,
   stoodText,
@@ -21,13 +22,15 @@ import type { Block } from './report.ts';
 const LONGEST = 500;
 
 /** Who answers for the record, each in a block, or what is missing for it. */
-export function signBlocks({ state, status, missing }: VisitRecord, moments: Moments): Block[] {
+export function signBlocks({ state, status, missing, isTested }: VisitRecord, moments: Moments): Block[] {
   const { signed, beside, changedBy, issues } = state;
   if (!signed) {
     const lines = [
       NOT_SIGNED,
       missing.length === 0
-        ? NOTHING_MISSING
+        ? isTested
+          ? NOTHING_MISSING
+          : SIGNABLE_UNPROVEN
         : brief(missingForSigning(missing.map((item) => unsignedText(item, issues))), LONGEST, THE_LOG),
     ];
     return [{ kind: 'signature', title: HEADINGS.signature, lines, signature: undefined }];

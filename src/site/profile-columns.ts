@@ -57,6 +57,7 @@ export const METER_FIGURES = {
   meter_settle_s: scaled('settleMs', 1000),
   meter_hold_s: scaled('holdMs', 1000),
   meter_gain: choice('gain', GainKind.options),
+  meter_gain_db_per_step: { ...number('gainDbPerStep'), optional: true },
 } as const satisfies Record<string, Figure<MeterProfile>>;
 
 export const ADJUSTER_FIGURES = {

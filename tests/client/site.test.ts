@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { matching, totals } from '../../client/board/rows.ts';
+import { matching, totals, troubleFirst } from '../../client/board/rows.ts';
 import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
@@ -10,6 +10,7 @@ import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client
 import { lostText } from '../../client/visit/visits.tsx';
 import { Signature } from '../../src/model/facts.ts';
 import { PairPlan } from '../../src/model/pair-plan.ts';
+import { PAIR_STATUSES, TROUBLE_FIRST } from '../../src/model/pair-status.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import type { Units } from '../../src/model/units.ts';
 import { whoIsOn } from '../../src/phrases/presence.ts';
@@ -98,6 +99,19 @@ describe('the board', () => {
   it('shows only one status when asked to, and counts each status', () => {
     expect(ids(matching(rows, { words: '', status: 'signed' }))).toEqual(['N1']);
     expect(totals(liveRows(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
+  });
+
+  it('lists trouble first, and otherwise keeps the order of the site', () => {
+    const serious = { serious: 1, question: 0, note: 0 };
+    const mixed = [
+      rowOf({ status: 'signed' }, { id: 'calm' }),
+      rowOf({ status: 'aligned', findings: serious }, { id: 'serious' }),
+      rowOf({ status: 'isolated' }, { id: 'isolated' }),
+      rowOf({}, { id: 'new' }),
+      rowOf({ status: 'needs-attention' }, { id: 'attention' }),
+    ];
+    expect(ids(troubleFirst(mixed))).toEqual(['attention', 'serious', 'isolated', 'calm', 'new']);
+    expect([...TROUBLE_FIRST].sort()).toEqual([...PAIR_STATUSES].sort());
   });
 
   it('says who is at a pair', () => {

@@ -52,7 +52,7 @@ describe('the PDF of a site', async () => {
         const how = end.accepted.override ? 'Accepted by override' : 'Accepted';
         expect(text).toContain(bare(`${how} ${readingText(end.accepted.reading, meter)} ${meter.unit}`));
       } else expect(text).toContain('notaccepted');
-      expect(text).toContain(bare(`Gain setting ${1 + facts.filter(({ type }) => type === 'gain').length}`));
+      expect(text).toContain(bare(`Gain changes ${facts.filter(({ type }) => type === 'gain').length}`));
       for (const finding of new VisitRecord({ entries }).findings)
         expect(text).toContain(bare(findingText(finding)));
       const signed = facts.findLast((fact) => fact.type === 'signed');

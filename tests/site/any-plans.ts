@@ -66,12 +66,14 @@ const meter: fc.Arbitrary<MeterProfile> = fc
     dbPerUnit: fc.double({ min: 1e-6, max: 100, noNaN: true }),
     settleMs: fc.integer({ min: 0, max: 600_000 }),
     holdMs: fc.integer({ min: 0, max: 600_000 }),
+    gainDbPerStep: fc.option(fc.double({ min: 1e-6, max: 100, noNaN: true }), { nil: undefined }),
     gain: fc.constantFrom('continuous' as const, 'stepped' as const, 'automatic' as const, 'fixed' as const),
   })
-  .map(({ scale, dbPerUnit, ...rest }) => {
+  .map(({ scale, dbPerUnit, gainDbPerStep, ...rest }) => {
     const [min, lostAt, bandLow, bandHigh, saturatedAt, max] = scale.map((x) => x + 0).sort((a, b) => a - b);
     const db = rest.law === 'logarithmic' ? { dbPerUnit } : {};
-    return { ...rest, ...db, min, lostAt, bandLow, bandHigh, saturatedAt, max } as MeterProfile;
+    const step = gainDbPerStep === undefined ? {} : { gainDbPerStep };
+    return { ...rest, ...db, ...step, min, lostAt, bandLow, bandHigh, saturatedAt, max } as MeterProfile;
   });
 
 const plan: fc.Arbitrary<PairPlan> = fc
