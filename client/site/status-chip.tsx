@@ -11,6 +11,7 @@ const SHAPES: Record<PairStatus, ComponentChildren> = {
       <path d="M20 5a15 15 0 0 1 0 30z" />
     </>
   ),
+  isolated: <path d="M13 3h14l10 10v14L27 37H13L3 27V13zM11 17v6h18v-6z" fill-rule="evenodd" />,
   aligned: <circle cx="20" cy="20" r="16" />,
   proven: <path d="M4 21 10 15l7 7L31 7l6 6-20 21z" />,
   signed: <path d="M3 3h34v34H3zM9 21l8 9L32 13l-4-4-11 13-4-5z" fill-rule="evenodd" />,

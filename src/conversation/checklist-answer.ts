@@ -2,6 +2,7 @@ import type { SearchFact } from '../model/facts.ts';
 import { IS_THAT_RIGHT, itemText, WHO_WAS_TOLD } from '../phrases/items.ts';
 import { LEAD, readBack } from '../phrases/readbacks.ts';
 import { needsNote } from '../visit/commission.ts';
+import { namesNobody } from '../visit/told.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction } from './credit.ts';
 import type { Speaker } from './speaker.ts';
@@ -23,7 +24,7 @@ export function answerItem(job: Composer, answer: Answer, { seat, said: from, te
     job.put('engine', { type: 'query', of: from, text: IS_THAT_RIGHT });
     return;
   }
-  if (answer.done && answer.note === undefined && needsNote(answer.item)) {
+  if (answer.done && needsNote(answer.item) && (answer.note === undefined || namesNobody(answer.note))) {
     job.put('engine', { type: 'query', of: from, text: WHO_WAS_TOLD });
     return;
   }

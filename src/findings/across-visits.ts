@@ -1,5 +1,6 @@
 import type { SiteFinding } from '../model/finding.ts';
 import type { PairOutcome } from './outcome.ts';
+import { planChanged } from './plan-changed.ts';
 import { undone } from './undone.ts';
 import { weakNeighbour } from './weak-neighbour.ts';
 
@@ -7,4 +8,5 @@ import { weakNeighbour } from './weak-neighbour.ts';
 export const reviewSite = (pairs: readonly PairOutcome[]): SiteFinding[] => [
   ...weakNeighbour(pairs),
   ...undone(pairs),
+  ...planChanged(pairs),
 ];

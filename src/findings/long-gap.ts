@@ -1,17 +1,40 @@
-import { Seat } from '../model/facts.ts';
+import type { Entry } from '../model/entry.ts';
+import { type Fact, SearchFact, Seat } from '../model/facts.ts';
 import { found, type Look } from './look.ts';
 
-/** The crew said nothing for longer than this. Common practice, no source. Milliseconds. */
+/** Nothing was read, turned or decided for longer than this. Common practice, no source. Milliseconds. */
 export const LONG_GAP_MS = 10 * 60_000;
 
-/** Much can happen in a long silence that is not in the log. */
-export const longGap: Look = ({ entries }) => {
+/** What the crew read, turned or decided. Words alone, "roger", and noise are no work. */
+const WORK: ReadonlySet<Fact['type']> = new Set<Fact['type']>([
+  ...SearchFact.options.map((option) => option.shape.type.value),
+  'pause',
+  'resume',
+  'stopped',
+  'restarted',
+  'issue-closed',
+]);
+
+/** Much can happen in a long time without work that is not in the log. Talk does not fill it. */
+export const longGap: Look = ({ entries, end: { signed } }) => {
   const crew = entries.filter(({ actor }) => Seat.options.some((seat) => seat === actor));
-  return crew.flatMap((entry, i) => {
-    const before = crew[i - 1];
+  const [first] = crew;
+  // Talk at the end is a gap, too; after a signature it is a change.
+  const last = crew.findLast(({ seq }) => !signed || seq < signed.seq);
+  const marks = crew.filter((entry) => entry === first || entry === last || WORK.has(entry.fact.type));
+  return marks.flatMap((entry, i) => {
+    const before = marks[i - 1];
     const gap = before ? entry.at - before.at : 0;
     if (!before || gap <= LONG_GAP_MS) return [];
-    const figures = { gap: gap / 1000 };
+    const said = crew.filter((each) => isTalkBetween(each, before, entry)).length;
+    const figures = { gap: gap / 1000, said };
     return [found('long-gap', { severity: 'question', entries: [before.seq, entry.seq], figures })];
   });
 };
+
+/** Talk that led to the work at the end of the gap belongs to that work. */
+const isTalkBetween = ({ seq, fact }: Entry, before: Entry, after: Entry): boolean =>
+  (fact.type === 'said' || fact.type === 'unheard') &&
+  seq > before.seq &&
+  seq <= after.seq &&
+  !('from' in after.fact && after.fact.from === seq);

@@ -14,12 +14,14 @@ import { notBracketed } from './not-bracketed.ts';
 import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
+import { restoredUnready } from './restored-unready.ts';
 import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
 import { takeover } from './takeover.ts';
 import { testFailed } from './test-failed.ts';
 import { testUnread } from './test-unread.ts';
 import { thresholdUnknown } from './threshold-unknown.ts';
+import { toldNobody } from './told-nobody.ts';
 import { touchedAfterAccept } from './touched-after-accept.ts';
 import { unnamed } from './unnamed.ts';
 import { unproven } from './unproven.ts';
@@ -41,6 +43,8 @@ const LOOKS: Record<FindingId, Look> = {
   'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,
+  'restored-unready': restoredUnready,
+  'told-nobody': toldNobody,
   'changed-since-signed': changedSinceSigned,
   'long-gap': longGap,
   'clock-back': clockBack,

@@ -4,6 +4,8 @@ import { z } from 'zod';
 export const PAIR_STATUSES = [
   'not-started',
   'aligning',
+  /** Work goes on, and no alarm would reach anybody. */
+  'isolated',
   'aligned',
   'proven',
   'signed',

@@ -1,6 +1,8 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
+import { METRES, type Units } from '../model/units.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { NEEDS } from './missing.ts';
+import { planChangesText } from './plan-changes.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
 
@@ -19,12 +21,20 @@ const ABOUT: Readonly<Record<string, string>> = {
   fault: 'fault test',
   'panel-indication': 'panel indication',
   wiring: 'wiring to the panel',
+  'covers-on': 'covers are not on',
+  'panel-normal': 'the panel is not normal',
 };
 
 /** A value from a newer log that has no words here is shown as its id. */
 const named = (about: readonly string[]): string => about.map((each) => ABOUT[each] ?? each).join(', ');
 
 const minutes = (seconds: number | undefined): string => `${Math.round((seconds ?? 0) / 60)} min`;
+
+const SINCE_SIGNED: Record<Severity, string> = {
+  serious: 'The record has changed since it was signed: the pair may no longer be as it was proven.',
+  question: 'The record has changed since it was signed.',
+  note: 'Words were added since it was signed. They change nothing that was proven.',
+};
 
 const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
   'not-accepted': () => 'The record ends without an accepted alignment.',
@@ -53,8 +63,13 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
-  'changed-since-signed': () => 'The record has changed since it was signed.',
-  'long-gap': ({ figures }) => `The crew said nothing for ${minutes(figures.gap)}.`,
+  'restored-unready': ({ about }) => `The alarm outputs were restored, but: ${named(about)}.`,
+  'told-nobody': () => 'Asked who was told that the alarm is out of service, the crew named nobody.',
+  'changed-since-signed': ({ severity }) => SINCE_SIGNED[severity],
+  'long-gap': ({ figures: { gap, said } }) =>
+    said
+      ? `For ${minutes(gap)} the crew only talked: nothing was read, turned or decided.`
+      : `The crew said nothing for ${minutes(gap)}.`,
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
   corrections: ({ figures: { count } }) =>
     `Corrected or taken back: ${count === 1 ? 'once' : `${count} times`}.`,
@@ -81,8 +96,10 @@ const NAMES: Readonly<Record<string, string>> = {
   'threshold-unknown': 'alarm threshold not known',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
+  'restored-unready': 'restored, but not ready',
+  'told-nobody': 'nobody was told',
   'changed-since-signed': 'changed since signed',
-  'long-gap': 'a long silence',
+  'long-gap': 'a long time without work',
   'clock-back': 'the clock went back',
   corrections: 'corrections',
   takeover: 'a seat taken over',
@@ -93,6 +110,7 @@ const NAMES: Readonly<Record<string, string>> = {
 const SITE_NAMES: Readonly<Record<string, string>> = {
   'weak-neighbour': 'weaker than its neighbours',
   undone: 'an acceptance undone later',
+  'plan-changed': 'plan changed since the visit',
 } satisfies Record<SiteFindingId, string>;
 
 export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
@@ -102,11 +120,18 @@ export const findingName = (id: string): string => NAMES[id] ?? id;
 /** What a careful supervisor would ask, in one sentence. */
 export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);
 
-export function siteFindingText({ id, pair, figures }: SiteFinding): string {
+/** `units`: those of the site. */
+export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units: Units = METRES): string {
   switch (id) {
     case 'weak-neighbour':
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}).`;
     case 'undone':
       return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
+    case 'plan-changed': {
+      const changes = plans ? planChangesText(plans, units) : '';
+      return figures.signed === 1
+        ? `The plan of pair ${pair} was changed after it was signed: ${changes}. It must be proven anew.`
+        : `The plan of pair ${pair} was changed after its visit began: ${changes}. The visit goes by the old plan. Begin a new visit.`;
+    }
   }
 }

@@ -4,6 +4,7 @@ import type { PairStatus } from '../model/pair-status.ts';
 export const STATUS_WORDS: Record<PairStatus, string> = {
   'not-started': 'Not started',
   aligning: 'Aligning',
+  isolated: 'Outputs isolated',
   aligned: 'Aligned, not proven',
   proven: 'Proven, not signed',
   signed: 'Signed',

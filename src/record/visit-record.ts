@@ -47,7 +47,7 @@ export class VisitRecord {
   }
 
   get status(): PairStatus {
-    this.#status ??= statusOf(this.state, this.visit?.until ?? 0, this.fault);
+    this.#status ??= statusOf(this.state, this.visit?.until ?? 0, this.fault, this.findings);
     return this.#status;
   }
 

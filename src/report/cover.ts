@@ -37,6 +37,7 @@ import { outcomeOf } from './standing.ts';
 /** Which pairs a supervisor reads first. */
 const ORDER: readonly PairStatus[] = [
   'needs-attention',
+  'isolated',
   'aligning',
   'aligned',
   'not-started',
@@ -185,7 +186,7 @@ function acrossSite(input: CoverInput): Block {
   const items = bySeverity(input.found).map(
     (each): Item => ({
       lead: SEVERITY_WORDS[each.severity],
-      text: siteFindingText(each),
+      text: siteFindingText(each, input.site.units),
     }),
   );
   return {

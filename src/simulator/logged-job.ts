@@ -25,13 +25,16 @@ export class LoggedJob {
   input(input: Input): void {
     const response = respond(this.state, input, this.now);
     if (response.kind === 'refused') throw new Error(`${response.reason}: ${response.text}`);
-    for (const draft of response.drafts) {
-      const entry = seal(this.head, draft, this.now);
-      this.entries.push(entry);
-      this.head = headAfter(entry);
-      this.state = fold(this.state, entry);
-    }
+    for (const draft of response.drafts) this.write(draft);
     this.wakeAt = response.wakeAt;
+  }
+
+  /** Seals an entry that no input leads to, such as one of an older program. */
+  write(draft: Pick<Entry, 'actor' | 'fact'>): void {
+    const entry = seal(this.head, draft, this.now);
+    this.entries.push(entry);
+    this.head = headAfter(entry);
+    this.state = fold(this.state, entry);
   }
 
   say(seat: Seat, text: string): void {

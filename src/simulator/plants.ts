@@ -47,6 +47,20 @@ export const PLANTS = {
   overridden: ['not-bracketed', 'override'],
   'left-unaccepted': ['not-accepted', 'outputs-isolated'],
   'left-isolated': ['outputs-isolated'],
+  /** The outputs are back in service, and the crew leaves the covers off, or the panel in fault. */
+  'covers-off': ['restored-unready'],
+  'panel-in-fault': ['restored-unready'],
+  /** Written by an older program, which took any answer. */
+  'told-nobody': ['told-nobody'],
+  /** An hour in which the crew says "roger", and nothing else. */
+  'hour-of-roger': ['long-gap'],
+  /** The same at the end, before anybody signs; the crew leaves. */
+  'roger-at-the-end': ['long-gap'],
+  /** Only words come after the signature; then a reading; then a cover that stays on; then outputs isolated again. */
+  'words-since': ['changed-since-signed'],
+  'read-since': ['changed-since-signed'],
+  'covered-since': ['unproven', 'changed-since-signed'],
+  'isolated-since': ['outputs-isolated', 'changed-since-signed'],
   /** Turned, or the gain changed, after the signature; the outputs had been restored. */
   'touched-since': ['touched-after-accept', 'changed-since-signed'],
   'gain-since': ['gain-after-peak', 'changed-since-signed'],

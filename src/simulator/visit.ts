@@ -1,6 +1,6 @@
 import { missingForAccept } from '../engine/accept.ts';
 import type { Action } from '../model/advice.ts';
-import type { UsedCover } from '../model/checklists.ts';
+import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
 import type { Entry } from '../model/entry.ts';
 import type { JobId } from '../model/ids.ts';
 import type { Person } from '../model/person.ts';
@@ -96,9 +96,17 @@ class Visit {
       if (this.take('handed-on-unnamed')) this.job.input({ kind: 'person', seat: 'panel' });
     }
     if (count === 14 && this.take('long-gap')) this.job.wait(16 * minute);
+    if (count === 14 && this.take('hour-of-roger')) this.sayRoger();
     const { instruction } = this.job.state;
     if (!instruction) this.job.say('panel', 'go on');
     else this.follow(instruction.advice.action);
+  }
+
+  private sayRoger(): void {
+    for (let minutes = 0; minutes < 60; minutes += 5) {
+      this.job.wait(5 * minute);
+      this.job.say('emitter', 'roger');
+    }
   }
 
   private onLadder(plants: readonly Plant[]): { person?: Person; phone: string } {
@@ -159,6 +167,7 @@ class Visit {
     switch (action.kind) {
       case 'confirm-item':
         if (action.list === 'after' && this.take('left-isolated')) return this.leave();
+        if (this.answersOddly(action.item)) return;
         job.wait(3 * SAY_MS);
         return job.say('panel', action.item === 'people-told' ? 'told the control room' : 'yes');
       case 'cover':
@@ -174,6 +183,24 @@ class Visit {
       default:
         return this.leave();
     }
+  }
+
+  /** True if it was answered by a planted fault. */
+  private answersOddly(item: ChecklistItem): boolean {
+    const { job } = this;
+    if (item === 'people-told' && this.take('told-nobody')) {
+      job.write({
+        actor: 'panel',
+        fact: { type: 'item', list: 'before', item, done: true, note: 'No one yet' },
+      });
+      job.input({ kind: 'tick' });
+      return true;
+    }
+    if (item === 'covers-on' && this.take('covers-off')) job.say('panel', 'no');
+    else if (item === 'panel-normal' && this.take('panel-in-fault')) job.say('panel', 'panel shows fault');
+    else return false;
+    this.leave();
+    return true;
   }
 
   private get rule(): string | undefined {
@@ -310,6 +337,11 @@ class Visit {
 
   private sign(): void {
     const { job } = this;
+    if (this.take('roger-at-the-end')) {
+      this.sayRoger();
+      this.leave();
+      return;
+    }
     const { name, role } = this.plan.signer ?? { name: 'S. Example', role: 'Supervisor' };
     job.wait(4 * minute);
     this.signAs(name, role);
@@ -322,6 +354,23 @@ class Visit {
     if (this.take('touched-since')) {
       job.wait(minute);
       job.say('emitter', movedText('vertical', 2));
+    }
+    if (this.take('words-since')) {
+      job.wait(minute);
+      job.say('panel', 'roger');
+    }
+    if (this.take('read-since')) {
+      job.wait(minute);
+      this.read();
+    }
+    if (this.take('covered-since')) {
+      job.wait(minute);
+      job.say('emitter', 'blocked');
+    }
+    if (this.take('isolated-since')) {
+      job.wait(minute);
+      const fact = { type: 'item', list: 'before', item: 'outputs-isolated', done: true } as const;
+      job.write({ actor: 'panel', fact });
     }
     if (this.take('gain-since')) {
       job.wait(minute);

@@ -67,6 +67,12 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'signed',
 ]);
 
+export const keepsSignature = ({ type }: Fact): boolean => KEEPS_SIGNATURE.has(type);
+
+/** Somebody was on it, and nobody is now. */
+export const isLeft = ({ seats: { panel, emitter } }: Pick<JobState, 'seats'>): boolean =>
+  (panel ?? emitter) !== undefined && !panel?.online && !emitter?.online;
+
 /** The part that the commissioning is judged by; undefined before the job is opened. */
 export function commissionOf(state: JobState): Commission | undefined {
   const { setup, search, issues, signed } = state;
@@ -102,7 +108,7 @@ const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.t
 export function fold(state: JobState, entry: Unsealed): JobState {
   const next: JobState = { ...state, count: entry.seq + 1 };
   const { fact } = entry;
-  if (state.signed && state.changedBy === undefined && !KEEPS_SIGNATURE.has(fact.type)) {
+  if (state.signed && state.changedBy === undefined && !keepsSignature(fact)) {
     next.changedBy = entry.seq;
   }
   if (isSearchFact(fact)) return afterSearchFact(next, fact, entry);

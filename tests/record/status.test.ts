@@ -29,11 +29,11 @@ describe('on the board a pair is', () => {
     expect(statusOf(EMPTY, 0)).toBe('not-started');
   });
 
-  it('aligning until its alignment is accepted', () => {
-    expect(status(TableCommissioning.listed())).toBe('aligning');
+  it('not aligning in calm blue while its outputs are isolated', () => {
+    expect(status(TableCommissioning.listed())).toBe('isolated');
   });
 
-  it('aligned, then proven, then signed, in a visit where all goes well', () => {
+  it('isolated, then proven, then signed, in a visit where all goes well', () => {
     const seen = new Set<string>();
     // Once proven, it needs attention until its outputs are back.
     let state = EMPTY;
@@ -41,7 +41,7 @@ describe('on the board a pair is', () => {
       state = fold(state, entry);
       seen.add(statusOf(state, entry.at));
     }
-    expect([...seen]).toEqual(['aligning', 'aligned', 'needs-attention', 'proven', 'signed']);
+    expect([...seen]).toEqual(['aligning', 'isolated', 'needs-attention', 'proven', 'signed']);
   });
 
   it.each([
@@ -98,9 +98,9 @@ describe('what stands last in the log decides', () => {
 
   it.each<[string, readonly Step[], PairStatus]>([
     ['opened', [], 'aligning'],
-    ['just before the acceptance', upTo('the path looked along'), 'aligning'],
-    ['accepted', upTo('the alignment accepted'), 'aligned'],
-    ['tested, and not yet read at the end', upTo('the wire broken and seen'), 'aligned'],
+    ['just before the acceptance', upTo('the path looked along'), 'isolated'],
+    ['accepted', upTo('the alignment accepted'), 'isolated'],
+    ['tested, and not yet read at the end', upTo('the wire broken and seen'), 'isolated'],
     ['read at the end, with the outputs still isolated', upTo('the final reading'), 'needs-attention'],
     ['the outputs restored', upTo('the outputs restored'), 'proven'],
     ['all done but signed', WHOLE_VISIT, 'proven'],

@@ -98,7 +98,7 @@ describe('the cover of the demo site', () => {
       .parts()
       .find(({ id }) => id === 'D1');
     const own = part && blockOf(part, 'list', 'Findings').items.filter(({ lead }) => lead === 'Serious');
-    expect(part?.badge).toEqual({ text: `Aligning; ${own?.length} serious`, heed: true });
+    expect(part?.badge).toEqual({ text: `Needs attention; ${own?.length} serious`, heed: true });
   });
 
   it('has no command line for the client, on no part', () => {

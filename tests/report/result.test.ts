@@ -4,6 +4,7 @@ import { isClear, type Outcome, resultBadge, resultText } from '../../src/phrase
 const statuses: Outcome['statuses'] = {
   'not-started': 0,
   aligning: 0,
+  isolated: 0,
   aligned: 0,
   proven: 0,
   signed: 3,
@@ -49,6 +50,12 @@ describe('the result on the cover', () => {
       { statuses: { ...statuses, signed: 2, 'needs-attention': 1 } },
       'Need attention: 1',
       /1 needs attention/,
+    ],
+    [
+      'the outputs of one are isolated',
+      { statuses: { ...statuses, signed: 2, isolated: 1 } },
+      'Not all signed',
+      /1 outputs isolated/,
     ],
     [
       'one is not started',

@@ -45,6 +45,19 @@ describe('before the work', () => {
     expect(job.action).toMatchObject({ item: 'access-inspected' });
   });
 
+  it.each(['told nobody', 'told no one yet'])(
+    '"%s" is no answer to who was told: it is asked again',
+    (words) => {
+      const job = TableCommissioning.begun();
+      job.say('panel', 'yes');
+      job.say('panel', words);
+      expect(job.of('item').some(({ item }) => item === 'people-told')).toBe(false);
+      expect(job.state.query?.text).toContain('Who was told?');
+      job.say('panel', 'told Asha at the gate');
+      expect(job.action).toMatchObject({ item: 'access-inspected' });
+    },
+  );
+
   it.each(['roger', 'okay', 'copy that'])('"%s" only says that it was heard: it answers nothing', (word) => {
     const job = TableCommissioning.begun();
     job.say('panel', word);
