@@ -103,7 +103,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
               </button>
             </p>
           )}
-          <SiteFindingsPanel token={token} pairs={rows} />
+          <SiteFindingsPanel token={token} pairs={rows} units={view.units} />
         </>
       )}
       {dropped.length > 0 && (

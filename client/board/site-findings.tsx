@@ -1,12 +1,21 @@
 import { useState } from 'preact/hooks';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
+import type { Units } from '../../src/model/units.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
 import type { PairRow, SiteFindings } from '../../src/protocol/site.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { siteFindings } from '../site/requests.ts';
 
 /** What a careful supervisor would ask, across the whole site. Read only when opened: it needs every log. */
-export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: readonly PairRow[] }) {
+export function SiteFindingsPanel({
+  token,
+  pairs,
+  units,
+}: {
+  token: string;
+  pairs: readonly PairRow[];
+  units: Units | undefined;
+}) {
   const [found, setFound] = useState<SiteFindings>();
   const [trouble, setTrouble] = useState<string>();
   const read = () => {
@@ -33,7 +42,11 @@ export function SiteFindingsPanel({ token, pairs }: { token: string; pairs: read
           </button>
         </p>
       )}
-      {found ? <Found found={found} token={token} pairs={pairs} /> : !trouble && <p>Reading every log</p>}
+      {found ? (
+        <Found found={found} token={token} pairs={pairs} units={units} />
+      ) : (
+        !trouble && <p>Reading every log</p>
+      )}
     </details>
   );
 }
@@ -46,14 +59,18 @@ interface FindingLine {
 }
 
 /** Findings of each pair's latest visit, and of the pairs compared with each other, the most serious first. */
-export function findingLines({ perPair, site }: SiteFindings, pairs: readonly PairRow[]): FindingLine[] {
+export function findingLines(
+  { perPair, site }: SiteFindings,
+  pairs: readonly PairRow[],
+  units?: Units,
+): FindingLine[] {
   const latest = new Map(pairs.map(({ plan, visits }) => [plan.id, visits.at(-1)?.job]));
   const lines: FindingLine[] = [
     ...site.map((finding) => ({
       pair: finding.pair,
       job: finding.entries.at(-1)?.job,
       severity: finding.severity,
-      text: siteFindingText(finding),
+      text: siteFindingText(finding, units),
     })),
     ...perPair.flatMap(({ pair, job, findings }) =>
       latest.get(pair) === job
@@ -64,8 +81,18 @@ export function findingLines({ perPair, site }: SiteFindings, pairs: readonly Pa
   return bySeverity(lines);
 }
 
-function Found({ found, token, pairs }: { found: SiteFindings; token: string; pairs: readonly PairRow[] }) {
-  const lines = findingLines(found, pairs);
+function Found({
+  found,
+  token,
+  pairs,
+  units,
+}: {
+  found: SiteFindings;
+  token: string;
+  pairs: readonly PairRow[];
+  units: Units | undefined;
+}) {
+  const lines = findingLines(found, pairs, units);
   if (lines.length === 0) return <p>No findings.</p>;
   return (
     <ul class="finding-list">

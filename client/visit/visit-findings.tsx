@@ -24,7 +24,7 @@ export function VisitFindings({ job, record, across, onPick }: Props) {
     })),
     ...(acrossSite ?? []).map((finding) => ({
       severity: finding.severity,
-      text: siteFindingText(finding),
+      text: siteFindingText(finding, record.visit?.commission.setup.units),
       // Entries of other visits are not on this page.
       seqs: finding.entries.filter((entry) => entry.job === job).map(({ seq }) => seq),
     })),

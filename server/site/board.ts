@@ -2,10 +2,11 @@ import { setTimeout } from 'node:timers/promises';
 import type { z } from 'zod';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairOutcome } from '../../src/findings/outcome.ts';
-import type { Severity, SiteFinding } from '../../src/model/finding.ts';
+import { isPlanChanged, type Severity, type SiteFinding } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
-import { BEING_READ, brokenNextText, nextText } from '../../src/phrases/board.ts';
+import { BEING_READ, brokenNextText, nextText, planChangedNext } from '../../src/phrases/board.ts';
 import type { PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
+import { statusOnSite } from '../../src/record/status.ts';
 import { outcomeOf, type VisitSummary } from '../../src/record/visit-summary.ts';
 import { livePairs, type SitePair } from '../../src/site/state.ts';
 import type { Rooms } from '../jobs/rooms.ts';
@@ -75,10 +76,8 @@ export class Board {
     const { plan, dropped } = pair;
     const job = pair.visits.at(-1)?.job;
     const room = job === undefined ? undefined : await this.rooms.live(job);
-    const all = [
-      ...summariesIn(visits.slice(-1)).flatMap((summary) => summary.findings),
-      ...findings.filter((each) => each.pair === plan.id),
-    ];
+    const ofSite = findings.filter((each) => each.pair === plan.id);
+    const all = [...summariesIn(visits.slice(-1)).flatMap((summary) => summary.findings), ...ofSite];
     const count = (severity: Severity) => all.filter((each) => each.severity === severity).length;
     return {
       plan,
@@ -86,7 +85,7 @@ export class Board {
       visits: pair.visits.map(({ job, at }) => ({ job, at })),
       online: { panel: room?.isOnline('panel') ?? false, emitter: room?.isOnline('emitter') ?? false },
       findings: { serious: count('serious'), question: count('question'), note: count('note') },
-      ...(isRead(visits) ? latestOf(visits.at(-1)) : { next: BEING_READ }),
+      ...(isRead(visits) ? latestOf(visits.at(-1), isPlanChanged(ofSite)) : { next: BEING_READ }),
     };
   }
 }
@@ -94,6 +93,7 @@ export class Board {
 /** What the latest visit says about the pair's status. */
 function latestOf(
   latest: VisitResult | undefined,
+  planChanged: boolean,
 ): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
   if (!latest) return { status: 'not-started', next: nextText('not-started') };
   if (latest.kind === 'broken') {
@@ -106,8 +106,8 @@ function latestOf(
   }
   const { status, next, final, signed, head } = latest.summary;
   return {
-    status,
-    next,
+    status: statusOnSite(status, planChanged),
+    next: planChanged ? planChangedNext(signed !== undefined) : next,
     ...(final !== undefined && { final }),
     head: { count: head.count, hash: head.hash },
     ...(signed && { signed }),
@@ -131,7 +131,8 @@ const findingsOf = (known: readonly Known[]): SiteFinding[] =>
         const summaries = summariesIn(visits);
         return {
           pair: pair.plan.id,
-          pathLength: pair.plan.pathLength ?? summaries.at(-1)?.pathLength,
+          plan: pair.plan,
+          pathLength: summaries.at(-1)?.pathLength ?? pair.plan.pathLength,
           visits: summaries.map(outcomeOf),
         };
       }),

@@ -1,5 +1,6 @@
 import type { SiteFinding } from '../model/finding.ts';
 import type { PairOutcome } from './outcome.ts';
+import { planChanged } from './plan-changed.ts';
 import { undone } from './undone.ts';
 import { weakNeighbour } from './weak-neighbour.ts';
 import { weakerSince } from './weaker-since.ts';
@@ -9,4 +10,5 @@ export const reviewSite = (pairs: readonly PairOutcome[]): SiteFinding[] => [
   ...weakNeighbour(pairs),
   ...weakerSince(pairs),
   ...undone(pairs),
+  ...planChanged(pairs),
 ];

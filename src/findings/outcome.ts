@@ -1,15 +1,17 @@
 import type { Acceptance } from '../engine/search.ts';
 import type { JobId, Seq } from '../model/ids.ts';
-import type { PairId } from '../model/pair-plan.ts';
+import type { PairId, PairPlan } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
 
 /** The result of a visit, as far as it is compared with other visits. Every `Visit` has it. */
 export interface VisitOutcome {
   readonly job: JobId;
   readonly accepted: Pick<Acceptance, 'seq' | 'reading'> | undefined;
+  /** Somebody has signed it. */
+  readonly signed: boolean;
   /** Of the crew's reports only the touches count here. */
   readonly commission: {
-    readonly setup: Pick<JobSetup, 'meter'>;
+    readonly setup: Pick<JobSetup, 'meter' | 'adjusters' | 'plan'>;
     readonly counted: readonly {
       readonly type: string;
       readonly seq: Seq;
@@ -23,6 +25,8 @@ export interface VisitOutcome {
 /** A pair of the site with the outcome of every visit, oldest first. */
 export interface PairOutcome {
   readonly pair: PairId;
+  /** As it is planned now. */
+  readonly plan: PairPlan;
   readonly pathLength: number | undefined;
   readonly visits: readonly VisitOutcome[];
 }

@@ -1,5 +1,5 @@
 import type { JobId, Seq } from './ids.ts';
-import type { PairId } from './pair-plan.ts';
+import type { PairId, PairPlan } from './pair-plan.ts';
 
 /** How serious it is: it may undo the alignment, it needs an answer, or it is only good to know. */
 export const SEVERITIES = ['serious', 'question', 'note'] as const;
@@ -37,7 +37,7 @@ export const FINDING_IDS = [
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 
-export const SITE_FINDING_IDS = ['weak-neighbour', 'weaker-since', 'undone'] as const;
+export const SITE_FINDING_IDS = ['weak-neighbour', 'weaker-since', 'undone', 'plan-changed'] as const;
 export type SiteFindingId = (typeof SITE_FINDING_IDS)[number];
 
 /** What a careful supervisor would ask about a job. Its words are in `src/phrases/findings.ts`. */
@@ -60,4 +60,10 @@ export interface SiteFinding {
   /** The entries it rests on, each in the log of its job. */
   readonly entries: readonly { readonly job: JobId; readonly seq: Seq }[];
   readonly figures: Readonly<Record<string, number>>;
+  /** The plan that the visit was made with, and the plan now, where they differ. */
+  readonly plans?: { readonly from: PairPlan; readonly to: PairPlan } | undefined;
 }
+
+/** Under a plan that was changed since, nothing is proven. */
+export const isPlanChanged = (found: readonly SiteFinding[]): boolean =>
+  found.some(({ id }) => id === 'plan-changed');

@@ -16,6 +16,13 @@ const NEXT: Record<PairStatus, string> = {
 export const nextText = (status: PairStatus, instruction?: JobState['instruction']): string =>
   instruction && instruction.advice.action.kind !== 'finished' ? instruction.show : NEXT[status];
 
+/** For a pair whose plan was changed since its latest visit. */
+export const PLAN_CHANGED = 'Plan changed: prove it anew';
+export const planChangedNext = (signed: boolean): string =>
+  signed
+    ? 'The plan was changed after it was signed. Begin a new visit and prove it anew'
+    : 'The plan was changed after the visit began. Begin a new visit';
+
 /** For a pair whose log was not yet read under these rules. */
 export const BEING_READ = 'Its record is being read';
 

@@ -1,6 +1,8 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
+import { METRES, type Units } from '../model/units.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { NEEDS } from './missing.ts';
+import { planChangesText } from './plan-changes.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
 
@@ -109,6 +111,7 @@ const SITE_NAMES: Readonly<Record<string, string>> = {
   'weak-neighbour': 'weaker than its neighbours',
   'weaker-since': 'weaker than at the visit before',
   undone: 'an acceptance undone later',
+  'plan-changed': 'plan changed since the visit',
 } satisfies Record<SiteFindingId, string>;
 
 export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
@@ -125,7 +128,8 @@ function gainBetween(more: number | undefined): string {
   return `Its gain is ${Math.abs(more).toFixed(1)} dB ${more > 0 ? 'higher' : 'lower'}.`;
 }
 
-export function siteFindingText({ id, pair, figures }: SiteFinding): string {
+/** `units`: those of the site. */
+export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units: Units = METRES): string {
   switch (id) {
     case 'weak-neighbour':
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}). ${gainBetween(figures.moreGain)}`;
@@ -133,5 +137,11 @@ export function siteFindingText({ id, pair, figures }: SiteFinding): string {
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than at the visit before (${figures.reading} against ${figures.before}). ${gainBetween(figures.moreGain)}`;
     case 'undone':
       return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
+    case 'plan-changed': {
+      const changes = plans ? planChangesText(plans, units) : '';
+      return figures.signed === 1
+        ? `The plan of pair ${pair} was changed after it was signed: ${changes}. It must be proven anew.`
+        : `The plan of pair ${pair} was changed after its visit began: ${changes}. The visit goes by the old plan. Begin a new visit.`;
+    }
   }
 }

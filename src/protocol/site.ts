@@ -162,6 +162,7 @@ export const FindingOfSite = z.object({
   pair: PairId,
   entries: z.array(z.object({ job: JobId, seq: Seq })),
   figures,
+  plans: z.object({ from: PairPlan, to: PairPlan }).optional(),
 });
 
 /** GET /api/site/findings: of every visit to the present pairs of the site, and of the site. */

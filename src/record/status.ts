@@ -53,6 +53,10 @@ function stageOf(state: JobState, now: number): PairStatus {
   return accepted ? 'aligned' : 'aligning';
 }
 
+/** As it stands on the site: under a plan that has changed since, nothing is proven. */
+export const statusOnSite = (status: PairStatus, planChanged: boolean): PairStatus =>
+  planChanged && status !== 'not-started' ? 'needs-attention' : status;
+
 /** Every test was made and passed, and the beam came back: a failure that somebody answers for is none of these. */
 const isPassed = (commission: Commission, now: number): boolean =>
   isCommissioning(commission) &&

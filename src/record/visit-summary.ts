@@ -3,9 +3,10 @@ import { ENGINE_VERSION } from '../engine/version.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
 import { headAfter } from '../log/chain.ts';
 import { Head, Seq } from '../model/ids.ts';
+import { PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { isTouch } from '../model/placed.ts';
-import { MeterProfile } from '../model/profile.ts';
+import { AdjusterProfile, MeterProfile } from '../model/profile.ts';
 import { Reading } from '../model/reading.ts';
 import { nextText } from '../phrases/board.ts';
 import { finalText } from '../phrases/readings.ts';
@@ -13,7 +14,7 @@ import { JobFinding, PairRow } from '../protocol/site.ts';
 import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when the same log gives another summary, so that no old summary is used. */
-const MADE = 4;
+const MADE = 5;
 
 /**
  * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be
@@ -26,7 +27,10 @@ export const VisitSummary = z.object({
   status: PairStatus,
   ...PairRow.pick({ next: true, final: true, signed: true }).shape,
   pathLength: z.number().optional(),
+  /** What the visit was made with. */
+  plan: PairPlan.optional(),
   meter: MeterProfile,
+  adjusters: AdjusterProfile,
   /** The valid acceptance. */
   accepted: z.object({ seq: Seq, reading: Reading }).optional(),
   /** Turns, gain changes and aims that count. */
@@ -51,7 +55,7 @@ export function summaryOf({
   const { accepted } = visit;
   const {
     counted,
-    setup: { meter, pathLength },
+    setup: { meter, adjusters, plan, pathLength },
   } = visit.commission;
   const { signed } = state;
   return {
@@ -63,7 +67,9 @@ export function summaryOf({
     ...(final && { final: finalText(final, meter) }),
     ...(signed && { signed: { name: signed.name, role: signed.role, at: signed.at } }),
     ...(pathLength !== undefined && { pathLength }),
+    ...(plan && { plan }),
     meter,
+    adjusters,
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
     touches: counted.filter(isTouch).map((fact) => ({
       seq: fact.seq,
@@ -79,8 +85,17 @@ export function summaryOf({
 }
 
 /** A summary in the form that the rules of a whole site use. */
-export const outcomeOf = ({ head, accepted, meter, touches }: VisitSummary): VisitOutcome => ({
+export const outcomeOf = ({
+  head,
+  accepted,
+  signed,
+  plan,
+  meter,
+  adjusters,
+  touches,
+}: VisitSummary): VisitOutcome => ({
   job: head.job,
   accepted,
-  commission: { setup: { meter }, counted: touches },
+  signed: signed !== undefined,
+  commission: { setup: { meter, adjusters, ...(plan && { plan }) }, counted: touches },
 });

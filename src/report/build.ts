@@ -1,9 +1,10 @@
 import { reviewSite } from '../findings/across-visits.ts';
 import type { PairOutcome } from '../findings/outcome.ts';
 import type { Entry, Log } from '../model/entry.ts';
-import type { SiteFinding } from '../model/finding.ts';
+import { isPlanChanged, type SiteFinding } from '../model/finding.ts';
 import type { PairId } from '../model/pair-plan.ts';
 import { isTouch } from '../model/placed.ts';
+import { statusOnSite } from '../record/status.ts';
 import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
 import { coverPage } from './cover.ts';
 import { type Moments, momentsIn } from './moments.ts';
@@ -62,10 +63,14 @@ export class SiteReport {
   parts(): Part[] {
     const found = reviewSite(this.#made.map(({ outcome }) => outcome));
     const of = (id: PairId): SiteFinding[] => found.filter(({ pair }) => pair === id);
-    const input = { log: this.#log, site: this.#site, pairs: this.#made, found, at: this.#options.at };
+    const pairs = this.#made.map(({ pair, made }) => ({
+      pair,
+      made: { ...made, status: statusOnSite(made.status, isPlanChanged(of(pair.plan.id))) },
+    }));
+    const input = { log: this.#log, site: this.#site, pairs, found, at: this.#options.at };
     return [
       coverPage(input, this.#moments),
-      ...this.#made.map(({ pair, made }) => withSiteFindings(made, of(pair.plan.id))),
+      ...pairs.map(({ pair, made }) => withSiteFindings(made, of(pair.plan.id), this.#site.units)),
     ];
   }
 }
@@ -73,8 +78,18 @@ export class SiteReport {
 /** What the review of the site needs: it does not keep the entries of hundreds of logs. */
 const outcomeFor = ({ plan }: SitePair, { visits }: PairPage): PairOutcome => ({
   pair: plan.id,
-  pathLength: plan.pathLength ?? visits.at(-1)?.commission.setup.pathLength,
-  visits: visits.flatMap(({ entries: [first], accepted, commission: { setup, counted } }) =>
-    first ? [{ job: first.job, accepted, commission: { setup, counted: counted.filter(isTouch) } }] : [],
+  plan,
+  pathLength: visits.at(-1)?.commission.setup.pathLength ?? plan.pathLength,
+  visits: visits.flatMap(({ entries: [first], end, accepted, commission: { setup, counted } }) =>
+    first
+      ? [
+          {
+            job: first.job,
+            accepted,
+            signed: end.signed !== undefined,
+            commission: { setup, counted: counted.filter(isTouch) },
+          },
+        ]
+      : [],
   ),
 });

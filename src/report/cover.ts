@@ -174,7 +174,7 @@ function acrossSite(input: CoverInput): Block {
   const items = bySeverity(input.found).map(
     (each): Item => ({
       lead: SEVERITY_WORDS[each.severity],
-      text: siteFindingText(each),
+      text: siteFindingText(each, input.site.units),
     }),
   );
   return {

@@ -5,13 +5,14 @@ import { topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
 import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
-import { bySeverity, SEVERITIES, type Severity } from '../model/finding.ts';
+import { bySeverity, isPlanChanged, SEVERITIES, type Severity } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { PairStatus } from '../model/pair-status.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
 import { METRES, type Units } from '../model/units.ts';
+import { PLAN_CHANGED } from '../phrases/board.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
@@ -158,7 +159,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     },
     issuesAndRemarks(visit, moments),
     ...earlierVisits(records, moments),
-    jobBlock(setup, plan, overview, commission, moments),
+    jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault),
     {
@@ -172,7 +173,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
   return {
     part: {
       id: plan?.id ?? head.job,
-      title: plan ? pairTitle(plan) : setup.pair,
+      title: plan ? pairTitle({ id: plan.id, name: setup.pair }) : setup.pair,
       subtitle: pairSubtitle(setup.site),
       badge: pairBadge(status, fault !== undefined, counts.serious),
       blocks: [...blocks, ...namedEntries(blocks, record.entries, meter, moments)],
@@ -200,10 +201,16 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
 const HEED: ReadonlySet<PairStatus> = new Set(['needs-attention', 'not-started', 'signed-not-proven']);
 
 /** The status, and what is worse than it. */
-const pairBadge = (status: PairStatus, broken: boolean, serious: number): Part['badge'] => ({
+const pairBadge = (
+  status: PairStatus,
+  broken: boolean,
+  serious: number,
+  planChanged = false,
+): Part['badge'] => ({
   text: [
     ...(broken ? [LOG_BROKEN] : []),
     STATUS_WORDS[status],
+    ...(planChanged ? [PLAN_CHANGED] : []),
     ...(serious > 0 ? [seriousCount(serious)] : []),
   ].join('; '),
   heed: HEED.has(status) || broken || serious > 0,
@@ -233,13 +240,14 @@ function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): st
 export function withSiteFindings(
   { part, status, broken, findings }: PairPage,
   found: readonly SiteFinding[],
+  units?: Units,
 ): Part {
   if (found.length === 0) return part;
   const serious = findings.serious + found.filter(({ severity }) => severity === 'serious').length;
   const items = found.map(
     (finding): Item => ({
       lead: SEVERITY_WORDS[finding.severity],
-      text: againstOthers(siteFindingText(finding)),
+      text: againstOthers(siteFindingText(finding, units)),
     }),
   );
   const blocks = part.blocks.map((block) =>
@@ -247,7 +255,7 @@ export function withSiteFindings(
       ? { ...block, items: [...items, ...block.items] }
       : block,
   );
-  return { ...part, badge: pairBadge(status, broken, serious), blocks };
+  return { ...part, badge: pairBadge(status, broken, serious, isPlanChanged(found)), blocks };
 }
 
 function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
@@ -395,13 +403,7 @@ function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
   ];
 }
 
-function jobBlock(
-  setup: JobSetup,
-  plan: PairPlan | undefined,
-  { people }: Overview,
-  commission: Commission,
-  moments: Moments,
-): Block {
+function jobBlock(setup: JobSetup, { people }: Overview, commission: Commission, moments: Moments): Block {
   const seats = people
     .slice(0, 6)
     .map(
@@ -410,7 +412,7 @@ function jobBlock(
     );
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
-  const shown = shownFor({ ...setup, ...(plan && { plan }) });
+  const shown = shownFor(setup);
   const lists: Fact[] =
     setup.scope === 'commissioning'
       ? [
@@ -421,8 +423,9 @@ function jobBlock(
   const rows: Fact[] = [
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,
-    ...(plan || setup.plan
-      ? planRows((plan ?? setup.plan) as PairPlan, shown)
+    // The plan that the visit was made with: the site's may have changed since.
+    ...(setup.plan
+      ? planRows(setup.plan, shown)
       : path === undefined
         ? []
         : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),

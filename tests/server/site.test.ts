@@ -478,6 +478,27 @@ describe('a site over HTTP', () => {
     ]);
   });
 
+  it('R39: a pair whose plan is changed after it was signed must be proven anew, until the plan is as it was', async () => {
+    const { desk } = await served();
+    const row = async () => (await desk.board()).pairs.find(({ plan: { id } }) => id === 'N2');
+    const before = await row();
+    expect(before).toMatchObject({ status: 'signed' });
+    const planned = before?.plan as PairPlan;
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [{ ...planned, alarmDelay: 31 }] }));
+    expect(await row()).toMatchObject({
+      status: 'needs-attention',
+      next: 'The plan was changed after it was signed. Begin a new visit and prove it anew',
+      findings: { serious: (before?.findings.serious ?? 0) + 1 },
+    });
+    const { site } = SiteFindings.parse(await (await desk.get('/api/site/findings')).json());
+    expect(site.find(({ id }) => id === 'plan-changed')).toMatchObject({
+      pair: 'N2',
+      plans: { from: { alarmDelay: planned.alarmDelay }, to: { alarmDelay: 31 } },
+    });
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [planned] }));
+    expect(await row()).toMatchObject({ status: 'signed', findings: before?.findings });
+  });
+
   it('R39: the board counts the findings of the latest visit and of the site, and names the head they belong to', async () => {
     const { store, reader } = await served();
     const { pairs } = await reader.board();
