@@ -49,7 +49,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
           <div>
             <h1>{view.site}</h1>
             <p class="hint">
-              {view.code ? `Checked against ${view.code.name}` : 'No guidance chosen'}
+              {view.code ? `Guidance chosen: ${view.code.name}` : 'No guidance chosen'}
               {!desk && '. Read only'}
             </p>
           </div>

@@ -28,7 +28,7 @@ export function pairsText(pairs: number, all: number | undefined, dropped: numbe
 }
 
 export const guidanceText = (code: Guidance | undefined): string =>
-  `${code ? `plans checked against ${code.name} (${code.source})` : 'none chosen'}; ${GUIDANCE_ONLY}`;
+  `${code ? `${code.name} (${code.source}) was chosen for the plans` : 'none chosen'}; ${GUIDANCE_ONLY}`;
 
 export const PAIR_COLUMNS = {
   pair: 'Pair',
