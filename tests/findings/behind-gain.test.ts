@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairOutcome, VisitOutcome } from '../../src/findings/outcome.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
-import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { siteFindingText } from '../../src/phrases/findings.ts';
 
 const [PERCENT] = NEUTRAL_METERS as [MeterProfile];
@@ -19,11 +19,21 @@ function visit(job: string, value: number, gain: Gain, meter: MeterProfile = STE
   const later = { type: 'gain', seq: 20, change: 'set', to: 1 };
   const counted = gain === undefined ? [later] : [changed, later];
   const accepted = { seq: 10, reading: { kind: 'value', value } } as const;
-  return { job, accepted, commission: { setup: { meter }, counted } };
+  return {
+    job,
+    accepted,
+    signed: false,
+    commission: { setup: { meter, adjusters: NEUTRAL_ADJUSTERS }, counted },
+  };
 }
 
 const site = (...pairs: VisitOutcome[][]): PairOutcome[] =>
-  pairs.map((visits, index) => ({ pair: `P${index + 1}`, pathLength: 60, visits }));
+  pairs.map((visits, index) => ({
+    pair: `P${index + 1}`,
+    pathLength: 60,
+    plan: { id: `P${index + 1}`, name: `Pair ${index + 1}` },
+    visits,
+  }));
 const ids = (pairs: PairOutcome[]) => reviewSite(pairs).map(({ id, pair }) => `${id} ${pair}`);
 
 describe('signal and gain together, against the neighbours', () => {
@@ -49,8 +59,8 @@ describe('signal and gain together, against the neighbours', () => {
 
   it('says how much gain hides it, or that the gains are not known', () => {
     const text = (gain: Gain, value: number) =>
-      reviewSite(site([visit('a', 55, 20)], [visit('b', 55, 20)], [visit('c', value, gain)])).map(
-        siteFindingText,
+      reviewSite(site([visit('a', 55, 20)], [visit('b', 55, 20)], [visit('c', value, gain)])).map((found) =>
+        siteFindingText(found),
       );
     expect(text(30, 55)).toEqual([
       'Pair P3 is 5.0 dB weaker than others of its length (55 against 55). Its gain is 5.0 dB higher.',
