@@ -5,7 +5,6 @@ import { lengthLike, NUMBER_LIKE_LOSS, numberLike, outOfRange } from '../../src/
 import { lengthFigures, lossFigures, shownFor } from '../../src/phrases/units.ts';
 import { readLength } from '../../src/plan/lengths.ts';
 import { readLoss, thresholdIn, thresholdOf } from '../../src/plan/losses.ts';
-import type { HandOver } from '../../src/visit/hand-over.ts';
 
 export type LeftDraft = Record<AsLeftField, string>;
 
@@ -13,29 +12,37 @@ export type LeftDraft = Record<AsLeftField, string>;
 export const lossUnit = (setup: JobSetup): LossUnit =>
   setup.units?.loss ?? setup.plan?.alarmThreshold?.unit ?? 'percent';
 
-/** What was written before; otherwise what the meter showed last, and what was planned. */
-export function leftDraft(setup: JobSetup, { asLeft }: HandOver, signal: number | undefined): LeftDraft {
-  const { plan } = setup;
+/** What the meter showed last and what was planned: to be compared with what is found at the device, not to be taken over. */
+export const expectedDraft = (setup: JobSetup, signal: number | undefined): LeftDraft => {
+  const { alarmThreshold, alarmDelay, faultDelay, emitterHeight, receiverHeight } = setup.plan ?? {};
+  const planned = { threshold: alarmThreshold, alarmDelay, faultDelay, emitterHeight, receiverHeight };
+  return leftDraft(setup, { signal, ...planned });
+};
+
+/** Values as they stand in the form; empty where there is none. */
+export function leftDraft(
+  setup: JobSetup,
+  asLeft: { readonly [field in AsLeftField]?: AsLeft[field] | undefined },
+): LeftDraft {
   const shown = shownFor(setup);
   const unit = lossUnit(setup);
-  const threshold = asLeft.threshold ?? plan?.alarmThreshold;
-  const loss = threshold && thresholdIn(threshold, unit, shown.path);
+  const loss = asLeft.threshold && thresholdIn(asLeft.threshold, unit, shown.path);
   const typed = (value: string | number | undefined): string => (value === undefined ? '' : String(value));
   const height = (value: number | undefined): string =>
     value === undefined ? '' : String(lengthFigures(value, shown.length));
   return {
-    signal: typed(asLeft.signal ?? signal),
+    signal: typed(asLeft.signal),
     gain: typed(asLeft.gain),
     threshold: loss === undefined ? '' : String(lossFigures(loss, unit)),
-    alarmDelay: typed(asLeft.alarmDelay ?? plan?.alarmDelay),
-    faultDelay: typed(asLeft.faultDelay ?? plan?.faultDelay),
+    alarmDelay: typed(asLeft.alarmDelay),
+    faultDelay: typed(asLeft.faultDelay),
     emitterSerial: typed(asLeft.emitterSerial),
     receiverSerial: typed(asLeft.receiverSerial),
     firmware: typed(asLeft.firmware),
     emitterPosition: typed(asLeft.emitterPosition),
     receiverPosition: typed(asLeft.receiverPosition),
-    emitterHeight: height(asLeft.emitterHeight ?? plan?.emitterHeight),
-    receiverHeight: height(asLeft.receiverHeight ?? plan?.receiverHeight),
+    emitterHeight: height(asLeft.emitterHeight),
+    receiverHeight: height(asLeft.receiverHeight),
     pointsAt: typed(asLeft.pointsAt),
   };
 }

@@ -2,7 +2,14 @@ import { useMemo, useState } from 'preact/hooks';
 import { AS_LEFT_FIELDS, BuildingState, type HandOverFact, Sun } from '../../src/model/hand-over.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { BUILDING_WORDS, capital, LEFT_NAMES, NO_HAND_OVER, SUN_WORDS } from '../../src/phrases/hand-over.ts';
+import {
+  BUILDING_WORDS,
+  capital,
+  expectedHint,
+  LEFT_NAMES,
+  NO_HAND_OVER,
+  SUN_WORDS,
+} from '../../src/phrases/hand-over.ts';
 import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { handOverRows } from '../../src/report/hand-over.ts';
@@ -10,7 +17,7 @@ import { writeHandOver } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
-import { leftDraft, lossUnit, parseLeft } from './hand-over-draft.ts';
+import { expectedDraft, leftDraft, lossUnit, parseLeft } from './hand-over-draft.ts';
 
 interface Props {
   token: string;
@@ -75,11 +82,9 @@ function useWrite({ token, job, onWritten }: Pick<FormProps, 'token' | 'job' | '
 function LeftForm({ record, setup, ...to }: FormProps) {
   const { reading } = record.final ?? {};
   const signal = reading?.kind === 'value' ? reading.value : undefined;
-  const start = useMemo(
-    () => leftDraft(setup, record.state.handOver, signal),
-    [setup, record.state.handOver, signal],
-  );
+  const start = useMemo(() => leftDraft(setup, record.state.handOver.asLeft), [setup, record.state.handOver]);
   const [typed, setTyped] = useState<Partial<typeof start>>({});
+  const expected = useMemo(() => expectedDraft(setup, signal), [setup, signal]);
   const draft = { ...start, ...typed };
   const { values, errors } = parseLeft(draft, setup);
   const { busy, failure, write } = useWrite(to);
@@ -99,23 +104,25 @@ function LeftForm({ record, setup, ...to }: FormProps) {
     <details class="more">
       <summary>As left</summary>
       <form class="sign-form" onSubmit={submit}>
-        <p>
-          The signal is what was read last; threshold, delays and heights are what was planned. Check each at
-          the device, change what is otherwise, and empty what you do not know.
-        </p>
+        <p>Write what you find at the device, not what was planned. Leave empty what you do not know.</p>
         {AS_LEFT_FIELDS.map((field) => (
           <Field
             key={field}
             label={capital(LEFT_NAMES[field])}
             value={draft[field]}
             unit={units[field]}
+            hint={expectedHint(field, expected[field])}
             error={errors[field]}
             maxLength={80}
             onInput={(text) => setTyped({ ...typed, [field]: text })}
           />
         ))}
         <Failure text={failure} />
-        <button type="submit" class="button main" disabled={busy || Object.keys(errors).length > 0}>
+        <button
+          type="submit"
+          class="button main"
+          disabled={busy || Object.keys(errors).length > 0 || Object.keys(values).length === 0}
+        >
           Write it down as left
         </button>
       </form>

@@ -112,3 +112,7 @@ export function handOverText(fact: HandOverFact, meter: MeterProfile | undefined
       return stepText(fact.cause, fact.result, fact.note);
   }
 }
+
+/** Under the box of a value as left. Undefined where nothing was read or planned. */
+export const expectedHint = (field: AsLeftField, value: string): string | undefined =>
+  value === '' ? undefined : `${field === 'signal' ? 'Last reading' : 'Planned'}: ${value}`;

@@ -21,9 +21,10 @@ export function afterHandOver(before: HandOver, fact: HandOverFact & { seq: Seq;
     case 'as-left': {
       const named = AS_LEFT_FIELDS.filter((field) => fact.values[field] !== undefined);
       const by = Object.fromEntries(named.map((field) => [field, fact.seq]));
+      const values = Object.fromEntries(named.map((field) => [field, fact.values[field]]));
       return {
         ...before,
-        asLeft: { ...before.asLeft, ...fact.values },
+        asLeft: { ...before.asLeft, ...values },
         leftBy: { ...before.leftBy, ...by },
       };
     }

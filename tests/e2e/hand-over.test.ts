@@ -29,10 +29,13 @@ describe.skipIf(!CHROMIUM)('the hand-over, written on a small phone', () => {
     if (process.env.PICTURES) await phone.screenshot({ path: `${process.env.PICTURES}/${name}.png` });
   };
 
-  it('begins with what was read last and planned, and takes what is typed', async () => {
+  it('begins empty beside what was read last and planned, and takes what is typed', async () => {
     await open('As left');
-    expect(await phone.getByLabel('Signal', { exact: true }).inputValue()).not.toBe('');
-    expect(await phone.getByLabel('Alarm delay').inputValue()).not.toBe('');
+    expect(await phone.getByLabel('Signal', { exact: true }).inputValue()).toBe('');
+    expect(await phone.getByLabel('Alarm delay').inputValue()).toBe('');
+    expect(await phone.getByText('Last reading: ').count()).toBe(1);
+    expect(await phone.getByText('Planned: ').count()).toBeGreaterThan(2);
+    expect(await phone.getByRole('button', { name: 'Write it down as left' }).isDisabled()).toBe(true);
     await phone.getByLabel('Serial number of the receiver').fill('R-0012');
     await phone.getByLabel('Fault delay').fill('soon');
     expect(await phone.getByRole('button', { name: 'Write it down as left' }).isDisabled()).toBe(true);

@@ -63,6 +63,7 @@ const left = (values: AsLeft): Fact => ({ type: 'as-left', values });
 describe('the finding about how a pair was left', () => {
   it.each<[string, Fact[], string | undefined, number[]]>([
     ['is serious about a delay', [left({ alarmDelay: 11 })], 'serious', [2]],
+    ['is serious about a fault delay', [left({ faultDelay: 31 })], 'serious', [2]],
     ['is serious about a threshold', [left({ threshold: { unit: 'dB', value: 3 } })], 'serious', [2]],
     ['is to be asked about a height', [left({ emitterHeight: 7 })], 'question', [2]],
     ['rests on both entries', [left({ alarmDelay: 11 }), left({ emitterHeight: 7 })], 'serious', [2, 3]],
@@ -104,4 +105,13 @@ it.each([
   ['27/01/2027', false],
 ])('%s is a day of the calendar: %s', (text, is) => {
   expect(CalendarDate.safeParse(text).success).toBe(is);
+});
+
+it('a value that is named but not given replaces none', () => {
+  const end = jobAfter([
+    ['', 10, left({ faultDelay: 30 })],
+    ['', 20, left({ gain: '3', faultDelay: undefined })],
+  ]);
+  expect(end.handOver.asLeft).toEqual({ gain: '3', faultDelay: 30 });
+  expect(end.handOver.leftBy.faultDelay).toBe(1);
 });
