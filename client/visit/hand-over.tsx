@@ -1,6 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import { AS_LEFT_FIELDS, BuildingState, type HandOverFact, Sun } from '../../src/model/hand-over.ts';
-import type { JobId } from '../../src/model/ids.ts';
+import { AS_LEFT_FIELDS, BuildingState, Sun } from '../../src/model/hand-over.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import {
   BUILDING_WORDS,
@@ -13,18 +12,14 @@ import {
 import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { handOverRows } from '../../src/report/hand-over.ts';
-import { writeHandOver } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
 import { expectedDraft, leftDraft, lossUnit, parseLeft } from './hand-over-draft.ts';
+import { useWrite, type WriteTo } from './use-write.ts';
 
-interface Props {
-  token: string;
-  job: JobId;
+interface Props extends WriteTo {
   record: VisitRecord;
   desk: boolean;
-  onWritten: () => void;
 }
 
 /** How the pair is handed over: what was written down, and the forms to write it. */
@@ -61,22 +56,9 @@ export function HandOverSection({ token, job, record, desk, onWritten }: Props) 
   );
 }
 
-interface FormProps {
-  token: string;
-  job: JobId;
+interface FormProps extends WriteTo {
   record: VisitRecord;
   setup: JobSetup;
-  onWritten: () => void;
-}
-
-function useWrite({ token, job, onWritten }: Pick<FormProps, 'token' | 'job' | 'onWritten'>) {
-  const { busy, failure, send } = useSend();
-  const write = async (fact: HandOverFact): Promise<boolean> => {
-    const taken = await send({ job, fact }, (id, body) => writeHandOver(token, id, body));
-    if (taken) onWritten();
-    return taken;
-  };
-  return { busy, failure, write };
 }
 
 function LeftForm({ record, setup, ...to }: FormProps) {

@@ -1,20 +1,15 @@
 import { useState } from 'preact/hooks';
-import type { JobId } from '../../src/model/ids.ts';
 import { StepResult as Results, type StepResult } from '../../src/model/steps.ts';
 import { NOT_ANSWERED, STEP_RESULTS } from '../../src/phrases/steps.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { type AnsweredStep, stepsOf } from '../../src/visit/steps.ts';
-import { writeHandOver } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
+import { useWrite, type WriteTo } from './use-write.ts';
 
-interface Props {
-  token: string;
-  job: JobId;
+interface Props extends WriteTo {
   record: VisitRecord;
   desk: boolean;
-  onWritten: () => void;
 }
 
 /** Each step of cause and effect with its answer, and the buttons to answer it. */
@@ -37,18 +32,13 @@ export function Steps({ record, desk, ...to }: Props) {
 function Step({
   step: { cause, effect, answer },
   open,
-  token,
-  job,
-  onWritten,
-}: Omit<Props, 'record' | 'desk'> & { step: AnsweredStep; open: boolean }) {
+  ...to
+}: WriteTo & { step: AnsweredStep; open: boolean }) {
   const [note, setNote] = useState('');
-  const { busy, failure, send } = useSend();
+  const { busy, failure, write } = useWrite(to);
   const give = async (result: StepResult) => {
     const words = note.trim();
-    const fact = { type: 'step', cause, result, ...(words && { note: words }) } as const;
-    if (!(await send({ job, fact }, (id, body) => writeHandOver(token, id, body)))) return;
-    setNote('');
-    onWritten();
+    if (await write({ type: 'step', cause, result, ...(words && { note: words }) })) setNote('');
   };
   return (
     <li>

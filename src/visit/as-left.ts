@@ -1,6 +1,6 @@
 import type { AsLeft, AsLeftField } from '../model/hand-over.ts';
-import type { AlarmThreshold, PairPlan } from '../model/pair-plan.ts';
-import { dbOfPercent } from '../plan/attenuation.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
+import { thresholdDb } from '../plan/covers.ts';
 
 /** Figures that a plan states, too. */
 export const PLANNED_TOO = {
@@ -20,8 +20,6 @@ const SAME_HEIGHT = 0.1;
 /** Steps of decimal fractions: 0.1 + 0.2 is not above 0.3. */
 const FRACTION = 1e-9;
 
-const inDb = ({ unit, value }: AlarmThreshold): number => (unit === 'dB' ? value : dbOfPercent(value));
-
 /** The figures that were left otherwise than planned, where both are known. */
 export function leftOtherwise(left: AsLeft, plan: PairPlan | undefined): PlannedToo[] {
   if (!plan) return [];
@@ -30,8 +28,7 @@ export function leftOtherwise(left: AsLeft, plan: PairPlan | undefined): Planned
   return FIELDS.filter((field) => {
     if (field === 'threshold') {
       const { threshold } = left;
-      const { alarmThreshold } = plan;
-      return apart(threshold && inDb(threshold), alarmThreshold && inDb(alarmThreshold), SAME_DB);
+      return apart(thresholdDb(threshold && { alarmThreshold: threshold }), thresholdDb(plan), SAME_DB);
     }
     const isHeight = field === 'emitterHeight' || field === 'receiverHeight';
     return apart(left[field], plan[PLANNED_TOO[field]], isHeight ? SAME_HEIGHT : 0);
