@@ -70,16 +70,17 @@ function PanelScreen({ room }: { room: Room }) {
             </button>
           )}
         </LastReading>
+        {/* Before the words: they can be longer than the screen. */}
+        {refusedAccept && !alone && (
+          <button type="button" class="button" onClick={() => setOpen({ sheet: 'accept' })}>
+            See what is missing
+          </button>
+        )}
         <News room={room} />
         {!alone && <ToldBox room={room} />}
         {!alone && <DeskWork room={room} />}
         {!alone && (
           <div class="panel-answers">
-            {refusedAccept && (
-              <button type="button" class="button" onClick={() => setOpen({ sheet: 'accept' })}>
-                See what is missing
-              </button>
-            )}
             {stageAnswers(room).map((answer) => (
               <AnswerButton
                 key={answer.label}
