@@ -56,7 +56,8 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
       ? 'With the path clear, the light was lost between the acceptance and the end of the tests.'
       : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fall.toFixed(2)} dB.`,
   unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
-  'test-failed': ({ about }) => `A test failed: ${named(about)}.`,
+  'test-failed': ({ about, figures: { passed } }) =>
+    `A test failed: ${named(about)}.${passed === undefined ? '' : ` It passed later, #${passed}.`}`,
   'test-unread': ({ about }) =>
     `A test did not count, because nobody read the meter ${about.map((each) => MOMENTS[each as Moment] ?? each).join(', ')}.`,
   'like-lost-beam': ({ figures }) =>
