@@ -1,9 +1,9 @@
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
-import { findFault } from '../log/chain.ts';
+import { findFaultOfNamed } from '../log/chain.ts';
+import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
-import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, isPlanChanged, SEVERITIES, type Severity } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
@@ -82,7 +82,7 @@ import { stepsBlock } from './steps.ts';
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
   readonly plan?: PairPlan;
-  readonly visits: readonly Log[];
+  readonly visits: readonly CheckedLog[];
   /** Those of the site; without a site, or if it names none, those of the visit. */
   readonly units?: Units | undefined;
 }
@@ -120,14 +120,14 @@ interface Read {
   readonly head: Head;
 }
 
-const read = (log: Log): Read => ({
-  record: new VisitRecord(log, { fault: findFault(log.entries, log.head) }),
+const read = (log: CheckedLog): Read => ({
+  record: new VisitRecord(log, { fault: log.fault ?? findFaultOfNamed(log) }),
   head: log.head,
 });
 
 /** The page of a pair by its latest visit. */
 export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): PairPage {
-  const records = visits.filter(({ head }) => head.count > 0).map(read);
+  const records = visits.map(read);
   const latest = records.at(-1);
   if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head, units);
   const { record, head } = latest;
