@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import { useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
+import { setupWarnings } from '../../src/phrases/plan-warnings.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
@@ -28,7 +29,9 @@ export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPagePr
     setAgreed(true);
   };
   if (room.link.ended) return <Ended seat={saved.seat} why={room.link.ended} />;
-  return agreed ? <Screen room={room} /> : <CautionsPage seat={saved.seat} onAgree={agree} />;
+  const { setup } = room.job;
+  if (agreed) return <Screen room={room} />;
+  return <CautionsPage seat={saved.seat} warnings={setup ? setupWarnings(setup) : []} onAgree={agree} />;
 }
 
 export const NoSeat = ({ seat }: { seat: Seat }) => (

@@ -21,7 +21,7 @@ const PAIR = 'N2';
 const { job } = visitTo(PAIR);
 const site = demo.site[0]?.job ?? '';
 
-describe.each(DRIVERS)('R39: a database file that was changed on the disk, with $name,', (driver) => {
+describe.each(DRIVERS)('R46: a database file that was changed on the disk, with $name,', (driver) => {
   /** A site whose board was read, so that every summary is kept. The server has ended. */
   async function played() {
     const folder = join(root, String(++folders));
