@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
+import { setupWarnings } from '../../src/phrases/plan-warnings.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
@@ -36,7 +37,9 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, screen: Screen }: SeatPagePr
     setAgreed(true);
   };
   if (room.link.ended) return <Ended saved={saved} why={room.link.ended} />;
-  return agreed ? <Screen room={room} /> : <CautionsPage seat={saved.seat} onAgree={agree} />;
+  const { setup } = room.job;
+  if (agreed) return <Screen room={room} />;
+  return <CautionsPage seat={saved.seat} warnings={setup ? setupWarnings(setup) : []} onAgree={agree} />;
 }
 
 export const NoSeat = ({ seat }: { seat: Seat }) => (

@@ -6,6 +6,7 @@ import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
+import { brokenUnsignable } from '../../src/phrases/signature.ts';
 import {
   BeginVisit,
   ChooseUnits,
@@ -97,6 +98,9 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, head, ofSite, ...signer }) => {
+      // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
+      const fault = hasVisit(site, job) ? await store.audit(job) : undefined;
+      if (fault) return { kind: 'refused', reason: 'log-broken', text: brokenUnsignable(fault.seq) };
       const result = await summaries.of(job);
       const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
       const across = (await board.findings(site, job)).site.map((finding) => finding.id);

@@ -4,6 +4,7 @@ import { ENGINE_VERSION } from '../engine/version.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
 import { OVERRIDDEN } from '../phrases/notices.ts';
+import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
 import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import type { JobState } from '../visit/state.ts';
@@ -79,7 +80,10 @@ function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'sea
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
-  if (isComplete && !wasComplete) job.notice('cautions', CAUTIONS.join(' '));
+  if (!isComplete || wasComplete) return;
+  job.notice('cautions', CAUTIONS.join(' '));
+  const warnings = job.state.setup ? setupWarnings(job.state.setup) : [];
+  if (warnings.length > 0) job.notice('plan-warnings', warningsAloud(warnings));
 }
 
 function handOn(job: Composer, { seat, person }: Extract<Input, { kind: 'person' }>): undefined {

@@ -55,7 +55,10 @@ export class SiteReport {
 
   /** `visits`: the logs of the pair's visits, oldest first. */
   add(pair: SitePair, visits: readonly Log[]): void {
-    const made = pairPage({ plan: pair.plan, visits, units: this.#site.units }, this.#moments);
+    const made = pairPage(
+      { plan: pair.plan, visits, units: this.#site.units, code: this.#site.code },
+      this.#moments,
+    );
     this.#made.push({ pair, made: { ...made, visits: [] }, outcome: outcomeFor(pair, made) });
   }
 

@@ -8,7 +8,6 @@ import {
   ACROSS_NOTHING,
   COVER_ROWS,
   coverSubtitle,
-  guidanceText,
   NO_PAIRS,
   NO_VARIATIONS,
   NOBODY,
@@ -22,6 +21,7 @@ import {
 } from '../phrases/cover-page.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { HEADINGS } from '../phrases/headings.ts';
+import { heldOnSite, heldOnSiteText } from '../phrases/held.ts';
 import { NOT_NAMED } from '../phrases/people.ts';
 import { isClear, type Outcome, resultBadge, resultText } from '../phrases/result.ts';
 import { footText } from '../phrases/seal.ts';
@@ -136,7 +136,15 @@ function aboutReport(input: CoverInput, moments: Moments): Fact[] {
     { name: COVER_ROWS.made, value: moments.full(at) },
     { name: COVER_ROWS.pairs, value: pairsText(pairs.length, all, dropped) },
     { name: COVER_ROWS.findings, value: findings.join(', ') },
-    { name: COVER_ROWS.guidance, value: guidanceText(site.code) },
+    {
+      name: COVER_ROWS.guidance,
+      value: heldOnSiteText(
+        heldOnSite(
+          site.code,
+          pairs.map(({ made }) => made.held),
+        ),
+      ),
+    },
   ];
 }
 

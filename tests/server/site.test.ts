@@ -391,6 +391,26 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs).toEqual(board.pairs);
   });
 
+  it('R38: a record whose log no longer verifies cannot be signed, though it did when it was read', async () => {
+    let broken = false;
+    class Tampered extends MemoryStore {
+      override async audit(job: string) {
+        return broken ? ({ seq: 7, fault: 'hash' } as const) : super.audit(job);
+      }
+    }
+    const { desk } = await served(unsigned('N2'), new Tampered());
+    const row = async () => (await desk.board()).pairs.find(({ plan }) => plan.id === 'N2');
+    const before = await row();
+    expect(before).toMatchObject({ status: 'proven' });
+    broken = true;
+    const command = { job: visitTo('N2').job, head: before?.head, ...signer };
+    const refused = await refusal(await desk.post('/api/site/sign', command));
+    expect(refused).toMatchObject({ reason: 'log-broken' });
+    expect(refused.text).toContain('entry #7');
+    broken = false;
+    expect((await row())?.head).toEqual(before?.head);
+  });
+
   it('R44: a second person signs beside the first, on the head with it; the first does not sign again', async () => {
     const { desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
