@@ -11,6 +11,7 @@ import { browserStorage } from '../browser/storage.ts';
 import { clock } from '../browser/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { savedSites } from '../saved/saved-sites.ts';
+import { DamageAlert } from '../site/damage.tsx';
 import { liveRows } from '../site/live-rows.ts';
 import { SiteFrame } from '../site/site-frame.tsx';
 import { StatusShape } from '../site/status-chip.tsx';
@@ -60,6 +61,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
         </>
       }
     >
+      <DamageAlert damage={view.damage} token={token} />
       <nav class="site-ways" aria-label="This site">
         {desk && (
           <>

@@ -4,6 +4,7 @@ import type { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
+import { LOST_LOG } from '../../src/phrases/damage.ts';
 import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
@@ -29,6 +30,7 @@ import type { Outcome } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import { RECORDS, wholeLog } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
+import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 import { Board } from './board.ts';
 import { PlanNews } from './plan-news.ts';
@@ -74,6 +76,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf, log }
         const job = c.req.query('job') ?? '';
         if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
         const { head, entries } = await wholeLog(store, job);
+        if (head.count === 0) return refuse(c, 'log-broken', LOST_LOG);
         return give(c, head, entries);
       }),
     );
@@ -110,7 +113,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf, log }
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, head, ofSite, ...signer }) => {
       // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
-      const fault = hasVisit(site, job) ? await store.audit(job) : undefined;
+      const fault = hasVisit(site, job) ? await checkNamed(store, job) : undefined;
       if (fault) return { kind: 'refused', reason: 'log-broken', text: brokenUnsignable(fault.seq) };
       const result = await summaries.of(job);
       const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
@@ -190,8 +193,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf, log }
   }
 }
 
-const hasVisit = ({ state }: Site, job: string): boolean =>
-  [...state.pairs.values()].some(({ visits }) => visits.some((visit) => visit.job === job));
+const hasVisit = ({ visits }: Site, job: string): boolean => visits.includes(job);
 
 function logged(outcome: Outcome): Answer<Logged> {
   switch (outcome.kind) {

@@ -1,5 +1,5 @@
 import { findFault } from '../log/chain.ts';
-import type { Log } from '../model/entry.ts';
+import type { CheckedLog } from '../log/fault.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
 import { PAIR_STATUSES, TROUBLE_FIRST } from '../model/pair-status.ts';
@@ -35,7 +35,7 @@ import { sealBlock } from './seal.ts';
 import { outcomeOf } from './standing.ts';
 
 export interface CoverInput {
-  readonly log: Log;
+  readonly log: CheckedLog;
   readonly site: SiteState;
   /** In the order of their pages, which follow the cover. */
   readonly pairs: readonly { readonly pair: SitePair; readonly made: Omit<PairPage, 'part'> }[];
@@ -47,7 +47,7 @@ export interface CoverInput {
 /** The first part of a site's report: what came of it, and where to look. */
 export function coverPage(input: CoverInput, moments: Moments): Part {
   const { log, site, pairs } = input;
-  const fault = findFault(log.entries, log.head);
+  const fault = log.fault ?? findFault(log.entries, log.head);
   const outcome = outcomeOf(input, livePairs(site).length, fault !== undefined);
   const clear = isClear(outcome);
   return {

@@ -1,9 +1,9 @@
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
-import { findFault } from '../log/chain.ts';
+import { findFaultOfNamed } from '../log/chain.ts';
+import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
-import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, isPlanChanged, SEVERITIES, type Severity } from '../model/finding.ts';
 import type { Guidance } from '../model/guidance.ts';
@@ -16,6 +16,7 @@ import { METRES, type Units } from '../model/units.ts';
 import { PLAN_CHANGED } from '../phrases/board.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
+import { DAMAGED_NEXT } from '../phrases/damage.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
 import { variationText } from '../phrases/hand-over.ts';
@@ -86,7 +87,7 @@ import { stepsBlock } from './steps.ts';
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
   readonly plan?: PairPlan;
-  readonly visits: readonly Log[];
+  readonly visits: readonly CheckedLog[];
   /** Those of the site; without a site, or if it names none, those of the visit. */
   readonly units?: Units | undefined;
   /** What the plan is held against while no visit has begun. */
@@ -128,16 +129,16 @@ interface Read {
   readonly head: Head;
 }
 
-const read = (log: Log): Read => ({
-  record: new VisitRecord(log, { fault: findFault(log.entries, log.head) }),
+const read = (log: CheckedLog): Read => ({
+  record: new VisitRecord(log, { fault: log.fault ?? findFaultOfNamed(log) }),
   head: log.head,
 });
 
 /** The page of a pair by its latest visit. */
 export function pairPage({ plan, visits, units, code }: PairLogs, moments: Moments): PairPage {
-  const records = visits.filter(({ head }) => head.count > 0).map(read);
+  const records = visits.map(read);
   const latest = records.at(-1);
-  if (!latest?.record.visit) return notStarted({ plan, head: visits.at(-1)?.head, units, code });
+  if (!latest?.record.visit) return withoutVisit({ plan, log: latest, units, code });
   const { record, head } = latest;
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
@@ -182,20 +183,22 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
   ];
   const { signed, beside, changedBy } = record.state;
+  const broken = records.some(({ record: { fault } }) => fault !== undefined);
+  const stands = broken ? 'needs-attention' : status;
   const times = records.flatMap(({ record: { entries } }) => entries.map(({ at }) => at));
   return {
     part: {
       id: plan?.id ?? head.job,
       title: plan ? pairTitle({ id: plan.id, name: setup.pair }) : setup.pair,
       subtitle: pairSubtitle(setup.site),
-      badge: pairBadge(status, fault !== undefined, counts.serious),
+      badge: pairBadge(stands, broken, counts.serious),
       blocks: [...blocks, ...namedEntries(blocks, record.entries, meter, moments)],
       foot: footText(head),
     },
-    status,
+    status: stands,
     final: final && !fault ? finalText(final, meter) : '',
     findings: counts,
-    broken: fault !== undefined,
+    broken,
     ...(isCommissioning(commission) && !fault && { tests: testsOutcome(commission, record.progress) }),
     signers:
       signed && changedBy === undefined && !fault
@@ -273,29 +276,33 @@ export function withSiteFindings(
   return { ...part, badge: pairBadge(status, broken, serious, isPlanChanged(found)), blocks };
 }
 
-function notStarted({
+/** Nothing can be said of a visit: none was begun, or its log is lost. */
+function withoutVisit({
   plan,
-  head,
+  log,
   units = METRES,
   code,
 }: Pick<PairLogs, 'units' | 'code'> & {
   readonly plan: PairPlan | undefined;
-  readonly head: Head | undefined;
+  readonly log: Read | undefined;
 }): PairPage {
+  const fault = log?.record.fault;
+  const status = fault ? 'needs-attention' : 'not-started';
+  const seal = log && sealBlock(HEADINGS.record, log.head, fault);
   const held = plan && heldPlan(plan, code);
   return {
     part: {
       id: plan?.id ?? NO_LOG,
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
-      subtitle: NO_RECORD_SUBTITLE,
-      badge: pairBadge('not-started', false, 0),
-      blocks: plan ? plannedBlocks(plan, held, { units, code }) : [],
-      foot: head ? footText(head) : NO_LOG,
+      subtitle: fault ? DAMAGED_NEXT : NO_RECORD_SUBTITLE,
+      badge: pairBadge(status, fault !== undefined, 0),
+      blocks: [...(fault && seal ? [seal] : []), ...(plan ? plannedBlocks(plan, held, { units, code }) : [])],
+      foot: log ? footText(log.head) : NO_LOG,
     },
-    status: 'not-started',
+    status,
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
-    broken: false,
+    broken: fault !== undefined,
     signers: [],
     crew: [],
     variations: [],
