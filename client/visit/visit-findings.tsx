@@ -1,6 +1,9 @@
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
+import { heldText } from '../../src/phrases/held.ts';
+import { shownFor } from '../../src/phrases/units.ts';
+import { heldSetup } from '../../src/plan/held.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
@@ -15,16 +18,17 @@ type Props = {
 /** What a careful supervisor would ask about this visit, each with its entries. */
 export function VisitFindings({ job, record, across, onPick }: Props) {
   const { findings } = record;
+  const setup = record.visit?.commission.setup;
   const { acrossSite, trouble } = across;
   const lines = [
     ...findings.map((finding) => ({
       severity: finding.severity,
-      text: findingText(finding),
+      text: findingText(finding, setup && shownFor(setup)),
       seqs: finding.entries,
     })),
     ...(acrossSite ?? []).map((finding) => ({
       severity: finding.severity,
-      text: siteFindingText(finding, record.visit?.commission.setup.units),
+      text: siteFindingText(finding, setup?.units),
       // Entries of other visits are not on this page.
       seqs: finding.entries.filter((entry) => entry.job === job).map(({ seq }) => seq),
     })),
@@ -46,6 +50,7 @@ export function VisitFindings({ job, record, across, onPick }: Props) {
           </li>
         ))}
       </ul>
+      {setup?.plan && <p class="note">{heldText(heldSetup(setup))}</p>}
     </section>
   );
 }

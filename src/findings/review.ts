@@ -17,6 +17,7 @@ import { notBracketed } from './not-bracketed.ts';
 import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
+import { planWarning } from './plan-warning.ts';
 import { restoredUnready } from './restored-unready.ts';
 import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
@@ -45,6 +46,7 @@ const LOOKS: Record<FindingId, Look> = {
   'test-failed': testFailed,
   'test-unread': testUnread,
   'threshold-unknown': thresholdUnknown,
+  'plan-warning': planWarning,
   'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,

@@ -224,6 +224,11 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
   z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
   /**
+   * The desk changed the plan of the pair while this visit was open. The visit goes on by the plan that it was opened
+   * with. `before`: the plan that the crew knew until then.
+   */
+  z.object({ type: z.literal('plan-changed'), before: WrittenPlan, after: WrittenPlan }),
+  /**
    * The record up to `head` was read and signed. `findings`: the ids the signer was shown. `declaration`: the words
    * that were signed. `ofSite`: the findings about this pair against the others of its site, and where the site's
    * log ended then. Older logs have only the first five. A signature on a record that has not changed since the one

@@ -23,6 +23,7 @@ export const FINDING_IDS = [
   'test-failed',
   'test-unread',
   'threshold-unknown',
+  'plan-warning',
   'like-lost-beam',
   'open-issue',
   'outputs-isolated',

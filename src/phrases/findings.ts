@@ -1,11 +1,14 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
 import { METRES, type Units } from '../model/units.ts';
+import { FIGURES, type PlanFigure } from '../plan/check.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { planChangesText } from './plan-changes.ts';
+import { warningText } from './plan-warnings.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
+import type { Shown } from './units.ts';
 
 export const SEVERITY_WORDS: Record<Severity, string> = {
   serious: 'Serious',
@@ -38,7 +41,7 @@ const SINCE_SIGNED: Record<Severity, string> = {
   note: 'Words were added since it was signed. They change nothing that was proven.',
 };
 
-const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
+const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> = {
   'not-accepted': () => 'The record ends without an accepted alignment.',
   'touched-after-accept': () =>
     'An adjuster was turned after the acceptance. The new position was not accepted.',
@@ -58,13 +61,18 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
       ? 'With the path clear, the light was lost between the acceptance and the end of the tests.'
       : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fall.toFixed(2)} dB.`,
   unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
-  'test-failed': ({ about }) => `A test failed: ${named(about)}.`,
+  'test-failed': ({ about, figures: { passed } }) =>
+    `A test failed: ${named(about)}.${passed === undefined ? '' : ` It passed later, #${passed}.`}`,
   'test-unread': ({ about }) =>
     `A test did not count, because nobody read the meter ${about.map((each) => MOMENTS[each as Moment] ?? each).join(', ')}.`,
   'like-lost-beam': ({ figures }) =>
     `The alarm was tested with a filter of ${figures.filter} %: so strong that it looks like a lost beam.`,
   'threshold-unknown': () =>
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
+  'plan-warning': (finding, shown) => {
+    const figure = planFigureOf(finding);
+    return `Planned outside a limit: ${figure ? warningText(figure, shown) : named(finding.about)}.`;
+  },
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
   'left-otherwise': ({ about }) =>
@@ -107,6 +115,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'test-unread': 'a test without its readings',
   'like-lost-beam': 'alarm tested with too strong a filter',
   'threshold-unknown': 'alarm threshold not known',
+  'plan-warning': 'planned outside a limit',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
   'left-otherwise': 'left otherwise than planned',
@@ -135,8 +144,18 @@ export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
 
 export const findingName = (id: string): string => NAMES[id] ?? id;
 
-/** What a careful supervisor would ask, in one sentence. */
-export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);
+/** What a careful supervisor would ask, in one sentence. `shown`: the units of the visit. */
+export const findingText = (finding: Finding, shown: Shown = METRES): string =>
+  STATEMENTS[finding.id](finding, shown);
+
+/** The figure of the plan check that a finding was made of; undefined where a newer log has one without words here. */
+function planFigureOf({
+  about: [about, unit = '', by],
+  figures: { value = 0, ...limits },
+}: Finding): PlanFigure | undefined {
+  const id = FIGURES.find((each) => each === about);
+  return id && { id, value, unit, ...limits, ...(by !== undefined && { by }), warns: true };
+}
 
 /** Decibels; undefined where the settings are not known. */
 function gainBetween(more: number | undefined): string {

@@ -54,25 +54,31 @@ const WORDS: Record<FigureId, FigureWords> = {
   reach: {
     name: 'reach to each side',
     formula: 'spacing / 2',
-    source: 'the chosen guidance',
+    source: 'arithmetic',
     warning: 'part of the area lies too far from a beam',
   },
   'wall-distance': {
     name: 'nearest wall',
     formula: 'as planned',
-    source: 'the chosen guidance',
+    source: 'the plan',
     warning: 'too near to or too far from the wall',
+  },
+  'ceiling-height': {
+    name: 'height of the ceiling',
+    formula: 'as planned',
+    source: 'the plan',
+    warning: 'so high that smoke may not reach the beam; beams at more than one height may be needed',
   },
   'emitter-ceiling': {
     name: 'emitter below the ceiling',
     formula: 'ceiling height - emitter height',
-    source: 'the chosen guidance',
+    source: 'arithmetic',
     warning: 'too near to or too far below the ceiling',
   },
   'receiver-ceiling': {
     name: 'receiver below the ceiling',
     formula: 'ceiling height - receiver height',
-    source: 'the chosen guidance',
+    source: 'arithmetic',
     warning: 'too near to or too far below the ceiling',
   },
   level: {

@@ -14,7 +14,7 @@ import { JobFinding, PairRow } from '../protocol/site.ts';
 import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when the same log gives another summary, so that no old summary is used. */
-const MADE = 5;
+const MADE = 6;
 
 /**
  * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be

@@ -98,6 +98,7 @@ export function playDemoSite(from: number): { site: readonly Entry[]; visits: re
         pathLength: pair.pathLength,
         scope: 'commissioning',
         plan,
+        ...(code && { guidance: code }),
       };
       now = from + (i + 24 * visit) * hour;
       const job = `demo-${pair.id}-visit-${visit + 1}`;

@@ -5,10 +5,11 @@ import type { Action } from '../model/advice.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { currentSetup } from '../model/written.ts';
+import { currentPlan, currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
 
@@ -44,6 +45,8 @@ export interface JobState {
   stopped: boolean;
   accepted?: Placed<'accept'>;
   issues: readonly Issue[];
+  /** The plan of the pair as the desk changed it last since the visit began. */
+  planNow?: PairPlan;
   handOver: HandOver;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
@@ -180,6 +183,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'plan-changed':
+      next.planNow = currentPlan(placed.after);
+      break;
     case 'as-left':
     case 'conditions':
     case 'variation':
