@@ -17,6 +17,7 @@ const SAYS: Record<Fact['type'], string> = {
   gain: 'The gain was changed.',
   path: 'The path of the beam: clear, partly covered or blocked.',
   're-aimed': 'The emitter was aimed at the receiver by eye; positions start again from zero.',
+  disturbed: 'It was knocked, or a turn was not counted: positions start again from here.',
   choice: 'The crew chose an adjuster.',
   cannot: 'A turn that was asked for could not be made.',
   checked: 'A list of causes was worked through.',

@@ -14,6 +14,7 @@ export const FINDING_IDS = [
   'touched-after-accept',
   'gain-after-peak',
   'not-bracketed',
+  'adjuster-hindered',
   'override',
   'settle-time',
   'drift',

@@ -48,6 +48,8 @@ const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> 
   'gain-after-peak': () => 'The gain was changed after the last turn: no peak was checked at that gain.',
   'not-bracketed': ({ about }) =>
     `Accepted without a lower settled reading on each side of the peak: ${named(about)}.`,
+  'adjuster-hindered': ({ about: [axis = '', later] }) =>
+    `The ${axis} adjuster could not be turned${later === undefined ? '' : ', and was turned later'}.`,
   override: ({ about }) => `Accepted although evidence was missing: ${named(about)}.`,
   'settle-time': () => 'A turn or gain change was made before the reading had settled.',
   drift: ({ figures }) =>
@@ -103,6 +105,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'touched-after-accept': 'turned after acceptance',
   'gain-after-peak': 'gain changed after the peak',
   'not-bracketed': 'peak not bracketed',
+  'adjuster-hindered': 'an adjuster could not be turned',
   override: 'accepted with evidence missing',
   'settle-time': 'settle time not kept',
   drift: 'reading drifted since acceptance',
