@@ -2,6 +2,7 @@ import { setTimeout } from 'node:timers/promises';
 import type { z } from 'zod';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairOutcome } from '../../src/findings/outcome.ts';
+import { signalHistory } from '../../src/findings/signal-history.ts';
 import { isPlanChanged, type Severity, type SiteFinding } from '../../src/model/finding.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { BEING_READ, brokenNextText, nextText, planChangedNext } from '../../src/phrases/board.ts';
@@ -93,9 +94,18 @@ export class Board {
       visits: pair.visits.map(({ job, at }) => ({ job, at })),
       online: { panel: room?.isOnline('panel') ?? false, emitter: room?.isOnline('emitter') ?? false },
       findings: { serious: count('serious'), question: count('question'), note: count('note') },
+      ...signalsOf(summariesIn(visits)),
       ...(isRead(visits) ? latestOf(visits.at(-1), isPlanChanged(ofSite)) : { next: BEING_READ }),
     };
   }
+}
+
+/** A single visit is no history. */
+function signalsOf(summaries: readonly VisitSummary[]): Pick<z.input<typeof PairRow>, 'signals'> {
+  const history = signalHistory(summaries.map(outcomeOf));
+  const meter = history.at(-1)?.meter;
+  if (!meter || history.length < 2) return {};
+  return { signals: { meter, points: history.map(({ meter: _, ...point }) => point) } };
 }
 
 /** What the latest visit says about the pair's status. */
