@@ -1,5 +1,5 @@
 import { historyScene } from '../../src/charts/history-scene.ts';
-import { gainAtText, HISTORY_COLUMNS, lostText } from '../../src/phrases/history.ts';
+import { FIRST_VISIT, gainAtText, HISTORY_COLUMNS, lostText } from '../../src/phrases/history.ts';
 import { valueText } from '../../src/phrases/readings.ts';
 import type { PairRow } from '../../src/protocol/site.ts';
 import { day, OWN_TIMES } from '../browser/times.ts';
@@ -17,31 +17,29 @@ export function SignalHistory({ row: { plan, signals } }: { row: PairRow }) {
         firstWidth={420}
         empty="All visits were at one time."
       />
-      <div class="wide-table">
-        <table>
-          <thead>
-            <tr>
-              {Object.values(HISTORY_COLUMNS).map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
-              ))}
-            </tr>
-          </thead>
-          <tbody>
-            {points.map(({ job, at, value, gain, lost }) => (
-              <tr key={job}>
-                <td>{day(at)}</td>
-                <td>
-                  {valueText(value, meter)} {meter.unit}
-                </td>
-                <td>{gainAtText(gain)}</td>
-                <td>{lostText(lost)}</td>
-              </tr>
+      <table>
+        <thead>
+          <tr>
+            {Object.values(HISTORY_COLUMNS).map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
             ))}
-          </tbody>
-        </table>
-      </div>
+          </tr>
+        </thead>
+        <tbody>
+          {points.map(({ job, at, value, gain, lost }, index) => (
+            <tr key={job}>
+              <td>{day(at)}</td>
+              <td>
+                {valueText(value, meter)} {meter.unit}
+              </td>
+              <td>{gainAtText(gain)}</td>
+              <td>{index === 0 ? FIRST_VISIT : lostText(lost)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
     </div>
   );
 }

@@ -1,6 +1,7 @@
 import type { PairPlan } from '../model/pair-plan.ts';
 
 export const HISTORY_TITLE = 'Signal left at each visit';
+export const HISTORY_TABLE = 'The same in figures';
 export const HISTORY_AXIS = 'Day of the visit';
 export const historyName = (visits: number): string => `Signal left at each of ${visits} visits`;
 
@@ -23,6 +24,8 @@ export const gainAtText = (gain: number | 'full' | undefined): string =>
 /** One point in words. */
 export const pointText = (signal: string, day: string, gain: string): string =>
   `${signal} on ${day}, ${gain}`;
+
+export const FIRST_VISIT = 'first visit';
 
 /** "0.4 dB less", "0.2 dB more", "the same" */
 export function lostText(lost: number | undefined): string {

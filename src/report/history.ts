@@ -2,7 +2,7 @@ import { historyScene } from '../charts/history-scene.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
 import { signalHistory } from '../findings/signal-history.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
-import { gainAtText, HISTORY_COLUMNS, HISTORY_TITLE, lostText } from '../phrases/history.ts';
+import { FIRST_VISIT, gainAtText, HISTORY_COLUMNS, HISTORY_TABLE, lostText } from '../phrases/history.ts';
 import { valueText } from '../phrases/readings.ts';
 import type { Moments } from './moments.ts';
 import type { Block } from './report.ts';
@@ -20,7 +20,7 @@ export function historyBlocks(visits: readonly VisitOutcome[], plan: PairPlan, m
     { kind: 'charts', charts: [historyScene({ meter, points }, plan, moments, WIDTH, PLOT)] },
     {
       kind: 'table',
-      title: HISTORY_TITLE,
+      title: HISTORY_TABLE,
       columns: [
         { name: HISTORY_COLUMNS.day, share: 3 },
         { name: HISTORY_COLUMNS.signal, share: 2 },
@@ -28,11 +28,11 @@ export function historyBlocks(visits: readonly VisitOutcome[], plan: PairPlan, m
         { name: HISTORY_COLUMNS.lost, share: 3 },
       ],
       empty: '',
-      rows: points.map(({ at, value, gain, lost }) => [
+      rows: points.map(({ at, value, gain, lost }, index) => [
         moments.day(at),
         `${valueText(value, meter)} ${meter.unit}`,
         gainAtText(gain),
-        lostText(lost),
+        index === 0 ? FIRST_VISIT : lostText(lost),
       ]),
     },
   ];
