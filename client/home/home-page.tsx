@@ -1,5 +1,7 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
 import { follow, linkTo } from '../browser/route.ts';
+import { takeNewer, useKeptPages } from '../offline/registration.ts';
 import type { SavedSeat } from '../saved/saved-seats.ts';
 import type { SavedSite } from '../saved/saved-sites.ts';
 import { Page } from '../ui/page.tsx';
@@ -9,9 +11,12 @@ import './home.css';
 /** The first page: go on with a job, take a seat in one, or work on a site. */
 export function HomePage() {
   const { seats, sites, leave } = useSaved();
+  const { newer } = useKeptPages();
+  useEffect(() => void takeNewer(), [newer]);
   return (
     <Page class="home">
       <h1 class="home-line">Two phones, one beam: line it up together.</h1>
+      {newer && <p class="hint">{NEW_VERSION_WAITS}</p>}
       {seats.map((saved) => (
         <Resume key={saved.seat} saved={saved} onLeave={() => leave(saved)} />
       ))}

@@ -4,6 +4,7 @@ import { METRES } from '../../src/model/units.ts';
 import { wholePathText } from '../../src/phrases/units.ts';
 import { checkPlan } from '../../src/plan/check.ts';
 import { thresholdDb } from '../../src/plan/covers.ts';
+import { heldPlan } from '../../src/plan/held.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -94,7 +95,7 @@ function Plan({ token, view, row, look }: PlanProps) {
       {row?.dropped && <p class="failure">Removed from the site: {row.dropped.reason}</p>}
       <div class="plan-columns">
         <div class="plan-column">
-          {row && !row.dropped && desk && <BeginVisit token={token} site={view.site} row={row} />}
+          {row && !row.dropped && desk && <BeginVisit token={token} view={view} row={row} />}
           {row && row.visits.length > 0 && <VisitLinks token={token} row={row} />}
           {row && <SignalHistory row={row} />}
           {desk ? (
@@ -129,7 +130,7 @@ function Plan({ token, view, row, look }: PlanProps) {
           {row && !row.dropped && desk && <DropPair token={token} pair={row.plan.id} onDropped={look} />}
         </div>
         <div class="plan-column">
-          <CheckPanel figures={figures} shown={shown} />
+          <CheckPanel figures={figures} shown={shown} held={heldPlan(parsed.known, view.code)} />
           <Calculator path={parsed.known.pathLength} units={shown} />
         </div>
       </div>

@@ -1,9 +1,11 @@
 import { isSame } from '../formats/same.ts';
-import type { Action } from '../model/advice.ts';
-import { instructionText } from '../phrases/instruct.ts';
+import type { Action, Advice } from '../model/advice.ts';
+import type { JobSetup } from '../model/setup.ts';
+import { type InstructionText, instructionText } from '../phrases/instruct.ts';
 import { QUIET } from '../phrases/notices.ts';
+import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
-import { commissionOf, type JobState } from '../visit/state.ts';
+import { commissionOf, type JobState, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 
 const second = 1000;
@@ -69,12 +71,19 @@ export function instruct(job: Composer): number | undefined {
     job.put('engine', {
       type: 'instruction',
       advice,
-      ...instructionText(advice, commission.setup),
+      ...words(job, advice, commission.setup),
       expiresAt,
     });
   }
   const expiresAt = job.state.instruction?.expiresAt ?? Number.POSITIVE_INFINITY;
   return Math.min(wakeAt ?? Number.POSITIVE_INFINITY, expiresAt);
+}
+
+/** A question that was just asked gets another way out. */
+function words({ state }: Composer, advice: Advice, setup: JobSetup): InstructionText {
+  const text = instructionText(advice, setup);
+  if (advice.action.kind !== 'ask') return text;
+  return { ...text, say: askedAgain(text.say, timesAsked(state, text.say)) };
 }
 
 /** A hold stays the same even if its end moves a little: the crew need not hear "hold" after every reading. */

@@ -1,12 +1,15 @@
 import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
 import { METRES, type Units } from '../model/units.ts';
+import { FIGURES, type PlanFigure } from '../plan/check.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { placesBeside } from './beside-limits.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { planChangesText } from './plan-changes.ts';
+import { warningText } from './plan-warnings.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
+import type { Shown } from './units.ts';
 
 export const SEVERITY_WORDS: Record<Severity, string> = {
   serious: 'Serious',
@@ -39,13 +42,15 @@ const SINCE_SIGNED: Record<Severity, string> = {
   note: 'Words were added since it was signed. They change nothing that was proven.',
 };
 
-const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
+const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> = {
   'not-accepted': () => 'The record ends without an accepted alignment.',
   'touched-after-accept': () =>
     'An adjuster was turned after the acceptance. The new position was not accepted.',
   'gain-after-peak': () => 'The gain was changed after the last turn: no peak was checked at that gain.',
   'not-bracketed': ({ about }) =>
     `Accepted without a lower settled reading on each side of the peak: ${named(about)}.`,
+  'adjuster-hindered': ({ about: [axis = '', later] }) =>
+    `The ${axis} adjuster could not be turned${later === undefined ? '' : ', and was turned later'}.`,
   override: ({ about }) => `Accepted although evidence was missing: ${named(about)}.`,
   'settle-time': () => 'A turn or gain change was made before the reading had settled.',
   drift: ({ figures }) =>
@@ -65,6 +70,10 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
     `The alarm was tested with a filter of ${figures.filter} %: so strong that it looks like a lost beam.`,
   'threshold-unknown': () =>
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
+  'plan-warning': (finding, shown) => {
+    const figure = planFigureOf(finding);
+    return `Planned outside a limit: ${figure ? warningText(figure, shown) : named(finding.about)}.`;
+  },
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
   'left-otherwise': ({ about }) =>
@@ -97,6 +106,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'touched-after-accept': 'turned after acceptance',
   'gain-after-peak': 'gain changed after the peak',
   'not-bracketed': 'peak not bracketed',
+  'adjuster-hindered': 'an adjuster could not be turned',
   override: 'accepted with evidence missing',
   'settle-time': 'settle time not kept',
   drift: 'reading drifted since acceptance',
@@ -106,6 +116,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'test-unread': 'a test without its readings',
   'like-lost-beam': 'alarm tested with too strong a filter',
   'threshold-unknown': 'alarm threshold not known',
+  'plan-warning': 'planned outside a limit',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
   'left-otherwise': 'left otherwise than planned',
@@ -136,8 +147,18 @@ export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
 
 export const findingName = (id: string): string => NAMES[id] ?? id;
 
-/** What a careful supervisor would ask, in one sentence. */
-export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);
+/** What a careful supervisor would ask, in one sentence. `shown`: the units of the visit. */
+export const findingText = (finding: Finding, shown: Shown = METRES): string =>
+  STATEMENTS[finding.id](finding, shown);
+
+/** The figure of the plan check that a finding was made of; undefined where a newer log has one without words here. */
+function planFigureOf({
+  about: [about, unit = '', by],
+  figures: { value = 0, ...limits },
+}: Finding): PlanFigure | undefined {
+  const id = FIGURES.find((each) => each === about);
+  return id && { id, value, unit, ...limits, ...(by !== undefined && { by }), warns: true };
+}
 
 /** Decibels; undefined where the settings are not known. */
 function gainBetween(more: number | undefined): string {

@@ -162,7 +162,7 @@ export function questionText(question: Question, meter: MeterProfile): SayShow {
 const WHETHER: Record<Extract<Question, { kind: 'is-it-so' }>['what'], SayShow> = {
   'path-clear': { say: 'Is the beam path clear? Say yes or no.', show: 'Path clear?' },
   'gain-untouched': { say: 'Is the gain untouched? Say yes or no.', show: 'Gain untouched?' },
-  reading: { say: 'Is that reading right? Say yes, or say it again.', show: 'Reading right?' },
+  reading: { say: 'Reading right? Say yes, or say it again.', show: 'Reading right?' },
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -9,6 +9,13 @@ export const decimals = (meter: MeterProfile): number =>
 /** A number as the meter shows it. Trailing zeros stay, so that 50.0 is not taken for a whole-number meter. */
 export const valueText = (value: number, meter: MeterProfile): string => value.toFixed(decimals(meter));
 
+/** "up 6", "down 0.05", "the same": what changed since the reading before, as the meter shows it. */
+export function changeText(value: number, before: number, meter: MeterProfile): string {
+  const change = valueText(Math.abs(value - before), meter);
+  if (Number(change) === 0) return 'the same';
+  return `${value > before ? 'up' : 'down'} ${change}`;
+}
+
 /** "142", "no signal", "saturated". */
 export function readingText(reading: Reading, meter: MeterProfile): string {
   switch (reading.kind) {

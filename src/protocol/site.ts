@@ -158,6 +158,17 @@ export const PairRow = z.object({
 });
 export type PairRow = z.infer<typeof PairRow>;
 
+/** What was found in the log of a visit, or in the site's own. */
+export const Damage = z.object({
+  /** Missing where it is the site's own log. */
+  pair: PairId.optional(),
+  job: JobId,
+  /** The first entry that is not as it was. */
+  seq: Seq,
+  text: z.string(),
+});
+export type Damage = z.infer<typeof Damage>;
+
 /** GET /api/site. `head`: of the site's own log. */
 export const SiteView = z.object({
   head: Head,
@@ -166,6 +177,8 @@ export const SiteView = z.object({
   units: Units.optional(),
   steps: SiteSteps.optional(),
   role: SiteRole,
+  /** Logs that fail their check, and what to do. To be shown before anything else. */
+  damage: z.object({ toDo: z.string(), found: z.array(Damage).min(1) }).optional(),
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),
 });

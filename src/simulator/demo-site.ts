@@ -128,6 +128,7 @@ export function playDemoSite(
       pathLength: pair.pathLength,
       scope: 'commissioning',
       plan: planOf(pair),
+      ...(code && { guidance: code }),
     };
     const job = jobOf(pair, visit);
     const spec = specOf(pair, i, visit);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { matching, totals, troubleFirst } from '../../client/board/rows.ts';
+import { matching, totals, troubleFirst, type WarnedRow, withWarnings } from '../../client/board/rows.ts';
 import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
@@ -81,14 +81,16 @@ describe('the board', () => {
     ),
     rowOf({ dropped: { at: 5, reason: 'Never built' } }, { id: 'X1' }),
   ];
-  const ids = (found: readonly PairRow[]) => found.map(({ plan }) => plan.id);
+  const ids = (rows: readonly PairRow[]) => rows.map(({ plan }) => plan.id);
+  const found = (listed: readonly WarnedRow[]) => ids(listed.map(({ row }) => row));
 
   it('leaves out what was taken out of the site', () => {
     expect(ids(liveRows(rows))).toEqual(['N1', 'S1']);
   });
 
   it('finds a pair by id, name, zone and next step, when all words match', () => {
-    const find = (words: string) => ids(matching(liveRows(rows), { words, status: 'all' }));
+    const find = (words: string) =>
+      found(matching(withWarnings(liveRows(rows), {}), { words, status: 'all' }));
     expect(find('north')).toEqual(['N1']);
     expect(find('aisle zone 2')).toEqual(['S1']);
     expect(find('clockwise')).toEqual(['S1']);
@@ -97,7 +99,7 @@ describe('the board', () => {
   });
 
   it('shows only one status when asked to, and counts each status', () => {
-    expect(ids(matching(rows, { words: '', status: 'signed' }))).toEqual(['N1']);
+    expect(found(matching(withWarnings(rows, {}), { words: '', status: 'signed' }))).toEqual(['N1']);
     expect(totals(liveRows(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
   });
 
@@ -108,9 +110,17 @@ describe('the board', () => {
       rowOf({ status: 'aligned', findings: serious }, { id: 'serious' }),
       rowOf({ status: 'isolated' }, { id: 'isolated' }),
       rowOf({}, { id: 'new' }),
+      rowOf({}, { id: 'too-long', pathLength: 120, rangeMax: 100 }),
       rowOf({ status: 'needs-attention' }, { id: 'attention' }),
     ];
-    expect(ids(troubleFirst(mixed))).toEqual(['attention', 'serious', 'isolated', 'calm', 'new']);
+    expect(found(troubleFirst(withWarnings(mixed, {})))).toEqual([
+      'attention',
+      'serious',
+      'isolated',
+      'too-long',
+      'calm',
+      'new',
+    ]);
     expect([...TROUBLE_FIRST].sort()).toEqual([...PAIR_STATUSES].sort());
   });
 

@@ -22,7 +22,7 @@ function alarmTests(plant: Plant): string[] {
 const findingTexts = (plant: Plant): string[] =>
   new VisitRecord({ entries: playedVisit([plant]) }).findings
     .filter(({ id }) => id === 'test-failed')
-    .map(findingText);
+    .map((finding) => findingText(finding));
 
 const LATE = 'FAILED: the panel showed it too late';
 

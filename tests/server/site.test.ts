@@ -312,6 +312,34 @@ describe('a site over HTTP', () => {
     });
   });
 
+  it('R47: both phones of an open visit are told what the desk has changed in its plan, once', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A'), plan('B')] }));
+    const opened = JobOpened.parse(await (await desk.post('/api/site/jobs', { pair: 'A' })).json());
+    const joined = await join(url, opened.invite.code);
+    const phones = [await Phone.at(url, opened.token), await Phone.at(url, joined.token)];
+    const command = {
+      id: newId(),
+      pairs: [
+        { ...plan('A'), alarmDelay: 25 },
+        { ...plan('B'), zone: '8' },
+      ],
+    };
+    await seqOf(await desk.post('/api/site/pairs', command));
+    await seqOf(await desk.post('/api/site/pairs', command));
+    const told = ({ entries }: Phone) =>
+      entries.flatMap(({ fact }) =>
+        fact.type === 'notice' && fact.code === 'plan-changed' ? [fact.text] : [],
+      );
+    await vi.waitFor(() => {
+      for (const phone of phones) {
+        expect(told(phone)).toEqual([expect.stringMatching(/alarm delay from .+ to 25 s/)]);
+      }
+    });
+    expect(phones[0]?.entries.filter(({ fact }) => fact.type === 'plan-changed')).toHaveLength(1);
+  });
+
   it('R36: the same id again gives the same visit, with valid keys', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
@@ -600,8 +628,8 @@ describe('a site over HTTP', () => {
     await desk.board();
     // A server that starts with an older summary, and one that starts with no valid summary at all.
     for (const body of [kept?.body ?? '', 'scribble']) {
-      const { hash } = await store.head(job);
-      await store.keepSummary(job, { hash, body });
+      const { count, hash } = await store.head(job);
+      await store.keepSummary(job, { count, hash, body });
       const other = await serve({ store: Object.assign(Object.create(store), { close: async () => {} }) });
       const row = (await new Desk(other.url, desk.token).board()).pairs.find(({ plan }) => plan.id === 'N2');
       expect(row).toMatchObject({ status: 'signed', head: { hash } });
@@ -634,7 +662,7 @@ describe('a site over HTTP', () => {
     }
     const { reader } = await served(demo, new Tampered());
     const row = (await reader.board()).pairs.find(({ plan }) => plan.id === 'S1');
-    expect(row).toMatchObject({ status: 'needs-attention', next: expect.stringContaining('entry 7') });
+    expect(row).toMatchObject({ status: 'needs-attention', next: expect.stringContaining('do not sign') });
     expect(row?.final).toBeUndefined();
   });
 
