@@ -26,7 +26,7 @@ const PLACES: readonly (readonly [string, limits: readonly number[], (value: num
   [
     'the final reading, on board and report',
     [COUNTS.bandLow, COUNTS.bandHigh],
-    (value) => finalText({ seq: 1, reading: valueReading(value), as: 'accepted' }, COUNTS),
+    (value) => finalText({ seq: 1, at: 0, reading: valueReading(value), as: 'accepted' }, COUNTS),
   ],
   [
     'the reading of an advice, which names the band',
