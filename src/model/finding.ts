@@ -43,7 +43,14 @@ export const FINDING_IDS = [
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 
-export const SITE_FINDING_IDS = ['weak-neighbour', 'weaker-since', 'undone', 'plan-changed'] as const;
+export const SITE_FINDING_IDS = [
+  'weak-neighbour',
+  'weaker-since',
+  'signal-limit',
+  'signal-falling',
+  'undone',
+  'plan-changed',
+] as const;
 export type SiteFindingId = (typeof SITE_FINDING_IDS)[number];
 
 /** What a careful supervisor would ask about a job. Its words are in `src/phrases/findings.ts`. */

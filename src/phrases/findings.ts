@@ -2,6 +2,7 @@ import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '.
 import { METRES, type Units } from '../model/units.ts';
 import { FIGURES, type PlanFigure } from '../plan/check.ts';
 import type { Moment } from '../visit/verdict.ts';
+import { placesBeside } from './beside-limits.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { planChangesText } from './plan-changes.ts';
@@ -136,6 +137,8 @@ const NAMES: Readonly<Record<string, string>> = {
 const SITE_NAMES: Readonly<Record<string, string>> = {
   'weak-neighbour': 'weaker than its neighbours',
   'weaker-since': 'weaker than at the visit before',
+  'signal-limit': 'signal beyond its limit',
+  'signal-falling': 'signal falling toward its limit',
   undone: 'an acceptance undone later',
   'plan-changed': 'plan changed since the visit',
 } satisfies Record<SiteFindingId, string>;
@@ -164,6 +167,21 @@ function gainBetween(more: number | undefined): string {
   return `Its gain is ${Math.abs(more).toFixed(1)} dB ${more > 0 ? 'higher' : 'lower'}.`;
 }
 
+function beyondText({ reading, least, lost, most }: SiteFinding['figures']): string {
+  const under = reading === undefined ? [] : [`it shows ${reading}, and the least is ${least}`];
+  if (lost === undefined || most === undefined) return under.join('; ');
+  const places = placesBeside(lost, [most], 1);
+  const over = `it lost ${lost.toFixed(places)} dB since the first visit, and the most is ${most} dB`;
+  return [...under, over].join('; ');
+}
+
+function inDaysText(days: number): string {
+  // 100 days that were reckoned as 99.9999999 are 100.
+  const whole = Math.floor(days + 1e-6);
+  if (whole < 1) return 'less than a day';
+  return `about ${whole} ${whole === 1 ? 'day' : 'days'}`;
+}
+
 /** `units`: those of the site. */
 export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units: Units = METRES): string {
   switch (id) {
@@ -171,6 +189,10 @@ export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}). ${gainBetween(figures.moreGain)}`;
     case 'weaker-since':
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than at the visit before (${figures.reading} against ${figures.before}). ${gainBetween(figures.moreGain)}`;
+    case 'signal-limit':
+      return `Pair ${pair} was left beyond a limit of its plan: ${beyondText(figures)}. Clean it, or align it anew.`;
+    case 'signal-falling':
+      return `The signal of pair ${pair} falls: over ${figures.visits} visits by ${figures.perYear?.toFixed(1)} dB a year. At this rate it reaches its limit in ${inDaysText(figures.days ?? 0)}, before the next visit.`;
     case 'undone':
       return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
     case 'plan-changed': {
