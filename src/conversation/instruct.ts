@@ -1,11 +1,12 @@
 import { isSame } from '../formats/same.ts';
 import type { Action, Advice } from '../model/advice.ts';
 import type { JobSetup } from '../model/setup.ts';
+import { LASER_CAUTION } from '../phrases/cautions.ts';
 import { type InstructionText, instructionText } from '../phrases/instruct.ts';
 import { QUIET } from '../phrases/notices.ts';
 import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
-import { commissionOf, type JobState, timesAsked } from '../visit/state.ts';
+import { commissionOf, type JobState, LASER, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 
 const second = 1000;
@@ -68,11 +69,15 @@ export function instruct(job: Composer): number | undefined {
     sameAction(instruction.advice.action, advice.action);
   if (!stands) {
     const expiresAt = job.now + lifetime(advice.action, job.now);
+    const { action } = advice;
+    if (action.kind === 're-aim' && !job.state.said.includes(LASER)) job.notice(LASER, LASER_CAUTION);
+    const isSettling = action.kind === 'hold' && action.reason === 'settling';
     job.put('engine', {
       type: 'instruction',
       advice,
       ...words(job, advice, commission.setup),
       expiresAt,
+      ...(isSettling && job.state.said.includes('settling') && { quiet: true as const }),
     });
   }
   const expiresAt = job.state.instruction?.expiresAt ?? Number.POSITIVE_INFINITY;

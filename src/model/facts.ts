@@ -208,6 +208,8 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.string(),
     /** After this (ms, the log's clock) it must not be acted on without asking again. */
     expiresAt: z.number(),
+    /** It was said before in the same words: this time a tone and the screen say it. */
+    quiet: z.literal(true).optional(),
   }),
   /** The current instruction is no longer valid, and there is no new one. */
   z.object({

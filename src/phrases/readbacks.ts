@@ -15,6 +15,10 @@ export const readBack = (lead: Lead, what: string): string => `${lead} ${what}.`
 /** `not`: what it replaces. */
 export const corrected = (now: string, not?: string): string =>
   not === undefined ? `Corrected: ${now}.` : `Corrected: ${now}, not ${not}.`;
+/** Of "104, up 6." only "Up 6." for the person who cannot see the meter; anything else is said whole. */
+export const forTheLadder = (readback: string): string =>
+  readback.replace(/^[−-]?[\d.]+, (?=(?:up|down) [\d.]+\.$)(.)/, (_, first: string) => first.toUpperCase());
+
 export const takenBack = (what: string): string => `Taken back: ${what}.`;
 export const noted = (remark: string): string => `Noted: ${remark}.`;
 export const issueClosed = (how: string): string => `Issue closed: ${how}`;

@@ -37,6 +37,8 @@ export interface JobState {
   /** The last turns asked for, newest last, and those of them that were made, taken back or not. */
   turnsAsked: readonly Placed<'instruction'>[];
   turnsMade: readonly Seq[];
+  /** What was said aloud, and is not said again to the same people. */
+  said: readonly Once[];
   /** The newest question in its first words, and how often it was asked with no other between. */
   asked?: { readonly text: string; readonly times: number };
   /** The question that waits for an answer. */
@@ -54,6 +56,11 @@ export interface JobState {
   changedBy?: Seq;
 }
 
+/** Said aloud once: that it settles, and the caution of the laser. */
+export type Once = 'settling' | 'laser';
+/** The code of the notice that says it. */
+export const LASER: Once = 'laser';
+
 export const EMPTY: JobState = {
   count: 0,
   seats: { panel: undefined, emitter: undefined },
@@ -62,6 +69,7 @@ export const EMPTY: JobState = {
   beside: [],
   turnsAsked: [],
   turnsMade: [],
+  said: [],
   paused: false,
   stopped: false,
 };
@@ -131,6 +139,8 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       const { seat, device, person, phone } = placed;
       const sitting: Sitting = { device, online: true, ...(person && { person }), ...(phone && { phone }) };
       next.seats = { ...state.seats, [seat]: sitting };
+      // Whoever comes new has not heard it.
+      next.said = EMPTY.said;
       break;
     }
     case 'link': {
@@ -150,10 +160,15 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       next.instruction = placed;
       delete next.answeredBy;
       if (placed.advice.action.kind === 'ask') next.asked = askedWith(state, placed.say);
-      else if (!BETWEEN_QUESTIONS.has(placed.advice.action.kind)) delete next.asked;
+      if (isSettling(placed.advice.action)) next.said = withOnce(state.said, 'settling');
+      if (placed.advice.action.kind !== 'ask' && !BETWEEN_QUESTIONS.has(placed.advice.action.kind))
+        delete next.asked;
       if (placed.advice.action.kind === 'turn') {
         next.turnsAsked = [...state.turnsAsked, placed].slice(-TURNS_REMEMBERED);
       }
+      break;
+    case 'notice':
+      if (placed.code === LASER) next.said = withOnce(state.said, LASER);
       break;
     case 'withdrawn':
       if (state.instruction?.seq === placed.instruction) delete next.instruction;
@@ -206,6 +221,11 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   }
   return next;
 }
+
+const withOnce = (said: readonly Once[], what: Once): readonly Once[] =>
+  said.includes(what) ? said : [...said, what];
+
+const isSettling = (action: Action): boolean => action.kind === 'hold' && action.reason === 'settling';
 
 /** A question about a reading may come again after these. */
 const BETWEEN_QUESTIONS: ReadonlySet<Action['kind']> = new Set(['hold', 'read']);

@@ -259,3 +259,43 @@ it('"why?" is answered with the reason of the present order, and only then', () 
   const facts = job.say('emitter', 'why?');
   expect(readbacks(facts)).toEqual([job.state.instruction?.why]);
 });
+
+describe('what is said aloud once', () => {
+  const holds = (job: TableJob) =>
+    ofType(job.facts, 'instruction').filter(
+      ({ advice: { action } }) => action.kind === 'hold' && action.reason === 'settling',
+    );
+
+  it('is that it settles: the first time in words, then quietly, and anew for whoever comes new', () => {
+    const job = turned();
+    job.wait(5_000);
+    job.say('panel', '120');
+    job.say('emitter', 'horizontal a quarter turn clockwise');
+    expect(holds(job).map(({ quiet }) => quiet)).toEqual([undefined, true]);
+    expect(holds(job)[1]?.show).toBe('Hold: settling');
+    job.input({ kind: 'seated', seat: 'emitter', device: 'other', takeover: true });
+    job.wait(5_000);
+    job.say('panel', '125');
+    job.say('emitter', 'horizontal a quarter turn clockwise');
+    expect(holds(job).map(({ quiet }) => quiet)).toEqual([undefined, true, undefined]);
+  });
+
+  it('is the caution of the laser, before the first aim by eye', () => {
+    const job = TableJob.crewed();
+    for (let i = 0; i < 3 && job.action?.kind !== 're-aim'; i++) {
+      if (job.action?.kind === 'gain') job.say('emitter', 'done');
+      job.wait(5_000);
+      job.say('panel', 'no signal');
+      job.wait(5_000);
+    }
+    expect(job.action?.kind).toBe('re-aim');
+    const laser = job.facts.filter((fact) => fact.type === 'notice' && fact.code === 'laser');
+    expect(laser).toHaveLength(1);
+    const last = job.facts.at(-1);
+    expect(last).toMatchObject({ type: 'instruction', advice: { action: { kind: 're-aim' } } });
+    job.say('emitter', 'wait');
+    job.say('emitter', 'go on');
+    expect(job.action?.kind).toBe('re-aim');
+    expect(job.facts.filter((fact) => fact.type === 'notice' && fact.code === 'laser')).toHaveLength(1);
+  });
+});
