@@ -79,6 +79,15 @@ describe('a test that failed', () => {
     expect(told(only)).toEqual([]);
   });
 
+  it('is no answer to something else', () => {
+    const other: Step = [
+      'the access not inspected',
+      11,
+      answered('before', 'access-inspected', { done: false }),
+    ];
+    expect(told(withMore(other))).toEqual([]);
+  });
+
   it('stands with the others in the order in which they failed', () => {
     const noLine: Step = ['the line not broken yet', 62, answered('tests', 'wiring', { done: false })];
     const steps = withMore(WRONG_ZONE, noLine, ...LATE_ALARM);
