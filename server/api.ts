@@ -138,7 +138,7 @@ export function api({
   });
 
   app.route('/', reportApi({ store, clock, log }));
-  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf }));
+  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf, log }));
 
   app.route('/', headsApi(notary));
 

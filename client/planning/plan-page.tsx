@@ -11,6 +11,7 @@ import { browserStorage } from '../browser/storage.ts';
 import { clock, day } from '../browser/times.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { planPairs } from '../site/requests.ts';
+import { SignalHistory } from '../site/signal-history.tsx';
 import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { useSend } from '../site/use-send.ts';
@@ -96,6 +97,7 @@ function Plan({ token, view, row, look }: PlanProps) {
         <div class="plan-column">
           {row && !row.dropped && desk && <BeginVisit token={token} view={view} row={row} />}
           {row && row.visits.length > 0 && <VisitLinks token={token} row={row} />}
+          {row && <SignalHistory row={row} />}
           {desk ? (
             <form class="card" ref={form} onSubmit={submit} noValidate>
               <h2>Plan</h2>

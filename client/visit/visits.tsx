@@ -13,6 +13,7 @@ import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { visitLog } from '../site/requests.ts';
+import { SignalHistory } from '../site/signal-history.tsx';
 
 type Props = { token: string; job: JobId; row: PairRow; visit: Visit } & Picks;
 
@@ -41,6 +42,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
           </li>
         ))}
       </ol>
+      <SignalHistory row={row} />
       {before && <Since key={before.job} token={token} since={before.job} visit={visit} onPick={onPick} />}
       {first && first !== before && (
         <Since key={first.job} token={token} since={first.job} isFirst visit={visit} onPick={onPick} />

@@ -1,4 +1,5 @@
 import { type Context, Hono } from 'hono';
+import type { Logger } from 'pino';
 import type { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
@@ -33,6 +34,7 @@ import type { Summaries } from '../record/summaries.ts';
 import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 import { Board } from './board.ts';
+import { PlanNews } from './plan-news.ts';
 import type { Site } from './site.ts';
 import type { Sites } from './sites.ts';
 
@@ -43,14 +45,25 @@ export interface SiteApiDeps {
   rooms: Rooms;
   store: Store;
   limits: Limits;
+  log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
 }
 
 /** Sites over HTTP: planning, the board, the visits' records, signing. */
-export function siteApi({ sites, summaries, notary, rooms, store, limits, opensOf }: SiteApiDeps): Hono<Env> {
+export function siteApi({
+  sites,
+  summaries,
+  notary,
+  rooms,
+  store,
+  limits,
+  opensOf,
+  log,
+}: SiteApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const board = new Board(summaries, rooms);
+  const news = new PlanNews(rooms, summaries, log);
   const writesOf = new Buckets(limits.siteWritesPerAddress);
 
   app.post('/sites', async (c) => {
@@ -83,9 +96,16 @@ export function siteApi({ sites, summaries, notary, rooms, store, limits, opensO
   }
 
   app.post('/site/pairs', (c) =>
-    asDesk(c, PlanPairs, async (site, { id, pairs }) =>
-      logged(await site.submit(id, (state) => planPairs(state, pairs))),
-    ),
+    asDesk(c, PlanPairs, async (site, { id, pairs }) => {
+      const outcome = await site.submit(id, (state) => planPairs(state, pairs));
+      // The desk does not wait until every crew is told: there may be thousands of pairs.
+      if (outcome.kind === 'taken')
+        void news.tell(
+          site,
+          pairs.map((plan) => plan.id),
+        );
+      return logged(outcome);
+    }),
   );
   app.post('/site/units', (c) =>
     asDesk(c, ChooseUnits, async (site, { id, units }) =>

@@ -14,6 +14,7 @@ import { handOver } from './hand-over.ts';
 import type { Input, Refused, Response } from './input.ts';
 import { expire, instruct } from './instruct.ts';
 import { closeIssue, reviewIssues } from './issue-review.ts';
+import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
 import { hearWords } from './words.ts';
 
@@ -24,7 +25,8 @@ export function respond(state: JobState, input: Input, now: number): Response {
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
   // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
-  const speaks = input.kind !== 'tick' || job.state.instruction !== undefined;
+  const isSpoken = input.kind !== 'tick' && input.kind !== 'plan-changed';
+  const speaks = isSpoken || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
 }
@@ -50,7 +52,7 @@ function take(job: Composer, input: Input): Refused {
       return hearWords(job, input);
     case 'unheard': {
       const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.put('engine', { type: 'query', of: seq, text: UNHEARD_REPLY[input.why] });
+      job.ask(seq, UNHEARD_REPLY[input.why]);
       return;
     }
     case 'remark':
@@ -64,6 +66,9 @@ function take(job: Composer, input: Input): Refused {
       return override(job, input);
     case 'close-issue':
       return closeIssue(job, input);
+    case 'plan-changed':
+      planChanged(job, input.plan);
+      return;
     case 'hand-over':
       return handOver(job, input);
     case 'sign': {

@@ -134,6 +134,25 @@ export const PairRow = z.object({
   }),
   /** Where the latest visit's log ends: all of this comes from the log up to there. */
   head: z.object({ count: z.number().int(), hash: Hash }).optional(),
+  /** The signal that each visit left, where two or more did, oldest first, on the meter of the latest. */
+  signals: z
+    .object({
+      meter: MeterProfile,
+      points: z.array(
+        z.object({
+          job: JobId,
+          seq: Seq,
+          at: z.number(),
+          value: z.number(),
+          gain: z.union([z.number(), z.literal('full')]).optional(),
+          /** The same for the same setting of the gain, named or not. */
+          setting: z.string(),
+          /** Light lost since the first, signal and gain together, dB. */
+          lost: z.number().optional(),
+        }),
+      ),
+    })
+    .optional(),
   /** The valid signature of the latest visit. */
   signed: z.object({ name: Name, role: Name, at: z.number() }).optional(),
 });

@@ -312,6 +312,34 @@ describe('a site over HTTP', () => {
     });
   });
 
+  it('R47: both phones of an open visit are told what the desk has changed in its plan, once', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A'), plan('B')] }));
+    const opened = JobOpened.parse(await (await desk.post('/api/site/jobs', { pair: 'A' })).json());
+    const joined = await join(url, opened.invite.code);
+    const phones = [await Phone.at(url, opened.token), await Phone.at(url, joined.token)];
+    const command = {
+      id: newId(),
+      pairs: [
+        { ...plan('A'), alarmDelay: 25 },
+        { ...plan('B'), zone: '8' },
+      ],
+    };
+    await seqOf(await desk.post('/api/site/pairs', command));
+    await seqOf(await desk.post('/api/site/pairs', command));
+    const told = ({ entries }: Phone) =>
+      entries.flatMap(({ fact }) =>
+        fact.type === 'notice' && fact.code === 'plan-changed' ? [fact.text] : [],
+      );
+    await vi.waitFor(() => {
+      for (const phone of phones) {
+        expect(told(phone)).toEqual([expect.stringMatching(/alarm delay from .+ to 25 s/)]);
+      }
+    });
+    expect(phones[0]?.entries.filter(({ fact }) => fact.type === 'plan-changed')).toHaveLength(1);
+  });
+
   it('R36: the same id again gives the same visit, with valid keys', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
@@ -487,6 +515,11 @@ describe('a site over HTTP', () => {
     const { handOver } = record.entries.reduce(fold, EMPTY);
     expect(handOver.asLeft).toEqual({ gain: '4', firmware: '1.2' });
     expect(handOver.leftBy).toEqual({ gain: second, firmware: first });
+    const strike = { type: 'struck-out', entry: second, field: 'gain', why: 'Read from the wrong unit' };
+    // Of a value that was replaced, and of one that stands no more.
+    expect(await refusal(await write({ ...strike, entry: first }))).toMatchObject({ reason: 'bad-target' });
+    await seqOf(await write(strike));
+    expect(await refusal(await write(strike))).toMatchObject({ reason: 'bad-target' });
     for (const empty of [
       { type: 'as-left', values: {} },
       { type: 'conditions', building: [] },
