@@ -132,7 +132,7 @@ export function api({
   });
 
   app.route('/', reportApi({ store, clock, log }));
-  app.route('/', siteApi({ sites, summaries, rooms, store, limits, opensOf }));
+  app.route('/', siteApi({ sites, summaries, rooms, store, limits, opensOf, log }));
 
   app.get('/health', async (c) => {
     await store.health();

@@ -98,7 +98,8 @@ export function readOptions(argv: readonly string[]): Options {
 }
 
 const TLS_HELP = `
-Phones give a page the microphone only over https; without it, people type.
+Phones give a page the microphone only over https; without it, people type. They keep the pages for times
+without a network only over https that they trust: with --tls files.
   --tls own    (default) https with a certificate made here and kept in the data folder. Phones
                warn about it once, and iPhones may still refuse the connection. On this machine
                plain http://localhost works too, on the same port.

@@ -11,6 +11,7 @@ import { listen } from './network/listen.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { Summaries } from './record/summaries.ts';
+import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
@@ -55,7 +56,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const summaries = new Summaries(store, log);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
-  void summaries.prepareAll();
+  const checks = new Checks({ store, summaries, sites, rooms, log, limits });
+  void checks.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   const sockets = new Sockets({ rooms, store, speech, clock, limits, log });
 
@@ -83,7 +85,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     port: listener.port,
     url: `http://localhost:${listener.port}`,
     async close() {
-      summaries.close();
+      checks.close();
       await rooms.close();
       sockets.close();
       await listener.close();

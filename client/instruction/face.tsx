@@ -3,6 +3,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
+import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
 import { Drawing } from './drawings.tsx';
 import { ASKING, Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
@@ -133,11 +134,16 @@ export const RestingFace = ({ waitsFor, compact }: Plain & { waitsFor: Seat | un
   />
 );
 
+interface UnsureProps extends Plain {
+  instruction: Placed<'instruction'> | undefined;
+  /** How many things were said or pressed and are not sent yet. */
+  waiting: number;
+  /** The pages would not open again without a link. */
+  pagesNotKept: boolean;
+}
+
 /** The link is lost: the last instruction is shown as past, and nobody may begin it. */
-export const UnsureFace = ({
-  instruction,
-  compact,
-}: Plain & { instruction: Placed<'instruction'> | undefined }) => (
+export const UnsureFace = ({ instruction, waiting, pagesNotKept, compact }: UnsureProps) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
     <Band kind={UNSURE} note="connecting again" />
     <h1 class="show">Hold. Do not turn</h1>
@@ -146,7 +152,8 @@ export const UnsureFace = ({
         Asked before: <strong>{instruction.show}</strong>. If it is already done, say so.
       </p>
     )}
-    <p class="why">What you press or type is kept. It is sent when the link is back.</p>
+    <p class="past">{keptHereText(waiting)}</p>
+    <p class="why">{pagesNotKept ? PAGES_NOT_KEPT : AS_LAST_SEEN}</p>
   </section>
 );
 

@@ -3,12 +3,22 @@ import type { Placed } from '../../src/model/placed.ts';
 import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { Face, PausedFace, QueryFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
+import { useKeptPages } from '../offline/registration.ts';
 import type { Room } from './use-room.ts';
 
 /** What the stage shows: one thing only, the most urgent. */
 export function Stage({ room, compact = false }: { room: Room; compact?: boolean }) {
   const { job, order, now, saved, link } = room;
-  if (order.kind === 'unsure') return <UnsureFace instruction={order.instruction} compact={compact} />;
+  const { kept } = useKeptPages();
+  if (order.kind === 'unsure')
+    return (
+      <UnsureFace
+        instruction={order.instruction}
+        waiting={link.outbox.length}
+        pagesNotKept={kept === 'no'}
+        compact={compact}
+      />
+    );
   if (job.stopped) return <StoppedFace compact={compact} />;
   if (job.paused) return <PausedFace compact={compact} />;
   const query = queryHere(room);

@@ -110,7 +110,7 @@ export class Rooms {
     };
   }
 
-  /** The room of a job, loaded if needed. Undefined when there is no such job. */
+  /** The room of a job that something names, loaded if needed. Undefined when the log is a site's. */
   async get(job: JobId): Promise<Room | undefined> {
     if (this.closed) throw new Error('the server is stopping');
     let loading = this.rooms.get(job);

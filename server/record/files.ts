@@ -1,11 +1,13 @@
 import type { Context } from 'hono';
 import type { z } from 'zod';
+import type { CheckedLog } from '../../src/log/fault.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { lineSchema } from '../../src/log/schema.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import type { JobRecord } from '../../src/protocol/jobs.ts';
 import { csvMetadata, toCsv } from '../../src/record/csv-file.ts';
+import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 
 const READ_BATCH = 1_000;
@@ -21,6 +23,12 @@ export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; 
   }
   // Entries added while we read are left out, so that the log ends where its head says.
   return { head, entries: entries.slice(0, head.count) };
+}
+
+/** The same of a log that something names, with the first fault in what is stored. */
+export async function checkedLog(store: Store, job: JobId): Promise<CheckedLog> {
+  const fault = await checkNamed(store, job);
+  return { ...(await wholeLog(store, job)), fault };
 }
 
 /** Describe the exported files, for people who read them with other programs. Not secret, so open to all. */

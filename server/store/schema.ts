@@ -68,6 +68,18 @@ const SUMMARIES = `
   ) STRICT, WITHOUT ROWID;
 `;
 
+/** `count`: of the log it was worked out from. `seal`: who has not the server's key cannot make it. */
+const SEALED_SUMMARIES = `
+  DROP TABLE summaries;
+  CREATE TABLE summaries (
+    job TEXT PRIMARY KEY,
+    count INTEGER NOT NULL,
+    hash TEXT NOT NULL,
+    body TEXT NOT NULL,
+    seal TEXT NOT NULL
+  ) STRICT, WITHOUT ROWID;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
-export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES];
+export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES, SEALED_SUMMARIES];
 export const SCHEMA_VERSION = STEPS.length;

@@ -32,8 +32,9 @@ export interface KeyChange {
   code?: { code: Digest; seat: Seat; expiresAt: number };
 }
 
-/** What was worked out from a log that ended with the entry of `hash`; `body` is its maker's. */
+/** What was worked out from a log of `count` entries that ended with the one of `hash`; `body` is its maker's. */
 export interface KeptSummary {
+  count: number;
   hash: Hash;
   body: string;
 }
@@ -67,14 +68,22 @@ export interface Store {
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */
   seqOf(job: JobId, ref: MessageId): Promise<Seq | undefined>;
-  /** The first fault in the stored bytes of a job's log: order, links, each hash, and the head. */
+  /**
+   * The first fault in the stored bytes of a job's log: order, links, each hash, the head, and the head that its kept
+   * summary was made from. Other work is done in between. A log that nobody ever wrote has none.
+   */
   audit(job: JobId): Promise<ChainFault | undefined>;
   /** Heads of all jobs, oldest job first. */
   jobs(): Promise<Head[]>;
+  /** Every log that anything in the store speaks of: its entries, its head, its passes or its summary. */
+  logs(): Promise<JobId[]>;
   pass(token: Digest): Promise<Pass | undefined>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
   grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
-  /** What was kept last, of whatever end of the log. It is no part of the log: where it is lost it is made again. */
+  /**
+   * What this server kept last, of whatever end of the log; never what another hand put there. It is no part of the
+   * log: where it is lost it is made again.
+   */
   summary(job: JobId): Promise<KeptSummary | undefined>;
   keepSummary(job: JobId, summary: KeptSummary): Promise<void>;
   /** Resolves when the store can be written to. */

@@ -1,8 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import type { Entry } from '../../src/model/entry.ts';
+import { METRES } from '../../src/model/units.ts';
+import { currentSetup } from '../../src/model/written.ts';
 import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
 import { personText } from '../../src/phrases/people.ts';
+import { shownFor } from '../../src/phrases/units.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
 
@@ -14,6 +17,8 @@ const UNREADABLE = 2;
 function report(result: Verified): string[] {
   if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
   const { head, entries, findings, replayed } = result;
+  const opened = entries[0]?.fact;
+  const shown = opened?.type === 'opened' ? shownFor(currentSetup(opened.setup)) : METRES;
   return [
     `Whole: ${head.count} entries of log ${head.job}; every hash and signature is right.`,
     replayed
@@ -25,7 +30,7 @@ function report(result: Verified): string[] {
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
       (finding) =>
-        `  ${SEVERITY_WORDS[finding.severity]}: ${findingText(finding)} (entries ${finding.entries.join(', ')})`,
+        `  ${SEVERITY_WORDS[finding.severity]}: ${findingText(finding, shown)} (entries ${finding.entries.join(', ')})`,
     ),
   ];
 }

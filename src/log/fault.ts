@@ -1,7 +1,27 @@
+import type { Log } from '../model/entry.ts';
 import type { Seq } from '../model/ids.ts';
 
 /** The first entry that does not follow from the one before it, or the head that does not close the chain. */
-export type ChainFault = { seq: number; fault: 'order' | 'job' | 'prev' | 'hash' | 'head' };
+export type ChainFault = {
+  seq: number;
+  fault:
+    | 'order'
+    | 'job'
+    | 'prev'
+    | 'hash'
+    | 'head'
+    /** Another message's id is kept beside the entry. */
+    | 'ref'
+    /** The log was longer once: a head that was kept elsewhere says so. */
+    | 'cut'
+    /** Up to here the log is another one than it was. */
+    | 'rewritten'
+    /** Something names this log, and nothing of it is there. */
+    | 'missing';
+};
+
+/** A log with the fault that was found where it is stored, which its entries alone may not show. */
+export type CheckedLog = Log & { readonly fault?: ChainFault | undefined };
 
 /** The first wrong line of an exported file. */
 export type FileFault = {

@@ -14,6 +14,10 @@ const CHAIN: Record<ChainFault['fault'], string> = {
   prev: 'does not follow the one before it',
   hash: 'was changed: its hash does not match',
   head: 'is missing, or is one too many: the log does not end where its head says',
+  ref: 'has the id of another message beside it',
+  cut: 'and those after it are missing: the log was longer before',
+  rewritten: 'is not the one that stood here before: the log was written again up to here',
+  missing: 'is missing, and so is the whole log',
 };
 
 /** "Entry 17 was changed: its hash does not match." */
