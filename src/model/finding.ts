@@ -9,6 +9,9 @@ export type Severity = (typeof SEVERITIES)[number];
 export const bySeverity = <T extends { readonly severity: Severity }>(found: readonly T[]): T[] =>
   SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity));
 
+/** Nothing was read, turned or decided for longer than this. Common practice, no source. Milliseconds. */
+export const LONG_GAP_MS = 10 * 60_000;
+
 export const FINDING_IDS = [
   'not-accepted',
   'touched-after-accept',

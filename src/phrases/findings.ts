@@ -1,8 +1,16 @@
-import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
+import {
+  type Finding,
+  type FindingId,
+  LONG_GAP_MS,
+  type Severity,
+  type SiteFinding,
+  type SiteFindingId,
+} from '../model/finding.ts';
 import { METRES, type Units } from '../model/units.ts';
 import { FIGURES, type PlanFigure } from '../plan/check.ts';
+import { BEAM_FALL_DB } from '../visit/beam.ts';
 import type { Moment } from '../visit/verdict.ts';
-import { placesBeside } from './beside-limits.ts';
+import { fixedBeside, placesBeside } from './beside-limits.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { planChangesText } from './plan-changes.ts';
@@ -34,7 +42,9 @@ const ABOUT: Readonly<Record<string, string>> = {
 /** A value from a newer log that has no words here is shown as its id. */
 const named = (about: readonly string[]): string => about.map((each) => ABOUT[each] ?? each).join(', ');
 
-const minutes = (seconds: number | undefined): string => `${Math.round((seconds ?? 0) / 60)} min`;
+/** Longer than the longest gap that is no finding, and shown so. */
+const minutes = (seconds: number | undefined): string =>
+  `${fixedBeside((seconds ?? 0) / 60, [LONG_GAP_MS / 60_000], 0)} min`;
 
 const SINCE_SIGNED: Record<Severity, string> = {
   serious: 'The record has changed since it was signed: the pair may no longer be as it was proven.',
@@ -60,7 +70,7 @@ const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> 
   'clear-path-dip': ({ figures: { accepted, later, fall } }) =>
     fall === undefined || accepted === undefined || later === undefined
       ? 'With the path clear, the light was lost between the acceptance and the end of the tests.'
-      : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fall.toFixed(2)} dB.`,
+      : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fixedBeside(fall, [BEAM_FALL_DB], 2)} dB.`,
   unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
   'test-failed': ({ about, figures: { passed } }) =>
     `A test failed: ${named(about)}.${passed === undefined ? '' : ` It passed later, #${passed}.`}`,

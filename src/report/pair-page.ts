@@ -250,7 +250,9 @@ function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): st
     }),
   ];
   return [
-    ...end.handOver.variations.map(({ what, agreedWith }) => variationText(what, agreedWith)),
+    ...end.handOver.variations
+      .filter(({ struck }) => !struck)
+      .map(({ what, agreedWith }) => variationText(what, agreedWith)),
     ...(override ? [overrideText(override.reason)] : []),
     ...end.issues.flatMap(({ about, text, closed }) =>
       closed && failed.includes(about) ? [answeredForText(text, closed.how)] : [],

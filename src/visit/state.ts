@@ -211,6 +211,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'conditions':
     case 'variation':
     case 'next-due':
+    case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
       break;
