@@ -72,10 +72,10 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
     );
   return (
     <>
-      <div class="site visit-head">
+      <section class="site visit-head" aria-label="This visit">
         <SiteMasthead token={token} site={view.site} />
         {visit && <StatusSign status={record.status} />}
-      </div>
+      </section>
       <RecordView
         log={log}
         record={record}
