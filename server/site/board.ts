@@ -2,6 +2,7 @@ import { setTimeout } from 'node:timers/promises';
 import type { z } from 'zod';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairOutcome } from '../../src/findings/outcome.ts';
+import { signalHistory } from '../../src/findings/signal-history.ts';
 import { emptyHead } from '../../src/log/chain.ts';
 import { isPlanChanged, type Severity, type SiteFinding } from '../../src/model/finding.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
@@ -100,12 +101,21 @@ export class Board {
     return {
       plan,
       ...(dropped && { dropped: { at: dropped.at, reason: dropped.reason } }),
-      visits: pair.visits.map(({ job, at }) => ({ job, at })),
+      visits: pair.visits.map(({ job, at }, index) => ({ job, at, ...statusIn(visits[index]) })),
       online: { panel: room?.isOnline('panel') ?? false, emitter: room?.isOnline('emitter') ?? false },
       findings: { serious: count('serious'), question: count('question'), note: count('note') },
+      ...signalsOf(summariesIn(visits)),
       ...rowOf(visits, isPlanChanged(ofSite)),
     };
   }
+}
+
+/** A single visit is no history. */
+function signalsOf(summaries: readonly VisitSummary[]): Pick<z.input<typeof PairRow>, 'signals'> {
+  const history = signalHistory(summaries.map(outcomeOf));
+  const meter = history.at(-1)?.meter;
+  if (!meter || history.length < 2) return {};
+  return { signals: { meter, points: history.map(({ meter: _, ...point }) => point) } };
 }
 
 /** A log that a site names as a visit's, and that opens no job. */
@@ -152,6 +162,12 @@ function rowOf(
     head: { count: head.count, hash: head.hash },
     ...(signed && { signed }),
   };
+}
+
+/** The status of one visit. A broken log needs attention, whatever it says. */
+function statusIn(visit: Visit | undefined): Pick<PairRow['visits'][number], 'status'> {
+  if (!visit || visit === 'being-read') return {};
+  return { status: visit.kind === 'broken' ? 'needs-attention' : visit.summary.status };
 }
 
 const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>

@@ -52,7 +52,7 @@ function take(job: Composer, input: Input): Refused {
       return hearWords(job, input);
     case 'unheard': {
       const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.put('engine', { type: 'query', of: seq, text: UNHEARD_REPLY[input.why] });
+      job.ask(seq, UNHEARD_REPLY[input.why]);
       return;
     }
     case 'remark':

@@ -1,5 +1,6 @@
 import type { Finding, FindingId } from '../model/finding.ts';
 import type { Visit } from '../visit/visit.ts';
+import { adjusterHindered } from './adjuster-hindered.ts';
 import { changedSinceSigned } from './changed-since-signed.ts';
 import { clearPathDip } from './clear-path-dip.ts';
 import { clockBack } from './clock-back.ts';
@@ -36,6 +37,7 @@ const LOOKS: Record<FindingId, Look> = {
   'touched-after-accept': touchedAfterAccept,
   'gain-after-peak': gainAfterPeak,
   'not-bracketed': notBracketed,
+  'adjuster-hindered': adjusterHindered,
   override,
   'settle-time': settleTime,
   drift,

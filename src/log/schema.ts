@@ -17,6 +17,7 @@ const SAYS: Record<Fact['type'], string> = {
   gain: 'The gain was changed.',
   path: 'The path of the beam: clear, partly covered or blocked.',
   're-aimed': 'The emitter was aimed at the receiver by eye; positions start again from zero.',
+  disturbed: 'It was knocked, or a turn was not counted: positions start again from here.',
   choice: 'The crew chose an adjuster.',
   cannot: 'A turn that was asked for could not be made.',
   checked: 'A list of causes was worked through.',
@@ -44,6 +45,8 @@ const SAYS: Record<Fact['type'], string> = {
   conditions: 'Sun, weather and building during the work; replaces what was written before.',
   variation: 'What was done otherwise than planned or required, and who agreed.',
   'next-due': 'What is to be done next, and by when; replaces what was written before.',
+  'struck-out':
+    'What an entry wrote for the hand-over holds no longer: a variation, or one value as it was left. Why is told.',
   step: 'A step of cause and effect was answered: passed, failed or not done.',
   'site-opened': 'The site was opened; always the first entry of a site.',
   'units-chosen': 'The site reads and writes its figures in these units from here on.',

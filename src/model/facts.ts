@@ -8,7 +8,7 @@ import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
 import { Reading } from './reading.ts';
-import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { SiteSteps } from './steps.ts';
 import { Axis, Eighths } from './turns.ts';
 import { Units } from './units.ts';
@@ -56,6 +56,11 @@ const searchFacts = [
   z.object({ type: z.literal('path'), state: PathState, cover: UsedCover.optional(), from }),
   /** The emitter was brought by eye onto the receiver: positions start again from zero. */
   z.object({ type: z.literal('re-aimed'), from }),
+  /**
+   * It no longer points where the count of the turns says: it was knocked, or a screw was turned and nobody knows how
+   * far. Positions start again from here.
+   */
+  z.object({ type: z.literal('disturbed'), why: DisturbedWhy, from }),
   /** The crew chose an adjuster. */
   z.object({ type: z.literal('choice'), axis: Axis, from }),
   /** The turn of entry `instruction` could not be made. */
@@ -203,6 +208,8 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.string(),
     /** After this (ms, the log's clock) it must not be acted on without asking again. */
     expiresAt: z.number(),
+    /** It was said before in the same words: this time a tone and the screen say it. */
+    quiet: z.literal(true).optional(),
   }),
   /** The current instruction is no longer valid, and there is no new one. */
   z.object({

@@ -82,6 +82,7 @@ export function describe(
     case 'conditions':
     case 'variation':
     case 'next-due':
+    case 'struck-out':
     case 'step':
       return line(handOverText(fact, meter), 'fact');
     case 'site-opened':

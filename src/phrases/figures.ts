@@ -1,6 +1,10 @@
+import { SHORTFALL_ALLOWED_DB } from '../engine/accept.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { METRES } from '../model/units.ts';
+import { BEAM_FALL_DB } from '../visit/beam.ts';
+import { fixedBeside, setText } from './beside-limits.ts';
+import { elapsedText, restoredText, setDelayText } from './delays.ts';
 import { valueText } from './readings.ts';
 import { type LossOptions, lossText, type Shown } from './units.ts';
 
@@ -23,6 +27,11 @@ const inSeconds =
   (name: string): Phrase =>
   (value) =>
     `${name} ${Math.round(value)} s`;
+/** A limit as the profile states it. */
+const asStated =
+  (name: string): Phrase =>
+  (value) =>
+    `${name} ${Number(value.toFixed(6))}`;
 
 const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
   beside: losses.filter((loss) => loss !== undefined),
@@ -34,26 +43,29 @@ export const FIGURES: Record<string, Phrase> = {
   best: inMeterUnits('best so far'),
   peak: inMeterUnits('peak about'),
   toward: inMeterUnits('toward'),
-  low: inMeterUnits('band from'),
-  high: inMeterUnits('band to'),
+  low: asStated('band from'),
+  high: asStated('band to'),
   expected: inMeterUnits('expected'),
   fittedPeak: inTurns('fitted peak at'),
   uncertainty: inTurns('plus or minus'),
   uncertaintyDb: (db) => `plus or minus ${db.toFixed(2)} dB`,
   shortfall: (db) =>
-    Number.isFinite(db) ? `up to ${db.toFixed(2)} dB below the peak` : 'the peak is not known yet',
-  held: inSeconds('held for'),
-  needed: inSeconds('of'),
+    Number.isFinite(db)
+      ? `up to ${fixedBeside(db, [SHORTFALL_ALLOWED_DB], 2)} dB below the peak`
+      : 'the peak is not known yet',
+  held: (value, _, __, { needed }) =>
+    `held for ${fixedBeside(value, needed === undefined ? [] : [needed], 0)} s`,
+  needed: (value) => `of ${setText(value, 0)} s`,
   age: inSeconds('read'),
-  elapsed: (value) => `after ${value.toFixed(1)} s`,
-  delay: (value) => `set ${value.toFixed(1)} s`,
-  tolerance: (value) => `plus or minus ${value.toFixed(1)} s`,
-  restored: (value) => `normal after ${value.toFixed(1)} s`,
+  elapsed: (value, _, __, delay) => `after ${elapsedText(value, delay)}`,
+  delay: (value) => `set ${setDelayText(value)}`,
+  tolerance: (value) => `plus or minus ${setDelayText(value)}`,
+  restored: (value) => `normal after ${restoredText(value)}`,
   loss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} lost`,
   expectedLoss: (db, _, shown, { threshold }) => `${lossText(db, shown, beside(threshold))} expected`,
   threshold: (db, _, shown, { loss, expectedLoss }) =>
     `alarm set at ${lossText(db, shown, beside(loss, expectedLoss))}`,
-  fall: (db, _, shown) => `the clear reading fell by ${lossText(db, shown)}`,
+  fall: (db, _, shown) => `the clear reading fell by ${lossText(db, shown, beside(BEAM_FALL_DB))}`,
   filterNeeded: (percent) => `a filter of at least ${percent} %`,
   places: (count) => `${count} places tried`,
 };

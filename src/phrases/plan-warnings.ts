@@ -3,16 +3,21 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { METRES, type Units } from '../model/units.ts';
 import { checkPlan, checkSetup, type PlanFigure } from '../plan/check.ts';
-import { figureText, limitsText, planFigureWords } from './plan.ts';
+import { brokenSide, figureText, limitsText, planFigureWords } from './plan.ts';
 import { type Shown, shownFor } from './units.ts';
 
 /** The warnings of the plan check, wherever they are told: to the desk, before the climb, in findings and reports. */
 
-/** "path length 120 m: outside the maker's range (at most 100 m: the maker)", with the limits that it breaks. */
+/** "path length 120 m: outside the maker's range (at most 100 m: the maker)", with the limit that it breaks. */
 export function warningText(figure: PlanFigure, shown: Shown): string {
   const { name, warning } = planFigureWords(figure, shown);
-  const { by, ...rest } = figure;
-  const limits = limitsText(rest, shown);
+  const { by, least, most, ...rest } = figure;
+  const side = brokenSide(figure);
+  const limit = {
+    ...(side === 'least' && least !== undefined && { least }),
+    ...(side === 'most' && most !== undefined && { most }),
+  };
+  const limits = limitsText({ ...rest, ...limit }, shown);
   return `${name} ${figureText(figure, shown)}: ${warning} (${by ? `${limits}: ${by}` : limits})`;
 }
 

@@ -28,6 +28,9 @@ export const MATTERS = {
   rangeMin: true,
   rangeMax: true,
   beamAngle: true,
+  // Limits for watching the pair over the years: no acceptance and no test rests on them.
+  leastSignal: false,
+  mostLoss: false,
 } as const satisfies Record<Exclude<keyof PairPlan, 'id'>, boolean>;
 export type PlanField = {
   [K in keyof typeof MATTERS]: (typeof MATTERS)[K] extends true ? K : never;

@@ -4,8 +4,8 @@ import type { CheckedLog } from '../log/fault.ts';
 import type { Entry } from '../model/entry.ts';
 import { isPlanChanged, type SiteFinding } from '../model/finding.ts';
 import type { PairId } from '../model/pair-plan.ts';
-import { isTouch } from '../model/placed.ts';
 import { statusOnSite } from '../record/status.ts';
+import { visitOutcome } from '../record/visit-outcome.ts';
 import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
 import { coverPage } from './cover.ts';
 import { type Moments, momentsIn } from './moments.ts';
@@ -84,16 +84,5 @@ const outcomeFor = ({ plan }: SitePair, { visits }: PairPage): PairOutcome => ({
   pair: plan.id,
   plan,
   pathLength: visits.at(-1)?.commission.setup.pathLength ?? plan.pathLength,
-  visits: visits.flatMap(({ entries: [first], end, accepted, commission: { setup, counted } }) =>
-    first
-      ? [
-          {
-            job: first.job,
-            accepted,
-            signed: end.signed !== undefined,
-            commission: { setup, counted: counted.filter(isTouch) },
-          },
-        ]
-      : [],
-  ),
+  visits: visits.flatMap((visit) => visitOutcome(visit) ?? []),
 });

@@ -1,5 +1,6 @@
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
+import type { VisitOutcome } from '../findings/outcome.ts';
 import { findFaultOfNamed } from '../log/chain.ts';
 import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
@@ -68,6 +69,7 @@ import { lengthText, shownFor } from '../phrases/units.ts';
 import { type Held, heldPlan, heldSetup } from '../plan/held.ts';
 import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
+import { visitOutcome } from '../record/visit-outcome.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { answerTo, type Commission, isCommissioning } from '../visit/commission.ts';
 import { testAnswer } from '../visit/progress.ts';
@@ -75,6 +77,7 @@ import { retestsOf } from '../visit/retests.ts';
 import type { Visit } from '../visit/visit.ts';
 import { brief, entryList } from './brief.ts';
 import { handOverBlock } from './hand-over.ts';
+import { historyBlocks } from './history.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
@@ -172,6 +175,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     issuesAndRemarks(visit, moments),
     ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
     handOverBlock(record.state.handOver, setup),
+    ...(plan ? historyBlocks(outcomesOf(records), plan, moments) : []),
     ...earlierVisits(records, moments),
     jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
@@ -246,7 +250,9 @@ function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): st
     }),
   ];
   return [
-    ...end.handOver.variations.map(({ what, agreedWith }) => variationText(what, agreedWith)),
+    ...end.handOver.variations
+      .filter(({ struck }) => !struck)
+      .map(({ what, agreedWith }) => variationText(what, agreedWith)),
     ...(override ? [overrideText(override.reason)] : []),
     ...end.issues.flatMap(({ about, text, closed }) =>
       closed && failed.includes(about) ? [answeredForText(text, closed.how)] : [],
@@ -422,6 +428,10 @@ function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined):
   const [from, to] = [drift.from, drift.to].map((reading) => readingText(reading, setup.meter));
   return foundAgainText(from as string, to as string, drift.lostDb, shownFor(setup));
 }
+
+/** A broken log proves no signal. */
+const outcomesOf = (records: readonly Read[]): VisitOutcome[] =>
+  records.flatMap(({ record: { visit, fault } }) => (visit && !fault && visitOutcome(visit)) || []);
 
 /** The earlier visits, and how the pair was found after each. */
 function earlierVisits(records: readonly Read[], moments: Moments): Block[] {

@@ -8,6 +8,8 @@ export const PLANTS = {
   'clock-back': ['clock-back'],
   /** A turn made on a reading that was called too early. */
   hasty: ['settle-time'],
+  /** An adjuster is stuck when it is first asked for, and is freed when the crew looks into it. */
+  'stuck-screw': ['adjuster-hindered'],
   /** The light weakens by a third of a decibel after the acceptance. */
   drift: ['drift'],
   'late-alarm': ['test-failed'],

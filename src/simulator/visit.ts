@@ -314,6 +314,10 @@ class Visit {
   private turn(axis: Axis, eighths: number): void {
     const { job } = this;
     job.wait(MOVE_MS);
+    if (this.readings > 3 && this.take('stuck-screw')) {
+      job.say('emitter', "it's stuck");
+      return;
+    }
     if (this.take('clock-back')) job.now -= 90_000;
     this.pair = turn(this.pair, axis, eighths, job.now);
     job.say('emitter', 'done');

@@ -1,6 +1,7 @@
 import { counting, type History, rewrites } from '../engine/history.ts';
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
+import type { Action } from '../model/advice.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
@@ -36,6 +37,10 @@ export interface JobState {
   /** The last turns asked for, newest last, and those of them that were made, taken back or not. */
   turnsAsked: readonly Placed<'instruction'>[];
   turnsMade: readonly Seq[];
+  /** What was said aloud, and is not said again to the same people. */
+  said: readonly Once[];
+  /** The newest question in its first words, and how often it was asked with no other between. */
+  asked?: { readonly text: string; readonly times: number };
   /** The question that waits for an answer. */
   query?: Placed<'query'>;
   paused: boolean;
@@ -51,6 +56,11 @@ export interface JobState {
   changedBy?: Seq;
 }
 
+/** Said aloud once: that it settles, and the caution of the laser. */
+export type Once = 'settling' | 'laser';
+/** The code of the notice that says it. */
+export const LASER: Once = 'laser';
+
 export const EMPTY: JobState = {
   count: 0,
   seats: { panel: undefined, emitter: undefined },
@@ -59,6 +69,7 @@ export const EMPTY: JobState = {
   beside: [],
   turnsAsked: [],
   turnsMade: [],
+  said: [],
   paused: false,
   stopped: false,
 };
@@ -128,6 +139,8 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       const { seat, device, person, phone } = placed;
       const sitting: Sitting = { device, online: true, ...(person && { person }), ...(phone && { phone }) };
       next.seats = { ...state.seats, [seat]: sitting };
+      // Whoever comes new has not heard it.
+      next.said = EMPTY.said;
       break;
     }
     case 'link': {
@@ -141,13 +154,21 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       break;
     case 'query':
       next.query = placed;
+      next.asked = askedWith(state, placed.text);
       break;
     case 'instruction':
       next.instruction = placed;
       delete next.answeredBy;
+      if (placed.advice.action.kind === 'ask') next.asked = askedWith(state, placed.say);
+      if (isSettling(placed.advice.action)) next.said = withOnce(state.said, 'settling');
+      if (placed.advice.action.kind !== 'ask' && !BETWEEN_QUESTIONS.has(placed.advice.action.kind))
+        delete next.asked;
       if (placed.advice.action.kind === 'turn') {
         next.turnsAsked = [...state.turnsAsked, placed].slice(-TURNS_REMEMBERED);
       }
+      break;
+    case 'notice':
+      if (placed.code === LASER) next.said = withOnce(state.said, LASER);
       break;
     case 'withdrawn':
       if (state.instruction?.seq === placed.instruction) delete next.instruction;
@@ -184,6 +205,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'conditions':
     case 'variation':
     case 'next-due':
+    case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
       break;
@@ -199,6 +221,22 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   }
   return next;
 }
+
+const withOnce = (said: readonly Once[], what: Once): readonly Once[] =>
+  said.includes(what) ? said : [...said, what];
+
+const isSettling = (action: Action): boolean => action.kind === 'hold' && action.reason === 'settling';
+
+/** A question about a reading may come again after these. */
+const BETWEEN_QUESTIONS: ReadonlySet<Action['kind']> = new Set(['hold', 'read']);
+
+/** A question asked again begins with the words it had at first. */
+const askedWith = ({ asked }: JobState, text: string): NonNullable<JobState['asked']> =>
+  asked && text.startsWith(asked.text) ? { text: asked.text, times: asked.times + 1 } : { text, times: 1 };
+
+/** How often this question was asked last, with no other between. */
+export const timesAsked = ({ asked }: JobState, question: string): number =>
+  asked?.text === question ? asked.times : 0;
 
 /** Facts that carry out the instruction, or make it pointless. */
 function answers({ instruction }: JobState, fact: SearchFact): boolean {

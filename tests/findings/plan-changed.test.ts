@@ -65,6 +65,8 @@ const CHANGES: Record<Exclude<keyof PairPlan, 'id'>, [Partial<PairPlan>, told: s
   rangeMin: [{ rangeMin: 10 }, 'shortest path allowed 8 m → 10 m'],
   rangeMax: [{ rangeMax: 60 }, 'longest path allowed 100 m → 60 m'],
   beamAngle: [{ beamAngle: 1 }, 'beam angle 0.7 degrees → 1 degrees'],
+  leastSignal: [{ leastSignal: 1 }, undefined],
+  mostLoss: [{ mostLoss: 3 }, undefined],
 };
 
 describe('a plan that was changed after the pair was signed', () => {

@@ -45,6 +45,16 @@ describe('a warning of the plan check', () => {
       'Planned outside a limit: height of the ceiling 60 m: so high that smoke may not reach the beam; beams at more than one height may be needed (at most 25 m: BS 5839-1, from memory).',
     ],
     [
+      { ceilingHeight: 16.4, emitterHeight: 9.4 },
+      'question',
+      'Planned outside a limit: emitter below the ceiling 7 m: too far below the ceiling (at most 0.6 m: BS 5839-1, from memory).',
+    ],
+    [
+      { wallDistance: 0.4999 },
+      'question',
+      'Planned outside a limit: nearest wall 0.4999 m: too near to the wall (at least 0.5 m: BS 5839-1, from memory).',
+    ],
+    [
       { alarmDelay: 0 },
       'question',
       'Planned outside a limit: set delay of the alarm 0 s: is the alarm meant to come without a delay (at least 1 s: common practice, no source).',

@@ -515,6 +515,11 @@ describe('a site over HTTP', () => {
     const { handOver } = record.entries.reduce(fold, EMPTY);
     expect(handOver.asLeft).toEqual({ gain: '4', firmware: '1.2' });
     expect(handOver.leftBy).toEqual({ gain: second, firmware: first });
+    const strike = { type: 'struck-out', entry: second, field: 'gain', why: 'Read from the wrong unit' };
+    // Of a value that was replaced, and of one that stands no more.
+    expect(await refusal(await write({ ...strike, entry: first }))).toMatchObject({ reason: 'bad-target' });
+    await seqOf(await write(strike));
+    expect(await refusal(await write(strike))).toMatchObject({ reason: 'bad-target' });
     for (const empty of [
       { type: 'as-left', values: {} },
       { type: 'conditions', building: [] },

@@ -21,6 +21,8 @@ export interface ScreenState {
   ready: string;
   /** What is pressed then. */
   go?(page: Page): Promise<void>;
+  /** A sheet of paper: on the smallest screen, with text of double size, it may be moved sideways. */
+  paper?: boolean;
   /** The order and its main answer must be in sight. */
   order?: boolean;
 }
@@ -201,7 +203,7 @@ export async function screens(): Promise<Screens> {
       ready: '#charts-title',
     },
     { name: 'visit-findings', path: `/site/pair#${desk}/${visitTo('S3').job}`, ready: '.finding' },
-    { name: 'report', path: `/report#${desk}/${job}`, ready: 'main h2' },
+    { name: 'report', path: `/report#${desk}/${job}`, ready: 'main h2', paper: true },
     { name: 'page-unknown', path: '/', ready: '.way', go: unknown },
     { name: 'page-cut-short', path: '/site/pair', ready: 'h1' },
     { name: 'emitter-no-seat', path: '/emitter', ready: 'h1' },

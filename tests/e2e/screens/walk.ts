@@ -61,7 +61,9 @@ export async function resize(page: Page, { width, height, text }: Size): Promise
 
 export async function faultsAt(page: Page, state: ScreenState, size: Size): Promise<Fault[]> {
   await resize(page, size);
-  const faults = await page.evaluate(faultsOnPage, TOUCH);
+  const all = await page.evaluate(faultsOnPage, TOUCH);
+  const isMoved = state.paper && size.width < 390 && size.text > 1;
+  const faults = isMoved ? all.filter(({ kind }) => kind !== 'sideways') : all;
   const hidden = state.order ? await page.evaluate(orderInSight) : [];
   return [
     ...faults,
