@@ -1,12 +1,17 @@
 import { useMemo, useState } from 'preact/hooks';
 import { TROUBLE_FIRST } from '../../src/model/pair-status.ts';
+import { heldOnSite, NOT_CHECKED } from '../../src/phrases/held.ts';
+import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
+import { warningsInShort } from '../../src/phrases/plan-warnings.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
+import { heldPlan } from '../../src/plan/held.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock } from '../browser/times.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { savedSites } from '../saved/saved-sites.ts';
+import { DamageAlert } from '../site/damage.tsx';
 import { liveRows } from '../site/live-rows.ts';
 import { SiteFrame } from '../site/site-frame.tsx';
 import { StatusShape } from '../site/status-chip.tsx';
@@ -17,7 +22,7 @@ import { Masthead } from '../ui/masthead.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { PairRow } from './pair-row.tsx';
-import { matching, totals, troubleFirst, type Wanted } from './rows.ts';
+import { matching, totals, troubleFirst, type Wanted, withWarnings } from './rows.ts';
 import { SiteFindingsPanel } from './site-findings.tsx';
 import { SiteSteps } from './site-steps.tsx';
 import { SiteUnits } from './site-units.tsx';
@@ -35,9 +40,10 @@ const SCREENFUL = 40;
 
 function Board({ token, view, site }: { token: string; view: SiteView; site: Polled<SiteView> }) {
   const [wanted, setWanted] = useState<Wanted>({ words: '', status: 'all' });
-  const rows = useMemo(() => troubleFirst(liveRows(view.pairs)), [view]);
+  const listed = useMemo(() => troubleFirst(withWarnings(liveRows(view.pairs), view)), [view]);
+  const rows = useMemo(() => listed.map(({ row }) => row), [listed]);
   const dropped = view.pairs.filter((row) => row.dropped);
-  const shown = useMemo(() => matching(rows, wanted), [rows, wanted]);
+  const shown = useMemo(() => matching(listed, wanted), [listed, wanted]);
   const drawn = useMoreAndMore(shown.length, SCREENFUL);
   const unread = rows.filter(({ status }) => !status).length;
   const desk = view.role === 'desk';
@@ -49,15 +55,13 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
         <>
           <div>
             <h1>{view.site}</h1>
-            <p class="hint">
-              {view.code ? `Guidance chosen: ${view.code.name}` : 'No guidance chosen'}
-              {!desk && '. Read only'}
-            </p>
+            {!desk && <p class="hint">Read only</p>}
           </div>
           <LastLook site={site} />
         </>
       }
     >
+      <DamageAlert damage={view.damage} token={token} />
       <nav class="site-ways" aria-label="This site">
         {desk && (
           <>
@@ -92,8 +96,8 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
             {unread > 0 && `. The records of ${unread} are not read yet`}
           </p>
           <ul class="pair-rows">
-            {shown.slice(0, drawn).map((row) => (
-              <PairRow key={row.plan.id} row={row} token={token} />
+            {shown.slice(0, drawn).map(({ row, warnings }) => (
+              <PairRow key={row.plan.id} row={row} token={token} warning={warningsInShort(warnings)} />
             ))}
           </ul>
           {shown.length === 0 && (
@@ -104,6 +108,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
               </button>
             </p>
           )}
+          <HeldAgainst view={view} rows={rows} />
           <SiteFindingsPanel token={token} pairs={rows} units={view.units} />
         </>
       )}
@@ -128,6 +133,34 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
         </section>
       )}
     </SiteFrame>
+  );
+}
+
+/** What the plans were held against, and what of them was not. */
+function HeldAgainst({ view: { code }, rows }: { view: SiteView; rows: SiteView['pairs'] }) {
+  const held = useMemo(
+    () =>
+      heldOnSite(
+        code,
+        rows.map(({ plan }) => heldPlan(plan, code)),
+      ),
+    [code, rows],
+  );
+  return (
+    <details class="more">
+      <summary>{held.text}</summary>
+      {held.not.length > 0 && (
+        <>
+          <p>{NOT_CHECKED}:</p>
+          <ul class="dropped">
+            {held.not.map((text) => (
+              <li key={text}>{text}</li>
+            ))}
+          </ul>
+        </>
+      )}
+      <p class="hint">{GUIDANCE_ONLY}</p>
+    </details>
   );
 }
 

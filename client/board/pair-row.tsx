@@ -5,11 +5,18 @@ import { follow, linkTo } from '../browser/route.ts';
 import { StatusSign } from '../site/status-chip.tsx';
 
 /** One pair on the board. It is drawn again only when its row has changed. */
-export function PairRow({ row, token }: { row: Row; token: string }) {
-  return useMemo(() => <Drawn row={row} token={token} />, [row, token]);
+export function PairRow({ row, token, warning }: Props) {
+  return useMemo(() => <Drawn row={row} token={token} warning={warning} />, [row, token, warning]);
 }
 
-function Drawn({ row, token }: { row: Row; token: string }) {
+interface Props {
+  row: Row;
+  token: string;
+  /** What the plan check warns of, in short. */
+  warning: string | undefined;
+}
+
+function Drawn({ row, token, warning }: Props) {
   const { plan, status, next, visits, signed } = row;
   const latest = visits.at(-1);
   const href = latest
@@ -40,6 +47,12 @@ function Drawn({ row, token }: { row: Row; token: string }) {
           {finalText(row)}
         </span>
         <Counts row={row} />
+        {warning && (
+          <span class="pair-warning">
+            <small>Plan check</small>
+            {warning}
+          </span>
+        )}
       </a>
       <a class="pair-plan-link" href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
         Plan<span class="away"> of {plan.id}</span>

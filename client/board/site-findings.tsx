@@ -5,6 +5,7 @@ import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/
 import type { PairRow, SiteFindings } from '../../src/protocol/site.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { siteFindings } from '../site/requests.ts';
+import '../ui/finding-list.css';
 
 /** What a careful supervisor would ask, across the whole site. Read only when opened: it needs every log. */
 export function SiteFindingsPanel({
@@ -74,7 +75,12 @@ export function findingLines(
     })),
     ...perPair.flatMap(({ pair, job, findings }) =>
       latest.get(pair) === job
-        ? findings.map((finding) => ({ pair, job, severity: finding.severity, text: findingText(finding) }))
+        ? findings.map((finding) => ({
+            pair,
+            job,
+            severity: finding.severity,
+            text: findingText(finding, units),
+          }))
         : [],
     ),
   ];

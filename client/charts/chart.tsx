@@ -10,7 +10,7 @@ export function Chart(
     firstWidth: number;
     empty: string;
     note?: string | undefined;
-  } & Picks,
+  } & Partial<Picks>,
 ) {
   const { draw, firstWidth, empty, note, onPick } = props;
   const [ref, width] = useWidth<HTMLDivElement>(firstWidth);

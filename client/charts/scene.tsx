@@ -3,7 +3,7 @@ import { shapeOf } from '../../src/charts/shapes.ts';
 import { Marker, type Picks, Shape } from './marker.tsx';
 
 /** A scene as a drawing. Without `onPick` its readings cannot be clicked, as on paper. */
-export function Drawing({ scene, onPick }: { scene: Scene } & Partial<Picks>) {
+export function Drawing({ scene, onPick }: { scene: Scene; onPick?: Picks['onPick'] | undefined }) {
   const { width, height, name, parts } = scene;
   return (
     <svg viewBox={`0 0 ${width} ${height}`} role="img" aria-label={name}>

@@ -1,6 +1,6 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { browserStorage } from '../browser/storage.ts';
-import { forgetSeat, type SavedSeat, savedSeats } from '../saved/saved-seats.ts';
+import { forgetLeftJobs, forgetSeat, type SavedSeat, savedSeats } from '../saved/saved-seats.ts';
 import { type SavedSite, savedSites } from '../saved/saved-sites.ts';
 
 export interface Saved {
@@ -13,6 +13,7 @@ export interface Saved {
 export function useSaved(): Saved {
   const [seats, setSeats] = useState(() => savedSeats(browserStorage));
   const [sites] = useState(() => savedSites(browserStorage));
+  useEffect(() => void forgetLeftJobs(browserStorage), [seats]);
   return {
     seats,
     sites,

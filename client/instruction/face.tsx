@@ -3,6 +3,8 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
+import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
+import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
 import { Drawing } from './drawings.tsx';
 import { ASKING, Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
@@ -30,8 +32,8 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
   return (
     <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
       <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
+      {action.kind === 'check' ? <Causes causes={action.causes} /> : <Show text={show} />}
       {otherIsAway && advice.to !== seat && <p class="past">{awayText(other)}</p>}
-      {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
       {why && <p class="why">{leavesAfterwards(advice) ? AFTERWARDS : why}</p>}
@@ -39,13 +41,26 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
   );
 }
 
+/** The order in one line or a few. It is as large as its longest word allows: no word is broken. */
+const Show = ({ text }: { text: string }) => {
+  const letters = Math.max(SHORTEST_LINE, ...text.split(/\s+/).map((word) => word.length));
+  return (
+    <h1 class="show" style={{ '--letters': letters }}>
+      {text}
+    </h1>
+  );
+};
+
+/** With fewer letters than this on a line, the order would fill the screen. */
+const SHORTEST_LINE = 8;
+
 /** After an alignment alone the outputs are still isolated. After a signed commissioning they are restored. */
 const leavesAfterwards = ({ action, rule }: Advice): boolean =>
   action.kind === 'finished' && rule !== 'signed';
 
 const Causes = ({ causes }: { causes: readonly string[] }) => (
   <div class="causes">
-    <h1 class="show">Please check</h1>
+    <Show text="Please check" />
     <ol>
       {causes.map((cause) => (
         <li key={cause}>{causeText(cause)}</li>
@@ -88,7 +103,7 @@ interface PlainFaceProps {
 const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
   <section class={compact ? 'face face-compact' : 'face'}>
     <Band kind={kind} />
-    <h1 class="show">{show}</h1>
+    <Show text={show} />
     {why && <p class="why">{why}</p>}
   </section>
 );
@@ -107,6 +122,16 @@ export const PausedFace = ({ compact }: Plain) => (
     kind={PAUSED}
     show="Waiting"
     why="There is no step until one of you says go on."
+    compact={compact}
+  />
+);
+
+/** The next order is for the emitter, and its phone was away. */
+export const HeldFace = ({ compact, isBack }: Plain & { isBack: boolean }) => (
+  <PlainFace
+    kind={PAUSED}
+    show={isBack ? 'Emitter: ready?' : 'Emitter away'}
+    why={isBack ? EMITTER_BACK : ORDER_WAITS}
     compact={compact}
   />
 );
@@ -133,20 +158,26 @@ export const RestingFace = ({ waitsFor, compact }: Plain & { waitsFor: Seat | un
   />
 );
 
+interface UnsureProps extends Plain {
+  instruction: Placed<'instruction'> | undefined;
+  /** How many things were said or pressed and are not sent yet. */
+  waiting: number;
+  /** The pages would not open again without a link. */
+  pagesNotKept: boolean;
+}
+
 /** The link is lost: the last instruction is shown as past, and nobody may begin it. */
-export const UnsureFace = ({
-  instruction,
-  compact,
-}: Plain & { instruction: Placed<'instruction'> | undefined }) => (
+export const UnsureFace = ({ instruction, waiting, pagesNotKept, compact }: UnsureProps) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
     <Band kind={UNSURE} note="connecting again" />
-    <h1 class="show">Hold. Do not turn</h1>
+    <Show text="Hold. Do not turn" />
     {instruction && (
       <p class="past">
         Asked before: <strong>{instruction.show}</strong>. If it is already done, say so.
       </p>
     )}
-    <p class="why">What you press or type is kept. It is sent when the link is back.</p>
+    <p class="past">{keptHereText(waiting)}</p>
+    <p class="why">{pagesNotKept ? PAGES_NOT_KEPT : AS_LAST_SEEN}</p>
   </section>
 );
 

@@ -2,7 +2,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
-import { unreadableText } from '../../src/phrases/requests.ts';
+import { OTHER_HISTORY, unreadableText } from '../../src/phrases/requests.ts';
 import type { Invite } from '../../src/protocol/access.ts';
 import type { ClientMessage, Presence, ServerMessage, SpeechState } from '../../src/protocol/socket.ts';
 import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
@@ -192,6 +192,12 @@ const UNREADABLE: Complaint = {
   text: unreadableText(),
 };
 
+const RESTORED: Complaint = { reason: 'from-the-future', text: OTHER_HISTORY };
+
+/** Whether the log that this phone has ends with this hash. */
+const isAfter = (link: Link, hash: string | undefined): boolean =>
+  link.entries.length === 0 || link.entries.at(-1)?.hash === hash;
+
 const same = (link: Link): Stepped => ({ link, effects: [] });
 
 const hasSocket = (link: Link): boolean => link.phase !== 'resting' && link.phase !== 'ended';
@@ -226,6 +232,8 @@ const heard = (link: Link, now: number): Link => ({ ...link, deadline: now + DEA
 function frame(link: Link, message: ServerMessage, now: number): Stepped {
   switch (message.t) {
     case 'welcome':
+      if (message.head.count === link.entries.length && !isAfter(link, message.head.hash))
+        return end(link, RESTORED);
       return same({
         ...clockFrom(link, message.now - now, Number.POSITIVE_INFINITY),
         speech: message.speech,
@@ -262,6 +270,8 @@ function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
   const fresh = arrived.filter((e) => e.seq >= link.entries.length);
   if (fresh.length === 0) return same(link);
   if (fresh.some((e, i) => e.seq !== link.entries.length + i)) return failed(link, now);
+  // What was kept over a reload can be of a log that the server has lost since, and has continued otherwise.
+  if (!isAfter(link, fresh[0]?.prev)) return end(link, RESTORED);
   const logged = new Set(fresh.map((e) => e.ref));
   // A code is good for one phone: whoever took the seat has used it up.
   const seated = fresh.flatMap(({ fact }) =>

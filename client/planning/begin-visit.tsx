@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
-import type { PairRow } from '../../src/protocol/site.ts';
+import { planWarnings, WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
+import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { PersonForm } from '../people/person-form.tsx';
@@ -11,9 +12,10 @@ import { beginVisit } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice } from '../ui/field.tsx';
+import { WarningList } from '../ui/warning-list.tsx';
 
 /** Makes this device the panel phone of a new visit, with the plan as it is now. */
-export function BeginVisit({ token, site, row }: { token: string; site: string; row: PairRow }) {
+export function BeginVisit({ token, view, row }: { token: string; view: SiteView; row: PairRow }) {
   const { plan, visits, online } = row;
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [chosen, setChosen] = useState('0');
@@ -21,6 +23,12 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
   const who = usePerson();
   const { busy, failure, send } = useSend();
   const meter = plan.meter ?? meters[Number(chosen)];
+  // What the check says of the plan as the visit will begin with it: with the meter that stands in.
+  const warnings = planWarnings(
+    { adjusters: NEUTRAL_ADJUSTERS, ...plan, ...(meter && { meter }) },
+    view.code,
+    view.units,
+  );
   const begin = () =>
     send(
       {
@@ -36,7 +44,7 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
           job,
           token: seatToken,
           watch,
-          title: `${site}, ${plan.name}`,
+          title: `${view.site}, ${plan.name}`,
           site: token,
         });
         go(linkTo('panel', {}));
@@ -58,6 +66,7 @@ export function BeginVisit({ token, site, row }: { token: string; site: string; 
           onInput={setChosen}
         />
       )}
+      <WarningList title={WARNINGS_TITLE} texts={warnings} />
       <PersonForm typed={who.typed} onInput={who.put} />
       {someone && <p class="failure">A crew is on this pair now. Begin only if they know about it.</p>}
       {left && <p class="hint">This device then leaves {left.title ?? 'the job it is in'}.</p>}

@@ -1,15 +1,27 @@
+import { heldText } from '../../src/phrases/held.ts';
 import { figureText, GUIDANCE_ONLY, limitsText, planFigureWords } from '../../src/phrases/plan.ts';
+import { NO_WARNINGS } from '../../src/phrases/plan-warnings.ts';
 import type { Shown } from '../../src/phrases/units.ts';
 import type { PlanFigure } from '../../src/plan/check.ts';
+import type { Held } from '../../src/plan/held.ts';
 
 /** Every figure of the plan, its limits, and the source of formula and limits. */
-export function CheckPanel({ figures, shown }: { figures: readonly PlanFigure[]; shown: Shown }) {
+export function CheckPanel({
+  figures,
+  shown,
+  held,
+}: {
+  figures: readonly PlanFigure[];
+  shown: Shown;
+  held: Held | undefined;
+}) {
   const warnings = figures.filter(({ warns }) => warns).length;
   return (
     <section class="card plan-check" aria-labelledby="check-title">
       <h2 id="check-title">Plan check</h2>
       <p class="guidance">{GUIDANCE_ONLY}</p>
       <p role="status">{counted(warnings)}</p>
+      <p class="hint">{heldText(held)}</p>
       <ul class="plan-figures">
         {figures.map((figure, i) => (
           // Two ends give two figures of one kind, always in the same order.
@@ -21,7 +33,7 @@ export function CheckPanel({ figures, shown }: { figures: readonly PlanFigure[];
 }
 
 const counted = (warnings: number): string => {
-  if (warnings === 0) return 'Every figure is within its limits.';
+  if (warnings === 0) return NO_WARNINGS;
   const are = warnings === 1 ? 'One figure is' : `${warnings} figures are`;
   return `${are} outside the limits. You can still go on, but check the warning before the ladder goes up.`;
 };

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
 import type { LengthUnit } from '../../src/model/units.ts';
+import { pairsWithWarnings, planWarnings, WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
 import { changeText, emptyCellsText, overLimitText } from '../../src/phrases/table-preview.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { headerIn, isLengthColumn } from '../../src/site/pair-columns.ts';
@@ -10,6 +11,7 @@ import { go, linkTo } from '../browser/route.ts';
 import { planPairs } from '../site/requests.ts';
 import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
+import { WarningList } from '../ui/warning-list.tsx';
 import type { ReadAs, ReadTable } from './read-file.ts';
 
 const KIND_WORDS: Record<PairChange['kind'], string> = {
@@ -37,7 +39,15 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
   const { busy, failure, send } = useSend();
   const [all, setAll] = useState(false);
   const changes = changesBy(table.pairs, view.pairs);
-  const sent = changes.filter(({ kind }) => kind !== 'same');
+  const warned = new Map(
+    table.pairs.map((plan) => [plan.id, planWarnings(plan, view.code, view.units)] as const),
+  );
+  const warnings = (change: PairChange) => warned.get(change.plan.id) ?? [];
+  const sent = changes
+    .filter(({ kind }) => kind !== 'same')
+    // Where not all are shown, those with a warning are.
+    .toSorted((a, b) => Number(warnings(b).length > 0) - Number(warnings(a).length > 0));
+  const troubled = [...warned.values()].filter((texts) => texts.length > 0).length;
   const over = overLimit(table.pairs, view.pairs);
   const submit = async () => {
     const pairs = sent.map(({ plan }) => plan);
@@ -55,6 +65,7 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
           .join('; ')}
         . Nothing is sent yet.
       </p>
+      <p class={troubled > 0 ? 'failure' : 'hint'}>{pairsWithWarnings(troubled, table.pairs.length)}</p>
       {table.readAs && <ReadAsText table={table} readAs={table.readAs} />}
       <p class="hint">
         Columns that the table does not have stay as they are on the site. A site has at most {MAX_PAIRS}{' '}
@@ -65,7 +76,7 @@ export function Preview({ token, view, table, emptyClears, onEmptyClears }: Prev
       {shown.length > 0 && (
         <ul class="changes">
           {shown.map((change) => (
-            <Change key={change.plan.id} change={change} unit={unit} />
+            <Change key={change.plan.id} change={change} unit={unit} warnings={warnings(change)} />
           ))}
         </ul>
       )}
@@ -121,11 +132,18 @@ function EmptyChoice({ empty, clears, onInput }: EmptyChoiceProps) {
   );
 }
 
-const Change = ({ change: { plan, kind, fields }, unit }: { change: PairChange; unit: LengthUnit }) => (
+interface ChangeProps {
+  change: PairChange;
+  unit: LengthUnit;
+  warnings: readonly string[];
+}
+
+const Change = ({ change: { plan, kind, fields }, unit, warnings }: ChangeProps) => (
   <li>
     <h3>
       {plan.id} <span class="hint">{KIND_WORDS[kind]}</span>
     </h3>
+    <WarningList title={WARNINGS_TITLE} texts={warnings} />
     <dl>
       {fields.map((field) => (
         <div key={field.column} class={field.to === undefined ? 'taken-away' : ''}>

@@ -23,7 +23,15 @@ interface PlanFormProps {
 const ALARM_UNITS = LossUnit.options.map((value) => ({ value, label: LOSS_SIGNS[value] }));
 
 const SITING = ['emitterHeight', 'receiverHeight', 'ceilingHeight', 'spacing', 'wallDistance'] as const;
-const MAKERS = ['rangeMin', 'rangeMax', 'beamAngle', 'filterPercent', 'filters'] as const;
+const MAKERS = [
+  'rangeMin',
+  'rangeMax',
+  'beamAngle',
+  'leastSignal',
+  'mostLoss',
+  'filterPercent',
+  'filters',
+] as const;
 
 /** Every figure of a pair's plan. What is not known is left empty, and not checked. */
 export function PlanForm({ draft, errors, meters, fixedId, thresholdHint, onInput }: PlanFormProps) {
@@ -114,6 +122,8 @@ export function PlanForm({ draft, errors, meters, fixedId, thresholdHint, onInpu
           {number('rangeMin', 'Shortest path', metres)}
           {number('rangeMax', 'Longest path', metres)}
           {number('beamAngle', 'Full beam angle', 'degrees')}
+          {number('leastSignal', 'Least signal', draft.meter?.unit ?? 'unit of the meter')}
+          {number('mostLoss', 'Most loss since the first visit', 'dB')}
           {number('filterPercent', 'Test filter holds back', 'percent')}
         </div>
         <Field

@@ -4,14 +4,18 @@ import { METRES } from '../../src/model/units.ts';
 import { wholePathText } from '../../src/phrases/units.ts';
 import { checkPlan } from '../../src/plan/check.ts';
 import { thresholdDb } from '../../src/plan/covers.ts';
+import { heldPlan } from '../../src/plan/held.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock, day } from '../browser/times.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
+import { troubledVisitsFirst } from '../site/live-rows.ts';
 import { planPairs } from '../site/requests.ts';
+import { SignalHistory } from '../site/signal-history.tsx';
 import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
+import { StatusSign } from '../site/status-chip.tsx';
 import { useSend } from '../site/use-send.ts';
 import { useSite } from '../site/use-site.ts';
 import { Failure } from '../ui/failure.tsx';
@@ -93,8 +97,9 @@ function Plan({ token, view, row, look }: PlanProps) {
       {row?.dropped && <p class="failure">Removed from the site: {row.dropped.reason}</p>}
       <div class="plan-columns">
         <div class="plan-column">
-          {row && !row.dropped && desk && <BeginVisit token={token} site={view.site} row={row} />}
+          {row && !row.dropped && desk && <BeginVisit token={token} view={view} row={row} />}
           {row && row.visits.length > 0 && <VisitLinks token={token} row={row} />}
+          {row && <SignalHistory row={row} />}
           {desk ? (
             <form class="card" ref={form} onSubmit={submit} noValidate>
               <h2>Plan</h2>
@@ -127,7 +132,7 @@ function Plan({ token, view, row, look }: PlanProps) {
           {row && !row.dropped && desk && <DropPair token={token} pair={row.plan.id} onDropped={look} />}
         </div>
         <div class="plan-column">
-          <CheckPanel figures={figures} shown={shown} />
+          <CheckPanel figures={figures} shown={shown} held={heldPlan(parsed.known, view.code)} />
           <Calculator path={parsed.known.pathLength} units={shown} />
         </div>
       </div>
@@ -139,11 +144,12 @@ const VisitLinks = ({ token, row }: { token: string; row: PairRow }) => (
   <section class="card">
     <h2>Visits</h2>
     <ul class="visits">
-      {row.visits.toReversed().map(({ job, at }) => (
+      {troubledVisitsFirst(row.visits).map(({ job, at, status }) => (
         <li key={job}>
           <a class="button" href={linkTo('visit', { token, job })} onClick={follow}>
             {day(at)}, {clock(at, false)}
-          </a>
+          </a>{' '}
+          <StatusSign status={status} />
         </li>
       ))}
     </ul>

@@ -4,6 +4,7 @@ import { series } from '../../src/log/series.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import { exchange } from '../../src/record/exchange.ts';
+import type { Heading } from '../../src/record/heading.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
@@ -17,7 +18,7 @@ import { ExchangeView } from './exchange-view.tsx';
 import type { Grown } from './log.ts';
 import { Replay, type Shown, shownCount } from './replay.tsx';
 import { Seal } from './seal.tsx';
-import { Counters, Figures, Verdict } from './summary.tsx';
+import { AcceptedHow, Counters, Figures, Verdict } from './summary.tsx';
 import './review.css';
 import './print.css';
 
@@ -27,14 +28,15 @@ type View = (typeof VIEWS)[number];
 const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
 
 interface RecordViewProps extends Grown {
+  heading: Heading;
   /** The buttons to save or print it. */
   saves: (name: string, print: () => void) => ComponentChildren;
-  /** More parts between the summary and the exchange, if more is known than this log. */
-  children?: (pick: (seq: Seq) => void) => ComponentChildren;
+  /** What stands between the verdict and the figures: the findings first. */
+  children: (pick: (seq: Seq) => void) => ComponentChildren;
 }
 
 /** One log: verdict, findings, figures, replay, charts and exchange; then counts, hashes and files. */
-export function RecordView({ log, record, trouble, saves, children }: RecordViewProps) {
+export function RecordView({ log, record, heading, trouble, saves, children }: RecordViewProps) {
   const { entries, head } = log;
   const { fault, state, series: whole } = record;
   const [shown, setShown] = useState<Shown>('all');
@@ -91,8 +93,9 @@ export function RecordView({ log, record, trouble, saves, children }: RecordView
         </p>
       )}
       {fault && <Seal head={head} fault={fault} onPick={pick} />}
-      <Verdict record={record} onPick={pick} />
-      {children?.(pick)}
+      <Verdict record={record} heading={heading} onPick={pick} />
+      {children(pick)}
+      <AcceptedHow record={record} onPick={pick} />
       <Figures record={record} meter={meter} />
       <Replay entries={entries} shown={shown} onShow={setShown} />
       {shown !== 'all' && (

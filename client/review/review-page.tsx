@@ -1,6 +1,8 @@
 import type { Log } from '../../src/model/entry.ts';
+import { headingOf } from '../../src/record/heading.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { Exports } from './exports.tsx';
+import { FindingList, linesOf } from './finding-list.tsx';
 import { useGrowing, useLog } from './log.ts';
 import { RecordView } from './record-view.tsx';
 
@@ -13,7 +15,22 @@ export function ReviewPage({ token }: { token: string }) {
 
 function Review({ token, fetched }: { token: string; fetched: Log }) {
   const grown = useGrowing(token, fetched);
+  const { record } = grown;
+  const lines = linesOf(record);
   return (
-    <RecordView {...grown} saves={(name, print) => <Exports token={token} name={name} onPrint={print} />} />
+    <RecordView
+      {...grown}
+      // A job's own link shows nothing of a site.
+      heading={headingOf(record, [])}
+      saves={(name, print) => <Exports token={token} name={name} onPrint={print} />}
+    >
+      {(pick) => (
+        <section class="findings-part" aria-labelledby="findings-title">
+          <h2 id="findings-title">Findings</h2>
+          {lines.length === 0 && <p>No findings in this record.</p>}
+          <FindingList lines={lines} onPick={pick} />
+        </section>
+      )}
+    </RecordView>
   );
 }

@@ -9,6 +9,10 @@ const FAULT: { [fault in ChainFault['fault']]: string } = {
   prev: 'it does not follow from the entry before it',
   hash: 'its content was changed after it was sealed',
   head: 'the log ends here, but its head names more entries: some are missing',
+  ref: 'the id of another message is kept beside it',
+  cut: 'the log ends, and it was longer before',
+  rewritten: 'the log is another one than it was before',
+  missing: 'nothing of the log is there',
 };
 
 /** Whether the log is whole, computed again here, and the figures to check a copy of it. */

@@ -1,15 +1,15 @@
 import type { ComponentChildren } from 'preact';
 import { type Series, topOf } from '../../src/log/series.ts';
 import type { Seq } from '../../src/model/ids.ts';
-import type { PairStatus } from '../../src/model/pair-status.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
-import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
+import { ACCEPTED, ACCEPTED_BY_OVERRIDE, HOW_FAR, headingText } from '../../src/phrases/record-heading.ts';
 import { lengthText, shownFor } from '../../src/phrases/units.ts';
+import type { Heading } from '../../src/record/heading.ts';
 import type { AlignmentStatus, Count } from '../../src/record/overview.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { clock, day, duration, timeZone } from '../browser/times.ts';
@@ -20,16 +20,17 @@ const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 
 type Props = { record: VisitRecord; meter: MeterProfile } & Picks;
 
-/** The result, before anything else. It is calm only where the status of the pair is. */
-export const Verdict = ({ record, onPick }: Omit<Props, 'meter'>) => (
+/** The result, before anything else: the status and the findings in one heading, and only then what was accepted. */
+export const Verdict = ({
+  record,
+  heading,
+  onPick,
+}: Pick<Props, 'record'> & { heading: Heading } & Picks) => (
   <section class="verdict" aria-labelledby="summary-title">
-    <AlignmentBox
-      alignment={record.overview.alignment}
-      broken={record.fault !== undefined}
-      heed={record.status === 'needs-attention' || record.status === 'isolated'}
-      status={record.status}
-      onPick={onPick}
-    />
+    <div class={`status ${heading.look}`}>
+      <h2 id="summary-title">{headingText(heading)}</h2>
+      <Accepted alignment={record.overview.alignment} onPick={onPick} />
+    </div>
   </section>
 );
 
@@ -103,48 +104,26 @@ export function Counters({ record, meter, onPick }: Props) {
   );
 }
 
-const PLAIN = {
-  empty: ['Not started', 'Nothing is in the log yet.'],
-  aligning: ['Aligning', 'Not accepted.'],
-  paused: ['Paused', 'The crew asked for time. Not accepted.'],
-  stopped: ['Stopped', 'The crew stopped. Not accepted.'],
-} as const;
-
-/** `broken`: the log's chain is broken, so nothing in it may look certain. */
-function AlignmentBox({
-  alignment,
-  broken,
-  heed: isTrouble,
-  status,
-  onPick,
-}: { alignment: AlignmentStatus; broken: boolean; heed: boolean; status: PairStatus } & Picks) {
-  const said = broken ? 'A broken log says: ' : '';
-  if (alignment.kind !== 'accepted') {
-    const [title, text] = PLAIN[alignment.kind];
-    return (
-      <div class={isTrouble ? 'status heed' : 'status'}>
-        <h2 id="summary-title">
-          {said}
-          {title}
-        </h2>
-        {isTrouble && <p class="verdict-status">{STATUS_WORDS[status]}</p>}
-        <p>{text}</p>
-      </div>
-    );
-  }
-  const { seq, at, override, changedBy } = alignment;
-  const changed = changedBy.length > 0;
-  const heed = override || changed || broken || isTrouble;
+/** What was accepted and when, in one line; what came of it since is among the findings. */
+function Accepted({ alignment, onPick }: { alignment: AlignmentStatus } & Picks) {
+  if (alignment.kind !== 'accepted') return <p>{HOW_FAR[alignment.kind]}</p>;
+  const { seq, at, override } = alignment;
   return (
-    <div class={heed ? 'status heed' : 'status settled'}>
-      <h2 id="summary-title">
-        {said}
-        {override ? 'Accepted by override' : 'Accepted on evidence'}
-      </h2>
-      {isTrouble && <p class="verdict-status">{STATUS_WORDS[status]}</p>}
-      <p>
-        At {clock(at, true)}, entry <EntryLinks seqs={[seq]} onPick={onPick} />
-      </p>
+    <p>
+      {override ? ACCEPTED_BY_OVERRIDE : ACCEPTED} at {clock(at, true)}, entry{' '}
+      <EntryLinks seqs={[seq]} onPick={onPick} />
+    </p>
+  );
+}
+
+/** The reason of an override, and what was touched since: more than a line above the findings can hold. */
+export function AcceptedHow({ record, onPick }: Pick<Props, 'record'> & Picks) {
+  const { alignment } = record.overview;
+  if (alignment.kind !== 'accepted') return null;
+  const { override, changedBy } = alignment;
+  if (!override && changedBy.length === 0) return null;
+  return (
+    <section class="status heed" aria-label="How it was accepted">
       {override && (
         <>
           <p>
@@ -160,13 +139,13 @@ function AlignmentBox({
           </ul>
         </>
       )}
-      {changed && (
+      {changedBy.length > 0 && (
         <p>
           <strong>Changed since.</strong> The beam was touched after it was accepted, in{' '}
           <EntryLinks seqs={changedBy} onPick={onPick} />. The accepted reading may no longer be true.
         </p>
       )}
-    </div>
+    </section>
   );
 }
 

@@ -1,5 +1,6 @@
 import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { forgetAllBut } from '../browser/kept-log.ts';
 import type { Storage } from '../browser/storage.ts';
 
 /** A seat that this device has. It is kept, so that a reload or a flat battery does not lose it. */
@@ -41,3 +42,10 @@ export const saveSeat = (storage: Storage, saved: SavedSeat): boolean =>
   storage.write(keyOf(saved.seat), saved);
 
 export const forgetSeat = (storage: Storage, seat: Seat): void => storage.remove(keyOf(seat));
+
+/** Under which name the entries of this seat's job are kept. */
+export const keptName = ({ job, seat }: Pick<SavedSeat, 'job' | 'seat'>): string => `${job}.${seat}`;
+
+/** Nothing stays on this phone of a job that it has left. */
+export const forgetLeftJobs = (storage: Storage): Promise<void> =>
+  forgetAllBut(savedSeats(storage).map(keptName));

@@ -1,14 +1,24 @@
 import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS } from '../../src/phrases/cautions.ts';
+import { WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
 import { Mark } from '../ui/mark.tsx';
+import { WarningList } from '../ui/warning-list.tsx';
+
+interface CautionsProps {
+  seat: Seat;
+  /** What the plan check warns of: it stands first, for it is about this pair and no other. */
+  warnings: readonly string[];
+  onAgree: () => void;
+}
 
 /** Before the first instruction. The tap on the button also allows the phone to speak. */
-export const CautionsPage = ({ seat, onAgree }: { seat: Seat; onAgree: () => void }) => (
+export const CautionsPage = ({ seat, warnings, onAgree }: CautionsProps) => (
   <main class="page cautions-page">
     <header class="cautions-head">
       <Mark size={44} />
       <h1>{seat === 'emitter' ? 'Before you climb' : 'Before they climb'}</h1>
     </header>
+    <WarningList title={WARNINGS_TITLE} texts={warnings} />
     <CautionList />
     <button type="button" class="button main huge" onClick={onAgree}>
       Understood

@@ -1,11 +1,14 @@
 import type { ComponentChildren } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
+import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
 import { personText } from '../../src/phrases/people.ts';
 import type { TalkView } from '../audio/use-talk.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { isKept } from '../offline/kept-files.ts';
+import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
 import { NOBODY, ownPerson, personIn, rememberPerson, type TypedPerson } from '../people/saved-person.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
@@ -38,7 +41,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       <AtThisPhone room={room} onDone={onClose} />
       <Remark room={room} onDone={onClose} />
       <VoiceSettings speaker={room.speaker} />
-      <OnDevice talk={room.talk} />
+      <WithoutLink talk={room.talk} />
       <NewPhone room={room} />
       <h3>Cautions</h3>
       <CautionList />
@@ -162,30 +165,38 @@ function VoiceSettings({ speaker }: { speaker: SpeakerView }) {
   );
 }
 
+/** The model, the voice detector and what runs them; packed as they come. */
+const MODEL_MB = 20;
+
 const ON_DEVICE = {
   off: 'Speech on this phone is off. Turn it on',
   loading: 'Speech on this phone is loading',
   ready: 'Speech on this phone is on. Turn it off',
 } as const;
 
-/** For halls with a bad link: the phone turns speech into words itself when the server cannot. */
-const OnDevice = ({ talk: { onDevice, setOnDevice } }: { talk: TalkView }) => (
-  <fieldset class="voice">
-    <legend>Without a link</legend>
-    <button
-      type="button"
-      class="button"
-      aria-pressed={onDevice !== 'off'}
-      onClick={() => setOnDevice(onDevice === 'off')}
-    >
-      {ON_DEVICE[onDevice]}
-    </button>
-    <p>
-      The phone fetches 20 MB once. While there is no link, it hears you itself, and keeps your words to send
-      later.
-    </p>
-  </fieldset>
-);
+/** For halls with a bad link: what this phone can do then, and what it still needs for that. */
+function WithoutLink({ talk: { onDevice, setOnDevice } }: { talk: TalkView }) {
+  const { kept, newer } = useKeptPages();
+  const [model, setModel] = useState(false);
+  useEffect(() => void isKept().then(setModel), [onDevice]);
+  return (
+    <fieldset class="voice">
+      <legend>Without a link</legend>
+      {kept !== 'not-yet' && <p>{kept === 'yes' ? PAGES_KEPT : PAGES_NOT_KEPT}</p>}
+      {newer && <p>{NEW_VERSION_WAITS}</p>}
+      <p>{speechKeptText(model, MODEL_MB)}</p>
+      <button
+        type="button"
+        class="button"
+        aria-pressed={onDevice !== 'off'}
+        onClick={() => setOnDevice(onDevice === 'off')}
+      >
+        {ON_DEVICE[onDevice]}
+      </button>
+      <p>While there is no link, this phone then hears you itself, and keeps your words to send later.</p>
+    </fieldset>
+  );
+}
 
 function Leave({ room }: { room: Room }) {
   const [sure, setSure] = useState(false);

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { planNowText } from '../../src/phrases/plan-changes.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import { isCautions } from '../speak/script.ts';
@@ -25,9 +26,15 @@ export function News({ room }: { room: Room }) {
   const hearing = stage && HEARING[stage] && `The ${other} ${HEARING[stage]}`;
   const said = lastSaid(link.entries);
   const onStage = job.query?.question && said?.text === job.query.text;
+  const planNow = planNowText(job);
   const fresh = said && !onStage && now - said.at < SHOWN_MS ? said.text : '';
   return (
     <div class="news">
+      {planNow && (
+        <p class="failure" role="alert">
+          {planNow}
+        </p>
+      )}
       <p class="news-said" aria-live="polite">
         {fresh}
       </p>

@@ -1,13 +1,16 @@
 import type { ComponentType } from 'preact';
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
+import { setupWarnings } from '../../src/phrases/plan-warnings.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
+import { holdVersion, loadNewest } from '../offline/registration.ts';
 import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
+import { forgetKept, type KeptJob, useKeptJob } from './kept-job.ts';
 import { type Room, useRoom } from './use-room.ts';
 import './seat.css';
 
@@ -17,9 +20,15 @@ interface SeatPageProps {
   screen: ComponentType<{ room: Room }>;
 }
 
-/** What both seats share: first the cautions, and the end of a link that cannot come back. */
-export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPageProps) {
-  const room = useRoom(saved, keepMicrophoneMs);
+/** What both seats share: what was kept of the job, the cautions, and the end of a link that cannot come back. */
+export function SeatPage(props: SeatPageProps) {
+  const kept = useKeptJob(props.saved);
+  useEffect(holdVersion, []);
+  return kept ? <KnownSeat {...props} kept={kept} /> : <p class="loading">Loading</p>;
+}
+
+function KnownSeat({ saved, kept, keepMicrophoneMs, screen: Screen }: SeatPageProps & { kept: KeptJob }) {
+  const room = useRoom(saved, kept, keepMicrophoneMs);
   const key = `cautions.${saved.job}.${saved.seat}`;
   const [agreed, setAgreed] = useState(() => browserStorage.read(key) === true);
   const agree = () => {
@@ -27,8 +36,10 @@ export function SeatPage({ saved, keepMicrophoneMs, screen: Screen }: SeatPagePr
     room.post({ t: 'remark', text: CAUTIONS_READ });
     setAgreed(true);
   };
-  if (room.link.ended) return <Ended seat={saved.seat} why={room.link.ended} />;
-  return agreed ? <Screen room={room} /> : <CautionsPage seat={saved.seat} onAgree={agree} />;
+  if (room.link.ended) return <Ended saved={saved} why={room.link.ended} />;
+  const { setup } = room.job;
+  if (agreed) return <Screen room={room} />;
+  return <CautionsPage seat={saved.seat} warnings={setup ? setupWarnings(setup) : []} onAgree={agree} />;
 }
 
 export const NoSeat = ({ seat }: { seat: Seat }) => (
@@ -42,11 +53,15 @@ export const NoSeat = ({ seat }: { seat: Seat }) => (
   </MessagePage>
 );
 
-function Ended({ seat, why }: { seat: Seat; why: Complaint }) {
+function Ended({ saved, why }: { saved: SavedSeat; why: Complaint }) {
   const { title, advice, button } = ENDINGS[why.reason] ?? OTHER_ENDING;
   const leave = () => {
-    forgetSeat(browserStorage, seat);
+    forgetSeat(browserStorage, saved.seat);
     location.assign(linkTo('home', {}));
+  };
+  const again = async () => {
+    if (why.reason === 'from-the-future') await forgetKept(saved);
+    await (why.reason === 'version' ? loadNewest() : location.reload());
   };
   return (
     <MessagePage title={title}>
@@ -54,7 +69,7 @@ function Ended({ seat, why }: { seat: Seat; why: Complaint }) {
       <p>{advice}</p>
       <div class="choices">
         {button && (
-          <button type="button" class="button main" onClick={() => location.reload()}>
+          <button type="button" class="button main" onClick={again}>
             {button}
           </button>
         )}

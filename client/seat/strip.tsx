@@ -1,4 +1,6 @@
 import type { Seat } from '../../src/model/facts.ts';
+import { noLinkSinceText } from '../../src/phrases/offline.ts';
+import { clock } from '../browser/times.ts';
 import type { Phase } from '../link/link.ts';
 import { Mark } from '../ui/mark.tsx';
 import type { Room } from './use-room.ts';
@@ -22,7 +24,7 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
     <header class="strip">
       <Mark size={32} />
       <div class="strip-states" role="status">
-        <State good={link.phase === 'live'} text={LINK_WORDS[link.phase]} />
+        <State good={link.phase === 'live'} text={linkText(room)} />
         {there && (
           <State
             good={there === 'online'}
@@ -36,6 +38,12 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
       </button>
     </header>
   );
+}
+
+/** A first try may succeed at once. After a failed one it is said since when nothing was heard. */
+function linkText({ link: { phase, failures }, lastLinked }: Room): string {
+  const lost = phase === 'resting' || phase === 'ended' || (phase === 'connecting' && failures > 0);
+  return lost && lastLinked !== undefined ? noLinkSinceText(clock(lastLinked, false)) : LINK_WORDS[phase];
 }
 
 /** A full disc or an open ring before the word, so that colour alone is never needed. */

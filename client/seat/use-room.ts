@@ -9,6 +9,7 @@ import { type Letter, type Link, serverNow } from '../link/link.ts';
 import { useConnection } from '../link/use-connection.ts';
 import { type SavedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
+import { type KeptJob, useKeeping } from './kept-job.ts';
 import { useNow } from './use-now.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 import { JobFold, type OrderOnScreen, onScreen, order } from './view.ts';
@@ -21,6 +22,8 @@ export interface Room {
   /** Server clock, ms. */
   now: number;
   order: OrderOnScreen;
+  /** When this phone last heard from the server, by its own clock, ms. Undefined: never, for this seat. */
+  lastLinked: number | undefined;
   talk: TalkView;
   speaker: SpeakerView;
   /** Says words about the instruction on the screen. */
@@ -49,10 +52,11 @@ const isSecondTap = (last: Press | undefined, press: Press): boolean =>
 
 const REDRAW_MS = 250;
 
-export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
+/** `kept`: the job as this phone last saw it. */
+export function useRoom(saved: SavedSeat, kept: KeptJob, keepMicrophoneMs: number): Room {
   const { token, job: jobId, seat } = saved;
   const drawer = `outbox.${jobId}.${seat}`;
-  const connection = useConnection(token, { storage: browserStorage, drawer });
+  const connection = useConnection(token, { storage: browserStorage, drawer, known: kept.entries });
   const { link } = connection;
   const pressed = useRef<Press>(undefined);
   const folding = useRef(new JobFold());
@@ -68,6 +72,7 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
   const speaker = useSpeaker(link, current, seat, microphoneOpen);
   speaking.current = speaker.speaking;
   useWakeLock();
+  const lastLinked = useKeeping(saved, kept, link);
 
   const title = job.setup && `${job.setup.site}, ${job.setup.pair}`;
   useEffect(() => {
@@ -90,6 +95,7 @@ export function useRoom(saved: SavedSeat, keepMicrophoneMs: number): Room {
     job,
     now: serverNow(link, now),
     order: shown,
+    lastLinked,
     talk,
     speaker,
     say(text, via) {

@@ -1,7 +1,7 @@
 import type { Action } from '../../src/model/advice.ts';
 
-/** The four signals before words. They differ in rhythm and timbre, not only in pitch. */
-export type Cue = 'act' | 'hold' | 'stop' | 'ok';
+/** The signals before words, or in their place. They differ in rhythm and timbre, not only in pitch. */
+export type Cue = 'act' | 'hold' | 'settling' | 'stop' | 'ok';
 
 /** One sound of a cue: a tone of some timbre, or a burst of noise. Times in ms, pitch in Hz. */
 export interface Beep {
@@ -28,6 +28,8 @@ export const CUES: Readonly<Record<Cue, CueSound>> = {
   },
   /** Hands off: one long soft tone. */
   hold: { beeps: [{ at: 0, for: 620, hz: 392, timbre: 'sine' }], buzz: [600] },
+  /** It settles, in place of words: one short low tone, and no vibration. */
+  settling: { beeps: [{ at: 0, for: 240, hz: 294, timbre: 'sine' }], buzz: [] },
   /** Stop: harsh, fast, four times. */
   stop: {
     beeps: [0, 130, 260, 390].map((at) => ({ at, for: 90, hz: 311, timbre: 'sawtooth' as const })),

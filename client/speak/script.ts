@@ -3,6 +3,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { FactOf, Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import { forTheLadder } from '../../src/phrases/readbacks.ts';
 import type { Link } from '../link/link.ts';
 import { cueFor } from './cues.ts';
 import type { SpeakerEvent } from './speaker.ts';
@@ -17,8 +18,16 @@ export interface ScriptClock {
   offset: number;
 }
 
-/** What the phone of `seat` says about an entry that has just come on a live link. Both phones say the same words. */
-export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEvent[] {
+/**
+ * What the phone of `seat` says about an entry that has just come on a live link. `of`: the entry that a read-back is
+ * about. The phone on the ladder says less: not the orders to read the meter, and of a reading only its change.
+ */
+export function lineFor(
+  entry: Entry,
+  seat: Seat,
+  clock: ScriptClock,
+  of?: Pick<Entry, 'actor'>,
+): SpeakerEvent[] {
   const { fact, seq } = entry;
   const until = clock.now + FRESH_MS;
   switch (fact.type) {
@@ -27,7 +36,10 @@ export function lineFor(entry: Entry, seat: Seat, clock: ScriptClock): SpeakerEv
     case 'notice':
       if (isCautions(fact)) return [];
       return [{ on: 'say', announcement: { seq, kind: 'notice', text: spoken(fact.text), until } }];
-    case 'readback':
+    case 'readback': {
+      const words = seat === 'emitter' && of?.actor === 'panel' ? forTheLadder(fact.text) : fact.text;
+      return [{ on: 'say', announcement: { seq, kind: fact.type, text: spoken(words), until } }];
+    }
     case 'query':
       return [{ on: 'say', announcement: { seq, kind: fact.type, text: spoken(fact.text), until } }];
     case 'withdrawn':
@@ -89,17 +101,22 @@ export function linesSince(
   const upTo = isBack ? Math.max(followed.upTo, historyEnd) : followed.upTo;
   const events = [
     ...(isBack ? lineOnReturn(current, saidUpTo, seat, clock) : []),
-    ...entries.slice(upTo + 1).flatMap((entry) => lineFor(entry, seat, clock)),
+    ...entries.slice(upTo + 1).flatMap((entry) => lineFor(entry, seat, clock, aboutOf(entry, entries))),
   ];
   return { followed: { conn, upTo: entries.length - 1 }, events };
 }
 
+const aboutOf = ({ fact }: Entry, entries: readonly Entry[]): Entry | undefined =>
+  fact.type === 'readback' ? entries[fact.of] : undefined;
+
 function say(
-  { seq, say, advice, expiresAt }: Placed<'instruction'>,
+  { seq, say, advice, expiresAt, quiet }: Placed<'instruction'>,
   seat: Seat,
   clock: ScriptClock,
 ): SpeakerEvent {
   const mine = advice.to === 'both' || advice.to === seat;
+  if (quiet) return { on: 'unspoken', ...(mine && { cue: 'settling' as const }) };
+  if (seat === 'emitter' && advice.to === 'panel' && advice.action.kind === 'read') return { on: 'unspoken' };
   return {
     on: 'say',
     announcement: {

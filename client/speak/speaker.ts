@@ -45,6 +45,8 @@ export interface Speaker {
 
 export type SpeakerEvent =
   | { on: 'say'; announcement: Announcement }
+  /** A new instruction without words: what waits of the one before is no longer valid. */
+  | { on: 'unspoken'; cue?: Cue }
   /** A signal without words. */
   | { on: 'cue'; cue: Cue }
   /** The instruction of this entry is no longer valid. */
@@ -105,6 +107,11 @@ function answer(speaker: Speaker, event: SpeakerEvent, now: number): Spoken {
   switch (event.on) {
     case 'say':
       return say(speaker, event.announcement, now);
+    case 'unspoken': {
+      const dropped = drop(speaker, ({ kind }) => kind === 'instruction', now);
+      const cue = event.cue ? signal(dropped.speaker, event.cue) : [];
+      return { speaker: dropped.speaker, effects: [...dropped.effects, ...cue] };
+    }
     case 'cue':
       return { speaker, effects: signal(speaker, event.cue) };
     case 'withdraw':

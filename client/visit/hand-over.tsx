@@ -1,15 +1,19 @@
 import { useMemo, useState } from 'preact/hooks';
-import { AS_LEFT_FIELDS, BuildingState, Sun } from '../../src/model/hand-over.ts';
+import { AS_LEFT_FIELDS, type AsLeftField, BuildingState, Sun } from '../../src/model/hand-over.ts';
+import type { Seq } from '../../src/model/ids.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import {
   BUILDING_WORDS,
   capital,
   expectedHint,
+  HAND_OVER_ROWS,
   LEFT_NAMES,
+  leftText,
   NO_HAND_OVER,
   SUN_WORDS,
+  variationText,
 } from '../../src/phrases/hand-over.ts';
-import { LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
+import { LENGTH_NAMES, LOSS_SIGNS, shownFor } from '../../src/phrases/units.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { handOverRows } from '../../src/report/hand-over.ts';
 import { Failure } from '../ui/failure.tsx';
@@ -50,6 +54,7 @@ export function HandOverSection({ token, job, record, desk, onWritten }: Props) 
           <ConditionsForm {...form} />
           <VariationForm {...form} />
           <NextForm {...form} />
+          <StrikeForm {...form} />
         </>
       )}
     </section>
@@ -231,6 +236,68 @@ function NextForm({ record, ...to }: FormProps) {
           disabled={busy || what.trim().length < SHORTEST || on === ''}
         >
           Write down what is next
+        </button>
+      </form>
+    </details>
+  );
+}
+
+/** What stands, and can be struck out. */
+function standing({ handOver }: VisitRecord['state'], setup: JobSetup): Standing[] {
+  const { asLeft, leftBy, variations } = handOver;
+  return [
+    ...AS_LEFT_FIELDS.flatMap((field): Standing[] => {
+      const entry = leftBy[field];
+      const value = leftText(field, asLeft, setup.meter, shownFor(setup));
+      return entry === undefined ? [] : [{ entry, field, text: `${capital(LEFT_NAMES[field])}: ${value}` }];
+    }),
+    ...variations.flatMap(({ seq, what, agreedWith, struck }): Standing[] =>
+      struck ? [] : [{ entry: seq, text: `${HAND_OVER_ROWS.variation}: ${variationText(what, agreedWith)}` }],
+    ),
+  ];
+}
+
+interface Standing {
+  readonly entry: Seq;
+  readonly field?: AsLeftField;
+  readonly text: string;
+}
+
+function StrikeForm({ record, setup, ...to }: FormProps) {
+  const [chosen, setChosen] = useState('');
+  const [why, setWhy] = useState('');
+  const { busy, failure, write } = useWrite(to);
+  const all = standing(record.state, setup);
+  if (all.length === 0) return null;
+  const keyOf = ({ entry, field }: Standing): string => `${entry} ${field ?? ''}`;
+  const one = all.find((each) => keyOf(each) === chosen);
+  const submit = async (event: Event) => {
+    event.preventDefault();
+    if (!one) return;
+    const { entry, field } = one;
+    const fact = { type: 'struck-out' as const, entry, ...(field && { field }), why: why.trim() };
+    if (!(await write(fact))) return;
+    setChosen('');
+    setWhy('');
+  };
+  return (
+    <details class="more">
+      <summary>Written by mistake</summary>
+      <form class="sign-form" onSubmit={submit}>
+        <p>What you strike out stays in the record, with your reason.</p>
+        <Choice
+          label="What no longer holds"
+          value={one ? chosen : ''}
+          options={[
+            { value: '', label: 'choose' },
+            ...all.map((each) => ({ value: keyOf(each), label: each.text })),
+          ]}
+          onInput={setChosen}
+        />
+        <Field label="Why" value={why} maxLength={500} onInput={setWhy} />
+        <Failure text={failure} />
+        <button type="submit" class="button main" disabled={busy || !one || why.trim().length < SHORTEST}>
+          Strike it out
         </button>
       </form>
     </details>

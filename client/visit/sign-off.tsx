@@ -7,6 +7,8 @@ import { personText } from '../../src/phrases/people.ts';
 import { NOT_THE_NAME, SITE_NOT_READ } from '../../src/phrases/refusals.ts';
 import {
   BESIDE,
+  brokenSigned,
+  brokenUnsignable,
   NOT_PROVEN,
   NOTHING_MISSING,
   SIGNABLE_UNPROVEN,
@@ -38,16 +40,21 @@ type Props = {
 
 /** The valid signatures, and whether the record has changed since; or the form to sign it. */
 export function SignOff({ token, log, record, across, desk, onAnswered, onPick }: Props) {
-  const { missing, state, status } = record;
-  const { signed, beside, changedBy, issues } = state;
+  const { state, status, fault } = record;
+  const { signed, beside, changedBy } = state;
   const settled = signed !== undefined && changedBy === undefined;
-  const box = settled ? (status === 'signed-not-proven' ? 'signed unproven' : 'signed') : 'signed changed';
-  const form = { token, log, across, onAnswered };
+  const box =
+    settled && !fault ? (status === 'signed-not-proven' ? 'signed unproven' : 'signed') : 'signed changed';
   return (
     <section aria-labelledby="sign-title" class="sign-off">
       <h2 id="sign-title">Signature</h2>
       {[...(signed ? [signed] : []), ...beside].map((one, index) => (
         <div class={box} key={one.seq}>
+          {fault && (
+            <p role="alert">
+              <strong>{brokenSigned(fault.seq)}</strong>
+            </p>
+          )}
           {changedBy !== undefined && (
             <p role="alert">
               <strong>Changed since it was signed</strong>, by{' '}
@@ -71,24 +78,41 @@ export function SignOff({ token, log, record, across, desk, onAnswered, onPick }
           <p class="note">{stoodText(one)}</p>
         </div>
       ))}
-      {!settled && missing.length > 0 && (
-        <>
-          <p>{signed ? 'It cannot be signed again yet.' : 'It cannot be signed yet.'} Missing:</p>
-          <ul class="missing-list">
-            {missing.map((item) => {
-              const text = unsignedText(item, issues);
-              return <li key={text}>{text}</li>;
-            })}
-          </ul>
-        </>
+      {fault ? (
+        <p role="alert">{brokenUnsignable(fault.seq)}</p>
+      ) : (
+        <ToSign {...{ token, log, record, across, desk, onAnswered }} />
       )}
-      {!settled && missing.length === 0 && <p>{record.isTested ? NOTHING_MISSING : SIGNABLE_UNPROVEN}</p>}
-      {!settled && missing.length === 0 && !desk && (
-        <p>It can be signed at the desk. This link is read only.</p>
-      )}
-      {!settled && missing.length === 0 && desk && <SignForm {...form} />}
-      {settled && missing.length === 0 && desk && <SecondSignature key={beside.length} {...form} />}
     </section>
+  );
+}
+
+/** What is missing for a signature, or the form for the first or a second one. */
+function ToSign({ token, log, record, across, desk, onAnswered }: Omit<Props, 'onPick'>) {
+  const { missing, state, isTested } = record;
+  const { signed, beside, changedBy, issues } = state;
+  const form = { token, log, across, onAnswered };
+  if (signed && changedBy === undefined) {
+    return missing.length === 0 && desk ? <SecondSignature key={beside.length} {...form} /> : null;
+  }
+  if (missing.length > 0) {
+    return (
+      <>
+        <p>{signed ? 'It cannot be signed again yet.' : 'It cannot be signed yet.'} Missing:</p>
+        <ul class="missing-list">
+          {missing.map((item) => {
+            const text = unsignedText(item, issues);
+            return <li key={text}>{text}</li>;
+          })}
+        </ul>
+      </>
+    );
+  }
+  return (
+    <>
+      <p>{isTested ? NOTHING_MISSING : SIGNABLE_UNPROVEN}</p>
+      {desk ? <SignForm {...form} /> : <p>It can be signed at the desk. This link is read only.</p>}
+    </>
   );
 }
 

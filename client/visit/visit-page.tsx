@@ -4,6 +4,7 @@ import type { Log } from '../../src/model/entry.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { toCsv } from '../../src/record/csv-file.ts';
+import { headingOf } from '../../src/record/heading.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { useVisitRecord } from '../review/log.ts';
@@ -45,6 +46,7 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
   const { visit, state } = record;
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
   const across = useSiteFindings(token, job, log.entries.length);
+  const heading = headingOf(record, across.acrossSite);
   const desk = view.role === 'desk';
   const between = (pick: (seq: Seq) => void) =>
     visit && (
@@ -72,13 +74,17 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
     );
   return (
     <>
-      <div class="site visit-head">
+      <section class="site visit-head" aria-label="This visit">
         <SiteMasthead token={token} site={view.site} />
-        {visit && <StatusSign status={record.status} />}
-      </div>
+        {/* Calm only where the comparison with the site is known, too. */}
+        {visit && (
+          <StatusSign status={across.acrossSite || heading.look === 'heed' ? heading.status : undefined} />
+        )}
+      </section>
       <RecordView
         log={log}
         record={record}
+        heading={heading}
         trouble={trouble}
         saves={(name, print) => (
           <Saves log={log} name={name} onPrint={print}>

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { describe } from '../../src/phrases/describe.ts';
 import { JobOpened, Joined } from '../../src/protocol/jobs.ts';
-import { DEMO_PAIRS, playDemoSite } from '../../src/simulator/demo-site.ts';
+import { DEMO_PAIRS, DUSTY_PAIR, playDemoSite } from '../../src/simulator/demo-site.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import { startServer } from '../start.ts';
@@ -80,13 +80,14 @@ const SITE_BEGAN = Date.UTC(2026, 2, 3, 8);
 
 async function serveSite({ port, exit }: DemoOptions, data: string): Promise<void> {
   const store = openDataFolder(data);
-  const { desk, watch } = await layDown(store, playDemoSite(SITE_BEGAN));
+  const pairs = [...DEMO_PAIRS, DUSTY_PAIR];
+  const { desk, watch } = await layDown(store, playDemoSite(SITE_BEGAN, pairs));
   const server = await startServer({ store, port });
   console.log(
     `The desk:   ${server.url}/site#${desk}\nTo read:    ${server.url}/site#${watch}\nData:       ${data}`,
   );
   console.log(`\nPlanted faults, by visit:`);
-  for (const { id, visits } of DEMO_PAIRS) {
+  for (const { id, visits } of pairs) {
     for (const [i, plants] of visits.entries())
       console.log(`  ${id}, visit ${i + 1}: ${plants.join(', ') || 'none'}`);
   }

@@ -51,6 +51,10 @@ export const LIMITS = {
   maxSiteBodyBytes: 4 * 1024 * 1024,
   /** Requests of a site's desk that go into the log. */
   siteWritesPerAddress: { burst: 60, perSecond: 2 } as Allowance,
+  /** Of a processor, while logs are checked in the background. */
+  checkShare: 0.05,
+  /** From the end of one check of all logs to the next. */
+  checkAgainMs: 10 * 60_000,
   /** A job with nobody connected is dropped from memory after this. */
   roomIdleMs: 60_000,
 };

@@ -63,7 +63,7 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
   // What the bundler writes for the server (`.vite/`) lies among the pages, and is no page.
   app.use(async (c, next) => (isHidden(c.req.path) ? c.notFound() : next()));
   // `serveStatic` warns on the console when the folder is missing; the pages above say it better.
-  if (existsSync(folder)) app.use(serveStatic({ root: folder }));
+  if (existsSync(folder)) app.use(serveStatic({ root: folder, precompressed: true }));
   app.notFound((c) => c.html(html(NO_PAGE), 404));
   return app;
 }

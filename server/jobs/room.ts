@@ -21,6 +21,7 @@ import type { ClosingRefusal, Presence, ServerMessage } from '../../src/protocol
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
+import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 
 /** What a room needs from the server. */
@@ -28,6 +29,8 @@ export interface RoomDeps {
   store: Store;
   clock: Clock;
   log: Logger;
+  /** Told of entries once they are stored. */
+  onStored?: (entries: readonly Entry[]) => void;
   /** So long may a phone that should be online take to connect; after that the log says that it is gone, ms. */
   graceMs: number;
 }
@@ -114,10 +117,10 @@ export class Room {
     this.end = emptyHead(job);
   }
 
-  /** Folds a stored log. Undefined when there is no such job, or the log is a site's. Rejects with `StoreFailure`. */
+  /** Folds a stored log that something names. Undefined when it is a site's. Rejects with `StoreFailure`. */
   static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
     const room = new Room(job, deps);
-    room.fault = await deps.store.audit(job);
+    room.fault = await checkNamed(deps.store, job);
     if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
     await room.readOn();
     if (room.state.setup === undefined && !room.fault) return undefined;
@@ -137,6 +140,11 @@ export class Room {
   /** Where the log ends. Of a broken log: where its good part ends. */
   get head(): Head {
     return this.end;
+  }
+
+  /** Takes nothing more: the stored log was found to be damaged meanwhile. */
+  breakAt(fault: ChainFault): void {
+    this.fault ??= fault;
   }
 
   /** In words for people: what is wrong with the log, if anything. */
@@ -302,6 +310,7 @@ export class Room {
         );
     }
     this.follow(entries);
+    this.deps.onStored?.(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
   }

@@ -57,6 +57,7 @@ export class Rooms {
 
     const { opened, keys } = this.newKeys(job);
     await this.deps.store.append(job, entries, keys);
+    this.deps.onStored?.(entries);
     return { kind: 'ok', value: opened };
   }
 
@@ -110,7 +111,7 @@ export class Rooms {
     };
   }
 
-  /** The room of a job, loaded if needed. Undefined when there is no such job. */
+  /** The room of a job that something names, loaded if needed. Undefined when the log is a site's. */
   async get(job: JobId): Promise<Room | undefined> {
     if (this.closed) throw new Error('the server is stopping');
     let loading = this.rooms.get(job);

@@ -1,9 +1,10 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { ChainFault } from '../../src/log/fault.ts';
-import type { Hash, Head, JobId } from '../../src/model/ids.ts';
+import type { Head, JobId } from '../../src/model/ids.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { summaryOf, VisitSummary } from '../../src/record/visit-summary.ts';
+import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 import { wholeLog } from './files.ts';
 
@@ -14,27 +15,38 @@ export type VisitResult =
 
 /**
  * The summary of each log, worked out once for each head. It is kept in memory and beside the log in the store, and
- * used only if it belongs to the log's present head. A log that was changed outside the store, but kept its head, is
- * found by the audit: when its summary is worked out again, and when its room is opened.
+ * used only if it belongs to the log's present head. It never stands for a log that nobody has looked at: each log is
+ * checked from end to end before its kept summary is used for the first time, and again from time to time.
  */
 export class Summaries {
-  private readonly results = new Map<JobId, { hash: Hash; result: Promise<VisitResult | undefined> }>();
+  private readonly results = new Map<JobId, { head: Head; result: Promise<VisitResult | undefined> }>();
   /** One at a time, so that phones get their answers in between. */
   private queue: Promise<unknown> = Promise.resolve();
-  private closed = false;
 
   constructor(
     private readonly store: Store,
     private readonly log: Logger,
   ) {}
 
-  /** Undefined for a log that does not open a job. Rejects with `StoreFailure`. */
+  /** Of a log that something names. Undefined for one that does not open a job. Rejects with `StoreFailure`. */
   async of(job: JobId): Promise<VisitResult | undefined> {
-    const { hash } = await this.store.head(job);
+    const head = await this.store.head(job);
     const known = this.results.get(job);
-    if (known?.hash === hash) return known.result;
-    const result = this.find(job, hash);
-    this.results.set(job, { hash, result });
+    if (known && isSameHead(known.head, head) && (await this.endsAt(head))) return known.result;
+    const work = this.queue.then(() => this.workOut(job, head));
+    this.queue = work.catch(() => {});
+    return this.remember(head, work);
+  }
+
+  /** Whether the log still has the last entry that its head names. */
+  private async endsAt({ job, count, hash }: Head): Promise<boolean> {
+    const [last] = await this.store.read(job, count - 2, 1);
+    return last?.hash === hash;
+  }
+
+  private remember(head: Head, result: Promise<VisitResult | undefined>): Promise<VisitResult | undefined> {
+    const { job } = head;
+    this.results.set(job, { head, result });
     // After a failure, the next caller tries again.
     result.catch(() => this.results.delete(job));
     return result;
@@ -47,48 +59,37 @@ export class Summaries {
     );
   }
 
-  /**
-   * The same for every job, while the server does other work: with new rules, old summaries are no longer valid.
-   * Never rejects.
-   */
-  async prepareAll(): Promise<void> {
-    const jobs = await this.store.jobs().catch((error: unknown) => {
-      this.log.warn({ err: error }, 'no summaries are prepared');
-      return [];
-    });
-    for (const { job } of jobs) {
-      await setImmediate();
-      if (this.closed) return;
-      await this.prepare(job);
-    }
+  /** The same, with the log checked again from end to end if that was done before. Rejects with `StoreFailure`. */
+  async check(job: JobId): Promise<VisitResult | undefined> {
+    const known = await this.results.get(job)?.result;
+    if (!known) return this.of(job);
+    const fault = known.kind === 'broken' ? known.fault : await checkNamed(this.store, job);
+    if (!fault) return known;
+    const head = await this.store.head(job);
+    return this.remember(head, Promise.resolve({ kind: 'broken', head, fault }));
   }
 
-  close(): void {
-    this.closed = true;
-  }
-
-  private async find(job: JobId, hash: Hash): Promise<VisitResult | undefined> {
-    const kept = await this.store.summary(job);
-    if (kept?.hash === hash) {
-      const summary = parsed(kept.body);
-      if (summary?.head.hash === hash) return { kind: 'summary', summary };
-    }
-    const work = this.queue.then(() => this.workOut(job));
-    this.queue = work.catch(() => {});
-    return work;
-  }
-
-  private async workOut(job: JobId): Promise<VisitResult | undefined> {
+  private async workOut(job: JobId, known: Head): Promise<VisitResult | undefined> {
     await setImmediate();
-    const fault = await this.store.audit(job);
-    const { head, entries } = await wholeLog(this.store, job);
-    if (fault) return { kind: 'broken', head, fault };
+    const fault = await checkNamed(this.store, job);
+    if (fault) {
+      this.log.error({ job, fault }, 'the log of this job fails its check');
+      return { kind: 'broken', head: await this.store.head(job), fault };
+    }
+    const kept = await this.store.summary(job);
+    const ready = kept && isSameHead({ job, ...kept }, known) ? parsed(kept.body) : undefined;
+    if (ready && isSameHead(ready.head, known)) return { kind: 'summary', summary: ready };
+    const { entries } = await wholeLog(this.store, job);
     const summary = summaryOf(new VisitRecord({ entries }));
     if (!summary) return undefined;
-    await this.store.keepSummary(job, { hash: summary.head.hash, body: JSON.stringify(summary) });
+    const { count, hash } = summary.head;
+    await this.store.keepSummary(job, { count, hash, body: JSON.stringify(summary) });
     return { kind: 'summary', summary };
   }
 }
+
+const isSameHead = (one: Head, other: Head): boolean =>
+  one.job === other.job && one.count === other.count && one.hash === other.hash;
 
 /** Undefined when another version of the program wrote the summary. */
 function parsed(body: string): VisitSummary | undefined {

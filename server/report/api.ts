@@ -8,7 +8,7 @@ import { TimeZone, WantReport } from '../../src/protocol/report.ts';
 import { isSiteLog } from '../../src/report/build.ts';
 import { type Env, passOf, read, refuse } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
-import { wholeLog } from '../record/files.ts';
+import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
 import { ReportJobs } from './jobs.ts';
 import { jobPdf, sitePdf } from './make.ts';
@@ -35,7 +35,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     const pass = await passOf(c, store);
     if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
     if (pass.revoked) return refuse(c, 'seat-lost', seatLostText(pass.role));
-    const record = await wholeLog(store, pass.job);
+    const record = await checkedLog(store, pass.job);
     if (isSiteLog(record)) {
       return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
     }
@@ -48,7 +48,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       if (body.kind === 'refused') return refuse(c, body.reason, body.text);
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
-      const { total, make } = sitePdf(site, options, (job) => wholeLog(store, job));
+      const { total, make } = sitePdf(site, options, (job) => checkedLog(store, job));
       const begun = jobs.begin(site.head.job, total, make);
       if (!begun) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
       return c.json(begun, 202);
@@ -73,10 +73,10 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   /** Answers both tokens of a site, with the site's own log. */
   async function onSite(
     c: Context<Env>,
-    answer: (site: Awaited<ReturnType<typeof wholeLog>>) => Response | Promise<Response>,
+    answer: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
   ): Promise<Response> {
     const pass = await passOf(c, store);
-    const site = pass && (await wholeLog(store, pass.job));
+    const site = pass && (await checkedLog(store, pass.job));
     if (!site || !isSiteLog(site)) {
       return refuse(c, 'bad-token', NO_SITE_LINK);
     }

@@ -1,11 +1,14 @@
 import { type Context, Hono } from 'hono';
+import type { Logger } from 'pino';
 import type { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
+import { LOST_LOG } from '../../src/phrases/damage.ts';
 import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
+import { brokenUnsignable } from '../../src/phrases/signature.ts';
 import {
   BeginVisit,
   ChooseUnits,
@@ -25,27 +28,42 @@ import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
 import type { Outcome } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
+import type { Notary } from '../notary/notary.ts';
 import { RECORDS, wholeLog } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
+import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 import { Board } from './board.ts';
+import { PlanNews } from './plan-news.ts';
 import type { Site } from './site.ts';
 import type { Sites } from './sites.ts';
 
 export interface SiteApiDeps {
   sites: Sites;
   summaries: Summaries;
+  notary: Notary;
   rooms: Rooms;
   store: Store;
   limits: Limits;
+  log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
 }
 
 /** Sites over HTTP: planning, the board, the visits' records, signing. */
-export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: SiteApiDeps): Hono<Env> {
+export function siteApi({
+  sites,
+  summaries,
+  notary,
+  rooms,
+  store,
+  limits,
+  opensOf,
+  log,
+}: SiteApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const board = new Board(summaries, rooms);
+  const news = new PlanNews(rooms, summaries, log);
   const writesOf = new Buckets(limits.siteWritesPerAddress);
 
   app.post('/sites', async (c) => {
@@ -63,21 +81,31 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.get('/site/findings', (c) =>
     asReaderOf(c, async (site, _, job) => c.json(await board.findings(site, job))),
   );
-  for (const [path, give] of Object.entries(RECORDS)) {
+  for (const [path, { proof, give }] of Object.entries(RECORDS)) {
     app.get(`/site/${path}`, (c) =>
       asReader(c, async (site) => {
         const job = c.req.query('job') ?? '';
         if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
+        // First, because the log may grow meanwhile, and every signed head must be one of what is given.
+        const signed = await notary[proof](job);
         const { head, entries } = await wholeLog(store, job);
-        return give(c, head, entries);
+        if (head.count === 0) return refuse(c, 'log-broken', LOST_LOG);
+        return give(c, head, entries, signed);
       }),
     );
   }
 
   app.post('/site/pairs', (c) =>
-    asDesk(c, PlanPairs, async (site, { id, pairs }) =>
-      logged(await site.submit(id, (state) => planPairs(state, pairs))),
-    ),
+    asDesk(c, PlanPairs, async (site, { id, pairs }) => {
+      const outcome = await site.submit(id, (state) => planPairs(state, pairs));
+      // The desk does not wait until every crew is told: there may be thousands of pairs.
+      if (outcome.kind === 'taken')
+        void news.tell(
+          site,
+          pairs.map((plan) => plan.id),
+        );
+      return logged(outcome);
+    }),
   );
   app.post('/site/units', (c) =>
     asDesk(c, ChooseUnits, async (site, { id, units }) =>
@@ -97,6 +125,9 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, head, ofSite, ...signer }) => {
+      // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
+      const fault = hasVisit(site, job) ? await checkNamed(store, job) : undefined;
+      if (fault) return { kind: 'refused', reason: 'log-broken', text: brokenUnsignable(fault.seq) };
       const result = await summaries.of(job);
       const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
       const across = (await board.findings(site, job)).site.map((finding) => finding.id);
@@ -175,8 +206,7 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf }: Sit
   }
 }
 
-const hasVisit = ({ state }: Site, job: string): boolean =>
-  [...state.pairs.values()].some(({ visits }) => visits.some((visit) => visit.job === job));
+const hasVisit = ({ visits }: Site, job: string): boolean => visits.includes(job);
 
 function logged(outcome: Outcome): Answer<Logged> {
   switch (outcome.kind) {

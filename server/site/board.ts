@@ -2,10 +2,19 @@ import { setTimeout } from 'node:timers/promises';
 import type { z } from 'zod';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairOutcome } from '../../src/findings/outcome.ts';
+import { signalHistory } from '../../src/findings/signal-history.ts';
+import { emptyHead } from '../../src/log/chain.ts';
 import { isPlanChanged, type Severity, type SiteFinding } from '../../src/model/finding.ts';
-import type { JobId } from '../../src/model/ids.ts';
-import { BEING_READ, brokenNextText, nextText, planChangedNext } from '../../src/phrases/board.ts';
-import type { PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
+import type { Head, JobId } from '../../src/model/ids.ts';
+import { BEING_READ, nextText, planChangedNext } from '../../src/phrases/board.ts';
+import {
+  DAMAGE_TO_DO,
+  DAMAGED_NEXT,
+  damagedSiteText,
+  damagedVisitText,
+  NO_NAME_LEFT,
+} from '../../src/phrases/damage.ts';
+import type { Damage, PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
 import { statusOnSite } from '../../src/record/status.ts';
 import { outcomeOf, type VisitSummary } from '../../src/record/visit-summary.ts';
 import { livePairs, type SitePair } from '../../src/site/state.ts';
@@ -39,10 +48,12 @@ export class Board {
     const findings = findingsOf(known);
     const wanted = known.filter(({ pair }) => isOf(pair, job));
     const pairs = await Promise.all(wanted.map((one) => this.row(one, findings)));
-    const { site: name = '', code, units, steps } = state;
+    const { site: name = NO_NAME_LEFT, code, units, steps } = state;
+    const damage = damageIn(site, wanted);
     return {
       head,
       site: name,
+      ...(damage.length > 0 && { damage: { toDo: DAMAGE_TO_DO, found: damage } }),
       ...(code && { code }),
       ...(units && { units }),
       ...(steps && { steps: [...steps] }),
@@ -70,12 +81,12 @@ export class Board {
     return Promise.all(
       pairs.map(async (pair) => {
         const visits = await Promise.all(
-          pair.visits.map(({ job }): Promise<Visit | undefined> => {
-            const result = this.summaries.of(job);
+          pair.visits.map(({ job }): Promise<Visit> => {
+            const result = this.summaries.of(job).then((found) => found ?? notAJob(job));
             return late ? Promise.race([result, late]) : result;
           }),
         );
-        return { pair, visits: visits.filter((result) => result !== undefined) };
+        return { pair, visits };
       }),
     );
   }
@@ -90,28 +101,59 @@ export class Board {
     return {
       plan,
       ...(dropped && { dropped: { at: dropped.at, reason: dropped.reason } }),
-      visits: pair.visits.map(({ job, at }) => ({ job, at })),
+      visits: pair.visits.map(({ job, at }, index) => ({ job, at, ...statusIn(visits[index]) })),
       online: { panel: room?.isOnline('panel') ?? false, emitter: room?.isOnline('emitter') ?? false },
       findings: { serious: count('serious'), question: count('question'), note: count('note') },
-      ...(isRead(visits) ? latestOf(visits.at(-1), isPlanChanged(ofSite)) : { next: BEING_READ }),
+      ...signalsOf(summariesIn(visits)),
+      ...rowOf(visits, isPlanChanged(ofSite)),
     };
   }
 }
 
-/** What the latest visit says about the pair's status. */
-function latestOf(
-  latest: VisitResult | undefined,
+/** A single visit is no history. */
+function signalsOf(summaries: readonly VisitSummary[]): Pick<z.input<typeof PairRow>, 'signals'> {
+  const history = signalHistory(summaries.map(outcomeOf));
+  const meter = history.at(-1)?.meter;
+  if (!meter || history.length < 2) return {};
+  return { signals: { meter, points: history.map(({ meter: _, ...point }) => point) } };
+}
+
+/** A log that a site names as a visit's, and that opens no job. */
+const notAJob = (job: JobId): VisitResult => ({
+  kind: 'broken',
+  head: emptyHead(job),
+  fault: { seq: 0, fault: 'job' },
+});
+
+/** Every log of this site that fails its check, as far as they are read. */
+const damageIn = ({ log, fault }: Site, known: readonly Known[]): Damage[] => [
+  ...(fault ? [{ job: log, seq: fault.seq, text: damagedSiteText(fault) }] : []),
+  ...known.flatMap(({ pair, visits }) =>
+    visits.filter(isBroken).map(({ head: { job }, fault }) => ({
+      pair: pair.plan.id,
+      job,
+      seq: fault.seq,
+      text: damagedVisitText(pair.plan.id, job, fault),
+    })),
+  ),
+];
+
+/** What the visits say about the pair's status: the latest one, unless any of them is damaged. */
+function rowOf(
+  visits: readonly Visit[],
   planChanged: boolean,
 ): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
-  if (!latest) return { status: 'not-started', next: nextText('not-started') };
-  if (latest.kind === 'broken') {
-    const { count, hash } = latest.head;
+  const latest = visits.at(-1);
+  if (visits.some(isBroken)) {
+    const { count = 0, hash } = (latest !== 'being-read' && latest && headOf(latest)) || {};
     return {
       status: 'needs-attention',
-      next: brokenNextText(latest.fault.seq),
-      head: { count, hash },
+      next: DAMAGED_NEXT,
+      ...(hash !== undefined && { head: { count, hash } }),
     };
   }
+  if (!latest) return { status: 'not-started', next: nextText('not-started') };
+  if (!isRead(visits) || latest === 'being-read' || latest.kind === 'broken') return { next: BEING_READ };
   const { status, next, final, signed, head } = latest.summary;
   return {
     status: statusOnSite(status, planChanged),
@@ -122,8 +164,19 @@ function latestOf(
   };
 }
 
+/** The status of one visit. A broken log needs attention, whatever it says. */
+function statusIn(visit: Visit | undefined): Pick<PairRow['visits'][number], 'status'> {
+  if (!visit || visit === 'being-read') return {};
+  return { status: visit.kind === 'broken' ? 'needs-attention' : visit.summary.status };
+}
+
 const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
   job === undefined || visits.some((visit) => visit.job === job);
+
+const isBroken = (visit: Visit): visit is Extract<VisitResult, { kind: 'broken' }> =>
+  visit !== 'being-read' && visit.kind === 'broken';
+
+const headOf = (result: VisitResult): Head => (result.kind === 'broken' ? result.head : result.summary.head);
 
 const isRead = (visits: readonly Visit[]): visits is VisitResult[] => !visits.includes('being-read');
 

@@ -6,8 +6,9 @@ import { brokenLogText, NOT_SAVED_TRY_AGAIN } from '../../src/phrases/log-failur
 import type { SiteResponse } from '../../src/site/respond.ts';
 import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
 import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
+import { checkNamed } from '../store/check.ts';
 
-export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
+export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log' | 'onStored'>;
 
 const READ_BATCH = 1_000;
 
@@ -18,7 +19,7 @@ const READ_BATCH = 1_000;
 export class Site {
   state: SiteState = EMPTY_SITE;
   head: Head;
-  private fault: ChainFault | undefined;
+  fault: ChainFault | undefined;
   /** The store failed during an append, so it may hold more than we know. */
   private unsure = false;
   private queue: Promise<unknown> = Promise.resolve();
@@ -30,13 +31,26 @@ export class Site {
     this.head = emptyHead(log);
   }
 
-  /** Folds a stored log. Undefined when it is not the log of a site. Rejects with `StoreFailure`. */
+  /** Folds a stored log that something names. Undefined when it is a job's. Rejects with `StoreFailure`. */
   static async load(log: JobId, deps: SiteDeps): Promise<Site | undefined> {
     const site = new Site(log, deps);
-    site.fault = await deps.store.audit(log);
-    if (site.fault) deps.log.error({ log, fault: site.fault }, 'the log of this site fails its check');
+    await site.check();
     await site.readOn();
-    return site.state.site === undefined ? undefined : site;
+    const isLost = site.fault !== undefined && site.head.count === 0;
+    return site.state.site === undefined && !isLost ? undefined : site;
+  }
+
+  /** Checks the stored log from end to end. Rejects with `StoreFailure`. */
+  async check(): Promise<void> {
+    if (this.fault) return;
+    this.fault = await checkNamed(this.deps.store, this.log);
+    if (this.fault)
+      this.deps.log.error({ log: this.log, fault: this.fault }, 'the log of this site fails its check');
+  }
+
+  /** The job of every visit that this site names. */
+  get visits(): JobId[] {
+    return [...this.state.pairs.values()].flatMap(({ visits }) => visits.map(({ job }) => job));
   }
 
   /** Carries out a command. The same id gives the same answer each time it comes. Never rejects. */
@@ -70,6 +84,7 @@ export class Site {
     const appended = await this.deps.store.append(this.log, entries);
     if (appended.kind !== 'stored') throw new Error(`the log of this site did not take entry ${first}`);
     this.follow(entries);
+    this.deps.onStored?.(entries);
     return { kind: 'taken', seq: first };
   }
 

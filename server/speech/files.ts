@@ -1,3 +1,6 @@
+import { createHash } from 'node:crypto';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
 import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
@@ -14,7 +17,24 @@ export function modelFiles(folder: string): Hono<{ Bindings: HttpBindings }> {
     rewriteRequestPath: (path) => path.replace(/^\/speech-model/, ''),
     onFound: (_, c) => c.header('Cache-Control', `public, max-age=${ONE_DAY_S}`),
   });
+  let listed: ReturnType<typeof listOf> | undefined;
+  app.get('/files.json', async (c) => {
+    listed ??= listOf(folder);
+    return c.json(await listed, 200, { 'Cache-Control': 'no-cache' });
+  });
   for (const file of LETTER_FILES) app.get(`/${file}`, serve);
   app.notFound((c) => c.text(NO_MODEL_FILE, 404));
   return app;
+}
+
+/** The files that are there, each with a hash of its contents: by it a phone knows whether it has them already. */
+async function listOf(folder: string): Promise<{ url: string; revision: string }[]> {
+  const listed = await Promise.all(
+    LETTER_FILES.map(async (file) => {
+      const bytes = await readFile(join(folder, file)).catch(() => undefined);
+      if (!bytes) return [];
+      return [{ url: `/speech-model/${file}`, revision: createHash('sha256').update(bytes).digest('hex') }];
+    }),
+  );
+  return listed.flat();
 }

@@ -1,30 +1,75 @@
 import { createHash } from 'node:crypto';
 import { emptyHead } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
-import type { Head } from '../../src/model/ids.ts';
+import type { Head, JobId } from '../../src/model/ids.ts';
 
 /** An entry as it lies in the store: the hashed text, and what is kept beside it. */
 export interface StoredEntry {
   seq: number;
+  ref: string | null;
   body: string;
   hash: string;
 }
 
-/** As `findFault` of the log, over the stored bytes themselves. */
-export function auditRows(rows: Iterable<StoredEntry>, head: Head): ChainFault | undefined {
-  let at = emptyHead(head.job);
-  for (const row of rows) {
-    const seq = at.count;
+/** As `findFault` of the log, over the stored bytes themselves, row by row. */
+export class Audit {
+  private at: Head;
+  private readonly witnessed = new Map<number, Set<string>>();
+
+  /** `witnesses`: heads that this log is known to have had, from somewhere else than the log. */
+  constructor(
+    job: JobId,
+    private readonly witnesses: readonly Pick<Head, 'count' | 'hash'>[] = [],
+  ) {
+    this.at = emptyHead(job);
+    for (const { count, hash } of witnesses) {
+      this.witnessed.set(count, (this.witnessed.get(count) ?? new Set()).add(hash));
+    }
+  }
+
+  /** How many entries were sound so far. */
+  get count(): number {
+    return this.at.count;
+  }
+
+  add(row: StoredEntry): ChainFault | undefined {
+    const { job, count: seq, hash } = this.at;
     if (row.seq !== seq) return { seq, fault: 'order' };
     if (createHash('sha256').update(row.body, 'utf8').digest('hex') !== row.hash)
       return { seq, fault: 'hash' };
-    // The bytes are the ones that were hashed, so they parse.
-    const body: { job: string; seq: number; prev: string } = JSON.parse(row.body);
-    if (body.job !== head.job) return { seq, fault: 'job' };
+    const body = parsed(row.body);
+    if (!body) return { seq, fault: 'hash' };
+    if (body.job !== job) return { seq, fault: 'job' };
     if (body.seq !== seq) return { seq, fault: 'order' };
-    if (body.prev !== at.hash) return { seq, fault: 'prev' };
-    at = { job: head.job, count: seq + 1, hash: row.hash };
+    if (body.prev !== hash) return { seq, fault: 'prev' };
+    // The hash does not cover the column, and a message whose id stands there would count as logged.
+    if ((body.ref ?? null) !== row.ref) return { seq, fault: 'ref' };
+    this.at = { job, count: seq + 1, hash: row.hash };
+    const isAsWitnessed = [...(this.witnessed.get(seq + 1) ?? [])].every((each) => each === row.hash);
+    return isAsWitnessed ? undefined : { seq, fault: 'rewritten' };
   }
-  if (at.count !== head.count || at.hash !== head.hash) return { seq: at.count, fault: 'head' };
-  return undefined;
+
+  /** After the last row. `head`: where the log ends by what is stored beside it. */
+  end(head: Head): ChainFault | undefined {
+    const seq = this.at.count;
+    if (this.witnesses.some(({ count }) => count > seq)) return { seq, fault: seq === 0 ? 'missing' : 'cut' };
+    return seq === head.count && this.at.hash === head.hash ? undefined : { seq, fault: 'head' };
+  }
+}
+
+interface Body {
+  job?: unknown;
+  seq?: unknown;
+  prev?: unknown;
+  ref?: unknown;
+}
+
+/** Undefined for text that no entry has: somebody who edits the file can also give the hash of it. */
+function parsed(text: string): Body | undefined {
+  try {
+    const body: unknown = JSON.parse(text);
+    return typeof body === 'object' && body !== null ? body : undefined;
+  } catch {
+    return undefined;
+  }
 }

@@ -1,13 +1,17 @@
 import { accessSync, constants, existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Driver } from './driver.ts';
-import { openSqlite, type SqliteStore } from './sqlite.ts';
+import { openSqlite, type SqliteStore, type Warn } from './sqlite.ts';
 import { StoreFailure } from './store.ts';
+import { summaryKeyOf } from './summary-key.ts';
 
 export const DATABASE_FILE = 'ladderline.sqlite';
 
-/** The store of a data folder, which is made when it is not there. Throws `StoreFailure`. */
-export function openDataFolder(folder: string, driver?: Driver): SqliteStore {
+/**
+ * The store of a data folder, which is made when it is not there. `warn` hears what should be looked into. Throws
+ * `StoreFailure`.
+ */
+export function openDataFolder(folder: string, driver?: Driver, warn?: Warn): SqliteStore {
   try {
     makeFolder(folder);
     accessSync(folder, constants.W_OK | constants.X_OK);
@@ -17,8 +21,15 @@ export function openDataFolder(folder: string, driver?: Driver): SqliteStore {
       `the data folder ${folder} cannot be written (${code}): choose another with --data, or see to its permissions.`,
     );
   }
-  return openSqlite(join(folder, DATABASE_FILE), driver);
+  const file = join(folder, DATABASE_FILE);
+  const isOld = existsSync(file);
+  const { key, isNew } = summaryKeyOf(folder);
+  if (isOld && isNew) warn?.(NEW_KEY);
+  return openSqlite(file, key, driver, warn);
 }
+
+const NEW_KEY =
+  'the key of the kept summaries was missing, and a new one was made: all summaries are made again from the logs.';
 
 /** Level by level: Node's own recursive way never returns from a file system that refuses like /proc. */
 function makeFolder(folder: string): void {

@@ -1,18 +1,29 @@
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
-import { auditRows, type StoredEntry } from './audit.ts';
+import { Audit, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import type { Appended, CodeGrant, Digest, KeptSummary, KeyChange, Pass, Store } from './store.ts';
+import type {
+  Appended,
+  CodeGrant,
+  Digest,
+  KeptSummary,
+  KeyChange,
+  LoggedHead,
+  Pass,
+  Store,
+} from './store.ts';
 
 /** Keeps everything until the process ends: for tests and for trying things out. */
 export class MemoryStore implements Store {
   readonly name = 'memory';
-  private readonly logs = new Map<JobId, StoredEntry[]>();
+  private readonly rows = new Map<JobId, StoredEntry[]>();
   private readonly heads = new Map<JobId, Head>();
   private readonly refs = new Map<string, number>();
   private readonly passes = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
+  private readonly signed: LoggedHead[] = [];
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
@@ -25,13 +36,13 @@ export class MemoryStore implements Store {
     if (!follows(entries, head)) return { kind: 'conflict', head };
     if (keys.spend && !this.grantNow(keys.spend.code, keys.spend.now)) return { kind: 'spent' };
 
-    const log = this.logs.get(job) ?? [];
+    const log = this.rows.get(job) ?? [];
     for (const entry of entries) {
-      log.push({ seq: entry.seq, body: bodyOf(entry), hash: entry.hash });
+      log.push({ seq: entry.seq, ref: entry.ref ?? null, body: bodyOf(entry), hash: entry.hash });
       if (entry.ref !== undefined) this.refs.set(`${job} ${entry.ref}`, entry.seq);
       this.heads.set(job, headAfter(entry));
     }
-    this.logs.set(job, log);
+    this.rows.set(job, log);
     this.turnKeys(job, keys);
     return { kind: 'stored' };
   }
@@ -52,7 +63,7 @@ export class MemoryStore implements Store {
   }
 
   async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
-    const rows = (this.logs.get(job) ?? []).slice(after + 1, after + 1 + limit);
+    const rows = (this.rows.get(job) ?? []).slice(after + 1, after + 1 + limit);
     return rows.map((row) => ({ ...JSON.parse(row.body), hash: row.hash }));
   }
 
@@ -69,11 +80,23 @@ export class MemoryStore implements Store {
   }
 
   async audit(job: JobId) {
-    return auditRows(this.logs.get(job) ?? [], this.headNow(job));
+    const kept = this.summaries.get(job);
+    const audit = new Audit(job, [...(await this.signedHeadsOf(job)), ...(kept ? [kept] : [])]);
+    for (const row of this.rows.get(job) ?? []) {
+      const fault = audit.add(row);
+      if (fault) return fault;
+    }
+    return audit.end(this.headNow(job));
   }
 
   async jobs(): Promise<Head[]> {
     return [...this.heads.values()];
+  }
+
+  async logs(): Promise<JobId[]> {
+    const ofPasses = [...this.passes.values()].map(({ job }) => job);
+    const ofSigned = this.signed.map(({ job }) => job);
+    return [...new Set([...this.rows.keys(), ...ofPasses, ...ofSigned, ...this.summaries.keys()])];
   }
 
   async pass(token: Digest): Promise<Pass | undefined> {
@@ -96,6 +119,18 @@ export class MemoryStore implements Store {
 
   async keepSummary(job: JobId, summary: KeptSummary): Promise<void> {
     this.summaries.set(job, { ...summary });
+  }
+
+  async addSignedHeads(heads: readonly LoggedHead[]): Promise<void> {
+    this.signed.push(...heads);
+  }
+
+  async signedHeads(after: number, limit: number): Promise<LoggedHead[]> {
+    return this.signed.slice(after, after + limit);
+  }
+
+  async signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
+    return this.signed.flatMap(({ job: of, ...head }, number) => (of === job ? [{ ...head, number }] : []));
   }
 
   async health(): Promise<void> {}

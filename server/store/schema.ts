@@ -68,6 +68,36 @@ const SUMMARIES = `
   ) STRICT, WITHOUT ROWID;
 `;
 
+/** `count`: of the log it was worked out from. `seal`: who has not the server's key cannot make it. */
+const SEALED_SUMMARIES = `
+  DROP TABLE summaries;
+  CREATE TABLE summaries (
+    job TEXT PRIMARY KEY,
+    count INTEGER NOT NULL,
+    hash TEXT NOT NULL,
+    body TEXT NOT NULL,
+    seal TEXT NOT NULL
+  ) STRICT, WITHOUT ROWID;
+`;
+
+/** `number`: from 0 on, without a gap: the places in the tree over all of them. */
+const SIGNED_HEADS = `
+  CREATE TABLE signed_heads (
+    number INTEGER PRIMARY KEY,
+    job TEXT NOT NULL,
+    count INTEGER NOT NULL,
+    hash TEXT NOT NULL,
+    at INTEGER NOT NULL,
+    key TEXT NOT NULL,
+    signature TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX signed_heads_by_job ON signed_heads (job);
+  CREATE TRIGGER signed_heads_stay BEFORE UPDATE ON signed_heads
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: signed heads are never changed'); END;
+  CREATE TRIGGER signed_heads_remain BEFORE DELETE ON signed_heads
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: signed heads are never removed'); END;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
-export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES];
+export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES, SEALED_SUMMARIES, SIGNED_HEADS];
 export const SCHEMA_VERSION = STEPS.length;

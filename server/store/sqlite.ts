@@ -1,8 +1,10 @@
+import { setImmediate } from 'node:timers/promises';
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
-import { auditRows, type StoredEntry } from './audit.ts';
+import { Audit, type StoredEntry } from './audit.ts';
 import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
@@ -13,27 +15,41 @@ import {
   type Digest,
   type KeptSummary,
   type KeyChange,
+  type LoggedHead,
   type Pass,
   type Store,
   StoreFailure,
 } from './store.ts';
+import { isSealed, type SummaryKey, sealOf } from './summary-key.ts';
 
 /**
  * Opens or makes the database file. Throws `StoreFailure` with one sentence that says what to do when the
- * file is damaged, is of another program or a newer version, is in use, or cannot be written.
+ * file is damaged, is of another program or a newer version, is in use, or cannot be written. `key`: with which this
+ * server seals the summaries that it keeps.
  */
-export function openSqlite(file: string, driver: Driver = chooseDriver()): SqliteStore {
+export function openSqlite(
+  file: string,
+  key: SummaryKey,
+  driver: Driver = chooseDriver(),
+  warn: Warn = () => {},
+): SqliteStore {
   let db: Connection | undefined;
   try {
     db = driver.open(file);
     prepare(db, file);
-    return new SqliteStore(db);
+    return new SqliteStore(db, key, warn);
   } catch (error) {
     db?.close();
     if (error instanceof StoreFailure) throw error;
     throw new StoreFailure(explain(error, file, driver), { cause: error });
   }
 }
+
+/** Tells who runs the server something that they should look into. */
+export type Warn = (text: string) => void;
+
+/** Rows that an audit reads between two moments for other work. */
+const AUDIT_BATCH = 200;
 
 /** How long we wait for another program that is just using the file. */
 const BUSY_MS = 500;
@@ -119,9 +135,14 @@ export class SqliteStore implements Store {
   readonly name = 'sqlite';
   private readonly sql: ReturnType<typeof statements>;
   private closed = false;
+  private saidUnsealed = false;
 
   /** `db`: prepared by `openSqlite`; public for tests that look at the live connection. */
-  constructor(readonly db: Connection) {
+  constructor(
+    readonly db: Connection,
+    private readonly key: SummaryKey,
+    private readonly warn: Warn,
+  ) {
     this.sql = statements(db);
   }
 
@@ -158,9 +179,7 @@ export class SqliteStore implements Store {
   }
 
   async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
-    return guard(() =>
-      this.sql.read.all(job, after, limit).map((row) => ({ ...JSON.parse(row.body), hash: row.hash })),
-    );
+    return guard(() => readable(this.sql.read.all(job, after, limit)));
   }
 
   async head(job: JobId): Promise<Head> {
@@ -172,11 +191,25 @@ export class SqliteStore implements Store {
   }
 
   async audit(job: JobId): Promise<ChainFault | undefined> {
-    return guard(() => auditRows(this.sql.rows.iterate(job), this.headNow(job)));
+    const kept = await this.summary(job);
+    const audit = new Audit(job, [...(await this.signedHeadsOf(job)), ...(kept ? [kept] : [])]);
+    for (;;) {
+      const rows = guard(() => this.sql.read.all(job, audit.count - 1, AUDIT_BATCH));
+      if (rows.length === 0) return guard(() => audit.end(this.headNow(job)));
+      for (const row of rows) {
+        const fault = audit.add(row);
+        if (fault) return fault;
+      }
+      if (rows.length === AUDIT_BATCH) await setImmediate();
+    }
   }
 
   async jobs(): Promise<Head[]> {
     return guard(() => this.sql.heads.all());
+  }
+
+  async logs(): Promise<JobId[]> {
+    return guard(() => this.sql.logs.all().map(({ job }) => job));
   }
 
   async pass(token: Digest): Promise<Pass | undefined> {
@@ -191,11 +224,35 @@ export class SqliteStore implements Store {
   }
 
   async summary(job: JobId): Promise<KeptSummary | undefined> {
-    return guard(() => this.sql.summary.get(job));
+    const row = guard(() => this.sql.summary.get(job));
+    if (!row) return undefined;
+    const { seal, ...kept } = row;
+    if (isSealed(this.key, job, kept, seal)) return kept;
+    if (!this.saidUnsealed) this.warn(UNSEALED);
+    this.saidUnsealed = true;
+    return undefined;
   }
 
-  async keepSummary(job: JobId, { hash, body }: KeptSummary): Promise<void> {
-    guard(() => this.sql.keepSummary.run(job, hash, body));
+  async keepSummary(job: JobId, kept: KeptSummary): Promise<void> {
+    const { count, hash, body } = kept;
+    guard(() => this.sql.keepSummary.run(job, count, hash, body, sealOf(this.key, job, kept)));
+  }
+
+  async addSignedHeads(heads: readonly LoggedHead[]): Promise<void> {
+    guard(() =>
+      inOne(this.db, () => {
+        for (const { job, count, hash, at, key, signature } of heads)
+          this.sql.addSignedHead.run(job, count, hash, at, key, signature);
+      }),
+    );
+  }
+
+  async signedHeads(after: number, limit: number): Promise<LoggedHead[]> {
+    return guard(() => this.sql.signedHeads.all(after, limit)).map((row) => ({ ...row }));
+  }
+
+  async signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
+    return guard(() => this.sql.signedHeadsOf.all(job)).map((row) => ({ ...row }));
   }
 
   async health(): Promise<void> {
@@ -228,10 +285,18 @@ function statements(db: Connection) {
       ON CONFLICT (job) DO UPDATE SET count = excluded.count, hash = excluded.hash`),
     head: db.prepare<[JobId], Head>('SELECT job, count, hash FROM heads WHERE job = ?'),
     heads: db.prepare<[], Head>('SELECT job, count, hash FROM heads ORDER BY number'),
+    // Each log once, by jumps through the index: a plain DISTINCT would read every entry.
+    logs: db.prepare<[], { job: JobId }>(`
+      WITH RECURSIVE written(job) AS (
+        SELECT min(job) FROM entries
+        UNION ALL SELECT (SELECT min(job) FROM entries WHERE job > written.job) FROM written WHERE job IS NOT NULL
+      )
+      SELECT job FROM written WHERE job IS NOT NULL
+      UNION SELECT job FROM heads UNION SELECT job FROM passes UNION SELECT job FROM summaries
+      UNION SELECT job FROM signed_heads`),
     read: db.prepare<[JobId, number, number], StoredEntry>(
-      'SELECT seq, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
+      'SELECT seq, ref, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
     ),
-    rows: db.prepare<[JobId], StoredEntry>('SELECT seq, body, hash FROM entries WHERE job = ? ORDER BY seq'),
     seqOf: db.prepare<[JobId, string], { seq: number }>('SELECT seq FROM entries WHERE job = ? AND ref = ?'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
@@ -239,13 +304,40 @@ function statements(db: Connection) {
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
     dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
-    summary: db.prepare<[JobId], KeptSummary>('SELECT hash, body FROM summaries WHERE job = ?'),
-    keepSummary: db.prepare(`INSERT INTO summaries (job, hash, body) VALUES (?, ?, ?)
-      ON CONFLICT (job) DO UPDATE SET hash = excluded.hash, body = excluded.body`),
+    summary: db.prepare<[JobId], KeptSummary & { seal: string }>(
+      'SELECT count, hash, body, seal FROM summaries WHERE job = ?',
+    ),
+    keepSummary: db.prepare(
+      'INSERT OR REPLACE INTO summaries (job, count, hash, body, seal) VALUES (?, ?, ?, ?, ?)',
+    ),
+    addSignedHead: db.prepare(`INSERT INTO signed_heads (number, job, count, hash, at, key, signature)
+      VALUES ((SELECT coalesce(max(number) + 1, 0) FROM signed_heads), ?, ?, ?, ?, ?, ?)`),
+    signedHeads: db.prepare<[number, number], LoggedHead>(
+      'SELECT job, count, hash, at, key, signature FROM signed_heads WHERE number >= ? ORDER BY number LIMIT ?',
+    ),
+    signedHeadsOf: db.prepare<[JobId], SignedHead & { number: number }>(
+      'SELECT number, count, hash, at, key, signature FROM signed_heads WHERE job = ? ORDER BY number',
+    ),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',
     ),
   };
+}
+
+const UNSEALED =
+  'a kept summary is not of this server: its key file was changed or lost, or somebody edited the database. Such summaries are not believed; they are made again from the logs.';
+
+/** The entries up to the first text that is none: a damaged log is given as far as it can be read. */
+function readable(rows: readonly StoredEntry[]): Entry[] {
+  const entries: Entry[] = [];
+  for (const { body, hash } of rows) {
+    try {
+      entries.push({ ...JSON.parse(body), hash });
+    } catch {
+      break;
+    }
+  }
+  return entries;
 }
 
 function guard<T>(work: () => T): T {

@@ -1,4 +1,5 @@
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Hash, Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -32,10 +33,16 @@ export interface KeyChange {
   code?: { code: Digest; seat: Seat; expiresAt: number };
 }
 
-/** What was worked out from a log that ended with the entry of `hash`; `body` is its maker's. */
+/** What was worked out from a log of `count` entries that ended with the one of `hash`; `body` is its maker's. */
 export interface KeptSummary {
+  count: number;
   hash: Hash;
   body: string;
+}
+
+/** A signed head, and of which log. */
+export interface LoggedHead extends SignedHead {
+  job: JobId;
 }
 
 export type Appended =
@@ -67,16 +74,30 @@ export interface Store {
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */
   seqOf(job: JobId, ref: MessageId): Promise<Seq | undefined>;
-  /** The first fault in the stored bytes of a job's log: order, links, each hash, and the head. */
+  /**
+   * The first fault in the stored bytes of a job's log: order, links, each hash, the head, every head of it that was
+   * signed, and the head that its kept summary was made from. Other work is done in between. A log that nobody ever wrote has none.
+   */
   audit(job: JobId): Promise<ChainFault | undefined>;
   /** Heads of all jobs, oldest job first. */
   jobs(): Promise<Head[]>;
+  /** Every log that anything in the store speaks of: its entries, head, passes, signed heads or summary. */
+  logs(): Promise<JobId[]>;
   pass(token: Digest): Promise<Pass | undefined>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
   grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
-  /** What was kept last, of whatever end of the log. It is no part of the log: where it is lost it is made again. */
+  /**
+   * What this server kept last, of whatever end of the log; never what another hand put there. It is no part of the
+   * log: where it is lost it is made again.
+   */
   summary(job: JobId): Promise<KeptSummary | undefined>;
   keepSummary(job: JobId, summary: KeptSummary): Promise<void>;
+  /** Keeps signed heads behind those before, all or none. They are never changed or taken away. */
+  addSignedHeads(heads: readonly LoggedHead[]): Promise<void>;
+  /** Signed heads of all logs in the order they were kept, at most `limit`, the first `after` left out. */
+  signedHeads(after: number, limit: number): Promise<LoggedHead[]>;
+  /** Those of one log, oldest first. `number`: its place among all, from 0. */
+  signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
   /** A second time does nothing. */

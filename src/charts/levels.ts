@@ -18,7 +18,12 @@ export interface Levels {
 }
 
 /** The axis over `height` pixels, from `upper` down. */
-export function levels(samples: readonly Sample[], meter: MeterProfile, height: number, upper = 0): Levels {
+export function levels(
+  samples: readonly Pick<Sample, 'reading'>[],
+  meter: MeterProfile,
+  height: number,
+  upper = 0,
+): Levels {
   const has = (kind: Reading['kind']) => samples.some(({ reading }) => reading.kind === kind);
   const lower = upper + height;
   const top = upper + (has('saturated') ? STRIP : 0);
@@ -37,7 +42,7 @@ export function levels(samples: readonly Sample[], meter: MeterProfile, height: 
   };
 }
 
-function span(samples: readonly Sample[], meter: MeterProfile): [number, number] {
+function span(samples: readonly Pick<Sample, 'reading'>[], meter: MeterProfile): [number, number] {
   const values = samples.flatMap(({ reading }) => (reading.kind === 'value' ? [reading.value] : []));
   if (values.length === 0) return [meter.min, meter.max];
   const low = Math.min(...values);

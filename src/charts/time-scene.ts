@@ -166,7 +166,8 @@ function ruleLabel(mark: Mark, { gains }: Series): string | undefined {
     case 'gain':
       return gainLabel(gains, mark.gain ?? 0);
     case 're-aimed':
-      return MOMENT_LABELS['re-aimed'];
+    case 'disturbed':
+      return MOMENT_LABELS[mark.what];
     case 'accept':
       return mark.override ? MOMENT_LABELS.overridden : MOMENT_LABELS.accepted;
     case 'panel':

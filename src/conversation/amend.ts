@@ -7,9 +7,9 @@ import type { Reading } from '../model/reading.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { stillTurned } from '../phrases/notices.ts';
-import { offScaleText } from '../phrases/questions.ts';
+import { offScaleText, offStepText } from '../phrases/questions.ts';
 import { corrected, takenBack } from '../phrases/readbacks.ts';
-import { readingText } from '../phrases/readings.ts';
+import { decimals, readingText } from '../phrases/readings.ts';
 import { CANNOT_TAKE_BACK, NOT_A_COUNTED_READING, notAReading } from '../phrases/refusals.ts';
 import { countedOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
@@ -24,6 +24,7 @@ const REPORTED: ReadonlySet<Fact['type']> = new Set<SearchFact['type']>([
   'gain',
   'path',
   're-aimed',
+  'disturbed',
   'choice',
   'cannot',
   'checked',
@@ -42,9 +43,17 @@ export function lastReported(job: Composer): Placed<SearchFact['type']> | undefi
 /** Why a number cannot be one of this meter's, or undefined. */
 export function offScale(reading: Reading, meter: MeterProfile): string | undefined {
   if (reading.kind !== 'value') return undefined;
+  const { value } = reading;
   const slack = meter.resolution / 2;
-  if (reading.value >= meter.min - slack && reading.value <= meter.max + slack) return undefined;
-  return offScaleText(reading.value, meter);
+  if (value < meter.min - slack || value > meter.max + slack) return offScaleText(value, meter);
+  return isShown(value, meter) ? undefined : offStepText(value, meter);
+}
+
+/** On a step of the meter, or with no more figures than it shows. */
+function isShown(value: number, meter: MeterProfile): boolean {
+  const steps = (value - meter.min) / meter.resolution;
+  const shown = Number(value.toFixed(decimals(meter)));
+  return Math.abs(steps - Math.round(steps)) < 1e-6 || Math.abs(shown - value) < 1e-9;
 }
 
 /** A reading that replaces entry `target`, which stays in the log but no longer counts. */
@@ -78,7 +87,7 @@ export function correctReading(
   if (old?.type !== 'reading' || !meter) {
     return { reason: 'bad-target', text: NOT_A_COUNTED_READING };
   }
-  const understanding = parse(text);
+  const understanding = parse(text, { meter });
   const [only, ...more] = understanding.kind === 'understood' ? understanding.intents : [];
   if ((only?.kind !== 'reading' && only?.kind !== 'correct') || more.length > 0) {
     return { reason: 'bad-message', text: notAReading(text) };

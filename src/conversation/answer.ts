@@ -1,35 +1,40 @@
+import { agree } from '../engine/stay.ts';
 import { isSame } from '../formats/same.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
 import type { Seq } from '../model/ids.ts';
-import { valueReading } from '../model/reading.ts';
+import { type Reading, valueReading } from '../model/reading.ts';
 import { SAY_READING_AGAIN } from '../phrases/questions.ts';
+import { LEFT_OUT } from '../phrases/readbacks.ts';
 import { countedOf } from '../visit/state.ts';
 import { replaceMove, replaceReading } from './amend.ts';
 import type { Composer } from './composer.ts';
-import { act } from './intents.ts';
+import { act, disturbed, dropMove, takeReading } from './intents.ts';
 import type { Speaker } from './speaker.ts';
 
 type Asked<K extends Question['kind']> = Extract<Question, { kind: K }>;
 
 /** Takes from `intents` what answers `question`, and returns what is left to act on. */
 export function answer(job: Composer, question: Question, intents: Intent[], speaker: Speaker): Intent[] {
-  const yes = intents.some((intent) => intent.kind === 'yes');
-  const no = intents.some((intent) => intent.kind === 'no');
-  const others = intents.filter((intent) => intent.kind !== 'yes' && intent.kind !== 'no');
+  const said = (kind: Intent['kind']) => intents.some((intent) => intent.kind === kind);
+  const plain = { yes: said('yes'), no: said('no'), unsure: said('unsure') };
+  const others = intents.filter(({ kind }) => !PLAIN.has(kind));
   switch (question.kind) {
     case 'which-value':
-      return answerValue(job, question, others, { yes, no }, speaker);
+      return answerValue(job, question, others, plain, speaker);
     case 'which-move':
-      return answerMove(job, question, others, { yes, no }, speaker);
+      return answerMove(job, question, others, plain, speaker);
     case 'is-it-so':
-      return answerWhether(job, question, others, { yes, no }, speaker);
+      return answerWhether(job, question, others, plain, speaker);
   }
 }
 
-interface YesNo {
+const PLAIN: ReadonlySet<Intent['kind']> = new Set(['yes', 'no', 'unsure']);
+
+interface Plain {
   yes: boolean;
   no: boolean;
+  unsure: boolean;
 }
 
 /**
@@ -40,23 +45,53 @@ function answerValue(
   job: Composer,
   q: Asked<'which-value'>,
   others: Intent[],
-  yn: YesNo,
+  plain: Plain,
   speaker: Speaker,
 ): Intent[] {
   const doubted = countedOf(job.state).find((fact) => fact.seq === q.about);
+  if (doubted?.type === 'reading') {
+    return answerDoubt(job, { ...q, reading: doubted.reading }, others, plain, speaker);
+  }
+  const named = others.find((intent) => intent.kind === 'reading' || intent.kind === 'correct');
+  if (named) act(job, { kind: 'reading', reading: named.reading }, speaker);
+  else if (plain.yes && q.options.length === 1) {
+    act(job, { kind: 'reading', reading: valueReading(q.options[0] as number) }, speaker);
+  } else if (plain.yes || plain.no) job.ask(speaker.said, SAY_READING_AGAIN);
+  else if (plain.unsure) leaveOut(job, speaker);
+  return others.filter((intent) => intent !== named);
+}
+
+/**
+ * The engine doubts the reading of entry `about`. Said again after the question, within the meter's tolerance, it
+ * counts as a yes: it was read twice. One of the options takes its place. Any other number is a new reading, which
+ * the engine judges afresh and may ask about once more.
+ */
+function answerDoubt(
+  job: Composer,
+  { about, reading, options }: { about: Seq; reading: Reading; options: readonly number[] },
+  others: Intent[],
+  { yes, no, unsure }: Plain,
+  speaker: Speaker,
+): Intent[] {
+  const meter = job.state.setup?.meter;
   const named = others.find((intent) => intent.kind === 'reading' || intent.kind === 'correct');
   const rest = others.filter((intent) => intent !== named);
-  if (doubted?.type !== 'reading') {
-    if (named) act(job, { kind: 'reading', reading: named.reading }, speaker);
-    else if (yn.yes && q.options.length === 1) {
-      act(job, { kind: 'reading', reading: valueReading(q.options[0] as number) }, speaker);
-    } else if (yn.yes || yn.no) askAgain(job, speaker.said, SAY_READING_AGAIN);
-    return rest;
+  if (named && meter && agree(named.reading, reading, meter)) {
+    takeReading(job, named.reading, speaker);
+    confirm(job, about, speaker);
+  } else if (named && options.some((option) => isSame(named.reading, valueReading(option)))) {
+    replaceReading(job, speaker.seat, about, named.reading, speaker.said);
+  } else if (named) {
+    if (named.kind === 'correct' || no) retract(job, about, speaker);
+    act(job, { kind: 'reading', reading: named.reading }, speaker);
+  } else if (yes) confirm(job, about, speaker);
+  else if (no) {
+    retract(job, about, speaker);
+    job.ask(speaker.said, SAY_READING_AGAIN);
+  } else if (unsure) {
+    retract(job, about, speaker);
+    leaveOut(job, speaker);
   }
-  if (named && !isSame(named.reading, doubted.reading)) {
-    replaceReading(job, speaker.seat, q.about, named.reading, speaker.said);
-  } else if (named || yn.yes) confirm(job, q.about, speaker);
-  else if (yn.no) retractDoubted(job, q.about, speaker, SAY_READING_AGAIN);
   return rest;
 }
 
@@ -65,11 +100,12 @@ function answerMove(
   job: Composer,
   q: Asked<'which-move'>,
   others: Intent[],
-  yn: YesNo,
+  { yes, no, unsure }: Plain,
   speaker: Speaker,
 ): Intent[] {
   const named = others.find((intent) => intent.kind === 'moved');
-  const rest = others.filter((intent) => intent !== named);
+  const unmade = others.find((intent) => intent.kind === 'not-turned');
+  const rest = others.filter((intent) => intent !== named && intent !== unmade);
   const [option] = q.options;
   if (named) {
     const matches = q.options.filter((o) => named.axis === undefined || named.axis === o.axis);
@@ -78,13 +114,13 @@ function answerMove(
     if (matches.length === 1 && only && named.eighths === undefined && named.way === undefined) {
       replaceMove(job, q.about, only, speaker);
     } else {
-      const { said: from, seat } = speaker;
-      job.put(seat, { type: 'retract', target: q.about, why: 'correction', from });
+      retract(job, q.about, speaker);
       act(job, named, speaker);
     }
-  } else if (yn.yes && option) {
-    replaceMove(job, q.about, option, speaker);
-  } else if (yn.no) confirm(job, q.about, speaker);
+  } else if (unmade) dropMove(job, q.about, speaker);
+  else if (yes && option) replaceMove(job, q.about, option, speaker);
+  else if (no) confirm(job, q.about, speaker);
+  else if (unsure) disturbed(job, 'uncounted-turn', speaker);
   return rest;
 }
 
@@ -92,17 +128,20 @@ function answerWhether(
   job: Composer,
   q: Asked<'is-it-so'>,
   others: Intent[],
-  yn: YesNo,
+  plain: Plain,
   speaker: Speaker,
 ): Intent[] {
-  if (yn.yes) {
-    confirm(job, q.about, speaker);
-  } else if (yn.no) {
+  if (q.what === 'reading') {
+    const doubted = countedOf(job.state).find((fact) => fact.seq === q.about);
+    if (doubted?.type !== 'reading') return others;
+    return answerDoubt(job, { ...q, reading: doubted.reading, options: [] }, others, plain, speaker);
+  }
+  if (plain.yes) confirm(job, q.about, speaker);
+  else if (plain.no) {
     const { seat, said: from } = speaker;
     if (q.what === 'gain-untouched') job.put(seat, { type: 'gain', change: 'set', from });
-    else if (q.what === 'path-clear') job.put(seat, { type: 'path', state: 'blocked', from });
-    else retractDoubted(job, q.about, speaker, SAY_READING_AGAIN);
-  }
+    else job.put(seat, { type: 'path', state: 'blocked', from });
+  } else if (plain.unsure) leaveOut(job, speaker);
   return others;
 }
 
@@ -110,11 +149,8 @@ function confirm(job: Composer, target: Seq, { seat, said: from }: Speaker): voi
   job.put(seat, { type: 'confirm', target, from });
 }
 
-function retractDoubted(job: Composer, target: Seq, { seat, said }: Speaker, text: string): void {
-  job.put(seat, { type: 'retract', target, why: 'correction', from: said });
-  askAgain(job, said, text);
+function retract(job: Composer, target: Seq, { seat, said: from }: Speaker): void {
+  job.put(seat, { type: 'retract', target, why: 'correction', from });
 }
 
-function askAgain(job: Composer, of: Seq, text: string): void {
-  job.put('engine', { type: 'query', of, text });
-}
+const leaveOut = (job: Composer, { said }: Speaker): void => job.readback(said, LEFT_OUT);

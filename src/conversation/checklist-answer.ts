@@ -21,11 +21,11 @@ const MERELY_HEARD = /^\W*(?:ok|okay|roger|copy|copy that|will do)\W*$/iu;
 /** Logs an answer to a checklist and reads it back. It matters who was told, so a "yes" alone leads to a question. */
 export function answerItem(job: Composer, answer: Answer, { seat, said: from, text }: Speaker): void {
   if (answer.done && MERELY_HEARD.test(text)) {
-    job.put('engine', { type: 'query', of: from, text: IS_THAT_RIGHT });
+    job.ask(from, IS_THAT_RIGHT);
     return;
   }
   if (answer.done && needsNote(answer.item) && (answer.note === undefined || namesNobody(answer.note))) {
-    job.put('engine', { type: 'query', of: from, text: WHO_WAS_TOLD });
+    job.ask(from, WHO_WAS_TOLD);
     return;
   }
   const seq = job.put(seat, { ...answer, from });

@@ -1,7 +1,9 @@
+import type { Question } from '../model/advice.ts';
 import type { Draft } from '../model/entry.ts';
 import type { Actor, Fact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
-import { fold, type JobState } from '../visit/state.ts';
+import { askedAgain } from '../phrases/questions.ts';
+import { fold, type JobState, timesAsked } from '../visit/state.ts';
 
 /**
  * Collects the facts that one input leads to. Each is folded in at once, so that the next rule sees what the
@@ -21,6 +23,12 @@ export class Composer {
     this.drafts.push({ actor, fact });
     this.state = fold(this.state, { seq, at: this.now, fact });
     return seq;
+  }
+
+  /** Asks about entry `of`; a question that was just asked gets another way out. */
+  ask(of: Seq, question: string, meant?: Question): void {
+    const text = askedAgain(question, timesAsked(this.state, question));
+    this.put('engine', { type: 'query', of, text, ...(meant && { question: meant }) });
   }
 
   readback(of: Seq, text: string): void {

@@ -1,5 +1,11 @@
 import type { HandOverFact } from '../model/hand-over.ts';
-import { NO_SUCH_STEP, NOT_YET_HANDED_OVER, NOTHING_WRITTEN } from '../phrases/refusals.ts';
+import {
+  NO_SUCH_STEP,
+  NOT_YET_HANDED_OVER,
+  NOTHING_TO_STRIKE,
+  NOTHING_WRITTEN,
+} from '../phrases/refusals.ts';
+import { canStrikeOut } from '../visit/hand-over.ts';
 import type { Composer } from './composer.ts';
 import type { Input, Refused } from './input.ts';
 
@@ -8,6 +14,9 @@ export function handOver(job: Composer, { by, fact }: Extract<Input, { kind: 'ha
   if (!job.state.accepted) return { reason: 'bad-target', text: NOT_YET_HANDED_OVER };
   if (fact.type === 'step' && !job.state.setup?.steps?.some(({ cause }) => cause === fact.cause)) {
     return { reason: 'bad-target', text: NO_SUCH_STEP };
+  }
+  if (fact.type === 'struck-out' && !canStrikeOut(job.state.handOver, fact)) {
+    return { reason: 'bad-target', text: NOTHING_TO_STRIKE };
   }
   if (isEmpty(fact)) return { reason: 'bad-message', text: NOTHING_WRITTEN };
   job.put(by, fact);

@@ -2,6 +2,7 @@ import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { HandOverFact } from '../model/hand-over.ts';
 import type { Seq } from '../model/ids.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
@@ -22,6 +23,8 @@ export type Input =
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }
+  /** The desk has saved a plan of this pair. */
+  | { kind: 'plan-changed'; plan: PairPlan }
   /** Written on a form, once the alignment is accepted. */
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
   /** By a supervisor, of the record up to `head`. */

@@ -1,9 +1,12 @@
 import { isSame } from '../formats/same.ts';
-import type { Action } from '../model/advice.ts';
-import { instructionText } from '../phrases/instruct.ts';
-import { QUIET } from '../phrases/notices.ts';
+import type { Action, Advice } from '../model/advice.ts';
+import type { JobSetup } from '../model/setup.ts';
+import { LASER_CAUTION } from '../phrases/cautions.ts';
+import { type InstructionText, instructionText } from '../phrases/instruct.ts';
+import { ORDER_WAITS, QUIET } from '../phrases/notices.ts';
+import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
-import { commissionOf, type JobState } from '../visit/state.ts';
+import { commissionOf, type JobState, LASER, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 
 const second = 1000;
@@ -64,17 +67,43 @@ export function instruct(job: Composer): number | undefined {
     job.state.answeredBy === undefined &&
     instruction.expiresAt > job.now &&
     sameAction(instruction.advice.action, advice.action);
+  if (!stands && isForEmitter(advice) && job.state.seats.emitter?.online === false) return hold(job);
   if (!stands) {
     const expiresAt = job.now + lifetime(advice.action, job.now);
+    const { action } = advice;
+    if (action.kind === 're-aim' && !job.state.said.includes(LASER)) job.notice(LASER, LASER_CAUTION);
+    const isSettling = action.kind === 'hold' && action.reason === 'settling';
     job.put('engine', {
       type: 'instruction',
       advice,
-      ...instructionText(advice, commission.setup),
+      ...words(job, advice, commission.setup),
       expiresAt,
+      ...(isSettling && job.state.said.includes('settling') && { quiet: true as const }),
     });
   }
   const expiresAt = job.state.instruction?.expiresAt ?? Number.POSITIVE_INFINITY;
   return Math.min(wakeAt ?? Number.POSITIVE_INFINITY, expiresAt);
+}
+
+/** Only somebody at the emitter can do it. */
+const isForEmitter = ({ to, action }: Advice): boolean => to === 'emitter' || action.kind === 'cover';
+
+/**
+ * A new order for the emitter is not given while its phone is away: nobody there would hear it, and the panel would take
+ * it for given. What it is depends on what is known when the emitter is back, so it is made only then.
+ */
+function hold(job: Composer): undefined {
+  job.put('engine', { type: 'pause', why: 'emitter-away' });
+  job.notice('held', ORDER_WAITS);
+  const { instruction } = job.state;
+  if (instruction) job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'paused' });
+}
+
+/** A question that was just asked gets another way out. */
+function words({ state }: Composer, advice: Advice, setup: JobSetup): InstructionText {
+  const text = instructionText(advice, setup);
+  if (advice.action.kind !== 'ask') return text;
+  return { ...text, say: askedAgain(text.say, timesAsked(state, text.say)) };
 }
 
 /** A hold stays the same even if its end moves a little: the crew need not hear "hold" after every reading. */

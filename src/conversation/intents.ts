@@ -3,25 +3,45 @@ import { isSame } from '../formats/same.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
 import type { SearchFact } from '../model/facts.ts';
+import type { Seq } from '../model/ids.ts';
 import { lastOf } from '../model/placed.ts';
 import { type Reading, valueReading } from '../model/reading.ts';
+import type { DisturbedWhy } from '../model/reports.ts';
 import { otherAxis } from '../model/turns.ts';
 import { AFTERWARDS } from '../phrases/cautions.ts';
-import { searchFactText } from '../phrases/facts.ts';
+import { movedText, searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
 import { notProvenText } from '../phrases/missing.ts';
-import { NOTHING_ASKED, READING_WANTED } from '../phrases/notices.ts';
+import { NOTHING_ASKED, ORDER_WAITS, READING_WANTED } from '../phrases/notices.ts';
 import { notInKit, PART_OR_ALL } from '../phrases/proving.ts';
 import {
+  FIND_OUT,
+  isAboutTurn,
   NO_READING_TO_CORRECT,
+  NOT_SURE_OF_WHAT,
   NOTHING_TO_UNDO,
+  NUMBER_WANTED,
   WHAT_CANNOT,
   WHAT_IS_WRONG,
   WHAT_NOW,
   WHAT_WENT_WRONG,
+  WHOLE_TURN,
 } from '../phrases/questions.ts';
-import { LEAD, type Lead, NO_INSTRUCTION, noted, readBack, STOPPED, WAITING } from '../phrases/readbacks.ts';
-import { decimals } from '../phrases/readings.ts';
+import {
+  DONE,
+  LEAD,
+  LEFT_OUT,
+  type Lead,
+  NO_INSTRUCTION,
+  NOT_TURNED,
+  noted,
+  readBack,
+  STOPPED,
+  sentence,
+  takenBack,
+  WAITING,
+} from '../phrases/readbacks.ts';
+import { changeText, decimals, readingText } from '../phrases/readings.ts';
 import { kitOf } from '../plan/covers.ts';
 import { countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
@@ -45,9 +65,21 @@ export function act(job: Composer, intent: Intent, speaker: Speaker): void {
 const RULES: { [K in Intent['kind']]: Rule<K> } = {
   reading(job, { reading }, speaker) {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
-    if (impossible) askOffScale(job, speaker, reading, impossible);
+    // Nobody knows yet where the screw is, so nobody knows what the reading belongs to.
+    if (speaker.asked && isAboutTurn(speaker.asked))
+      ask(job, speaker, job.state.asked?.text ?? speaker.asked);
+    else if (impossible) askOffScale(job, speaker, reading, impossible);
     else if (isOutOfDate(job, speaker)) ask(job, speaker, WHAT_NOW);
-    else report(job, { type: 'reading', reading, from: speaker.said }, speaker, LEAD.reading);
+    else takeReading(job, reading, speaker);
+  },
+
+  rough(job, { value }, speaker) {
+    const meter = job.state.setup?.meter;
+    if (!meter) return;
+    const impossible = offScale(valueReading(value), meter);
+    if (impossible) return ask(job, speaker, impossible);
+    const question: Question = { kind: 'which-value', about: speaker.said, options: [value] };
+    job.ask(speaker.said, questionText(question, meter).say, question);
   },
 
   correct(job, { reading, not }, speaker) {
@@ -60,6 +92,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   trend(job, { trend }, speaker) {
     report(job, { type: 'trend', trend, from: speaker.said }, speaker, LEAD.heard);
+    // One may come while it settles; from the second on nobody has said a number yet.
+    if (trendsSinceReading(job) >= 2) ask(job, speaker, NUMBER_WANTED);
   },
 
   done(job, _, speaker) {
@@ -67,7 +101,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     if (item) return answerItem(job, { type: 'item', ...item, done: true }, speaker);
     const instruction = creditedInstruction(job.state, speaker.re);
     const deed = instruction && deedOf(instruction, speaker.said);
-    if (deed) report(job, deed, speaker, LEAD.done);
+    if (deed) job.readback(job.put(speaker.seat, deed), DONE);
     else job.notice('nothing-asked', NOTHING_ASKED);
   },
 
@@ -133,6 +167,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   yes(job, _, speaker) {
     const item = askedItem(job, speaker);
     if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    else if (job.state.held && speaker.seat === 'emitter') RULES.resume(job, { kind: 'resume' }, speaker);
     // Otherwise nobody asked: it is an acknowledgement, and only its words are logged.
   },
 
@@ -140,6 +175,18 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     const item = askedItem(job, speaker);
     if (item) return answerItem(job, { type: 'item', ...item, done: false }, speaker);
     ask(job, speaker, WHAT_IS_WRONG);
+  },
+
+  unsure(job, _, speaker) {
+    if (askedItem(job, speaker)) return ask(job, speaker, FIND_OUT);
+    if (speaker.asked === undefined) return ask(job, speaker, NOT_SURE_OF_WHAT);
+    if (isAboutTurn(speaker.asked)) disturbed(job, 'uncounted-turn', speaker);
+    else job.readback(speaker.said, LEFT_OUT);
+  },
+
+  why(job, _, speaker) {
+    const { instruction } = job.state;
+    job.readback(instruction?.seq ?? speaker.said, instruction?.why ?? NO_INSTRUCTION);
   },
 
   repeat(job, _, speaker) {
@@ -156,15 +203,22 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   resume(job, _, speaker) {
     if (job.state.stopped) RULES.start(job, { kind: 'start' }, speaker);
-    else if (job.state.paused) job.put(speaker.seat, { type: 'resume', from: speaker.said });
+    else if (mayResume(job, speaker)) job.put(speaker.seat, { type: 'resume', from: speaker.said });
   },
 
   cannot(job, { why }, speaker) {
     const instruction = creditedInstruction(job.state, speaker.re);
     if (!instruction) return ask(job, speaker, WHAT_CANNOT);
+    const { action } = instruction.advice;
     report(
       job,
-      { type: 'cannot', why, instruction: instruction.seq, from: speaker.said },
+      {
+        type: 'cannot',
+        why,
+        instruction: instruction.seq,
+        ...(action.kind === 'turn' && { turn: { axis: action.axis, eighths: action.eighths } }),
+        from: speaker.said,
+      },
       speaker,
       LEAD.heard,
     );
@@ -181,6 +235,44 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     const last = lastOf(countedOf(job.state), 'move');
     if (!last) return ask(job, speaker, WHAT_WENT_WRONG);
     replaceMove(job, last.seq, { axis: last.axis, eighths: -last.eighths }, speaker);
+  },
+
+  'wrong-screw'(job, _, speaker) {
+    const { said: from } = speaker;
+    const asked = creditedInstruction(job.state, speaker.re);
+    if (asked?.advice.action.kind === 'turn') {
+      const { axis, eighths } = asked.advice.action;
+      const move: SearchFact = {
+        type: 'move',
+        axis: otherAxis(axis),
+        eighths,
+        instruction: asked.seq,
+        from,
+      };
+      return report(job, move, speaker, LEAD.otherScrew);
+    }
+    const last = lastOf(countedOf(job.state), 'move');
+    if (!last) return ask(job, speaker, WHAT_WENT_WRONG);
+    replaceMove(job, last.seq, { axis: otherAxis(last.axis), eighths: last.eighths }, speaker);
+  },
+
+  'not-turned'(job, _, speaker) {
+    const asked = creditedInstruction(job.state, speaker.re);
+    const last = lastOf(countedOf(job.state), 'move');
+    if (asked?.advice.action.kind === 'turn' || !last) job.readback(speaker.said, NOT_TURNED);
+    else dropMove(job, last.seq, speaker);
+  },
+
+  miscounted(job, _, speaker) {
+    const asked = creditedInstruction(job.state, speaker.re);
+    const last = lastOf(countedOf(job.state), 'move');
+    // Counted as it was reported, the turn would be wrong from here on.
+    if (asked?.advice.action.kind !== 'turn' && last) disturbed(job, 'uncounted-turn', speaker);
+    else ask(job, speaker, WHOLE_TURN);
+  },
+
+  knocked(job, _, speaker) {
+    disturbed(job, 'knocked', speaker);
   },
 
   'ask-reading'(job) {
@@ -205,15 +297,21 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   start(job, _, speaker) {
-    const { stopped, paused } = job.state;
-    if (stopped || paused)
-      job.put(speaker.seat, { type: stopped ? 'restarted' : 'resume', from: speaker.said });
+    if (job.state.stopped) job.put(speaker.seat, { type: 'restarted', from: speaker.said });
+    else RULES.resume(job, { kind: 'resume' }, speaker);
   },
 
   remark(job, { text }, speaker) {
     remark(job, text, speaker);
   },
 };
+
+/** What waits for the emitter goes on only when somebody there says so. */
+function mayResume(job: Composer, { seat, said }: Speaker): boolean {
+  const { paused, held } = job.state;
+  if (held && seat !== 'emitter') job.readback(said, ORDER_WAITS);
+  return paused && (!held || seat === 'emitter');
+}
 
 /** "Two fifty" on a meter of volts may be 2.50: ask, never take it. */
 function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {
@@ -222,8 +320,46 @@ function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: s
   const fits = meter && value !== undefined && !offScale(valueReading(value), meter);
   if (fits) {
     const question: Question = { kind: 'which-value', about: said, options: [value] };
-    job.put('engine', { type: 'query', of: said, text: questionText(question, meter).say, question });
-  } else job.put('engine', { type: 'query', of: said, text });
+    job.ask(said, questionText(question, meter).say, question);
+  } else job.ask(said, text);
+}
+
+/** Logs a reading, and reads it back with what changed: a number heard wrong then stands out. */
+export function takeReading(job: Composer, reading: Reading, { seat, said: from }: Speaker): void {
+  const meter = job.state.setup?.meter;
+  if (!meter) return;
+  const before = comparable(job);
+  const seq = job.put(seat, { type: 'reading', reading, from });
+  const change =
+    before !== undefined && reading.kind === 'value' ? [changeText(reading.value, before, meter)] : [];
+  job.readback(seq, sentence([readingText(reading, meter), ...change]));
+}
+
+/** The last number, while neither the gain nor the path was changed since. */
+function comparable(job: Composer): number | undefined {
+  const last = countedOf(job.state).findLast(({ type }) => ALTERS.has(type));
+  return last?.type === 'reading' && last.reading.kind === 'value' ? last.reading.value : undefined;
+}
+
+const ALTERS: ReadonlySet<SearchFact['type']> = new Set(['reading', 'gain', 'path', 're-aimed', 'disturbed']);
+
+const trendsSinceReading = (job: Composer): number => {
+  const counted = countedOf(job.state);
+  return counted
+    .slice(counted.findLastIndex(({ type }) => type === 'reading') + 1)
+    .filter(({ type }) => type === 'trend').length;
+};
+
+/** A turn that was not made as it was reported no longer counts. */
+export function dropMove(job: Composer, target: Seq, { seat, said: from }: Speaker): void {
+  const move = countedOf(job.state).find((fact) => fact.seq === target);
+  const seq = job.put(seat, { type: 'retract', target, why: 'correction', from });
+  if (move?.type === 'move') job.readback(seq, takenBack(movedText(move.axis, move.eighths)));
+}
+
+/** Nobody knows where the screws are: the search begins again from here. */
+export function disturbed(job: Composer, why: DisturbedWhy, speaker: Speaker): void {
+  report(job, { type: 'disturbed', why, from: speaker.said }, speaker, LEAD.heard);
 }
 
 /** The speaker's screen did not yet show something that changed the reading: a phone with a bad link. */
@@ -232,7 +368,7 @@ function isOutOfDate({ state }: Composer, { re, said }: Speaker): boolean {
   return re !== undefined && touch !== undefined && touch.seq > re;
 }
 
-const TOUCHES: ReadonlySet<SearchFact['type']> = new Set(['move', 'gain', 'path', 're-aimed']);
+const TOUCHES: ReadonlySet<SearchFact['type']> = new Set(['move', 'gain', 'path', 're-aimed', 'disturbed']);
 
 /** Logs a fact and reads back what was understood. */
 function report(job: Composer, fact: SearchFact, { seat }: Speaker, lead: Lead): void {
@@ -247,9 +383,7 @@ function remark(job: Composer, text: string, { seat, said }: Speaker): void {
   job.readback(seq, noted(text));
 }
 
-function ask(job: Composer, { said }: Speaker, text: string): void {
-  job.put('engine', { type: 'query', of: said, text });
-}
+const ask = (job: Composer, { said }: Speaker, text: string): void => job.ask(said, text);
 
 function lastEqual(job: Composer, not: Extract<Intent, { kind: 'reading' }>['reading']) {
   return countedOf(job.state).findLast((fact) => fact.type === 'reading' && isSame(fact.reading, not));

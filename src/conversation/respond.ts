@@ -1,9 +1,11 @@
 import { missingForAccept } from '../engine/accept.ts';
 import type { Missing } from '../engine/missing.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
+import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
-import { OVERRIDDEN } from '../phrases/notices.ts';
+import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
+import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
 import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import type { JobState } from '../visit/state.ts';
@@ -13,6 +15,7 @@ import { handOver } from './hand-over.ts';
 import type { Input, Refused, Response } from './input.ts';
 import { expire, instruct } from './instruct.ts';
 import { closeIssue, reviewIssues } from './issue-review.ts';
+import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
 import { hearWords } from './words.ts';
 
@@ -23,7 +26,8 @@ export function respond(state: JobState, input: Input, now: number): Response {
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
   // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
-  const speaks = input.kind !== 'tick' || job.state.instruction !== undefined;
+  const isSpoken = input.kind !== 'tick' && input.kind !== 'plan-changed';
+  const speaks = isSpoken || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
 }
@@ -44,12 +48,13 @@ function take(job: Composer, input: Input): Refused {
       return handOn(job, input);
     case 'link':
       job.put('server', { type: 'link', seat: input.seat, online: input.online });
+      greet(job, input.seat);
       return;
     case 'words':
       return hearWords(job, input);
     case 'unheard': {
       const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.put('engine', { type: 'query', of: seq, text: UNHEARD_REPLY[input.why] });
+      job.ask(seq, UNHEARD_REPLY[input.why]);
       return;
     }
     case 'remark':
@@ -63,6 +68,9 @@ function take(job: Composer, input: Input): Refused {
       return override(job, input);
     case 'close-issue':
       return closeIssue(job, input);
+    case 'plan-changed':
+      planChanged(job, input.plan);
+      return;
     case 'hand-over':
       return handOver(job, input);
     case 'sign': {
@@ -78,8 +86,18 @@ function take(job: Composer, input: Input): Refused {
 function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
+  greet(job, seated.seat);
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
-  if (isComplete && !wasComplete) job.notice('cautions', CAUTIONS.join(' '));
+  if (!isComplete || wasComplete) return;
+  job.notice('cautions', CAUTIONS.join(' '));
+  const warnings = job.state.setup ? setupWarnings(job.state.setup) : [];
+  if (warnings.length > 0) job.notice('plan-warnings', warningsAloud(warnings));
+}
+
+/** An order was held for the emitter: its phone is back, and somebody there has to say so. */
+function greet(job: Composer, seat: Seat): void {
+  if (seat === 'emitter' && job.state.held && job.state.seats.emitter?.online)
+    job.notice('back', EMITTER_BACK);
 }
 
 function handOn(job: Composer, { seat, person }: Extract<Input, { kind: 'person' }>): undefined {

@@ -7,4 +7,6 @@ export interface Speaker {
   said: Seq;
   text: string;
   re?: Seq;
+  /** The question that was open when the words came. */
+  asked?: string;
 }

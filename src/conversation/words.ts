@@ -2,16 +2,24 @@ import type { Intent } from '../grammar/intent.ts';
 import type { Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { optionsText, unclearText } from '../phrases/asking.ts';
+import { otherUnitText } from '../phrases/questions.ts';
 import { answer } from './answer.ts';
 import type { Composer } from './composer.ts';
 import { type Decision, decide, type Words } from './decide.ts';
+import { wouldEnd } from './ending.ts';
 import { act } from './intents.ts';
 import type { Speaker } from './speaker.ts';
 
 /** Logs the words as they were received, then what they mean; asks if they could mean two things or none. */
 export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words): undefined {
   const { seat, via, text, confidence, alternatives, re } = input;
-  const question = job.state.query?.question ?? openQuestion(job);
+  const { query, setup } = job.state;
+  const question = query?.question ?? openQuestion(job);
+  const decision = decide(input, {
+    ...(setup && { meter: setup.meter }),
+    ends: (intents) => wouldEnd(job.state, intents, re),
+    isAsked: (options) => query?.text.startsWith(optionsText(options, setup?.meter)) ?? false,
+  });
   const said = job.put(seat, {
     type: 'said',
     seat,
@@ -20,10 +28,15 @@ export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words
     ...(confidence !== undefined && { confidence }),
     ...(alternatives !== undefined && { alternatives: [...alternatives] }),
   });
-  const speaker: Speaker = { seat, said, text, ...(re !== undefined && { re }) };
-  const decision = decide(input);
+  const speaker: Speaker = {
+    seat,
+    said,
+    text,
+    ...(re !== undefined && { re }),
+    ...(query && { asked: query.text }),
+  };
   if (decision.kind !== 'taken') {
-    ask(job, said, decision);
+    ask(job, input, said, decision);
     return;
   }
   const left = question ? answer(job, question, decision.intents, speaker) : decision.intents;
@@ -37,21 +50,27 @@ function openQuestion(job: Composer) {
 }
 
 /** Asks what was said. Only values can be answered by "yes" or by choosing. */
-function ask(job: Composer, said: Seq, decision: Exclude<Decision, { kind: 'taken' }>): void {
+function ask(job: Composer, words: Words, said: Seq, decision: Exclude<Decision, { kind: 'taken' }>): void {
+  const meter = job.state.setup?.meter;
   if (decision.kind === 'unclear') {
-    job.put('engine', { type: 'query', of: said, text: unclearText(decision.unknown) });
+    const text =
+      meter && isInOtherUnit(words, decision) ? otherUnitText(meter) : unclearText(decision.unknown);
+    job.ask(said, text);
     return;
   }
   const values = decision.options.map(onlyValue).filter((value) => value !== undefined);
-  const text = optionsText(decision.options, job.state.setup?.meter);
-  job.put('engine', {
-    type: 'query',
-    of: said,
-    text,
-    ...(values.length === decision.options.length && {
-      question: { kind: 'which-value', about: said, options: values },
-    }),
-  });
+  const question = { kind: 'which-value' as const, about: said, options: values };
+  job.ask(
+    said,
+    optionsText(decision.options, meter),
+    values.length === decision.options.length ? question : undefined,
+  );
+}
+
+/** A reading on another meter than this one: "fifty volts" where it shows percent. */
+function isInOtherUnit(words: Words, { unknown }: Extract<Decision, { kind: 'unclear' }>): boolean {
+  const elsewhere = unknown.length === 0 ? decide(words) : undefined;
+  return elsewhere?.kind === 'taken' && elsewhere.intents.some(({ kind }) => kind === 'reading');
 }
 
 function onlyValue(intents: Intent[]): number | undefined {

@@ -48,6 +48,7 @@ export function advice(
 
 /** Cuts a turn to what the hand and the screw can do; undefined if nothing is left. */
 export function turnBy({ search }: View, axis: Axis, eighths: number): Action | undefined {
+  if (search.stuck[axis]) return undefined;
   const { low, high } = search.limits[axis];
   const from = search.turned[axis];
   const within = Math.max(low, Math.min(high, from + Math.round(eighths)));

@@ -5,6 +5,7 @@ import { doubt, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
+import { hindered } from './hindered.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
 import { beginAgain } from './restart.ts';
 import type { Search } from './search.ts';
@@ -30,6 +31,7 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
   forgottenLight,
   returnToPeak,
   outOfBand,
+  hindered,
   blockingCheck,
   holdSteady,
   offer,

@@ -78,6 +78,21 @@ export function outOfBand(view: View): TimedAdvice | undefined {
   );
 }
 
+/**
+ * The peak is on one side of the band at this setting and on the other at the one before. A crew may have passed the
+ * step between, so unless the difference is that of one step, it is tried once more.
+ */
+function isTooCoarse({ search: { meter, gain }, beam }: View, side: -1 | 1): boolean {
+  if (meter.gain !== 'stepped') return false;
+  const height = (of: number): number | undefined => beam?.heights.get(of)?.value;
+  const sideOf = (db: number | undefined): number =>
+    db === undefined ? 0 : Number(db > toDb(meter.bandHigh, meter)) - Number(db < toDb(meter.bandLow, meter));
+  const [now, before] = [height(gain), height(gain - 1)];
+  if (now === undefined || before === undefined || sideOf(before) !== -side) return false;
+  const { gainDbPerStep: step } = meter;
+  return (step !== undefined && Math.abs(now - before) < 1.5 * step) || sideOf(height(gain - 2)) === side;
+}
+
 function setGain(
   view: View,
   down: boolean,
@@ -85,6 +100,8 @@ function setGain(
   figures: Record<string, number>,
 ): TimedAdvice | undefined {
   if (!(down ? canLower(view) : canRaise(view))) return undefined;
+  if (isTooCoarse(view, down ? 1 : -1))
+    return advice('gain-too-coarse', { kind: 'check', causes: [...CAUSES.coarse] }, [view.here], figures);
   const action = { kind: 'gain', change: down ? 'lower' : 'raise', toward } as const;
   return advice('mid-band', action, [view.here], { ...figures, toward });
 }

@@ -1,12 +1,13 @@
 import type { Seq } from '../model/ids.ts';
 import type { MeterProfile } from '../model/profile.ts';
-import type { Axis, Eighths } from '../model/turns.ts';
+import type { CannotWhy } from '../model/reports.ts';
+import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { missingForAccept } from './accept.ts';
 import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { isLost, toLevel } from './level.ts';
-import type { Sample } from './sample.ts';
-import { type Search, sampleHere, startSearch } from './search.ts';
+import type { Sample, Turn } from './sample.ts';
+import { NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
 import { follow } from './slack.ts';
 import { heard, newStay, type Stay, settled } from './stay.ts';
 
@@ -65,6 +66,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         ...undone,
         turned,
         pointing,
+        stuck: { ...search.stuck, [fact.axis]: false },
         lastTurn: way === 0 ? search.lastTurn : { ...search.lastTurn, [fact.axis]: way },
         axis: fact.axis,
         moves: search.moves + 1,
@@ -102,12 +104,30 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         restartedAt: seq,
         touched: 'other',
       };
+    case 'disturbed':
+      return {
+        ...startSearch(search.meter, search.adjusters),
+        moves: search.moves,
+        gain: search.gain,
+        gainFull: search.gainFull,
+        gainWay: search.gainWay,
+        stuck: search.stuck,
+        stay: newStay(at),
+        aims: search.aims,
+        checks: search.checks,
+        confirmed: search.confirmed,
+        restartedAt: seq,
+        // Zero is no longer where the eye aimed.
+        restarts: search.restarts + 1,
+        touched: 'other',
+      };
     case 'choice':
       return { ...search, axis: fact.axis };
     case 'cannot':
-      return fact.turn ? { ...search, limits: limited(search, fact.turn.axis, fact.turn.eighths) } : search;
+      return fact.turn ? hindered(search, fact.why, fact.turn) : search;
     case 'checked':
-      return { ...search, checks: search.checks + 1, stay: newStay(at) };
+      // Somebody tried to free it, so it is asked for again.
+      return { ...search, checks: search.checks + 1, stuck: NONE_STUCK, stay: newStay(at) };
     case 'confirm':
       return sure(search, fact.target);
     case 'accept': {
@@ -161,6 +181,13 @@ function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): 
   if (stay.run.length < 2 || settled(stay, meter) === undefined) return undefined;
   const left = toLevel(last.reading, meter);
   return before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB;
+}
+
+/** A screw at its end goes no further that way; one that is stuck or out of reach goes no way at all. */
+function hindered(search: Search, why: CannotWhy, { axis, eighths }: Turn): Search {
+  return why === 'end-of-travel'
+    ? { ...search, limits: limited(search, axis, eighths) }
+    : { ...search, stuck: { ...search.stuck, [axis]: true }, axis: otherAxis(axis) };
 }
 
 /** A screw that does not turn further in one direction is at its limit. */

@@ -28,11 +28,14 @@ export const RULES = [
   'second-peak',
   'beyond-aim',
   'mid-band',
+  'gain-too-coarse',
   'prove-peak',
   'brighter-before',
   'return-to-peak',
   'too-weak',
   'too-strong',
+  'stuck-adjuster',
+  'end-of-travel',
   'blocking-check',
   'hold-steady',
   'offer-accept',
@@ -53,5 +56,7 @@ export const CAUSES = {
   wandering: ['loose-mount', 'moving-building', 'sun-on-receiver', 'traffic-in-beam', 'steam-or-dust'],
   weak: ['receiver-facing-away', 'dirty-optics', 'beyond-range', 'path-partly-obstructed', 'reflected-light'],
   strong: ['below-range', 'attenuator-missing', 'stray-light'],
+  stuck: ['horizontal-stuck', 'vertical-stuck'],
+  coarse: ['gain-step'],
 } as const;
 export type Cause = (typeof CAUSES)[keyof typeof CAUSES][number];

@@ -51,6 +51,8 @@ export interface Search {
   readonly axis: Axis;
   /** How far each screw can go, as far as found, eighths from the start. */
   readonly limits: PerAxis<{ readonly low: Eighths; readonly high: Eighths }>;
+  /** Screws that could not be turned, until one is turned or its cause was looked into. */
+  readonly stuck: PerAxis<boolean>;
   /** How many times the emitter was aimed by eye. */
   readonly aims: number;
   /** How many cause lists were worked through since the last settled signal. */
@@ -67,6 +69,8 @@ export interface Search {
   readonly odd: Seq | undefined;
   readonly accepted: Acceptance | undefined;
 }
+
+export const NONE_STUCK: Search['stuck'] = { horizontal: false, vertical: false };
 
 export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
@@ -87,6 +91,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     samples: [],
     axis: 'horizontal',
     limits: { horizontal: limit, vertical: limit },
+    stuck: NONE_STUCK,
     aims: 0,
     checks: 0,
     blocking: { seqs: [] },

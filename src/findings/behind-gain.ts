@@ -4,7 +4,7 @@ import { lossBetween } from '../plan/expected.ts';
 import type { VisitOutcome } from './outcome.ts';
 
 /** The gain that a reading was accepted at: its setting, full, or not known. */
-type GainAt = number | 'full' | undefined;
+export type GainAt = number | 'full' | undefined;
 
 /** An accepted reading with the gain behind it. */
 export interface BehindGain {
@@ -13,16 +13,19 @@ export interface BehindGain {
   readonly meter: MeterProfile;
 }
 
+/** A change of the gain, as a visit reports it. */
+export type GainChange = VisitOutcome['commission']['counted'][number];
+
+/** The setting that a change left, where somebody named it. */
+export const gainSet = ({ to, change }: Pick<GainChange, 'to' | 'change'>): GainAt =>
+  to ?? (change === 'full' ? 'full' : undefined);
+
 /** Undefined for a visit without a valid acceptance of a number. */
 export function behindGain({ accepted, commission }: VisitOutcome): BehindGain | undefined {
   if (accepted?.reading.kind !== 'value') return undefined;
   const { meter } = commission.setup;
   const last = commission.counted.findLast(({ type, seq }) => type === 'gain' && seq < accepted.seq);
-  return {
-    value: accepted.reading.value,
-    gain: last?.to ?? (last?.change === 'full' ? 'full' : undefined),
-    meter,
-  };
+  return { value: accepted.reading.value, gain: last && gainSet(last), meter };
 }
 
 /** How much weaker one signal is than another, dB. */

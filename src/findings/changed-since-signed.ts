@@ -35,6 +35,7 @@ function severityOf(fact: Fact, visit: Visit): Severity {
     case 'move':
     case 'gain':
     case 're-aimed':
+    case 'disturbed':
     case 'accept':
     case 'issue-opened':
     case 'stopped':

@@ -1,9 +1,7 @@
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, Seat } from '../model/facts.ts';
+import { LONG_GAP_MS } from '../model/finding.ts';
 import { found, type Look } from './look.ts';
-
-/** Nothing was read, turned or decided for longer than this. Common practice, no source. Milliseconds. */
-export const LONG_GAP_MS = 10 * 60_000;
 
 /** What the crew read, turned or decided. Words alone, "roger", and noise are no work. */
 const WORK: ReadonlySet<Fact['type']> = new Set<Fact['type']>([

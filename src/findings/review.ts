@@ -1,5 +1,6 @@
 import type { Finding, FindingId } from '../model/finding.ts';
 import type { Visit } from '../visit/visit.ts';
+import { adjusterHindered } from './adjuster-hindered.ts';
 import { changedSinceSigned } from './changed-since-signed.ts';
 import { clearPathDip } from './clear-path-dip.ts';
 import { clockBack } from './clock-back.ts';
@@ -16,6 +17,7 @@ import { notBracketed } from './not-bracketed.ts';
 import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
+import { planWarning } from './plan-warning.ts';
 import { restoredUnready } from './restored-unready.ts';
 import { sameInBoth } from './same-in-both.ts';
 import { settleTime } from './settle-time.ts';
@@ -35,6 +37,7 @@ const LOOKS: Record<FindingId, Look> = {
   'touched-after-accept': touchedAfterAccept,
   'gain-after-peak': gainAfterPeak,
   'not-bracketed': notBracketed,
+  'adjuster-hindered': adjusterHindered,
   override,
   'settle-time': settleTime,
   drift,
@@ -43,6 +46,7 @@ const LOOKS: Record<FindingId, Look> = {
   'test-failed': testFailed,
   'test-unread': testUnread,
   'threshold-unknown': thresholdUnknown,
+  'plan-warning': planWarning,
   'like-lost-beam': likeLostBeam,
   'open-issue': openIssue,
   'outputs-isolated': outputsIsolated,

@@ -27,55 +27,57 @@ export const commandingRules = {
 
   yes: means(
     intent('yes'),
-    "yes|yeah|yep|yup|aye|affirmative|affirm|[yes] [that's] correct|that's right|confirmed|exactly|it is",
+    "yes|yeah|yep|yup|aye|affirmative|affirm|[yes] [that's] correct|[yes|yeah|yep] that's (right|it)|confirmed|exactly|[yes] it is",
+    "spot on|[yes] that's the one|absolutely|certainly",
   ),
 
   command: [
     ...means(
       intent('no'),
-      "no|nope|negative|[that's] wrong|[that's] (incorrect|not right|not correct)|no it (isn't|is not)",
+      "no|nope|nah|negative|[no] [that's] wrong|[no] [that's] (incorrect|not right|not correct)|no it (isn't|is not)|no it's not",
+      "not (quite|really)|[no] that's not it|neither [of them]",
     ),
     ...means(
       intent('undo'),
       '(scratch|undo|forget|disregard|cancel|strike|delete|ignore) (that|it|last|the last one)|undo|disregard',
-      '(take|took) (that|it) back',
+      '(take|took) (that|it) back|(forget|ignore|scratch) (i said that|what i said|the last (one|reading))|i take that back',
     ),
     ...means(
       intent('repeat'),
       'say [that|it] again|[please] repeat [that|it]|say again [all]|come again|once more|one more time|pardon [me]|sorry',
-      "what was that|what did you say|[i] didn't (catch|hear|get) (that|it)|i missed that|can you repeat [that]",
+      "what was that [again]|what did you say|[i] didn't (catch|hear|get) (that|it)|i missed that|(can|could) you (repeat|say) (that|it) [again]|can you repeat",
+      "sorry (say again|what was that)|what was the last one|say [that|it] [once] more|what's the order|what (do i|should i) do",
     ),
     ...means(
       intent('wait'),
       'wait [one|a moment|a minute|a second|for me]|hold [on|it]|stand by|hang on|(one|a|just a) (moment|second|sec|minute)',
-      "give me a (moment|second|sec|minute)|[i'm] not ready|not yet|not done [yet]|pause|hold|bear with me",
+      "give (me|us) (a|one|two) (moment|second|sec|minute|minutes|seconds)|[i'm] not ready|not yet|not done [yet]|pause|hold|bear with (me|us)",
+      "hang on (a|one) (moment|second|sec|minute)|hold on (a|one) (moment|second|sec|minute)|let me (get|find) my (feet|footing|balance)|i'm coming down|coming down",
+      "i'm moving the ladder|moving the ladder|i have to (come|get|climb) down",
     ),
     ...means(
       intent('resume'),
-      "go [on|ahead]|resume|carry on|continue|proceed|keep going|[i'm|we're] ready|i'm back",
+      "go [on|ahead]|resume|carry on|continue|proceed|keep going|[i'm|we're] ready [when you are]|i'm back [up]",
+      "go for it|[i'm|we're] good to go|back (on the ladder|in position|up)|in position|what's next|next|[i'm] all yours",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'stuck' as const },
-      "[it's] (stuck|jammed|seized) [solid]|[it] won't (turn|move|budge)|[i] can't (turn|move) it|[it] can't be turned",
+      "[it's] (stuck|jammed|seized|frozen) [solid|fast|up]|[it's] rusted [solid|up]|the (screw|adjuster) [is|it's] (stuck|jammed|seized)|[i] (can't|couldn't) (shift|budge|free) it|[it] won't (turn|move|budge)|[i] can't (turn|move) it|[it] can't be turned",
       "[i] can't it's stuck",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'end-of-travel' as const },
       "[it's|i'm] [at the] end of [the] (travel|thread|adjustment)|[it's|i'm] (at|on|hit) the (stop|end stop)",
       "[it's] [run|ran] out of (travel|thread|adjustment)|no more (travel|thread|adjustment)|bottomed out",
-      "[it] won't go any further|can't go any further",
+      "[it] won't go any (further|more)|can't go any further|[i've] run out of (turns|screw)|[it's] as far as it (goes|will go)|[it's] at the end",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'out-of-reach' as const },
-      "[it's] out of reach|[i] can't (reach|get to) (it|the adjuster|the screw)|can't reach",
+      "[it's] out of reach|[i] can't (reach|get to|get at) (it|the adjuster|the screw)|can't reach|[i] can't get my hand (in|to it|in there)",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'unsaid' as const },
       "[i] can't [do] [it|that]|unable|no can do|not possible|impossible",
-    ),
-    ...means(
-      intent('wrong-way'),
-      "[that's|it's|going|i went|turned it|i turned it] [the] wrong (way|direction)",
     ),
     say('(swap|swap over|change over)', () => ({ kind: 'swap' as const })),
     ...means(

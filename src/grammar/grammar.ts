@@ -1,5 +1,6 @@
 import { commandingRules } from './commanding.ts';
 import { measureRules } from './measures.ts';
+import { mishapRules } from './mishaps.ts';
 import { numberRules } from './numbers.ts';
 import { reportingRules } from './reporting.ts';
 import type { RuleName, Rules, Wording } from './rule.ts';
@@ -16,6 +17,7 @@ export const GRAMMAR: Rules = {
   ...turningRules,
   ...reportingRules,
   ...commandingRules,
+  ...mishapRules,
   ...sentenceRules,
 };
 

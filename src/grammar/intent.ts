@@ -16,6 +16,8 @@ export type Way = z.infer<typeof Way>;
 export const Intent = z.discriminatedUnion('kind', [
   /** "one forty two", "no signal", "saturated". */
   z.object({ kind: z.literal('reading'), reading: Reading }),
+  /** "fifty or so": near what the meter shows, and no reading yet. */
+  z.object({ kind: z.literal('rough'), value: z.number() }),
   /** "wrong, one twenty four", "not fifty, fifteen": `not` is the value taken back, where it was said. */
   z.object({ kind: z.literal('correct'), reading: Reading, not: Reading.optional() }),
   z.object({ kind: z.literal('trend'), trend: Trend }),
@@ -60,6 +62,18 @@ export const Intent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('resume') }),
   z.object({ kind: z.literal('cannot'), why: CannotWhy }),
   z.object({ kind: z.literal('wrong-way') }),
+  /** "I turned the wrong one": the other adjuster was turned. */
+  z.object({ kind: z.literal('wrong-screw') }),
+  /** "I didn't turn it": neither what is asked for now, nor what was reported as turned. */
+  z.object({ kind: z.literal('not-turned') }),
+  /** "lost count", "went too far": something was turned, and nobody knows yet how far. */
+  z.object({ kind: z.literal('miscounted') }),
+  /** "someone knocked it": it no longer points where the count of the turns says. */
+  z.object({ kind: z.literal('knocked') }),
+  /** "not sure", "skip that": no answer to what is asked. */
+  z.object({ kind: z.literal('unsure') }),
+  /** "why?": the reason for the present instruction. */
+  z.object({ kind: z.literal('why') }),
   /** "what's the reading?" from the ladder. */
   z.object({ kind: z.literal('ask-reading') }),
   z.object({ kind: z.literal('accept') }),

@@ -7,6 +7,10 @@ export const measureRules = {
     ...means('volts', 'volt|volts'),
     ...means('counts', 'count|counts'),
     ...means('decibels', 'd b|decibel|decibels'),
+    ...means('bars', 'bar|bars'),
+    ...means('steps', 'step|steps'),
+    ...means('segments', 'segment|segments'),
+    ...means('divisions', 'division|divisions'),
     // The unit of the job's own meter, whatever its name.
     ...means('own', 'units'),
   ],
@@ -17,6 +21,6 @@ export const measureOf = (unit: string): string | undefined => {
   const written = unit.trim().toLowerCase();
   if (/^(%|percent|per cent)/.test(written)) return 'percent';
   if (/^(v|volts?)$/.test(written)) return 'volts';
-  if (/^counts?$/.test(written)) return 'counts';
-  return /^(db|decibels?)$/.test(written) ? 'decibels' : undefined;
+  if (/^(db|decibels?)$/.test(written)) return 'decibels';
+  return /^(count|bar|step|segment|division)s?$/.test(written) ? `${written.replace(/s$/, '')}s` : undefined;
 };

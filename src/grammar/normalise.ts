@@ -32,7 +32,13 @@ const RESPELLINGS: readonly (readonly [RegExp, string])[] = [
   [/\bstandby\b/g, 'stand by'],
   [/\boverrange\b/g, 'over range'],
   [/\bcan ?not\b/g, "can't"],
-  [/\b(can|won|didn|hasn|isn)t\b/g, "$1't"],
+  [/\b(can|won|didn|hasn|isn|haven|couldn|don)t\b/g, "$1't"],
+  [
+    /\b(someone|somebody|everything|gain|path|beam|cover|filter|card|alarm|fault|panel|signal|meter|reading|screw|adjuster|bracket|mount|unit|emitter)'s\b/g,
+    '$1 is',
+  ],
+  [/\bdunno\b/g, "don't know"],
+  [/([a-z])ish\b/g, '$1 ish'],
   [/\b(that|what|there)s\b/g, "$1's"],
   [/\bits\b/g, "it's"],
   [/\b(i|we)ve\b/g, "$1've"],
@@ -110,9 +116,14 @@ const tokensOf = (plain: string): Token[] => {
  * the word.
  */
 const nameUnit = (plain: string, unit: string): string => {
-  const exact = `${unit.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')}(?![\\p{L}\\p{N}])`;
+  // "Four bars", "one bar": a unit that is a word is said of one and of many.
+  const isWord = /^[a-z]{3,}$/.test(unit);
+  const stem = isWord ? unit.replace(/s$/, '') : unit;
+  const exact = `${stem.replace(/[\\^$.*+?()[\]{}|/]/g, '\\$&')}${isWord ? 's?' : ''}(?![\\p{L}\\p{N}])`;
   const named = plain.replace(new RegExp(`(\\d\\s*)${exact}`, 'gu'), '$1 units ');
-  return knows(unit) ? named : named.replace(new RegExp(`(?<![\\p{L}\\p{N}])${exact}`, 'gu'), ' units ');
+  return knows(unit) || knows(stem)
+    ? named
+    : named.replace(new RegExp(`(?<![\\p{L}\\p{N}])${exact}`, 'gu'), ' units ');
 };
 
 /**

@@ -18,24 +18,37 @@ export const reportingRules = {
     ...means(
       NO_SIGNAL,
       'no (signal|reading|light|beam|response|level|input) [at all|yet]',
-      'nothing [at all|there|showing|yet]|none|blank|zero signal',
+      'nothing [at all|there|showing|yet]|none|blank|zero signal|[it] went dead|gone dead',
       "[we've|i've] lost (it|signal|the signal|the beam)|lost|[the] signal [is] (lost|gone)|[it's] gone|it's dead",
       "[it's|it has] dropped out|there's nothing|[i] can't see (it|anything|a signal)|i [can] see nothing",
     ),
     ...means(
       SATURATED,
       'saturated|saturation|saturating|fully saturated',
-      'maxed [out]|pegged|over range|off [the] scale|full scale|at full scale',
+      "[it's] maxed [out]|pegged|pinned|topped out|maxing out|over range|[it's] [gone] off [the] scale|full scale|at full scale|overloading",
       'overloaded|overload|flooded|swamped|clipping|clipped|signal [is] too (strong|high)|too (strong|much signal)',
     ),
   ],
   lead: means(
     true as const,
-    "it's [at|on|reading|showing|about]|it is [at]|we're [at|on|getting]|we are at|that's|there's|still [at|on]|still (reading|showing)",
-    "i've got|i have|i get|i see|i'm (getting|reading|seeing)|we've got|we have|got|getting",
+    "it's [at|on|reading|showing|sitting at|sat at|now at]|it is [at]|we're [at|on|getting]|we are at|that's|there's|still [at|on]|still (reading|showing)",
+    "i've got|i have|i get|i see|i'm (getting|reading|seeing|at|on)|we've got|we have|got|getting|i make (it|that)|sitting at",
     '[the|a] reading [is|of|at|says|shows]|[it] (shows|says|reads)|showing',
-    '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|about|around|roughly|back (to|at)',
+    '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|back (to|at)|bang on|dead on|exactly',
   ),
+  /** Said of a number that is not quite what the meter shows. */
+  near: means(
+    true as const,
+    "[it's] (about|around|roughly|nearly|almost|maybe|perhaps|approximately)|[it's] (somewhere|something) (around|like|near)",
+    "[it's] just (under|over|below|above|short of)|[it's] (close|near) to|call it|i think [it's]|[it's] say [about]|probably",
+  ),
+  rough: [
+    say('<lead?> <near> <quantity> [or so|or thereabouts|ish|odd]', ({ quantity }) => quantity),
+    say(
+      '<lead?> <quantity> (or so|or thereabouts|ish|odd|or near enough|give or take|i think|roughly)',
+      ({ quantity }) => quantity,
+    ),
+  ],
   /** A number in the meter's unit; "fifty volts" is not a reading of a meter in percent. */
   quantity: [
     say('<figure> <measure?>', ({ figure, measure }, { meter }) =>
@@ -44,9 +57,17 @@ export const reportingRules = {
         : undefined,
     ),
   ],
-  bare: [say('[at] <quantity>', ({ quantity }) => valueReading(quantity))],
+  bare: [
+    say('[at] <quantity>', ({ quantity }) => valueReading(quantity)),
+    say('<quantity> (exactly|dead|again|still|on the (meter|panel|display))', ({ quantity }) =>
+      valueReading(quantity),
+    ),
+  ],
   introduced: [
     say('<lead> <quantity>', ({ quantity }) => valueReading(quantity)),
+    say('<lead> <quantity> (exactly|dead|on the (meter|panel|display))', ({ quantity }) =>
+      valueReading(quantity),
+    ),
     say('<lead?> <state>', ({ state }) => state),
   ],
   reading: [say('<bare>', ({ bare }) => bare), say('<introduced>', ({ introduced }) => introduced)],
@@ -55,24 +76,25 @@ export const reportingRules = {
     ...means(
       'rising' as const,
       "[it's|still|and] (rising|climbing|increasing|improving|going up|coming up|getting (better|stronger|higher))",
-      "[it's] (stronger|better|higher)|[it] (rose|climbed|improved|went up|has gone up)|it's [gone] up|gone up",
+      "[it's] (creeping|inching|edging|going|coming) up [slowly|nicely|fast|a bit]|[it's] picking up|[it's] (stronger|better|higher)|[it] (rose|climbed|improved|went up|has gone up)|it's [gone] up|gone up",
     ),
     ...means(
       'falling' as const,
       "[it's|still|and] (falling|dropping|decreasing|going down|coming down|getting (worse|weaker|lower))",
-      "[it's] (weaker|worse|lower)|[it] (fell|dropped|went down|has gone down)|it's [gone] down|gone down",
+      "[it's] (creeping|inching|edging|going|coming) down [slowly|fast|a bit]|[it's] dropping (off|away)|[it's] tailing off|[it's] (weaker|worse|lower)|[it] (fell|dropped|went down|has gone down)|it's [gone] down|gone down",
     ),
     ...means(
       'steady' as const,
       "[it's|holding] (steady|stable|constant|settled|holding|unchanged)|[it] has settled",
       "no (change|movement|difference)|[it's] [still] [the] same|[it's] not (moving|changing)|nothing's changed",
-      "[it] (hasn't|has not) (moved|changed)|[it] didn't (move|change)|makes no difference",
+      "[it] (hasn't|has not) (moved|changed)|[it] didn't (move|change|budge)|makes no difference",
+      "[it] (hasn't|has not) budged|[it's] not budging|[the] same again|nothing happened|no different",
     ),
     ...means(
       'wandering' as const,
       "[it's|still|[it] keeps|and] (wandering|jumping|bouncing|hunting) [about|around|up and down]",
       "[it's|still|[it] keeps|and] moving (about|around)|[it's|[it] keeps] (going|moving) up and down",
-      "[it's] all over the place|[it's] (unstable|unsteady|not steady)",
+      "[it's] all over the (place|shop)|[it's] (jumping|bouncing) all over|[it] won't (sit|stay) still|[i] can't get a steady reading|[it's] (unstable|unsteady|not steady)",
       "[it] (wanders|jumps) [about|around]|[it] won't settle",
     ),
   ],
@@ -90,14 +112,14 @@ export const reportingRules = {
       { kind: 'reading' as const, reading },
       { kind: 'trend' as const, trend },
     ]),
-    say("[it's] (up|rose|climbed|went up|gone up) to <quantity>", ({ quantity }) => [
-      { kind: 'trend' as const, trend: 'rising' as const },
-      reading(quantity),
-    ]),
-    say("[it's] (down|fell|dropped|went down|gone down) to <quantity>", ({ quantity }) => [
-      { kind: 'trend' as const, trend: 'falling' as const },
-      reading(quantity),
-    ]),
+    say(
+      "[it's] (up|rose|climbed|went up|gone up|come up|came up|jumped up) to <quantity>",
+      ({ quantity }) => [{ kind: 'trend' as const, trend: 'rising' as const }, reading(quantity)],
+    ),
+    say(
+      "[it's] (down|fell|dropped|went down|gone down|come down|came down|dropped (back|off)) to <quantity>",
+      ({ quantity }) => [{ kind: 'trend' as const, trend: 'falling' as const }, reading(quantity)],
+    ),
   ],
 
   aim: [say('to [step] <number> <measure?>', ({ number }) => number)],
@@ -106,11 +128,12 @@ export const reportingRules = {
       said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
     ),
     say(
-      "[i|i've|we've] (lowered|reduced|dropped|turned down|brought down) [the] (gain|sensitivity) <aim?>",
+      "[i|i've|we've] (lowered|reduced|dropped|turned down|brought down|backed off|knocked down) [the] (gain|sensitivity) <aim?>",
       ({ aim }) => said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
     ),
-    say("[i|i've|we've] (turned|brought) [the] (gain|sensitivity) down <aim?>", ({ aim }) =>
-      said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
+    say(
+      "[i|i've|we've] (turned|brought|knocked|backed) [the] (gain|sensitivity) (down|off) <aim?>",
+      ({ aim }) => said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
     ),
     say('[the] (gain|sensitivity) [is] [now] (up|higher|raised|increased) <aim?>', ({ aim }) =>
       said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
@@ -118,7 +141,7 @@ export const reportingRules = {
     say("[i|i've|we've] (raised|increased|turned up|brought up) [the] (gain|sensitivity) <aim?>", ({ aim }) =>
       said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
     ),
-    say("[i|i've|we've] (turned|brought) [the] (gain|sensitivity) up <aim?>", ({ aim }) =>
+    say("[i|i've|we've] (turned|brought|bumped|put) [the] (gain|sensitivity) up <aim?>", ({ aim }) =>
       said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
     ),
     say('[the] gain [is] [now] [at|on|set to|to] [step] <number> <measure?>', ({ number }) => ({
@@ -134,7 +157,7 @@ export const reportingRules = {
     ...means(
       { kind: 'gain' as const, change: 'full' as const },
       '[at] (full|maximum|max) gain|[the] gain [is] [now] [at|on|set to|to] (full|maximum|max)',
-      'gain all the way up|[turned] [the] gain fully up',
+      'gain all the way up|[turned] [the] gain fully up|[the] gain [is] (full up|flat out|right up)',
     ),
   ],
 
@@ -159,7 +182,8 @@ export const reportingRules = {
       { kind: 'path' as const, state: 'blocked' as const },
       "[the] [path|beam] [is|it's] [now] [fully|completely|all] (blocked|covered|obstructed)",
       "[i've] (covered|blocked) (it|the beam|the receiver) [completely|fully]|[receiver|beam] (covered|blocked) completely",
-      "[there's] (something|someone|somebody) in the (beam|way|path)",
+      "[there's] (something|someone|somebody) [is] in (the|my) (beam|way|path)|(someone|somebody) [is] (walked|walking|stood|standing) (through|in) (it|the beam)",
+      "[the] cover [is] [now] on|[it's] covered up|[the] card [is] in",
     ),
     ...means(
       { kind: 'path' as const, state: 'partial' as const },
@@ -178,23 +202,26 @@ export const reportingRules = {
     ...means(
       { kind: 'path' as const, state: 'clear' as const },
       "[the] [path|beam] [is|it's] [now] (clear|unblocked|uncovered|unobstructed)|it is clear|all clear",
-      "[the] (cover|filter) [is] (off|removed)|nothing in the (beam|way|path)|[it's] not (blocked|covered)",
+      "[the] (cover|filter|card) [is] [now] (off|out|removed|away)|[it's] clear again|nothing in the (beam|way|path)|[it's] not (blocked|covered)",
       "[i|i've] uncovered (it|the beam|the receiver)",
     ),
   ],
   panel: [
     ...means(
       { kind: 'panel' as const, shows: 'alarm' as const },
-      "[the] panel (shows|says|is in|in|gone into|went into) [an|fire] alarm|[it's] [in|fire] alarm|[we've|we] got [an] alarm",
+      "[the] panel [is|has] (shows|says|in|gone into|went into|showing) [an|fire] alarm|[it's] [in|fire] alarm|[we've|we] got [an] alarm",
+      "[it's|it has] [gone] into alarm|we're in alarm|we have an alarm|[the] alarm [is] (up|on|in)",
     ),
     ...means(
       { kind: 'panel' as const, shows: 'fault' as const },
-      "[the] panel (shows|says|is in|in|gone into|went into) [a] fault|[it's] [in] fault|[we've|we] got [a] fault",
+      "[the] panel [is|has] (shows|says|in|gone into|went into|showing) [a] fault|[it's] [in] fault|[we've|we] got [a] fault",
+      "[it's|it has] [gone] into fault|we're in fault|we have a fault|[the] fault [is] (up|on|in)|it's showing [a] fault",
     ),
     ...means(
       { kind: 'panel' as const, shows: 'normal' as const },
       '[the] panel [is|shows|says] [back to] (normal|restored|healthy)|[back to] normal|restored',
-      '[the] (fault|alarm) [is|has] (cleared|gone|restored)|no fault',
+      "it's (back to normal|normal [again])",
+      '[the] (fault|alarm) [is|has] (cleared|gone|restored)|no fault|all normal|everything [is] normal|normal again',
     ),
   ],
   whom: [

@@ -59,6 +59,8 @@ export interface Meanings {
   // What is reported.
   state: Reading;
   lead: true;
+  near: true;
+  rough: number;
   quantity: number;
   bare: Reading;
   introduced: Reading;
@@ -89,6 +91,9 @@ export interface Meanings {
   correct: Intent;
   yes: Intent;
   command: Intent;
+  sorry: true;
+  slip: Intent;
+  mishap: Intent;
   body: Intent[];
   sentence: Intent[];
 }

@@ -9,7 +9,8 @@ const then = (...parts: (Intent | readonly Intent[] | undefined)[]): Intent[] =>
 export const sentenceRules = {
   done: means<Intent>(
     { kind: 'done' },
-    "[i've|i'm|it's|that's|all] done [it|that]|[i|i've] (turned|moved|made|did) (it|that|the turn)|turned|moved|turn made",
+    "[i've|i'm|it's|that's|all|job] done [it|that|turning]|[i|i've] (turned|moved|made|did) (it|that|the turn) [for you]|turned|moved|turn made",
+    "(it's|that's) turned|finished|[i'm|i've|it's|that's] finished|there you go|that's me done|that's it done|[that's] that one [is] done|done [that] for you",
     '[that is|turn is|turn] (complete|completed)|turn done|finished turning',
   ),
   /** Acts that do not begin with a number: "one forty two, done", but not "one, half a turn". */
@@ -23,6 +24,9 @@ export const sentenceRules = {
   ],
   act: [
     say('<fixed>', ({ fixed }) => fixed),
+    // The turn and the "done" after it are one report.
+    join('<moved> [and] <done>', ({ moved }) => [moved]),
+    join("<moved> that's (it|all)", ({ moved }) => [moved]),
     say('<graded>', ({ graded }) => [graded]),
     join('<graded> [and] <panel>', ({ graded, panel }) => [graded, panel]),
     say('<moved>', ({ moved }) => [moved]),
@@ -65,6 +69,13 @@ export const sentenceRules = {
   body: [
     say('<assent?> <report> <pause?>', ({ assent, report, pause }) => then(assent, report, pause)),
     say('<command>', ({ command }) => [command]),
+    say('<mishap>', ({ mishap }) => [mishap]),
+    say('<assent?> <rough>', ({ assent, rough }) => then(assent, { kind: 'rough', value: rough })),
+    join('<done> [and] <rough>', ({ done, rough }) => then(done, { kind: 'rough', value: rough })),
+    // A number and at once another in its place.
+    say('<reading> (sorry|correction|i mean|i meant|make that) <b:reading>', ({ b }) => [
+      { kind: 'reading', reading: b },
+    ]),
     say('<correct>', ({ correct }) => [correct]),
     say('<yes>', ({ yes }) => [yes]),
     ...means<Intent[]>([{ kind: 'yes' }], 'okay|roger|copy [that]|will do'),
@@ -73,9 +84,9 @@ export const sentenceRules = {
     say('no <moved>', ({ moved }) => then({ kind: 'no' }, moved)),
     doubtfulJoin('no <path>', ({ path }) => then({ kind: 'no' }, path)),
     say('no <trend>', ({ trend }) => [{ kind: 'no' as const }, { kind: 'trend' as const, trend }]),
-    say('[the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
+    say('<sorry?> [the] wrong (way|direction) <level>', ({ level }) => then({ kind: 'wrong-way' }, level)),
     say('stop <level>', ({ level }) => then({ kind: 'stop' }, level)),
-    say("<act> ((what's|what is) (the reading|it now)|what have you got)", ({ act }) =>
+    say("<act> ((what's|what is) (the reading|it [now])|what have you got)", ({ act }) =>
       then(act, { kind: 'ask-reading' }),
     ),
     // Words that mean one thing from the panel and another from the emitter: a question settles it.
@@ -121,7 +132,8 @@ export const sentenceRules = {
     ],
   ],
   sentence: [
-    say('[copy|roger|alright|hello] <body> [over|thanks|thank you|cheers]', ({ body }) => body),
+    say('[copy|roger|alright|hello] <body> [over|thanks|thank you|cheers|mate]', ({ body }) => body),
     say('right [then] <level> [over|thanks]', ({ level }) => level),
+    say('(right|lovely|great|good) [then] <done> [over|thanks|mate]', ({ done }) => [done]),
   ],
 } satisfies Rules;

@@ -78,7 +78,8 @@ export const turningRules = {
   ],
   toVerb: means(
     true as const,
-    "[i|i've|we|we've] [just] (turned|moved|rotated|did|done|made|wound|screwed|gave) [it]",
+    "[i|i've|we|we've] [just|only] (turned|moved|rotated|did|done|made|wound|screwed|gave|given|nudged|tweaked) [it]",
+    'only',
   ),
   moved: [
     say('<toVerb?> <turned>', ({ turned }) => ({ kind: 'moved' as const, ...turned })),

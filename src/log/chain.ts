@@ -29,6 +29,15 @@ export const headAfter = (entry: Entry): Head => ({
   hash: entry.hash,
 });
 
+/** The same for a log that something names: with nothing in it, it is lost. */
+export const findFaultOfNamed = ({
+  entries,
+  head,
+}: {
+  entries: readonly Entry[];
+  head: Head;
+}): ChainFault | undefined => (head.count === 0 ? { seq: 0, fault: 'missing' } : findFault(entries, head));
+
 /**
  * The first fault in a chain of entries, or undefined if it is whole and ends at `head`. Entries up to
  * `checked` were checked before.

@@ -51,6 +51,7 @@ export interface Mark {
     | 'partial'
     | 'clear'
     | 're-aimed'
+    | 'disturbed'
     | 'pause'
     | 'resume'
     | 'accept'
@@ -131,11 +132,12 @@ export function series(entries: readonly Entry[]): Series {
         mark('gain', { gain: all.gains.length - 1 });
         break;
       case 're-aimed':
+      case 'disturbed':
         all.position = { horizontal: 0, vertical: 0 };
         cameBy = { horizontal: 0, vertical: 0 };
         all.aim += 1;
         sweep = undefined;
-        mark('re-aimed');
+        mark(fact.type);
         break;
       case 'path':
         covered = fact.state !== 'clear';

@@ -4,7 +4,7 @@ import { Seq } from './ids.ts';
 import { PanelIndication } from './reports.ts';
 import { Axis, Eighths } from './turns.ts';
 
-/** Who is to act on an instruction. Both always hear it. */
+/** Who is to act on an instruction. Both always see it; on the ladder an order to read the meter is not said aloud. */
 export const Addressee = z.enum(['panel', 'emitter', 'both']);
 export type Addressee = z.infer<typeof Addressee>;
 

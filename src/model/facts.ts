@@ -8,7 +8,7 @@ import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
 import { Reading } from './reading.ts';
-import { CannotWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { SiteSteps } from './steps.ts';
 import { Axis, Eighths } from './turns.ts';
 import { Units } from './units.ts';
@@ -56,6 +56,11 @@ const searchFacts = [
   z.object({ type: z.literal('path'), state: PathState, cover: UsedCover.optional(), from }),
   /** The emitter was brought by eye onto the receiver: positions start again from zero. */
   z.object({ type: z.literal('re-aimed'), from }),
+  /**
+   * It no longer points where the count of the turns says: it was knocked, or a screw was turned and nobody knows how
+   * far. Positions start again from here.
+   */
+  z.object({ type: z.literal('disturbed'), why: DisturbedWhy, from }),
   /** The crew chose an adjuster. */
   z.object({ type: z.literal('choice'), axis: Axis, from }),
   /** The turn of entry `instruction` could not be made. */
@@ -182,8 +187,11 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
   }),
   ...searchFacts,
-  /** The crew asked for time; there is no advice until they continue. */
-  z.object({ type: z.literal('pause'), from }),
+  /**
+   * The crew asked for time; there is no advice until they continue. `why`: nobody asked, but the next order is for the
+   * emitter, whose phone is away: it waits until somebody there says that they are back.
+   */
+  z.object({ type: z.literal('pause'), why: z.literal('emitter-away').optional(), from }),
   z.object({ type: z.literal('resume'), from }),
   z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
   /** "Heard 142." */
@@ -203,6 +211,8 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.string(),
     /** After this (ms, the log's clock) it must not be acted on without asking again. */
     expiresAt: z.number(),
+    /** It was said before in the same words: this time a tone and the screen say it. */
+    quiet: z.literal(true).optional(),
   }),
   /** The current instruction is no longer valid, and there is no new one. */
   z.object({
@@ -218,6 +228,11 @@ export const Fact = z.discriminatedUnion('type', [
    */
   z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
   z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
+  /**
+   * The desk changed the plan of the pair while this visit was open. The visit goes on by the plan that it was opened
+   * with. `before`: the plan that the crew knew until then.
+   */
+  z.object({ type: z.literal('plan-changed'), before: WrittenPlan, after: WrittenPlan }),
   /**
    * The record up to `head` was read and signed. `findings`: the ids the signer was shown. `declaration`: the words
    * that were signed. `ofSite`: the findings about this pair against the others of its site, and where the site's

@@ -9,11 +9,15 @@ export type Severity = (typeof SEVERITIES)[number];
 export const bySeverity = <T extends { readonly severity: Severity }>(found: readonly T[]): T[] =>
   SEVERITIES.flatMap((severity) => found.filter((each) => each.severity === severity));
 
+/** Nothing was read, turned or decided for longer than this. Common practice, no source. Milliseconds. */
+export const LONG_GAP_MS = 10 * 60_000;
+
 export const FINDING_IDS = [
   'not-accepted',
   'touched-after-accept',
   'gain-after-peak',
   'not-bracketed',
+  'adjuster-hindered',
   'override',
   'settle-time',
   'drift',
@@ -22,6 +26,7 @@ export const FINDING_IDS = [
   'test-failed',
   'test-unread',
   'threshold-unknown',
+  'plan-warning',
   'like-lost-beam',
   'open-issue',
   'outputs-isolated',
@@ -41,7 +46,14 @@ export const FINDING_IDS = [
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 
-export const SITE_FINDING_IDS = ['weak-neighbour', 'weaker-since', 'undone', 'plan-changed'] as const;
+export const SITE_FINDING_IDS = [
+  'weak-neighbour',
+  'weaker-since',
+  'signal-limit',
+  'signal-falling',
+  'undone',
+  'plan-changed',
+] as const;
 export type SiteFindingId = (typeof SITE_FINDING_IDS)[number];
 
 /** What a careful supervisor would ask about a job. Its words are in `src/phrases/findings.ts`. */

@@ -21,6 +21,8 @@ export const Guidance = z.object({
   /** How far below the ceiling the beam may run. */
   ceilingLeast: metres.optional(),
   ceilingMost: metres.optional(),
+  /** The highest ceiling under which such a beam may watch alone. */
+  highest: metres.optional(),
 });
 export type Guidance = z.infer<typeof Guidance>;
 
@@ -44,6 +46,7 @@ export const GUIDANCES: readonly Guidance[] = [
     wallLeast: 0.5,
     ceilingLeast: 0.025,
     ceilingMost: 0.6,
+    highest: 25,
   },
   {
     name: 'NFPA 72 style',

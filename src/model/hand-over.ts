@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Seq } from './ids.ts';
 import { AlarmThreshold, PairPlan } from './pair-plan.ts';
 import { StepResult, TestStep } from './steps.ts';
 
@@ -39,7 +40,7 @@ export const AsLeft = z.object({
 });
 export type AsLeft = z.infer<typeof AsLeft>;
 export type AsLeftField = keyof AsLeft;
-export const AS_LEFT_FIELDS = Object.keys(AsLeft.shape) as readonly AsLeftField[];
+export const AS_LEFT_FIELDS = Object.keys(AsLeft.shape) as [AsLeftField, ...AsLeftField[]];
 
 /** Whether the sun can reach the receiver. */
 export const Sun = z.enum(['none', 'near', 'on-receiver']);
@@ -71,6 +72,16 @@ export const handOverFacts = [
   z.object({ type: z.literal('variation'), what: text, agreedWith: shortText }),
   /** What is to be done next, and by when. A later one replaces an earlier one. */
   z.object({ type: z.literal('next-due'), what: text, on: CalendarDate }),
+  /**
+   * What an entry wrote holds no longer: a variation, or one value as it was left, which is then not known. The entry
+   * stays in the log, struck through.
+   */
+  z.object({
+    type: z.literal('struck-out'),
+    entry: Seq,
+    field: z.enum(AS_LEFT_FIELDS).optional(),
+    why: text,
+  }),
   /** A step of the visit's list was answered; `cause` names it. A later answer replaces an earlier one. */
   z.object({
     type: z.literal('step'),

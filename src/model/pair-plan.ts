@@ -63,6 +63,9 @@ export const PairPlan = z.object({
   rangeMax: metres.optional(),
   /** Full angle of the emitter's beam between its half-power points, degrees. */
   beamAngle: z.number().positive().max(90).optional(),
+  /** The least signal over the clear path, in the unit of the meter, and the most that it may lose since the first visit, dB. */
+  leastSignal: z.number().min(-1e6).max(1e6).optional(),
+  mostLoss: z.number().positive().max(MOST_DB).optional(),
 });
 export type PairPlan = z.infer<typeof PairPlan>;
 

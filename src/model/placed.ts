@@ -15,7 +15,7 @@ export function lastOf<T extends SearchFact['type']>(
   return counted.findLast((fact) => fact.type === type) as Placed<T> | undefined;
 }
 
-const TOUCHES: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed']);
+const TOUCHES: ReadonlySet<string> = new Set(['move', 'gain', 're-aimed', 'disturbed']);
 
 /** True for a fact that turned or set something: a reading before it says nothing about what comes after. */
 export const isTouch = ({ type }: { readonly type: string }): boolean => TOUCHES.has(type);

@@ -10,5 +10,8 @@ export type PathState = z.infer<typeof PathState>;
 export const PanelIndication = z.enum(['alarm', 'fault', 'normal']);
 export type PanelIndication = z.infer<typeof PanelIndication>;
 
+export const DisturbedWhy = z.enum(['knocked', 'uncounted-turn']);
+export type DisturbedWhy = z.infer<typeof DisturbedWhy>;
+
 export const CannotWhy = z.enum(['stuck', 'end-of-travel', 'out-of-reach', 'unsaid']);
 export type CannotWhy = z.infer<typeof CannotWhy>;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Guidance } from './guidance.ts';
 import { Name } from './name.ts';
 import { PairPlan } from './pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
@@ -20,6 +21,8 @@ export const JobSetup = z.object({
   /** Without it: the alignment alone. */
   scope: Scope.optional(),
   plan: PairPlan.optional(),
+  /** What the site's plans are checked against. */
+  guidance: Guidance.optional(),
   /** What people read and write figures in. Without it: metres and dB. */
   units: Units.optional(),
   /** Cause and effect, to be tried and answered one by one. */

@@ -51,6 +51,8 @@ function intentText(intent: Intent, meter: MeterProfile | undefined): string {
       return meter ? valueName(intent, meter) : 'a reading';
     case 'path':
       return pathName(intent);
+    case 'rough':
+      return `about ${inWordsToo(String(intent.value), intent.value)}`;
     case 'gain':
       return `gain ${intent.change}`;
     default:

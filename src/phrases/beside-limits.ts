@@ -31,3 +31,13 @@ export function placesBeside(value: number, limits: readonly number[], places: n
   }
   return limits.length === 0 ? places : 12;
 }
+
+/** The same as text. */
+export const fixedBeside = (value: number, limits: readonly number[], places: number): string =>
+  value.toFixed(placesBeside(value, limits, places));
+
+/** A figure that somebody set, in full: what is judged by it must not be shown beside a rounded one. */
+export const setText = (value: number, places: number): string => {
+  const exact = Number(value.toFixed(6));
+  return exact.toFixed(Math.max(places, String(exact).split('.')[1]?.length ?? 0));
+};

@@ -25,6 +25,3 @@ export const planChangedNext = (signed: boolean): string =>
 
 /** For a pair whose log was not yet read under these rules. */
 export const BEING_READ = 'Its record is being read';
-
-export const brokenNextText = (seq: number): string =>
-  `The record fails its check at entry ${seq}: begin a new visit`;

@@ -20,6 +20,10 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'below-range': 'that the path is not shorter than the maker allows',
   'attenuator-missing': 'for the short-range filter, if the maker asks for one',
   'stray-light': 'for other light at the receiver',
+  'horizontal-stuck': 'the horizontal adjuster: free it, or say stop and note it',
+  'vertical-stuck': 'the vertical adjuster: free it, or say stop and note it',
+  'gain-step':
+    "the maker's instructions, for which of the two gain steps to use; then accept with a written reason",
   'stronger-filter': 'for a stronger test filter',
   'weaker-filter': 'for a weaker test filter that is still above the threshold',
   'cover-too-small': 'that the cover holds back enough light',

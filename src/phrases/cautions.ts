@@ -9,6 +9,9 @@ export const CAUTIONS: readonly string[] = [
   "The maker's instructions and local rules come first.",
 ];
 
+/** Said aloud before the first aim by eye, where it can hurt. */
+export const LASER_CAUTION = 'Never look into the laser.';
+
 /** What the record says when somebody agrees to them. */
 export const CAUTIONS_READ = 'Cautions read and understood';
 

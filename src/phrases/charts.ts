@@ -39,6 +39,7 @@ export const STRETCH_LABELS = { blocked: 'covered', partial: 'part covered', pau
 
 export const MOMENT_LABELS = {
   're-aimed': 'aimed by eye',
+  disturbed: 'moved uncounted',
   accepted: 'accepted',
   overridden: 'accepted by override',
   signed: 'signed',

@@ -1,6 +1,4 @@
-import type { Guidance } from '../model/guidance.ts';
 import { pairCount } from './counts.ts';
-import { GUIDANCE_ONLY } from './plan.ts';
 
 /** The words of a site report's first page. */
 /** What the document is called; a certificate only where nothing is left to look at. */
@@ -26,9 +24,6 @@ export function pairsText(pairs: number, all: number | undefined, dropped: numbe
   const left = dropped > 0 ? `; ${dropped} dropped from the site` : '';
   return `${pairCount(pairs)}${ofSite}; each begins on a page of its own${left}`;
 }
-
-export const guidanceText = (code: Guidance | undefined): string =>
-  `${code ? `${code.name} (${code.source}) was chosen for the plans` : 'none chosen'}; ${GUIDANCE_ONLY}`;
 
 export const PAIR_COLUMNS = {
   pair: 'Pair',

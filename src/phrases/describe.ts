@@ -1,9 +1,11 @@
 import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
+import { currentPlan } from '../model/written.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
 import { personText } from './people.ts';
+import { planChangedLine } from './plan-changes.ts';
 import { issueClosed } from './readbacks.ts';
 import { stepsDefinedText } from './steps.ts';
 import { UNHEARD_LINE } from './unheard.ts';
@@ -60,7 +62,7 @@ export function describe(
     case 'remark':
       return line(fact.text, 'remark');
     case 'pause':
-      return line('Pause', 'event');
+      return line(fact.why === undefined ? 'Pause' : 'Pause: the emitter phone is away', 'event');
     case 'resume':
       return line('Continuing', 'event');
     case 'stopped':
@@ -72,12 +74,15 @@ export function describe(
       return line('Issue opened', 'event');
     case 'issue-closed':
       return line(issueClosed(fact.how), 'event');
+    case 'plan-changed':
+      return line(planChangedLine({ from: currentPlan(fact.before), to: currentPlan(fact.after) }), 'event');
     case 'signed':
       return line(`Signed by ${personText(fact)}, ${fact.role}`, 'event');
     case 'as-left':
     case 'conditions':
     case 'variation':
     case 'next-due':
+    case 'struck-out':
     case 'step':
       return line(handOverText(fact, meter), 'fact');
     case 'site-opened':

@@ -1,4 +1,5 @@
-import type { Line } from './describe.ts';
+import type { Actor } from '../model/facts.ts';
+import type { Person } from '../model/person.ts';
 
 /** The words of the report's table of the entries that it names. */
 export const ENTRY_COLUMNS = {
@@ -9,8 +10,16 @@ export const ENTRY_COLUMNS = {
   namedIn: 'Named in',
 } as const;
 
-export const WHO: Readonly<Record<Line['who'], string>> = {
+const WHERE: Readonly<Record<Actor, string>> = {
   panel: 'Panel',
   emitter: 'Emitter',
-  ladderline: 'Ladderline',
+  engine: 'Ladderline',
+  server: 'Ladderline',
+  supervisor: 'Desk',
 };
+
+/** "A. Example, panel"; "Panel" where nobody was named; "Ladderline" where no person did it. */
+export function byText(actor: Actor, person: Person | undefined): string {
+  const where = WHERE[actor];
+  return person && where !== WHERE.server ? `${person.name}, ${where.toLowerCase()}` : where;
+}

@@ -14,12 +14,22 @@ function pathText({ state, cover }: FactOf<'path'>): string {
   if (cover?.how !== 'filter') return 'beam half covered';
   return cover.filter === undefined ? 'test filter on' : `${cover.filter} percent test filter on`;
 }
-const CANNOT = {
-  stuck: 'the adjuster is stuck',
-  'end-of-travel': 'the adjuster is at its end of travel',
-  'out-of-reach': 'the adjuster is out of reach',
-  unsaid: 'it could not be done',
+const DISTURBED = {
+  knocked: 'it was knocked: the search starts again from here',
+  'uncounted-turn': 'a turn was not counted: the search starts again from here',
 } as const;
+
+const CANNOT = {
+  stuck: 'is stuck',
+  'end-of-travel': 'is at its end of travel',
+  'out-of-reach': 'is out of reach',
+  unsaid: 'could not be turned',
+} as const;
+
+function cannotText({ why, turn }: FactOf<'cannot'>): string {
+  if (why === 'unsaid' && !turn) return 'it could not be done';
+  return `the ${turn ? `${turn.axis} ` : ''}adjuster ${CANNOT[why]}`;
+}
 
 function gainText({ change, to }: FactOf<'gain'>): string {
   if (change === 'full') return 'gain full';
@@ -41,10 +51,12 @@ export function searchFactText(fact: SearchFact, meter: MeterProfile): string {
       return pathText(fact);
     case 're-aimed':
       return 're-aimed by eye';
+    case 'disturbed':
+      return DISTURBED[fact.why];
     case 'choice':
       return `go on with the ${fact.axis}`;
     case 'cannot':
-      return CANNOT[fact.why];
+      return cannotText(fact);
     case 'checked':
       return 'causes checked';
     case 'confirm':

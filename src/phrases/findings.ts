@@ -1,11 +1,23 @@
-import type { Finding, FindingId, Severity, SiteFinding, SiteFindingId } from '../model/finding.ts';
+import {
+  type Finding,
+  type FindingId,
+  LONG_GAP_MS,
+  type Severity,
+  type SiteFinding,
+  type SiteFindingId,
+} from '../model/finding.ts';
 import { METRES, type Units } from '../model/units.ts';
+import { FIGURES, type PlanFigure } from '../plan/check.ts';
+import { BEAM_FALL_DB } from '../visit/beam.ts';
 import type { Moment } from '../visit/verdict.ts';
+import { fixedBeside, placesBeside } from './beside-limits.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
 import { planChangesText } from './plan-changes.ts';
+import { warningText } from './plan-warnings.ts';
 import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
+import type { Shown } from './units.ts';
 
 export const SEVERITY_WORDS: Record<Severity, string> = {
   serious: 'Serious',
@@ -30,7 +42,9 @@ const ABOUT: Readonly<Record<string, string>> = {
 /** A value from a newer log that has no words here is shown as its id. */
 const named = (about: readonly string[]): string => about.map((each) => ABOUT[each] ?? each).join(', ');
 
-const minutes = (seconds: number | undefined): string => `${Math.round((seconds ?? 0) / 60)} min`;
+/** Longer than the longest gap that is no finding, and shown so. */
+const minutes = (seconds: number | undefined): string =>
+  `${fixedBeside((seconds ?? 0) / 60, [LONG_GAP_MS / 60_000], 0)} min`;
 
 const SINCE_SIGNED: Record<Severity, string> = {
   serious: 'The record has changed since it was signed: the pair may no longer be as it was proven.',
@@ -38,13 +52,15 @@ const SINCE_SIGNED: Record<Severity, string> = {
   note: 'Words were added since it was signed. They change nothing that was proven.',
 };
 
-const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
+const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> = {
   'not-accepted': () => 'The record ends without an accepted alignment.',
   'touched-after-accept': () =>
     'An adjuster was turned after the acceptance. The new position was not accepted.',
   'gain-after-peak': () => 'The gain was changed after the last turn: no peak was checked at that gain.',
   'not-bracketed': ({ about }) =>
     `Accepted without a lower settled reading on each side of the peak: ${named(about)}.`,
+  'adjuster-hindered': ({ about: [axis = '', later] }) =>
+    `The ${axis} adjuster could not be turned${later === undefined ? '' : ', and was turned later'}.`,
   override: ({ about }) => `Accepted although evidence was missing: ${named(about)}.`,
   'settle-time': () => 'A turn or gain change was made before the reading had settled.',
   drift: ({ figures }) =>
@@ -54,15 +70,20 @@ const STATEMENTS: Record<FindingId, (finding: Finding) => string> = {
   'clear-path-dip': ({ figures: { accepted, later, fall } }) =>
     fall === undefined || accepted === undefined || later === undefined
       ? 'With the path clear, the light was lost between the acceptance and the end of the tests.'
-      : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fall.toFixed(2)} dB.`,
+      : `With the path clear, the reading fell to ${Number(later.toFixed(3))} between the acceptance (${accepted}) and the end of the tests: ${fixedBeside(fall, [BEAM_FALL_DB], 2)} dB.`,
   unproven: ({ about }) => `Not passed since the last acceptance: ${named(about)}.`,
-  'test-failed': ({ about }) => `A test failed: ${named(about)}.`,
+  'test-failed': ({ about, figures: { passed } }) =>
+    `A test failed: ${named(about)}.${passed === undefined ? '' : ` It passed later, #${passed}.`}`,
   'test-unread': ({ about }) =>
     `A test did not count, because nobody read the meter ${about.map((each) => MOMENTS[each as Moment] ?? each).join(', ')}.`,
   'like-lost-beam': ({ figures }) =>
     `The alarm was tested with a filter of ${figures.filter} %: so strong that it looks like a lost beam.`,
   'threshold-unknown': () =>
     'The plan has no alarm threshold: nobody knows whether the cover of the alarm test was the right one for it.',
+  'plan-warning': (finding, shown) => {
+    const figure = planFigureOf(finding);
+    return `Planned outside a limit: ${figure ? warningText(figure, shown) : named(finding.about)}.`;
+  },
   'open-issue': () => 'An issue is open.',
   'outputs-isolated': () => 'The record ends with the alarm outputs isolated.',
   'left-otherwise': ({ about }) =>
@@ -95,6 +116,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'touched-after-accept': 'turned after acceptance',
   'gain-after-peak': 'gain changed after the peak',
   'not-bracketed': 'peak not bracketed',
+  'adjuster-hindered': 'an adjuster could not be turned',
   override: 'accepted with evidence missing',
   'settle-time': 'settle time not kept',
   drift: 'reading drifted since acceptance',
@@ -104,6 +126,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'test-unread': 'a test without its readings',
   'like-lost-beam': 'alarm tested with too strong a filter',
   'threshold-unknown': 'alarm threshold not known',
+  'plan-warning': 'planned outside a limit',
   'open-issue': 'an issue open',
   'outputs-isolated': 'outputs isolated',
   'left-otherwise': 'left otherwise than planned',
@@ -124,6 +147,8 @@ const NAMES: Readonly<Record<string, string>> = {
 const SITE_NAMES: Readonly<Record<string, string>> = {
   'weak-neighbour': 'weaker than its neighbours',
   'weaker-since': 'weaker than at the visit before',
+  'signal-limit': 'signal beyond its limit',
+  'signal-falling': 'signal falling toward its limit',
   undone: 'an acceptance undone later',
   'plan-changed': 'plan changed since the visit',
 } satisfies Record<SiteFindingId, string>;
@@ -132,14 +157,39 @@ export const siteFindingName = (id: string): string => SITE_NAMES[id] ?? id;
 
 export const findingName = (id: string): string => NAMES[id] ?? id;
 
-/** What a careful supervisor would ask, in one sentence. */
-export const findingText = (finding: Finding): string => STATEMENTS[finding.id](finding);
+/** What a careful supervisor would ask, in one sentence. `shown`: the units of the visit. */
+export const findingText = (finding: Finding, shown: Shown = METRES): string =>
+  STATEMENTS[finding.id](finding, shown);
+
+/** The figure of the plan check that a finding was made of; undefined where a newer log has one without words here. */
+function planFigureOf({
+  about: [about, unit = '', by],
+  figures: { value = 0, ...limits },
+}: Finding): PlanFigure | undefined {
+  const id = FIGURES.find((each) => each === about);
+  return id && { id, value, unit, ...limits, ...(by !== undefined && { by }), warns: true };
+}
 
 /** Decibels; undefined where the settings are not known. */
 function gainBetween(more: number | undefined): string {
   if (more === undefined) return 'The gains are not known: only the readings are compared.';
   if (more === 0) return 'The gain is the same.';
   return `Its gain is ${Math.abs(more).toFixed(1)} dB ${more > 0 ? 'higher' : 'lower'}.`;
+}
+
+function beyondText({ reading, least, lost, most }: SiteFinding['figures']): string {
+  const under = reading === undefined ? [] : [`it shows ${reading}, and the least is ${least}`];
+  if (lost === undefined || most === undefined) return under.join('; ');
+  const places = placesBeside(lost, [most], 1);
+  const over = `it lost ${lost.toFixed(places)} dB since the first visit, and the most is ${most} dB`;
+  return [...under, over].join('; ');
+}
+
+function inDaysText(days: number): string {
+  // 100 days that were reckoned as 99.9999999 are 100.
+  const whole = Math.floor(days + 1e-6);
+  if (whole < 1) return 'less than a day';
+  return `about ${whole} ${whole === 1 ? 'day' : 'days'}`;
 }
 
 /** `units`: those of the site. */
@@ -149,6 +199,10 @@ export function siteFindingText({ id, pair, figures, plans }: SiteFinding, units
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than others of its length (${figures.reading} against ${figures.equals}). ${gainBetween(figures.moreGain)}`;
     case 'weaker-since':
       return `Pair ${pair} is ${figures.weaker?.toFixed(1)} dB weaker than at the visit before (${figures.reading} against ${figures.before}). ${gainBetween(figures.moreGain)}`;
+    case 'signal-limit':
+      return `Pair ${pair} was left beyond a limit of its plan: ${beyondText(figures)}. Clean it, or align it anew.`;
+    case 'signal-falling':
+      return `The signal of pair ${pair} falls: over ${figures.visits} visits by ${figures.perYear?.toFixed(1)} dB a year. At this rate it reaches its limit in ${inDaysText(figures.days ?? 0)}, before the next visit.`;
     case 'undone':
       return `Pair ${pair} was accepted. A later visit changed it and accepted nothing.`;
     case 'plan-changed': {

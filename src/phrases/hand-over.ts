@@ -47,6 +47,7 @@ export const BUILDING_WORDS: Record<BuildingState, string> = {
 export const HAND_OVER_ROWS = {
   conditions: 'Conditions',
   variation: 'Variation agreed',
+  withdrawn: 'Variation withdrawn',
   next: 'To be done next',
 } as const;
 
@@ -88,6 +89,16 @@ export const conditionsText = ({
 
 export const variationText = (what: string, agreedWith: string): string =>
   `${what} (agreed with ${agreedWith})`;
+/** "No cover at hand (agreed with W. Example). Withdrawn, #312: a cover was found" */
+export const withdrawnText = (was: string, { seq, why }: Struck): string =>
+  `${was}. Withdrawn, #${seq}: ${why}`;
+/** "not known. 42 no longer holds, #312: misread" */
+export const struckText = (was: string, { seq, why }: Struck): string =>
+  `not known. ${was} no longer holds, #${seq}: ${why}`;
+interface Struck {
+  readonly seq: number;
+  readonly why: string;
+}
 export const nextDueText = (what: string, on: string): string => `${what}, by ${on}`;
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 export const asPlannedText = (planned: string): string => `planned: ${planned}`;
@@ -108,6 +119,10 @@ export function handOverText(fact: HandOverFact, meter: MeterProfile | undefined
       return `variation: ${variationText(fact.what, fact.agreedWith)}`;
     case 'next-due':
       return `next: ${nextDueText(fact.what, fact.on)}`;
+    case 'struck-out':
+      return fact.field === undefined
+        ? `variation of #${fact.entry} withdrawn: ${fact.why}`
+        : `${LEFT_NAMES[fact.field]} of #${fact.entry} no longer holds: ${fact.why}`;
     case 'step':
       return stepText(fact.cause, fact.result, fact.note);
   }

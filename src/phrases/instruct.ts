@@ -17,7 +17,7 @@ import {
   watchText,
 } from './proving.ts';
 import { valueText } from './readings.ts';
-import { lengthWords, nearText, nearWords, shownFor } from './units.ts';
+import { lengthText, nearText, nearWords, shownFor } from './units.ts';
 import { whyText } from './why.ts';
 
 /** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
@@ -36,7 +36,7 @@ type SayShow = Omit<InstructionText, 'why'>;
 function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow {
   const { meter } = setup;
   const shown = shownFor(setup);
-  const far = shown.path === undefined ? '' : lengthWords(shown.path, shown);
+  const far = shown.path === undefined ? '' : `, ${lengthText(shown.path, shown)} away`;
   switch (action.kind) {
     case 'turn':
       return turnText(action);
@@ -49,16 +49,16 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 're-aim':
       if (rule === 'beam-moved') return ALIGN_AGAIN;
       return {
-        say: `Aim the emitter by eye, within ${nearWords(PRE_AIM_M, shown)} of the receiver${far && `, ${far} away`}. Then say done.`,
-        show: `Aim by eye, within ${nearText(PRE_AIM_M, shown)} of the receiver`,
+        say: `Aim by eye, within ${nearWords(PRE_AIM_M, shown)}. Say done.`,
+        show: `Aim by eye, within ${nearText(PRE_AIM_M, shown)} of the receiver${far}`,
       };
     case 'block':
       return {
-        say: 'Cover the whole beam with something dull. Then say blocked.',
-        show: 'Cover the beam completely',
+        say: 'Cover the whole beam. Say blocked.',
+        show: 'Cover the beam completely, with something dull',
       };
     case 'unblock':
-      return { say: 'Uncover the beam. Then say clear.', show: 'Uncover the beam' };
+      return { say: 'Uncover the beam. Say clear.', show: 'Uncover the beam' };
     case 'ask':
       return questionText(action.question, meter);
     case 'check': {
@@ -66,11 +66,11 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       const list = action.causes.map(causeText).join('; ');
       if (rule === 'beam-moved') return beamMovedText(list);
       if (rule === 'like-lost-beam') return likeLostBeamText(list);
-      return { say: `Hold. Please check: ${list}. Then say done.`, show: `Check: ${list}` };
+      return { say: `Check: ${list}. Then say done.`, show: `Check: ${list}` };
     }
     case 'offer-accept':
       return {
-        say: 'Everything is proven. Say accept to accept this alignment.',
+        say: 'All is proven. Say accept.',
         show: 'Ready: say "accept"',
       };
     case 'confirm-item':
@@ -83,26 +83,26 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       return watchText(action, rule);
     case 'settle-issue':
       return {
-        say: 'An issue is open. Test again, or write how it was settled.',
+        say: 'Issue open: test again, or write why.',
         show: 'An issue is open',
       };
     case 'offer-sign':
       return {
-        say: 'This pair is proven and back in service. The record can be signed.',
+        say: 'Proven and in service. It can be signed.',
         show: 'Proven: ready to be signed',
       };
     case 'finished':
       if (setup.scope === 'commissioning') {
-        return { say: 'This pair is proven and signed. Do not touch it.', show: 'Proven and signed' };
+        return { say: 'Proven and signed. Do not touch it.', show: 'Proven and signed' };
       }
-      return { say: 'This pair is aligned and accepted. Do not touch it.', show: 'Aligned and accepted' };
+      return { say: 'Aligned and accepted. Do not touch it.', show: 'Aligned and accepted' };
   }
 }
 
 function readText(rule: Advice['rule']): SayShow {
   switch (rule) {
     case 'read-twice':
-      return { say: 'Panel: read the meter again, to be sure.', show: 'Read the meter again' };
+      return { say: 'Panel: read again, to be sure.', show: 'Read the meter again' };
     case 'clear-before':
     case 'clear-after':
     case 'beam-moved':
@@ -110,7 +110,7 @@ function readText(rule: Advice['rule']): SayShow {
     case 'read-behind':
       return READ_BEHIND;
     default:
-      return { say: 'Panel: what does the meter show?', show: 'Read the meter' };
+      return { say: 'Panel: read the meter.', show: 'Read the meter' };
   }
 }
 
@@ -118,27 +118,27 @@ function turnText({ axis, eighths, reversal }: Extract<Action, { kind: 'turn' }>
   const sense = senseWord(eighths);
   const back = reversal ? 'back ' : '';
   return {
-    say: `${capital(axis)}: ${back}${amountWords(eighths)}, ${sense}. Then let go.`,
+    say: `${capital(axis)}: ${amountWords(eighths)}, ${sense}.`,
     show: `${capital(axis)} ${back}${amountGlyph(eighths)} ${sense}`,
   };
 }
 
 function gainText({ change, toward }: Extract<Action, { kind: 'gain' }>, meter: MeterProfile): SayShow {
   if (change === 'full' || toward === undefined) {
-    return { say: 'Set the gain to full. Then say done.', show: 'Gain to full' };
+    return { say: 'Gain to full. Say done.', show: 'Gain to full' };
   }
   const verb = change === 'lower' ? 'Lower' : 'Raise';
   const target = valueText(toward, meter);
   return {
-    say: `${verb} the gain until the reading is about ${target}. Do not lose the signal. Then say done.`,
+    say: `${verb} gain to read ${target}.`,
     show: `${verb} gain toward ${target}`,
   };
 }
 
 const HOLD: Record<Extract<Action, { kind: 'hold' }>['reason'], SayShow> = {
-  settling: { say: 'Hold, still settling.', show: 'Hold: settling' },
+  settling: { say: 'Hands off: still settling.', show: 'Hold: settling' },
   wandering: { say: 'Hold. The reading keeps changing.', show: 'Hold: reading keeps changing' },
-  'proving-steady': { say: 'Hands off. Wait for a steady reading.', show: 'Hold: proving steady' },
+  'proving-steady': { say: 'Hands off. Proving that it holds.', show: 'Hold: proving steady' },
   waiting: { say: 'Hold.', show: 'Hold' },
 };
 
@@ -162,7 +162,7 @@ export function questionText(question: Question, meter: MeterProfile): SayShow {
 const WHETHER: Record<Extract<Question, { kind: 'is-it-so' }>['what'], SayShow> = {
   'path-clear': { say: 'Is the beam path clear? Say yes or no.', show: 'Path clear?' },
   'gain-untouched': { say: 'Is the gain untouched? Say yes or no.', show: 'Gain untouched?' },
-  reading: { say: 'Is that reading right? Say yes, or say it again.', show: 'Reading right?' },
+  reading: { say: 'Reading right? Say yes, or say it again.', show: 'Reading right?' },
 };
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

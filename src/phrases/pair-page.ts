@@ -36,6 +36,7 @@ export const LEADS = {
   closed: 'Issue, closed',
   open: 'ISSUE, OPEN',
   override: 'Override',
+  warning: 'Warning',
   remark: 'Remark',
 } as const;
 export const NO_ISSUES = 'None.';
@@ -71,6 +72,7 @@ export const JOB_ROWS = {
   before: 'Before the work',
   after: 'After the work',
   path: 'Path',
+  guidance: 'Guidance',
   profiles: 'Meter, adjusters',
 } as const;
 export const A_PHONE = 'a phone';

@@ -1,8 +1,9 @@
 import type { AlarmThreshold, PairPlan } from '../model/pair-plan.ts';
-import type { Units } from '../model/units.ts';
-import { changedFields, type PlanField, type PlanPair } from '../plan/changes.ts';
+import { METRES, type Units } from '../model/units.ts';
+import { changedFields, type PlanField, type PlanPair, planSince } from '../plan/changes.ts';
 import { kitOf } from '../plan/covers.ts';
 import { exactLengthIn } from '../plan/lengths.ts';
+import type { JobState } from '../visit/state.ts';
 import { LOSS_SIGNS } from './units.ts';
 
 const NAMES: Record<PlanField, string> = {
@@ -54,11 +55,34 @@ const stated = ({ value, unit }: AlarmThreshold): string => `${value} ${LOSS_SIG
 const withUnit = (value: number | undefined, unit: string): string =>
   value === undefined ? NOTHING : `${value} ${unit}`;
 
-/** "alarm delay 10 s → 30 s; zone 3 → 4" */
-export const planChangesText = (plans: PlanPair, units: Units): string =>
+const changesText = (plans: PlanPair, units: Units, told: (from: string, to: string) => string): string =>
   changedFields(plans)
     .map((field) => {
       const [from, to] = [valueText(plans.from, field, units), valueText(plans.to, field, units)];
-      return from === to ? `other figures of ${NAMES[field]} ${from}` : `${NAMES[field]} ${from} → ${to}`;
+      return from === to ? `other figures of ${NAMES[field]} ${from}` : `${NAMES[field]} ${told(from, to)}`;
     })
     .join('; ');
+
+/** "alarm delay 10 s → 30 s; zone 3 → 4" */
+export const planChangesText = (plans: PlanPair, units: Units): string =>
+  changesText(plans, units, (from, to) => `${from} → ${to}`);
+
+/** The same as it is said: no voice reads an arrow. */
+const changesAloud = (plans: PlanPair, units: Units): string =>
+  changesText(plans, units, (from, to) => `from ${from} to ${to}`);
+
+/** To the crew of an open visit, on both phones. */
+export const planChangedText = (plans: PlanPair, units: Units): string =>
+  `The desk has changed the plan of this pair: ${changesAloud(plans, units)}. This visit goes by the old plan. Ask the desk before you go on: the new plan needs a new visit.`;
+export const planBackText = (plans: PlanPair, units: Units): string =>
+  `The desk has changed the plan of this pair back to what it was when this visit began: ${changesAloud(plans, units)}. Go on.`;
+
+/** In the exchange. */
+export const planChangedLine = (plans: PlanPair): string =>
+  `The desk changed the plan: ${planChangesText(plans, METRES)}`;
+
+/** On the screens of the crew, as long as it is so; undefined while the plan is as the visit was opened with. */
+export function planNowText({ setup, planNow }: Pick<JobState, 'setup' | 'planNow'>): string | undefined {
+  const plans = setup && planNow && planSince(setup, planNow);
+  return plans && `Plan changed since this visit began: ${planChangesText(plans, setup.units ?? METRES)}`;
+}

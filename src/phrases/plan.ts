@@ -1,5 +1,5 @@
 import { METRES, type Units } from '../model/units.ts';
-import type { FigureId, PlanFigure } from '../plan/check.ts';
+import type { FigureId, PlanFigure, Side } from '../plan/check.ts';
 import { PRE_AIM_M } from '../plan/geometry.ts';
 import { lengthIn } from '../plan/lengths.ts';
 import { besideLimits } from './beside-limits.ts';
@@ -16,6 +16,9 @@ interface FigureWords {
   warning: string;
 }
 
+/** The warning may say on which side of the limits it is. */
+type Words = Omit<FigureWords, 'warning'> & { warning: string | Record<Side, string> };
+
 /** What stands in the words below in metres; where a site reads feet, they are put in its place. */
 const aim = (units: Units) => {
   const length = lengthText(PRE_AIM_M, units);
@@ -26,7 +29,7 @@ const AIM = aim(METRES);
 const NO_SOURCE = 'common practice, no source';
 const GEOMETRY = 'plane geometry';
 
-const WORDS: Record<FigureId, FigureWords> = {
+const WORDS: Record<FigureId, Words> = {
   'aiming-tolerance': {
     name: 'aim by eye to within',
     formula: `atan(${AIM.length} / path length)`,
@@ -54,26 +57,32 @@ const WORDS: Record<FigureId, FigureWords> = {
   reach: {
     name: 'reach to each side',
     formula: 'spacing / 2',
-    source: 'the chosen guidance',
+    source: 'arithmetic',
     warning: 'part of the area lies too far from a beam',
   },
   'wall-distance': {
     name: 'nearest wall',
     formula: 'as planned',
-    source: 'the chosen guidance',
-    warning: 'too near to or too far from the wall',
+    source: 'the plan',
+    warning: { least: 'too near to the wall', most: 'too far from the wall' },
+  },
+  'ceiling-height': {
+    name: 'height of the ceiling',
+    formula: 'as planned',
+    source: 'the plan',
+    warning: 'so high that smoke may not reach the beam; beams at more than one height may be needed',
   },
   'emitter-ceiling': {
     name: 'emitter below the ceiling',
     formula: 'ceiling height - emitter height',
-    source: 'the chosen guidance',
-    warning: 'too near to or too far below the ceiling',
+    source: 'arithmetic',
+    warning: { least: 'too near to the ceiling', most: 'too far below the ceiling' },
   },
   'receiver-ceiling': {
     name: 'receiver below the ceiling',
     formula: 'ceiling height - receiver height',
-    source: 'the chosen guidance',
-    warning: 'too near to or too far below the ceiling',
+    source: 'arithmetic',
+    warning: { least: 'too near to the ceiling', most: 'too far below the ceiling' },
   },
   level: {
     name: 'height difference of the two ends',
@@ -125,10 +134,20 @@ const WORDS: Record<FigureId, FigureWords> = {
   },
 };
 
-export function planFigureWords({ id }: PlanFigure, units: Units = METRES): FigureWords {
-  const { formula, source, ...words } = WORDS[id];
+/** The limit that a figure is outside of, of those it has. */
+export const brokenSide = ({ value, least }: PlanFigure): Side =>
+  least !== undefined && value < least ? 'least' : 'most';
+
+export function planFigureWords(figure: PlanFigure, units: Units = METRES): FigureWords {
+  const { name, formula, source, warning: words } = WORDS[figure.id];
   const { length, near } = aim(units);
-  return { ...words, formula: formula.replace(AIM.length, length), source: source.replace(AIM.near, near) };
+  const warning = typeof words === 'string' ? words : words[brokenSide(figure)];
+  return {
+    name,
+    warning,
+    formula: formula.replace(AIM.length, length),
+    source: source.replace(AIM.near, near),
+  };
 }
 
 interface ShownFigure {

@@ -126,6 +126,7 @@ export const WHY_FAILED: Record<Failure, string> = {
   'nothing-shown': 'the panel did not show it in time',
   'too-sensitive': 'the panel showed an alarm behind a cover that is clearly below the alarm threshold',
   'both-shown': 'the panel showed both alarm and fault',
+  'both-when-quiet': 'the panel showed both alarm and fault behind a cover that must bring neither',
   'wrong-indication': 'the panel showed something else',
   'too-early': 'the panel showed it too early',
   'too-late': 'the panel showed it too late',

@@ -1,13 +1,30 @@
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
 import type { FinalReading } from '../visit/final.ts';
+import { placesBeside } from './beside-limits.ts';
 
 /** Digits after the decimal point that the meter shows. */
 export const decimals = (meter: MeterProfile): number =>
   Math.max(0, Math.min(4, Math.ceil(-Math.log10(meter.resolution) - 1e-9)));
 
-/** A number as the meter shows it. Trailing zeros stay, so that 50.0 is not taken for a whole-number meter. */
-export const valueText = (value: number, meter: MeterProfile): string => value.toFixed(decimals(meter));
+/**
+ * A number as the meter shows it, and never on another side of the band, or of the meter's limits, than it is. Trailing
+ * zeros stay, so that 50.0 is not taken for a whole-number meter.
+ */
+export function valueText(value: number, meter: MeterProfile): string {
+  const { lostAt, bandLow, bandHigh, saturatedAt } = meter;
+  return value.toFixed(placesBeside(value, [lostAt, bandLow, bandHigh, saturatedAt], decimals(meter)));
+}
+
+/** A difference of two readings: the band is no limit of it. */
+const differenceText = (value: number, meter: MeterProfile): string => value.toFixed(decimals(meter));
+
+/** "up 6", "down 0.05", "the same": what changed since the reading before, as the meter shows it. */
+export function changeText(value: number, before: number, meter: MeterProfile): string {
+  const change = differenceText(Math.abs(value - before), meter);
+  if (Number(change) === 0) return 'the same';
+  return `${value > before ? 'up' : 'down'} ${change}`;
+}
 
 /** "142", "no signal", "saturated". */
 export function readingText(reading: Reading, meter: MeterProfile): string {

@@ -9,6 +9,8 @@ export const NOT_YET_HANDED_OVER =
   'Accept the alignment first. What is written for the hand-over is about an accepted pair.';
 export const NO_SUCH_STEP = 'This visit has no such step. Nothing was written down.';
 export const NOTHING_WRITTEN = 'Nothing is filled in. Nothing was written down.';
+export const NOTHING_TO_STRIKE =
+  'That no longer stands: it was struck out or replaced meanwhile. Read the record again.';
 export const OVERRIDE_NOT_NEEDED = 'Nothing is missing. Say "accept": no override is needed.';
 export const NOTHING_TO_SIGN = 'There is nothing to sign yet.';
 export const RECORD_HAS_GROWN = 'The record has grown while you read it. Read what is new, then sign again.';

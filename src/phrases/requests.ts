@@ -12,3 +12,6 @@ export const requestFailedText = (error: unknown): string => `The request failed
 export const NO_SUCH_VISIT = 'There is no such visit on this site.';
 
 export const LINK_IS_LOST = 'The link to the server is lost.';
+
+/** The entries of this phone and those of the server are of one job, and differ. */
+export const OTHER_HISTORY = "The server's log of this job is not the one that this phone has seen.";

@@ -43,6 +43,8 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'beyond-aim':
     'A peak far from the aim by eye may be a side lobe: look just as far on the other side of the aim.',
   'mid-band': 'Set the gain so that the peak reads in the middle of the band.',
+  'gain-too-coarse':
+    'One gain step puts the peak below the band and the next one above it: the gain is not changed any more.',
   'prove-peak': 'Both peaks are checked at the final gain: a lower settled reading on each side.',
   'brighter-before':
     'If light brighter than this peak was read and is gone, the screws are not where the count says: aim again.',
@@ -54,6 +56,10 @@ export const RULE_WORDS: Record<RuleId, string> = {
     'Before acceptance the direct path is blocked: the reading must go to nothing and come back the same.',
   'hold-steady': 'The final reading must stay within tolerance for the hold time.',
   'offer-accept': 'When all the evidence is there, the crew accepts.',
+  'stuck-adjuster':
+    'With an adjuster stuck, the other one is worked on first; then it must be freed, or the work stops with a note.',
+  'end-of-travel':
+    'With the peak beyond the end of an adjuster, the screws go back to their middle and the unit is aimed again.',
 };
 
 /** The rules before and after the alignment. */

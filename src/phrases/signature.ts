@@ -5,6 +5,11 @@ import { personText } from './people.ts';
 
 /** Who answers for the record, on paper. */
 export const NOT_SIGNED = 'Not signed.';
+/** Of a log whose chain does not verify, from this entry on. */
+export const brokenUnsignable = (seq: Seq): string =>
+  `CANNOT BE SIGNED: the log fails its check at entry #${seq}, so nobody can say what was signed. Keep it as it is, and begin a new visit.`;
+export const brokenSigned = (seq: Seq): string =>
+  `PROVES NOTHING: the log fails its check at entry #${seq}, so this signature may stand under other entries than its signer read.`;
 export const NOTHING_MISSING = 'Nothing is missing for signing.';
 /** Also for an alignment alone, which has no tests. */
 export const SIGNABLE_UNPROVEN =

@@ -95,26 +95,8 @@ export const nearWords = (metres: number, { length }: Units): string =>
 const nearFigures = (metres: number, unit: LengthUnit): number =>
   Math.floor(unit === 'ft' ? (metres / METRES_PER_FOOT) * 12 : metres * 100 + 1e-9);
 
-/** "forty feet", "sixty two point five metres": a length as it is said. */
-export function lengthWords(metres: number, { length }: Units): string {
-  const [whole = '0', part] = lengthIn(metres, length).toFixed(1).replace(/\.0$/, '').split('.');
-  const words = `${numberWords(Number(whole))}${part === undefined ? '' : ` point ${numberWords(Number(part))}`}`;
-  const one = whole === '1' && part === undefined;
-  if (length === 'ft') return `${words} ${one ? 'foot' : 'feet'}`;
-  return `${words} ${one ? 'metre' : 'metres'}`;
-}
+const SMALL =
+  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen'.split(' ');
 
-const SMALL = (
-  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen ' +
-  'seventeen eighteen nineteen'
-).split(' ');
-const TENS = 'zero ten twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
-
-/** A whole number below a thousand, as it is said: a path is not spelled figure by figure. */
-function numberWords(value: number): string {
-  if (value < 20) return SMALL[value] as string;
-  if (value < 100)
-    return [TENS[Math.floor(value / 10)], ...(value % 10 ? [SMALL[value % 10]] : [])].join(' ');
-  const hundreds = `${SMALL[Math.floor(value / 100)]} hundred`;
-  return value % 100 ? `${hundreds} and ${numberWords(value % 100)}` : hundreds;
-}
+/** A small whole number as it is said: what to stay within is not spelled figure by figure. */
+const numberWords = (value: number): string => SMALL[value] ?? String(value);

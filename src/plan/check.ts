@@ -17,6 +17,7 @@ export const FIGURES = [
   'path-length',
   'reach',
   'wall-distance',
+  'ceiling-height',
   'emitter-ceiling',
   'receiver-ceiling',
   'level',
@@ -30,6 +31,8 @@ export const FIGURES = [
 ] as const;
 export type FigureId = (typeof FIGURES)[number];
 
+export type Side = 'least' | 'most';
+
 /** One figure of the plan check. The words for its name, formula and source are in `src/phrases/plan.ts`. */
 export interface PlanFigure {
   readonly id: FigureId;
@@ -40,17 +43,21 @@ export interface PlanFigure {
   readonly least?: number;
   readonly most?: number;
   readonly by?: string;
+  /** Which of these limits are the guidance's. */
+  readonly guided?: readonly Side[];
   /** It is outside its limits. This never blocks the work: local code and the maker decide. */
   readonly warns: boolean;
 }
 
-const figure = (
-  id: FigureId,
-  value: number,
-  unit: string,
-  limits: { least?: number | undefined; most?: number | undefined; by?: string } = {},
-): PlanFigure => {
-  const { least, most, by } = limits;
+interface Limits {
+  readonly least?: number | undefined;
+  readonly most?: number | undefined;
+  readonly by?: string;
+  readonly guided?: readonly Side[];
+}
+
+const figure = (id: FigureId, value: number, unit: string, limits: Limits = {}): PlanFigure => {
+  const { least, most, by, guided = [] } = limits;
   return {
     id,
     value,
@@ -58,6 +65,7 @@ const figure = (
     ...(least !== undefined && { least }),
     ...(most !== undefined && { most }),
     ...((least !== undefined || most !== undefined) && by !== undefined && { by }),
+    ...(guided.length > 0 && { guided }),
     // Figures are entered as decimals: a tiny binary rounding error must not warn.
     warns: (least !== undefined && value < least - 1e-9) || (most !== undefined && value > most + 1e-9),
   };
@@ -71,10 +79,9 @@ export function checkPlan(plan: PairPlan, guidance?: Guidance, final?: Reading):
   return [...aiming(plan), ...siting(plan, guidance), ...light(plan, final)];
 }
 
-/** The same for a job, from its setup. */
+/** The same for a job, from its setup: with the profiles in use, and the guidance that it was opened with. */
 export function checkSetup(
-  { plan, meter, adjusters, pathLength, pair }: JobSetup,
-  guidance?: Guidance,
+  { plan, meter, adjusters, pathLength, pair, guidance }: JobSetup,
   final?: Reading,
 ): PlanFigure[] {
   const known = plan ?? { id: 'pair', name: pair };
@@ -99,30 +106,84 @@ function aiming({ pathLength, beamAngle, adjusters, rangeMin, rangeMax }: PairPl
   ];
 }
 
+/** Of each figure, which limits a guidance may have for it. */
+export const GUIDED = {
+  reach: { most: reachIn },
+  'wall-distance': { least: ({ wallLeast }) => wallLeast, most: ({ wallMost }) => wallMost },
+  'ceiling-height': { most: ({ highest }) => highest },
+  'emitter-ceiling': { least: ({ ceilingLeast }) => ceilingLeast, most: ({ ceilingMost }) => ceilingMost },
+  'receiver-ceiling': { least: ({ ceilingLeast }) => ceilingLeast, most: ({ ceilingMost }) => ceilingMost },
+} as const satisfies {
+  readonly [id in FigureId]?: { readonly [side in Side]?: (guidance: Guidance) => number | undefined };
+};
+export type GuidedId = keyof typeof GUIDED;
+
+/** Half of what may lie between two beams is as far as one of them reaches. */
+function reachIn({ reach, spacing }: Guidance): number | undefined {
+  if (spacing === undefined) return reach;
+  return Math.min(reach ?? Number.POSITIVE_INFINITY, spacing / 2);
+}
+
+/** The limits of the guidance, and what else is common where it has none. */
+function limitsOf(
+  id: GuidedId,
+  guidance: Guidance | undefined,
+  common: { readonly [side in Side]?: CommonLimit } = {},
+): Limits {
+  const limit = (side: Side) => {
+    const rules: { readonly [side in Side]?: (guidance: Guidance) => number | undefined } = GUIDED[id];
+    const of = guidance && rules[side]?.(guidance);
+    if (of !== undefined) return { value: of, by: guidance?.source || guidance?.name, guided: true };
+    return common[side] && { ...common[side], guided: false };
+  };
+  const limits = { least: limit('least'), most: limit('most') };
+  const [one, ...others] = SIDES.flatMap((side) => limits[side]?.by ?? []);
+  const isOfOne = others.every((by) => by === one);
+  const by = isOfOne ? one : SIDES.map((side) => `at ${side}: ${limits[side]?.by}`).join('; ');
+  return {
+    least: limits.least?.value,
+    most: limits.most?.value,
+    ...(by !== undefined && { by }),
+    guided: SIDES.filter((side) => limits[side]?.guided),
+  };
+}
+
+const SIDES = ['least', 'most'] as const satisfies readonly Side[];
+
+interface CommonLimit {
+  /** Metres. */
+  readonly value: number;
+  readonly by: string;
+}
+
+/**
+ * Where no guidance says how far below the ceiling a beam may run: nearer it lies in air that smoke may not reach, lower
+ * the smoke may be late.
+ */
+const COMMON_BELOW_CEILING = {
+  least: { value: 0.025, by: 'common practice, no source' },
+  most: { value: 1, by: 'common practice, no source' },
+} as const;
+
+/** Under a higher ceiling smoke may cool and spread before it reaches the beam. */
+const COMMON_HIGHEST = {
+  most: { value: 25, by: 'common practice; 25 m as in BS 5839-1, from memory' },
+} as const;
+
 function siting(plan: PairPlan, guidance: Guidance | undefined): PlanFigure[] {
   const { spacing, wallDistance, emitterHeight, receiverHeight, ceilingHeight } = plan;
-  const by = guidance?.source ?? '';
-  const belowCeiling = (id: FigureId, height: number | undefined): PlanFigure[] =>
+  const belowCeiling = (id: 'emitter-ceiling' | 'receiver-ceiling', height: number | undefined) =>
     ceilingHeight === undefined || height === undefined
       ? []
-      : [
-          figure(id, ceilingHeight - height, 'm', {
-            least: guidance?.ceilingLeast ?? 0,
-            most: guidance?.ceilingMost,
-            by,
-          }),
-        ];
+      : [figure(id, ceilingHeight - height, 'm', limitsOf(id, guidance, COMMON_BELOW_CEILING))];
   return [
-    ...(spacing === undefined ? [] : [figure('reach', spacing / 2, 'm', { most: guidance?.reach, by })]),
+    ...(spacing === undefined ? [] : [figure('reach', spacing / 2, 'm', limitsOf('reach', guidance))]),
     ...(wallDistance === undefined
       ? []
-      : [
-          figure('wall-distance', wallDistance, 'm', {
-            least: guidance?.wallLeast,
-            most: guidance?.wallMost,
-            by,
-          }),
-        ]),
+      : [figure('wall-distance', wallDistance, 'm', limitsOf('wall-distance', guidance))]),
+    ...(ceilingHeight === undefined
+      ? []
+      : [figure('ceiling-height', ceilingHeight, 'm', limitsOf('ceiling-height', guidance, COMMON_HIGHEST))]),
     ...belowCeiling('emitter-ceiling', emitterHeight),
     ...belowCeiling('receiver-ceiling', receiverHeight),
     ...(emitterHeight === undefined || receiverHeight === undefined

@@ -116,8 +116,8 @@ export const PairRow = z.object({
   plan: PairPlan,
   /** Taken out of the site. */
   dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
-  /** Oldest first. */
-  visits: z.array(z.object({ job: JobId, at: z.number() })),
+  /** Oldest first. `status`: of that visit alone; missing while its log is being read. */
+  visits: z.array(z.object({ job: JobId, at: z.number(), status: PairStatus.optional() })),
   /** Missing while the log of any of its visits is still being read: then the rest is incomplete too. */
   status: PairStatus.optional(),
   /** Whose phones are connected now. */
@@ -134,10 +134,40 @@ export const PairRow = z.object({
   }),
   /** Where the latest visit's log ends: all of this comes from the log up to there. */
   head: z.object({ count: z.number().int(), hash: Hash }).optional(),
+  /** The signal that each visit left, where two or more did, oldest first, on the meter of the latest. */
+  signals: z
+    .object({
+      meter: MeterProfile,
+      points: z.array(
+        z.object({
+          job: JobId,
+          seq: Seq,
+          at: z.number(),
+          value: z.number(),
+          gain: z.union([z.number(), z.literal('full')]).optional(),
+          /** The same for the same setting of the gain, named or not. */
+          setting: z.string(),
+          /** Light lost since the first, signal and gain together, dB. */
+          lost: z.number().optional(),
+        }),
+      ),
+    })
+    .optional(),
   /** The valid signature of the latest visit. */
   signed: z.object({ name: Name, role: Name, at: z.number() }).optional(),
 });
 export type PairRow = z.infer<typeof PairRow>;
+
+/** What was found in the log of a visit, or in the site's own. */
+export const Damage = z.object({
+  /** Missing where it is the site's own log. */
+  pair: PairId.optional(),
+  job: JobId,
+  /** The first entry that is not as it was. */
+  seq: Seq,
+  text: z.string(),
+});
+export type Damage = z.infer<typeof Damage>;
 
 /** GET /api/site. `head`: of the site's own log. */
 export const SiteView = z.object({
@@ -147,6 +177,8 @@ export const SiteView = z.object({
   units: Units.optional(),
   steps: SiteSteps.optional(),
   role: SiteRole,
+  /** Logs that fail their check, and what to do. To be shown before anything else. */
+  damage: z.object({ toDo: z.string(), found: z.array(Damage).min(1) }).optional(),
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),
 });

@@ -151,7 +151,7 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
       `plan_${name}`,
       column(
         datatypeOf(name),
-        `Column "${name}" of a table of pairs. In the first row of a job, with the meter and the adjusters that were used; in the log of a site, where a pair was planned.`,
+        `Column "${name}" of a table of pairs. In the first row of a job, with the meter and the adjusters that were used, and where the desk changed it; in the log of a site, where a pair was planned.`,
         ({ fact }) => {
           const plan = planIn(fact);
           return plan && cellOf(plan, name);
@@ -159,8 +159,13 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
       ),
     ]),
   ),
-  guidance: column('string', 'The guidance that the plans of a site are checked against.', ({ fact }) =>
-    when(fact, 'site-opened', ({ code }) => code?.name),
+  guidance: column(
+    'string',
+    'The guidance that the plans of a site are checked against. In the first row of a site, and of a visit to one of its pairs.',
+    ({ fact }) =>
+      fact.type === 'opened'
+        ? fact.setup.guidance?.name
+        : when(fact, 'site-opened', ({ code }) => code?.name),
   ),
   signed_name: column('string', 'Who signed.', ({ fact }) => when(fact, 'signed', ({ name }) => name)),
   signed_role: column('string', 'As what.', ({ fact }) => when(fact, 'signed', ({ role }) => role)),
@@ -215,6 +220,7 @@ const hasBand = (fact: Fact): boolean => fact.type === 'opened' || 'reading' in 
 /** The plan that a fact puts down, with the profiles that the job uses. */
 function planIn(fact: Fact): PairPlan | undefined {
   if (fact.type === 'pair-planned') return currentPlan(fact.pair);
+  if (fact.type === 'plan-changed') return currentPlan(fact.after);
   if (fact.type !== 'opened') return undefined;
   const { plan, pair, meter, adjusters, pathLength } = currentSetup(fact.setup);
   return {

@@ -14,7 +14,7 @@ import { JobFinding, PairRow } from '../protocol/site.ts';
 import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when the same log gives another summary, so that no old summary is used. */
-const MADE = 5;
+const MADE = 7;
 
 /**
  * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be
@@ -33,6 +33,9 @@ export const VisitSummary = z.object({
   adjusters: AdjusterProfile,
   /** The valid acceptance. */
   accepted: z.object({ seq: Seq, reading: Reading }).optional(),
+  /** What the meter showed over the clear path at the end, and when the next work is due, ms. */
+  left: z.object({ seq: Seq, at: z.number(), value: z.number() }).optional(),
+  due: z.number().optional(),
   /** Turns, gain changes and aims that count. */
   touches: z.array(
     z.object({ seq: Seq, type: z.string(), change: z.string().optional(), to: z.number().optional() }),
@@ -52,7 +55,7 @@ export function summaryOf({
 }: VisitRecord): VisitSummary | undefined {
   const last = entries.at(-1);
   if (!visit || !last) return undefined;
-  const { accepted } = visit;
+  const { accepted, left, due } = visit;
   const {
     counted,
     setup: { meter, adjusters, plan, pathLength },
@@ -71,6 +74,8 @@ export function summaryOf({
     meter,
     adjusters,
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
+    ...(left && { left }),
+    ...(due !== undefined && { due }),
     touches: counted.filter(isTouch).map((fact) => ({
       seq: fact.seq,
       type: fact.type,
@@ -88,6 +93,8 @@ export function summaryOf({
 export const outcomeOf = ({
   head,
   accepted,
+  left,
+  due,
   signed,
   plan,
   meter,
@@ -96,6 +103,8 @@ export const outcomeOf = ({
 }: VisitSummary): VisitOutcome => ({
   job: head.job,
   accepted,
+  left,
+  due,
   signed: signed !== undefined,
   commission: { setup: { meter, adjusters, ...(plan && { plan }) }, counted: touches },
 });

@@ -1,10 +1,11 @@
 import { reviewSite } from '../findings/across-visits.ts';
 import type { PairOutcome } from '../findings/outcome.ts';
-import type { Entry, Log } from '../model/entry.ts';
+import type { CheckedLog } from '../log/fault.ts';
+import type { Entry } from '../model/entry.ts';
 import { isPlanChanged, type SiteFinding } from '../model/finding.ts';
 import type { PairId } from '../model/pair-plan.ts';
-import { isTouch } from '../model/placed.ts';
 import { statusOnSite } from '../record/status.ts';
+import { visitOutcome } from '../record/visit-outcome.ts';
 import { EMPTY_SITE, foldSite, livePairs, type SitePair } from '../site/state.ts';
 import { coverPage } from './cover.ts';
 import { type Moments, momentsIn } from './moments.ts';
@@ -22,7 +23,7 @@ export interface ReportOptions {
 }
 
 /** The report on a single job: one part, without a cover. @throws {RangeError} on an unknown time zone */
-export const jobReport = (log: Log, zone: string): Part[] => [
+export const jobReport = (log: CheckedLog, zone: string): Part[] => [
   pairPage({ visits: [log] }, momentsIn(zone)).part,
 ];
 
@@ -35,7 +36,7 @@ export const isSiteLog = ({ entries }: { readonly entries: readonly Entry[] }): 
  * between them, and takes the parts at the end.
  */
 export class SiteReport {
-  readonly #log: Log;
+  readonly #log: CheckedLog;
   readonly #options: ReportOptions;
   readonly #moments: Moments;
   readonly #site;
@@ -44,7 +45,7 @@ export class SiteReport {
   readonly pairs: readonly SitePair[];
 
   /** @throws {RangeError} on an unknown time zone */
-  constructor(log: Log, options: ReportOptions) {
+  constructor(log: CheckedLog, options: ReportOptions) {
     this.#log = log;
     this.#options = options;
     this.#moments = momentsIn(options.zone);
@@ -54,8 +55,11 @@ export class SiteReport {
   }
 
   /** `visits`: the logs of the pair's visits, oldest first. */
-  add(pair: SitePair, visits: readonly Log[]): void {
-    const made = pairPage({ plan: pair.plan, visits, units: this.#site.units }, this.#moments);
+  add(pair: SitePair, visits: readonly CheckedLog[]): void {
+    const made = pairPage(
+      { plan: pair.plan, visits, units: this.#site.units, code: this.#site.code },
+      this.#moments,
+    );
     this.#made.push({ pair, made: { ...made, visits: [] }, outcome: outcomeFor(pair, made) });
   }
 
@@ -80,16 +84,5 @@ const outcomeFor = ({ plan }: SitePair, { visits }: PairPage): PairOutcome => ({
   pair: plan.id,
   plan,
   pathLength: visits.at(-1)?.commission.setup.pathLength ?? plan.pathLength,
-  visits: visits.flatMap(({ entries: [first], end, accepted, commission: { setup, counted } }) =>
-    first
-      ? [
-          {
-            job: first.job,
-            accepted,
-            signed: end.signed !== undefined,
-            commission: { setup, counted: counted.filter(isTouch) },
-          },
-        ]
-      : [],
-  ),
+  visits: visits.flatMap((visit) => visitOutcome(visit) ?? []),
 });

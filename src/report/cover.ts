@@ -1,5 +1,5 @@
 import { findFault } from '../log/chain.ts';
-import type { Log } from '../model/entry.ts';
+import type { CheckedLog } from '../log/fault.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
 import { PAIR_STATUSES, TROUBLE_FIRST } from '../model/pair-status.ts';
@@ -8,7 +8,6 @@ import {
   ACROSS_NOTHING,
   COVER_ROWS,
   coverSubtitle,
-  guidanceText,
   NO_PAIRS,
   NO_VARIATIONS,
   NOBODY,
@@ -22,6 +21,7 @@ import {
 } from '../phrases/cover-page.ts';
 import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { HEADINGS } from '../phrases/headings.ts';
+import { heldOnSite, heldOnSiteText } from '../phrases/held.ts';
 import { NOT_NAMED } from '../phrases/people.ts';
 import { isClear, type Outcome, resultBadge, resultText } from '../phrases/result.ts';
 import { footText } from '../phrases/seal.ts';
@@ -35,7 +35,7 @@ import { sealBlock } from './seal.ts';
 import { outcomeOf } from './standing.ts';
 
 export interface CoverInput {
-  readonly log: Log;
+  readonly log: CheckedLog;
   readonly site: SiteState;
   /** In the order of their pages, which follow the cover. */
   readonly pairs: readonly { readonly pair: SitePair; readonly made: Omit<PairPage, 'part'> }[];
@@ -47,7 +47,7 @@ export interface CoverInput {
 /** The first part of a site's report: what came of it, and where to look. */
 export function coverPage(input: CoverInput, moments: Moments): Part {
   const { log, site, pairs } = input;
-  const fault = findFault(log.entries, log.head);
+  const fault = log.fault ?? findFault(log.entries, log.head);
   const outcome = outcomeOf(input, livePairs(site).length, fault !== undefined);
   const clear = isClear(outcome);
   return {
@@ -136,7 +136,15 @@ function aboutReport(input: CoverInput, moments: Moments): Fact[] {
     { name: COVER_ROWS.made, value: moments.full(at) },
     { name: COVER_ROWS.pairs, value: pairsText(pairs.length, all, dropped) },
     { name: COVER_ROWS.findings, value: findings.join(', ') },
-    { name: COVER_ROWS.guidance, value: guidanceText(site.code) },
+    {
+      name: COVER_ROWS.guidance,
+      value: heldOnSiteText(
+        heldOnSite(
+          site.code,
+          pairs.map(({ made }) => made.held),
+        ),
+      ),
+    },
   ];
 }
 

@@ -1,4 +1,4 @@
-import { AS_LEFT_FIELDS } from '../model/hand-over.ts';
+import { AS_LEFT_FIELDS, type AsLeftField } from '../model/hand-over.ts';
 import type { JobSetup } from '../model/setup.ts';
 import {
   asPlannedText,
@@ -9,7 +9,9 @@ import {
   leftText,
   NO_HAND_OVER,
   nextDueText,
+  struckText,
   variationText,
+  withdrawnText,
 } from '../phrases/hand-over.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import { shownFor } from '../phrases/units.ts';
@@ -26,7 +28,7 @@ export function handOverBlock(handOver: HandOver, setup: JobSetup): Block {
 
 /** Empty where nothing was written down. What was left otherwise than planned has both figures. */
 export function handOverRows(handOver: HandOver, setup: JobSetup): Fact[] {
-  const { asLeft, conditions, variations, nextDue } = handOver;
+  const { asLeft, conditions, struckOut, variations, nextDue } = handOver;
   const shown = shownFor(setup);
   const { plan, meter } = setup;
   const otherwise = new Set<string>(leftOtherwise(asLeft, plan));
@@ -46,11 +48,22 @@ export function handOverRows(handOver: HandOver, setup: JobSetup): Fact[] {
         value: beside ? `${left} (${asPlannedText(beside)})` : left,
       };
     }),
+    // Struck out, and not written anew since.
+    ...struckOut
+      .filter(({ field }, i) => asLeft[field] === undefined && lastStruck(struckOut, field) === i)
+      .map(({ field, was, struck }) => ({
+        name: capital(LEFT_NAMES[field]),
+        value: struckText(leftText(field, was, meter, shown), struck),
+      })),
     ...(conditions ? [{ name: HAND_OVER_ROWS.conditions, value: conditionsText(conditions) }] : []),
-    ...variations.map(({ what, agreedWith }) => ({
-      name: HAND_OVER_ROWS.variation,
-      value: variationText(what, agreedWith),
-    })),
+    ...variations.map(({ what, agreedWith, struck }) =>
+      struck
+        ? { name: HAND_OVER_ROWS.withdrawn, value: withdrawnText(variationText(what, agreedWith), struck) }
+        : { name: HAND_OVER_ROWS.variation, value: variationText(what, agreedWith) },
+    ),
     ...(nextDue ? [{ name: HAND_OVER_ROWS.next, value: nextDueText(nextDue.what, nextDue.on) }] : []),
   ];
 }
+
+const lastStruck = (struckOut: HandOver['struckOut'], field: AsLeftField): number =>
+  struckOut.findLastIndex((each) => each.field === field);

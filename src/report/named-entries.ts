@@ -1,8 +1,9 @@
 import type { Entry } from '../model/entry.ts';
 import type { Seq } from '../model/ids.ts';
+import { peopleOf } from '../model/people.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { describe } from '../phrases/describe.ts';
-import { ENTRY_COLUMNS, WHO } from '../phrases/entry-rows.ts';
+import { byText, ENTRY_COLUMNS } from '../phrases/entry-rows.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import type { Moments } from './moments.ts';
 import { type Block, cellText, type EntryRow, titleOf } from './report.ts';
@@ -39,13 +40,13 @@ export function namedEntries(
       }
     }
   }
+  const people = peopleOf(entries);
   const rows = entries.flatMap(({ seq, at, actor, fact }): EntryRow[] => {
     const namedIn = titles.get(seq);
     const line = namedIn && describe({ actor, fact }, meter);
     if (!line) return [];
-    return [
-      { seq, time: moments.clock(at, true), who: WHO[line.who], text: line.text, namedIn: [...namedIn] },
-    ];
+    const who = byText(actor, people[seq]);
+    return [{ seq, time: moments.clock(at, true), who, text: line.text, namedIn: [...namedIn] }];
   });
   return rows.length === 0
     ? []

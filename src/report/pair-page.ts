@@ -1,11 +1,13 @@
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
-import { findFault } from '../log/chain.ts';
+import type { VisitOutcome } from '../findings/outcome.ts';
+import { findFaultOfNamed } from '../log/chain.ts';
+import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
-import type { Log } from '../model/entry.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, isPlanChanged, SEVERITIES, type Severity } from '../model/finding.ts';
+import type { Guidance } from '../model/guidance.ts';
 import type { Head } from '../model/ids.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { PairStatus } from '../model/pair-status.ts';
@@ -15,10 +17,12 @@ import { METRES, type Units } from '../model/units.ts';
 import { PLAN_CHANGED } from '../phrases/board.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
+import { DAMAGED_NEXT } from '../phrases/damage.ts';
 import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
 import { variationText } from '../phrases/hand-over.ts';
 import { HEADINGS } from '../phrases/headings.ts';
+import { heldText } from '../phrases/held.ts';
 import { askItem, itemText } from '../phrases/items.ts';
 import {
   A_PHONE,
@@ -54,6 +58,7 @@ import {
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
 import { personText } from '../phrases/people.ts';
+import { NO_WARNINGS, planWarnings, WARNINGS_TITLE } from '../phrases/plan-warnings.ts';
 import { positionText } from '../phrases/position.ts';
 import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
@@ -61,8 +66,10 @@ import { footText } from '../phrases/seal.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
 import { lengthText, shownFor } from '../phrases/units.ts';
+import { type Held, heldPlan, heldSetup } from '../plan/held.ts';
 import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
+import { visitOutcome } from '../record/visit-outcome.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { answerTo, type Commission, isCommissioning } from '../visit/commission.ts';
 import { testAnswer } from '../visit/progress.ts';
@@ -70,6 +77,7 @@ import { retestsOf } from '../visit/retests.ts';
 import type { Visit } from '../visit/visit.ts';
 import { brief, entryList } from './brief.ts';
 import { handOverBlock } from './hand-over.ts';
+import { historyBlocks } from './history.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
 import { planRows } from './plan-rows.ts';
@@ -82,9 +90,11 @@ import { stepsBlock } from './steps.ts';
 /** A pair with the log of every visit, oldest first. Without a site: one visit and no plan. */
 export interface PairLogs {
   readonly plan?: PairPlan;
-  readonly visits: readonly Log[];
+  readonly visits: readonly CheckedLog[];
   /** Those of the site; without a site, or if it names none, those of the visit. */
   readonly units?: Units | undefined;
+  /** What the plan is held against while no visit has begun. */
+  readonly code?: Guidance | undefined;
 }
 
 /** A pair's page, and what the cover says about it. */
@@ -104,6 +114,8 @@ export interface PairPage {
   readonly span?: readonly [from: number, to: number];
   /** What was accepted although it is not as it should be, and who says why. */
   readonly variations: readonly string[];
+  /** What was held against the guidance; undefined where none is named. */
+  readonly held: Held | undefined;
   /** Only visits with an unbroken log. */
   readonly visits: readonly Visit[];
 }
@@ -120,16 +132,16 @@ interface Read {
   readonly head: Head;
 }
 
-const read = (log: Log): Read => ({
-  record: new VisitRecord(log, { fault: findFault(log.entries, log.head) }),
+const read = (log: CheckedLog): Read => ({
+  record: new VisitRecord(log, { fault: log.fault ?? findFaultOfNamed(log) }),
   head: log.head,
 });
 
 /** The page of a pair by its latest visit. */
-export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): PairPage {
-  const records = visits.filter(({ head }) => head.count > 0).map(read);
+export function pairPage({ plan, visits, units, code }: PairLogs, moments: Moments): PairPage {
+  const records = visits.map(read);
   const latest = records.at(-1);
-  if (!latest?.record.visit) return notStarted(plan, visits.at(-1)?.head, units);
+  if (!latest?.record.visit) return withoutVisit({ plan, log: latest, units, code });
   const { record, head } = latest;
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
@@ -157,12 +169,13 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
       empty: NO_FINDINGS,
       items: bySeverity(findings).map((finding) => ({
         lead: SEVERITY_WORDS[finding.severity],
-        text: `${findingText(finding)} (${entryList(finding.entries)})`,
+        text: `${findingText(finding, shownFor(setup))} (${entryList(finding.entries)})`,
       })),
     },
     issuesAndRemarks(visit, moments),
     ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
     handOverBlock(record.state.handOver, setup),
+    ...(plan ? historyBlocks(outcomesOf(records), plan, moments) : []),
     ...earlierVisits(records, moments),
     jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
@@ -174,20 +187,22 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
   ];
   const { signed, beside, changedBy } = record.state;
+  const broken = records.some(({ record: { fault } }) => fault !== undefined);
+  const stands = broken ? 'needs-attention' : status;
   const times = records.flatMap(({ record: { entries } }) => entries.map(({ at }) => at));
   return {
     part: {
       id: plan?.id ?? head.job,
       title: plan ? pairTitle({ id: plan.id, name: setup.pair }) : setup.pair,
       subtitle: pairSubtitle(setup.site),
-      badge: pairBadge(status, fault !== undefined, counts.serious),
+      badge: pairBadge(stands, broken, counts.serious),
       blocks: [...blocks, ...namedEntries(blocks, record.entries, meter, moments)],
       foot: footText(head),
     },
-    status,
+    status: stands,
     final: final && !fault ? finalText(final, meter) : '',
     findings: counts,
-    broken: fault !== undefined,
+    broken,
     ...(isCommissioning(commission) && !fault && { tests: testsOutcome(commission, record.progress) }),
     signers:
       signed && changedBy === undefined && !fault
@@ -198,6 +213,7 @@ export function pairPage({ plan, visits, units }: PairLogs, moments: Moments): P
       span: [times.reduce((a, b) => Math.min(a, b)), times.reduce((a, b) => Math.max(a, b))] as const,
     }),
     variations: variationsOf(visit, record),
+    held: heldSetup(setup),
     // A broken log is not compared with any other.
     visits: records.flatMap(({ record: { visit, fault } }) => (visit && !fault ? [visit] : [])),
   };
@@ -234,7 +250,9 @@ function variationsOf({ end, commission }: Visit, { progress }: VisitRecord): st
     }),
   ];
   return [
-    ...end.handOver.variations.map(({ what, agreedWith }) => variationText(what, agreedWith)),
+    ...end.handOver.variations
+      .filter(({ struck }) => !struck)
+      .map(({ what, agreedWith }) => variationText(what, agreedWith)),
     ...(override ? [overrideText(override.reason)] : []),
     ...end.issues.flatMap(({ about, text, closed }) =>
       closed && failed.includes(about) ? [answeredForText(text, closed.how)] : [],
@@ -264,28 +282,59 @@ export function withSiteFindings(
   return { ...part, badge: pairBadge(status, broken, serious, isPlanChanged(found)), blocks };
 }
 
-function notStarted(plan: PairPlan | undefined, head: Head | undefined, units: Units = METRES): PairPage {
+/** Nothing can be said of a visit: none was begun, or its log is lost. */
+function withoutVisit({
+  plan,
+  log,
+  units = METRES,
+  code,
+}: Pick<PairLogs, 'units' | 'code'> & {
+  readonly plan: PairPlan | undefined;
+  readonly log: Read | undefined;
+}): PairPage {
+  const fault = log?.record.fault;
+  const status = fault ? 'needs-attention' : 'not-started';
+  const seal = log && sealBlock(HEADINGS.record, log.head, fault);
+  const held = plan && heldPlan(plan, code);
   return {
     part: {
       id: plan?.id ?? NO_LOG,
       title: plan ? pairTitle(plan) : NO_RECORD_TITLE,
-      subtitle: NO_RECORD_SUBTITLE,
-      badge: pairBadge('not-started', false, 0),
-      blocks: plan
-        ? [{ kind: 'facts', title: HEADINGS.planned, rows: planRows(plan, shownFor({ units, plan })) }]
-        : [],
-      foot: head ? footText(head) : NO_LOG,
+      subtitle: fault ? DAMAGED_NEXT : NO_RECORD_SUBTITLE,
+      badge: pairBadge(status, fault !== undefined, 0),
+      blocks: [...(fault && seal ? [seal] : []), ...(plan ? plannedBlocks(plan, held, { units, code }) : [])],
+      foot: log ? footText(log.head) : NO_LOG,
     },
-    status: 'not-started',
+    status,
     final: '',
     findings: { serious: 0, question: 0, note: 0 },
-    broken: false,
+    broken: fault !== undefined,
     signers: [],
     crew: [],
     variations: [],
+    held,
     visits: [],
   };
 }
+
+/** A plan that no visit has begun with: what it says, and what the check warns of. */
+const plannedBlocks = (
+  plan: PairPlan,
+  held: Held | undefined,
+  { units, code }: { readonly units: Units; readonly code: Guidance | undefined },
+): Block[] => [
+  {
+    kind: 'facts',
+    title: HEADINGS.planned,
+    rows: [...planRows(plan, shownFor({ units, plan })), { name: JOB_ROWS.guidance, value: heldText(held) }],
+  },
+  {
+    kind: 'list',
+    title: WARNINGS_TITLE,
+    empty: NO_WARNINGS,
+    items: planWarnings(plan, code, units).map((text): Item => ({ lead: LEADS.warning, text })),
+  },
+];
 
 function figures(
   { commission }: Visit,
@@ -380,6 +429,10 @@ function foundAgain({ record: { visit, fault } }: Read, next: Read | undefined):
   return foundAgainText(from as string, to as string, drift.lostDb, shownFor(setup));
 }
 
+/** A broken log proves no signal. */
+const outcomesOf = (records: readonly Read[]): VisitOutcome[] =>
+  records.flatMap(({ record: { visit, fault } }) => (visit && !fault && visitOutcome(visit)) || []);
+
 /** The earlier visits, and how the pair was found after each. */
 function earlierVisits(records: readonly Read[], moments: Moments): Block[] {
   if (records.length < 2) return [];
@@ -435,6 +488,7 @@ function jobBlock(setup: JobSetup, { people }: Overview, commission: Commission,
       : path === undefined
         ? []
         : [{ name: JOB_ROWS.path, value: lengthText(path, shown) }]),
+    ...(setup.plan ? [{ name: JOB_ROWS.guidance, value: heldText(heldSetup(setup)) }] : []),
     { name: JOB_ROWS.profiles, value: `${setup.meter.name}; ${setup.adjusters.name}` },
   ];
   return { kind: 'facts', title: HEADINGS.job, rows };

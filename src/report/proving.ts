@@ -1,5 +1,6 @@
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
+import { elapsedText, restoredText, setDelayText } from '../phrases/delays.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import { itemText } from '../phrases/items.ts';
 import { TEST_NAMES } from '../phrases/proving.ts';
@@ -18,7 +19,7 @@ import {
   VOID,
   withFailedFirst,
 } from '../phrases/proving-table.ts';
-import { lossText, shownFor } from '../phrases/units.ts';
+import { lossText, type Shown, shownFor } from '../phrases/units.ts';
 import { PROOFS } from '../visit/attempts.ts';
 import type { Commission } from '../visit/commission.ts';
 import { coverOf } from '../visit/cover.ts';
@@ -73,7 +74,7 @@ type Later = (failed: Seq) => string;
 function attemptRow(commission: Commission, { last }: Progress, judged: Judged, later: Later): string[] {
   const { attempt, verdict } = judged;
   const { proof, covered, shown, cleared, restored } = attempt;
-  const { elapsed, delay, tolerance, restored: normal, loss, expectedLoss } = verdict.figures;
+  const { elapsed, delay, tolerance, restored: normal, loss } = verdict.figures;
   const cover = coverOf(attempt, commission.setup);
   const units = shownFor(commission.setup);
   const end = restored ?? cleared ?? shown ?? covered;
@@ -85,17 +86,24 @@ function attemptRow(commission: Commission, { last }: Progress, judged: Judged, 
   return [
     testText(proof, cover),
     `${resultText(verdict)}${excused}${verdict.kind === 'failed' ? later(covered.seq) : ''}${void_}`,
-    elapsed === undefined ? '' : seconds(elapsed),
-    delay === undefined ? DELAY_NOT_KNOWN : `${seconds(delay)} ± ${seconds(tolerance ?? 0)}`,
-    normal === undefined ? '' : seconds(normal),
-    loss === undefined
-      ? ''
-      : `${lossText(loss, units, { places: 1 })}${expectedLoss === undefined ? '' : ` of ${lossText(expectedLoss, units, { places: 1 })}`}`,
+    elapsed === undefined ? '' : elapsedText(elapsed, verdict.figures),
+    delay === undefined ? DELAY_NOT_KNOWN : `${setDelayText(delay)} ± ${setDelayText(tolerance ?? 0)}`,
+    normal === undefined ? '' : restoredText(normal),
+    loss === undefined ? '' : lostText(loss, verdict.figures, units),
     covered.seq === end.seq ? `#${covered.seq}` : `#${covered.seq} to #${end.seq}`,
   ];
 }
 
-const seconds = (value: number): string => `${value.toFixed(1)} s`;
+/** What was lost behind a cover, of what it should hold back; neither is rounded across the threshold beside it. */
+function lostText(
+  loss: number,
+  { expectedLoss, threshold }: Judged['verdict']['figures'],
+  units: Shown,
+): string {
+  const options = { places: 1, beside: threshold === undefined ? [] : [threshold] };
+  const expected = expectedLoss === undefined ? '' : ` of ${lossText(expectedLoss, units, options)}`;
+  return `${lossText(loss, units, options)}${expected}`;
+}
 
 /** The answer that counts, after those that it made good. */
 function itemRows(commission: Commission, item: ChecklistItem, later: Later): string[][] {

@@ -2,6 +2,8 @@ import { THE_LOG } from '../phrases/counts.ts';
 import { HEADINGS, signatureHeading } from '../phrases/headings.ts';
 import {
   BESIDE,
+  brokenSigned,
+  brokenUnsignable,
   changedSinceSigned,
   missingForSigning,
   NOT_PROVEN,
@@ -22,17 +24,19 @@ import type { Block } from './report.ts';
 const LONGEST = 500;
 
 /** Who answers for the record, each in a block, or what is missing for it. */
-export function signBlocks({ state, status, missing, isTested }: VisitRecord, moments: Moments): Block[] {
+export function signBlocks(
+  { state, status, missing, isTested, fault }: VisitRecord,
+  moments: Moments,
+): Block[] {
   const { signed, beside, changedBy, issues } = state;
   if (!signed) {
-    const lines = [
-      NOT_SIGNED,
+    const lacking =
       missing.length === 0
         ? isTested
           ? NOTHING_MISSING
           : SIGNABLE_UNPROVEN
-        : brief(missingForSigning(missing.map((item) => unsignedText(item, issues))), LONGEST, THE_LOG),
-    ];
+        : brief(missingForSigning(missing.map((item) => unsignedText(item, issues))), LONGEST, THE_LOG);
+    const lines = [NOT_SIGNED, fault ? brokenUnsignable(fault.seq) : lacking];
     return [{ kind: 'signature', title: HEADINGS.signature, lines, signature: undefined }];
   }
   return [signed, ...beside].map(
@@ -40,6 +44,7 @@ export function signBlocks({ state, status, missing, isTested }: VisitRecord, mo
       kind: 'signature',
       title: index === 0 ? HEADINGS.signature : signatureHeading(index + 1),
       lines: [
+        ...(fault ? [brokenSigned(fault.seq)] : []),
         ...(index === 0 ? [] : [BESIDE]),
         ...(one.declaration === undefined ? [] : [one.declaration]),
         signedByText(one, moments.full(one.at)),

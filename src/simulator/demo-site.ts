@@ -24,6 +24,10 @@ interface DemoPair {
   readonly visits: readonly (readonly Plant[])[];
   /** Level at full gain, dB over full scale. */
   readonly peakDb?: number;
+  /** Light lost by each visit after the first, dB. The visits are then a year apart, the last with the other pairs'. */
+  readonly lostDb?: readonly number[];
+  /** The most that it may lose, dB. */
+  readonly mostLoss?: number;
 }
 
 export const DEMO_PAIRS: readonly DemoPair[] = [
@@ -41,7 +45,19 @@ export const DEMO_PAIRS: readonly DemoPair[] = [
   { id: 'D4', name: 'Dock 4', pathLength: 41, visits: [['overridden']] },
 ];
 
-const planOf = ({ id, name, pathLength }: DemoPair): PairPlan => ({
+/** Dust settles on it from year to year: at the third visit the limit is near. */
+export const DUSTY_PAIR: DemoPair = {
+  id: 'W1',
+  name: 'West gate',
+  pathLength: 34,
+  visits: [[], [], []],
+  // Weak enough for full gain: nobody turns it, so the readings of all visits can be compared.
+  peakDb: -1.9,
+  lostDb: [0.6, 1.2],
+  mostLoss: 1.6,
+};
+
+const planOf = ({ id, name, pathLength, mostLoss }: DemoPair): PairPlan => ({
   id,
   name,
   zone: id.startsWith('D') ? '3' : id.startsWith('N') ? '1' : '2',
@@ -58,11 +74,12 @@ const planOf = ({ id, name, pathLength }: DemoPair): PairPlan => ({
   faultDelay: 15,
   rangeMin: 5,
   rangeMax: 100,
+  ...(mostLoss !== undefined && { mostLoss }),
 });
 
-const specOf = ({ peakDb = 3 }: DemoPair, i: number): PairSpec => ({
+const specOf = ({ peakDb = 3, lostDb = [] }: DemoPair, i: number, visit: number): PairSpec => ({
   ...calmPair(meter, { horizontal: 6 - (i % 5), vertical: (i % 4) - 5 }),
-  peakDb,
+  peakDb: peakDb - (lostDb[visit - 1] ?? 0),
 });
 
 export interface DemoVisit {
@@ -72,42 +89,54 @@ export interface DemoVisit {
 }
 
 const hour = 3_600_000;
+const year = 365 * 24 * hour;
 
-/** The log of the site and of every visit. `from`: when the first crew sits down, ms since 1970. */
-export function playDemoSite(from: number): { site: readonly Entry[]; visits: readonly DemoVisit[] } {
+/** When a crew sits down: the pairs of a day hour by hour, a second visit on the day after. */
+const startOf = (from: number, { visits, lostDb }: DemoPair, i: number, visit: number): number =>
+  lostDb ? from + i * hour - (visits.length - 1 - visit) * year : from + (i + 24 * visit) * hour;
+
+/** The log of the site and of every visit. `from`: when the first crew of most pairs sits down, ms since 1970. */
+export function playDemoSite(
+  from: number,
+  pairs: readonly DemoPair[] = DEMO_PAIRS,
+): { site: readonly Entry[]; visits: readonly DemoVisit[] } {
+  const begun = pairs.flatMap((pair, i) =>
+    pair.visits.map((plants, visit) => ({ pair, i, visit, plants, at: startOf(from, pair, i, visit) })),
+  );
   const site: Entry[] = [];
   let head = emptyHead('demo-site-hollin');
-  let now = from - hour;
-  const add = (fact: Draft['fact']): void => {
-    const entry = seal(head, { actor: 'supervisor', fact }, now);
+  const add = (fact: Draft['fact'], at: number): void => {
+    const entry = seal(head, { actor: 'supervisor', fact }, at);
     head = headAfter(entry);
     site.push(entry);
   };
+  const opened = Math.min(...begun.map(({ at }) => at)) - hour;
   const [code] = GUIDANCES;
-  add({ type: 'site-opened', site: DEMO_SITE, ...(code && { code }), logVersion: LOG_VERSION });
-  for (const pair of DEMO_PAIRS) add({ type: 'pair-planned', pair: planOf(pair) });
-
-  const visits = DEMO_PAIRS.flatMap((pair, i) =>
-    pair.visits.map((plants, visit): DemoVisit => {
-      const plan = planOf(pair);
-      const setup: JobSetup = {
-        site: DEMO_SITE,
-        pair: pair.name,
-        meter,
-        adjusters: NEUTRAL_ADJUSTERS,
-        pathLength: pair.pathLength,
-        scope: 'commissioning',
-        plan,
-      };
-      now = from + (i + 24 * visit) * hour;
-      const job = `demo-${pair.id}-visit-${visit + 1}`;
-      add({ type: 'job-begun', pair: pair.id, job });
-      return {
-        pair: pair.id,
-        job,
-        entries: playVisit({ job, setup, spec: specOf(pair, i), from: now, seed: i + 1, plants }),
-      };
-    }),
-  );
+  add({ type: 'site-opened', site: DEMO_SITE, ...(code && { code }), logVersion: LOG_VERSION }, opened);
+  for (const pair of pairs) add({ type: 'pair-planned', pair: planOf(pair) }, opened);
+  const jobOf = (pair: DemoPair, visit: number): JobId => `demo-${pair.id}-visit-${visit + 1}`;
+  // The site's log is in the order of time.
+  for (const { pair, visit, at } of begun.toSorted((a, b) => a.at - b.at)) {
+    add({ type: 'job-begun', pair: pair.id, job: jobOf(pair, visit) }, at);
+  }
+  const visits = begun.map(({ pair, i, visit, plants, at }): DemoVisit => {
+    const setup: JobSetup = {
+      site: DEMO_SITE,
+      pair: pair.name,
+      meter,
+      adjusters: NEUTRAL_ADJUSTERS,
+      pathLength: pair.pathLength,
+      scope: 'commissioning',
+      plan: planOf(pair),
+      ...(code && { guidance: code }),
+    };
+    const job = jobOf(pair, visit);
+    const spec = specOf(pair, i, visit);
+    return {
+      pair: pair.id,
+      job,
+      entries: playVisit({ job, setup, spec, from: at, seed: i + 1, plants }),
+    };
+  });
   return { site, visits };
 }

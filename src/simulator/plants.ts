@@ -8,6 +8,8 @@ export const PLANTS = {
   'clock-back': ['clock-back'],
   /** A turn made on a reading that was called too early. */
   hasty: ['settle-time'],
+  /** An adjuster is stuck when it is first asked for, and is freed when the crew looks into it. */
+  'stuck-screw': ['adjuster-hindered'],
   /** The light weakens by a third of a decibel after the acceptance. */
   drift: ['drift'],
   'late-alarm': ['test-failed'],
@@ -43,6 +45,13 @@ export const PLANTS = {
   'filter-too-strong': ['like-lost-beam'],
   /** The plan says nothing of the threshold that is set. */
   'threshold-unknown': ['threshold-unknown'],
+  /** The plan has one figure outside a limit: of the maker, of guidance, of a standard, or of common practice. */
+  'path-too-long': ['plan-warning'],
+  'too-far-apart': ['plan-warning'],
+  'near-a-wall': ['plan-warning'],
+  'high-ceiling': ['plan-warning'],
+  'deep-below-ceiling': ['plan-warning'],
+  'high-threshold': ['plan-warning'],
   /** Accepted with a reason before either peak was bracketed. */
   overridden: ['not-bracketed', 'override'],
   'left-unaccepted': ['not-accepted', 'outputs-isolated'],

@@ -2,7 +2,9 @@ import { missingForAccept } from '../engine/accept.ts';
 import type { Action } from '../model/advice.ts';
 import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
 import type { Entry } from '../model/entry.ts';
+import { GUIDANCES } from '../model/guidance.ts';
 import type { JobId } from '../model/ids.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
 import type { JobSetup } from '../model/setup.ts';
 import type { Axis } from '../model/turns.ts';
@@ -99,7 +101,7 @@ class Visit {
     if (count === 14 && this.take('long-gap')) this.job.wait(16 * minute);
     if (count === 14 && this.take('hour-of-roger')) this.sayRoger();
     const { instruction } = this.job.state;
-    if (!instruction) this.job.say('panel', 'go on');
+    if (!instruction) this.job.say(this.job.state.held ? 'emitter' : 'panel', 'ready');
     else this.follow(instruction.advice.action);
   }
 
@@ -312,6 +314,10 @@ class Visit {
   private turn(axis: Axis, eighths: number): void {
     const { job } = this;
     job.wait(MOVE_MS);
+    if (this.readings > 3 && this.take('stuck-screw')) {
+      job.say('emitter', "it's stuck");
+      return;
+    }
     if (this.take('clock-back')) job.now -= 90_000;
     this.pair = turn(this.pair, axis, eighths, job.now);
     job.say('emitter', 'done');
@@ -431,12 +437,25 @@ function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
     const filters = [20, 95.5];
     return { ...setup, plan: { ...plan, alarmThreshold: { unit: 'percent', value: 60 }, filters } };
   }
+  const outside = OUTSIDE.find(([plant]) => plants.includes(plant));
+  if (outside) return { ...setup, ...(guidance && { guidance }), plan: { ...plan, ...outside[1] } };
   if (STEP_PLANTS.some((plant) => plants.includes(plant))) return { ...setup, steps: [...STEPS_OF_SITE] };
   if (plants.includes('left-height')) return { ...setup, plan: { ...plan, receiverHeight: 6 } };
   if (!plants.includes('threshold-unknown')) return setup;
   const { alarmThreshold: _, ...rest } = plan;
   return { ...setup, plan: rest };
 }
+
+/** Figures of a plan, each outside one limit. */
+const OUTSIDE: readonly (readonly [Plant, Partial<PairPlan>])[] = [
+  ['path-too-long', { rangeMax: 60 }],
+  ['too-far-apart', { spacing: 16 }],
+  ['near-a-wall', { wallDistance: 0.4 }],
+  ['high-ceiling', { ceilingHeight: 60 }],
+  ['deep-below-ceiling', { ceilingHeight: 16.4, emitterHeight: 9.4 }],
+  ['high-threshold', { alarmThreshold: { unit: 'dB', value: 6.5 }, filters: [60, 85] }],
+];
+const [guidance] = GUIDANCES;
 
 /** All of them begin with an alarm that does not come in time. */
 const LATE: readonly Plant[] = ['late-alarm', 'excused', 'walked-off'];

@@ -31,6 +31,8 @@ export const NUMBER_COLUMNS = {
   range_min_m: 'rangeMin',
   range_max_m: 'rangeMax',
   beam_angle_deg: 'beamAngle',
+  least_signal: 'leastSignal',
+  most_loss_db: 'mostLoss',
 } as const satisfies Record<string, NumberField>;
 
 /** The columns with a length. In a table in feet they end in `_ft`. */
@@ -84,6 +86,8 @@ export const PAIR_COLUMNS = [
   'range_min_m',
   'range_max_m',
   'beam_angle_deg',
+  'least_signal',
+  'most_loss_db',
   'meter',
   ...(Object.keys(METER_FIGURES) as (keyof typeof METER_FIGURES)[]),
   'adjusters',

@@ -80,6 +80,7 @@ export function setupOf(
     ...(plan.pathLength !== undefined && { pathLength: plan.pathLength }),
     scope: 'commissioning',
     plan,
+    ...(state.code && { guidance: state.code }),
     steps: stepsFor(state),
     ...(state.units && { units: state.units }),
   };

@@ -60,6 +60,7 @@ export function attemptsOf(commission: Pick<Commission, 'counted' | 'setup'>): A
       case 'move':
       case 'gain':
       case 're-aimed':
+      case 'disturbed':
         close();
         accept = undefined;
         open = undefined;

@@ -53,6 +53,7 @@ export function clearReadings({ counted, setup }: Pick<Commission, 'counted' | '
       case 'move':
       case 'gain':
       case 're-aimed':
+      case 'disturbed':
         accept = undefined;
         stay = undefined;
         break;

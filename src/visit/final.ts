@@ -7,6 +7,7 @@ import { readingAfter } from './progress.ts';
 /** The last reading of a visit, and what it counts as. */
 export interface FinalReading {
   readonly seq: Seq;
+  readonly at: number;
   readonly reading: Reading;
   readonly as: 'after-tests' | 'accepted' | 'last-read';
 }
@@ -14,9 +15,11 @@ export interface FinalReading {
 /** If the alignment was touched after acceptance: the last reading, which proves nothing. */
 export function finalReading(commission: Commission): FinalReading | undefined {
   const after = readingAfter(commission);
-  if (after) return { seq: after.seq, reading: after.reading, as: 'after-tests' };
-  const { accepted } = commission.search;
-  if (accepted) return { seq: accepted.seq, reading: accepted.reading, as: 'accepted' };
+  if (after) return { seq: after.seq, at: after.at, reading: after.reading, as: 'after-tests' };
+  const accepted = lastOf(commission.counted, 'accept');
+  if (accepted && accepted.seq === commission.search.accepted?.seq) {
+    return { seq: accepted.seq, at: accepted.at, reading: accepted.reading, as: 'accepted' };
+  }
   const last = lastOf(commission.counted, 'reading');
-  return last && { seq: last.seq, reading: last.reading, as: 'last-read' };
+  return last && { seq: last.seq, at: last.at, reading: last.reading, as: 'last-read' };
 }

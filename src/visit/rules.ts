@@ -33,6 +33,7 @@ export const PROVING_CAUSES = {
   'wrong-indication': ['cover-speed', 'set-threshold', 'signal-wiring'],
   'too-sensitive': ['set-threshold', 'filter-grade', 'dirty-optics'],
   'both-shown': ['signal-wiring', 'cover-speed', 'panel-labels'],
+  'both-when-quiet': ['signal-wiring', 'set-threshold', 'panel-labels'],
   'too-early': ['set-delay', 'covered-said-late'],
   'too-late': ['set-delay', 'panel-delay', 'covered-said-early'],
   'reading-off': ['cover-too-small', 'filter-grade', 'reflected-light', 'traffic-in-beam'],

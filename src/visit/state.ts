@@ -1,13 +1,15 @@
 import { counting, type History, rewrites } from '../engine/history.ts';
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
+import type { Action } from '../model/advice.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { currentSetup } from '../model/written.ts';
+import { currentPlan, currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
 
@@ -35,18 +37,31 @@ export interface JobState {
   /** The last turns asked for, newest last, and those of them that were made, taken back or not. */
   turnsAsked: readonly Placed<'instruction'>[];
   turnsMade: readonly Seq[];
+  /** What was said aloud, and is not said again to the same people. */
+  said: readonly Once[];
+  /** The newest question in its first words, and how often it was asked with no other between. */
+  asked?: { readonly text: string; readonly times: number };
   /** The question that waits for an answer. */
   query?: Placed<'query'>;
   paused: boolean;
+  /** Paused, because the next order waits for the emitter. */
+  held: boolean;
   stopped: boolean;
   accepted?: Placed<'accept'>;
   issues: readonly Issue[];
+  /** The plan of the pair as the desk changed it last since the visit began. */
+  planNow?: PairPlan;
   handOver: HandOver;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
   changedBy?: Seq;
 }
+
+/** Said aloud once: that it settles, and the caution of the laser. */
+export type Once = 'settling' | 'laser';
+/** The code of the notice that says it. */
+export const LASER: Once = 'laser';
 
 export const EMPTY: JobState = {
   count: 0,
@@ -56,7 +71,9 @@ export const EMPTY: JobState = {
   beside: [],
   turnsAsked: [],
   turnsMade: [],
+  said: [],
   paused: false,
+  held: false,
   stopped: false,
 };
 
@@ -125,6 +142,8 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       const { seat, device, person, phone } = placed;
       const sitting: Sitting = { device, online: true, ...(person && { person }), ...(phone && { phone }) };
       next.seats = { ...state.seats, [seat]: sitting };
+      // Whoever comes new has not heard it.
+      next.said = EMPTY.said;
       break;
     }
     case 'link': {
@@ -138,22 +157,32 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       break;
     case 'query':
       next.query = placed;
+      next.asked = askedWith(state, placed.text);
       break;
     case 'instruction':
       next.instruction = placed;
       delete next.answeredBy;
+      if (placed.advice.action.kind === 'ask') next.asked = askedWith(state, placed.say);
+      if (isSettling(placed.advice.action)) next.said = withOnce(state.said, 'settling');
+      if (placed.advice.action.kind !== 'ask' && !BETWEEN_QUESTIONS.has(placed.advice.action.kind))
+        delete next.asked;
       if (placed.advice.action.kind === 'turn') {
         next.turnsAsked = [...state.turnsAsked, placed].slice(-TURNS_REMEMBERED);
       }
+      break;
+    case 'notice':
+      if (placed.code === LASER) next.said = withOnce(state.said, LASER);
       break;
     case 'withdrawn':
       if (state.instruction?.seq === placed.instruction) delete next.instruction;
       break;
     case 'pause':
       next.paused = true;
+      next.held = placed.why !== undefined;
       break;
     case 'resume':
       next.paused = false;
+      next.held = false;
       break;
     case 'stopped':
       next.stopped = true;
@@ -161,6 +190,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'restarted':
       next.stopped = false;
       next.paused = false;
+      next.held = false;
       break;
     case 'issue-opened': {
       const { seq, at, about, text } = placed;
@@ -174,10 +204,14 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'plan-changed':
+      next.planNow = currentPlan(placed.after);
+      break;
     case 'as-left':
     case 'conditions':
     case 'variation':
     case 'next-due':
+    case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
       break;
@@ -193,6 +227,22 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   }
   return next;
 }
+
+const withOnce = (said: readonly Once[], what: Once): readonly Once[] =>
+  said.includes(what) ? said : [...said, what];
+
+const isSettling = (action: Action): boolean => action.kind === 'hold' && action.reason === 'settling';
+
+/** A question about a reading may come again after these. */
+const BETWEEN_QUESTIONS: ReadonlySet<Action['kind']> = new Set(['hold', 'read']);
+
+/** A question asked again begins with the words it had at first. */
+const askedWith = ({ asked }: JobState, text: string): NonNullable<JobState['asked']> =>
+  asked && text.startsWith(asked.text) ? { text: asked.text, times: asked.times + 1 } : { text, times: 1 };
+
+/** How often this question was asked last, with no other between. */
+export const timesAsked = ({ asked }: JobState, question: string): number =>
+  asked?.text === question ? asked.times : 0;
 
 /** Facts that carry out the instruction, or make it pointless. */
 function answers({ instruction }: JobState, fact: SearchFact): boolean {

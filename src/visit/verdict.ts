@@ -35,6 +35,7 @@ export type Failure =
   | 'wrong-indication'
   | 'too-sensitive'
   | 'both-shown'
+  | 'both-when-quiet'
   | 'too-early'
   | 'too-late'
   | 'reading-off'
@@ -94,7 +95,7 @@ export function judge(attempt: Attempt, setup: JobSetup, now: number): Verdict {
     return cleared ? { kind: 'broken-off', figures } : { kind: 'covered', until: latest, figures };
   }
   if (isMoved(attempt, setup)) return failed('beam-moved');
-  if (attempt.also && proof !== 'quiet') return failed('both-shown');
+  if (attempt.also) return failed(proof === 'quiet' ? 'both-when-quiet' : 'both-shown');
   // Only the clear reading after it tells a wrong cover from a lost beam.
   if (isReadingOff(attempt, setup) && !attempt.after && !attempt.closed) {
     return { kind: 'unread', lacks: 'after', figures };
@@ -142,10 +143,10 @@ export function readingLacking(attempt: Attempt, setup: JobSetup): 'before' | 'b
 
 /** Behind a cover clearly below the threshold, once its time is over or something was shown. */
 function judgeQuiet(attempt: Attempt, setup: JobSetup, figures: Verdict['figures']): Verdict {
-  const { shown, also, cleared } = attempt;
+  const { shown, cleared } = attempt;
   if (shown) {
-    const isAlarm = [shown, also].some((each) => each?.shows === 'alarm');
-    return { kind: 'failed', why: isAlarm ? 'too-sensitive' : 'wrong-indication', figures };
+    const why = shown.shows === 'alarm' ? 'too-sensitive' : 'wrong-indication';
+    return { kind: 'failed', why, figures };
   }
   return cleared ? readOrPassed(attempt, setup, figures) : { kind: 'shown', figures };
 }

@@ -53,6 +53,43 @@ describe('of what comes, a phone says', () => {
   });
 });
 
+describe('on the ladder a phone says less', () => {
+  const at = (seat: Seat, actor: 'panel' | 'emitter', text: string) =>
+    lineFor(entryOf({ type: 'readback', of: 3, text }), seat, CLOCK, { actor });
+
+  it.each<[string, Seat, 'panel' | 'emitter', string, string]>([
+    ['of a rise only the rise', 'emitter', 'panel', '104, up 6.', 'Up six.'],
+    ['of a fall only the fall', 'emitter', 'panel', '-4.5, down 0.5.', 'Down zero decimal five.'],
+    ['the first number whole', 'emitter', 'panel', '104.', 'one zero four.'],
+    ['the same number whole', 'emitter', 'panel', '104, the same.', 'one zero four, the same.'],
+    ['what was said there itself, whole', 'emitter', 'emitter', '104, up 6.', 'one zero four, up six.'],
+    ['at the panel all of it', 'panel', 'panel', '104, up 6.', 'one zero four, up six.'],
+  ])('%s', (_, seat, actor, text, words) => {
+    expect(at(seat, actor, text)).toEqual(says('readback', words));
+  });
+
+  const order = (action: Action, to: Addressee, quiet?: true): Fact => ({
+    type: 'instruction',
+    advice: { to, action, rule: 'test', because: [], figures: {} },
+    say: 'Panel: read the meter.',
+    show: '',
+    why: '',
+    expiresAt: 100_000,
+    ...(quiet && { quiet }),
+  });
+
+  it('nothing of an order to read the meter, which ends what was said before', () => {
+    expect(linesOf(order({ kind: 'read' }, 'panel'), 'emitter')).toEqual([{ on: 'unspoken' }]);
+  });
+
+  it('and both give a soft tone where it settles and that was said before', () => {
+    const hold: Action = { kind: 'hold', reason: 'settling', until: 1 };
+    for (const seat of ['panel', 'emitter'] as const) {
+      expect(linesOf(order(hold, 'both', true), seat)).toEqual([{ on: 'unspoken', cue: 'settling' }]);
+    }
+  });
+});
+
 describe('an instruction is said at both ends', () => {
   const instruction = (to: Addressee, action: Action): Fact => ({
     type: 'instruction',

@@ -52,7 +52,7 @@ export class LinkRig {
   goLive(entries = logOf([opened])): this {
     if (this.link.phase !== 'connecting') this.do({ on: 'start' });
     this.do({ on: 'opened', conn: this.link.conn });
-    this.hear(welcome(this.now));
+    this.hear(welcome(this.now, entries));
     const fresh = entries.slice(this.link.entries.length);
     if (fresh.length > 0) this.hear({ t: 'entries', entries: fresh });
     return this.hear({ t: 'caught-up', seq: entries.length - 1 });
@@ -63,12 +63,12 @@ export class LinkRig {
   }
 }
 
-export const welcome = (now: number): ServerMessage => ({
+export const welcome = (now: number, entries = logOf([opened])): ServerMessage => ({
   t: 'welcome',
   v: PROTOCOL_VERSION,
   role: 'panel',
   job: 'job-for-tests',
-  head: { job: 'job-for-tests', count: 1, hash: '0'.repeat(64) },
+  head: { job: 'job-for-tests', count: entries.length, hash: entries.at(-1)?.hash ?? '0'.repeat(64) },
   now,
   speech: { name: 'test', ready: true },
 });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { matching, totals, troubleFirst } from '../../client/board/rows.ts';
+import { matching, totals, troubleFirst, type WarnedRow, withWarnings } from '../../client/board/rows.ts';
 import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
-import { forgetSite, savedSites, saveSite } from '../../client/saved/saved-sites.ts';
-import { liveRows } from '../../client/site/live-rows.ts';
+import { forgetSite, savedSites, saveSite, troubledSitesFirst } from '../../client/saved/saved-sites.ts';
+import { liveRows, troubledCount, troubledVisitsFirst } from '../../client/site/live-rows.ts';
 import { withRowsKept } from '../../client/site/use-site.ts';
 import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client/visit/strokes.ts';
 import { lostText } from '../../client/visit/visits.tsx';
@@ -63,6 +63,19 @@ describe('the sites a device knows', () => {
     expect(savedSites(storage).map(({ token }) => token)).toEqual(['b']);
   });
 
+  it('stand with those in trouble first, and say when that was seen', () => {
+    const storage = memoryStorage();
+    saveSite(storage, { token: 'a', site: 'Tamsin Quay', troubled: 2, seenAt: 60_000 });
+    saveSite(storage, { token: 'b', site: 'Hollin Bridge', troubled: 0, seenAt: 60_000 });
+    saveSite(storage, { token: 'c', site: 'Quayside' });
+    const sites = troubledSitesFirst(savedSites(storage));
+    expect(sites.map(({ token }) => token)).toEqual(['a', 'c', 'b']);
+    expect(sites[0]).toMatchObject({ troubled: 2, seenAt: 60_000 });
+    // What this device saw is kept while it only opens one visit.
+    saveSite(storage, { token: 'a', site: 'Tamsin Quay' });
+    expect(savedSites(storage)[0]).toMatchObject({ token: 'a', troubled: 2 });
+  });
+
   it('are still read when something else is among them', () => {
     const storage = memoryStorage();
     storage.write('sites', [null, { token: 3 }, { token: 'a', site: 'Tamsin Quay' }]);
@@ -81,14 +94,16 @@ describe('the board', () => {
     ),
     rowOf({ dropped: { at: 5, reason: 'Never built' } }, { id: 'X1' }),
   ];
-  const ids = (found: readonly PairRow[]) => found.map(({ plan }) => plan.id);
+  const ids = (rows: readonly PairRow[]) => rows.map(({ plan }) => plan.id);
+  const found = (listed: readonly WarnedRow[]) => ids(listed.map(({ row }) => row));
 
   it('leaves out what was taken out of the site', () => {
     expect(ids(liveRows(rows))).toEqual(['N1', 'S1']);
   });
 
   it('finds a pair by id, name, zone and next step, when all words match', () => {
-    const find = (words: string) => ids(matching(liveRows(rows), { words, status: 'all' }));
+    const find = (words: string) =>
+      found(matching(withWarnings(liveRows(rows), {}), { words, status: 'all' }));
     expect(find('north')).toEqual(['N1']);
     expect(find('aisle zone 2')).toEqual(['S1']);
     expect(find('clockwise')).toEqual(['S1']);
@@ -97,7 +112,7 @@ describe('the board', () => {
   });
 
   it('shows only one status when asked to, and counts each status', () => {
-    expect(ids(matching(rows, { words: '', status: 'signed' }))).toEqual(['N1']);
+    expect(found(matching(withWarnings(rows, {}), { words: '', status: 'signed' }))).toEqual(['N1']);
     expect(totals(liveRows(rows))).toMatchObject({ signed: 1, aligning: 1, 'not-started': 0 });
   });
 
@@ -108,10 +123,44 @@ describe('the board', () => {
       rowOf({ status: 'aligned', findings: serious }, { id: 'serious' }),
       rowOf({ status: 'isolated' }, { id: 'isolated' }),
       rowOf({}, { id: 'new' }),
+      rowOf({}, { id: 'too-long', pathLength: 120, rangeMax: 100 }),
       rowOf({ status: 'needs-attention' }, { id: 'attention' }),
     ];
-    expect(ids(troubleFirst(mixed))).toEqual(['attention', 'serious', 'isolated', 'calm', 'new']);
+    expect(found(troubleFirst(withWarnings(mixed, {})))).toEqual([
+      'attention',
+      'serious',
+      'isolated',
+      'too-long',
+      'calm',
+      'new',
+    ]);
     expect([...TROUBLE_FIRST].sort()).toEqual([...PAIR_STATUSES].sort());
+  });
+
+  it('lists the visits in trouble first, and otherwise the newest', () => {
+    const visits = [
+      { job: 'first-visit', at: 1, status: 'signed' },
+      { job: 'second-visit', at: 2, status: 'isolated' },
+      { job: 'third-visit', at: 3 },
+      { job: 'fourth-visit', at: 4, status: 'needs-attention' },
+      { job: 'fifth-visit', at: 5, status: 'signed' },
+    ] as const;
+    expect(troubledVisitsFirst([...visits]).map(({ at }) => at)).toEqual([4, 2, 5, 3, 1]);
+  });
+
+  it('counts pairs in trouble only when every record was read', () => {
+    const serious = { serious: 1, question: 0, note: 0 };
+    const read = [
+      rowOf({ status: 'signed' }),
+      rowOf({ status: 'signed', findings: serious }),
+      rowOf({ status: 'isolated' }),
+      rowOf({ status: 'needs-attention' }),
+      rowOf({ status: 'needs-attention', dropped: { at: 5, reason: 'Never built' } }),
+    ];
+    expect(troubledCount(read)).toBe(3);
+    const { status: _, ...unread } = rowOf({});
+    expect(troubledCount([...read, unread])).toBeUndefined();
+    expect(troubledCount([])).toBe(0);
   });
 
   it('says who is at a pair', () => {

@@ -10,12 +10,12 @@ describe('reading back', () => {
     const job = TableJob.crewed();
     const facts = job.say('panel', 'one forty two');
     expect(ofType(facts, 'reading')[0]?.reading).toEqual(valueReading(142));
-    expect(ofType(facts, 'readback')[0]?.text).toBe('Heard 142.');
+    expect(ofType(facts, 'readback')[0]?.text).toBe('142.');
   });
 
   it('keeps the decimals of the meter, so that 2.5 volts reads back as 2.50', () => {
     const job = TableJob.crewed(VOLTS);
-    expect(ofType(job.say('panel', 'two point five'), 'readback')[0]?.text).toBe('Heard 2.50.');
+    expect(ofType(job.say('panel', 'two point five'), 'readback')[0]?.text).toBe('2.50.');
   });
 
   it('asks about a number the meter cannot show, and takes none', () => {

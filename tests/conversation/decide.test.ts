@@ -312,6 +312,39 @@ describe('words that only make things safer or slower', () => {
   });
 });
 
+describe('words that end something', () => {
+  const ends = { ends: () => true };
+  const small = { ends: () => false };
+
+  it.each<[string, Believed[], typeof ends, string]>([
+    ['"accept" is taken from 0.97 on', [['accept', 0.97]], ends, 'taken: accept'],
+    ['"accept" is asked a hair below', [['accept', 0.9699]], ends, 'ask: accept'],
+    ['"yes" that ends something is taken from 0.97 on', [['yes', 0.97]], ends, 'taken: yes'],
+    ['"yes" that ends something is asked a hair below', [['yes', 0.9699]], ends, 'ask: yes'],
+    ['"no" that ends something is asked a hair below', [['no', 0.9699]], ends, 'ask: no'],
+    ['"yes" to a small question is taken from 0.91 on', [['yes', 0.91]], small, 'taken: yes'],
+    ['"yes" to a small question is asked a hair below', [['yes', 0.9099]], small, 'ask: yes'],
+    ['"stop" needs no more than ever: it must work at once', [['stop', 0.4]], ends, 'taken: stop'],
+  ])('%s', (_, believed, situation, result) => {
+    expect(outcome(decide(heard(...believed), situation))).toBe(result);
+  });
+
+  it.each<[string, number, boolean, string]>([
+    ['an ordinary word said again is taken from 0.4 on', 0.4, false, 'taken: done'],
+    ['an ordinary word said again is not taken below', 0.3999, false, 'say it again'],
+    ['one that ends something is taken from 0.91 on', 0.91, true, 'taken: done'],
+    ['one that ends something is asked again a hair below', 0.9099, true, 'ask: done'],
+  ])('after the question about it %s', (_, belief, isEnd, result) => {
+    const situation = { ends: () => isEnd, isAsked: () => true };
+    expect(outcome(decide(heard(['done', belief]), situation))).toBe(result);
+  });
+
+  it('what may be one of two is not settled by saying it again', () => {
+    const words = heard(['fifty', 0.6], ['forty', 0.3]);
+    expect(outcome(decide(words, { isAsked: () => true }))).toBe('ask: 50 or 40');
+  });
+});
+
 describe('typed words and buttons', () => {
   it.each<[string, Words['via'], string, string]>([
     ['are taken as they stand', 'typed', 'thirteen', 'taken: 13'],

@@ -8,8 +8,11 @@ export const CHROMIUM: string | undefined = [process.env.CHROMIUM, ...PLACES].fi
   (path) => path !== undefined && existsSync(path),
 );
 
-/** A fresh browser. `microphone`: a WAV file that it hears once, starting when the page opens the microphone. */
-export function launch(microphone?: string): Promise<Browser> {
+/**
+ * A fresh browser. `microphone`: a WAV file that it hears once, starting when the page opens the microphone. `more`:
+ * further switches of Chromium.
+ */
+export function launch(microphone?: string, more: readonly string[] = []): Promise<Browser> {
   if (!CHROMIUM) throw new Error('no Chromium: these tests must be skipped');
   return chromium.launch({
     executablePath: CHROMIUM,
@@ -24,6 +27,7 @@ export function launch(microphone?: string): Promise<Browser> {
       '--use-fake-ui-for-media-stream',
       '--use-fake-device-for-media-stream',
       ...(microphone ? [`--use-file-for-fake-audio-capture=${microphone}%noloop`] : []),
+      ...more,
     ],
   });
 }

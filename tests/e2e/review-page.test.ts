@@ -42,7 +42,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
 
   test('says first the status of the pair, and that the log is whole', async () => {
     const page = await open(accepted('reviewed-1'));
-    await page.getByRole('heading', { name: 'Accepted on evidence' }).waitFor();
+    await page.getByText('Accepted on evidence at').waitFor();
     await page.getByText('142 counts').waitFor();
     await page.getByRole('heading', { name: 'Log whole' }).waitFor();
     await page.close();
@@ -50,7 +50,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
 
   test('shows an override with its reason, and that the beam was touched after it', async () => {
     const page = await open(overridden('reviewed-2'), PHONE);
-    await page.getByRole('heading', { name: 'Accepted by override' }).waitFor();
+    await page.getByText('Accepted by override at').waitFor();
     await page.getByText('Ladder has to clear the aisle at nine').first().waitFor();
     await page.getByText('Changed since.').waitFor();
     await page.close();
@@ -58,7 +58,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
 
   test('has nothing to press that is lower or narrower than 44 px', async () => {
     const page = await open(accepted('reviewed-touch'), PHONE);
-    await page.getByRole('heading', { name: 'Accepted on evidence' }).waitFor();
+    await page.getByText('Accepted on evidence at').waitFor();
     const small = await page.locator('button, a, select, input').evaluateAll((all) =>
       all
         .map((it) => ({ text: it.textContent || it.className, box: it.getBoundingClientRect() }))
@@ -81,14 +81,14 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     const headings = page.getByRole('heading', { level: 2 });
     await headings.first().waitFor();
     expect(await headings.first().textContent()).toBe(`Log broken at entry ${at}`);
-    await page.getByRole('heading', { name: 'A broken log says: Accepted on evidence' }).waitFor();
+    await page.getByRole('heading', { name: /^Log broken, nothing here is certain/ }).waitFor();
     await page.close();
   });
 
   test('shows at once what the crew says, and stays whole', async () => {
     const { token, watch } = await openJob(server.url);
     const page = await visit(watch);
-    await page.getByRole('heading', { name: 'Aligning' }).waitFor();
+    await page.getByRole('heading', { name: /^Aligning/ }).waitFor();
     const panel = await Phone.at(server.url, token);
     const seq = await panel.ack(panel.say('note, bracket is loose'));
     await page.locator(`#entry-${seq}`).waitFor();

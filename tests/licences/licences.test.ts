@@ -50,18 +50,22 @@ it('NOTICE names every package that is copied into the built pages, or bundled w
       if (name) copied.add(name);
     },
   };
-  await build({
-    configFile: join(ROOT_FOLDER, 'vite.config.ts'),
-    logLevel: 'silent',
-    build: { write: false },
-    plugins: [spy],
-    worker: { plugins: () => [spy] },
-  });
+  for (const config of ['vite.config.ts', 'vite.worker.config.ts']) {
+    await build({
+      configFile: join(ROOT_FOLDER, config),
+      logLevel: 'silent',
+      build: { write: false },
+      plugins: [spy],
+      worker: { plugins: () => [spy] },
+    });
+  }
   for (const name of [...copied]) {
     const folder = join(ROOT_FOLDER, 'node_modules', name);
     for (const other of neededBy(packageIn(folder))) copied.add(other.name);
   }
-  expect([...copied]).toEqual(expect.arrayContaining(['preact', 'onnxruntime-web', 'protobufjs']));
+  expect([...copied]).toEqual(
+    expect.arrayContaining(['preact', 'onnxruntime-web', 'protobufjs', 'workbox-precaching']),
+  );
   // Declarations of types are not copied.
   const names = [...copied].filter((name) => !/^@types\/|^undici-types$/.test(name));
   const words = new Set(read('NOTICE').split(/[\s,]+/));

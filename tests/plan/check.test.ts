@@ -67,6 +67,9 @@ describe('siting', () => {
     ['receiver-ceiling', { ceilingHeight: 9.42 }, true],
     ['receiver-ceiling', { ceilingHeight: 10.0 }, false],
     ['receiver-ceiling', { ceilingHeight: 10.01 }, true],
+    // Table of the highest ceilings, from memory: 25 m for beam detectors.
+    ['ceiling-height', { ceilingHeight: 25 }, false],
+    ['ceiling-height', { ceilingHeight: 25.01 }, true],
     ['wall-distance', { wallDistance: 0.5 }, false],
     ['wall-distance', { wallDistance: 0.4 }, true],
     ['wall-distance', { wallDistance: 7.6 }, true],
@@ -87,8 +90,56 @@ describe('siting', () => {
   it('every limit can be changed, and a limit that is left out is not checked', () => {
     const own = { ...BS, reach: 5 };
     expect(figures({ spacing: 14 }, own)('reach')?.warns).toBe(true);
-    const { reach: _, ...without } = own;
+    const { reach: _, spacing: __, ...without } = own;
     expect(figures({ spacing: 140 }, Guidance.parse(without))('reach')?.warns).toBe(false);
+  });
+
+  // Common practice, no source; 25 m as in BS 5839-1, from memory.
+  it.each<[FigureId, Partial<PairPlan>, boolean]>([
+    ['ceiling-height', { ceilingHeight: 25 }, false],
+    ['ceiling-height', { ceilingHeight: 25.01 }, true],
+    ['ceiling-height', { ceilingHeight: 60 }, true],
+    ['emitter-ceiling', { emitterHeight: 8.9 }, false],
+    ['emitter-ceiling', { emitterHeight: 8.89 }, true],
+    ['receiver-ceiling', { receiverHeight: 2.9 }, true],
+    ['receiver-ceiling', { receiverHeight: 9.875 }, false],
+    ['receiver-ceiling', { receiverHeight: 9.876 }, true],
+  ])(
+    'without guidance, and under one that says nothing of ceilings, %s of %j warns: %s',
+    (id, plan, warns) => {
+      for (const guidance of [undefined, NFPA]) {
+        const figure = figures(plan, guidance)(id);
+        expect(figure?.warns).toBe(warns);
+        expect(figure?.by).toMatch(/^common practice/);
+        expect(figure?.guided).toBeUndefined();
+      }
+    },
+  );
+
+  it('no figure is checked against nought, or against a source without a name', () => {
+    for (const guidance of [undefined, { name: 'Our own', source: '', ceilingMost: 0.6 }, ...GUIDANCES]) {
+      for (const figure of checkPlan(FULL, guidance)) {
+        expect(figure.least ?? 1, figure.id).toBeGreaterThan(0);
+        if (figure.least !== undefined || figure.most !== undefined)
+          expect(figure.by, figure.id).toMatch(/\S/);
+      }
+    }
+  });
+
+  it('two limits of one figure each name where they are from', () => {
+    const own = { name: 'Our own', source: '', ceilingMost: 0.6 };
+    expect(figures({}, own)('emitter-ceiling')).toMatchObject({
+      by: 'at least: common practice, no source; at most: Our own',
+      guided: ['most'],
+    });
+  });
+
+  it('half of the spacing that a guidance allows limits the reach, where it gives no shorter one', () => {
+    const spacing = { name: 'Our own', source: '', spacing: 12 };
+    expect(figures({ spacing: 12 }, spacing)('reach')?.warns).toBe(false);
+    expect(figures({ spacing: 12.1 }, spacing)('reach')?.warns).toBe(true);
+    expect(figures({ spacing: 11 }, { ...spacing, reach: 5 })('reach')?.most).toBe(5);
+    expect(figures({ spacing: 14 }, { ...spacing, reach: 9 })('reach')?.most).toBe(6);
   });
 
   it('a beam above its ceiling gives a warning under any guidance', () => {
@@ -201,6 +252,7 @@ describe('words', () => {
     ['path-length', (d) => ({ pathLength: 5 - d })],
     ['reach', (d) => ({ spacing: 15 + 2 * d })],
     ['wall-distance', (d) => ({ wallDistance: 7.5 + d })],
+    ['ceiling-height', (d) => ({ ceilingHeight: 25 + d })],
     ['wall-distance', (d) => ({ wallDistance: 0.5 - d })],
     ['emitter-ceiling', (d) => ({ ceilingHeight: 9.4 + 0.6 + d })],
     ['receiver-ceiling', (d) => ({ ceilingHeight: 9.4 + 0.025 - d })],

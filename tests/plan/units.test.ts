@@ -11,7 +11,6 @@ import { instructionText } from '../../src/phrases/instruct.ts';
 import { placeText, settingsText } from '../../src/phrases/planned.ts';
 import {
   lengthText,
-  lengthWords,
   limitFigures,
   lossText,
   nearText,
@@ -87,17 +86,6 @@ describe('lengths', () => {
   ])('%d m is shown as %s', (metres, text) => {
     expect(lengthText(metres, FEET)).toBe(text);
     expect(lengthText(metres, METRES)).toBe(`${metres} m`);
-  });
-
-  it.each([
-    [12.192, 'forty feet', 'twelve point two metres'],
-    [0.3048, 'one foot', 'zero point three metres'],
-    [1, 'three point three feet', 'one metre'],
-    [62, 'two hundred and three point four feet', 'sixty two metres'],
-    [30.48, 'one hundred feet', 'thirty point five metres'],
-  ])('%d m is said "%s" or "%s"', (metres, feet, inMetres) => {
-    expect(lengthWords(metres, FEET)).toBe(feet);
-    expect(lengthWords(metres, METRES)).toBe(inMetres);
   });
 
   it('what to stay within is never shown as more than it is', () => {
@@ -255,24 +243,22 @@ describe('words in the units of the job', () => {
 
   it('an aim by eye is spoken, shown and explained in centimetres or in inches', () => {
     expect(instructionText(reAim, setup)).toEqual({
-      say: 'Aim the emitter by eye, within fifteen centimetres of the receiver, sixty two metres away. Then say done.',
-      show: 'Aim by eye, within 15 cm of the receiver',
+      say: 'Aim by eye, within fifteen centimetres. Say done.',
+      show: 'Aim by eye, within 15 cm of the receiver, 62 m away',
       why: expect.stringContaining('to within 15 cm of the receiver'),
     });
     expect(instructionText(reAim, { ...setup, units: FEET })).toEqual({
-      say: 'Aim the emitter by eye, within five inches of the receiver, two hundred and three point four feet away. Then say done.',
-      show: 'Aim by eye, within 5 in of the receiver',
+      say: 'Aim by eye, within five inches. Say done.',
+      show: 'Aim by eye, within 5 in of the receiver, 203.4 ft away',
       why: expect.stringContaining('to within 5 in of the receiver'),
     });
   });
 
-  it('forty feet are said in words, and nothing where the path is not known', () => {
+  it('the way to the receiver is left out where the path is not known', () => {
     const { pathLength: _, ...unknown } = setup;
-    const say = (of: JobSetup) => instructionText(reAim, of).say;
-    expect(say({ ...setup, pathLength: 12.192, units: FEET })).toContain('of the receiver, forty feet away.');
-    expect(say(unknown)).toBe(
-      'Aim the emitter by eye, within fifteen centimetres of the receiver. Then say done.',
-    );
+    const show = (of: JobSetup) => instructionText(reAim, of).show;
+    expect(show({ ...setup, pathLength: 12.192, units: FEET })).toContain('of the receiver, 40 ft away');
+    expect(show(unknown)).toBe('Aim by eye, within 15 cm of the receiver');
   });
 
   it('a plan on the report is told in them', () => {

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { NOTHING_MISSING, SIGNABLE_UNPROVEN } from '../../src/phrases/signature.ts';
+import {
+  brokenSigned,
+  brokenUnsignable,
+  NOT_SIGNED,
+  NOTHING_MISSING,
+  SIGNABLE_UNPROVEN,
+} from '../../src/phrases/signature.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { momentsIn } from '../../src/report/moments.ts';
 import { signBlocks } from '../../src/report/sign-block.ts';
@@ -33,6 +39,16 @@ describe('that nothing is missing for signing', () => {
     expect(record.isTested).toBe(isTested);
     expect(linesOf(record)).toContain(isTested ? NOTHING_MISSING : SIGNABLE_UNPROVEN);
     expect(linesOf(record)).not.toContain(isTested ? SIGNABLE_UNPROVEN : NOTHING_MISSING);
+  });
+
+  it('is not said of a broken log, which cannot be signed and proves no signature', () => {
+    const entries = playedVisit();
+    const fault = { seq: 7, fault: 'hash' } as const;
+    const before = linesOf(new VisitRecord({ entries: upTo(entries, 'signed') }, { fault }));
+    expect(before).toEqual([NOT_SIGNED, brokenUnsignable(7)]);
+    const after = linesOf(new VisitRecord({ entries }, { fault }));
+    expect(after).toContain(brokenSigned(7));
+    expect(linesOf(new VisitRecord({ entries }))).not.toContain(brokenSigned(7));
   });
 
   it('is not said before the acceptance, nor before the last test', () => {

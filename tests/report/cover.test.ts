@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { emptyHead } from '../../src/log/chain.ts';
+import type { CheckedLog } from '../../src/log/fault.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
 import { type Block, cellText, type Part } from '../../src/report/report.ts';
@@ -33,6 +35,21 @@ describe('in a report', () => {
 
   it('a pair needs attention, and has no tests and no final reading, when its log fails its check', () => {
     expect(standsOf(broken)).toEqual(['Needs attention', '', '']);
+  });
+
+  it.each<[string, (visits: CheckedLog[]) => CheckedLog[]]>([
+    ['that the site names is gone', () => [{ entries: [], head: emptyHead('lost-job-1') }]],
+    [
+      'was longer before, by what the server knows',
+      (visits) => visits.map((log) => ({ ...log, fault: { seq: log.head.count, fault: 'cut' } })),
+    ],
+    ['of an earlier visit is gone', (visits) => [{ entries: [], head: emptyHead('lost-job-1') }, ...visits]],
+  ])('a pair needs attention when a log %s', (_, change) => {
+    const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: ['N2'] });
+    for (const planned of report.pairs) report.add(planned, change(visitsOf('N2')));
+    const [cover, page] = report.parts() as [Part, Part];
+    expect(blockOf(cover, 'table', 'Pairs').rows[0]?.[2]).toEqual('Needs attention');
+    expect(page.badge).toMatchObject({ text: expect.stringContaining('Needs attention'), heed: true });
   });
 
   it('a broken log is not compared with any other', () => {

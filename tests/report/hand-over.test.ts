@@ -1,4 +1,4 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { headAfter, seal } from '../../src/log/chain.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { HandOverFact } from '../../src/model/hand-over.ts';
@@ -71,4 +71,47 @@ it('what was left is beside the plan of the visit, as in its finding, though the
 it('a variation is among those of the cover', () => {
   const { variations } = pageOf([{ type: 'variation', what: 'No cover at hand', agreedWith: 'W. Example' }]);
   expect(variations).toContain('No cover at hand (agreed with W. Example)');
+});
+
+describe('what was written by mistake', () => {
+  const variation = { type: 'variation', what: 'No cover at hand', agreedWith: 'W. Example' } as const;
+  /** The entry of the first fact that `visitWith` puts down. */
+  const first = visitWith([variation]).entries.length - 1;
+
+  it('a withdrawn variation stands in the record with its reason, and no longer on the cover', () => {
+    const page = pageOf([variation, { type: 'struck-out', entry: first, why: 'A cover was found' }]);
+    expect(rowsOf(page)).toEqual([
+      [
+        'Variation withdrawn',
+        `No cover at hand (agreed with W. Example). Withdrawn, #${first + 1}: A cover was found`,
+      ],
+    ]);
+    expect(page.variations).toEqual([]);
+  });
+
+  it('a value that was struck out is not known, differs from no plan, and says what it was', () => {
+    const facts: HandOverFact[] = [
+      { type: 'as-left', values: { alarmDelay: late, firmware: '1.2' } },
+      { type: 'struck-out', entry: first, field: 'alarmDelay', why: 'Read from the wrong unit' },
+    ];
+    expect(rowsOf(pageOf(facts))).toEqual([
+      ['Firmware', '1.2'],
+      ['Alarm delay', `not known. ${late} s no longer holds, #${first + 1}: Read from the wrong unit`],
+    ]);
+    const again: HandOverFact[] = [...facts, { type: 'as-left', values: { alarmDelay: plan.alarmDelay } }];
+    expect(rowsOf(pageOf(again))).toEqual([
+      ['Alarm delay', `${plan.alarmDelay} s`],
+      ['Firmware', '1.2'],
+    ]);
+  });
+
+  it.each<[string, HandOverFact]>([
+    ['an entry that wrote none', { type: 'struck-out', entry: first - 1, why: 'Not so' }],
+    [
+      'a value of an entry that wrote another',
+      { type: 'struck-out', entry: first, field: 'gain', why: 'Not so' },
+    ],
+  ])('strikes nothing out for %s', (_, fact) => {
+    expect(rowsOf(pageOf([variation, fact]))).toEqual(rowsOf(pageOf([variation])));
+  });
 });

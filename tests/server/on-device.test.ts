@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { serve } from './house.ts';
 import { bothIn, get } from './phone.ts';
@@ -40,7 +41,14 @@ describe('words that a phone has recognised itself', () => {
     const { url } = await serve();
     const model = await get(url, '/speech-model/onnx/model_quantized.onnx');
     expect(model.status).toBe(200);
-    expect((await model.arrayBuffer()).byteLength).toBeGreaterThan(1_000_000);
+    const bytes = await model.arrayBuffer();
+    expect(bytes.byteLength).toBeGreaterThan(1_000_000);
+    const listed = await (await get(url, '/speech-model/files.json')).json();
+    expect(listed).toContainEqual({
+      url: '/speech-model/onnx/model_quantized.onnx',
+      revision: createHash('sha256').update(Buffer.from(bytes)).digest('hex'),
+    });
+    for (const { url: path } of listed as { url: string }[]) expect((await get(url, path)).status).toBe(200);
     for (const file of ['README.md', '../worker.ts', '%2e%2e/worker.ts']) {
       expect((await get(url, `/speech-model/${file}`)).status).toBe(404);
     }

@@ -10,6 +10,8 @@ afterAll(() => rmSync(folder, { recursive: true }));
 mkdirSync(join(folder, '.vite'));
 writeFileSync(join(folder, '.vite', 'manifest.json'), '{}');
 writeFileSync(join(folder, 'seen.txt'), 'seen');
+writeFileSync(join(folder, 'service-worker.js'), '// plain');
+writeFileSync(join(folder, 'service-worker.js.br'), '// packed');
 
 const PUBLIC = new URL('../../client/public/', import.meta.url);
 
@@ -28,6 +30,23 @@ describe('the files beside the pages', () => {
   it('are given out otherwise', async () => {
     const answer = await pages(folder).request('/seen.txt');
     expect({ status: answer.status, text: await answer.text() }).toEqual({ status: 200, text: 'seen' });
+  });
+
+  it('hold the service worker, for the whole site, and asked for again each time', async () => {
+    const answer = await pages(folder).request('/service-worker.js');
+    // Service Workers (W3C): its largest scope is the folder that it lies in, so it lies at the root; from memory.
+    expect(answer.status).toBe(200);
+    expect(answer.headers.get('content-type')).toContain('javascript');
+    expect(answer.headers.get('cache-control')).toBe('no-cache');
+    expect(await answer.text()).toBe('// plain');
+  });
+
+  it('are sent packed to a browser that takes them so', async () => {
+    const headers = { 'accept-encoding': 'gzip, br' };
+    const answer = await pages(folder).request('/service-worker.js', { headers });
+    expect(answer.headers.get('content-encoding')).toBe('br');
+    expect(answer.headers.get('content-type')).toContain('javascript');
+    expect(await answer.text()).toBe('// packed');
   });
 
   it('hold an app manifest, of its own type and asked for again each time', async () => {

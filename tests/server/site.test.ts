@@ -312,6 +312,34 @@ describe('a site over HTTP', () => {
     });
   });
 
+  it('R47: both phones of an open visit are told what the desk has changed in its plan, once', async () => {
+    const { url } = await serve();
+    const { desk } = await Desk.open(url);
+    await seqOf(await desk.post('/api/site/pairs', { pairs: [plan('A'), plan('B')] }));
+    const opened = JobOpened.parse(await (await desk.post('/api/site/jobs', { pair: 'A' })).json());
+    const joined = await join(url, opened.invite.code);
+    const phones = [await Phone.at(url, opened.token), await Phone.at(url, joined.token)];
+    const command = {
+      id: newId(),
+      pairs: [
+        { ...plan('A'), alarmDelay: 25 },
+        { ...plan('B'), zone: '8' },
+      ],
+    };
+    await seqOf(await desk.post('/api/site/pairs', command));
+    await seqOf(await desk.post('/api/site/pairs', command));
+    const told = ({ entries }: Phone) =>
+      entries.flatMap(({ fact }) =>
+        fact.type === 'notice' && fact.code === 'plan-changed' ? [fact.text] : [],
+      );
+    await vi.waitFor(() => {
+      for (const phone of phones) {
+        expect(told(phone)).toEqual([expect.stringMatching(/alarm delay from .+ to 25 s/)]);
+      }
+    });
+    expect(phones[0]?.entries.filter(({ fact }) => fact.type === 'plan-changed')).toHaveLength(1);
+  });
+
   it('R36: the same id again gives the same visit, with valid keys', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);
@@ -391,6 +419,26 @@ describe('a site over HTTP', () => {
     expect((await desk.board()).pairs).toEqual(board.pairs);
   });
 
+  it('R38: a record whose log no longer verifies cannot be signed, though it did when it was read', async () => {
+    let broken = false;
+    class Tampered extends MemoryStore {
+      override async audit(job: string) {
+        return broken ? ({ seq: 7, fault: 'hash' } as const) : super.audit(job);
+      }
+    }
+    const { desk } = await served(unsigned('N2'), new Tampered());
+    const row = async () => (await desk.board()).pairs.find(({ plan }) => plan.id === 'N2');
+    const before = await row();
+    expect(before).toMatchObject({ status: 'proven' });
+    broken = true;
+    const command = { job: visitTo('N2').job, head: before?.head, ...signer };
+    const refused = await refusal(await desk.post('/api/site/sign', command));
+    expect(refused).toMatchObject({ reason: 'log-broken' });
+    expect(refused.text).toContain('entry #7');
+    broken = false;
+    expect((await row())?.head).toEqual(before?.head);
+  });
+
   it('R44: a second person signs beside the first, on the head with it; the first does not sign again', async () => {
     const { desk } = await served(unsigned('N2'));
     const { job } = visitTo('N2');
@@ -467,6 +515,11 @@ describe('a site over HTTP', () => {
     const { handOver } = record.entries.reduce(fold, EMPTY);
     expect(handOver.asLeft).toEqual({ gain: '4', firmware: '1.2' });
     expect(handOver.leftBy).toEqual({ gain: second, firmware: first });
+    const strike = { type: 'struck-out', entry: second, field: 'gain', why: 'Read from the wrong unit' };
+    // Of a value that was replaced, and of one that stands no more.
+    expect(await refusal(await write({ ...strike, entry: first }))).toMatchObject({ reason: 'bad-target' });
+    await seqOf(await write(strike));
+    expect(await refusal(await write(strike))).toMatchObject({ reason: 'bad-target' });
     for (const empty of [
       { type: 'as-left', values: {} },
       { type: 'conditions', building: [] },
@@ -580,8 +633,8 @@ describe('a site over HTTP', () => {
     await desk.board();
     // A server that starts with an older summary, and one that starts with no valid summary at all.
     for (const body of [kept?.body ?? '', 'scribble']) {
-      const { hash } = await store.head(job);
-      await store.keepSummary(job, { hash, body });
+      const { count, hash } = await store.head(job);
+      await store.keepSummary(job, { count, hash, body });
       const other = await serve({ store: Object.assign(Object.create(store), { close: async () => {} }) });
       const row = (await new Desk(other.url, desk.token).board()).pairs.find(({ plan }) => plan.id === 'N2');
       expect(row).toMatchObject({ status: 'signed', head: { hash } });
@@ -614,7 +667,7 @@ describe('a site over HTTP', () => {
     }
     const { reader } = await served(demo, new Tampered());
     const row = (await reader.board()).pairs.find(({ plan }) => plan.id === 'S1');
-    expect(row).toMatchObject({ status: 'needs-attention', next: expect.stringContaining('entry 7') });
+    expect(row).toMatchObject({ status: 'needs-attention', next: expect.stringContaining('do not sign') });
     expect(row?.final).toBeUndefined();
   });
 

@@ -99,6 +99,8 @@ const plan: fc.Arbitrary<PairPlan> = fc
     rangeMin: maybe(between(1, 50)),
     rangeMax: maybe(between(50, 300)),
     beamAngle: maybe(between(1, 90)),
+    leastSignal: maybe(between(-100, 100)),
+    mostLoss: maybe(between(1, 40)),
   })
   .map((fields) => defined(fields) as PairPlan);
 

@@ -186,10 +186,8 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
     it('keeps the last summary of a log, apart from the log', async () => {
       expect(await store.summary(JOB)).toBeUndefined();
       await grow(['x']);
-      const [first, second] = ['a', 'b'].map((digit) => ({
-        hash: digit.repeat(64),
-        body: `{"${digit}":"“ok”"}`,
-      }));
+      const { count, hash } = await store.head(JOB);
+      const [first, second] = ['a', 'b'].map((text) => ({ count, hash, body: `{"${text}":"“ok”"}` }));
       await store.keepSummary(JOB, first as KeptSummary);
       expect(await store.summary(JOB)).toEqual(first);
       await store.keepSummary(JOB, second as KeptSummary);
@@ -197,6 +195,50 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.summary(OTHER)).toBeUndefined();
       expect((await store.head(JOB)).count).toBe(1);
       expect(await store.audit(JOB)).toBeUndefined();
+    });
+
+    it('knows from a kept summary that the log was longer, or another one', async () => {
+      const [, two] = await grow(['one', 'two']);
+      const keep = (count: number, hash: string) => store.keepSummary(JOB, { count, hash, body: '{}' });
+      await keep(2, two?.hash ?? '');
+      expect(await store.audit(JOB)).toBeUndefined();
+      await keep(2, 'f'.repeat(64));
+      expect(await store.audit(JOB)).toEqual({ seq: 1, fault: 'rewritten' });
+      await keep(3, 'f'.repeat(64));
+      expect(await store.audit(JOB)).toEqual({ seq: 2, fault: 'cut' });
+      await store.keepSummary(OTHER, { count: 1, hash: 'f'.repeat(64), body: '{}' });
+      expect(await store.audit(OTHER)).toEqual({ seq: 0, fault: 'missing' });
+    });
+
+    it('keeps signed heads in their order, and holds the logs to them', async () => {
+      const [one, two] = await grow(['one', 'two']);
+      const signed = (count: number, hash = '', job = JOB) => ({
+        ...{ job, count, hash, at: 5, key: 'a key', signature: 'a signature' },
+      });
+      await store.addSignedHeads([signed(1, one?.hash), signed(1, 'f'.repeat(64), OTHER)]);
+      await store.addSignedHeads([signed(2, two?.hash)]);
+      expect(await store.signedHeads(0, 9)).toEqual([
+        signed(1, one?.hash),
+        signed(1, 'f'.repeat(64), OTHER),
+        signed(2, two?.hash),
+      ]);
+      expect(await store.signedHeads(1, 1)).toEqual([signed(1, 'f'.repeat(64), OTHER)]);
+      expect((await store.signedHeadsOf(JOB)).map(({ number, count }) => [number, count])).toEqual([
+        [0, 1],
+        [2, 2],
+      ]);
+      expect(await store.audit(JOB)).toBeUndefined();
+      expect(await store.audit(OTHER)).toEqual({ seq: 0, fault: 'missing' });
+      await store.addSignedHeads([signed(2, 'f'.repeat(64))]);
+      expect(await store.audit(JOB)).toEqual({ seq: 1, fault: 'rewritten' });
+    });
+
+    it('names every log that anything in it speaks of, once', async () => {
+      await grow(['one', 'two']);
+      await store.append(JOB, [], { issue: [{ token: digest('own'), role: 'panel' }] });
+      await store.append(OTHER, [], { issue: [{ token: digest('token'), role: 'panel' }] });
+      await store.keepSummary('job-three-003', { count: 1, hash: 'f'.repeat(64), body: '{}' });
+      expect((await store.logs()).sort()).toEqual([JOB, 'job-three-003', OTHER].sort());
     });
 
     it('says that it is well', async () => {

@@ -8,6 +8,7 @@ import { pragma } from '../../server/store/driver.ts';
 import { SCHEMA_VERSION } from '../../server/store/schema.ts';
 import { openSqlite as openFile } from '../../server/store/sqlite.ts';
 import { StoreFailure } from '../../server/store/store.ts';
+import { newSummaryKey } from '../../server/store/summary-key.ts';
 import { bodyOf, emptyHead } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { sealRemarks, storeContract } from './contract.ts';
@@ -22,7 +23,7 @@ const JOB = 'job-one-0001';
 
 describe.each(DRIVERS)('with $name', (driver) => {
   const openDataFolder = (folder: string) => openFolder(folder, driver);
-  const openSqlite = (file: string) => openFile(file, driver);
+  const openSqlite = (file: string) => openFile(file, newSummaryKey(), driver);
 
   storeContract('SQLite', async () => openDataFolder(newFolder()));
 
@@ -177,10 +178,10 @@ describe.each(DRIVERS)('with $name', (driver) => {
 
     it('is brought up from the first version with all that is in it', async () => {
       await filled();
-      tamperSchema('DROP TABLE summaries', 'PRAGMA user_version = 1');
+      tamperSchema('DROP TABLE summaries', 'DROP TABLE signed_heads', 'PRAGMA user_version = 1');
       const store = openDataFolder(folder);
       expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
-      await store.keepSummary(JOB, { hash: 'a'.repeat(64), body: '{}' });
+      await store.keepSummary(JOB, { count: 3, hash: 'a'.repeat(64), body: '{}' });
       expect(pragma(store.db, 'user_version')).toBe(SCHEMA_VERSION);
       expect(() => store.db.exec('DELETE FROM heads')).toThrow(/append-only/);
       await store.close();

@@ -385,6 +385,19 @@ describe('a go at a test in which the panel shows two things', () => {
       why: 'both-shown',
     });
   });
+
+  it.each([
+    ['alarm', 'fault'],
+    ['fault', 'alarm'],
+  ] as const)('fails as quiet test in words of its own, %s first and then %s', (first, second) => {
+    const go = { ...goAt('alarm', { shown: 10, cleared: 30, restored: 35 }), proof: 'quiet' as const };
+    const shown = { type: 'panel', shows: first, seq: 8, at: COVERED_AT + 10_000 } as const;
+    const also = { type: 'panel', shows: second, seq: 9, at: COVERED_AT + 12_000 } as const;
+    const why = (attempt: Attempt) => judge(attempt, pair(), COVERED_AT + 99_000);
+    expect(why({ ...go, shown, also })).toMatchObject({ kind: 'failed', why: 'both-when-quiet' });
+    const alone = first === 'alarm' ? 'too-sensitive' : 'wrong-indication';
+    expect(why({ ...go, shown })).toMatchObject({ kind: 'failed', why: alone });
+  });
 });
 
 describe('the figures of a go', () => {

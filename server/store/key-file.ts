@@ -1,0 +1,33 @@
+import { chmodSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { StoreFailure } from './store.ts';
+
+/** Only the user who runs the server. */
+const OWNER_ONLY = 0o600;
+
+/** The text of a key file, without blanks around it; undefined where there is none. Throws `StoreFailure`. */
+export function readKeyFile(file: string): string | undefined {
+  try {
+    if (!existsSync(file)) return undefined;
+    // It may have been copied back from a backup that did not keep who may read it.
+    chmodSync(file, OWNER_ONLY);
+    return readFileSync(file, 'utf8').trim();
+  } catch (error) {
+    throw new StoreFailure(`the key file ${file} cannot be read (${codeOf(error)}): see to its permissions.`);
+  }
+}
+
+/** Whole or not at all, also when the process is killed meanwhile. Throws `StoreFailure`. */
+export function writeKeyFile(file: string, text: string): void {
+  const half = `${file}.new`;
+  try {
+    writeFileSync(half, text, { mode: OWNER_ONLY, flush: true });
+    chmodSync(half, OWNER_ONLY);
+    renameSync(half, file);
+  } catch (error) {
+    throw new StoreFailure(
+      `the key file ${file} cannot be written (${codeOf(error)}): see to the permissions of the data folder.`,
+    );
+  }
+}
+
+const codeOf = (error: unknown): string => (error as NodeJS.ErrnoException).code ?? (error as Error).message;

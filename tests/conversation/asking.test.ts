@@ -1,0 +1,186 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Fact } from '../../src/model/facts.ts';
+import { valueReading } from '../../src/model/reading.ts';
+import { askedAgain } from '../../src/phrases/questions.ts';
+import { COUNTS, ofType, TableJob } from './table.ts';
+
+/** A job whose peak along one adjuster is known, so that 77 there is a surprise: it is asked about. */
+function doubted(said = '77'): TableJob {
+  const job = TableJob.crewed();
+  const at = (eighths: number) => Math.round(150 * 10 ** (-0.006 * (eighths - 4) ** 2));
+  job.say('panel', String(at(0)));
+  job.wait(5_000);
+  for (const [by, to] of [
+    [2, 2],
+    [2, 4],
+    [2, 6],
+    [2, 8],
+  ]) {
+    job.say('emitter', `horizontal ${by}/8 turn clockwise`);
+    job.wait(5_000);
+    job.say('panel', String(at(to as number)));
+    job.wait(1_000);
+  }
+  job.say('emitter', 'horizontal half a turn anticlockwise');
+  job.wait(5_000);
+  job.say('panel', said);
+  return job;
+}
+
+const question = (job: TableJob): string | undefined =>
+  job.action?.kind === 'ask' ? job.state.instruction?.say : undefined;
+
+describe('a reading that is doubted', () => {
+  it('is asked about', () => {
+    expect(question(doubted())).toBe('Reading right? Say yes, or say it again.');
+  });
+
+  it.each<[string, number, boolean]>([
+    ['the same number said again is a yes', 77, true],
+    ['a number at the meter’s tolerance above is', 77 + COUNTS.tolerance, true],
+    ['a number at the meter’s tolerance below is', 77 - COUNTS.tolerance, true],
+    ['one count more is another reading, and no yes', 77 + COUNTS.tolerance + 1, false],
+    ['one count less is another reading, and no yes', 77 - COUNTS.tolerance - 1, false],
+  ])('%s', (_, again, isYes) => {
+    const job = doubted();
+    const about = job.state.reading?.seq as number;
+    const facts = job.say('panel', String(again));
+    expect(ofType(facts, 'confirm').map(({ target }) => target)).toEqual(isYes ? [about] : []);
+    expect(ofType(facts, 'reading')).toMatchObject([{ reading: valueReading(again) }]);
+    // The other number is asked about once more, with another way out; the same one is not asked about again.
+    expect(question(job)).toBe(
+      isYes
+        ? 'Did you turn: horizontal, half a turn clockwise?'
+        : 'Reading right? Say yes, or say it again. Or type it, or say "not sure".',
+    );
+  });
+
+  it('is settled by the first repetition, of no signal too', () => {
+    const job = doubted('no signal');
+    expect(question(job)).toBeDefined();
+    job.say('panel', 'no signal');
+    expect(question(job)).toBeUndefined();
+  });
+
+  it('is taken back by "not sure", and the meter is read anew', () => {
+    const job = doubted();
+    const about = job.state.reading?.seq as number;
+    const facts = job.say('panel', 'not sure');
+    expect(ofType(facts, 'retract')).toMatchObject([{ target: about, why: 'correction' }]);
+    expect(job.action?.kind).toBe('read');
+  });
+});
+
+/** What a crew might say to anything, right or wrong. */
+const UTTERANCES = [
+  'yes',
+  'no',
+  'done',
+  '77',
+  '100',
+  '140',
+  'about fifty',
+  'four hundred',
+  'no signal',
+  'saturated',
+  'rising',
+  'steady',
+  'banana',
+  'not sure',
+  'wrong way',
+  'wrong screw',
+  'went too far',
+  "I didn't turn it",
+  'someone knocked it',
+  'turned it left',
+  'turned the vertical',
+  'half',
+  'stuck',
+  "can't",
+  'undo',
+  'blocked',
+  'clear',
+  'gain down',
+  'other adjuster',
+  'wrong, 90',
+  'no, 90',
+  'wait',
+  'go on',
+  'accept',
+  'start',
+] as const;
+
+describe('a question', () => {
+  it('never comes twice in a row in the same words, and from the second time on names another way out', () => {
+    const turn = fc.record({
+      seat: fc.constantFrom('panel' as const, 'emitter' as const),
+      text: fc.constantFrom(...UTTERANCES),
+      belief: fc.constantFrom(undefined, 0.2, 0.6, 0.93, 0.99),
+      wait: fc.constantFrom(0, 1_000, 6_000),
+      /** People repeat themselves when nothing happens. */
+      times: fc.integer({ min: 1, max: 4 }),
+    });
+    fc.assert(
+      fc.property(fc.boolean(), fc.array(turn, { maxLength: 12 }), (fresh, turns) => {
+        const job = fresh ? TableJob.crewed() : doubted();
+        for (const { seat, text, belief, wait, times } of turns) {
+          for (let i = 0; i < times; i++) {
+            if (belief === undefined) job.say(seat, text);
+            else job.hears(seat, text, belief);
+          }
+          job.wait(wait);
+        }
+        expect(repeated(job.facts)).toEqual([]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('about words that were heard is answered by saying them again', () => {
+    const job = TableJob.crewed();
+    job.hears('panel', 'one forty two', 0.6);
+    expect(job.state.query?.text).toBe('Did you say: 142?');
+    job.hears('panel', 'one four two', 0.6);
+    expect(job.state.reading?.reading).toEqual(valueReading(142));
+  });
+
+  it('is not, if what is said again is likely something else', () => {
+    const job = TableJob.crewed();
+    job.hears('panel', 'thirteen', 0.98, [['thirty', 0.01]]);
+    job.hears('panel', 'thirteen', 0.98, [['thirty', 0.01]]);
+    expect(job.state.reading).toBeUndefined();
+  });
+
+  it('that nobody can answer is left out', () => {
+    const job = TableJob.crewed();
+    job.say('panel', 'about fifty');
+    const facts = job.say('panel', 'not sure');
+    expect(facts.map(({ type }) => type)).toEqual(['said', 'readback']);
+    expect([job.state.query, job.state.reading]).toEqual([undefined, undefined]);
+  });
+});
+
+/** Pairs of questions in a row, with no other order between, that have the same words or no way out. */
+function repeated(facts: readonly Fact[]): string[] {
+  const wrong: string[] = [];
+  let before: { text: string; base: string; times: number } | undefined;
+  for (const fact of facts) {
+    if (fact.type === 'instruction' && !['ask', 'hold', 'read'].includes(fact.advice.action.kind))
+      before = undefined;
+    const isAsk = fact.type === 'instruction' && fact.advice.action.kind === 'ask';
+    if (fact.type !== 'query' && !isAsk) continue;
+    const text = fact.type === 'query' ? fact.text : fact.say;
+    if (before && text.startsWith(before.base)) {
+      if (text === before.text || text === before.base) wrong.push(text);
+      before = { text, base: before.base, times: before.times + 1 };
+    } else before = { text, base: text, times: 1 };
+  }
+  return wrong;
+}
+
+it('the ways out are two, and take turns', () => {
+  const asked = [0, 1, 2, 3].map((times) => askedAgain('Which?', times));
+  expect(new Set(asked).size).toBe(3);
+  expect(asked[1]).toBe(asked[3]);
+});
