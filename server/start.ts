@@ -52,8 +52,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const limits = { ...LIMITS, ...options.limits };
   const speech = new SpeechService(transcriber, limits, log);
   const rooms = new Rooms({ store, clock, log, graceMs: limits.deadAfterMs }, limits);
-  const sites = new Sites({ store, clock, log }, rooms);
   const summaries = new Summaries(store, log);
+  const sites = new Sites({ store, clock, log }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
