@@ -2,6 +2,9 @@ import { pino } from 'pino';
 import { greeting } from './greeting.ts';
 import { certificateNames } from './network/addresses.ts';
 import { givenCertificate, type KeyPair, ownCertificate } from './network/certificate.ts';
+import { SigningKey } from './notary/ed25519.ts';
+import type { Publish } from './notary/notary.ts';
+import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
 import { StartFailure } from './process/start-failure.ts';
 import type { SpeechEngine } from './speech/service.ts';
@@ -27,6 +30,10 @@ function voiceOf(options: Options): VoiceMaker | undefined {
   );
 }
 
+function publishersOf({ headsFile, headsTo }: Options): Publish[] {
+  return [...(headsFile ? [toFile(headsFile)] : []), ...(headsTo ? [toAddress(headsTo)] : [])];
+}
+
 /** Waits until the speech engine is loaded or has failed, and says which. */
 async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
   if (!engine) return 'off: people type';
@@ -42,8 +49,9 @@ async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
   const log = pino({ level: options.logLevel }, pino.destination({ dest: 2, sync: true }));
   const voice = voiceOf(options);
-  const store = openDataFolder(options.data);
+  const store = openDataFolder(options.data, undefined, (text) => log.warn(text));
   const tls = await tlsOf(options);
+  const signingKey = SigningKey.ofFolder(options.data);
   const { port, host } = options;
   const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
   const server = await startServer({
@@ -52,12 +60,14 @@ async function main(): Promise<void> {
     host,
     log,
     modelFolder: options.model,
+    signingKey,
+    publish: publishersOf(options),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),
   });
   endOnSignal(server);
-  console.log(greeting(options, server.port, await speechLine(transcriber)));
+  console.log(greeting(options, server, signingKey.fingerprint, await speechLine(transcriber)));
 }
 
 /** The first signal ends the server in order; a second one ends it at once. */

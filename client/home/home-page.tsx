@@ -1,9 +1,10 @@
 import { useEffect, useState } from 'preact/hooks';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
 import { follow, linkTo } from '../browser/route.ts';
+import { clock, day } from '../browser/times.ts';
 import { takeNewer, useKeptPages } from '../offline/registration.ts';
 import type { SavedSeat } from '../saved/saved-seats.ts';
-import type { SavedSite } from '../saved/saved-sites.ts';
+import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
 import { Page } from '../ui/page.tsx';
 import { useSaved } from './use-saved.ts';
 import './home.css';
@@ -69,9 +70,15 @@ function Sites({ sites }: { sites: readonly SavedSite[] }) {
       <h2>A whole site</h2>
       <p>Plan its pairs, see the status of each, and sign the records.</p>
       <div class="choices">
-        {sites.map(({ token, site }) => (
-          <a key={token} class="button main" href={linkTo('board', { token })} onClick={follow}>
+        {troubledSitesFirst(sites).map(({ token, site, troubled = 0, seenAt }) => (
+          <a key={token} class="button main home-site" href={linkTo('board', { token })} onClick={follow}>
             {site}
+            {troubled > 0 && seenAt !== undefined && (
+              <small>
+                {troubled} {troubled === 1 ? 'pair' : 'pairs'} in trouble, as seen here {day(seenAt)},{' '}
+                {clock(seenAt, false)}
+              </small>
+            )}
           </a>
         ))}
         <a class="button" href={linkTo('new-site', {})} onClick={follow}>

@@ -10,10 +10,12 @@ import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock, day } from '../browser/times.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
+import { troubledVisitsFirst } from '../site/live-rows.ts';
 import { planPairs } from '../site/requests.ts';
 import { SignalHistory } from '../site/signal-history.tsx';
 import { SiteFrame } from '../site/site-frame.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
+import { StatusSign } from '../site/status-chip.tsx';
 import { useSend } from '../site/use-send.ts';
 import { useSite } from '../site/use-site.ts';
 import { Failure } from '../ui/failure.tsx';
@@ -142,11 +144,12 @@ const VisitLinks = ({ token, row }: { token: string; row: PairRow }) => (
   <section class="card">
     <h2>Visits</h2>
     <ul class="visits">
-      {row.visits.toReversed().map(({ job, at }) => (
+      {troubledVisitsFirst(row.visits).map(({ job, at, status }) => (
         <li key={job}>
           <a class="button" href={linkTo('visit', { token, job })} onClick={follow}>
             {day(at)}, {clock(at, false)}
-          </a>
+          </a>{' '}
+          <StatusSign status={status} />
         </li>
       ))}
     </ul>

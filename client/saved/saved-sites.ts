@@ -7,6 +7,9 @@ export interface SavedSite {
   site: string;
   /** The read-only token, to give to others. Only the device that opened the site has it. */
   watch?: string;
+  /** How many of its pairs were in trouble when this device last saw its board, and when that was, ms. */
+  troubled?: number;
+  seenAt?: number;
 }
 
 const KEY = 'sites';
@@ -20,8 +23,15 @@ export function savedSites(storage: Storage): SavedSite[] {
 
 function savedSite(kept: Partial<SavedSite> | null): SavedSite[] {
   if (typeof kept?.token !== 'string' || typeof kept.site !== 'string') return [];
-  const { token, site, watch } = kept;
-  return [{ token, site, ...(typeof watch === 'string' && { watch }) }];
+  const { token, site, watch, troubled, seenAt } = kept;
+  return [
+    {
+      token,
+      site,
+      ...(typeof watch === 'string' && { watch }),
+      ...(typeof troubled === 'number' && typeof seenAt === 'number' && { troubled, seenAt }),
+    },
+  ];
 }
 
 /** Puts a site first. What is already known about it, such as its read-only token, stays. */
@@ -31,6 +41,10 @@ export function saveSite(storage: Storage, saved: SavedSite): boolean {
   const others = before.filter(({ token }) => token !== saved.token);
   return storage.write(KEY, [{ ...known, ...saved }, ...others].slice(0, MOST));
 }
+
+/** Sites with pairs in trouble first, as far as this device has seen. */
+export const troubledSitesFirst = (sites: readonly SavedSite[]): SavedSite[] =>
+  sites.toSorted((a, b) => Number((b.troubled ?? 0) > 0) - Number((a.troubled ?? 0) > 0));
 
 export const forgetSite = (storage: Storage, token: string): void =>
   void storage.write(

@@ -5,21 +5,28 @@ import { SiteView } from '../../src/protocol/site.ts';
 import { ApiError } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { saveSite } from '../saved/saved-sites.ts';
+import { troubledCount } from './live-rows.ts';
 import { siteText } from './requests.ts';
 import { type Polled, usePolled } from './use-polled.ts';
 
 const LOOK_EVERY_MS = 3_000;
+const MINUTE_MS = 60_000;
 
 /** The site, read again every few seconds. This device then remembers it. `job`: with only the pair of this visit. */
 export function useSite(token: string, job?: JobId): Polled<SiteView> {
   const look = useMemo(() => siteReader(token, job), [token, job]);
   const polled = usePolled(look, LOOK_EVERY_MS);
-  const site = polled.value?.site;
+  const { value, at } = polled;
+  const site = value?.site;
+  // With only one pair nobody knows of the others.
+  const troubled = value && job === undefined ? troubledCount(value.pairs) : undefined;
+  const minute = at === undefined ? undefined : Math.floor(at / MINUTE_MS) * MINUTE_MS;
   useEffect(() => {
     if (site === undefined) return;
-    saveSite(browserStorage, { token, site });
+    const seen = troubled !== undefined && minute !== undefined && { troubled, seenAt: minute };
+    saveSite(browserStorage, { token, site, ...seen });
     document.title = `${site} · Ladderline`;
-  }, [token, site]);
+  }, [token, site, troubled, minute]);
   return polled;
 }
 

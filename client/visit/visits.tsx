@@ -12,8 +12,10 @@ import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
+import { troubledVisitsFirst } from '../site/live-rows.ts';
 import { visitLog } from '../site/requests.ts';
 import { SignalHistory } from '../site/signal-history.tsx';
+import { StatusSign } from '../site/status-chip.tsx';
 
 type Props = { token: string; job: JobId; row: PairRow; visit: Visit } & Picks;
 
@@ -29,8 +31,8 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
   return (
     <section aria-labelledby="visits-title">
       <h2 id="visits-title">Visits to {plan.id}</h2>
-      <ol class="visit-list">
-        {visits.map((visit) => (
+      <ul class="visit-list">
+        {troubledVisitsFirst(visits).map((visit) => (
           <li key={visit.job}>
             {visit.job === job ? (
               <strong>{visitTime(visit.at)}, this one</strong>
@@ -38,10 +40,11 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
               <a href={linkTo('visit', { token, job: visit.job })} onClick={follow}>
                 {visitTime(visit.at)}
               </a>
-            )}
+            )}{' '}
+            <StatusSign status={visit.status} />
           </li>
         ))}
-      </ol>
+      </ul>
       <SignalHistory row={row} />
       {before && <Since key={before.job} token={token} since={before.job} visit={visit} onPick={onPick} />}
       {first && first !== before && (

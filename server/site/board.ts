@@ -101,7 +101,7 @@ export class Board {
     return {
       plan,
       ...(dropped && { dropped: { at: dropped.at, reason: dropped.reason } }),
-      visits: pair.visits.map(({ job, at }) => ({ job, at })),
+      visits: pair.visits.map(({ job, at }, index) => ({ job, at, ...statusIn(visits[index]) })),
       online: { panel: room?.isOnline('panel') ?? false, emitter: room?.isOnline('emitter') ?? false },
       findings: { serious: count('serious'), question: count('question'), note: count('note') },
       ...signalsOf(summariesIn(visits)),
@@ -162,6 +162,12 @@ function rowOf(
     head: { count: head.count, hash: head.hash },
     ...(signed && { signed }),
   };
+}
+
+/** The status of one visit. A broken log needs attention, whatever it says. */
+function statusIn(visit: Visit | undefined): Pick<PairRow['visits'][number], 'status'> {
+  if (!visit || visit === 'being-read') return {};
+  return { status: visit.kind === 'broken' ? 'needs-attention' : visit.summary.status };
 }
 
 const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>

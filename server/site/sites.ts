@@ -34,6 +34,7 @@ export class Sites {
         { token: digest(watch), role: 'watcher' },
       ],
     });
+    this.deps.onStored?.(entries);
     return { kind: 'ok', value: { log, desk, watch } };
   }
 

@@ -116,8 +116,8 @@ export const PairRow = z.object({
   plan: PairPlan,
   /** Taken out of the site. */
   dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
-  /** Oldest first. */
-  visits: z.array(z.object({ job: JobId, at: z.number() })),
+  /** Oldest first. `status`: of that visit alone; missing while its log is being read. */
+  visits: z.array(z.object({ job: JobId, at: z.number(), status: PairStatus.optional() })),
   /** Missing while the log of any of its visits is still being read: then the rest is incomplete too. */
   status: PairStatus.optional(),
   /** Whose phones are connected now. */

@@ -5,7 +5,18 @@ import type { SearchFact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { NO_SIGNAL, type Reading, valueReading } from '../model/reading.ts';
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
-import { type BeamPair, block, gainFor, ownGain, reAim, readMeter, setGain, truePeak, turn } from './pair.ts';
+import {
+  type BeamPair,
+  block,
+  gainFor,
+  handSlip,
+  ownGain,
+  reAim,
+  readMeter,
+  setGain,
+  truePeak,
+  turn,
+} from './pair.ts';
 import { between, chance, normal, type Rng } from './rng.ts';
 
 /** How long things take, ms: estimates of our own, no source. A settled reading is the profile's settle time. */
@@ -109,7 +120,7 @@ function makeTurn(crew: Crew, asked: Turn, errors: Errors, rng: Rng): Done {
   const made = chance(rng, errors.wrongTurn) ? wrongTurn(meant, rng) : meant;
   const at = crew.at + MOVE_MS;
   const before = readMeter(crew.pair, crew.at, rng);
-  const pair = turn(crew.pair, made.axis, made.eighths, at);
+  const pair = turn(crew.pair, made.axis, made.eighths, at, handSlip(crew.pair.spec, rng));
   const went = pair.turned[made.axis] - crew.pair.turned[made.axis];
   const seq = crew.nextSeq;
   const stopped = went !== made.eighths;

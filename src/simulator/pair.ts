@@ -32,6 +32,12 @@ export interface PairSpec {
   driftDbPerMinute: number;
   /** Swing of the pointing by a shaking mount, eighths, and its period, ms. */
   vibration: { eighths: number; periodMs: number };
+  /** Loss by passing fog, from none to this many dB and back, and its period. */
+  fog?: { db: number; periodMs: number };
+  /** Standard deviation of what a hand really turns, eighths. */
+  handSd?: number;
+  /** The pointing of the most power, where it is not the middle of the main lobe. */
+  best?: Record<Axis, number>;
 }
 
 /** A beam pair at one moment. Plain data; every step gives a new one. */
@@ -42,6 +48,8 @@ export interface BeamPair {
   /** Where the emitter points: the screws minus their backlash, from the last aim by eye. */
   readonly pointing: Record<Axis, number>;
   readonly aim: Record<Axis, number>;
+  /** How far the screws really are from where the hand believes them, eighths. */
+  readonly strayed: Record<Axis, number>;
   /** Gain below full, dB. */
   readonly gainDb: number;
   readonly blocked: boolean;
@@ -56,6 +64,7 @@ export function createBeamPair(spec: PairSpec, gainDb = 0): BeamPair {
     turned: none,
     pointing: none,
     aim: none,
+    strayed: none,
     gainDb,
     blocked: false,
     shown: { power: 0, at: 0 },
@@ -73,9 +82,10 @@ function powerNow(pair: BeamPair, at: number): number {
   const h = pair.pointing.horizontal + spec.coupling * pair.pointing.vertical + swing;
   const v = pair.pointing.vertical - spec.coupling * pair.pointing.horizontal;
   const power = spec.lobes
-    .filter((lobe) => lobe.reflected || !pair.blocked)
+    .filter((lobe) => !pair.blocked || (lobe.reflected && !lobe.hiddenWithDirect))
     .reduce((sum, lobe) => sum + lobePower(lobe, h, v), 0);
-  return power * 10 ** ((spec.peakDb - pair.gainDb + (spec.driftDbPerMinute * at) / 60_000) / 10);
+  const fog = spec.fog ? (spec.fog.db / 2) * (1 - Math.cos((2 * Math.PI * at) / spec.fog.periodMs)) : 0;
+  return power * 10 ** ((spec.peakDb - pair.gainDb - fog + (spec.driftDbPerMinute * at) / 60_000) / 10);
 }
 
 function shownPower(pair: BeamPair, at: number): number {
@@ -90,16 +100,21 @@ const change = (pair: BeamPair, at: number, to: Partial<BeamPair>): BeamPair => 
   shown: { power: shownPower(pair, at), at },
 });
 
-/** Turns one screw; the emitter follows once the backlash is taken up. Stops at the end of travel. */
-export function turn(pair: BeamPair, axis: Axis, eighths: Eighths, at: number): BeamPair {
+/**
+ * Turns one screw; the emitter follows once the backlash is taken up. Stops at the end of travel. `slip`: how
+ * much further than meant the hand really turned, eighths.
+ */
+export function turn(pair: BeamPair, axis: Axis, eighths: Eighths, at: number, slip = 0): BeamPair {
   const { travel, backlash } = pair.spec;
   const screw = Math.max(-travel, Math.min(travel, pair.turned[axis] + eighths));
   const half = backlash[axis] / 2;
-  const dragged = pair.aim[axis] + screw;
+  const strayed = pair.strayed[axis] + slip;
+  const dragged = pair.aim[axis] + screw + strayed;
   const points = Math.max(dragged - half, Math.min(dragged + half, pair.pointing[axis]));
   return change(pair, at, {
     turned: { ...pair.turned, [axis]: screw },
     pointing: { ...pair.pointing, [axis]: points },
+    strayed: { ...pair.strayed, [axis]: strayed },
   });
 }
 
@@ -122,7 +137,8 @@ export function ownGain(pair: BeamPair, shown: Reading, at: number): BeamPair {
 
 /** Aims the emitter by eye at `pointing`; the present positions of the screws become the new zero. */
 export function reAim(pair: BeamPair, pointing: Record<Axis, number>, at: number): BeamPair {
-  return change(pair, at, { turned: { horizontal: 0, vertical: 0 }, pointing, aim: pointing });
+  const none = { horizontal: 0, vertical: 0 };
+  return change(pair, at, { turned: none, strayed: none, pointing, aim: pointing });
 }
 
 /** Puts a board into the direct path, or takes it out. */
@@ -163,7 +179,7 @@ export function readMeter(pair: BeamPair, at: number, rng: Rng): Reading {
 /** Decibels from the present pointing up to the best possible. */
 export function shortfallDb(pair: BeamPair): number {
   const clear = { ...pair, blocked: false };
-  const best = { ...clear, pointing: truePeak(pair.spec) };
+  const best = { ...clear, pointing: pair.spec.best ?? truePeak(pair.spec) };
   return 10 * Math.log10(powerNow(best, 0) / powerNow(clear, 0));
 }
 
@@ -175,6 +191,9 @@ export function truePeak({ lobes: [main], coupling }: PairSpec): Record<Axis, nu
     vertical: (main.vertical + coupling * main.horizontal) * scale,
   };
 }
+
+/** How much further than meant a hand turns, eighths. */
+export const handSlip = ({ handSd }: PairSpec, rng: Rng): number => (handSd ? handSd * normal(rng) : 0);
 
 /** The gain, dB below full, at which the present pointing would show `value`. */
 export function gainFor(pair: BeamPair, value: number, at: number): number {

@@ -22,7 +22,7 @@ const READ_S = 4;
 const AIM_S = 60;
 const minutes = (o: Outcome): number =>
   ((o.turns + o.gainChanges) * MOVE_S + o.readings * READ_S + o.reAims * AIM_S) / 60;
-const isFalse = (o: Outcome): boolean => o.accepted && (o.shortfall > FALSE_DB || o.onReflection);
+export const isFalse = (o: Outcome): boolean => o.accepted && (o.shortfall > FALSE_DB || o.onReflection);
 const moves = (o: Outcome): number => o.turns + o.gainChanges;
 
 const total = (outcomes: readonly Outcome[], pick: (o: Outcome) => number): number =>

@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { randomPair } from '../../src/simulator/cases.ts';
 import { CAREFUL, type Errors } from '../../src/simulator/crew.ts';
 import { createRng } from '../../src/simulator/rng.ts';
+import { byFamily } from './align-families.ts';
 import { writeFigures } from './align-figures.ts';
 import { printRatios, printTable, type Result } from './align-table.ts';
 import { decisionTimes } from './align-time.ts';
@@ -23,6 +24,14 @@ const { values } = parseArgs({
     engine: { type: 'boolean', default: false },
     /** Share of misread values and of wrong turns in the second run of the engine; 0 leaves it out. */
     errors: { type: 'string', default: '0.02' },
+    /** Pairs of each family of the second simulator; 0 leaves it out. */
+    families: { type: 'string', default: '100' },
+    /** The beginning of the names of its families, to run only these. */
+    family: { type: 'string', default: '' },
+    /** The shares of misread values and of wrong turns there. */
+    rates: { type: 'string', default: '0,0.02,0.05' },
+    /** Only the second simulator. */
+    physical: { type: 'boolean', default: false },
     /** Folder for the figures of docs/engine.md. */
     figures: { type: 'string' },
   },
@@ -57,14 +66,21 @@ if (!values.engine) {
   );
 }
 
-console.log(
-  `${cases} cases, seeds ${seed} to ${seed + cases - 1}. Ladder time: a move 6 s, a settled reading 4 s, an aim by eye 60 s.`,
-);
-const results: Result[] = methods.map(([name, method]) => ({
-  name,
-  outcomes: Array.from({ length: cases }, (_, n) => method(n)),
-}));
-printTable(results, seed);
-printRatios(results);
-if (values.figures) writeFigures(results, values.figures);
-if (!values.engine) decisionTimes(seed);
+if (!values.physical) firstSimulator();
+if (Number(values.families) > 0) {
+  byFamily(Number(values.families), seed, values.rates.split(',').map(Number), values.family);
+}
+
+function firstSimulator(): void {
+  console.log(
+    `${cases} cases, seeds ${seed} to ${seed + cases - 1}. Ladder time: a move 6 s, a settled reading 4 s, an aim by eye 60 s.`,
+  );
+  const results: Result[] = methods.map(([name, method]) => ({
+    name,
+    outcomes: Array.from({ length: cases }, (_, n) => method(n)),
+  }));
+  printTable(results, seed);
+  printRatios(results);
+  if (values.figures) writeFigures(results, values.figures);
+  if (!values.engine) decisionTimes(seed);
+}

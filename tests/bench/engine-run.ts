@@ -26,10 +26,15 @@ export interface Outcome {
   onReflection: boolean;
   reAims: number;
   questions: number;
+  /** It ended by naming what stands in the way. */
+  named: boolean;
 }
 
 /** An alignment that takes more entries than this has failed. */
 const LONGEST = 600;
+
+/** Advice that names a cause which turning the screws cannot mend. */
+const END_RULES: ReadonlySet<string> = new Set(['no-single-peak', 'too-weak', 'too-strong']);
 
 export interface Step {
   advice: Advice;
@@ -38,12 +43,21 @@ export interface Step {
 }
 
 /** Drives the engine and a simulated crew until it accepts or gives up. */
-export function runEngine(spec: PairSpec, errors: Errors, rng: Rng, watch?: (step: Step) => void): Outcome {
+export function runEngine(
+  spec: PairSpec,
+  errors: Errors,
+  rng: Rng,
+  watch?: (step: Step) => void,
+  stopWhenNamed = false,
+): Outcome {
   let crew = newCrew(createBeamPair(spec));
   let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS);
   const count: Partial<Record<Advice['action']['kind'], number>> = {};
+  let named = false;
   for (let i = 0; i < LONGEST && !search.accepted; i++) {
     const { advice } = advise(search, crew.at);
+    named = END_RULES.has(advice.rule);
+    if (named && stopWhenNamed) break;
     watch?.({ advice, crew, search });
     count[advice.action.kind] = (count[advice.action.kind] ?? 0) + 1;
     const done = carryOut(crew, advice, errors, rng);
@@ -59,6 +73,7 @@ export function runEngine(spec: PairSpec, errors: Errors, rng: Rng, watch?: (ste
     ...judged(crew.pair),
     reAims: count['re-aim'] ?? 0,
     questions: count.ask ?? 0,
+    named,
   };
 }
 

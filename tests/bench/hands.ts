@@ -6,6 +6,7 @@ import {
   type BeamPair,
   createBeamPair,
   gainFor,
+  handSlip,
   type PairSpec,
   reAim,
   readMeter,
@@ -46,7 +47,7 @@ export class Hands {
     for (let left = eighths; left !== 0; ) {
       const step = Math.sign(left) * Math.min(Math.abs(left), NEUTRAL_ADJUSTERS.maxStep);
       this.at += MOVE_MS;
-      this.pair = turn(this.pair, axis, step, this.at);
+      this.pair = turn(this.pair, axis, step, this.at, handSlip(this.spec, this.rng));
       this.turns += 1;
       left -= step;
       if (this.turns > MOST_TURNS) throw new GaveUp();
@@ -102,7 +103,15 @@ export class Hands {
 
   outcome(accepted: boolean): Outcome {
     const { turns, gainChanges, readings, reAims } = this;
-    const rest = { turns, gainChanges, readings, reAims, seconds: this.at / 1000, questions: 0 };
+    const rest = {
+      turns,
+      gainChanges,
+      readings,
+      reAims,
+      seconds: this.at / 1000,
+      questions: 0,
+      named: false,
+    };
     return { accepted, ...rest, ...judged(this.pair) };
   }
 }

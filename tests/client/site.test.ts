@@ -3,8 +3,8 @@ import { matching, totals, troubleFirst, type WarnedRow, withWarnings } from '..
 import { findingLines } from '../../client/board/site-findings.tsx';
 import { memoryStorage } from '../../client/browser/storage.ts';
 import { parsePlan, planDraft } from '../../client/planning/plan-draft.ts';
-import { forgetSite, savedSites, saveSite } from '../../client/saved/saved-sites.ts';
-import { liveRows } from '../../client/site/live-rows.ts';
+import { forgetSite, savedSites, saveSite, troubledSitesFirst } from '../../client/saved/saved-sites.ts';
+import { liveRows, troubledCount, troubledVisitsFirst } from '../../client/site/live-rows.ts';
 import { withRowsKept } from '../../client/site/use-site.ts';
 import { BOX, drawnSignature, inBox, type Point, simplified } from '../../client/visit/strokes.ts';
 import { lostText } from '../../client/visit/visits.tsx';
@@ -61,6 +61,19 @@ describe('the sites a device knows', () => {
     ]);
     forgetSite(storage, 'a');
     expect(savedSites(storage).map(({ token }) => token)).toEqual(['b']);
+  });
+
+  it('stand with those in trouble first, and say when that was seen', () => {
+    const storage = memoryStorage();
+    saveSite(storage, { token: 'a', site: 'Tamsin Quay', troubled: 2, seenAt: 60_000 });
+    saveSite(storage, { token: 'b', site: 'Hollin Bridge', troubled: 0, seenAt: 60_000 });
+    saveSite(storage, { token: 'c', site: 'Quayside' });
+    const sites = troubledSitesFirst(savedSites(storage));
+    expect(sites.map(({ token }) => token)).toEqual(['a', 'c', 'b']);
+    expect(sites[0]).toMatchObject({ troubled: 2, seenAt: 60_000 });
+    // What this device saw is kept while it only opens one visit.
+    saveSite(storage, { token: 'a', site: 'Tamsin Quay' });
+    expect(savedSites(storage)[0]).toMatchObject({ token: 'a', troubled: 2 });
   });
 
   it('are still read when something else is among them', () => {
@@ -122,6 +135,32 @@ describe('the board', () => {
       'new',
     ]);
     expect([...TROUBLE_FIRST].sort()).toEqual([...PAIR_STATUSES].sort());
+  });
+
+  it('lists the visits in trouble first, and otherwise the newest', () => {
+    const visits = [
+      { job: 'first-visit', at: 1, status: 'signed' },
+      { job: 'second-visit', at: 2, status: 'isolated' },
+      { job: 'third-visit', at: 3 },
+      { job: 'fourth-visit', at: 4, status: 'needs-attention' },
+      { job: 'fifth-visit', at: 5, status: 'signed' },
+    ] as const;
+    expect(troubledVisitsFirst([...visits]).map(({ at }) => at)).toEqual([4, 2, 5, 3, 1]);
+  });
+
+  it('counts pairs in trouble only when every record was read', () => {
+    const serious = { serious: 1, question: 0, note: 0 };
+    const read = [
+      rowOf({ status: 'signed' }),
+      rowOf({ status: 'signed', findings: serious }),
+      rowOf({ status: 'isolated' }),
+      rowOf({ status: 'needs-attention' }),
+      rowOf({ status: 'needs-attention', dropped: { at: 5, reason: 'Never built' } }),
+    ];
+    expect(troubledCount(read)).toBe(3);
+    const { status: _, ...unread } = rowOf({});
+    expect(troubledCount([...read, unread])).toBeUndefined();
+    expect(troubledCount([])).toBe(0);
   });
 
   it('says who is at a pair', () => {
