@@ -5,7 +5,7 @@ import { CHANGES_SIGNED, notSentText } from '../../src/phrases/hand-over.ts';
 import { NOT_YET_HANDED_OVER } from '../../src/phrases/refusals.ts';
 import { leftOutText } from '../../src/phrases/steps.ts';
 import type { HandOver } from '../../src/visit/hand-over.ts';
-import type { Room } from '../seat/use-room.ts';
+import { DOUBLE_TAP_MS, type Room } from '../seat/use-room.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import { ItemForm } from './item-form.tsx';
@@ -27,6 +27,7 @@ export function HandOverSheet({ room, onClose }: { room: Room; onClose: () => vo
   const { job, link } = room;
   const { setup, handOver } = job;
   const [key, setKey] = useState<string>();
+  const [answered, setAnswered] = useState(0);
   const all = useMemo(() => withWaiting(handOver, link.outbox, job.count), [handOver, link.outbox]);
   if (!setup) return null;
   const items = itemsOf(setup, all);
@@ -44,7 +45,14 @@ export function HandOverSheet({ room, onClose }: { room: Room; onClose: () => vo
           setup={setup}
           handOver={all}
           reading={job.reading?.reading}
-          onWrite={(fact) => room.post({ t: 'hand-over', fact })}
+          onWrite={(fact) => {
+            // The second tap of a double tap with a glove falls on the next thing, where one tap answers it.
+            const byTap = open.kind === 'step' || open.kind === 'sun';
+            if (byTap && Date.now() - answered < DOUBLE_TAP_MS) return;
+            setAnswered(Date.now());
+            room.post({ t: 'hand-over', fact });
+            setKey(nextOpen(items, open.key)?.key);
+          }}
           onNext={() => setKey(nextOpen(items, open.key)?.key)}
           onList={() => setKey(undefined)}
         />
@@ -89,7 +97,7 @@ function ItemList({ items, sure, onPick }: ListProps) {
   );
 }
 
-export interface OneItemProps {
+interface OneItemProps {
   item: Item;
   setup: JobSetup;
   /** With what waits on this phone. */
@@ -100,16 +108,13 @@ export interface OneItemProps {
   onList: () => void;
 }
 
-function OneItem({ onNext, onList, onWrite, ...form }: OneItemProps) {
-  const write = (fact: HandOverFact) => {
-    onWrite(fact);
-    onNext();
-  };
+function OneItem({ onNext, onList, ...form }: OneItemProps) {
+  const { item } = form;
   return (
     <div class="hand-over-one">
-      <ItemForm {...form} onWrite={write} />
+      <ItemForm {...form} />
       <button type="button" class="button" onClick={onNext}>
-        {leftOutText(form.item.value !== '')}
+        {leftOutText(item.value !== '', item.kind === 'step')}
       </button>
       <button type="button" class="button" onClick={onList}>
         All of the hand-over
