@@ -48,18 +48,10 @@ function EmitterScreen({ room }: { room: Room }) {
       <div class="emitter-stage" aria-live="polite">
         <Stage room={room} />
       </div>
-      <News room={room} />
-      <LastReading room={room} />
-      <DeskWork room={room} />
-      <div class="answers">
-        {stageAnswers(room).map((answer) => (
-          <AnswerButton
-            key={answer.label}
-            room={room}
-            answer={answer}
-            class={answer.main ? 'button main answer-main' : 'button answer'}
-          />
-        ))}
+      <div class="emitter-side">
+        <News room={room} />
+        <LastReading room={room} />
+        <DeskWork room={room} />
         {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
         <div class="answer-grid">
           {linked && <AnswerButton room={room} answer={AGAIN} class="button answer" />}
@@ -72,6 +64,16 @@ function EmitterScreen({ room }: { room: Room }) {
           {!halted && action && canGoWrong(action) && (
             <AnswerButton room={room} answer={WRONG_WAY} class="button answer" />
           )}
+        </div>
+        <div class="answers">
+          {stageAnswers(room).map((answer) => (
+            <AnswerButton
+              key={answer.label}
+              room={room}
+              answer={answer}
+              class={answer.main ? 'button main answer-main' : 'button answer'}
+            />
+          ))}
         </div>
       </div>
       {sheet === 'menu' && (

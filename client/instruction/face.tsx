@@ -31,8 +31,8 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
   return (
     <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
       <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
+      {action.kind === 'check' ? <Causes causes={action.causes} /> : <Show text={show} />}
       {otherIsAway && advice.to !== seat && <p class="past">{awayText(other)}</p>}
-      {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
       {why && <p class="why">{leavesAfterwards(advice) ? AFTERWARDS : why}</p>}
@@ -40,13 +40,26 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
   );
 }
 
+/** The order in one line or a few. It is as large as its longest word allows: no word is broken. */
+const Show = ({ text }: { text: string }) => {
+  const letters = Math.max(SHORTEST_LINE, ...text.split(/\s+/).map((word) => word.length));
+  return (
+    <h1 class="show" style={{ '--letters': letters }}>
+      {text}
+    </h1>
+  );
+};
+
+/** With fewer letters than this on a line, the order would fill the screen. */
+const SHORTEST_LINE = 8;
+
 /** After an alignment alone the outputs are still isolated. After a signed commissioning they are restored. */
 const leavesAfterwards = ({ action, rule }: Advice): boolean =>
   action.kind === 'finished' && rule !== 'signed';
 
 const Causes = ({ causes }: { causes: readonly string[] }) => (
   <div class="causes">
-    <h1 class="show">Please check</h1>
+    <Show text="Please check" />
     <ol>
       {causes.map((cause) => (
         <li key={cause}>{causeText(cause)}</li>
@@ -89,7 +102,7 @@ interface PlainFaceProps {
 const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
   <section class={compact ? 'face face-compact' : 'face'}>
     <Band kind={kind} />
-    <h1 class="show">{show}</h1>
+    <Show text={show} />
     {why && <p class="why">{why}</p>}
   </section>
 );
@@ -146,7 +159,7 @@ interface UnsureProps extends Plain {
 export const UnsureFace = ({ instruction, waiting, pagesNotKept, compact }: UnsureProps) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
     <Band kind={UNSURE} note="connecting again" />
-    <h1 class="show">Hold. Do not turn</h1>
+    <Show text="Hold. Do not turn" />
     {instruction && (
       <p class="past">
         Asked before: <strong>{instruction.show}</strong>. If it is already done, say so.

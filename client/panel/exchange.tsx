@@ -20,7 +20,8 @@ export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) =>
     [passages],
   );
   return (
-    <ol class="exchange" ref={list} aria-label="What was said">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and the keyboard must reach it to do so.
+    <ol class="exchange" ref={list} aria-label="What was said" tabIndex={0}>
       {lines}
       {link.outbox.map((pending) => (
         <PendingLine key={pending.letter.id} pending={pending} />

@@ -62,7 +62,7 @@ function PanelScreen({ room }: { room: Room }) {
     <main class="panel">
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
       <div class="panel-now">
-        {alone ? <InviteCard room={room} seat="emitter" /> : <Stage room={room} compact />}
+        {alone ? <InviteCard room={room} seat="emitter" as="h1" /> : <Stage room={room} compact />}
         <LastReading room={room}>
           {reading && (
             <button type="button" class="button" onClick={correct}>
