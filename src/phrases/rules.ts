@@ -52,14 +52,14 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'too-weak': 'A peak that stays below the band at full gain is not accepted: find out why it is weak.',
   'too-strong':
     'A peak that saturates the meter at the lowest gain is not accepted: find out why it is strong.',
-  'blocking-check':
-    'Before acceptance the direct path is blocked: the reading must go to nothing and come back the same.',
-  'hold-steady': 'The final reading must stay within tolerance for the hold time.',
-  'offer-accept': 'When all the evidence is there, the crew accepts.',
   'stuck-adjuster':
     'With an adjuster stuck, the other one is worked on first; then it must be freed, or the work stops with a note.',
   'end-of-travel':
     'With the peak beyond the end of an adjuster, the screws go back to their middle and the unit is aimed again.',
+  'blocking-check':
+    'Before acceptance the direct path is blocked: the reading must go to nothing and come back the same.',
+  'hold-steady': 'The final reading must stay within tolerance for the hold time.',
+  'offer-accept': 'When all the evidence is there, the crew accepts.',
 };
 
 /** The rules before and after the alignment. */
