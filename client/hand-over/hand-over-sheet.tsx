@@ -4,6 +4,7 @@ import type { JobSetup } from '../../src/model/setup.ts';
 import { CHANGES_SIGNED, notSentText } from '../../src/phrases/hand-over.ts';
 import { NOT_YET_HANDED_OVER } from '../../src/phrases/refusals.ts';
 import { leftOutText } from '../../src/phrases/steps.ts';
+import { isCommissioning } from '../../src/visit/commission.ts';
 import type { HandOver } from '../../src/visit/hand-over.ts';
 import { DOUBLE_TAP_MS, type Room } from '../seat/use-room.ts';
 import { Failure } from '../ui/failure.tsx';
@@ -14,7 +15,8 @@ import './hand-over.css';
 
 /** In the menu of a seat: opens the hand-over, once there is one. */
 export function HandOverButton({ room, onOpen }: { room: Room; onOpen: () => void }) {
-  if (room.job.setup?.scope !== 'commissioning') return null;
+  const { setup } = room.job;
+  if (!setup || !isCommissioning({ setup })) return null;
   return (
     <button type="button" class="button" onClick={onOpen}>
       Hand-over and test steps
