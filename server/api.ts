@@ -19,6 +19,8 @@ import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, passOf, read, refuse, reply } from './http/http.ts';
 import type { Rooms } from './jobs/rooms.ts';
+import { headsApi } from './notary/api.ts';
+import type { Notary } from './notary/notary.ts';
 import type { Clock } from './process/clock.ts';
 import { RECORDS, SCHEMAS, wholeLog } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
@@ -33,6 +35,7 @@ export interface ApiDeps {
   rooms: Rooms;
   sites: Sites;
   summaries: Summaries;
+  notary: Notary;
   store: Store;
   speech: SpeechService;
   voice?: VoiceMaker | undefined;
@@ -47,6 +50,7 @@ export function api({
   rooms,
   sites,
   summaries,
+  notary,
   store,
   speech,
   voice,
@@ -100,12 +104,14 @@ export function api({
     return reply(c, answer, 200);
   });
 
-  for (const [path, give] of Object.entries(RECORDS)) {
+  for (const [path, { proof, give }] of Object.entries(RECORDS)) {
     app.get(`/${path}`, async (c) => {
       const pass = await goodPass(c);
       if (pass instanceof Response) return pass;
+      // First, because the log may grow meanwhile, and every signed head must be one of what is given.
+      const signed = await notary[proof](pass.job);
       const { head, entries } = await wholeLog(store, pass.job);
-      return give(c, head, entries);
+      return give(c, head, entries, signed);
     });
   }
 
@@ -132,7 +138,9 @@ export function api({
   });
 
   app.route('/', reportApi({ store, clock, log }));
-  app.route('/', siteApi({ sites, summaries, rooms, store, limits, opensOf, log }));
+  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf, log }));
+
+  app.route('/', headsApi(notary));
 
   app.get('/health', async (c) => {
     await store.health();

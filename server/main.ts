@@ -1,7 +1,11 @@
 import { pino } from 'pino';
+import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
 import { certificateNames } from './network/addresses.ts';
 import { givenCertificate, type KeyPair, ownCertificate } from './network/certificate.ts';
+import { SigningKey } from './notary/ed25519.ts';
+import type { Publish } from './notary/notary.ts';
+import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
 import { StartFailure } from './process/start-failure.ts';
 import type { SpeechEngine } from './speech/service.ts';
@@ -27,6 +31,10 @@ function voiceOf(options: Options): VoiceMaker | undefined {
   );
 }
 
+function publishersOf({ headsFile, headsTo }: Options): Publish[] {
+  return [...(headsFile ? [toFile(headsFile)] : []), ...(headsTo ? [toAddress(headsTo)] : [])];
+}
+
 /** Waits until the speech engine is loaded or has failed, and says which. */
 async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
   if (!engine) return 'off: people type';
@@ -42,8 +50,9 @@ async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
   const log = pino({ level: options.logLevel }, pino.destination({ dest: 2, sync: true }));
   const voice = voiceOf(options);
-  const store = openDataFolder(options.data);
+  const store = openDataFolder(options.data, undefined, (text) => log.warn(text));
   const tls = await tlsOf(options);
+  const signingKey = SigningKey.ofFolder(options.data);
   const { port, host } = options;
   const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
   const server = await startServer({
@@ -52,19 +61,23 @@ async function main(): Promise<void> {
     host,
     log,
     modelFolder: options.model,
+    signingKey,
+    publish: publishersOf(options),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),
   });
-  endOnSignal(server);
-  console.log(greeting(options, server.port, await speechLine(transcriber)));
+  const backups = await serveBackups(options.data, store, log);
+  endOnSignal(server, backups);
+  console.log(greeting(options, server, signingKey.fingerprint, await speechLine(transcriber)));
 }
 
 /** The first signal ends the server in order; a second one ends it at once. */
-function endOnSignal(server: RunningServer): void {
+function endOnSignal(server: RunningServer, backups: Backups): void {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       process.once(signal, () => process.exit(1));
+      backups.close();
       server.close().then(
         () => process.exit(0),
         (error: unknown) => fail(error),

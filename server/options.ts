@@ -13,6 +13,9 @@ export interface Options {
   speech: 'on' | 'off';
   model: string;
   voice: 'on' | 'off';
+  headsFile?: string;
+  headsTo?: string;
+  headsMail?: string;
   logLevel: string;
 }
 
@@ -26,6 +29,18 @@ function toPort(text: string): number {
 }
 
 const toPath = (text: string): string => resolve(text);
+
+function toUrl(text: string): string {
+  const url = URL.canParse(text) ? new URL(text) : undefined;
+  if (url?.protocol !== 'https:' && url?.protocol !== 'http:')
+    throw new InvalidArgumentError('It must be an address that begins with https:// or http://.');
+  return text;
+}
+
+function toMail(text: string): string {
+  if (!/^[^\s@?&]+@[^\s@?&]+$/.test(text)) throw new InvalidArgumentError('It must be one mail address.');
+  return text;
+}
 
 /** Reads flags and environment. On a mistake, and for --help and --version, it prints and ends the process. */
 export function readOptions(argv: readonly string[]): Options {
@@ -81,12 +96,27 @@ export function readOptions(argv: readonly string[]): Options {
         .env('LADDERLINE_VOICE'),
     )
     .addOption(
+      new Option('--heads-file <file>', 'also write signed heads there; see below')
+        .env('LADDERLINE_HEADS_FILE')
+        .argParser(toPath),
+    )
+    .addOption(
+      new Option('--heads-to <url>', 'also post signed heads there, as JSON')
+        .env('LADDERLINE_HEADS_TO')
+        .argParser(toUrl),
+    )
+    .addOption(
+      new Option('--heads-mail <address>', 'print a link that mails the newest head to this address')
+        .env('LADDERLINE_HEADS_MAIL')
+        .argParser(toMail),
+    )
+    .addOption(
       new Option('--log-level <level>', 'what to log to standard error, as JSON lines')
         .choices(LOG_LEVELS)
         .default('warn')
         .env('LADDERLINE_LOG_LEVEL'),
     )
-    .addHelpText('after', TLS_HELP + VOICE_HELP);
+    .addHelpText('after', TLS_HELP + HEADS_HELP + VOICE_HELP);
   program.parse(argv, { from: 'user' });
   const options = program.opts<Options>();
   const given = options.cert !== undefined || options.key !== undefined;
@@ -105,6 +135,16 @@ without a network only over https that they trust: with --tls files.
                plain http://localhost works too, on the same port.
   --tls files  https with your own certificate that the phones trust: best for a firm.
   --tls off    plain http: for typing only, or behind a proxy that adds https.
+`;
+
+const HEADS_HELP = `
+The server signs the head of every record as it grows, with the key signing.key in its data folder. Who owns
+that key can still write a record again; a signed head that lies elsewhere shows it. Keep them on another
+machine, or with your customer:
+  --heads-file FILE     a line for each minute of change, best on a disk that can only be added to
+  --heads-to URL        the same, posted as JSON
+  --heads-mail ADDRESS  a mailto link at each start
+npm run verify -- --help says how to check a record against them. docs/security.md says what each proves.
 `;
 
 const VOICE_HELP = `

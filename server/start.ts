@@ -1,6 +1,8 @@
 import { getRequestListener, type HttpBindings } from '@hono/node-server';
 import { Hono } from 'hono';
 import { type Logger, pino } from 'pino';
+import type { TreeHead } from '../src/log/signed-head.ts';
+import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { pages } from './http/pages.ts';
@@ -8,6 +10,8 @@ import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
 import type { KeyPair } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
+import { SigningKey } from './notary/ed25519.ts';
+import { Notary, type Publish } from './notary/notary.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { Summaries } from './record/summaries.ts';
@@ -34,6 +38,10 @@ export interface ServerOptions {
   clientFolder?: string;
   /** The folder of the speech model that phones may run themselves. */
   modelFolder?: string;
+  /** With which the heads of logs are signed; without it, one that nobody knows and that ends with the server. */
+  signingKey?: SigningKey;
+  /** Where signed heads are sent. */
+  publish?: readonly Publish[];
   log?: Logger;
 }
 
@@ -41,6 +49,8 @@ export interface RunningServer {
   port: number;
   /** The address on this machine, without a slash at the end. */
   url: string;
+  /** Of the tree over all signed heads, as of now. */
+  treeHead(): TreeHead;
   /** Sends the phones away, stores all work in progress, and ends. */
   close(): Promise<void>;
 }
@@ -51,9 +61,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const log = options.log ?? pino({ enabled: false });
   const limits = { ...LIMITS, ...options.limits };
   const speech = new SpeechService(transcriber, limits, log);
-  const rooms = new Rooms({ store, clock, log, graceMs: limits.deadAfterMs }, limits);
-  const sites = new Sites({ store, clock, log }, rooms);
+  const { signingKey: key = SigningKey.make(), publish = [] } = options;
+  const notary = new Notary({ store, key, clock, log, publish });
+  const onStored = (entries: readonly Entry[]) => notary.seen(entries);
+  const rooms = new Rooms({ store, clock, log, onStored, graceMs: limits.deadAfterMs }, limits);
   const summaries = new Summaries(store, log);
+  const sites = new Sites({ store, clock, log, onStored }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
@@ -64,7 +77,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
     '/api',
-    api({ rooms, sites, summaries, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
@@ -84,6 +97,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   return {
     port: listener.port,
     url: `http://localhost:${listener.port}`,
+    treeHead: () => notary.treeHead(),
     async close() {
       checks.close();
       await rooms.close();
@@ -92,6 +106,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       speech.close();
       await transcriber?.close();
       await voice?.close();
+      await notary.close();
       await store.close();
     },
   };

@@ -3,6 +3,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
+import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
 import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
 import { Drawing } from './drawings.tsx';
@@ -31,8 +32,8 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
   return (
     <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
       <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
+      {action.kind === 'check' ? <Causes causes={action.causes} /> : <Show text={show} />}
       {otherIsAway && advice.to !== seat && <p class="past">{awayText(other)}</p>}
-      {action.kind === 'check' ? <Causes causes={action.causes} /> : <h1 class="show">{show}</h1>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
       {why && <p class="why">{leavesAfterwards(advice) ? AFTERWARDS : why}</p>}
@@ -40,13 +41,26 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
   );
 }
 
+/** The order in one line or a few. It is as large as its longest word allows: no word is broken. */
+const Show = ({ text }: { text: string }) => {
+  const letters = Math.max(SHORTEST_LINE, ...text.split(/\s+/).map((word) => word.length));
+  return (
+    <h1 class="show" style={{ '--letters': letters }}>
+      {text}
+    </h1>
+  );
+};
+
+/** With fewer letters than this on a line, the order would fill the screen. */
+const SHORTEST_LINE = 8;
+
 /** After an alignment alone the outputs are still isolated. After a signed commissioning they are restored. */
 const leavesAfterwards = ({ action, rule }: Advice): boolean =>
   action.kind === 'finished' && rule !== 'signed';
 
 const Causes = ({ causes }: { causes: readonly string[] }) => (
   <div class="causes">
-    <h1 class="show">Please check</h1>
+    <Show text="Please check" />
     <ol>
       {causes.map((cause) => (
         <li key={cause}>{causeText(cause)}</li>
@@ -89,7 +103,7 @@ interface PlainFaceProps {
 const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
   <section class={compact ? 'face face-compact' : 'face'}>
     <Band kind={kind} />
-    <h1 class="show">{show}</h1>
+    <Show text={show} />
     {why && <p class="why">{why}</p>}
   </section>
 );
@@ -108,6 +122,16 @@ export const PausedFace = ({ compact }: Plain) => (
     kind={PAUSED}
     show="Waiting"
     why="There is no step until one of you says go on."
+    compact={compact}
+  />
+);
+
+/** The next order is for the emitter, and its phone was away. */
+export const HeldFace = ({ compact, isBack }: Plain & { isBack: boolean }) => (
+  <PlainFace
+    kind={PAUSED}
+    show={isBack ? 'Emitter: ready?' : 'Emitter away'}
+    why={isBack ? EMITTER_BACK : ORDER_WAITS}
     compact={compact}
   />
 );
@@ -146,7 +170,7 @@ interface UnsureProps extends Plain {
 export const UnsureFace = ({ instruction, waiting, pagesNotKept, compact }: UnsureProps) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
     <Band kind={UNSURE} note="connecting again" />
-    <h1 class="show">Hold. Do not turn</h1>
+    <Show text="Hold. Do not turn" />
     {instruction && (
       <p class="past">
         Asked before: <strong>{instruction.show}</strong>. If it is already done, say so.

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { handOverText } from '../../src/phrases/hand-over.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
@@ -20,7 +21,8 @@ export function Exchange({ room, onPick }: { room: Room; onPick: (made: Made) =>
     [passages],
   );
   return (
-    <ol class="exchange" ref={list} aria-label="What was said">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls by itself, and the keyboard must reach it to do so.
+    <ol class="exchange" ref={list} aria-label="What was said" tabIndex={0}>
       {lines}
       {link.outbox.map((pending) => (
         <PendingLine key={pending.letter.id} pending={pending} />
@@ -73,6 +75,8 @@ function wordsOf(letter: Pending['letter']): string {
   switch (letter.t) {
     case 'invite':
       return 'a new join code';
+    case 'hand-over':
+      return handOverText(letter.fact, undefined);
     case 'override':
       return letter.reason;
     case 'take-back':

@@ -5,7 +5,7 @@ import type { Room } from './use-room.ts';
 import './invite.css';
 
 /** How another phone joins: a code to read out, a square code to scan, a link to send. */
-export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
+export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat: Seat; as?: 'h1' | 'h2' }) {
   const { link, now } = room;
   const invite = link.invites[seat];
   const valid = invite && invite.expiresAt > now ? invite : undefined;
@@ -24,7 +24,7 @@ export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
     const refusal = link.complaints.find(({ letter }) => letter?.t === 'invite');
     return (
       <section class="card invite">
-        <h2>A code for the {seat} phone</h2>
+        <Title>A code for the {seat} phone</Title>
         <p class={refusal ? 'failure' : 'hint'}>
           {refusal?.text ?? (live ? 'Asking for a code.' : 'It comes when there is a link.')}
         </p>
@@ -39,7 +39,7 @@ export function InviteCard({ room, seat }: { room: Room; seat: Seat }) {
   const url = new URL(valid.path, location.origin).href;
   return (
     <section class="card invite">
-      <h2>Code for the {seat} phone</h2>
+      <Title>Code for the {seat} phone</Title>
       <p class="invite-code">{spaced(valid.code)}</p>
       <Square text={url} />
       <ShareLink label="Link to join" to={valid.path} />

@@ -74,13 +74,13 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
     );
   return (
     <>
-      <div class="site visit-head">
+      <section class="site visit-head" aria-label="This visit">
         <SiteMasthead token={token} site={view.site} />
         {/* Calm only where the comparison with the site is known, too. */}
         {visit && (
           <StatusSign status={across.acrossSite || heading.look === 'heed' ? heading.status : undefined} />
         )}
-      </div>
+      </section>
       <RecordView
         log={log}
         record={record}

@@ -51,7 +51,7 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
         <Since key={first.job} token={token} since={first.job} isFirst visit={visit} onPick={onPick} />
       )}
       <p>
-        <a href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
+        <a class="button" href={linkTo('plan', { token, pair: plan.id })} onClick={follow}>
           Plan and plan check
         </a>
       </p>

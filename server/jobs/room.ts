@@ -29,6 +29,8 @@ export interface RoomDeps {
   store: Store;
   clock: Clock;
   log: Logger;
+  /** Told of entries once they are stored. */
+  onStored?: (entries: readonly Entry[]) => void;
   /** So long may a phone that should be online take to connect; after that the log says that it is gone, ms. */
   graceMs: number;
 }
@@ -308,6 +310,7 @@ export class Room {
         );
     }
     this.follow(entries);
+    this.deps.onStored?.(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
   }

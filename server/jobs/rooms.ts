@@ -57,6 +57,7 @@ export class Rooms {
 
     const { opened, keys } = this.newKeys(job);
     await this.deps.store.append(job, entries, keys);
+    this.deps.onStored?.(entries);
     return { kind: 'ok', value: opened };
   }
 

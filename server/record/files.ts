@@ -3,6 +3,7 @@ import type { z } from 'zod';
 import type { CheckedLog } from '../../src/log/fault.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { lineSchema } from '../../src/log/schema.ts';
+import type { HeadProof } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import type { JobRecord } from '../../src/protocol/jobs.ts';
@@ -37,13 +38,28 @@ export const SCHEMAS = {
   'export.csv-metadata.json': csvMetadata,
 } satisfies Record<string, () => object>;
 
+interface Form {
+  /** Whether the present head is signed first. A page asks for its record again and again, and takes what is there. */
+  readonly proof: 'proofOf' | 'provenOf';
+  readonly give: (c: Context, head: Head, entries: Entry[], signed: HeadProof) => Response;
+}
+
 /** The forms in which a whole log can be fetched, by the last part of the address. */
-export const RECORDS = {
-  record: (c, head, entries) => c.json({ head, entries } satisfies z.input<typeof JobRecord>),
-  'export.jsonl': (c, head, entries) =>
-    file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head)),
-  'export.csv': (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
-} satisfies Record<string, (c: Context, head: Head, entries: Entry[]) => Response>;
+export const RECORDS: Readonly<Record<string, Form>> = {
+  record: {
+    proof: 'provenOf',
+    give: (c, head, entries, proof) => c.json({ head, entries, proof } satisfies z.input<typeof JobRecord>),
+  },
+  'export.jsonl': {
+    proof: 'proofOf',
+    give: (c, head, entries, proof) =>
+      file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head, proof)),
+  },
+  'export.csv': {
+    proof: 'provenOf',
+    give: (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
+  },
+};
 
 function file(c: Context, head: Head, ending: string, type: string, text: string): Response {
   c.header('Content-Type', type);

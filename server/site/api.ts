@@ -28,6 +28,7 @@ import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
 import type { Outcome } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
+import type { Notary } from '../notary/notary.ts';
 import { RECORDS, wholeLog } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
 import { checkNamed } from '../store/check.ts';
@@ -40,6 +41,7 @@ import type { Sites } from './sites.ts';
 export interface SiteApiDeps {
   sites: Sites;
   summaries: Summaries;
+  notary: Notary;
   rooms: Rooms;
   store: Store;
   limits: Limits;
@@ -49,7 +51,16 @@ export interface SiteApiDeps {
 }
 
 /** Sites over HTTP: planning, the board, the visits' records, signing. */
-export function siteApi({ sites, summaries, rooms, store, limits, opensOf, log }: SiteApiDeps): Hono<Env> {
+export function siteApi({
+  sites,
+  summaries,
+  notary,
+  rooms,
+  store,
+  limits,
+  opensOf,
+  log,
+}: SiteApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const board = new Board(summaries, rooms);
   const news = new PlanNews(rooms, summaries, log);
@@ -70,14 +81,16 @@ export function siteApi({ sites, summaries, rooms, store, limits, opensOf, log }
   app.get('/site/findings', (c) =>
     asReaderOf(c, async (site, _, job) => c.json(await board.findings(site, job))),
   );
-  for (const [path, give] of Object.entries(RECORDS)) {
+  for (const [path, { proof, give }] of Object.entries(RECORDS)) {
     app.get(`/site/${path}`, (c) =>
       asReader(c, async (site) => {
         const job = c.req.query('job') ?? '';
         if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
+        // First, because the log may grow meanwhile, and every signed head must be one of what is given.
+        const signed = await notary[proof](job);
         const { head, entries } = await wholeLog(store, job);
         if (head.count === 0) return refuse(c, 'log-broken', LOST_LOG);
-        return give(c, head, entries);
+        return give(c, head, entries, signed);
       }),
     );
   }

@@ -8,7 +8,7 @@ import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
 import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 import { checkNamed } from '../store/check.ts';
 
-export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log'>;
+export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log' | 'onStored'>;
 
 const READ_BATCH = 1_000;
 
@@ -84,6 +84,7 @@ export class Site {
     const appended = await this.deps.store.append(this.log, entries);
     if (appended.kind !== 'stored') throw new Error(`the log of this site did not take entry ${first}`);
     this.follow(entries);
+    this.deps.onStored?.(entries);
     return { kind: 'taken', seq: first };
   }
 

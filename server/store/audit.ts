@@ -14,7 +14,7 @@ export interface StoredEntry {
 /** As `findFault` of the log, over the stored bytes themselves, row by row. */
 export class Audit {
   private at: Head;
-  private readonly witnessed: ReadonlyMap<number, string>;
+  private readonly witnessed = new Map<number, Set<string>>();
 
   /** `witnesses`: heads that this log is known to have had, from somewhere else than the log. */
   constructor(
@@ -22,7 +22,9 @@ export class Audit {
     private readonly witnesses: readonly Pick<Head, 'count' | 'hash'>[] = [],
   ) {
     this.at = emptyHead(job);
-    this.witnessed = new Map(witnesses.map(({ count, hash }) => [count, hash]));
+    for (const { count, hash } of witnesses) {
+      this.witnessed.set(count, (this.witnessed.get(count) ?? new Set()).add(hash));
+    }
   }
 
   /** How many entries were sound so far. */
@@ -43,8 +45,8 @@ export class Audit {
     // The hash does not cover the column, and a message whose id stands there would count as logged.
     if ((body.ref ?? null) !== row.ref) return { seq, fault: 'ref' };
     this.at = { job, count: seq + 1, hash: row.hash };
-    const witnessed = this.witnessed.get(seq + 1);
-    return witnessed === undefined || witnessed === row.hash ? undefined : { seq, fault: 'rewritten' };
+    const isAsWitnessed = [...(this.witnessed.get(seq + 1) ?? [])].every((each) => each === row.hash);
+    return isAsWitnessed ? undefined : { seq, fault: 'rewritten' };
   }
 
   /** After the last row. `head`: where the log ends by what is stored beside it. */

@@ -1,9 +1,19 @@
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import { Audit, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import type { Appended, CodeGrant, Digest, KeptSummary, KeyChange, Pass, Store } from './store.ts';
+import type {
+  Appended,
+  CodeGrant,
+  Digest,
+  KeptSummary,
+  KeyChange,
+  LoggedHead,
+  Pass,
+  Store,
+} from './store.ts';
 
 /** Keeps everything until the process ends: for tests and for trying things out. */
 export class MemoryStore implements Store {
@@ -13,6 +23,7 @@ export class MemoryStore implements Store {
   private readonly refs = new Map<string, number>();
   private readonly passes = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
+  private readonly signed: LoggedHead[] = [];
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
@@ -70,7 +81,7 @@ export class MemoryStore implements Store {
 
   async audit(job: JobId) {
     const kept = this.summaries.get(job);
-    const audit = new Audit(job, kept && [kept]);
+    const audit = new Audit(job, [...(await this.signedHeadsOf(job)), ...(kept ? [kept] : [])]);
     for (const row of this.rows.get(job) ?? []) {
       const fault = audit.add(row);
       if (fault) return fault;
@@ -84,7 +95,8 @@ export class MemoryStore implements Store {
 
   async logs(): Promise<JobId[]> {
     const ofPasses = [...this.passes.values()].map(({ job }) => job);
-    return [...new Set([...this.rows.keys(), ...ofPasses, ...this.summaries.keys()])];
+    const ofSigned = this.signed.map(({ job }) => job);
+    return [...new Set([...this.rows.keys(), ...ofPasses, ...ofSigned, ...this.summaries.keys()])];
   }
 
   async pass(token: Digest): Promise<Pass | undefined> {
@@ -107,6 +119,18 @@ export class MemoryStore implements Store {
 
   async keepSummary(job: JobId, summary: KeptSummary): Promise<void> {
     this.summaries.set(job, { ...summary });
+  }
+
+  async addSignedHeads(heads: readonly LoggedHead[]): Promise<void> {
+    this.signed.push(...heads);
+  }
+
+  async signedHeads(after: number, limit: number): Promise<LoggedHead[]> {
+    return this.signed.slice(after, after + limit);
+  }
+
+  async signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
+    return this.signed.flatMap(({ job: of, ...head }, number) => (of === job ? [{ ...head, number }] : []));
   }
 
   async health(): Promise<void> {}

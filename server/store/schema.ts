@@ -80,6 +80,24 @@ const SEALED_SUMMARIES = `
   ) STRICT, WITHOUT ROWID;
 `;
 
+/** `number`: from 0 on, without a gap: the places in the tree over all of them. */
+const SIGNED_HEADS = `
+  CREATE TABLE signed_heads (
+    number INTEGER PRIMARY KEY,
+    job TEXT NOT NULL,
+    count INTEGER NOT NULL,
+    hash TEXT NOT NULL,
+    at INTEGER NOT NULL,
+    key TEXT NOT NULL,
+    signature TEXT NOT NULL
+  ) STRICT;
+  CREATE INDEX signed_heads_by_job ON signed_heads (job);
+  CREATE TRIGGER signed_heads_stay BEFORE UPDATE ON signed_heads
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: signed heads are never changed'); END;
+  CREATE TRIGGER signed_heads_remain BEFORE DELETE ON signed_heads
+  BEGIN SELECT RAISE(ABORT, 'the log is append-only: signed heads are never removed'); END;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
-export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES, SEALED_SUMMARIES];
+export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES, SEALED_SUMMARIES, SIGNED_HEADS];
 export const SCHEMA_VERSION = STEPS.length;

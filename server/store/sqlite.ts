@@ -1,6 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import { Audit, type StoredEntry } from './audit.ts';
@@ -14,6 +15,7 @@ import {
   type Digest,
   type KeptSummary,
   type KeyChange,
+  type LoggedHead,
   type Pass,
   type Store,
   StoreFailure,
@@ -35,7 +37,7 @@ export function openSqlite(
   try {
     db = driver.open(file);
     prepare(db, file);
-    return new SqliteStore(db, key, warn);
+    return new SqliteStore(db, driver, key, warn);
   } catch (error) {
     db?.close();
     if (error instanceof StoreFailure) throw error;
@@ -138,6 +140,7 @@ export class SqliteStore implements Store {
   /** `db`: prepared by `openSqlite`; public for tests that look at the live connection. */
   constructor(
     readonly db: Connection,
+    private readonly driver: Driver,
     private readonly key: SummaryKey,
     private readonly warn: Warn,
   ) {
@@ -190,7 +193,7 @@ export class SqliteStore implements Store {
 
   async audit(job: JobId): Promise<ChainFault | undefined> {
     const kept = await this.summary(job);
-    const audit = new Audit(job, kept && [kept]);
+    const audit = new Audit(job, [...(await this.signedHeadsOf(job)), ...(kept ? [kept] : [])]);
     for (;;) {
       const rows = guard(() => this.sql.read.all(job, audit.count - 1, AUDIT_BATCH));
       if (rows.length === 0) return guard(() => audit.end(this.headNow(job)));
@@ -236,8 +239,32 @@ export class SqliteStore implements Store {
     guard(() => this.sql.keepSummary.run(job, count, hash, body, sealOf(this.key, job, kept)));
   }
 
+  async addSignedHeads(heads: readonly LoggedHead[]): Promise<void> {
+    guard(() =>
+      inOne(this.db, () => {
+        for (const { job, count, hash, at, key, signature } of heads)
+          this.sql.addSignedHead.run(job, count, hash, at, key, signature);
+      }),
+    );
+  }
+
+  async signedHeads(after: number, limit: number): Promise<LoggedHead[]> {
+    return guard(() => this.sql.signedHeads.all(after, limit)).map((row) => ({ ...row }));
+  }
+
+  async signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
+    return guard(() => this.sql.signedHeadsOf.all(job)).map((row) => ({ ...row }));
+  }
+
   async health(): Promise<void> {
     guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
+  }
+
+  /** Copies everything to a new file. What was acknowledged before is in it. Rejects with `StoreFailure`. */
+  async copyTo(file: string): Promise<void> {
+    await this.driver.copy(this.db, file).catch((error: Error) => {
+      throw new StoreFailure(`the copy ${file} could not be made: ${error.message}`, { cause: error });
+    });
   }
 
   async close(): Promise<void> {
@@ -273,7 +300,8 @@ function statements(db: Connection) {
         UNION ALL SELECT (SELECT min(job) FROM entries WHERE job > written.job) FROM written WHERE job IS NOT NULL
       )
       SELECT job FROM written WHERE job IS NOT NULL
-      UNION SELECT job FROM heads UNION SELECT job FROM passes UNION SELECT job FROM summaries`),
+      UNION SELECT job FROM heads UNION SELECT job FROM passes UNION SELECT job FROM summaries
+      UNION SELECT job FROM signed_heads`),
     read: db.prepare<[JobId, number, number], StoredEntry>(
       'SELECT seq, ref, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
     ),
@@ -289,6 +317,14 @@ function statements(db: Connection) {
     ),
     keepSummary: db.prepare(
       'INSERT OR REPLACE INTO summaries (job, count, hash, body, seal) VALUES (?, ?, ?, ?, ?)',
+    ),
+    addSignedHead: db.prepare(`INSERT INTO signed_heads (number, job, count, hash, at, key, signature)
+      VALUES ((SELECT coalesce(max(number) + 1, 0) FROM signed_heads), ?, ?, ?, ?, ?, ?)`),
+    signedHeads: db.prepare<[number, number], LoggedHead>(
+      'SELECT job, count, hash, at, key, signature FROM signed_heads WHERE number >= ? ORDER BY number LIMIT ?',
+    ),
+    signedHeadsOf: db.prepare<[JobId], SignedHead & { number: number }>(
+      'SELECT number, count, hash, at, key, signature FROM signed_heads WHERE job = ? ORDER BY number',
     ),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',

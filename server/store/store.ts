@@ -1,4 +1,5 @@
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Hash, Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -39,6 +40,11 @@ export interface KeptSummary {
   body: string;
 }
 
+/** A signed head, and of which log. */
+export interface LoggedHead extends SignedHead {
+  job: JobId;
+}
+
 export type Appended =
   | { kind: 'stored' }
   /** An entry with the same message id is there already, at `seq`. */
@@ -69,13 +75,13 @@ export interface Store {
   /** The entry a message became, if it did. */
   seqOf(job: JobId, ref: MessageId): Promise<Seq | undefined>;
   /**
-   * The first fault in the stored bytes of a job's log: order, links, each hash, the head, and the head that its kept
-   * summary was made from. Other work is done in between. A log that nobody ever wrote has none.
+   * The first fault in the stored bytes of a job's log: order, links, each hash, the head, every head of it that was
+   * signed, and the head that its kept summary was made from. Other work is done in between. A log that nobody ever wrote has none.
    */
   audit(job: JobId): Promise<ChainFault | undefined>;
   /** Heads of all jobs, oldest job first. */
   jobs(): Promise<Head[]>;
-  /** Every log that anything in the store speaks of: its entries, its head, its passes or its summary. */
+  /** Every log that anything in the store speaks of: its entries, head, passes, signed heads or summary. */
   logs(): Promise<JobId[]>;
   pass(token: Digest): Promise<Pass | undefined>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
@@ -86,6 +92,12 @@ export interface Store {
    */
   summary(job: JobId): Promise<KeptSummary | undefined>;
   keepSummary(job: JobId, summary: KeptSummary): Promise<void>;
+  /** Keeps signed heads behind those before, all or none. They are never changed or taken away. */
+  addSignedHeads(heads: readonly LoggedHead[]): Promise<void>;
+  /** Signed heads of all logs in the order they were kept, at most `limit`, the first `after` left out. */
+  signedHeads(after: number, limit: number): Promise<LoggedHead[]>;
+  /** Those of one log, oldest first. `number`: its place among all, from 0. */
+  signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
   /** A second time does nothing. */

@@ -1,31 +1,41 @@
+import { createPublicKey } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
+import { z } from 'zod';
+import { ENGINE_VERSION } from '../../src/engine/version.ts';
+import { headIn } from '../../src/log/json-lines.ts';
+import { Fingerprint, fingerprintOf, SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { JobId } from '../../src/model/ids.ts';
 import { METRES } from '../../src/model/units.ts';
 import { currentSetup } from '../../src/model/written.ts';
 import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { shownFor } from '../../src/phrases/units.ts';
-import { wrongText } from '../../src/phrases/verify.ts';
+import { keptText, notReplayedText, REPLAYED, signedLines, wrongText } from '../../src/phrases/verify.ts';
+import type { KeptHead, Known } from '../../src/verify/signed-heads.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
+import { checkSignature } from '../notary/ed25519.ts';
 
-/** Exit status. 0: the log is whole. 1: something in it is wrong. 2: the file could not be read. */
-const WHOLE = 0;
+/** Exit status. */
+const VERIFIED = 0;
 const WRONG = 1;
 const UNREADABLE = 2;
+/** Nothing in it is wrong, and something that was asked for could not be checked. */
+const NOT_VERIFIED = 3;
 
-function report(result: Verified): string[] {
+/** `kept`: how many heads of the log were kept elsewhere; undefined when nobody gave any. */
+function report(result: Verified, kept: number | undefined): string[] {
   if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
-  const { head, entries, findings, replayed } = result;
+  const { head, entries, findings, replayed, signed } = result;
   const opened = entries[0]?.fact;
   const shown = opened?.type === 'opened' ? shownFor(currentSetup(opened.setup)) : METRES;
   return [
     `Whole: ${head.count} entries of log ${head.job}; every hash and signature is right.`,
-    replayed
-      ? 'Replay: the engine gives the same advice and the same findings.'
-      : 'Replay: not done. Another version of the engine wrote the log; verify it with that version.',
+    replayed ? REPLAYED : notReplayedText(engineOf(entries), ENGINE_VERSION),
     `Head:  ${head.hash}`,
-    'Compare count and head with the printed report: a file that was rewritten from start to end also passes.',
+    ...signedLines(signed, head.count),
+    ...(kept === undefined ? [] : [keptText(kept)]),
     ...peopleIn(entries),
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
@@ -44,23 +54,74 @@ function peopleIn(entries: readonly Entry[]): string[] {
   return lines.length > 0 ? ['People, as they gave their names:', ...lines] : [];
 }
 
+/** Which engine the log says it was written by; undefined for one from before engines had numbers. */
+function engineOf([first]: readonly Entry[]): number | undefined {
+  return first?.fact.type === 'opened' ? first.fact.engine : undefined;
+}
+
+/** A public key by its fingerprint, as it is printed, or in a file (PEM). */
+function keyOf(given: string): Fingerprint {
+  const plain = given.replace(/[\s:]/g, '').toLowerCase();
+  if (Fingerprint.safeParse(plain).success) return plain;
+  const key = createPublicKey(readFileSync(given, 'utf8'));
+  return fingerprintOf(key.export({ type: 'spki', format: 'der' }).toString('hex'));
+}
+
+const KeptLine = z.object({ heads: z.array(SignedHead.extend({ job: JobId })) });
+
+/** Heads of one log in a file that `--heads-file` or `--heads-to` of the server wrote. */
+function keptIn(file: string, job: JobId): KeptHead[] {
+  const lines = readFileSync(file, 'utf8')
+    .split('\n')
+    .filter((line) => line.trim() !== '');
+  return lines.flatMap((line) => KeptLine.parse(JSON.parse(line)).heads).filter((head) => head.job === job);
+}
+
+interface Given {
+  key?: string;
+  heads?: string;
+}
+
+/** Throws when a key or heads were given and cannot be read. */
+const knownFrom = (text: string, { key, heads }: Given): Known => ({
+  check: checkSignature,
+  ...(key !== undefined && { key: keyOf(key) }),
+  ...(heads !== undefined && { kept: keptIn(heads, headIn(text)?.job ?? '') }),
+});
+
 function main(): number {
-  const [file] = new Command('verify')
+  const program = new Command('verify')
     .description('Checks an exported log (JSON Lines) without the server or the network.')
     .argument('<file>', 'the .jsonl export of a job or a site')
-    .addHelpText('after', '\nExit status: 0 whole, 1 wrong, 2 the file could not be read.')
-    .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : UNREADABLE))
-    .parse(process.argv).args;
+    .option(
+      '--key <key>',
+      "the server's public key: its fingerprint, as at its start and on reports, or a PEM file",
+    )
+    .option('--heads <file>', 'signed heads that were kept elsewhere (see --heads-file of the server)')
+    .addHelpText(
+      'after',
+      '\nExit status: 0 verified, 1 wrong, 2 a file or key could not be read, 3 nothing wrong, but not all of it could be verified.',
+    )
+    .exitOverride((error) => process.exit(error.exitCode === 0 ? VERIFIED : UNREADABLE))
+    .parse(process.argv);
+  const [file = ''] = program.args;
+  const given = program.opts<Given>();
   let text: string;
+  let known: Known;
   try {
-    text = readFileSync(file as string, 'utf8');
+    text = readFileSync(file, 'utf8');
+    known = knownFrom(text, given);
   } catch (error) {
-    console.error(`verify: ${file} could not be read: ${(error as Error).message}`);
+    console.error(`verify: ${file}, the key or the heads could not be read: ${(error as Error).message}`);
     return UNREADABLE;
   }
-  const result = verify(text);
-  console.log(report(result).join('\n'));
-  return result.ok ? WHOLE : WRONG;
+  const result = verify(text, known);
+  console.log(report(result, known.kept?.length).join('\n'));
+  if (!result.ok) return WRONG;
+  const { signed, head, replayed } = result;
+  const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
+  const isKept = known.kept === undefined || known.kept.length > 0;
+  return replayed && isSigned && isKept ? VERIFIED : NOT_VERIFIED;
 }
 
 process.exitCode = main();

@@ -1,4 +1,3 @@
-import { missingForAccept } from '../engine/accept.ts';
 import { isSame } from '../formats/same.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
@@ -12,7 +11,7 @@ import { AFTERWARDS } from '../phrases/cautions.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
 import { notProvenText } from '../phrases/missing.ts';
-import { NOTHING_ASKED, READING_WANTED } from '../phrases/notices.ts';
+import { NOTHING_ASKED, ORDER_WAITS, READING_WANTED } from '../phrases/notices.ts';
 import { notInKit, PART_OR_ALL } from '../phrases/proving.ts';
 import {
   FIND_OUT,
@@ -43,7 +42,9 @@ import {
 } from '../phrases/readbacks.ts';
 import { changeText, decimals, readingText } from '../phrases/readings.ts';
 import { kitOf } from '../plan/covers.ts';
-import { countedOf } from '../visit/state.ts';
+import { isCommissioning } from '../visit/commission.ts';
+import { acceptable } from '../visit/periodic.ts';
+import { commissionOf, countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
@@ -167,6 +168,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   yes(job, _, speaker) {
     const item = askedItem(job, speaker);
     if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    else if (job.state.held && speaker.seat === 'emitter') RULES.resume(job, { kind: 'resume' }, speaker);
     // Otherwise nobody asked: it is an acknowledgement, and only its words are logged.
   },
 
@@ -202,7 +204,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   resume(job, _, speaker) {
     if (job.state.stopped) RULES.start(job, { kind: 'start' }, speaker);
-    else if (job.state.paused) job.put(speaker.seat, { type: 'resume', from: speaker.said });
+    else if (mayResume(job, speaker)) job.put(speaker.seat, { type: 'resume', from: speaker.said });
   },
 
   cannot(job, { why }, speaker) {
@@ -279,14 +281,21 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   accept(job, _, speaker) {
-    const { search, setup, reading } = job.state;
-    if (!search || !setup) return;
-    const missing = missingForAccept(search, job.now);
+    const { setup, reading } = job.state;
+    const commission = commissionOf(job.state);
+    if (!commission || !setup) return;
+    const { missing, kept } = acceptable(commission, job.now);
     if (!reading || missing.length > 0) {
       return job.notice('not-proven', notProvenText(missing, setup.meter));
     }
-    report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, LEAD.accepted);
-    if (setup.scope !== 'commissioning') job.notice('afterwards', AFTERWARDS);
+    const accept = {
+      type: 'accept',
+      reading: reading.reading,
+      ...(kept && { kept }),
+      from: speaker.said,
+    } as const;
+    report(job, accept, speaker, kept ? LEAD.kept : LEAD.accepted);
+    if (!isCommissioning(commission)) job.notice('afterwards', AFTERWARDS);
   },
 
   stop(job, _, speaker) {
@@ -296,15 +305,21 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   start(job, _, speaker) {
-    const { stopped, paused } = job.state;
-    if (stopped || paused)
-      job.put(speaker.seat, { type: stopped ? 'restarted' : 'resume', from: speaker.said });
+    if (job.state.stopped) job.put(speaker.seat, { type: 'restarted', from: speaker.said });
+    else RULES.resume(job, { kind: 'resume' }, speaker);
   },
 
   remark(job, { text }, speaker) {
     remark(job, text, speaker);
   },
 };
+
+/** What waits for the emitter goes on only when somebody there says so. */
+function mayResume(job: Composer, { seat, said }: Speaker): boolean {
+  const { paused, held } = job.state;
+  if (held && seat !== 'emitter') job.readback(said, ORDER_WAITS);
+  return paused && (!held || seat === 'emitter');
+}
 
 /** "Two fifty" on a meter of volts may be 2.50: ask, never take it. */
 function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {

@@ -27,12 +27,16 @@ export type CheckedLog = Log & { readonly fault?: ChainFault | undefined };
 export type FileFault = {
   /** Counted from 1. */
   line: number;
+  /** Which, with dots between. */
+  field?: string;
   fault:
     | 'not-json'
     /** Neither an entry of this format nor its closing line. */
     | 'not-an-entry'
     /** The entry is not written as the canonical text that its hash is taken over. */
     | 'not-canonical'
+    /** A field that this format does not have. */
+    | 'unknown-field'
     /** The file ends without its closing line: its tail was cut. */
     | 'no-head'
     /** Something comes after the closing line. */
@@ -47,6 +51,12 @@ export type Wrong =
   | { readonly kind: 'signature'; readonly seq: Seq }
   /** A typed signature that is not the name of its signer. */
   | { readonly kind: 'signer'; readonly seq: Seq }
+  /** A reading that the words it came from do not say. `from`: their entry; missing where it came from no words. */
+  | { readonly kind: 'words'; readonly seq: Seq; readonly from?: Seq | undefined }
+  /** A head that a server signed, or that was kept elsewhere, is not one of this log: entries were cut or changed. */
+  | { readonly kind: 'signed-head'; readonly seq: Seq }
+  /** A signed head whose signature is not right. */
+  | { readonly kind: 'bad-signature'; readonly seq: Seq }
   /** The engine of this version gives other advice. */
   | { readonly kind: 'advice'; readonly seq: Seq }
   /** The signed findings are not the findings of the record. */

@@ -3,6 +3,7 @@ import { Entry } from '../model/entry.ts';
 import { Head } from '../model/ids.ts';
 import { bodyOf } from './chain.ts';
 import type { FileFault } from './fault.ts';
+import { HeadProof } from './signed-head.ts';
 
 /**
  * The log as JSON Lines (UTF-8, one JSON value a line, every line ended by "\n").
@@ -10,14 +11,15 @@ import type { FileFault } from './fault.ts';
  * An entry's line is `{"hash":"H","entry":B}`: B is the entry's RFC 8785 canonical body, byte for byte the
  * text that was hashed, so that SHA-256 alone can check a line. The last line is
  * `{"format":"ladderline-log","version":1,"head":{"count":N,"hash":"H","job":"J"}}`: the number of entries
- * and the hash of the last one. A file without it, or with fewer entries than it counts, has been cut.
+ * and the hash of the last one. A file without it, or with fewer entries than it counts, has been cut. Beside the head
+ * it may have `proof`: heads that the server signed. Files from before that have none.
  */
 export const JSON_LINES_FORMAT = 'ladderline-log';
 export const JSON_LINES_VERSION = 1;
 
-export function toJsonLines(entries: readonly Entry[], head: Head): string {
+export function toJsonLines(entries: readonly Entry[], head: Head, proof?: HeadProof): string {
   const lines = entries.map((entry) => `{"hash":"${entry.hash}","entry":${bodyOf(entry)}}`);
-  const closing = { format: JSON_LINES_FORMAT, version: JSON_LINES_VERSION, head };
+  const closing = { format: JSON_LINES_FORMAT, version: JSON_LINES_VERSION, head, ...(proof && { proof }) };
   return `${[...lines, JSON.stringify(closing)].join('\n')}\n`;
 }
 
@@ -28,9 +30,12 @@ export const Closing = z.object({
   format: z.literal(JSON_LINES_FORMAT),
   version: z.literal(JSON_LINES_VERSION),
   head: Head,
+  proof: HeadProof.optional(),
 });
 
-export type ReadLog = { ok: true; entries: Entry[]; head: Head } | ({ ok: false } & FileFault);
+export type ReadLog =
+  | { ok: true; entries: Entry[]; head: Head; proof?: HeadProof | undefined }
+  | ({ ok: false } & FileFault);
 
 /**
  * Reads what `toJsonLines` wrote. It checks only the form of the file; `findFault(entries, head)` checks the
@@ -41,26 +46,47 @@ export function fromJsonLines(text: string): ReadLog {
   if (lines.at(-1) === '') lines.pop();
   const entries: Entry[] = [];
   let head: Head | undefined;
+  let proof: HeadProof | undefined;
   for (const [index, line] of lines.entries()) {
-    const fault = (name: FileFault['fault']): ReadLog => ({ ok: false, line: index + 1, fault: name });
+    const fault = (name: FileFault['fault']) => ({ ok: false, line: index + 1, fault: name }) as const;
     if (head) return fault('after-head');
     const value = parse(line);
     if (value === undefined) return fault('not-json');
     const closing = Closing.safeParse(value);
     if (closing.success) {
-      head = closing.data.head;
+      const strange = strangeField(value, closing.data);
+      if (strange !== undefined) return { ...fault('unknown-field'), field: strange };
+      ({ head, proof } = closing.data);
       continue;
     }
     const [, hash, body] = ENTRY_LINE.exec(line) ?? [];
     if (body === undefined) return fault('not-an-entry');
     const entry = Entry.safeParse({ ...(JSON.parse(body) as object), hash });
     if (!entry.success) return fault('not-an-entry');
-    // Otherwise an unknown field would be dropped here without notice.
+    const strange = strangeField({ ...(JSON.parse(body) as object), hash }, entry.data);
+    if (strange !== undefined) return { ...fault('unknown-field'), field: strange };
     if (bodyOf(entry.data) !== body) return fault('not-canonical');
     entries.push(entry.data);
   }
   if (!head) return { ok: false, line: lines.length + 1, fault: 'no-head' };
-  return { ok: true, entries, head };
+  return { ok: true, entries, head, ...(proof && { proof }) };
+}
+
+/** Where the log ends by the closing line alone. */
+export function headIn(text: string): Head | undefined {
+  return Closing.safeParse(parse(text.trimEnd().split('\n').at(-1) ?? '')).data?.head;
+}
+
+/** The first field of `given` that was dropped when it was read as `known`: nothing may stand there without notice. */
+function strangeField(given: unknown, known: unknown): string | undefined {
+  if (typeof given !== 'object' || given === null) return undefined;
+  for (const [name, value] of Object.entries(given)) {
+    const kept = (known as Record<string, unknown> | undefined)?.[name];
+    if (kept === undefined) return name;
+    const below = strangeField(value, kept);
+    if (below !== undefined) return `${name}.${below}`;
+  }
+  return undefined;
 }
 
 function parse(line: string): unknown {

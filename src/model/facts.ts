@@ -96,6 +96,8 @@ const searchFacts = [
     override: z
       .object({ reason: z.string().trim().min(3).max(500), missing: z.array(z.string()) })
       .optional(),
+    /** Kept as the last visit left it, with this reading: nothing was turned, and nothing searched. */
+    kept: Reading.optional(),
     from,
   }),
 ] as const;
@@ -187,8 +189,11 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
   }),
   ...searchFacts,
-  /** The crew asked for time; there is no advice until they continue. */
-  z.object({ type: z.literal('pause'), from }),
+  /**
+   * The crew asked for time; there is no advice until they continue. `why`: nobody asked, but the next order is for the
+   * emitter, whose phone is away: it waits until somebody there says that they are back.
+   */
+  z.object({ type: z.literal('pause'), why: z.literal('emitter-away').optional(), from }),
   z.object({ type: z.literal('resume'), from }),
   z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
   /** "Heard 142." */

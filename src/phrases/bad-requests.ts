@@ -10,6 +10,7 @@ export const PAGE_TOO_NEW = 'This page is newer than the server.';
 export const OTHER_WEBSITE = 'This request comes from a page of another website.';
 export const ID_USED = 'This id was used for another command.';
 
+export const NO_SUCH_TREE = 'There are not so many signed heads.';
 export const NO_VISIT = 'There is no such visit on this site.';
 export const NO_REPORT = 'There is no such report. Start it again.';
 export const SITE_REPORT_ELSEWHERE = 'To make the report of a site, use POST /api/site/report.';

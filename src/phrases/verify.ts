@@ -1,9 +1,11 @@
 import type { ChainFault, FileFault, Wrong } from '../log/fault.ts';
+import type { Signed } from '../log/signed-head.ts';
 
 const FILE: Record<FileFault['fault'], string> = {
   'not-json': 'is not JSON',
   'not-an-entry': 'is neither an entry of a log nor its closing line',
   'not-canonical': 'is not the exact text that its hash was taken over',
+  'unknown-field': 'has a field that this format does not have',
   'no-head': 'should be the closing line with the head: the end of the file was cut off',
   'after-head': 'comes after the closing line',
 };
@@ -24,16 +26,67 @@ const CHAIN: Record<ChainFault['fault'], string> = {
 export function wrongText(wrong: Wrong): string {
   switch (wrong.kind) {
     case 'file':
-      return `Line ${wrong.line} ${FILE[wrong.fault]}.`;
+      return `Line ${wrong.line} ${FILE[wrong.fault]}${wrong.field === undefined ? '' : `: "${wrong.field}"`}.`;
     case 'chain':
       return `Entry ${wrong.seq} ${CHAIN[wrong.fault]}.`;
     case 'signature':
       return `Entry ${wrong.seq} signs a record that is not the one before it.`;
     case 'signer':
       return `Entry ${wrong.seq} is signed with a typed name that is not the signer's.`;
+    case 'words':
+      return wrong.from === undefined
+        ? `Entry ${wrong.seq} is a reading that nobody said or typed.`
+        : `Entry ${wrong.seq} is a reading that the words of entry ${wrong.from} do not say: one of the two was changed.`;
+    case 'signed-head':
+      return `Entry ${wrong.seq} is not the one that the server signed: the log was cut, or written again.`;
+    case 'bad-signature':
+      return `Entry ${wrong.seq} has a signature of the server that is not right: somebody made it up, or changed it.`;
     case 'advice':
       return `Entry ${wrong.seq} is not what this version's engine advises here. Verify with the version that wrote the log, or ask why.`;
     case 'findings':
       return `Entry ${wrong.seq} was signed with findings that differ from the record's.`;
+  }
+}
+
+export const REPLAYED = 'Replay: the engine gives the same advice and the same findings.';
+
+/** `written`: the number that the log names; `here`: this program's. */
+export const notReplayedText = (written: number | undefined, here: number): string =>
+  `NOT VERIFIED: advice and findings. The log says that engine ${written ?? 'without a number'} wrote it, and this is engine ${here}. Verify it with the program of that engine: somebody who changes the number can hide other changes.`;
+
+/** `kept`: how many heads of this log were kept elsewhere. */
+export const keptText = (kept: number): string =>
+  kept === 0
+    ? 'NOT VERIFIED: no head of this log is among those that were kept elsewhere.'
+    : `Kept elsewhere: all ${kept} heads are of this log.`;
+
+const NOT_PROVEN =
+  'NOT PROVEN: who wrote it, and when. Somebody who can write the whole file can make another like it.';
+
+/** What the signatures of a server prove of a log of `count` entries. */
+export function signedLines(signed: Signed, count: number): string[] {
+  switch (signed.kind) {
+    case 'none':
+      return [
+        NOT_PROVEN,
+        '  No head in the file is signed by a server; in older exports none is. Compare count and head with the printed report.',
+      ];
+    case 'nobodys':
+      return [
+        NOT_PROVEN,
+        `  It is signed with the key ${signed.key}. Compare that with the key that your server prints at its start, or give yours: --key.`,
+      ];
+    case 'other-key':
+      return [
+        `NOT PROVEN: it is not signed with the key you gave, but with ${signed.key}.`,
+        '  Ask whose key that is before you rely on the file.',
+      ];
+    case 'signed': {
+      const when = (ms: number) => new Date(ms).toISOString();
+      return [
+        `Signed: the first ${signed.count} entries stood so at ${when(signed.at)}, by the key you gave; the first signature is of ${when(signed.first)}.`,
+        ...(signed.count < count ? [`NOT PROVEN: the ${count - signed.count} entries after them.`] : []),
+      ];
+    }
   }
 }

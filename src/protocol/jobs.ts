@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { HeadProof } from '../log/signed-head.ts';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
 import { Head, JobId } from '../model/ids.ts';
@@ -32,7 +33,12 @@ export const Joined = z.object({ job: JobId, seat: Seat, token: Token });
 export type Joined = z.infer<typeof Joined>;
 
 /** GET /api/record */
-export const JobRecord = z.object({ head: Head, entries: z.array(Entry) });
+export const JobRecord = z.object({
+  head: Head,
+  entries: z.array(Entry),
+  /** Heads that the server signed; the last may lie some entries back. */
+  proof: HeadProof.optional(),
+});
 
 /** Any refusal over HTTP. */
 export const HttpRefusal = z.object({ reason: Refusal, text: z.string() });

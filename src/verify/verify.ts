@@ -3,6 +3,7 @@ import { isSame } from '../formats/same.ts';
 import { findFault } from '../log/chain.ts';
 import type { Wrong } from '../log/fault.ts';
 import { fromJsonLines } from '../log/json-lines.ts';
+import type { Signed } from '../log/signed-head.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Finding } from '../model/finding.ts';
 import type { Head } from '../model/ids.ts';
@@ -10,6 +11,8 @@ import { isSameName } from '../model/person.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { advise } from '../visit/advise.ts';
 import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
+import { Said } from './said.ts';
+import { checkSigned, type Known } from './signed-heads.ts';
 
 export type Verified =
   | {
@@ -19,29 +22,34 @@ export type Verified =
       readonly findings: readonly Finding[];
       /** False for a log of another engine version: its advice and findings were not compared with this one's. */
       readonly replayed: boolean;
+      /** What signatures of a server prove of it. */
+      readonly signed: Signed;
     }
   | { readonly ok: false; readonly wrong: Wrong };
 
 /**
  * Checks an export (`ladderline-log` JSON Lines) from the file alone: its form, the chain and its head, every
- * signature against the entries before it, and that a replay gives the same advice and the same findings. It
- * proves order and completeness, not honesty: somebody who can rewrite the whole file can make a new chain,
- * so compare the head with the one on the printed report.
+ * signature against the entries before it, every reading against the words it came from, and that a replay gives the
+ * same advice and the same findings. It
+ * proves order and completeness. Somebody who can rewrite the whole file can make a new chain; that shows only in
+ * what they cannot make: the signatures of the server, by a key that the reader knows, and heads kept elsewhere.
  */
-export function verify(text: string): Verified {
+export function verify(text: string, known: Known): Verified {
   const read = fromJsonLines(text);
   if (!read.ok) {
     const { line, fault } = read;
     return { ok: false, wrong: { kind: 'file', line, fault } };
   }
-  const { entries, head } = read;
+  const { entries, head, proof } = read;
   const fault = findFault(entries, head);
   if (fault) return { ok: false, wrong: { kind: 'chain', ...fault } };
   const replayed = isOfThisEngine(entries);
   const wrong = replay(entries, replayed);
-  return wrong
-    ? { ok: false, wrong }
-    : { ok: true, head, entries, findings: new VisitRecord(read).findings, replayed };
+  if (wrong) return { ok: false, wrong };
+  const checked = checkSigned(entries, head, proof, known);
+  if ('wrong' in checked) return { ok: false, wrong: checked.wrong };
+  const { findings } = new VisitRecord(read);
+  return { ok: true, head, entries, findings, replayed, signed: checked.signed };
 }
 
 /** A log without a version is older than the first numbered one. */
@@ -51,8 +59,11 @@ function isOfThisEngine([first]: readonly Entry[]): boolean {
 
 function replay(entries: readonly Entry[], advice: boolean): Wrong | undefined {
   let state = EMPTY;
+  const said = new Said();
   for (const entry of entries) {
     const { seq, fact } = entry;
+    if (fact.type === 'said') said.hear(seq, fact, state);
+    if (fact.type === 'reading' && !said.holds(fact)) return { kind: 'words', seq, from: fact.from };
     if (advice && fact.type === 'instruction' && !isAdvised(state, fact.advice, entry.at))
       return { kind: 'advice', seq };
     if (fact.type === 'signed') {

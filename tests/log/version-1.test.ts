@@ -5,8 +5,8 @@ import { fromJsonLines, toJsonLines } from '../../src/log/json-lines.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { currentAdjusters, currentSetup } from '../../src/model/written.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
-import { verify } from '../../src/verify/verify.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
+import { verified } from '../verify/checked.ts';
 
 /** Exports of the demo site, made while logs still said `lash` for backlash. */
 const FOLDER = new URL('version-1/', import.meta.url);
@@ -34,7 +34,7 @@ describe('a log of version 1', () => {
   });
 
   it.each(FILES)('still verifies: %s', (file) => {
-    expect(verify(textOf(file))).toMatchObject({ ok: true });
+    expect(verified(textOf(file))).toMatchObject({ ok: true });
   });
 
   it.each(VISITS)('is folded in today’s words: %s', (file) => {
@@ -57,14 +57,14 @@ describe('a log of version 1', () => {
       last.at + 1,
     );
     const text = toJsonLines([...entries, remark], headAfter(remark));
-    expect(verify(text)).toMatchObject({ ok: true });
+    expect(verified(text)).toMatchObject({ ok: true });
   });
 
   it('with its old word changed to the new one by hand is caught', () => {
     const text = textOf('demo-D1-visit-1.jsonl')
       .replace('"lash":0,', '')
       .replace('{"adjusters":{', '{"adjusters":{"backlash":0,');
-    expect(verify(text)).toMatchObject({ ok: false, wrong: { kind: 'chain', seq: 0, fault: 'hash' } });
+    expect(verified(text)).toMatchObject({ ok: false, wrong: { kind: 'chain', seq: 0, fault: 'hash' } });
   });
 });
 

@@ -86,11 +86,29 @@ describe('JSON Lines', () => {
   });
 
   test.each([
+    ['added', (line: string) => line.replace('"entry":{', '"entry":{"added":true,')],
+    ['fact.added', (line: string) => line.replace('"fact":{', '"fact":{"added":true,')],
+  ])('names a field that no entry has: %s', (field, change) => {
+    const at = entries.findIndex(({ actor }) => actor === 'panel') + 1;
+    expect(fromJsonLines(withLine(at, change))).toEqual({
+      ok: false,
+      line: at,
+      fault: 'unknown-field',
+      field,
+    });
+  });
+
+  test('names a field that no closing line has', () => {
+    const strange = text.replace('"version":1,"head":{', '"version":1,"head":{"added":1,');
+    const line = text.trimEnd().split('\n').length;
+    expect(fromJsonLines(strange)).toEqual({ ok: false, line, fault: 'unknown-field', field: 'head.added' });
+  });
+
+  test.each([
     ['not-json', (line: string) => line.slice(0, -1)],
     ['not-json', () => ''],
     ['not-an-entry', () => '{"note":"hello"}'],
     ['not-an-entry', (line: string) => line.replace('"actor":"panel"', '"actor":"nobody"')],
-    ['not-canonical', (line: string) => line.replace('"entry":{', '"entry":{"added":true,')],
     ['not-canonical', (line: string) => line.replace('"entry":{', '"entry":{ ')],
     ['after-head', () => text.trimEnd().split('\n').at(-1) as string],
   ])('names the line that is %s', (fault, change) => {

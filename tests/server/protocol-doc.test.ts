@@ -5,6 +5,7 @@ import { LIMITS } from '../../server/guard/limits.ts';
 import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
 import { Refusal } from '../../src/model/refusal.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
@@ -22,6 +23,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   Join: jobs.Join,
   Joined: jobs.Joined,
   JobRecord: jobs.JobRecord,
+  ...heads,
   OpenSite: site.OpenSite,
   SiteOpened: site.SiteOpened,
   PlanPairs: site.PlanPairs,

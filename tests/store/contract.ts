@@ -210,6 +210,29 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.audit(OTHER)).toEqual({ seq: 0, fault: 'missing' });
     });
 
+    it('keeps signed heads in their order, and holds the logs to them', async () => {
+      const [one, two] = await grow(['one', 'two']);
+      const signed = (count: number, hash = '', job = JOB) => ({
+        ...{ job, count, hash, at: 5, key: 'a key', signature: 'a signature' },
+      });
+      await store.addSignedHeads([signed(1, one?.hash), signed(1, 'f'.repeat(64), OTHER)]);
+      await store.addSignedHeads([signed(2, two?.hash)]);
+      expect(await store.signedHeads(0, 9)).toEqual([
+        signed(1, one?.hash),
+        signed(1, 'f'.repeat(64), OTHER),
+        signed(2, two?.hash),
+      ]);
+      expect(await store.signedHeads(1, 1)).toEqual([signed(1, 'f'.repeat(64), OTHER)]);
+      expect((await store.signedHeadsOf(JOB)).map(({ number, count }) => [number, count])).toEqual([
+        [0, 1],
+        [2, 2],
+      ]);
+      expect(await store.audit(JOB)).toBeUndefined();
+      expect(await store.audit(OTHER)).toEqual({ seq: 0, fault: 'missing' });
+      await store.addSignedHeads([signed(2, 'f'.repeat(64))]);
+      expect(await store.audit(JOB)).toEqual({ seq: 1, fault: 'rewritten' });
+    });
+
     it('names every log that anything in it speaks of, once', async () => {
       await grow(['one', 'two']);
       await store.append(JOB, [], { issue: [{ token: digest('own'), role: 'panel' }] });

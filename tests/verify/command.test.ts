@@ -1,10 +1,13 @@
 import { spawnSync } from 'node:child_process';
+import { generateKeyPairSync } from 'node:crypto';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { headAfter } from '../../src/log/chain.ts';
+import { SigningKey } from '../../server/notary/ed25519.ts';
+import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
+import { headText } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { playedVisit } from '../findings/site.ts';
 
@@ -31,6 +34,7 @@ describe('npm run verify -- FILE', () => {
     expect(status).toBe(0);
     expect(out).toContain(headAfter(log.at(-1) as Entry).hash);
     expect(out).toContain('A test failed: alarm test');
+    expect(out).toContain('NOT PROVEN: who wrote it, and when.');
     expect(out).toMatch(/panel: A\. Example \(Larkmoor Fire Systems; .*\) \(from entry 1\)/);
     expect(out).toMatch(/signed by: S\. Example, Supervisor \(entry \d+\)/);
   });
@@ -39,6 +43,57 @@ describe('npm run verify -- FILE', () => {
     const { status, out } = run(text.replace('told the control room', 'told the fire brigade'));
     expect(status).toBe(1);
     expect(out).toMatch(/^WRONG: Entry \d+ was changed: its hash does not match\.$/m);
+  });
+
+  it('ends with 3, and says so loudly, when the log names an engine that is not this one', () => {
+    let head = emptyHead(log[0]?.job ?? '');
+    const raised = log.map(({ actor, fact, at }) => {
+      const changed = fact.type === 'opened' ? { ...fact, engine: 99 } : fact;
+      const signed = changed.type === 'signed' ? { ...changed, head } : changed;
+      const entry = seal(head, { actor, fact: signed }, at);
+      head = headAfter(entry);
+      return entry;
+    });
+    const { status, out } = run(toJsonLines(raised, head));
+    expect(status).toBe(3);
+    expect(out).toMatch(/^NOT VERIFIED: advice and findings\. The log says that engine 99 wrote it/m);
+  });
+
+  describe('of a log that a server signed', () => {
+    const { publicKey, privateKey } = generateKeyPairSync('ed25519');
+    const key = new SigningKey(privateKey);
+    const last = headAfter(log.at(-1) as Entry);
+    const head = { count: last.count, hash: last.hash, at: 1_800_000_000_000 };
+    const signed = { ...head, key: key.public, signature: key.sign(headText(last.job, head)) };
+    const file = join(folder, 'signed.jsonl');
+    writeFileSync(file, toJsonLines(log, last, { signed: [signed] }));
+    const pem = join(folder, 'key.pem');
+    writeFileSync(pem, publicKey.export({ type: 'spki', format: 'pem' }));
+    const kept = (name: string, heads: object[]) => {
+      writeFileSync(join(folder, name), `${JSON.stringify({ heads })}\n`);
+      return join(folder, name);
+    };
+
+    it.each([
+      [
+        'its fingerprint, as it is printed',
+        ['--key', key.fingerprint.replace(/(.{8})/g, '$1 ')],
+        0,
+        'Signed: the first',
+      ],
+      ['the key as a PEM file', ['--key', pem], 0, 'Signed: the first'],
+      ['another key', ['--key', 'f'.repeat(64)], 3, `with ${key.fingerprint}`],
+      ['heads kept elsewhere', ['--heads', kept('ours', [{ job: last.job, ...signed }])], 0, 'all 1 heads'],
+      [
+        'heads kept elsewhere that are not of it',
+        ['--heads', kept('others', [{ job: last.job, ...signed, hash: 'f'.repeat(64) }])],
+        1,
+        'WRONG: Entry',
+      ],
+      ['no head kept elsewhere', ['--heads', kept('none', [])], 3, 'NOT VERIFIED: no head'],
+    ])('takes %s', (_, args, status, words) => {
+      expect(command(file, ...args)).toMatchObject({ status, out: expect.stringContaining(words) });
+    });
   });
 
   it('ends with 2 when the file does not exist, or no file is named', () => {

@@ -6,8 +6,9 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Fact, FactOf } from '../../src/model/facts.ts';
 import type { Head } from '../../src/model/ids.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
-import { verify } from '../../src/verify/verify.ts';
 import { playedVisit } from '../findings/site.ts';
+import { demo } from '../server/played-site.ts';
+import { verified } from './checked.ts';
 
 const LOG = playedVisit(['misread', 'takeover']);
 const HEAD = headAfter(LOG.at(-1) as Entry);
@@ -27,7 +28,7 @@ function forged(change: (fact: Fact, seq: number) => Fact): string {
 }
 
 const wrong = (text: string) => {
-  const result = verify(text);
+  const result = verified(text);
   return result.ok ? undefined : result.wrong;
 };
 
@@ -35,7 +36,7 @@ const at = (type: Fact['type'], n = 0) => LOG.filter(({ fact }) => fact.type ===
 
 describe('an exported log', () => {
   it('is whole as it was written, and gives the findings of the job', () => {
-    const result = verify(TEXT);
+    const result = verified(TEXT);
     expect(result.ok && result.findings.map(({ id }) => id)).toEqual(['corrections', 'takeover']);
     expect(result.ok && result.head).toEqual(HEAD);
   });
@@ -51,15 +52,15 @@ describe('an exported log', () => {
       }
       return fact.type === 'instruction' ? { ...fact, advice: { ...fact.advice, rule: 'other' } } : fact;
     });
-    expect(verify(other)).toMatchObject({ ok: true, replayed: false });
-    expect(verify(TEXT)).toMatchObject({ replayed: true });
+    expect(verified(other)).toMatchObject({ ok: true, replayed: false });
+    expect(verified(TEXT)).toMatchObject({ replayed: true });
   });
 
   it('is wrong when any single character was changed', () => {
     fc.assert(
       fc.property(fc.nat(TEXT.length - 2), fc.constantFrom('0', 'x', '"', ' '), (i, character) => {
         fc.pre(TEXT[i] !== character);
-        expect(verify(TEXT.slice(0, i) + character + TEXT.slice(i + 1)).ok).toBe(false);
+        expect(verified(TEXT.slice(0, i) + character + TEXT.slice(i + 1)).ok).toBe(false);
       }),
       { numRuns: 40 },
     );
@@ -87,15 +88,48 @@ describe('an exported log', () => {
     expect(wrong(`${lines.join('\n')}\n`)).toMatchObject(fault);
   });
 
-  it('with a changed reading and new hashes differs from what the engine advises', () => {
+  it('with a changed reading and new hashes does not say what was said', () => {
     const target = at('reading', 4);
-    const text = forged((fact, seq) =>
-      seq === target && fact.type === 'reading' ? { ...fact, reading: { kind: 'value', value: 61 } } : fact,
-    );
+    const { from } = (LOG[target] as Entry).fact as FactOf<'reading'>;
+    const text = (engine?: number) =>
+      forged((fact, seq) => {
+        if (fact.type === 'opened' && engine !== undefined) return { ...fact, engine };
+        return seq === target && fact.type === 'reading'
+          ? { ...fact, reading: { kind: 'value', value: 61 } }
+          : fact;
+      });
+    expect(wrong(text())).toEqual({ kind: 'words', seq: target, from });
+    // Nor does it help to name an engine that cannot be asked.
+    expect(wrong(text(99))).toEqual({ kind: 'words', seq: target, from });
+    const plain = at('reading', 0);
+    const wordless = forged((fact, seq) => {
+      if (seq !== plain || fact.type !== 'reading') return fact;
+      const { from: _, ...rest } = fact;
+      return rest;
+    });
+    expect(wrong(wordless)).toEqual({ kind: 'words', seq: plain, from: undefined });
+  });
+
+  it('with a changed reading, changed words and new hashes differs from what the engine advises', () => {
+    const target = at('reading', 4);
+    const { from } = (LOG[target] as Entry).fact as FactOf<'reading'>;
+    const text = forged((fact, seq) => {
+      if (seq === from && fact.type === 'said') return { ...fact, text: '61' };
+      return seq === target && fact.type === 'reading'
+        ? { ...fact, reading: { kind: 'value', value: 61 } }
+        : fact;
+    });
     const fault = wrong(text);
     expect(fault).toMatchObject({ kind: 'advice' });
     expect(fault?.kind === 'advice' && fault.seq).toBeGreaterThan(target);
   });
+
+  it.each(demo.visits.map(({ pair, job, entries }) => [pair, job, entries] as const))(
+    'of %s says nothing that was not said: %s',
+    (_, __, entries) => {
+      expect(wrong(toJsonLines(entries, headAfter(entries.at(-1) as Entry)))).toBeUndefined();
+    },
+  );
 
   it('with a changed instruction and new hashes is wrong at that instruction', () => {
     const target = at('instruction', 9);
@@ -144,14 +178,14 @@ describe('an exported log', () => {
     const signature = { kind: 'typed', text } as const;
     const fact = { ...rest, signature, ...(declaration !== undefined && { declaration }) };
     const last = seal(before, { actor: entry.actor, fact }, entry.at);
-    const result = verify(toJsonLines([...LOG.slice(0, signed), last], headAfter(last)));
+    const result = verified(toJsonLines([...LOG.slice(0, signed), last], headAfter(last)));
     expect(result.ok ? undefined : result.wrong.kind).toBe(kind);
   });
 
   it('of a site is checked for its chain too', () => {
     const fact: Fact = { type: 'site-opened', site: 'Hollin Bridge', logVersion: 1 };
     const entry = seal(emptyHead('site-of-ours'), { actor: 'supervisor', fact }, 1);
-    expect(verify(toJsonLines([entry], headAfter(entry)))).toMatchObject({ ok: true, findings: [] });
+    expect(verified(toJsonLines([entry], headAfter(entry)))).toMatchObject({ ok: true, findings: [] });
   });
 
   it('any text gets a result, and never throws', () => {

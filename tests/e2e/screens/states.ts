@@ -1,0 +1,222 @@
+import type { Page } from 'playwright-core';
+import { layDown } from '../../../server/demo/site-fixture.ts';
+import { digest, newToken } from '../../../server/guard/secrets.ts';
+import { type RunningServer, startServer } from '../../../server/start.ts';
+import { MemoryStore } from '../../../server/store/memory.ts';
+import { emptyHead, headAfter, seal } from '../../../src/log/chain.ts';
+import type { Action } from '../../../src/model/advice.ts';
+import type { Entry } from '../../../src/model/entry.ts';
+import type { Seat } from '../../../src/model/facts.ts';
+import { Phone } from '../../server/phone.ts';
+import { demo, unsigned, visitTo } from '../../server/played-site.ts';
+import { press } from '../hall.ts';
+
+/** One screen in one state. */
+export interface ScreenState {
+  name: string;
+  path: string;
+  /** What this device keeps before the page opens. */
+  kept?: Readonly<Record<string, unknown>>;
+  /** Shown when the page is ready. */
+  ready: string;
+  /** What is pressed then. */
+  go?(page: Page): Promise<void>;
+  /** A sheet of paper: on the smallest screen, with text of double size, it may be moved sideways. */
+  paper?: boolean;
+  /** The order and its main answer must be in sight. */
+  order?: boolean;
+}
+
+export interface Screens {
+  server: RunningServer;
+  states: readonly ScreenState[];
+  close(): Promise<void>;
+}
+
+/** A time, and not another number: ms since 1970, in this century. */
+const isTime = (value: unknown): value is number => typeof value === 'number' && value > 1e12;
+
+function later<T>(value: T, by: number): T {
+  if (isTime(value)) return (value + by) as T;
+  if (Array.isArray(value)) return value.map((one) => later(one, by)) as T;
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, later(one, by)])) as T;
+}
+
+/** The beginning of a played visit, as if its last entry had been written just now. */
+function untilNow(job: string, entries: readonly Entry[]): Entry[] {
+  const by = Date.now() - (entries.at(-1)?.at ?? 0);
+  let head = emptyHead(job);
+  return entries.map(({ at, actor, fact }) => {
+    const entry = seal(head, { actor, fact: later(fact, by) }, at + by);
+    head = headAfter(entry);
+    return entry;
+  });
+}
+
+type OfKind = { [K in Action['kind']]?: (action: Extract<Action, { kind: K }>) => boolean };
+
+/** What the two seats are asked, by the kind of step; where it matters, which of that kind. */
+const STEPS: Readonly<Record<string, OfKind>> = {
+  checklist: { 'confirm-item': () => true },
+  told: { 'confirm-item': ({ item }) => item === 'people-told' },
+  turn: { turn: ({ eighths }) => Math.abs(eighths) > 8 },
+  read: { read: () => true },
+  hold: { hold: () => true },
+  gain: { gain: ({ change }) => change === 'lower' },
+  cover: { cover: ({ how }) => how === 'half' },
+  block: { block: () => true },
+  watch: { 'watch-panel': () => true },
+  check: { check: () => true },
+  accept: { 'offer-accept': () => true },
+  sign: { 'offer-sign': () => true },
+  finished: { finished: () => true },
+};
+
+function stepOf(of: OfKind): readonly Entry[] {
+  for (const { entries } of demo.visits) {
+    const end = entries.findIndex(({ fact }) => {
+      if (fact.type !== 'instruction') return false;
+      const { action } = fact.advice;
+      return (of[action.kind] as ((a: Action) => boolean) | undefined)?.(action) ?? false;
+    });
+    if (end >= 0) return entries.slice(0, end + 1);
+  }
+  throw new Error(`the played site has no such step: ${Object.keys(of)}`);
+}
+
+/** Every screen of the app, on a server of its own. */
+export async function screens(): Promise<Screens> {
+  const store = new MemoryStore();
+  const { desk, watch } = await layDown(store, unsigned('N1'));
+  const server = await startServer({ store });
+  let count = 0;
+
+  async function seat(at: Seat, entries: readonly Entry[]) {
+    const job = `screens-${++count}`;
+    await store.append(job, untilNow(job, entries));
+    const token = newToken();
+    const watcher = newToken();
+    const issue = [
+      { token: digest(token), role: at },
+      { token: digest(watcher), role: 'watcher' as const },
+    ];
+    await store.append(job, [], { issue });
+    const kept = {
+      [`seat.${at}`]: { seat: at, job, token, watch: watcher, title: 'Quayside Hall, north aisle 1' },
+      [`cautions.${job}.${at}`]: true,
+    };
+    return { job, token, kept };
+  }
+
+  const states: ScreenState[] = [];
+  for (const at of ['panel', 'emitter'] as const) {
+    for (const [step, of] of Object.entries(STEPS)) {
+      const { kept } = await seat(at, stepOf(of));
+      states.push({
+        name: `${at}-${step}`,
+        path: `/${at}`,
+        kept,
+        ready: '.state.good',
+        order: at === 'emitter',
+      });
+    }
+    const turning = stepOf(STEPS.turn as OfKind);
+    const asked = await seat(at, stepOf(STEPS.read as OfKind));
+    const phone = await Phone.at(server.url, asked.token);
+    const said = { t: 'say', via: 'voice', text: 'five zero', confidence: 0.5 } as const;
+    phone.send({ ...said, alternatives: [{ text: 'five zero', confidence: 0.5 }] });
+    await phone.next('ack');
+    phone.socket.close();
+    const more: [string, string, ((page: Page) => Promise<void>)?][] = [
+      ['menu', '.state.good', (page) => press(page, 'Menu')],
+      [
+        'stopped',
+        '.state.good',
+        async (page) => {
+          await press(page, 'Menu');
+          await press(page, 'Stop the job');
+          await page.getByRole('heading', { name: 'Stopped' }).waitFor();
+        },
+      ],
+    ];
+    for (const [name, ready, go] of more) {
+      const { kept } = await seat(at, turning);
+      states.push({ name: `${at}-${name}`, path: `/${at}`, kept, ready, ...(go && { go }) });
+    }
+    states.push({ name: `${at}-question`, path: `/${at}`, kept: asked.kept, ready: '.state.good' });
+    const { kept, job } = await seat(at, turning);
+    const unread = { ...kept, [`cautions.${job}.${at}`]: false };
+    states.push({ name: `${at}-cautions`, path: `/${at}`, kept: unread, ready: '.cautions-page' });
+    const lost = { [`seat.${at}`]: { seat: at, job: 'screens-none', token: newToken() } };
+    states.push({ name: `${at}-ended`, path: `/${at}`, kept: lost, ready: 'h1' });
+  }
+  const opened = stepOf(STEPS.checklist as OfKind).filter(({ fact }) => fact.type === 'opened');
+  const alone = await seat('panel', opened);
+  states.push({ name: 'panel-invite', path: '/panel', kept: alone.kept, ready: '.square svg' });
+  const correcting = await seat('panel', stepOf(STEPS.gain as OfKind));
+  states.push({
+    name: 'panel-correct',
+    path: '/panel',
+    kept: correcting.kept,
+    ready: '.state.good',
+    go: (page) => press(page, 'Correct'),
+  });
+  const cannot = await seat('emitter', stepOf(STEPS.turn as OfKind));
+  states.push({
+    name: 'emitter-cannot',
+    path: '/emitter',
+    kept: cannot.kept,
+    ready: '.state.good',
+    go: (page) => press(page, "Can't"),
+  });
+
+  const known = { ...cannot.kept, sites: [{ token: desk, site: 'Quayside terminal, halls 1 to 4', watch }] };
+  const finished = demo.visits.find(({ entries }) => entries.some(({ fact }) => fact.type === 'signed'));
+  const [first] = demo.visits;
+  const job = visitTo('N1').job;
+  const pair = visitTo('N1').pair;
+  states.push(
+    { name: 'home', path: '/', ready: '.way' },
+    { name: 'home-known', path: '/', kept: known, ready: '.resume' },
+    { name: 'join', path: '/join', ready: '.join' },
+    { name: 'start', path: '/panel#new', ready: 'form' },
+    {
+      name: 'profiles',
+      path: '/panel#new',
+      ready: 'form',
+      go: async (page) => {
+        const closed = page.locator('details:not([open]) > summary:visible');
+        while ((await closed.count()) > 0) await closed.first().click();
+      },
+    },
+    { name: 'board', path: `/site#${desk}`, ready: '.pair-row' },
+    { name: 'board-watch', path: `/site#${watch}`, ready: '.pair-row' },
+    { name: 'new-site', path: '/site/new', ready: 'form' },
+    { name: 'plan-new', path: `/site/plan#${desk}`, ready: 'form' },
+    { name: 'plan', path: `/site/plan#${desk}/${pair}`, ready: 'form' },
+    { name: 'import', path: `/site/import#${desk}`, ready: 'main input, main textarea' },
+    { name: 'visit-unsigned', path: `/site/pair#${desk}/${job}`, ready: '#charts-title' },
+    {
+      name: 'visit-signed',
+      path: `/site/pair#${desk}/${finished?.job ?? first?.job}`,
+      ready: '#charts-title',
+    },
+    { name: 'visit-findings', path: `/site/pair#${desk}/${visitTo('S3').job}`, ready: '.finding' },
+    { name: 'report', path: `/report#${desk}/${job}`, ready: 'main h2', paper: true },
+    { name: 'page-unknown', path: '/', ready: '.way', go: unknown },
+    { name: 'page-cut-short', path: '/site/pair', ready: 'h1' },
+    { name: 'emitter-no-seat', path: '/emitter', ready: 'h1' },
+  );
+  const watched = Object.values(cannot.kept).find((one) => typeof one === 'object') as { watch: string };
+  states.push({ name: 'record', path: `/watch#${watched.watch}`, ready: '#charts-title' });
+  return { server, states, close: () => server.close() };
+}
+
+async function unknown(page: Page): Promise<void> {
+  await page.evaluate(() => {
+    history.pushState(null, '', '/elsewhere');
+    dispatchEvent(new PopStateEvent('popstate'));
+  });
+  await page.getByText('There is no such page').waitFor();
+}
