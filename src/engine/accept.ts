@@ -1,21 +1,20 @@
 import type { Seq } from '../model/ids.ts';
-import { AXES, type Axis, type Eighths, otherAxis } from '../model/turns.ts';
+import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
+import { higherReading, lower } from './compare.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
 import { fromDb } from './level.ts';
+import { provenLine } from './line.ts';
 import type { Missing } from './missing.ts';
-import { newestAt, type Place } from './place.ts';
-import type { PerAxis, Sample } from './sample.ts';
+import type { Place } from './place.ts';
+import type { Sample } from './sample.ts';
 import type { Search } from './search.ts';
 import { agree } from './stay.ts';
 import { look, type View } from './view.ts';
 
 /** The fitted peak may be this much higher than the accepted place, uncertainty included. dB. */
 export const SHORTFALL_ALLOWED_DB = 0.2;
-
-/** A reading that is higher than the accepted one by up to this may be noise. dB. */
-const HIGHER_DB = 0.3;
 
 /** A side reading must be taken at this share of the distance or more. */
 const REACHED = 0.6;
@@ -34,7 +33,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
   if (!here) return [{ id: 'settled-reading', figures: {} }];
   const missing: Missing[] = [];
-  if (doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
+  if (!search.floor && doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
   if (here.level.kind === 'above') missing.push({ id: 'not-saturated', figures: {} });
   if (here.reading.kind !== 'value') {
     missing.push({ id: 'in-band', figures: { low: meter.bandLow, high: meter.bandHigh } });
@@ -43,22 +42,23 @@ export function missingForAccept(search: Search, now: number): Missing[] {
     missing.push({ id: 'in-band', figures });
   }
   for (const axis of AXES) {
-    const { below, above } = sides(view, here, axis);
+    const { below, above } = provenSides(view, here, axis);
     if (!below || !above) {
       missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
     }
   }
-  if (hasUnseen(view)) missing.push({ id: 'second-peak', figures: {} });
-  const higher = higherReading(view.samples, here);
+  if (!search.floor && hasUnseen(view)) missing.push({ id: 'second-peak', figures: {} });
+  const higher = higherReading(search.floor ? search.samples : view.samples, here);
   if (higher?.level.kind === 'level' && here.level.kind === 'level') {
     const figures = { best: fromDb(higher.level.db, meter), reading: fromDb(here.level.db, meter) };
     missing.push({ id: 'highest-reading', figures });
   }
-  const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
-  const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
-  if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
+  if (!search.floor) {
+    const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
+    const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
     const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
-    missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
+    if (shortfall > SHORTFALL_ALLOWED_DB || !isClose)
+      missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
   }
   if (!blockingPassed(search, here)) missing.push({ id: 'blocking-check', figures: {} });
   const held = here.to - here.from;
@@ -76,6 +76,13 @@ export function blockingPassed(search: Search, here: Sample): boolean {
   return before !== undefined && dark === true && agree(before.reading, here.reading, search.meter);
 }
 
+/** The sides that acceptance rests on: of the plain search's own lines where it has taken over. */
+function provenSides(view: View, here: Sample, axis: Axis): Sides {
+  if (!view.search.floor) return sides(view, here, axis);
+  const line = provenLine(view.search, here, axis);
+  return { below: line?.below, above: line?.above };
+}
+
 export interface Sides {
   /** The lower readings on each side, if there are any. */
   readonly below: Sample | undefined;
@@ -90,10 +97,7 @@ export interface Sides {
 export function sides({ samples, beam, search }: View, place: Place, axis: Axis): Sides {
   const other = otherAxis(axis);
   const near = nearPeak(beam, other);
-  const found: { below: Sample | undefined; above: Sample | undefined } = {
-    below: undefined,
-    above: undefined,
-  };
+  let found: Sides = { below: undefined, above: undefined };
   const here = place.turned[axis];
   // Rounding and a better fit may move the peak a little after its sides were read.
   const reach = REACHED * sideDistance(beam, axis, search.adjusters.maxStep);
@@ -106,8 +110,8 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
     const below = line.findLast((s) => s.turned[axis] <= here - reach);
     const above = line.findLast((s) => s.turned[axis] >= here + reach);
     if (below && above) return { below, above };
-    found.below ??= below;
-    found.above ??= above;
+    // Two lines may lie on different slopes: a side of one proves nothing about the other.
+    if (!found.below && !found.above) found = { below, above };
   }
   return found;
 }
@@ -128,29 +132,10 @@ export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): 
   });
 }
 
-/** A place with a higher reading at this gain, by more than noise: then this is not the peak. */
-export function higherReading(samples: readonly Sample[], here: Sample): Sample | undefined {
-  return samples.find((s) => s.gain === here.gain && lower(here, s, HIGHER_DB) && newestAt(samples, s) === s);
-}
-
-/** A place was read at this gain and was lower than here: it is no better, whatever the fit says. */
-export function isKnownLower(samples: readonly Sample[], here: Sample, turned: PerAxis<Eighths>): boolean {
-  const there = newestAt(samples, { gain: here.gain, turned });
-  return there !== undefined && lower(there, here);
-}
-
-/** Certainly lower: by more than noise explains. */
-export function lower(a: Sample, than: Sample, atLeastDb = 0): boolean {
-  if (than.level.kind !== 'level') return false;
-  if (a.level.kind === 'below') return true;
-  if (a.level.kind !== 'level') return false;
-  return than.level.db - a.level.db > Math.max(atLeastDb, 2.5 * Math.hypot(a.level.sd, than.level.sd));
-}
-
 /** The entries that acceptance rests on, oldest first. */
 export function evidenceSeqs(view: View, here: Sample): Seq[] {
   const both = AXES.flatMap((axis) => {
-    const { below, above } = sides(view, here, axis);
+    const { below, above } = provenSides(view, here, axis);
     return [below, above];
   });
   const seqs = [...both, here].flatMap((s) => s?.seqs.slice(-1) ?? []);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { higherReading, isKnownLower, lower } from '../../src/engine/accept.ts';
+import { higherReading, isKnownLower, lower } from '../../src/engine/compare.ts';
 import type { Sample } from '../../src/engine/sample.ts';
 import { at, seen } from './given.ts';
 
