@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { browserStorage } from '../browser/storage.ts';
+import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
 import { canFail, canGoWrong } from '../instruction/face.tsx';
 import { savedSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
@@ -34,7 +35,7 @@ const WRONG_WAY = { label: 'Wrong way', words: WORDS.wrongWay };
 
 /** For one gloved hand on a ladder: one instruction, very large, and few big buttons. */
 function EmitterScreen({ room }: { room: Room }) {
-  const [sheet, setSheet] = useState<'menu' | 'cannot'>();
+  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over'>();
   const [microphone, setMicrophone] = useState(false);
   const close = () => setSheet(undefined);
   const press = (words: string) => room.say(words, 'button');
@@ -89,8 +90,10 @@ function EmitterScreen({ room }: { room: Room }) {
           >
             {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
           </button>
+          <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
         </Menu>
       )}
+      {sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
       {sheet === 'cannot' && <Cannot onClose={close} onPick={press} />}
     </main>
   );

@@ -3,6 +3,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
+import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
 import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
 import { Drawing } from './drawings.tsx';
@@ -121,6 +122,16 @@ export const PausedFace = ({ compact }: Plain) => (
     kind={PAUSED}
     show="Waiting"
     why="There is no step until one of you says go on."
+    compact={compact}
+  />
+);
+
+/** The next order is for the emitter, and its phone was away. */
+export const HeldFace = ({ compact, isBack }: Plain & { isBack: boolean }) => (
+  <PlainFace
+    kind={PAUSED}
+    show={isBack ? 'Emitter: ready?' : 'Emitter away'}
+    why={isBack ? EMITTER_BACK : ORDER_WAITS}
     compact={compact}
   />
 );

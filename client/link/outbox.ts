@@ -10,6 +10,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'correct',
   'take-back',
   'override',
+  'hand-over',
   'invite',
 ];
 

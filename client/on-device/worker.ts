@@ -6,8 +6,11 @@ import simdUrl from 'onnxruntime-web/dist/ort-wasm-simd.wasm?url';
 import { wordGraph } from '../../src/grammar/graph.ts';
 import { modelFileMissingText, NO_DETECTOR_ANSWER, NO_LETTERS } from '../../src/phrases/talk.ts';
 import { alphabetOf } from '../../src/speech/alphabet.ts';
+import type { Logits } from '../../src/speech/logits.ts';
 import { type LetterModel, type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
 import type { WordModel } from '../../src/speech/second.ts';
+import type { SingleWordModel } from '../../src/speech/single-words.ts';
+import { inOneRow, WINDOW } from '../../src/speech/window.ts';
 import type { Answer, Ask } from './recogniser.ts';
 
 /** A worker of the page: the voice detector and the speech model, each loaded at its first use. */
@@ -47,37 +50,56 @@ async function json(file: string): Promise<unknown> {
 }
 
 async function loadRecogniser(): Promise<Recogniser> {
-  const [tokenizer, letters, second] = await Promise.all([
+  const [tokenizer, letters, second, single] = await Promise.all([
     json(`${MODEL}/tokenizer.json`),
     loadNetwork(MODEL),
     loadSecondHearer(),
+    loadSingleWords(),
   ]);
-  return recogniser({ alphabet: alphabetOf(tokenizer), logits: letters }, wordGraph(), second);
+  return recogniser({ alphabet: alphabetOf(tokenizer), logits: letters }, wordGraph(), { second, single });
 }
 
-/** A model's folder may have no second hearer: then the server has no such files. */
 async function loadSecondHearer(): Promise<WordModel | undefined> {
-  const folder = `${MODEL}/second`;
-  const answer = await fetch(`${folder}/words.json`);
+  const words = await wordsOf('second');
+  return words && { words, logits: await loadNetwork(`${MODEL}/second`) };
+}
+
+async function loadSingleWords(): Promise<SingleWordModel | undefined> {
+  const words = await wordsOf('single');
+  if (!words) return undefined;
+  const session = await openSession(`${MODEL}/single`);
+  return {
+    words,
+    logits: (windows) => run(session, inOneRow(windows), [windows.length, WINDOW]),
+  };
+}
+
+/** The words that a hearer knows. A model's folder may be without it: then the server has no such file. */
+async function wordsOf(part: string): Promise<string[] | undefined> {
+  const answer = await fetch(`${MODEL}/${part}/words.json`);
   if (answer.status === 404) return undefined;
-  if (!answer.ok) throw new Error(modelFileMissingText('second/words.json'));
-  return { words: (await answer.json()) as string[], logits: await loadNetwork(folder) };
+  if (!answer.ok) throw new Error(modelFileMissingText(`${part}/words.json`));
+  return (await answer.json()) as string[];
+}
+
+const openSession = (folder: string): Promise<ort.InferenceSession> =>
+  ort.InferenceSession.create(`${folder}/onnx/model_quantized.onnx`, { logSeverityLevel: 3 });
+
+/** Rows of sound, `dims` as rows and samples. */
+async function run(session: ort.InferenceSession, sound: Float32Array, dims: number[]): Promise<Logits> {
+  const { logits } = await session.run({ input_values: new ort.Tensor('float32', sound, dims) });
+  if (!logits) throw new Error(NO_LETTERS);
+  const [frames, tokens] = logits.dims.slice(-2) as [number, number];
+  return { data: logits.data as Float32Array, frames, tokens };
 }
 
 async function loadNetwork(folder: string): Promise<LetterModel['logits']> {
   const [preprocessor, session] = await Promise.all([
     json(`${folder}/preprocessor_config.json`) as Promise<{ do_normalize?: boolean }>,
-    ort.InferenceSession.create(`${folder}/onnx/model_quantized.onnx`, { logSeverityLevel: 3 }),
+    openSession(folder),
   ]);
-  return async (samples) => {
-    const sound = preprocessor.do_normalize ? normalised(samples) : samples;
-    const { logits } = await session.run({
-      input_values: new ort.Tensor('float32', sound, [1, sound.length]),
-    });
-    if (!logits) throw new Error(NO_LETTERS);
-    const [, frames, tokens] = logits.dims as [number, number, number];
-    return { data: logits.data as Float32Array, frames, tokens };
-  };
+  return (samples) =>
+    run(session, preprocessor.do_normalize ? normalised(samples) : samples, [1, samples.length]);
 }
 
 /** Mean 0 and variance 1, as in the model's feature extractor on the server. */

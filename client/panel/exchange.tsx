@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { handOverText } from '../../src/phrases/hand-over.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
@@ -74,6 +75,8 @@ function wordsOf(letter: Pending['letter']): string {
   switch (letter.t) {
     case 'invite':
       return 'a new join code';
+    case 'hand-over':
+      return handOverText(letter.fact, undefined);
     case 'override':
       return letter.reason;
     case 'take-back':

@@ -16,7 +16,9 @@ export function LastReadings({ room }: { room: Room }) {
   const before = readingsBefore(room.link.entries, reading.seq, setup.meter);
   return (
     <details class="more last-readings" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>{before.length > 0 ? `Chart. Before: ${before.join(', ')}` : 'Chart'}</summary>
+      <summary>
+        <h2>{before.length > 0 ? `Chart. Before: ${before.join(', ')}` : 'Chart'}</h2>
+      </summary>
       {open && <PeakChart room={room} />}
     </details>
   );

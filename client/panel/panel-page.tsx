@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
 import { savedSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
 import { DeskWork } from '../seat/desk-work.tsx';
@@ -42,7 +43,7 @@ export function PanelPage({ fresh }: { fresh: string }) {
   );
 }
 
-type Open = { sheet: 'menu' | 'accept' } | { sheet: 'change'; made: Made };
+type Open = { sheet: 'menu' | 'accept' | 'hand-over' } | { sheet: 'change'; made: Made };
 
 function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
@@ -105,6 +106,7 @@ function PanelScreen({ room }: { room: Room }) {
           <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>
             Accept the alignment
           </button>
+          <HandOverButton room={room} onOpen={() => setOpen({ sheet: 'hand-over' })} />
           {saved.site && (
             <a class="button" href={linkTo('board', { token: saved.site })} onClick={follow}>
               To the site's board
@@ -119,6 +121,7 @@ function PanelScreen({ room }: { room: Room }) {
         </Menu>
       )}
       {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
+      {open?.sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
       {open?.sheet === 'change' && <ChangeSheet room={room} made={open.made} onClose={close} />}
     </main>
   );

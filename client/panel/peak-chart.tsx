@@ -1,6 +1,7 @@
 import { series } from '../../src/log/series.ts';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import type { Room } from '../seat/use-room.ts';
+import '../charts/charts.css';
 
 /** The adjuster that was turned last: its readings, where its peak is thought to be, and how sure that is. */
 export function PeakChart({ room }: { room: Room }) {

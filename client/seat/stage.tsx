@@ -2,7 +2,15 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
-import { Face, PausedFace, QueryFace, RestingFace, StoppedFace, UnsureFace } from '../instruction/face.tsx';
+import {
+  Face,
+  HeldFace,
+  PausedFace,
+  QueryFace,
+  RestingFace,
+  StoppedFace,
+  UnsureFace,
+} from '../instruction/face.tsx';
 import { useKeptPages } from '../offline/registration.ts';
 import type { Room } from './use-room.ts';
 
@@ -20,6 +28,7 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
       />
     );
   if (job.stopped) return <StoppedFace compact={compact} />;
+  if (job.held) return <HeldFace compact={compact} isBack={job.seats.emitter?.online ?? false} />;
   if (job.paused) return <PausedFace compact={compact} />;
   const query = queryHere(room);
   if (query) return <QueryFace text={query.text} compact={compact} />;
@@ -52,7 +61,8 @@ function queryHere({ job: { query }, link, saved }: Room): Placed<'query'> | und
 export function stageAnswers(room: Room): Answer[] {
   const { job, order, saved } = room;
   if (job.stopped) return [{ label: 'Start again', words: WORDS.start, main: true }];
-  if (job.paused) return [{ label: 'Go on', words: WORDS.goOn, main: true }];
+  if (job.held && saved.seat === 'panel') return [];
+  if (job.paused) return [{ label: job.held ? 'Ready' : 'Go on', words: WORDS.goOn, main: true }];
   const meter = job.setup?.meter;
   if (!meter) return [];
   const question = queryHere(room)?.question;

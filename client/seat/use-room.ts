@@ -44,7 +44,7 @@ interface Press {
 }
 
 /** The second tap of a double tap with a glove comes within this time. */
-const DOUBLE_TAP_MS = 350;
+export const DOUBLE_TAP_MS = 350;
 
 /** The second tap falls on the next instruction, but was meant for the one before. */
 const isSecondTap = (last: Press | undefined, press: Press): boolean =>

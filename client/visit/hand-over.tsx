@@ -13,12 +13,12 @@ import {
   SUN_WORDS,
   variationText,
 } from '../../src/phrases/hand-over.ts';
-import { LENGTH_NAMES, LOSS_SIGNS, shownFor } from '../../src/phrases/units.ts';
+import { shownFor } from '../../src/phrases/units.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { handOverRows } from '../../src/report/hand-over.ts';
+import { expectedDraft, leftDraft, leftUnits, parseLeft } from '../hand-over/draft.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
-import { expectedDraft, leftDraft, lossUnit, parseLeft } from './hand-over-draft.ts';
 import { useWrite, type WriteTo } from './use-write.ts';
 
 interface Props extends WriteTo {
@@ -75,14 +75,7 @@ function LeftForm({ record, setup, ...to }: FormProps) {
   const draft = { ...start, ...typed };
   const { values, errors } = parseLeft(draft, setup);
   const { busy, failure, write } = useWrite(to);
-  const units = {
-    signal: setup.meter.unit,
-    threshold: LOSS_SIGNS[lossUnit(setup)],
-    alarmDelay: 's',
-    faultDelay: 's',
-    emitterHeight: LENGTH_NAMES[setup.units?.length ?? 'm'],
-    receiverHeight: LENGTH_NAMES[setup.units?.length ?? 'm'],
-  } as Partial<Record<keyof typeof start, string>>;
+  const units = leftUnits(setup);
   const submit = async (event: Event) => {
     event.preventDefault();
     if (await write({ type: 'as-left', values })) setTyped({});

@@ -5,7 +5,7 @@ import type { ClientMessage } from '../../src/protocol/socket.ts';
 /** The messages that add something to the job. Each is logged under its id. */
 export type Report = Extract<
   ClientMessage,
-  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' }
+  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' }
 >;
 
 export function toInput(message: Report, seat: Seat): Input {
@@ -32,5 +32,7 @@ export function toInput(message: Report, seat: Seat): Input {
       return { kind: 'take-back', seat, target: message.target };
     case 'override':
       return { kind: 'override', seat, reason: message.reason };
+    case 'hand-over':
+      return { kind: 'hand-over', by: seat, fact: message.fact };
   }
 }

@@ -7,16 +7,18 @@ import { SpeechUnavailable } from './transcriber.ts';
 const TABLES = ['config.json', 'preprocessor_config.json', 'tokenizer.json'];
 const GRAPHS = { letters: ['model'], words: ['encoder_model', 'decoder_model_merged'] } as const;
 
-/** Beside a model that writes letters: the folder of the second hearer. */
+/** Beside a model that writes letters: the folders of the second hearer, and of the hearer of single words. */
 export const SECOND = 'second';
+export const SINGLE = 'single';
 
-/** The files that a phone fetches: those of a model that writes letters, and of the second hearer. */
+/** The files that a phone fetches: those of a model that writes letters, and of the other hearers. */
 export const LETTER_FILES = [
   ...TABLES,
   'onnx/model_quantized.onnx',
   ...['preprocessor_config.json', 'words.json', 'onnx/model_quantized.onnx'].map(
     (file) => `${SECOND}/${file}`,
   ),
+  ...['words.json', 'onnx/model_quantized.onnx'].map((file) => `${SINGLE}/${file}`),
 ];
 
 /** A model in the layout of `@xenova/transformers`. */

@@ -3,7 +3,7 @@ import type { Action, Advice } from '../model/advice.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { LASER_CAUTION } from '../phrases/cautions.ts';
 import { type InstructionText, instructionText } from '../phrases/instruct.ts';
-import { QUIET } from '../phrases/notices.ts';
+import { ORDER_WAITS, QUIET } from '../phrases/notices.ts';
 import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
 import { commissionOf, type JobState, LASER, timesAsked } from '../visit/state.ts';
@@ -67,6 +67,7 @@ export function instruct(job: Composer): number | undefined {
     job.state.answeredBy === undefined &&
     instruction.expiresAt > job.now &&
     sameAction(instruction.advice.action, advice.action);
+  if (!stands && isForEmitter(advice) && job.state.seats.emitter?.online === false) return hold(job);
   if (!stands) {
     const expiresAt = job.now + lifetime(advice.action, job.now);
     const { action } = advice;
@@ -82,6 +83,20 @@ export function instruct(job: Composer): number | undefined {
   }
   const expiresAt = job.state.instruction?.expiresAt ?? Number.POSITIVE_INFINITY;
   return Math.min(wakeAt ?? Number.POSITIVE_INFINITY, expiresAt);
+}
+
+/** Only somebody at the emitter can do it. */
+const isForEmitter = ({ to, action }: Advice): boolean => to === 'emitter' || action.kind === 'cover';
+
+/**
+ * A new order for the emitter is not given while its phone is away: nobody there would hear it, and the panel would take
+ * it for given. What it is depends on what is known when the emitter is back, so it is made only then.
+ */
+function hold(job: Composer): undefined {
+  job.put('engine', { type: 'pause', why: 'emitter-away' });
+  job.notice('held', ORDER_WAITS);
+  const { instruction } = job.state;
+  if (instruction) job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'paused' });
 }
 
 /** A question that was just asked gets another way out. */

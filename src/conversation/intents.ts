@@ -12,7 +12,7 @@ import { AFTERWARDS } from '../phrases/cautions.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
 import { notProvenText } from '../phrases/missing.ts';
-import { NOTHING_ASKED, READING_WANTED } from '../phrases/notices.ts';
+import { NOTHING_ASKED, ORDER_WAITS, READING_WANTED } from '../phrases/notices.ts';
 import { notInKit, PART_OR_ALL } from '../phrases/proving.ts';
 import {
   FIND_OUT,
@@ -167,6 +167,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   yes(job, _, speaker) {
     const item = askedItem(job, speaker);
     if (item) answerItem(job, { type: 'item', ...item, done: true }, speaker);
+    else if (job.state.held && speaker.seat === 'emitter') RULES.resume(job, { kind: 'resume' }, speaker);
     // Otherwise nobody asked: it is an acknowledgement, and only its words are logged.
   },
 
@@ -202,7 +203,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   resume(job, _, speaker) {
     if (job.state.stopped) RULES.start(job, { kind: 'start' }, speaker);
-    else if (job.state.paused) job.put(speaker.seat, { type: 'resume', from: speaker.said });
+    else if (mayResume(job, speaker)) job.put(speaker.seat, { type: 'resume', from: speaker.said });
   },
 
   cannot(job, { why }, speaker) {
@@ -296,15 +297,21 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   start(job, _, speaker) {
-    const { stopped, paused } = job.state;
-    if (stopped || paused)
-      job.put(speaker.seat, { type: stopped ? 'restarted' : 'resume', from: speaker.said });
+    if (job.state.stopped) job.put(speaker.seat, { type: 'restarted', from: speaker.said });
+    else RULES.resume(job, { kind: 'resume' }, speaker);
   },
 
   remark(job, { text }, speaker) {
     remark(job, text, speaker);
   },
 };
+
+/** What waits for the emitter goes on only when somebody there says so. */
+function mayResume(job: Composer, { seat, said }: Speaker): boolean {
+  const { paused, held } = job.state;
+  if (held && seat !== 'emitter') job.readback(said, ORDER_WAITS);
+  return paused && (!held || seat === 'emitter');
+}
 
 /** "Two fifty" on a meter of volts may be 2.50: ask, never take it. */
 function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: string): void {

@@ -1,9 +1,10 @@
 import { missingForAccept } from '../engine/accept.ts';
 import type { Missing } from '../engine/missing.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
+import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
-import { OVERRIDDEN } from '../phrases/notices.ts';
+import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
 import { UNHEARD_REPLY } from '../phrases/unheard.ts';
@@ -47,6 +48,7 @@ function take(job: Composer, input: Input): Refused {
       return handOn(job, input);
     case 'link':
       job.put('server', { type: 'link', seat: input.seat, online: input.online });
+      greet(job, input.seat);
       return;
     case 'words':
       return hearWords(job, input);
@@ -84,11 +86,18 @@ function take(job: Composer, input: Input): Refused {
 function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
+  greet(job, seated.seat);
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   if (!isComplete || wasComplete) return;
   job.notice('cautions', CAUTIONS.join(' '));
   const warnings = job.state.setup ? setupWarnings(job.state.setup) : [];
   if (warnings.length > 0) job.notice('plan-warnings', warningsAloud(warnings));
+}
+
+/** An order was held for the emitter: its phone is back, and somebody there has to say so. */
+function greet(job: Composer, seat: Seat): void {
+  if (seat === 'emitter' && job.state.held && job.state.seats.emitter?.online)
+    job.notice('back', EMITTER_BACK);
 }
 
 function handOn(job: Composer, { seat, person }: Extract<Input, { kind: 'person' }>): undefined {

@@ -56,7 +56,10 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   }
   const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
   const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
-  if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) missing.push({ id: 'at-peak', figures: { shortfall } });
+  if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
+    const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
+    missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
+  }
   if (!blockingPassed(search, here)) missing.push({ id: 'blocking-check', figures: {} });
   const held = here.to - here.from;
   if (held < meter.holdMs) {

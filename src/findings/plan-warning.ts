@@ -20,7 +20,7 @@ export const planWarning: Look = ({ commission: { setup }, entries }) =>
         severity: SEVERITY[id] ?? 'question',
         // The entry that opened the visit holds its plan.
         entries: entries.slice(0, 1).map(({ seq }) => seq),
-        about: [id, unit, ...(by === undefined ? [] : [by])],
+        about: [id, unit, by ?? ''],
         figures: {
           value,
           ...(least !== undefined && { least }),

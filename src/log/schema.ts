@@ -26,7 +26,7 @@ const SAYS: Record<Fact['type'], string> = {
   confirm: 'The entry "target" was questioned and confirmed.',
   retract: 'The entry "target" no longer counts; it stays in the log.',
   accept: 'The alignment was accepted: with all its evidence, or without it for a given reason.',
-  pause: 'The crew asked for time.',
+  pause: 'The crew asked for time, or the next order waits for the emitter.',
   resume: 'The crew continued.',
   remark: 'A remark.',
   readback: 'What was understood, read back; "of" is the entry it became.',

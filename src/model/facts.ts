@@ -187,8 +187,11 @@ export const Fact = z.discriminatedUnion('type', [
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
   }),
   ...searchFacts,
-  /** The crew asked for time; there is no advice until they continue. */
-  z.object({ type: z.literal('pause'), from }),
+  /**
+   * The crew asked for time; there is no advice until they continue. `why`: nobody asked, but the next order is for the
+   * emitter, whose phone is away: it waits until somebody there says that they are back.
+   */
+  z.object({ type: z.literal('pause'), why: z.literal('emitter-away').optional(), from }),
   z.object({ type: z.literal('resume'), from }),
   z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
   /** "Heard 142." */

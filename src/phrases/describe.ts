@@ -62,7 +62,7 @@ export function describe(
     case 'remark':
       return line(fact.text, 'remark');
     case 'pause':
-      return line('Pause', 'event');
+      return line(fact.why === undefined ? 'Pause' : 'Pause: the emitter phone is away', 'event');
     case 'resume':
       return line('Continuing', 'event');
     case 'stopped':

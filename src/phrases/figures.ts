@@ -1,5 +1,5 @@
 import { SHORTFALL_ALLOWED_DB } from '../engine/accept.ts';
-import type { MeterProfile } from '../model/profile.ts';
+import { type MeterProfile, midBand } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { METRES } from '../model/units.ts';
 import { BEAM_FALL_DB } from '../visit/beam.ts';
@@ -37,22 +37,54 @@ const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
   beside: losses.filter((loss) => loss !== undefined),
 });
 
+/** Further below a peak than half its light, nobody has seen how high it is. dB. */
+const UNSEEN_DB = 3;
+
+/** A number that far above another, on a linear meter. */
+const above = (value: number, db: number, meter: MeterProfile): number =>
+  meter.min + (value - meter.min) * 10 ** (db / 10);
+
+/** On a step of the meter, and at least one: what is worked out is not known any better. */
+const inSteps = (units: number, { resolution }: MeterProfile): number =>
+  Number((Math.max(1, Math.round(units / resolution)) * resolution).toFixed(6));
+
+/** How far below the peak it may be: as a number where the meter follows the light, in dB only where it does not. */
+const shortfallText: Phrase = (db, meter, _, { reading }) => {
+  if (!(db <= UNSEEN_DB)) return 'the peak is not known yet';
+  if (meter.law !== 'linear' || reading === undefined)
+    return `up to ${fixedBeside(db, [SHORTFALL_ALLOWED_DB], 2)} dB below the peak`;
+  // Never shown as what it reads already.
+  const peak = reading + inSteps(above(reading, db, meter) - reading, meter);
+  return peak >= meter.saturatedAt
+    ? 'the peak may saturate the meter'
+    : `the peak may read up to ${valueText(peak, meter)}`;
+};
+
+const uncertaintyText: Phrase = (db, meter, _, { peak, expected }) => {
+  const about = peak ?? expected;
+  if (meter.law !== 'linear' || about === undefined) return `plus or minus ${db.toFixed(2)} dB`;
+  return `plus or minus ${valueText(inSteps(above(about, db, meter) - about, meter), meter)}`;
+};
+
+/** What to set here, and why it is not the middle of the band, where the peak is elsewhere. */
+const towardText: Phrase = (value, meter, _, { peak }) =>
+  peak === undefined
+    ? `toward ${valueText(value, meter)}`
+    : `${valueText(value, meter)} here, so that the peak reads ${valueText(midBand(meter), meter)}`;
+
 /** How each figure of an advice, or of something still missing, is said. Units are the engine's. */
 export const FIGURES: Record<string, Phrase> = {
   reading: inMeterUnits('reading'),
   best: inMeterUnits('best so far'),
   peak: inMeterUnits('peak about'),
-  toward: inMeterUnits('toward'),
+  toward: towardText,
   low: asStated('band from'),
   high: asStated('band to'),
   expected: inMeterUnits('expected'),
   fittedPeak: inTurns('fitted peak at'),
   uncertainty: inTurns('plus or minus'),
-  uncertaintyDb: (db) => `plus or minus ${db.toFixed(2)} dB`,
-  shortfall: (db) =>
-    Number.isFinite(db)
-      ? `up to ${fixedBeside(db, [SHORTFALL_ALLOWED_DB], 2)} dB below the peak`
-      : 'the peak is not known yet',
+  uncertaintyDb: uncertaintyText,
+  shortfall: shortfallText,
   held: (value, _, __, { needed }) =>
     `held for ${fixedBeside(value, needed === undefined ? [] : [needed], 0)} s`,
   needed: (value) => `of ${setText(value, 0)} s`,

@@ -51,6 +51,13 @@ export const HAND_OVER_ROWS = {
   next: 'To be done next',
 } as const;
 
+export const CONDITION_NAMES = { sun: 'Sun', weather: 'Weather', building: 'Building' } as const;
+
+/** Behind a value that this phone still keeps to itself. */
+export const notSentText = (value: string): string => `${value}, not sent yet`;
+export const CHANGES_SIGNED =
+  'This record is signed. What you write now changes it: it must then be signed again.';
+
 export const NO_HAND_OVER = 'Nothing was written down for the hand-over.';
 
 /** "1.2 s", "6 m": one value of how a pair was left. */

@@ -1,5 +1,7 @@
 /** Said to both seats; asks for no action. */
 export const QUIET = 'No word for a while. Say a reading, or "go on".';
+export const ORDER_WAITS = 'The emitter phone is away. The next order waits for it.';
+export const EMITTER_BACK = 'Emitter: say ready for the next order.';
 export const NOTHING_ASKED = 'Noted, but there is nothing to do now.';
 export const READING_WANTED = 'The ladder asks: what does the meter show?';
 export const OVERRIDDEN = 'Accepted by override. The reason stays in the record.';

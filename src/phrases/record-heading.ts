@@ -28,6 +28,6 @@ export const ACCEPTED_BY_OVERRIDE = 'Accepted by override';
 export const HOW_FAR = {
   empty: 'Nothing is in the log yet.',
   aligning: 'Not accepted yet.',
-  paused: 'Paused: the crew asked for time. Not accepted.',
+  paused: 'Paused: no order is given now. Not accepted.',
   stopped: 'The crew stopped. Not accepted.',
 } as const;

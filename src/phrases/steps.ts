@@ -16,6 +16,12 @@ export const STEP_RESULTS: Record<StepResult, string> = {
 export const NOT_ANSWERED = 'not answered';
 export const NO_STEPS = 'No steps of cause and effect belong to this visit.';
 
+/** On the button that goes on without writing. `stands`: something was written before. */
+export const leftOutText = (stands: boolean, isStep: boolean): string => {
+  if (stands) return 'Keep it so, go on';
+  return isStep ? 'Leave it open, go on' : 'Not known, go on';
+};
+
 export const STEP_COLUMNS = {
   cause: 'What is done',
   effect: 'What must happen',

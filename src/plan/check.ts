@@ -118,6 +118,12 @@ export const GUIDED = {
 };
 export type GuidedId = keyof typeof GUIDED;
 
+/** The limit that a guidance has on one side of a figure, if it has one. */
+export function limitIn(guidance: Guidance, id: GuidedId, side: Side): number | undefined {
+  const rules: { readonly [side in Side]?: (guidance: Guidance) => number | undefined } = GUIDED[id];
+  return rules[side]?.(guidance);
+}
+
 /** Half of what may lie between two beams is as far as one of them reaches. */
 function reachIn({ reach, spacing }: Guidance): number | undefined {
   if (spacing === undefined) return reach;
@@ -131,8 +137,7 @@ function limitsOf(
   common: { readonly [side in Side]?: CommonLimit } = {},
 ): Limits {
   const limit = (side: Side) => {
-    const rules: { readonly [side in Side]?: (guidance: Guidance) => number | undefined } = GUIDED[id];
-    const of = guidance && rules[side]?.(guidance);
+    const of = guidance && limitIn(guidance, id, side);
     if (of !== undefined) return { value: of, by: guidance?.source || guidance?.name, guided: true };
     return common[side] && { ...common[side], guided: false };
   };

@@ -1,7 +1,15 @@
 import type { Guidance } from '../model/guidance.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { checkPlan, checkSetup, GUIDED, type GuidedId, type PlanFigure, type Side } from './check.ts';
+import {
+  checkPlan,
+  checkSetup,
+  GUIDED,
+  type GuidedId,
+  limitIn,
+  type PlanFigure,
+  type Side,
+} from './check.ts';
 
 /** One limit that a guidance may have for one figure. */
 export interface HeldPoint {
@@ -26,8 +34,7 @@ const POINTS: readonly HeldPoint[] = (Object.keys(GUIDED) as GuidedId[]).flatMap
 /** By the figures that the check really gave: a guidance that was only chosen has held nothing. */
 function heldBy(figures: readonly PlanFigure[], guidance: Guidance): Held {
   const at = ({ id, side }: HeldPoint): NotHeld | 'ran' => {
-    const limits: { readonly [side in Side]?: (guidance: Guidance) => number | undefined } = GUIDED[id];
-    if (limits[side]?.(guidance) === undefined) return 'no-limit';
+    if (limitIn(guidance, id, side) === undefined) return 'no-limit';
     return figures.some((figure) => figure.id === id && figure.guided?.includes(side)) ? 'ran' : 'no-value';
   };
   return {

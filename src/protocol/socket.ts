@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
+import { HandOverFact } from '../model/hand-over.ts';
 import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Person } from '../model/person.ts';
 import { Refusal } from '../model/refusal.ts';
@@ -82,6 +83,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('override'), id, reason: z.string().trim().min(3).max(500) }),
   /** The person at this phone is another, or says now who it is; without `person`, nobody is named. */
   z.object({ t: z.literal('person'), id, person: Person.optional() }),
+  /** Something about how the pair is handed over, or an answer to a step. */
+  z.object({ t: z.literal('hand-over'), id, fact: HandOverFact }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
   z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
   z.object({ t: z.literal('talk-end'), id }),

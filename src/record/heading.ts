@@ -25,10 +25,11 @@ export function headingOf(
   record: Pick<VisitRecord, 'status' | 'findings' | 'fault'>,
   ofSite: readonly SiteFinding[] | undefined,
 ): Heading {
-  const planChanged = isPlanChanged(ofSite ?? []);
+  const known = ofSite ?? [];
+  const planChanged = isPlanChanged(known);
   const status = statusOnSite(record.status, planChanged);
   const broken = record.fault !== undefined;
-  const all = [...record.findings, ...(ofSite ?? [])];
+  const all = [...record.findings, ...known];
   const findings = Object.fromEntries(
     SEVERITIES.map((severity) => [severity, all.filter((each) => each.severity === severity).length]),
   ) as Record<Severity, number>;

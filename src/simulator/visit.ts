@@ -101,7 +101,7 @@ class Visit {
     if (count === 14 && this.take('long-gap')) this.job.wait(16 * minute);
     if (count === 14 && this.take('hour-of-roger')) this.sayRoger();
     const { instruction } = this.job.state;
-    if (!instruction) this.job.say('panel', 'go on');
+    if (!instruction) this.job.say(this.job.state.held ? 'emitter' : 'panel', 'ready');
     else this.follow(instruction.advice.action);
   }
 

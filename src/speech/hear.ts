@@ -6,8 +6,9 @@ import { type FreeText, freeText } from './free-text.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import type { SecondOpinion } from './second.ts';
+import type { Spotted } from './single-words.ts';
 import { Spelling } from './spelling.ts';
-import { type Weighed, weigh } from './weigh.ts';
+import { meaningOf, type Weighed, weigh } from './weigh.ts';
 
 /** The cost of each word of a sentence, natural log; words without meaning cost more. */
 const WORD_COST = 0.5;
@@ -24,11 +25,27 @@ export interface Weighing {
   weighed: Weighed | undefined;
 }
 
-/** No more is believed of what a second hearer hears otherwise: it is asked about, and not taken. Ours, no source. */
+/** No more is believed of what another hearer hears otherwise: it is asked about, and not taken. Ours, no source. */
 const DISPUTED = 0.6;
+/** What another hearer heard instead is believed this much, so that the question names it. */
+const RIVAL = 0.3;
+/** How much better another number may explain the single words before it is asked about, natural log. */
+const RIVAL_LEAD = 1;
 
 /** To the second hearer the other meanings together are likelier. */
-const isDisputed = ({ agreed }: Weighed): boolean => agreed !== undefined && agreed < 0.5;
+const isDoubted = ({ agreed }: Weighed): boolean => agreed !== undefined && agreed < 0.5;
+
+/**
+ * What the hearer of single words would rather have heard: the words that explain the sound better than any wording of the
+ * likeliest meaning does. Undefined where it agrees, or does not know the words.
+ */
+function rivalOf({ sentences }: Weighed, { score, rivals }: Spotted): string | undefined {
+  const meaning = sentences[0]?.meaning;
+  const scores = sentences.flatMap((one) => (one.meaning === meaning ? (score(one.text) ?? []) : []));
+  if (scores.length === 0) return undefined;
+  const rival = rivals.find(({ text }) => meaningOf(text) !== meaning);
+  return rival && rival.score - Math.max(...scores) > RIVAL_LEAD ? rival.text : undefined;
+}
 
 /** Weighs a model's letters by a grammar. The first sentences are slower, because words are spelled out then. */
 export function weigher(
@@ -45,26 +62,27 @@ export function weigher(
   };
 }
 
-/** Makes a listener from a model's letters and a grammar. */
-export function hearer(
-  graph: WordGraph,
-  alphabet: Alphabet,
-): (logits: Logits, options?: HearOptions, opinion?: SecondOpinion) => Heard {
-  const weighing = weigher(graph, alphabet);
-  return (logits, options, opinion) => {
-    const { free, weighed } = weighing(logits, options, opinion);
-    if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
-    if (REMARK.test(free.text)) return remark(free);
-    const [first] = weighed?.sentences ?? [];
-    if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
-    const right = isDisputed(weighed) ? Math.min(belief(weighed), DISPUTED) : belief(weighed);
-    const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
-      text,
-      confidence: meaning === first.meaning ? (right * share) / weighed.share : (1 - right) * share,
-    }));
-    const { text, confidence } = alternatives[0] as (typeof alternatives)[number];
-    return { text, confidence, alternatives, freeText: free.text };
-  };
+/** What was heard, with what the hearer of single words says of it where there is one. */
+export function heardOf({ free, weighed }: Weighing, spotted?: Spotted): Heard {
+  if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
+  if (REMARK.test(free.text)) return remark(free);
+  const [first] = weighed?.sentences ?? [];
+  if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
+  const rival = spotted && rivalOf(weighed, spotted);
+  const believed = belief(weighed);
+  const right = isDoubted(weighed) || rival !== undefined ? Math.min(believed, DISPUTED) : believed;
+  const rest = rival === undefined ? 1 - right : Math.max(0, 1 - right - RIVAL);
+  const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
+    text,
+    confidence: meaning === first.meaning ? (right * share) / weighed.share : rest * share,
+  }));
+  if (rival !== undefined) {
+    const known = alternatives.find(({ text }) => text === rival);
+    if (known) known.confidence += Math.min(RIVAL, 1 - right);
+    else alternatives.push({ text: rival, confidence: Math.min(RIVAL, 1 - right) });
+  }
+  const { text, confidence } = alternatives[0] as (typeof alternatives)[number];
+  return { text, confidence, alternatives, freeText: free.text };
 }
 
 /** Free text: believed letter by letter. */

@@ -1,9 +1,10 @@
 import type { WordGraph } from '../grammar/graph.ts';
 import { withEdges } from './edges.ts';
-import { hearer } from './hear.ts';
+import { heardOf, weigher } from './hear.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import type { Alphabet, Logits } from './logits.ts';
 import { secondHearer, type WordModel } from './second.ts';
+import { type SingleWordModel, spokenAs, spot } from './single-words.ts';
 
 /** A model that writes letters, on the phone or the server. */
 export interface LetterModel {
@@ -20,16 +21,31 @@ export interface Recogniser {
 /** Too short for any word; 0.05 s. */
 const SHORTEST = 800;
 
-/** What a model's letters say, read with a grammar, and weighed by a second hearer where there is one. */
-export function recogniser(model: LetterModel, grammar: WordGraph, second?: WordModel): Recogniser {
-  const hear = hearer(grammar, model.alphabet);
+/** The hearers that stand beside the letters, where a model has them. */
+export interface OtherHearers {
+  readonly second: WordModel | undefined;
+  readonly single: SingleWordModel | undefined;
+}
+
+/** What a model's letters say, read with a grammar, and weighed by the other hearers. */
+export function recogniser(
+  model: LetterModel,
+  grammar: WordGraph,
+  { second, single }: Partial<OtherHearers> = {},
+): Recogniser {
+  const weighing = weigher(grammar, model.alphabet);
   const opinionOf = second && secondHearer(second.words);
+  const known = new Set(single?.words);
+  /** Spares the work where it could say nothing. */
+  const knows = (text: string): boolean => text.split(' ').every((word) => known.has(spokenAs(word)));
   return {
     async hear(samples, options) {
       if (samples.length < SHORTEST) return { text: '', confidence: 1, alternatives: [], freeText: '' };
       const sound = withEdges(samples);
       const letters = await model.logits(sound);
-      return hear(letters, options, second && opinionOf?.(await second.logits(sound)));
+      const weighed = weighing(letters, options, second && opinionOf?.(await second.logits(sound)));
+      const isKnown = knows(weighed.weighed?.sentences[0]?.text ?? '');
+      return heardOf(weighed, single && isKnown ? await spot(single, sound) : undefined);
     },
   };
 }

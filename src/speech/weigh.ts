@@ -38,8 +38,8 @@ export function weigh(
   opinion?: SecondOpinion,
 ): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
-    const { meaning, surprise } = meaningOf(text, expect);
-    return { text, meaning, score, fit: TRUST * (score - cost - surprise) };
+    const fit = TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text).flat(), expect) : 0));
+    return { text, meaning: meaningOf(text), score, fit };
   });
   const sentences = shared(kept, ({ fit }) => fit)
     .map(({ text, meaning, share }) => ({ text, meaning, share }))
@@ -82,17 +82,17 @@ function agreedShare(
     .reduce((sum, { share }) => sum + share, 0);
 }
 
-/** The meaning as a key, and its cost if it was not expected. */
-function meaningOf(text: string, expect: HearOptions['expect']): { meaning: string; surprise: number } {
+/** The meaning of a text, as a key: what it may mean, or the text itself. */
+export function meaningOf(text: string): string {
+  const options = intentsOf(text);
+  return options.length > 0 ? JSON.stringify(options) : text;
+}
+
+/** Each of the things that a text may mean. */
+function intentsOf(text: string): readonly (readonly Intent[])[] {
   const understanding = parse(text);
-  const options =
-    understanding.kind === 'understood'
-      ? [understanding.intents]
-      : understanding.kind === 'ambiguous'
-        ? understanding.options
-        : [];
-  const meaning = options.length > 0 ? JSON.stringify(options) : text;
-  return { meaning, surprise: expect ? surpriseOf(options.flat(), expect) : 0 };
+  if (understanding.kind === 'understood') return [understanding.intents];
+  return understanding.kind === 'ambiguous' ? understanding.options : [];
 }
 
 function surpriseOf(

@@ -23,8 +23,9 @@ const FRACTION = 1e-9;
 /** The figures that were left otherwise than planned, where both are known. */
 export function leftOtherwise(left: AsLeft, plan: PairPlan | undefined): PlannedToo[] {
   if (!plan) return [];
+  // What nobody knows is no number, and no number is above any limit.
   const apart = (one: number | undefined, other: number | undefined, by: number): boolean =>
-    one !== undefined && other !== undefined && Math.abs(one - other) > by + FRACTION;
+    Math.abs((one ?? Number.NaN) - (other ?? Number.NaN)) > by + FRACTION;
   return FIELDS.filter((field) => {
     if (field === 'threshold') {
       const { threshold } = left;

@@ -25,7 +25,7 @@ export function retestsOf(commission: Commission, { all, last }: Progress): Rete
     const now = testAnswer(commission, item);
     if (!now?.done) return [];
     return commission.counted.flatMap((fact): Retest[] =>
-      fact.type === 'item' && fact.list === 'tests' && fact.item === item && !fact.done
+      fact.type === 'item' && fact.item === item && !fact.done
         ? [{ test: item, failed: fact.seq, at: fact.at, passed: now.seq }]
         : [],
     );

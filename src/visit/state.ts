@@ -44,6 +44,8 @@ export interface JobState {
   /** The question that waits for an answer. */
   query?: Placed<'query'>;
   paused: boolean;
+  /** Paused, because the next order waits for the emitter. */
+  held: boolean;
   stopped: boolean;
   accepted?: Placed<'accept'>;
   issues: readonly Issue[];
@@ -71,6 +73,7 @@ export const EMPTY: JobState = {
   turnsMade: [],
   said: [],
   paused: false,
+  held: false,
   stopped: false,
 };
 
@@ -175,9 +178,11 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       break;
     case 'pause':
       next.paused = true;
+      next.held = placed.why !== undefined;
       break;
     case 'resume':
       next.paused = false;
+      next.held = false;
       break;
     case 'stopped':
       next.stopped = true;
@@ -185,6 +190,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'restarted':
       next.stopped = false;
       next.paused = false;
+      next.held = false;
       break;
     case 'issue-opened': {
       const { seq, at, about, text } = placed;

@@ -10,14 +10,15 @@ import { join } from 'node:path';
 import { Command } from 'commander';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/process/program.ts';
 import { loadLetterModel } from '../../server/speech/letter-model.ts';
-import { openFolder, SECOND } from '../../server/speech/model-folder.ts';
-import { loadSecondHearer } from '../../server/speech/second-hearer.ts';
+import { openFolder, SECOND, SINGLE } from '../../server/speech/model-folder.ts';
+import { loadSecondHearer, loadSingleWords } from '../../server/speech/other-hearers.ts';
 import { ASK, TAKE } from '../../src/conversation/decide.ts';
 import { wordGraph } from '../../src/grammar/graph.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import { type Recogniser, recogniser as recogniserOf } from '../../src/speech/recogniser.ts';
 import { chatter } from './speech/chatter.ts';
+import { wilson } from './speech/interval.ts';
 import { measureLoad } from './speech/load.ts';
 import { KINDS, noisy } from './speech/noise.ts';
 import { once } from './speech/once.ts';
@@ -60,10 +61,21 @@ interface Tally extends Record<Outcome, number> {
 }
 const empty = (): Tally => ({ n: 0, right: 0, asked: 0, wrong: 0 });
 
-const line = (name: string, { n, right, asked, wrong }: Tally): void =>
+const line = (name: string, { n, right, asked, wrong }: Tally): void => {
+  const { low, high } = wilson(wrong, n);
   console.log(
-    `${name.padEnd(44)} ${String(n).padStart(5)} ${percent(right, n).padStart(8)} ${percent(asked, n).padStart(8)} ${percent(wrong, n).padStart(8)}`,
+    `${name.padEnd(44)} ${String(n).padStart(5)} ${percent(right, n).padStart(8)} ${percent(asked, n).padStart(8)} ${percent(wrong, n).padStart(8)} (${percent(low, 1)} to ${percent(high, 1)})`,
   );
+};
+
+/** The speaker with the most taken wrongly, and of several such the one with the least right at once. */
+function worst(name: string, bySpeaker: ReadonlyMap<string, Tally>): void {
+  const share = (part: number, n: number): number => part / Math.max(1, n);
+  const [first] = [...bySpeaker].sort(
+    ([, a], [, b]) => share(b.wrong, b.n) - share(a.wrong, a.n) || share(a.right, a.n) - share(b.right, b.n),
+  );
+  if (first) line(`${name}, worst of ${bySpeaker.size} speakers: ${first[0]}`, first[1]);
+}
 
 /** With the grammar; with the grammar and the expectation; without both. */
 async function hearAll(
@@ -87,9 +99,14 @@ async function main(): Promise<void> {
   const folder = openFolder(DEFAULT_MODEL_FOLDER);
   const letters = once(await loadLetterModel(folder));
   const second = await loadSecondHearer(folder);
-  const recogniser = recogniserOf(letters, wordGraph(), second && once(second));
-  const alone = recogniserOf(letters, wordGraph());
-  const bytes = ['onnx', join(SECOND, 'onnx')]
+  const single = await loadSingleWords(folder);
+  const both = { second: second && once(second) };
+  const recogniser = recogniserOf(letters, wordGraph(), { ...both, single });
+  const others = {
+    'letters alone': recogniserOf(letters, wordGraph()),
+    'second hearer': recogniserOf(letters, wordGraph(), both),
+  };
+  const bytes = ['onnx', join(SECOND, 'onnx'), join(SINGLE, 'onnx')]
     .map((part) => statSync(join(DEFAULT_MODEL_FOLDER, part, 'model_quantized.onnx')).size)
     .reduce((a, b) => a + b);
   console.log(
@@ -110,7 +127,7 @@ async function main(): Promise<void> {
 
   if (parts.includes('clean')) await measureClean(recogniser, chosen);
   if (parts.includes('tight')) await measureTight(recogniser, chosen);
-  if (parts.includes('strings')) await measureStrings({ alone, both: recogniser }, all);
+  if (parts.includes('strings')) await measureStrings({ ...others, 'all hearers': recogniser }, all);
   if (parts.includes('noise')) await measureNoise(recogniser, chosen);
   if (parts.includes('others')) await measureOthers(recogniser, all);
   if (parts.includes('load')) await measureLoad(chosen);
@@ -124,6 +141,7 @@ async function measureClean(recogniser: Recogniser, chosen: readonly Utterance[]
   const beliefs: Believed[] = [];
   const errors = { open: 0, grammar: 0, words: 0 };
   const clean = new Map<string, Tally[]>();
+  const speakers = new Map<string, Tally>();
   for (const utterance of chosen) {
     const { text } = utterance;
     const sound = await utterance.sound();
@@ -134,6 +152,9 @@ async function measureClean(recogniser: Recogniser, chosen: readonly Utterance[]
     errors.open += wordErrors(text, results[0].freeText);
     errors.grammar += wordErrors(text, results[0].text);
     errors.words += text.split(' ').length;
+    const own = speakers.get(utterance.speaker) ?? empty();
+    speakers.set(utterance.speaker, own);
+    count(own, judge(text, results[0]));
     for (const set of [utterance.set, 'all']) {
       const tallies = clean.get(set) ?? [empty(), empty(), empty()];
       clean.set(set, tallies);
@@ -143,6 +164,7 @@ async function measureClean(recogniser: Recogniser, chosen: readonly Utterance[]
   for (const [set, tallies] of clean) {
     for (const [i, tally] of tallies.entries()) line(`clean, ${set}, ${WAYS[i]}`, tally);
   }
+  worst('clean, grammar', speakers);
   console.log(
     `word errors ${percent(errors.open, errors.words)} without grammar, ${percent(errors.grammar, errors.words)} with it, of ${errors.words}; ${median(times).toFixed(0)} ms an utterance (median)`,
   );
@@ -163,20 +185,21 @@ async function measureTight(recogniser: Recogniser, chosen: readonly Utterance[]
   for (const [name, tally] of tallies) line(`cut tight, ${name}, grammar`, tally);
 }
 
-/** Strings of digits, with the letters alone and with both hearers, speaker by speaker. */
+/** Strings of digits, with the letters alone, with the second hearer and with all, speaker by speaker. */
 async function measureStrings(by: Record<string, Recogniser>, all: readonly Utterance[]): Promise<void> {
   console.log(`\nStrings of digits${HEAD}`);
-  const made = strings(
+  const drawnStrings = strings(
     all.filter(({ set }) => set === 'digits'),
     3 * each,
     rng,
   );
+  const made = await Promise.all(drawnStrings.map(async (one) => ({ ...one, samples: await one.sound() })));
   for (const [name, recogniser] of Object.entries(by)) {
     const tallies = new Map<string, Tally>();
-    for (const { speaker, text, sound } of made) {
+    for (const { speaker, text, samples } of made) {
       const tally = tallies.get(speaker) ?? empty();
       tallies.set(speaker, tally);
-      count(tally, judge(text, await recogniser.hear(await sound())));
+      count(tally, judge(text, await recogniser.hear(samples)));
     }
     for (const [speaker, tally] of tallies) line(`strings, ${speaker}, ${name}`, tally);
   }
@@ -261,16 +284,8 @@ function rejected(
   { n, reading, asked, taken }: Record<'n' | 'reading' | 'asked' | 'taken', number>,
 ): void {
   const cell = (part: number): string =>
-    `${percent(part, n)} (to ${percent(highest(part, n), 1)})`.padStart(18);
+    `${percent(part, n)} (to ${percent(wilson(part, n).high, 1)})`.padStart(18);
   console.log(`${name.padEnd(44)} ${String(n).padStart(5)}${cell(reading)}${cell(asked)}${cell(taken)}`);
-}
-
-/** Upper end of Wilson's 95 % interval of a share (Wilson 1927, from memory). */
-function highest(part: number, n: number): number {
-  const z = 1.96;
-  const share = part / n;
-  const middle = share + z ** 2 / (2 * n);
-  return (middle + z * Math.sqrt((share * (1 - share)) / n + z ** 2 / (4 * n ** 2))) / (1 + z ** 2 / n);
 }
 
 /** How well the belief fits the results, and what other thresholds would do. */

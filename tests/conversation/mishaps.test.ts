@@ -299,3 +299,64 @@ describe('what is said aloud once', () => {
     expect(job.facts.filter((fact) => fact.type === 'notice' && fact.code === 'laser')).toHaveLength(1);
   });
 });
+
+describe('an order for the emitter, while its phone is away', () => {
+  /** At the last reading before the next turn, with the emitter's phone gone. */
+  const away = () => {
+    const job = turned();
+    job.wait(5_000);
+    expect(job.action?.kind).toBe('read');
+    job.input({ kind: 'link', seat: 'emitter', online: false });
+    return { job, facts: job.say('panel', '120') };
+  };
+  const back = (job: TableJob) => job.input({ kind: 'link', seat: 'emitter', online: true });
+  const orders = (facts: Fact[]) => ofType(facts, 'instruction').map(({ advice }) => advice.action.kind);
+
+  it('is held: it is not given, and the panel is told why', () => {
+    const { job, facts } = away();
+    expect(orders(facts)).toEqual([]);
+    expect(ofType(facts, 'pause')).toEqual([{ type: 'pause', why: 'emitter-away' }]);
+    expect(ofType(facts, 'notice').map(({ code }) => code)).toEqual(['held']);
+    expect([job.state.held, job.state.paused, job.state.instruction]).toEqual([true, true, undefined]);
+  });
+
+  it('stays held when only the phone is back, or only the panel speaks', () => {
+    const { job } = away();
+    expect(orders(job.say('panel', 'go on'))).toEqual([]);
+    expect(orders(job.say('panel', 'start'))).toEqual([]);
+    const facts = back(job);
+    expect(orders(facts)).toEqual([]);
+    expect(ofType(facts, 'notice').map(({ code }) => code)).toEqual(['back']);
+    expect(orders(job.say('panel', 'go on'))).toEqual([]);
+    expect(orders(job.say('panel', '121'))).toEqual([]);
+  });
+
+  it.each(['ready', 'go on', "I'm back", 'yes', 'start'])(
+    'is given when somebody there says "%s"',
+    (words) => {
+      const { job } = away();
+      back(job);
+      expect(orders(job.say('emitter', words))).toEqual(['turn']);
+      expect(job.state.held).toBe(false);
+    },
+  );
+
+  it('is given at once if it is for the panel, and one given before stays', () => {
+    const job = turned();
+    job.input({ kind: 'link', seat: 'emitter', online: false });
+    job.wait(5_000);
+    expect(job.action?.kind).toBe('read');
+    const standing = atTurn();
+    const { seq } = standing.turn;
+    standing.input({ kind: 'link', seat: 'emitter', online: false });
+    standing.input({ kind: 'tick' });
+    expect([standing.turn.seq, standing.state.held]).toEqual([seq, false]);
+  });
+
+  it('is given after another phone took the seat, and somebody there says so', () => {
+    const { job } = away();
+    const facts = job.input({ kind: 'seated', seat: 'emitter', device: 'spare', takeover: true });
+    expect([orders(facts), ofType(facts, 'notice').map(({ code }) => code)]).toEqual([[], ['back']]);
+    expect(orders(job.say('emitter', 'ready'))).toEqual(['turn']);
+  });
+});

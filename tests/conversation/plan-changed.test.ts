@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { respond } from '../../src/conversation/respond.ts';
 import type { FactOf } from '../../src/model/facts.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
@@ -7,6 +8,7 @@ import { describe as describeEntry } from '../../src/phrases/describe.ts';
 import { planNowText } from '../../src/phrases/plan-changes.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
+import { EMPTY } from '../../src/visit/state.ts';
 import { playedVisit, SETUP } from '../findings/site.ts';
 import { COUNTS } from './table.ts';
 
@@ -99,6 +101,26 @@ describe('a plan that is changed during an open visit', () => {
     expect(changesIn(signed)).toEqual([]);
     expect(signed.state.count).toBe(count);
     expect(new VisitRecord(job).status).not.toBe('signed');
+  });
+
+  it('is told again where more than words came after the signature: the visit is not over', () => {
+    const job = new LoggedJob('visit-1000', 1_000);
+    for (const { actor, fact, at } of playedVisit(['read-since'])) {
+      job.now = at;
+      job.write({ actor, fact });
+    }
+    expect(job.state.changedBy).toBeDefined();
+    expect(told(job, DELAY)).toEqual([expect.stringContaining('from 10 s to 30 s')]);
+  });
+
+  it('says nothing before a job is opened, or where it has no plan', () => {
+    const plan = { ...PLAN, ...DELAY };
+    expect(respond(EMPTY, { kind: 'plan-changed', plan }, 1_000)).toMatchObject({
+      kind: 'facts',
+      drafts: [],
+    });
+    const { plan: _, ...alone } = SETUP;
+    expect(told(openVisit(alone), DELAY)).toEqual([]);
   });
 
   it('does not bring advice back that had ended in silence', () => {

@@ -2,9 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
-import type { JobSetup } from '../../src/model/setup.ts';
 import { siteFindingText } from '../../src/phrases/findings.ts';
-import { MATTERS, planSince } from '../../src/plan/changes.ts';
+import { MATTERS } from '../../src/plan/changes.ts';
 import { COUNTS } from '../conversation/table.ts';
 import { pairVisits } from './pair-outcome.ts';
 import { playedVisit, SETUP } from './site.ts';
@@ -97,42 +96,6 @@ describe('a plan that was changed after the pair was signed', () => {
     const [finding] = found({ ...PLAN, zone: '4', pathLength: 60.96 });
     expect(finding && siteFindingText(finding, { length: 'ft' })).toContain('zone 3 → 4; path 203.4');
     expect(finding && siteFindingText(finding, { length: 'ft' })).toContain('ft → 200 ft');
-  });
-
-  const METERED = { ...SETUP, plan: { ...PLAN, meter: COUNTS } };
-  const ADJUSTED = { ...SETUP, adjusters: { ...NEUTRAL_ADJUSTERS, degreesPerTurn: 0.7 }, plan: PLAN };
-  const described = (setup: JobSetup, now: Partial<PairPlan>) =>
-    planSince(setup, { ...(setup.plan as PairPlan), ...now }) !== undefined;
-
-  it.each<[string, JobSetup, Partial<PairPlan>, boolean]>([
-    ['the decibels of a gain step are filled in', METERED, { meter: { ...COUNTS, gainDbPerStep: 1 } }, false],
-    [
-      'they are left out again',
-      { ...METERED, meter: { ...COUNTS, gainDbPerStep: 1 } },
-      { meter: COUNTS },
-      false,
-    ],
-    [
-      'another figure of them',
-      { ...METERED, meter: { ...COUNTS, gainDbPerStep: 1 } },
-      { meter: { ...COUNTS, gainDbPerStep: 1.5 } },
-      true,
-    ],
-    [
-      'they are filled in, and the band is another',
-      METERED,
-      { meter: { ...COUNTS, gainDbPerStep: 1, bandLow: COUNTS.bandLow + 1 } },
-      true,
-    ],
-    ['the pitch of the adjusters is left out', ADJUSTED, { adjusters: NEUTRAL_ADJUSTERS }, false],
-    [
-      'another pitch of the adjusters',
-      ADJUSTED,
-      { adjusters: { ...NEUTRAL_ADJUSTERS, degreesPerTurn: 0.8 } },
-      true,
-    ],
-  ])('a profile that says more of the same thing proves nothing less: %s', (_, setup, now, changed) => {
-    expect(described(setup, now)).toBe(changed);
   });
 
   it('tells of other figures under the same name of a meter', () => {

@@ -65,6 +65,14 @@ describe('a warning of the plan check', () => {
     expect(found[0]?.entries).toEqual([0]);
   });
 
+  it('holds its figure and the limits that it has, and no other', () => {
+    const [high] = warningsOf(setupWith({ rangeMax: 61.9 }));
+    expect(high?.figures).toStrictEqual({ value: 62, most: 61.9 });
+    expect(high?.about).toStrictEqual(['path-length', 'm', 'the maker']);
+    const [short] = warningsOf(setupWith({ rangeMin: 62.1 }));
+    expect(short?.figures).toStrictEqual({ value: 62, least: 62.1 });
+  });
+
   it('just inside its limit is none', () => {
     expect(warningsOf(setupWith({ rangeMax: 62, spacing: 15, ceilingHeight: 25 }))).toEqual([]);
   });

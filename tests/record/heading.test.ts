@@ -1,78 +1,81 @@
 import { describe, expect, it } from 'vitest';
-import type { SiteFinding } from '../../src/model/finding.ts';
-import type { JobSetup } from '../../src/model/setup.ts';
+import type { Finding, Severity, SiteFinding } from '../../src/model/finding.ts';
+import { PAIR_STATUSES, type PairStatus } from '../../src/model/pair-status.ts';
 import { headingText } from '../../src/phrases/record-heading.ts';
 import { headingOf } from '../../src/record/heading.ts';
-import { VisitRecord } from '../../src/record/visit-record.ts';
-import { PLANTS, type Plant } from '../../src/simulator/plants.ts';
-import { playedVisit, SETUP } from '../findings/site.ts';
 
-const record = (plants: Plant[] = [], setup: JobSetup = SETUP) =>
-  new VisitRecord({ entries: playedVisit(plants, 1, setup) });
-const told = (visit: VisitRecord, ofSite: readonly SiteFinding[] = []) => {
-  const heading = headingOf(visit, ofSite);
-  return [headingText(heading), heading.look];
-};
-const ofSite = (id: SiteFinding['id'], severity: SiteFinding['severity']): SiteFinding => ({
+const found = (...severities: Severity[]): Finding[] =>
+  severities.map((severity) => ({ id: 'drift', severity, entries: [], figures: {}, about: [] }));
+const ofSite = (id: SiteFinding['id'], severity: Severity): SiteFinding => ({
   id,
   severity,
   pair: 'B2',
   entries: [],
   figures: {},
 });
+const told = (
+  status: PairStatus,
+  findings: readonly Finding[] = [],
+  site: readonly SiteFinding[] | undefined = [],
+) => {
+  const heading = headingOf({ status, findings, fault: undefined }, site);
+  return [headingText(heading), heading.look];
+};
 
 describe('what stands above a record', () => {
-  it.each<[string, Plant[], text: string, look: string]>([
-    ['signed, and nothing to ask', [], 'Signed', 'calm'],
-    ['signed, with something to know only', ['misread'], 'Signed', 'calm'],
-    ['signed, with a question', ['late-alarm'], 'Signed: 1 to be asked', 'plain'],
-    ['a path beyond the maker’s range', ['path-too-long'], 'Needs attention: 1 serious', 'heed'],
-    [
-      'signed with a test that was only answered for',
-      ['excused'],
-      'Signed, not proven: 1 serious, 1 to be asked',
-      'heed',
-    ],
-    ['turned after it was signed', ['touched-since'], 'Needs attention: 2 serious', 'heed'],
-    ['left with the outputs isolated', ['left-isolated'], 'Needs attention: 1 serious', 'heed'],
-  ])('of one that is %s', (_, plants, text, look) => {
-    expect(told(record(plants))).toEqual([text, look]);
+  it.each<[PairStatus, text: string, look: string]>([
+    ['not-started', 'Not started', 'plain'],
+    ['aligning', 'Aligning', 'plain'],
+    ['isolated', 'Outputs isolated', 'heed'],
+    ['aligned', 'Aligned, not proven', 'plain'],
+    ['proven', 'Proven, not signed', 'calm'],
+    ['signed', 'Signed', 'calm'],
+    ['signed-not-proven', 'Signed, not proven', 'heed'],
+    ['needs-attention', 'Needs attention', 'heed'],
+  ])('without findings, %s', (status, text, look) => {
+    expect(told(status)).toEqual([text, look]);
   });
 
-  it('is never calm beside a serious finding or a question, whatever went wrong', () => {
-    for (const plant of Object.keys(PLANTS) as Plant[]) {
-      const visit = record([plant]);
-      const heading = headingOf(visit, []);
-      const worst = visit.findings.map(({ severity }) => severity);
-      if (worst.includes('serious')) expect(heading.look, plant).toBe('heed');
-      else if (worst.includes('question')) expect(heading.look, plant).not.toBe('calm');
-      expect(headingText(heading).includes('serious'), plant).toBe(worst.includes('serious'));
+  it('is never calm beside a question, and is heeded beside a serious finding, whatever the status', () => {
+    for (const status of PAIR_STATUSES) {
+      expect(told(status, found('question'))[1], status).not.toBe('calm');
+      expect(told(status, found('note'))[1], status).toBe(told(status)[1]);
+      expect(told(status, found('serious'))[1], status).toBe('heed');
+      expect(told(status, [], [ofSite('weak-neighbour', 'question')])[1], status).not.toBe('calm');
+      expect(told(status, [], [ofSite('undone', 'serious')])[1], status).toBe('heed');
     }
   });
 
+  it('counts what is serious and what is to be asked, of the record and of the site', () => {
+    expect(told('signed', found('serious', 'question', 'note', 'question'))[0]).toBe(
+      'Signed: 1 serious, 2 to be asked',
+    );
+    expect(told('signed', found('question'), [ofSite('weaker-since', 'question')])[0]).toBe(
+      'Signed: 2 to be asked',
+    );
+    expect(told('signed', found('note'))[0]).toBe('Signed');
+  });
+
   it('is not calm before it is known what the site finds', () => {
-    expect(headingOf(record(), undefined).look).toBe('plain');
-    expect(headingOf(record(), []).look).toBe('calm');
+    expect(headingOf({ status: 'signed', findings: [], fault: undefined }, undefined).look).toBe('plain');
+    expect(headingOf({ status: 'signed', findings: [], fault: undefined }, []).look).toBe('calm');
   });
 
   it('says that a broken log makes nothing certain', () => {
-    const broken = new VisitRecord({ entries: playedVisit() }, { fault: { seq: 3, fault: 'hash' } });
-    expect(told(broken)).toEqual(['Log broken, nothing here is certain', 'heed']);
+    const heading = headingOf({ status: 'signed', findings: [], fault: { seq: 3, fault: 'hash' } }, []);
+    expect([headingText(heading), heading.look]).toEqual(['Log broken, nothing here is certain', 'heed']);
   });
 
-  it('says that the plan was changed since, and counts what the site asks', () => {
-    expect(told(record(), [ofSite('plan-changed', 'serious')])).toEqual([
+  it('says that the plan was changed since', () => {
+    expect(told('signed', [], [ofSite('plan-changed', 'serious')])).toEqual([
       'Plan changed, prove it anew: 1 serious',
       'heed',
     ]);
-    expect(told(record(), [ofSite('weak-neighbour', 'question')])).toEqual([
-      'Signed: 1 to be asked',
-      'plain',
-    ]);
-  });
-
-  it('is plain where only the alignment was asked for: nothing is proven', () => {
-    const alone = { ...SETUP, scope: 'alignment' } as const;
-    expect(told(record([], alone))[1]).not.toBe('calm');
+    expect(
+      headingOf({ status: 'signed', findings: [], fault: undefined }, [ofSite('plan-changed', 'question')]),
+    ).toMatchObject({
+      status: 'needs-attention',
+      planChanged: true,
+    });
   });
 });

@@ -173,6 +173,7 @@ describe('R13: a watcher', () => {
       { t: 'correct', target: 0, text: '1' },
       { t: 'take-back', target: 0 },
       { t: 'override', reason: 'because' },
+      { t: 'hand-over', fact: { type: 'as-left', values: { gain: '3' } } },
       { t: 'talk' },
       { t: 'talk-end' },
       { t: 'talk-drop' },

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { decide } from '../../src/conversation/decide.ts';
 import { wordGraph } from '../../src/grammar/graph.ts';
-import { hearer } from '../../src/speech/hear.ts';
+import { heardOf, weigher } from '../../src/speech/hear.ts';
 import type { Alphabet, Logits } from '../../src/speech/logits.ts';
+import { recogniser } from '../../src/speech/recogniser.ts';
 
 const LETTERS = [..."abcdefghijklmnopqrstuvwxyz'"];
 const ALPHABET: Alphabet = {
@@ -26,7 +27,7 @@ function clearly(text: string): Logits {
   return { data, frames: said.length, tokens };
 }
 
-const hear = hearer(wordGraph(), ALPHABET);
+const weigh = weigher(wordGraph(), ALPHABET);
 
 /** A second hearer to whom "go" is this many times as likely as "no". */
 const goTimes = (times: number) => (text: string) =>
@@ -34,7 +35,7 @@ const goTimes = (times: number) => (text: string) =>
 
 describe('what a second hearer hears otherwise', () => {
   const decision = (opinion?: (text: string) => number) => {
-    const { text, confidence, alternatives } = hear(clearly('no'), {}, opinion);
+    const { text, confidence, alternatives } = heardOf(weigh(clearly('no'), {}, opinion));
     return decide({ via: 'voice', text, confidence, alternatives });
   };
 
@@ -49,5 +50,64 @@ describe('what a second hearer hears otherwise', () => {
     ['hears another word', () => goTimes(1000), 'doubtful'],
   ])('asks unless it %s', (_, opinion, kind) => {
     expect(decision(opinion()).kind).toBe(kind);
+  });
+});
+
+describe('what single words say otherwise', () => {
+  /** `said` explains the sound with this, `rival` with that; other words are not known. */
+  const spotted = (said: Record<string, number>, rivals: Record<string, number>) => ({
+    score: (text: string) => said[text],
+    rivals: Object.entries(rivals)
+      .map(([text, score]) => ({ text, score }))
+      .sort((a, b) => b.score - a.score),
+  });
+  const decision = (text: string, single: ReturnType<typeof spotted>) =>
+    decide({ via: 'voice', ...heardOf(weigh(clearly(text)), single) });
+
+  it.each([
+    ['the same explains it best', { 'five eight': -1 }, { 'five eight': -1, nine: -6 }, 'taken'],
+    ['another number explains it a little better', { 'five eight': -3 }, { 'nine eight': -2.01 }, 'taken'],
+    ['another number explains it clearly better', { 'five eight': -3 }, { 'nine eight': -1.99 }, 'doubtful'],
+    ['it does not know the words', {}, { 'nine eight': -0.1 }, 'taken'],
+    ['the better explanation means the same', { 'five eight': -9 }, { 'fife ate': -1 }, 'taken'],
+    ['words of the same meaning explain it', { 'fifty eight': -1 }, { 'nine eight': -1.5 }, 'taken'],
+    ['it finds no room for the words', { 'five eight': Number.NEGATIVE_INFINITY }, { nine: -20 }, 'doubtful'],
+  ])('where %s', (_, said, rivals, kind) => {
+    expect(
+      decision('five eight', spotted(said as Record<string, number>, rivals as Record<string, number>)).kind,
+    ).toBe(kind);
+  });
+
+  it('names both in the question', () => {
+    const asked = decision('eight', spotted({ eight: -8 }, { 'five eight': -0.2 }));
+    expect(asked).toMatchObject({
+      kind: 'doubtful',
+      options: [[{ reading: { value: 8 } }], [{ reading: { value: 58 } }]],
+    });
+  });
+
+  it('believes no more than everything together', () => {
+    const { alternatives } = heardOf(weigh(clearly('eight')), spotted({ eight: -8 }, { 'five eight': -0.2 }));
+    expect(alternatives.reduce((sum, { confidence }) => sum + confidence, 0)).toBeLessThanOrEqual(1 + 1e-9);
+  });
+
+  it.each([
+    ['no', 1],
+    ['go on', 0],
+  ])('is asked only where it knows the words: "%s"', async (text, times) => {
+    let asked = 0;
+    const letters = { alphabet: ALPHABET, logits: async () => clearly(text) };
+    const single = {
+      words: ['no', 'yes'],
+      logits: async (windows: readonly Float32Array[]) => {
+        asked++;
+        return { data: new Float32Array(3 * windows.length), frames: windows.length, tokens: 3 };
+      },
+    };
+    const sound = Float32Array.from({ length: 16_000 }, (_, i) =>
+      i > 4000 && i < 9000 ? Math.sin(i / 10) : 0,
+    );
+    await recogniser(letters, wordGraph(), { single }).hear(sound);
+    expect(asked).toBe(times);
   });
 });

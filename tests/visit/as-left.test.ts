@@ -37,6 +37,8 @@ describe('what was left otherwise than planned', () => {
     ['is an alarm delay a tenth longer', { alarmDelay: 10.1 }, ['alarmDelay']],
     ['is a fault delay a tenth shorter', { faultDelay: 29.9 }, ['faultDelay']],
     ['is no height 0.1 m away', { emitterHeight: 6.1, receiverHeight: 6.1 }, []],
+    ['is no height a rounding error beyond 0.1 m', { emitterHeight: 6.1 + 0.7e-9 }, []],
+    ['is a height two nanometres beyond 0.1 m', { emitterHeight: 6.1 + 1.5e-9 }, ['emitterHeight']],
     ['is an emitter 0.101 m away', { emitterHeight: 5.899 }, ['emitterHeight']],
     ['is a receiver 0.101 m away', { receiverHeight: 6.301 }, ['receiverHeight']],
     ['is nothing that no plan states', { gain: '3', firmware: '2.1', signal: 7 }, []],

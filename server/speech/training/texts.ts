@@ -5,6 +5,7 @@
  */
 import { TYPED, wordingsOf } from '../../../src/grammar/grammar.ts';
 import type { Part } from '../../../src/grammar/pattern.ts';
+import { seeded } from './seeded.ts';
 
 /** How often each rule is drawn. Crews mostly say short sentences. */
 const SHARES = {
@@ -19,14 +20,6 @@ const SHARES = {
   report: 3,
   body: 2,
   sentence: 1,
-};
-
-/** Mulberry32, a small generator: the same seed gives the same list. */
-const seeded = (seed: number) => (): number => {
-  seed = (seed + 0x6d2b79f5) | 0;
-  let t = Math.imul(seed ^ (seed >>> 15), 1 | seed);
-  t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
-  return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
 };
 
 const partsOf = new Map<string, Part[]>();

@@ -2,7 +2,7 @@ import { AsLeft, type AsLeftField } from '../../src/model/hand-over.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import type { LossUnit } from '../../src/model/units.ts';
 import { lengthLike, NUMBER_LIKE_LOSS, numberLike, outOfRange } from '../../src/phrases/form-faults.ts';
-import { lengthFigures, lossFigures, shownFor } from '../../src/phrases/units.ts';
+import { LENGTH_NAMES, LOSS_SIGNS, lengthFigures, lossFigures, shownFor } from '../../src/phrases/units.ts';
 import { readLength } from '../../src/plan/lengths.ts';
 import { readLoss, thresholdIn, thresholdOf } from '../../src/plan/losses.ts';
 
@@ -11,6 +11,19 @@ export type LeftDraft = Record<AsLeftField, string>;
 /** In which unit a threshold without one is read. */
 export const lossUnit = (setup: JobSetup): LossUnit =>
   setup.units?.loss ?? setup.plan?.alarmThreshold?.unit ?? 'percent';
+
+/** In what a value is typed, as it stands beside its box. */
+export function leftUnits(setup: JobSetup): Partial<Record<AsLeftField, string>> {
+  const length = LENGTH_NAMES[setup.units?.length ?? 'm'];
+  return {
+    signal: setup.meter.unit,
+    threshold: LOSS_SIGNS[lossUnit(setup)],
+    alarmDelay: 's',
+    faultDelay: 's',
+    emitterHeight: length,
+    receiverHeight: length,
+  };
+}
 
 /** What the meter showed last and what was planned: to be compared with what is found at the device, not to be taken over. */
 export const expectedDraft = (setup: JobSetup, signal: number | undefined): LeftDraft => {
