@@ -16,6 +16,8 @@ export default defineConfig({
         'voice-worker': 'server/voice/worker.ts',
         demo: 'server/demo/main.ts',
         verify: 'server/verify/main.ts',
+        backup: 'server/backup/backup-main.ts',
+        restore: 'server/backup/restore-main.ts',
       },
     },
   },

@@ -1,4 +1,5 @@
 import { pino } from 'pino';
+import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
 import { certificateNames } from './network/addresses.ts';
 import { givenCertificate, type KeyPair, ownCertificate } from './network/certificate.ts';
@@ -66,15 +67,17 @@ async function main(): Promise<void> {
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),
   });
-  endOnSignal(server);
+  const backups = await serveBackups(options.data, store, log);
+  endOnSignal(server, backups);
   console.log(greeting(options, server, signingKey.fingerprint, await speechLine(transcriber)));
 }
 
 /** The first signal ends the server in order; a second one ends it at once. */
-function endOnSignal(server: RunningServer): void {
+function endOnSignal(server: RunningServer, backups: Backups): void {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       process.once(signal, () => process.exit(1));
+      backups.close();
       server.close().then(
         () => process.exit(0),
         (error: unknown) => fail(error),

@@ -65,8 +65,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const notary = new Notary({ store, key, clock, log, publish });
   const onStored = (entries: readonly Entry[]) => notary.seen(entries);
   const rooms = new Rooms({ store, clock, log, onStored, graceMs: limits.deadAfterMs }, limits);
-  const sites = new Sites({ store, clock, log, onStored }, rooms);
   const summaries = new Summaries(store, log);
+  const sites = new Sites({ store, clock, log, onStored }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });

@@ -16,8 +16,8 @@ const DAY_MS = 24 * 3600 * 1000;
 const VALID_DAYS = 820;
 const RENEW_BEFORE_DAYS = 14;
 
-const CERT_FILE = 'own-certificate.pem';
-const KEY_FILE = 'own-key.pem';
+export const CERT_FILE = 'own-certificate.pem';
+export const KEY_FILE = 'own-key.pem';
 
 /**
  * The server's own certificate, kept in the data folder. A new one is made when there is none, when it expires soon,

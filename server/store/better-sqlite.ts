@@ -1,5 +1,5 @@
 import { createRequire } from 'node:module';
-import type { Connection, Driver, Fault } from './driver.ts';
+import { type Connection, copyAtOnce, type Driver, type Fault } from './driver.ts';
 
 /** The package that brings an SQLite to Node 20; undefined where it is not installed, or built for another Node. */
 export function betterSqlite(): Driver | undefined {
@@ -8,10 +8,16 @@ export function betterSqlite(): Driver | undefined {
     const Sqlite: new (file: string) => Connection = createRequire(import.meta.url)('better-sqlite3');
     // The package looks for its compiled part only now.
     new Sqlite(':memory:').close();
-    return { name: 'better-sqlite3', open: (file) => new Sqlite(file), faultOf };
+    return { name: 'better-sqlite3', open: (file) => new Sqlite(file), faultOf, copy };
   } catch {
     return undefined;
   }
+}
+
+/** Page by page, with other work in between. The package is typed no further than we use it. */
+async function copy(db: Connection, file: string): Promise<void> {
+  if ('backup' in db && typeof db.backup === 'function') await db.backup(file);
+  else await copyAtOnce(db, file);
 }
 
 function faultOf(error: unknown): Fault | undefined {

@@ -24,8 +24,9 @@ export function openDataFolder(folder: string, driver?: Driver, warn?: Warn): Sq
   const file = join(folder, DATABASE_FILE);
   const isOld = existsSync(file);
   const { key, isNew } = summaryKeyOf(folder);
+  const store = openSqlite(file, key, driver, warn);
   if (isOld && isNew) warn?.(NEW_KEY);
-  return openSqlite(file, key, driver, warn);
+  return store;
 }
 
 const NEW_KEY =

@@ -5,6 +5,13 @@ export interface Driver {
   /** Throws an error of its own kind, which `faultOf` can tell. */
   open(file: string): Connection;
   faultOf(error: unknown): Fault | undefined;
+  /** Copies a whole database, as it is when the copy ends, to a new file, while other work goes on where it can. */
+  copy(db: Connection, file: string): Promise<void>;
+}
+
+/** In one statement, during which nothing else is done. */
+export async function copyAtOnce(db: Connection, file: string): Promise<void> {
+  db.prepare<[string]>('VACUUM INTO ?').run(file);
 }
 
 /** What an error of SQLite says of the file. */

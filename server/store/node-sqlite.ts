@@ -1,14 +1,23 @@
-import type { Connection, Driver, Fault } from './driver.ts';
+import { type Connection, copyAtOnce, type Driver, type Fault } from './driver.ts';
 
 /** As far as it is used here. Our types are those of Node 20, which has no such module. */
 interface NodeSqlite {
   DatabaseSync: new (file: string) => Connection;
+  /** From 22.16 and 23.8 on. */
+  backup?: (db: Connection, file: string) => Promise<unknown>;
 }
 
 /** The SQLite that Node brings along from 22.13 on; undefined where it brings none. */
 export function nodeSqlite(): Driver | undefined {
   const sqlite = load();
-  return sqlite && { name: 'node:sqlite', open: (file) => new sqlite.DatabaseSync(file), faultOf };
+  return (
+    sqlite && {
+      name: 'node:sqlite',
+      open: (file) => new sqlite.DatabaseSync(file),
+      faultOf,
+      copy: async (db, file) => void (await (sqlite.backup ?? copyAtOnce)(db, file)),
+    }
+  );
 }
 
 /** Node 22 and the first of 24 warn that the module may still change: nothing that who runs us could mend. */

@@ -37,7 +37,7 @@ export function openSqlite(
   try {
     db = driver.open(file);
     prepare(db, file);
-    return new SqliteStore(db, key, warn);
+    return new SqliteStore(db, driver, key, warn);
   } catch (error) {
     db?.close();
     if (error instanceof StoreFailure) throw error;
@@ -140,6 +140,7 @@ export class SqliteStore implements Store {
   /** `db`: prepared by `openSqlite`; public for tests that look at the live connection. */
   constructor(
     readonly db: Connection,
+    private readonly driver: Driver,
     private readonly key: SummaryKey,
     private readonly warn: Warn,
   ) {
@@ -257,6 +258,13 @@ export class SqliteStore implements Store {
 
   async health(): Promise<void> {
     guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
+  }
+
+  /** Copies everything to a new file. What was acknowledged before is in it. Rejects with `StoreFailure`. */
+  async copyTo(file: string): Promise<void> {
+    await this.driver.copy(this.db, file).catch((error: Error) => {
+      throw new StoreFailure(`the copy ${file} could not be made: ${error.message}`, { cause: error });
+    });
   }
 
   async close(): Promise<void> {

@@ -43,7 +43,7 @@ describe('the signing key', () => {
   });
 });
 
-describe('R47: the heads of logs', () => {
+describe('R49: the heads of logs', () => {
   it('are signed, and an export proves them to who knows the key that the server gives', async () => {
     const signingKey = SigningKey.make();
     const { url } = await serve({ signingKey });

@@ -1,0 +1,24 @@
+import { resolve } from 'node:path';
+import { Command, Option } from 'commander';
+import { StoreFailure } from '../store/store.ts';
+
+/** A command with a folder and the server's own choice of the data folder. */
+export const folderCommand = (name: string): Command =>
+  new Command(name).argument('<folder>').addOption(
+    new Option('--data <folder>', 'data folder of the server')
+      .default(resolve('data'), './data')
+      .env('LADDERLINE_DATA')
+      .argParser((text) => resolve(text)),
+  );
+
+/** Prints what was done, or one clear line for a failure that people can mend. */
+export function runCommand(name: string, work: () => Promise<string[]>): void {
+  work().then(
+    (lines) => console.log(lines.join('\n')),
+    (error: Error) => {
+      const isKnown = error instanceof StoreFailure || 'code' in error;
+      console.error(isKnown ? `${name}: ${error.message}` : error);
+      process.exitCode = 1;
+    },
+  );
+}

@@ -1,0 +1,65 @@
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { openDataFolder } from '../store/data-folder.ts';
+import { StoreFailure } from '../store/store.ts';
+import { backupIn, checkFolder, copyKeys, databaseIn, KEY_FILES, type Manifest, sha256Of } from './folder.ts';
+
+const OWNER_ONLY = 0o700;
+
+export interface Restored {
+  readonly from: string;
+  readonly manifest: Manifest;
+  readonly keys: readonly string[];
+  /** Where what stood in the data folder before lies now. */
+  readonly before?: string;
+}
+
+/**
+ * Puts a backup into a data folder, after every hash in it was checked. What stands there is never thrown away: without
+ * `overwrite` it is refused, with it it is put aside. `at`: now, ms. Rejects with `StoreFailure`.
+ */
+export async function restore(from: string, data: string, overwrite: boolean, at: number): Promise<Restored> {
+  const { folder, manifest } = backupIn(from);
+  const isUsed = existsSync(databaseIn(data));
+  if (isUsed && !overwrite) {
+    throw new StoreFailure(
+      `${data} holds a database already: name another folder with --data, or give --overwrite to put it aside.`,
+    );
+  }
+  if ((await sha256Of(databaseIn(folder))) !== manifest.sha256) {
+    throw new StoreFailure(`${databaseIn(folder)} is not the file that was backed up: use another backup.`);
+  }
+  mkdirSync(data, { recursive: true });
+  const half = join(data, 'restoring');
+  rmSync(half, { recursive: true, force: true });
+  mkdirSync(half, { mode: OWNER_ONLY });
+  copyFileSync(databaseIn(folder), databaseIn(half));
+  const keys = copyKeys(folder, half);
+  const { damaged } = await checkFolder(half);
+  if (damaged.length > 0) {
+    rmSync(half, { recursive: true });
+    throw new StoreFailure(`${folder} holds damaged logs: ${damaged.join('; ')}. Use an older backup.`);
+  }
+  const before = isUsed ? await putAside(data, at) : undefined;
+  for (const name of keys) renameSync(join(half, name), join(data, name));
+  // Last, so that a data folder with a database has its keys.
+  renameSync(databaseIn(half), databaseIn(data));
+  rmSync(half, { recursive: true });
+  return { from: folder, manifest, keys, ...(before !== undefined && { before }) };
+}
+
+/** Refuses while a server has the folder. */
+async function putAside(data: string, at: number): Promise<string> {
+  // Opened and closed: what still lies in its write-ahead log goes into the file.
+  await openDataFolder(data).close();
+  const before = join(data, `before-restore-${at}`);
+  mkdirSync(before, { mode: OWNER_ONLY });
+  const file = databaseIn(data);
+  for (const path of [file, `${file}-wal`, `${file}-shm`]) {
+    if (existsSync(path)) renameSync(path, databaseIn(before) + path.slice(file.length));
+  }
+  for (const name of KEY_FILES) {
+    if (existsSync(join(data, name))) renameSync(join(data, name), join(before, name));
+  }
+  return before;
+}
