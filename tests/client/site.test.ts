@@ -37,6 +37,8 @@ const PLAN: PairPlan = {
   rangeMin: 5,
   rangeMax: 100,
   beamAngle: 1.5,
+  leastSignal: 100,
+  mostLoss: 3,
 };
 
 const rowOf = (patch: Partial<PairRow> = {}, plan: Partial<PairPlan> = {}): PairRow => ({
