@@ -20,6 +20,7 @@ import { ShareLink } from '../ui/share-link.tsx';
 import { AcceptSheet } from './accept-sheet.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
 import { Exchange } from './exchange.tsx';
+import { LastReadings } from './last-readings.tsx';
 import type { Made } from './made.ts';
 import { QuickWords, SayBox } from './say-box.tsx';
 import './panel.css';
@@ -71,6 +72,7 @@ function PanelScreen({ room }: { room: Room }) {
             </button>
           )}
         </LastReading>
+        {!alone && <LastReadings room={room} />}
         {/* Before the words: they can be longer than the screen. */}
         {refusedAccept && !alone && (
           <button type="button" class="button" onClick={() => setOpen({ sheet: 'accept' })}>

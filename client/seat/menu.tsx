@@ -7,6 +7,7 @@ import { personText } from '../../src/phrases/people.ts';
 import type { TalkView } from '../audio/use-talk.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { chooseTheme, savedTheme, THEMES, type Theme } from '../browser/theme.ts';
 import { isKept } from '../offline/kept-files.ts';
 import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
@@ -14,6 +15,7 @@ import { NOBODY, ownPerson, personIn, rememberPerson, type TypedPerson } from '.
 import { forgetSeat } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import type { SpeakerView } from '../speak/use-speaker.ts';
+import { canVibrate } from '../speak/voice.ts';
 import { Sheet } from '../ui/sheet.tsx';
 import { CautionList } from './cautions.tsx';
 import { InviteCard } from './invite.tsx';
@@ -40,6 +42,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       </button>
       <AtThisPhone room={room} onDone={onClose} />
       <Remark room={room} onDone={onClose} />
+      <Brightness />
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />
       <NewPhone room={room} />
@@ -129,6 +132,35 @@ function NewPhone({ room }: { room: Room }) {
   );
 }
 
+const THEME_NAMES: Readonly<Record<Theme, string>> = {
+  system: 'As the phone is set',
+  sun: 'In the sun',
+  night: 'At night',
+};
+
+function Brightness() {
+  const [theme, setTheme] = useState(savedTheme);
+  return (
+    <fieldset class="voice">
+      <legend>Screen</legend>
+      {THEMES.map((each) => (
+        <button
+          key={each}
+          type="button"
+          class="button"
+          aria-pressed={each === theme}
+          onClick={() => {
+            chooseTheme(each);
+            setTheme(each);
+          }}
+        >
+          {each === theme ? `${THEME_NAMES[each]}: chosen` : THEME_NAMES[each]}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
 function VoiceSettings({ speaker }: { speaker: SpeakerView }) {
   const { settings, change, test } = speaker;
   const slider = (label: string, key: 'rate' | 'volume', min: number, max: number) => (
@@ -155,6 +187,16 @@ function VoiceSettings({ speaker }: { speaker: SpeakerView }) {
       >
         {settings.muted ? 'Voice is off. Turn it on' : 'Voice is on. Turn it off'}
       </button>
+      {canVibrate() && (
+        <button
+          type="button"
+          class="button"
+          aria-pressed={settings.vibrates}
+          onClick={() => change({ ...settings, vibrates: !settings.vibrates })}
+        >
+          {settings.vibrates ? 'Vibration is on. Turn it off' : 'Vibration is off. Turn it on'}
+        </button>
+      )}
       {slider('Pace', 'rate', 0.7, 1.6)}
       {slider('Loudness', 'volume', 0.1, 1)}
       <button type="button" class="button" disabled={settings.muted} onClick={test}>

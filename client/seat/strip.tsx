@@ -20,6 +20,7 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
   const { link, saved } = room;
   const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
   const there = link.phase === 'live' ? link.presence?.[other] : undefined;
+  const watchers = (link.phase === 'live' && link.presence?.watchers) || 0;
   return (
     <header class="strip">
       <Mark size={32} />
@@ -31,6 +32,7 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
             text={`${other === 'panel' ? 'Panel' : 'Emitter'} ${PRESENCE_WORDS[there]}`}
           />
         )}
+        {watchers > 0 && <span>{watchers} watching</span>}
         {link.outbox.length > 0 && <span class="strip-pending">{link.outbox.length} to send</span>}
       </div>
       <button type="button" class="button strip-menu" onClick={onMenu}>

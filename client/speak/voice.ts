@@ -8,10 +8,12 @@ export interface VoiceSettings {
   rate: number;
   /** 0 to 1. */
   volume: number;
+  /** The phone also vibrates, where it can. */
+  vibrates: boolean;
 }
 
 const KEY = 'voice';
-export const DEFAULT_VOICE: VoiceSettings = { muted: false, rate: 1, volume: 1 };
+export const DEFAULT_VOICE: VoiceSettings = { muted: false, rate: 1, volume: 1, vibrates: true };
 
 export function loadVoice(): VoiceSettings {
   const kept = browserStorage.read(KEY) as Partial<VoiceSettings> | undefined;
@@ -19,6 +21,7 @@ export function loadVoice(): VoiceSettings {
     muted: kept?.muted === true,
     rate: within(kept?.rate, 0.7, 1.6),
     volume: within(kept?.volume, 0.1, 1),
+    vibrates: kept?.vibrates !== false,
   };
 }
 
@@ -88,10 +91,13 @@ function englishVoice(voices: readonly SpeechSynthesisVoice[]): SpeechSynthesisV
   );
 }
 
+/** Whether this browser can make its phone vibrate. */
+export const canVibrate = (): boolean => navigator.vibrate !== undefined;
+
 /** The sound and the vibration before words. A muted phone vibrates too. */
-export function signal(cue: Cue, { volume, muted }: VoiceSettings, out: SoundOut): void {
+export function signal(cue: Cue, { volume, muted, vibrates }: VoiceSettings, out: SoundOut): void {
   const { beeps, buzz } = CUES[cue];
-  navigator.vibrate?.([...buzz]);
+  if (vibrates) navigator.vibrate?.([...buzz]);
   const context = muted ? undefined : out.context();
   if (context) for (const beep of beeps) sound(context, beep, volume);
 }

@@ -162,6 +162,26 @@ export async function screens(): Promise<Screens> {
     ready: '.state.good',
     go: (page) => press(page, 'Correct'),
   });
+  const charted = await seat('panel', stepOf(STEPS.accept as OfKind));
+  states.push({
+    name: 'panel-chart',
+    path: '/panel',
+    kept: charted.kept,
+    ready: '.state.good',
+    go: async (page) => {
+      await page.locator('.last-readings summary').click();
+      await page.locator('.last-readings .chart svg').first().waitFor();
+    },
+  });
+  for (const theme of ['sun', 'night']) {
+    const { kept } = await seat('emitter', stepOf(STEPS.turn as OfKind));
+    states.push({
+      name: `emitter-${theme}`,
+      path: '/emitter',
+      kept: { ...kept, theme },
+      ready: '.state.good',
+    });
+  }
   const cannot = await seat('emitter', stepOf(STEPS.turn as OfKind));
   states.push({
     name: 'emitter-cannot',
