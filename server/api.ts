@@ -14,7 +14,8 @@ import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
 import { Join, OpenJob } from '../src/protocol/jobs.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
-import { Bucket, Buckets } from './guard/allowance.ts';
+import { Buckets } from './guard/allowance.ts';
+import { Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, passOf, read, refuse, reply } from './http/http.ts';
@@ -60,8 +61,7 @@ export function api({
   version,
 }: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
-  const guesses = new Bucket(limits.guesses, performance.now());
-  const guessesOf = new Buckets(limits.guessesPerAddress);
+  const guesses = new Guesses(limits, performance.now());
   const opensOf = new Buckets(limits.opensPerAddress);
   const voicesOf = new Buckets(limits.voices);
 
@@ -90,17 +90,15 @@ export function api({
 
   app.post('/join', async (c) => {
     const now = performance.now();
-    const own = guessesOf.of(addressOf(c), now);
-    if (!guesses.has(now) || !own.has(now)) {
+    const body = await read(c, Join, { code: { reason: 'bad-code', text: CODE_FORM } });
+    const isScanned = body.kind === 'ok' && rooms.isScanned(body.value);
+    if (!isScanned && !guesses.may(addressOf(c), now)) {
       c.header('Retry-After', '60');
       return refuse(c, 'too-fast', TOO_MANY_CODES);
     }
-    const body = await read(c, Join, { code: { reason: 'bad-code', text: CODE_FORM } });
     const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value) : body;
-    if (answer.kind === 'refused' && answer.reason === 'bad-code') {
-      guesses.take(now);
-      own.take(now);
-    }
+    const isWrong = answer.kind === 'refused' && answer.reason === 'bad-code';
+    if (isWrong && !isScanned) guesses.wrong(addressOf(c), now);
     return reply(c, answer, 200);
   });
 

@@ -64,7 +64,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { signingKey: key = SigningKey.make(), publish = [] } = options;
   const notary = new Notary({ store, key, clock, log, publish });
   const onStored = (entries: readonly Entry[]) => notary.seen(entries);
-  const rooms = new Rooms({ store, clock, log, onStored, graceMs: limits.deadAfterMs }, limits);
+  const rooms = new Rooms(
+    { store, clock, log, onStored, graceMs: limits.deadAfterMs },
+    limits,
+    key.derived('join codes'),
+  );
   const summaries = new Summaries(store, log);
   const sites = new Sites({ store, clock, log, onStored }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.

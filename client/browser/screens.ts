@@ -15,7 +15,8 @@ interface Row {
  */
 export const SCREENS = {
   home: { path: '/', file: 'home/home-page.tsx', needs: [], may: [] },
-  join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code'] },
+  /** `proof`: only in a link that is scanned or sent. */
+  join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code', 'proof'] },
   /** `fresh`: "new" opens a new job, although this device is in one. */
   panel: { path: '/panel', file: 'panel/panel-page.tsx', needs: [], may: ['fresh'] },
   emitter: { path: '/emitter', file: 'emitter/emitter-page.tsx', needs: [], may: [] },

@@ -10,7 +10,7 @@ import { Page } from '../ui/page.tsx';
 import './join.css';
 
 /** Takes a join code, scanned or typed, and takes the seat it is for. */
-export function JoinPage({ code: scanned }: { code: string }) {
+export function JoinPage({ code: scanned, proof }: { code: string; proof: string }) {
   const [code, setCode] = useState(scanned.slice(0, CODE_LENGTH + 4));
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
@@ -28,7 +28,12 @@ export function JoinPage({ code: scanned }: { code: string }) {
     setBusy(true);
     setFailure(undefined);
     try {
-      const { job, seat, token } = await join({ code: parsed.data, ...who.sitter() });
+      const { job, seat, token } = await join({
+        code: parsed.data,
+        // Of the code that was scanned, and of no other.
+        ...(proof !== '' && code === scanned && { proof }),
+        ...who.sitter(),
+      });
       saveSeat(browserStorage, { seat, job, token });
       // The code is used up: it must not stay in the history.
       history.replaceState(null, '', linkTo('home', {}));

@@ -37,12 +37,15 @@ export const LIMITS = {
   /** After speech failed, it is tried this often with a moment of silence. */
   speechRetryMs: 5_000,
   codeLastsMs: 15 * 60_000,
-  /**
-   * Wrong join codes. With ten codes open, 20 guesses a minute from all addresses together find one of 31^6 in
-   * 8 years on average. The cost: a person who guesses on purpose can stop others from joining for that time.
-   */
+  /** Typed join codes that were wrong, over all addresses; beyond it `guessesWhenMany` holds for each block. */
   guesses: { burst: 20, perSecond: 20 / 60 } as Allowance,
+  /** For each block of addresses (see `blockOf`). */
   guessesPerAddress: { burst: 8, perSecond: 5 / 60 } as Allowance,
+  /**
+   * With ten codes open, 20 guesses a minute from all together and one in fifteen minutes from each of 1,000 blocks
+   * find one of 31^6 in two years on average. Who guesses stops nobody but their own block, and no one who scans.
+   */
+  guessesWhenMany: { burst: 1, perSecond: 1 / 900 } as Allowance,
   opensPerAddress: { burst: 60, perSecond: 1 } as Allowance,
   /** Sentences spoken for one job: for both phones, with some repeats. */
   voices: { burst: 30, perSecond: 1 } as Allowance,

@@ -1,4 +1,4 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { createHash, createHmac, randomBytes } from 'node:crypto';
 import { customAlphabet, nanoid } from 'nanoid';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PhoneId, PhoneMark } from '../../src/model/person.ts';
@@ -11,6 +11,12 @@ const JOB_ID_LENGTH = 12;
 export const newToken = (): string => randomBytes(TOKEN_BYTES).toString('base64url');
 export const newCode: () => string = customAlphabet(CODE_ALPHABET, CODE_LENGTH);
 export const newJobId = (): string => nanoid(JOB_ID_LENGTH);
+
+/** What a scanned code has beside it, and nobody can guess: 128 bits that only this server makes of it. */
+export const proofOfCode = (key: Uint8Array, code: string): string =>
+  createHmac('sha256', key).update(code).digest().subarray(0, TOKEN_BYTES).toString('base64url');
+
+export const newCodeKey = (): Uint8Array => randomBytes(2 * TOKEN_BYTES);
 
 /** In the log instead of the phone's id: with the job as salt, nobody can follow a phone from log to log. */
 export const phoneMark = (job: JobId, phone: PhoneId): PhoneMark =>

@@ -7,11 +7,11 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite, Sitter } from '../../src/protocol/access.ts';
-import type { JobOpened, Joined, OpenJob } from '../../src/protocol/jobs.ts';
+import type { JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import type { Limits } from '../guard/limits.ts';
-import { digest, newCode, newJobId, newToken } from '../guard/secrets.ts';
+import { digest, newCode, newCodeKey, newJobId, newToken, proofOfCode } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
 import { Room, type RoomDeps, sealAll, sittingOf } from './room.ts';
@@ -27,6 +27,8 @@ export class Rooms {
   constructor(
     private readonly deps: RoomDeps,
     private readonly limits: Limits,
+    /** Of a server that starts again, the same: codes that it gave out are still to be scanned. */
+    private readonly codeKey: Uint8Array = newCodeKey(),
   ) {
     this.sweeper = setInterval(() => this.putAway(), limits.roomIdleMs / 2).unref();
   }
@@ -79,6 +81,11 @@ export class Rooms {
     return { opened: { job, seat: 'panel', token, watch, invite }, keys: { issue, code } };
   }
 
+  /** Whether a code was scanned, and so is no guess. */
+  isScanned({ code, proof }: Pick<z.output<typeof Join>, 'code' | 'proof'>): boolean {
+    return proof !== undefined && digest(proof) === digest(proofOfCode(this.codeKey, code));
+  }
+
   /** Rejects with `StoreFailure`. */
   async join(code: string, sitter: Sitter): Promise<Answer<Joined>> {
     const now = this.deps.clock.now();
@@ -106,7 +113,7 @@ export class Rooms {
     const code = newCode();
     const expiresAt = this.deps.clock.now() + this.limits.codeLastsMs;
     return {
-      invite: { seat, code, path: `/join#${code}`, expiresAt },
+      invite: { seat, code, path: `/join#${code}/${proofOfCode(this.codeKey, code)}`, expiresAt },
       code: { code: digest(code), seat, expiresAt },
     };
   }

@@ -2,6 +2,7 @@ import {
   createPrivateKey,
   createPublicKey,
   generateKeyPairSync,
+  hkdfSync,
   type KeyObject,
   sign as signWith,
   verify as verifyWith,
@@ -40,6 +41,12 @@ export class SigningKey {
     const made = SigningKey.make();
     writeKeyFile(file, made.secret.export({ type: 'pkcs8', format: 'pem' }).toString());
     return made;
+  }
+
+  /** A key for something else that must be the same after a restart (HKDF, RFC 5869): 32 bytes. */
+  derived(purpose: string): Uint8Array {
+    const secret = this.secret.export({ type: 'pkcs8', format: 'der' });
+    return new Uint8Array(hkdfSync('sha256', secret, '', `ladderline ${purpose}`, 32));
   }
 
   /** Base64url. */

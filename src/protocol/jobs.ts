@@ -28,7 +28,8 @@ export const JobOpened = z.object({
 export type JobOpened = z.infer<typeof JobOpened>;
 
 /** POST /api/join */
-export const Join = z.object({ code: JoinCode, ...Sitter.shape });
+/** `proof`: what stands beside the code in the link that was scanned; without it, the code counts as typed. */
+export const Join = z.object({ code: JoinCode, proof: Token.optional(), ...Sitter.shape });
 export const Joined = z.object({ job: JobId, seat: Seat, token: Token });
 export type Joined = z.infer<typeof Joined>;
 

@@ -37,8 +37,9 @@ describe('an address', () => {
 
   it.each([
     ['/', '', screen('home', {})],
-    ['/join', '#ABC234', screen('join', { code: 'ABC234' })],
-    ['/join/', '', screen('join', { code: '' })],
+    ['/join', '#ABC234', screen('join', { code: 'ABC234', proof: '' })],
+    ['/join', '#ABC234/Zr8nVb3T', screen('join', { code: 'ABC234', proof: 'Zr8nVb3T' })],
+    ['/join/', '', screen('join', { code: '', proof: '' })],
     ['/panel', '#new', screen('panel', { fresh: 'new' })],
     ['/panel', '', screen('panel', { fresh: '' })],
     ['/emitter', '', screen('emitter', {})],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { blockOf, Guesses } from '../../server/guard/guesses.ts';
 import { LIMITS } from '../../server/guard/limits.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
 import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
@@ -33,7 +34,7 @@ describe('seats and codes', () => {
     const { url } = await serve();
     const { invite } = await openJob(url);
     expect(invite.code).toMatch(new RegExp(`^[${CODE_ALPHABET}]{6}$`));
-    expect(invite.path).toBe(`/join#${invite.code}`);
+    expect(invite.path).toMatch(new RegExp(`^/join#${invite.code}/[A-Za-z0-9_-]{22}$`));
     const spoken = `${invite.code.slice(0, 3).toLowerCase()} ${invite.code.slice(3).toLowerCase()}`;
     const joined = await join(url, spoken);
     expect(joined.seat).toBe('emitter');
@@ -165,21 +166,60 @@ describe('seats and codes', () => {
     expect((await join(url, invite.code)).seat).toBe('emitter');
   });
 
-  it('R18: wrong codes are limited over all addresses', async () => {
-    const { url } = await serve({
-      limits: { guesses: { burst: 2, perSecond: 0 }, guessesPerAddress: { burst: 99, perSecond: 0 } },
-    });
+  it('R18: a code that was scanned is never limited, and its proof is good for no other code', async () => {
+    const { url } = await serve({ limits: { guessesPerAddress: { burst: 2, perSecond: 0 } } });
+    const { invite } = await openJob(url);
+    const proof = invite.path.split('/').at(-1);
     for (const code of ['222222', '333333']) await post(url, '/api/join', { code });
-    expect((await post(url, '/api/join', { code: '444444' })).status).toBe(429);
+    expect((await post(url, '/api/join', { code: invite.code })).status).toBe(429);
+    for (const wrong of [
+      { code: '444444', proof },
+      { code: invite.code, proof: 'A'.repeat(22) },
+    ]) {
+      expect((await post(url, '/api/join', wrong)).status).toBe(429);
+    }
+    expect((await post(url, '/api/join', { code: invite.code, proof })).status).toBe(200);
   });
 
-  it('R18: at this limit it takes years to guess a code of ten open jobs', () => {
-    const yearMs = 365.25 * 24 * 3600 * 1000;
+  it('R18: somebody who guesses stops their own block of addresses, and nobody else', () => {
+    const guesses = new Guesses(LIMITS, 0);
+    const guess = (address: string, now = 0) => {
+      const may = guesses.may(address, now);
+      if (may) guesses.wrong(address, now);
+      return may;
+    };
+    // Five blocks guess all that they may, which is more than all may together.
+    const five = [1, 2, 3, 4, 5].map((n) => `198.51.${n}.7`);
+    const made = five.map(
+      (address) => Array.from({ length: 8 }, () => guess(address)).filter(Boolean).length,
+    );
+    expect(made.reduce((sum, n) => sum + n)).toBeGreaterThanOrEqual(LIMITS.guesses.burst);
+    expect(five.map((address) => guess(address.replace(/7$/, '99')))).toEqual(five.map(() => false));
+    // Somebody else mistypes once and is right the second time, some minutes later.
+    expect(guess('203.0.113.5')).toBe(true);
+    expect(guesses.may('203.0.113.5', 1)).toBe(false);
+    expect(guesses.may('2001:db8:0:7::5', 1)).toBe(true);
+  });
+
+  it.each([
+    ['192.0.2.7', '192.0.2'],
+    ['::ffff:192.0.2.99', '192.0.2'],
+    ['2001:db8:1:2:3:4:5:6', '2001:db8:1:2'],
+    ['2001:db8:1:2::9', '2001:db8:1:2'],
+    ['2001:db8::9', '2001:db8:0:0'],
+    ['2001:0DB8:0001::', '2001:db8:1:0'],
+    ['fe80::1%eth0', 'fe80:0:0:0'],
+    ['::1', '0:0:0:0'],
+  ])('R18: the address %s is limited with its block %s', (address, block) => {
+    expect(blockOf(address)).toBe(block);
+  });
+
+  it('R18: at these limits 1,000 blocks need more than a year to guess a code of ten open jobs', () => {
+    const yearS = 365.25 * 24 * 3600;
     const codes = CODE_ALPHABET.length ** 6;
-    const guesses = codes / 10;
-    const years = (guesses / LIMITS.guesses.perSecond) * (1000 / yearMs);
+    const perSecond = LIMITS.guesses.perSecond + 1_000 * LIMITS.guessesWhenMany.perSecond;
     expect(CODE_ALPHABET).toHaveLength(31);
-    expect(years).toBeGreaterThan(5);
+    expect(codes / 10 / perSecond / yearS).toBeGreaterThan(1);
   });
 });
 
