@@ -69,8 +69,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     limits,
     key.derived('join codes'),
   );
-  const sites = new Sites({ store, clock, log, onStored }, rooms);
   const summaries = new Summaries(store, log);
+  const sites = new Sites({ store, clock, log, onStored }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });

@@ -1,19 +1,23 @@
 import { useState } from 'preact/hooks';
-import { missingForAccept } from '../../src/engine/accept.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { needText } from '../../src/phrases/missing.ts';
+import { acceptable } from '../../src/visit/periodic.ts';
+import { commissionOf } from '../../src/visit/state.ts';
 import type { Room } from '../seat/use-room.ts';
 import { Sheet } from '../ui/sheet.tsx';
 
 const SHORTEST_REASON = 3;
 
+const KEPT = 'Nothing was turned, and the signal is what the last visit left.';
+
 /** Accepts on evidence. If evidence is missing, it needs a reason, which is kept for ever. */
 export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void }) {
   const { job, now } = room;
   const [reason, setReason] = useState('');
-  const { setup, search } = job;
-  if (!setup || !search) return null;
-  const missing = missingForAccept(search, now);
+  const { setup } = job;
+  const commission = commissionOf(job);
+  if (!setup || !commission) return null;
+  const { missing, kept } = acceptable(commission, now);
   const accept = () => {
     room.say(WORDS.accept, 'button');
     onClose();
@@ -26,8 +30,8 @@ export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void
   };
   if (missing.length === 0) {
     return (
-      <Sheet title="Accept the alignment" onClose={onClose}>
-        <p>All the evidence is complete.</p>
+      <Sheet title={kept ? 'Keep the alignment' : 'Accept the alignment'} onClose={onClose}>
+        <p>{kept ? KEPT : 'All the evidence is complete.'}</p>
         <button type="button" class="button main huge" onClick={accept}>
           Accept
         </button>

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { planWarnings, WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
+import { PERIODIC_HINT, VISIT_KINDS } from '../../src/phrases/visits.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -14,11 +15,18 @@ import { Failure } from '../ui/failure.tsx';
 import { Choice } from '../ui/field.tsx';
 import { WarningList } from '../ui/warning-list.tsx';
 
+type VisitScope = 'commissioning' | 'periodic';
+const SCOPES: { value: VisitScope; label: string }[] = [
+  { value: 'commissioning', label: VISIT_KINDS.commissioning },
+  { value: 'periodic', label: VISIT_KINDS.periodic },
+];
+
 /** Makes this device the panel phone of a new visit, with the plan as it is now. */
 export function BeginVisit({ token, view, row }: { token: string; view: SiteView; row: PairRow }) {
   const { plan, visits, online } = row;
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [chosen, setChosen] = useState('0');
+  const [scope, setScope] = useState<VisitScope>('commissioning');
   const [left] = useState(() => savedSeat(browserStorage, 'panel'));
   const who = usePerson();
   const { busy, failure, send } = useSend();
@@ -33,6 +41,7 @@ export function BeginVisit({ token, view, row }: { token: string; view: SiteView
     send(
       {
         pair: plan.id,
+        scope,
         ...who.sitter(),
         ...(!plan.meter && meter && { meter }),
         ...(!plan.adjusters && { adjusters: NEUTRAL_ADJUSTERS }),
@@ -58,6 +67,15 @@ export function BeginVisit({ token, view, row }: { token: string; view: SiteView
         This device becomes the panel phone: it reads the meter and gives the code for the phone on the
         ladder.
       </p>
+      {visits.length > 0 && (
+        <Choice
+          label="What for"
+          value={scope}
+          options={SCOPES}
+          hint={scope === 'periodic' ? PERIODIC_HINT : undefined}
+          onInput={(value) => setScope(value as VisitScope)}
+        />
+      )}
       {!plan.meter && (
         <Choice
           label="Meter at the panel"

@@ -3,9 +3,9 @@ import { useEffect, useMemo, useState } from 'preact/hooks';
 import { series } from '../../src/log/series.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import { RECORD_OF } from '../../src/phrases/visits.ts';
 import { exchange } from '../../src/record/exchange.ts';
 import type { Heading } from '../../src/record/heading.ts';
-import { isCommissioning } from '../../src/visit/commission.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
@@ -79,9 +79,7 @@ export function RecordView({ log, record, heading, trouble, saves, children }: R
   return (
     <main class="review">
       <header class="review-head">
-        <p class="document">
-          Ladderline, record of {isCommissioning({ setup }) ? 'a commissioning' : 'an alignment'}
-        </p>
+        <p class="document">Ladderline, record of {RECORD_OF[setup.scope ?? 'alignment']}</p>
         <h1>
           {setup.plan && setup.plan.id !== setup.pair && `${setup.plan.id} `}
           {setup.pair} <span>{setup.site}</span>

@@ -1,14 +1,20 @@
 import type { z } from 'zod';
 import { emptyHead } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import type { PairId } from '../../src/model/pair-plan.ts';
+import type { MeterProfile } from '../../src/model/profile.ts';
 import { ID_USED } from '../../src/phrases/bad-requests.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
 import type { BeginVisit, OpenSite, SiteOpened } from '../../src/protocol/site.ts';
+import { lastLeftOf } from '../../src/record/last-left.ts';
+import { outcomeOf } from '../../src/record/visit-summary.ts';
 import { beginVisit, openSite, setupOf } from '../../src/site/respond.ts';
+import type { SiteState } from '../../src/site/state.ts';
 import { digest, newJobId, newToken } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import { sealAll } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
+import type { Summaries } from '../record/summaries.ts';
 import { Site, type SiteDeps } from './site.ts';
 
 /** The sites that someone has looked at since the server started. */
@@ -18,6 +24,7 @@ export class Sites {
   constructor(
     private readonly deps: SiteDeps,
     private readonly rooms: Rooms,
+    private readonly summaries: Summaries,
   ) {}
 
   /** Rejects with `StoreFailure`. */
@@ -62,8 +69,10 @@ export class Sites {
     const outcome = await site.submit(command.id, async (state) => {
       const setup = setupOf(state, command.pair, command);
       if ('kind' in setup) return setup;
+      const lastLeft =
+        command.scope === 'periodic' ? await this.lastLeft(state, command.pair, setup.meter) : undefined;
       answer = await this.rooms.open({
-        setup,
+        setup: { ...setup, ...(lastLeft && { lastLeft }) },
         device: command.device,
         phone: command.phone,
         person: command.person,
@@ -77,5 +86,17 @@ export class Sites {
       return { kind: 'refused', reason: 'bad-message', text: ID_USED };
     }
     return { kind: 'ok', value: await this.rooms.openAgain(begun.fact.job) };
+  }
+
+  /** Undefined where a log of the pair fails its check, too: then nothing is known. */
+  private async lastLeft({ pairs }: SiteState, pair: PairId, meter: MeterProfile) {
+    const results = await Promise.all(
+      (pairs.get(pair)?.visits ?? []).map(({ job }) => this.summaries.of(job)),
+    );
+    if (results.some((result) => result?.kind !== 'summary')) return undefined;
+    const outcomes = results.flatMap((result) =>
+      result?.kind === 'summary' ? [outcomeOf(result.summary)] : [],
+    );
+    return lastLeftOf(outcomes, meter);
   }
 }

@@ -1,4 +1,3 @@
-import { missingForAccept } from '../engine/accept.ts';
 import { isSame } from '../formats/same.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
@@ -43,7 +42,9 @@ import {
 } from '../phrases/readbacks.ts';
 import { changeText, decimals, readingText } from '../phrases/readings.ts';
 import { kitOf } from '../plan/covers.ts';
-import { countedOf } from '../visit/state.ts';
+import { isCommissioning } from '../visit/commission.ts';
+import { acceptable } from '../visit/periodic.ts';
+import { commissionOf, countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
@@ -280,14 +281,21 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   accept(job, _, speaker) {
-    const { search, setup, reading } = job.state;
-    if (!search || !setup) return;
-    const missing = missingForAccept(search, job.now);
+    const { setup, reading } = job.state;
+    const commission = commissionOf(job.state);
+    if (!commission || !setup) return;
+    const { missing, kept } = acceptable(commission, job.now);
     if (!reading || missing.length > 0) {
       return job.notice('not-proven', notProvenText(missing, setup.meter));
     }
-    report(job, { type: 'accept', reading: reading.reading, from: speaker.said }, speaker, LEAD.accepted);
-    if (setup.scope !== 'commissioning') job.notice('afterwards', AFTERWARDS);
+    const accept = {
+      type: 'accept',
+      reading: reading.reading,
+      ...(kept && { kept }),
+      from: speaker.said,
+    } as const;
+    report(job, accept, speaker, kept ? LEAD.kept : LEAD.accepted);
+    if (!isCommissioning(commission)) job.notice('afterwards', AFTERWARDS);
   },
 
   stop(job, _, speaker) {

@@ -1,5 +1,3 @@
-import { missingForAccept } from '../engine/accept.ts';
-import type { Missing } from '../engine/missing.ts';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
@@ -8,7 +6,8 @@ import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
 import { UNHEARD_REPLY } from '../phrases/unheard.ts';
-import type { JobState } from '../visit/state.ts';
+import { acceptable } from '../visit/periodic.ts';
+import { commissionOf, type JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
 import { Composer } from './composer.ts';
 import { handOver } from './hand-over.ts';
@@ -114,9 +113,10 @@ function handOn(job: Composer, { seat, person }: Extract<Input, { kind: 'person'
 }
 
 function override(job: Composer, { seat, reason }: Extract<Input, { kind: 'override' }>): Refused {
-  const { search, reading } = job.state;
-  if (!search || !reading) return { reason: 'bad-target', text: NO_READING_TO_ACCEPT };
-  const missing = missingForAccept(search, job.now).map((item: Missing) => item.id);
+  const { reading } = job.state;
+  const commission = commissionOf(job.state);
+  if (!commission || !reading) return { reason: 'bad-target', text: NO_READING_TO_ACCEPT };
+  const missing = acceptable(commission, job.now).missing.map(({ id }) => id);
   if (missing.length === 0) return { reason: 'bad-target', text: OVERRIDE_NOT_NEEDED };
   job.put(seat, { type: 'accept', reading: reading.reading, override: { reason, missing } });
   job.notice('overridden', OVERRIDDEN);

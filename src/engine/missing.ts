@@ -13,6 +13,9 @@ export interface Missing {
     | 'blocking-check'
     | 'steady-hold'
     | 'fresh-reading'
-    | 'settled-doubt';
+    | 'settled-doubt'
+    | 'untouched'
+    | 'care'
+    | 'as-last-left';
   readonly figures: Readonly<Record<string, number>>;
 }

@@ -5,6 +5,7 @@ import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { missingForAccept } from './accept.ts';
 import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
+import { missingToKeep } from './kept.ts';
 import { isLost, toLevel } from './level.ts';
 import type { Sample, Turn } from './sample.ts';
 import { NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
@@ -131,7 +132,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
     case 'confirm':
       return sure(search, fact.target);
     case 'accept': {
-      const missing = missingForAccept(search, at);
+      const missing = fact.kept ? missingToKeep(search, fact.kept, at) : missingForAccept(search, at);
       const reason = fact.override?.reason;
       return {
         ...search,
@@ -145,6 +146,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       };
     }
     case 'item':
+      // Hands were on the windows: what was settled before says nothing of now.
+      return fact.item === 'optics-cleaned' && fact.done ? { ...search, stay: newStay(at) } : search;
     case 'panel':
     case 'retract':
       return search;

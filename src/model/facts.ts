@@ -96,6 +96,8 @@ const searchFacts = [
     override: z
       .object({ reason: z.string().trim().min(3).max(500), missing: z.array(z.string()) })
       .optional(),
+    /** Kept as the last visit left it, with this reading: nothing was turned, and nothing searched. */
+    kept: Reading.optional(),
     from,
   }),
 ] as const;

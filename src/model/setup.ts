@@ -1,14 +1,22 @@
 import { z } from 'zod';
 import { Guidance } from './guidance.ts';
+import { JobId } from './ids.ts';
 import { Name } from './name.ts';
 import { PairPlan } from './pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
 import { VisitSteps } from './steps.ts';
 import { Units } from './units.ts';
 
-/** How much of the job is guided: the alignment alone, or also the work before and after it. */
-export const Scope = z.enum(['alignment', 'commissioning']);
+/**
+ * How much of the job is guided: the alignment alone; also the work before and after it; or a visit to a pair in
+ * service, which keeps its alignment as long as the signal is what it was.
+ */
+export const Scope = z.enum(['alignment', 'commissioning', 'periodic']);
 export type Scope = z.infer<typeof Scope>;
+
+/** The signal that the last visit left the pair with, in the unit of its meter, and when, ms. */
+export const LastLeft = z.object({ job: JobId, at: z.number(), value: z.number() });
+export type LastLeft = z.infer<typeof LastLeft>;
 
 /** What the job is about. Fixed when the job is opened. */
 export const JobSetup = z.object({
@@ -21,6 +29,8 @@ export const JobSetup = z.object({
   /** Without it: the alignment alone. */
   scope: Scope.optional(),
   plan: PairPlan.optional(),
+  /** What a periodic visit is compared with. Without it: with nothing. */
+  lastLeft: LastLeft.optional(),
   /** What the site's plans are checked against. */
   guidance: Guidance.optional(),
   /** What people read and write figures in. Without it: metres and dB. */

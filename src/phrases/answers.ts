@@ -57,12 +57,15 @@ export function answersTo(action: Action, meter: MeterProfile): Answer[] {
   }
 }
 
+/** The way out of any question: nothing is taken down. */
+const UNSURE: Answer = { label: 'Not sure', words: WORDS.unsure };
+
 export function answersToQuestion(question: Question, meter: MeterProfile): Answer[] {
   const named = optionsOf(question, meter);
   const [only] = named;
   if (named.length > 1)
-    return [...named.map((name) => main(name, name)), { label: 'Neither', words: WORDS.no }];
-  return [main(only ? `Yes, ${only}` : 'Yes', WORDS.yes), { label: 'No', words: WORDS.no }];
+    return [...named.map((name) => main(name, name)), { label: 'Neither', words: WORDS.no }, UNSURE];
+  return [main(only ? `Yes, ${only}` : 'Yes', WORDS.yes), { label: 'No', words: WORDS.no }, UNSURE];
 }
 
 function optionsOf(question: Question, meter: MeterProfile): string[] {

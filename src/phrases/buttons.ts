@@ -14,6 +14,7 @@ export const WORDS = {
   outOfReach: "can't reach it",
   yes: 'yes',
   no: 'no',
+  unsure: 'not sure',
   accept: 'accept',
   stop: 'stop',
   start: 'start',

@@ -1,4 +1,5 @@
 import { SHORTFALL_ALLOWED_DB } from '../engine/accept.ts';
+import { KEPT_FALL_DB } from '../engine/kept.ts';
 import { type MeterProfile, midBand } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { METRES } from '../model/units.ts';
@@ -36,6 +37,13 @@ const asStated =
 const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
   beside: losses.filter((loss) => loss !== undefined),
 });
+
+/** Beside the limit that it was judged by, so that it never crosses it. */
+const sinceText = (db: number): string => {
+  const size = fixedBeside(Math.abs(db), [KEPT_FALL_DB], 1);
+  if (Number(size) === 0) return 'the same light';
+  return `${size} dB ${db > 0 ? 'less' : 'more'} light`;
+};
 
 /** Further below a peak than half its light, nobody has seen how high it is. dB. */
 const UNSEEN_DB = 3;
@@ -76,6 +84,8 @@ const towardText: Phrase = (value, meter, _, { peak }) =>
 export const FIGURES: Record<string, Phrase> = {
   reading: inMeterUnits('reading'),
   best: inMeterUnits('best so far'),
+  lastLeft: inMeterUnits('at the last visit'),
+  lostSince: (db) => sinceText(db),
   peak: inMeterUnits('peak about'),
   toward: towardText,
   low: asStated('band from'),

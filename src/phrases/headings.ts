@@ -1,6 +1,7 @@
 /** Headings of the parts of a report. */
 export const HEADINGS = {
   result: 'In short',
+  periodic: 'Periodic visit',
   variations: 'Variations',
   pairs: 'Pairs',
   acrossSite: 'Seen across the site',

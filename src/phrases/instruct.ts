@@ -2,6 +2,7 @@ import type { Action, Advice, Question } from '../model/advice.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { PRE_AIM_M } from '../plan/geometry.ts';
+import { isCommissioning } from '../visit/commission.ts';
 import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
@@ -13,6 +14,7 @@ import {
   likeLostBeamText,
   READ_BEHIND,
   READ_CLEAR,
+  signalFellText,
   strongerFilterText,
   watchText,
 } from './proving.ts';
@@ -66,9 +68,12 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       const list = action.causes.map(causeText).join('; ');
       if (rule === 'beam-moved') return beamMovedText(list);
       if (rule === 'like-lost-beam') return likeLostBeamText(list);
+      if (rule === 'signal-fell') return signalFellText(list);
       return { say: `Check: ${list}. Then say done.`, show: `Check: ${list}` };
     }
     case 'offer-accept':
+      if (rule === 'keep')
+        return { say: 'As the last visit left it. Say accept.', show: 'As left last: say "accept"' };
       return {
         say: 'All is proven. Say accept.',
         show: 'Ready: say "accept"',
@@ -92,7 +97,7 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
         show: 'Proven: ready to be signed',
       };
     case 'finished':
-      if (setup.scope === 'commissioning') {
+      if (isCommissioning({ setup })) {
         return { say: 'Proven and signed. Do not touch it.', show: 'Proven and signed' };
       }
       return { say: 'Aligned and accepted. Do not touch it.', show: 'Aligned and accepted' };
@@ -101,6 +106,11 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
 
 function readText(rule: Advice['rule']): SayShow {
   switch (rule) {
+    case 'as-found':
+      return { say: 'Panel: read it before anything is touched.', show: 'Read the meter as found' };
+    case 'after-cleaning':
+    case 'signal-fell':
+      return READ_CLEAR;
     case 'read-twice':
       return { say: 'Panel: read again, to be sure.', show: 'Read the meter again' };
     case 'clear-before':

@@ -41,6 +41,12 @@ const ITEMS: Record<ChecklistItem, ItemWords> = {
     yes: 'path clear from end to end',
     no: 'path not clear',
   },
+  'optics-cleaned': {
+    ask: 'Clean the windows of both units as the maker says. Were they cleaned? Say yes or no.',
+    show: 'Windows of both units cleaned?',
+    yes: 'windows cleaned',
+    no: 'windows not cleaned',
+  },
   'panel-indication': {
     ask: 'Panel: does the alarm show this pair, in its zone, and no other? Say yes or no.',
     show: 'Right pair and zone on the panel?',

@@ -16,6 +16,9 @@ export const NEEDS: Record<Missing['id'], string> = {
   'steady-hold': 'a reading that holds steady',
   'fresh-reading': 'a fresh reading',
   'settled-doubt': 'an answer to the open question',
+  untouched: 'an alignment that nobody touched on this visit',
+  care: 'an answer whether the windows were cleaned',
+  'as-last-left': 'the signal that the last visit left',
 };
 
 /** One thing that acceptance still needs, with its figures. */

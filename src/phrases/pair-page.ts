@@ -5,7 +5,8 @@ import { lossText, type Shown } from './units.ts';
 
 /** The words of a pair's page in the report. */
 export const pairTitle = ({ id, name }: { id: string; name: string }): string => `${id}  ${name}`;
-export const pairSubtitle = (site: string): string => `${site}. Commissioning record of a beam pair.`;
+export const pairSubtitle = (site: string, periodic: boolean): string =>
+  `${site}. ${periodic ? 'Record of a periodic visit to' : 'Commissioning record of'} a beam pair.`;
 export const NO_RECORD_TITLE = 'A pair without a record';
 export const NO_RECORD_SUBTITLE = 'Planned beam pair, without a record.';
 export const NO_LOG = 'No log yet';

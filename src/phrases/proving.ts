@@ -87,6 +87,12 @@ export const ALIGN_AGAIN: SayShow = {
   show: 'Align again: aim by eye, within 15 cm of the receiver',
 };
 
+/** Of a periodic visit. */
+export const signalFellText = (list: string): SayShow => ({
+  say: `The signal fell since the last visit. Check: ${list}. Then say done.`,
+  show: `Less signal than at the last visit. Check: ${list}`,
+});
+
 export const likeLostBeamText = (list: string): SayShow => ({
   say: `The only filter here that can bring the alarm is so strong that the detector may take it for a lost beam. Please look ${list}, and enter it in the plan of a new visit. Say done to go on with this one.`,
   show: 'Is there a weaker filter?',

@@ -2,6 +2,7 @@
 export const LEAD = {
   heard: 'Heard:',
   accepted: 'Well done:',
+  kept: 'Kept as the last visit left it:',
   otherWay: 'Turned the other way:',
   otherScrew: 'The other adjuster:',
 } as const;

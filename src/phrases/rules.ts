@@ -65,6 +65,13 @@ export const RULE_WORDS: Record<RuleId, string> = {
 /** The rules before and after the alignment. */
 export const COMMISSION_RULE_WORDS: Record<CommissionRuleId, string> = {
   before: 'Nobody climbs, and nothing is tested, before the list is answered.',
+  'as-found': 'A periodic visit begins with the signal as it is found, before anything is touched.',
+  clean: 'Dirt takes light away: the windows are cleaned, or the crew says that they were not.',
+  'after-cleaning': 'After cleaning the meter is read again: what came back was dirt.',
+  'signal-fell':
+    'Where the signal is less than the last visit left, the cause is looked for; if it stays low, the beam is aligned again.',
+  'keep-steady': 'The signal that is kept must stay within tolerance for the hold time.',
+  keep: 'Untouched and as bright as the last visit left it, the alignment is kept; the tests follow.',
   'panel-normal-first': 'A test starts with the panel at normal: only then does what it shows count.',
   'clear-before':
     'Before every cover the meter is read with the path clear: what the cover holds back is counted from there.',

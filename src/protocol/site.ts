@@ -9,6 +9,7 @@ import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-pl
 import { PairStatus } from '../model/pair-status.ts';
 import { Person } from '../model/person.ts';
 import { MeterProfile } from '../model/profile.ts';
+import { Scope } from '../model/setup.ts';
 import { SiteSteps } from '../model/steps.ts';
 import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
@@ -80,6 +81,8 @@ export const BeginVisit = z.object({
   id: MessageId,
   pair: PairId,
   ...Sitter.shape,
+  /** Without it: a commissioning. */
+  scope: Scope.extract(['commissioning', 'periodic']).optional(),
   meter: MeterProfile.optional(),
   adjusters: WrittenAdjusters.transform(currentAdjusters).optional(),
 });

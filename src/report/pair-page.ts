@@ -71,7 +71,7 @@ import { driftBetween } from '../record/last-visit.ts';
 import type { Overview } from '../record/overview.ts';
 import { visitOutcome } from '../record/visit-outcome.ts';
 import { VisitRecord } from '../record/visit-record.ts';
-import { answerTo, type Commission, isCommissioning } from '../visit/commission.ts';
+import { answerTo, type Commission, isCommissioning, isPeriodic } from '../visit/commission.ts';
 import { testAnswer } from '../visit/progress.ts';
 import { retestsOf } from '../visit/retests.ts';
 import type { Visit } from '../visit/visit.ts';
@@ -80,6 +80,7 @@ import { handOverBlock } from './hand-over.ts';
 import { historyBlocks } from './history.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
+import { periodicBlocks } from './periodic.ts';
 import { planRows } from './plan-rows.ts';
 import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
@@ -162,6 +163,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
   }));
   const blocks: Block[] = [
     { kind: 'figures', items: figures(visit, record, moments) },
+    ...periodicBlocks(visit, moments),
     provingBlock(commission, record.progress),
     {
       kind: 'list',
@@ -194,7 +196,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     part: {
       id: plan?.id ?? head.job,
       title: plan ? pairTitle({ id: plan.id, name: setup.pair }) : setup.pair,
-      subtitle: pairSubtitle(setup.site),
+      subtitle: pairSubtitle(setup.site, isPeriodic(commission)),
       badge: pairBadge(stands, broken, counts.serious),
       blocks: [...blocks, ...namedEntries(blocks, record.entries, meter, moments)],
       foot: footText(head),
@@ -472,13 +474,12 @@ function jobBlock(setup: JobSetup, { people }: Overview, commission: Commission,
   const more = people.length > 6 ? moreSeats(people.length - 6) : '';
   const path = setup.pathLength ?? setup.plan?.pathLength;
   const shown = shownFor(setup);
-  const lists: Fact[] =
-    setup.scope === 'commissioning'
-      ? [
-          { name: JOB_ROWS.before, value: answers(commission, 'before') },
-          { name: JOB_ROWS.after, value: answers(commission, 'after') },
-        ]
-      : [];
+  const lists: Fact[] = isCommissioning(commission)
+    ? [
+        { name: JOB_ROWS.before, value: answers(commission, 'before') },
+        { name: JOB_ROWS.after, value: answers(commission, 'after') },
+      ]
+    : [];
   const rows: Fact[] = [
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
     ...lists,

@@ -62,11 +62,20 @@ export function beginVisit(state: SiteState, pair: PairId, job: JobId): SiteResp
   return livePair(state, pair) ? facts({ type: 'job-begun', pair, job }) : refused(noSuchPair(pair));
 }
 
-/** The setup of a visit to a pair. `standIn`: the profiles for a plan that has none. */
+/** How a visit begins. */
+export interface VisitOptions {
+  /** Without it: a commissioning. */
+  readonly scope?: 'commissioning' | 'periodic' | undefined;
+  /** The profiles for a plan that has none. */
+  readonly meter?: MeterProfile | undefined;
+  readonly adjusters?: AdjusterProfile | undefined;
+}
+
+/** The setup of a visit to a pair. What a periodic one is compared with is not in the log of the site: it is added. */
 export function setupOf(
   state: SiteState,
   pair: PairId,
-  standIn: { readonly meter?: MeterProfile | undefined; readonly adjusters?: AdjusterProfile | undefined },
+  { scope = 'commissioning', ...standIn }: VisitOptions,
 ): JobSetup | (SiteResponse & { kind: 'refused' }) {
   const plan = livePair(state, pair)?.plan;
   if (!plan || state.site === undefined) return refused(noSuchPair(pair));
@@ -78,7 +87,7 @@ export function setupOf(
     meter,
     adjusters: plan.adjusters ?? standIn.adjusters ?? NEUTRAL_ADJUSTERS,
     ...(plan.pathLength !== undefined && { pathLength: plan.pathLength }),
-    scope: 'commissioning',
+    scope,
     plan,
     ...(state.code && { guidance: state.code }),
     steps: stepsFor(state),

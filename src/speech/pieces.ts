@@ -69,6 +69,8 @@ export function places(sound: Float32Array): number[] {
 /** A word is at least and at most this long, samples: 0.1 s and 1.2 s. */
 const SHORTEST = 1600;
 const LONGEST = 19_200;
+/** A pause this long is never inside one word, in 10 ms. Spares the network pieces that are two words. Ours, no source. */
+const PAUSE = 20;
 
 /** A piece of sound that may be a word: between two places, by number. */
 export interface Arc {
@@ -81,11 +83,27 @@ export function cuttings(sound: Float32Array): { places: number[]; arcs: Arc[]; 
   const at = places(sound);
   const levels = loudness(sound);
   const least = speechLevel(levels);
+  const mayBeWord = (from: number, to: number): boolean =>
+    to - from >= SHORTEST &&
+    to - from <= LONGEST &&
+    longestPause(levels.subarray(from / STEP, to / STEP), least) < PAUSE;
   const arcs = at.flatMap((from, i) =>
-    at.flatMap((to, j) => (to - from >= SHORTEST && to - from <= LONGEST ? [{ from: i, to: j }] : [])),
+    at.flatMap((to, j) => (mayBeWord(from, to) ? [{ from: i, to: j }] : [])),
   );
   const speech = at.map((from) =>
     at.map((to) => levels.slice(from / STEP, to / STEP).filter((x) => x >= least).length),
   );
   return { places: at, arcs, speech };
+}
+
+/** How long the longest pause between two stretches of speech is, in 10 ms. */
+function longestPause(levels: Float64Array, least: number): number {
+  let longest = 0;
+  let last = -1;
+  for (const [i, level] of levels.entries()) {
+    if (level < least) continue;
+    if (last >= 0) longest = Math.max(longest, i - last - 1);
+    last = i;
+  }
+  return longest;
 }

@@ -1,5 +1,6 @@
 import { HEARER } from '../engine/advice.ts';
 import { advise as adviseSearch } from '../engine/advise.ts';
+import { sampleHere } from '../engine/search.ts';
 import type { Action, Addressee, Advice } from '../model/advice.ts';
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
 import type { Seq } from '../model/ids.ts';
@@ -8,6 +9,7 @@ import { filterNeeded, looksLost, thresholdDb } from '../plan/covers.ts';
 import { PROOFS, type Proof, panelShows } from './attempts.ts';
 import { type ClearReading, clearReadings, fallFigure, isBeamMoved } from './beam.ts';
 import { answerTo, type Commission, isCommissioning } from './commission.ts';
+import { acceptable, careReadings, cleaning, comparedWithLast } from './periodic.ts';
 import {
   afterMissing,
   beforeMissing,
@@ -42,8 +44,67 @@ export function advise(commission: Commission, now: number): TimedAdvice {
   if (search.accepted && isProven(commission, progress)) return restoreService(commission);
   const [first] = isIsolationLifted(commission) ? (['outputs-isolated'] as const) : beforeMissing(commission);
   if (first) return confirmItem(commission, 'before', 'before', first);
-  return search.accepted ? prove(commission, progress, now) : adviseSearch(search, now);
+  if (search.accepted) return prove(commission, progress, now);
+  return keep(commission, now) ?? adviseSearch(search, now);
 }
+
+/**
+ * A periodic visit before anything is touched: read, clean, read again, compare. Undefined where there is nothing to keep
+ * or to compare with, or the signal has fallen and the cause was looked into: then the beam is aligned.
+ */
+function keep(commission: Commission, now: number): TimedAdvice | undefined {
+  const { search, counted } = commission;
+  const { kept, missing } = acceptable(commission, now);
+  if (!kept) return undefined;
+  const { found, cleaned } = careReadings(commission);
+  const clean = cleaning(commission);
+  if (!found) return readSettled(search, now, search.stay.since, 'as-found');
+  if (!clean) return confirmItem(commission, 'clean', 'care', 'optics-cleaned');
+  const last = cleaned ?? found;
+  if (clean.done && !cleaned) return readSettled(search, now, clean.at, 'after-cleaning', [clean.seq]);
+  const lacks = (id: string) => missing.find((each) => each.id === id);
+  if (lacks('as-last-left') || lacks('not-saturated')) {
+    const looked = counted.findLast(({ type, seq }) => type === 'checked' && seq > found.seq);
+    const figures = comparedWithLast(commission, last);
+    if (!looked) {
+      const causes = [...PROVING_CAUSES['signal-fell']];
+      return advice('signal-fell', { kind: 'check', causes }, [last.seq], figures);
+    }
+    // Whoever looked may have freed the path: it is read once more before anything is turned.
+    if (last.to < looked.at) return readSettled(search, now, looked.at, 'signal-fell', [looked.seq]);
+    return undefined;
+  }
+  if (lacks('settled-doubt')) return undefined;
+  const held = lacks('steady-hold');
+  const here = sampleHere(search);
+  if (held && here) {
+    const until = here.from + search.meter.holdMs;
+    return now < until
+      ? advice('keep-steady', { kind: 'hold', reason: 'proving-steady', until }, [last.seq], held.figures)
+      : advice('keep-steady', { kind: 'read' }, [last.seq], held.figures);
+  }
+  if (missing.length > 0) return advice('keep-steady', { kind: 'read' }, [last.seq]);
+  return advice(
+    'keep',
+    { kind: 'offer-accept' },
+    [found.seq, clean.seq, last.seq],
+    comparedWithLast(commission, last),
+  );
+}
+
+/** A reading that counts once the hands are off for the settle time. */
+const readSettled = (
+  { meter }: Commission['search'],
+  now: number,
+  since: number,
+  rule: CommissionRuleId,
+  because: readonly Seq[] = [],
+): TimedAdvice => {
+  const until = since + meter.settleMs;
+  return now < until
+    ? advice(rule, { kind: 'hold', reason: 'settling', until }, because)
+    : advice(rule, { kind: 'read' }, because);
+};
 
 function prove(commission: Commission, progress: Progress, now: number): TimedAdvice {
   return (
@@ -269,6 +330,7 @@ const ASKED: Record<ChecklistItem, Addressee> = {
   'access-inspected': 'emitter',
   'laser-caution': 'both',
   'path-clear': 'both',
+  'optics-cleaned': 'emitter',
   'panel-indication': 'panel',
   wiring: 'both',
   'outputs-restored': 'panel',

@@ -25,8 +25,12 @@ export interface Commission {
   readonly signed?: Placed<'signed'>;
 }
 
+/** True where the work before and after the alignment is guided, too: also on a periodic visit. */
 export const isCommissioning = ({ setup }: Pick<Commission, 'setup'>): boolean =>
-  setup.scope === 'commissioning';
+  setup.scope === 'commissioning' || isPeriodic({ setup });
+
+/** True for a visit to a pair in service. */
+export const isPeriodic = ({ setup }: Pick<Commission, 'setup'>): boolean => setup.scope === 'periodic';
 
 /** The last answer to an item of a checklist. */
 export function answerTo(

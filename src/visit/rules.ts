@@ -3,6 +3,12 @@ import type { Failure } from './verdict.ts';
 /** The rules before and after the alignment, by the id that every advice carries. */
 export const COMMISSION_RULES = [
   'before',
+  'as-found',
+  'clean',
+  'after-cleaning',
+  'signal-fell',
+  'keep-steady',
+  'keep',
   'panel-normal-first',
   'clear-before',
   'clear-after',
@@ -41,10 +47,11 @@ export const PROVING_CAUSES = {
   'not-restored': ['panel-latched', 'path-partly-obstructed', 'set-threshold'],
   'stronger-filter': ['stronger-filter'],
   'like-lost-beam': ['weaker-filter'],
+  'signal-fell': ['path-obstructed', 'loose-mount', 'dirty-optics', 'moving-building'],
   indication: ['panel-labels', 'wrong-pair'],
   wiring: ['end-of-line', 'signal-wiring'],
 } as const satisfies Record<
-  Failure | 'indication' | 'wiring' | 'stronger-filter' | 'like-lost-beam',
+  Failure | 'signal-fell' | 'indication' | 'wiring' | 'stronger-filter' | 'like-lost-beam',
   readonly string[]
 >;
 export type ProvingCause = (typeof PROVING_CAUSES)[keyof typeof PROVING_CAUSES][number];

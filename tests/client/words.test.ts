@@ -28,6 +28,7 @@ const MEANING: Record<keyof typeof WORDS, Intent> = {
   outOfReach: { kind: 'cannot', why: 'out-of-reach' },
   yes: { kind: 'yes' },
   no: { kind: 'no' },
+  unsure: { kind: 'unsure' },
   accept: { kind: 'accept' },
   stop: { kind: 'stop' },
   start: { kind: 'start' },
@@ -73,18 +74,19 @@ describe('the answers offered under an instruction', () => {
     }
   });
 
-  it('to "fifteen or fifty?" are each value, and "no" for neither', () => {
+  it('to "fifteen or fifty?" are each value, "no" for neither, and "not sure"', () => {
     const question: Question = { kind: 'which-value', about: 3, options: [15, 50] };
     const answers = answersToQuestion(question, meter);
-    expect(words(answers)).toEqual(['15', '50', WORDS.no]);
+    expect(words(answers)).toEqual(['15', '50', WORDS.no, WORDS.unsure]);
     expect(onlyIntent('15')).toEqual({ kind: 'reading', reading: { kind: 'value', value: 15 } });
   });
 
-  it('to one doubtful move are yes and no', () => {
+  it('to one doubtful move are yes, no and not sure', () => {
     const question: Question = { kind: 'which-move', about: 3, options: [{ axis: 'vertical', eighths: 2 }] };
     expect(answersToQuestion(question, meter)).toEqual([
       { label: `Yes, ${movedText('vertical', 2)}`, words: WORDS.yes, main: true },
       { label: 'No', words: WORDS.no },
+      { label: 'Not sure', words: WORDS.unsure },
     ]);
   });
 

@@ -19,7 +19,7 @@ async function crew(played: PlayedSite) {
   return { phone, state, entries: () => store.read(job, -1, 10_000) };
 }
 
-describe('R48: the hand-over from a phone of the crew', () => {
+describe('R50: the hand-over from a phone of the crew', () => {
   it.each(Seat.options)('is written once from the %s, and the entry names the seat', async (seat) => {
     const { phone, state, entries } = await crew(unsigned('S3'));
     const line = await phone(seat);

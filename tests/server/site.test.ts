@@ -312,6 +312,28 @@ describe('a site over HTTP', () => {
     });
   });
 
+  it.each([
+    ['a signed pair', 'N1', true],
+    ['a pair whose latest visit is not signed', 'D1', false],
+  ])('R36: a periodic visit to %s knows what the latest signed visit left', async (_, pair, known) => {
+    const { url, desk } = await served();
+    const before = demo.visits.findLast((visit) => visit.pair === pair);
+    const body = { pair, scope: 'periodic' };
+    const opened = JobOpened.parse(await (await desk.post('/api/site/jobs', body)).json());
+    const [first] = (await Phone.at(url, opened.token)).entries;
+    const setup = first?.fact.type === 'opened' ? first.fact.setup : undefined;
+    expect(setup?.scope).toBe('periodic');
+    const last = before?.entries.findLast(
+      ({ fact }) => fact.type === 'reading' && fact.reading.kind === 'value',
+    );
+    const left = last?.fact.type === 'reading' && last.fact.reading;
+    expect(setup?.lastLeft).toEqual(
+      known && left && left.kind === 'value'
+        ? { job: before?.job, at: last?.at, value: left.value }
+        : undefined,
+    );
+  });
+
   it('R47: both phones of an open visit are told what the desk has changed in its plan, once', async () => {
     const { url } = await serve();
     const { desk } = await Desk.open(url);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loudness, places, speechLevel } from '../../src/speech/pieces.ts';
+import { cuttings, loudness, places, speechLevel } from '../../src/speech/pieces.ts';
 
 const RATE = 16_000;
 
@@ -57,5 +57,33 @@ describe('where words may begin and end', () => {
   it('takes noise for noise: speech must stand 6 dB out of it', () => {
     const levels = loudness(tone([0.3, -30], [0.3, -10], [0.3, -30]));
     expect(speechLevel(levels)).toBeCloseTo(-30 - 3 + 6, 0);
+  });
+});
+
+describe('what may be one word', () => {
+  const pieces = (sound: Float32Array): string[] =>
+    cuttings(sound).arcs.map(({ from, to }) => `${from}-${to}`);
+
+  // The loudness is taken over 25 ms, so that a pause is heard about 20 ms shorter than it is. Ours, no source.
+  it.each([
+    ['a pause of 0.19 s', 0.19, ['0-1', '0-2', '1-2']],
+    ['a pause of 0.25 s', 0.25, ['0-1', '1-2']],
+  ])('two sounds with %s between them', (_, pause, expected) => {
+    expect(pieces(tone(QUIET, [0.3, -10], [pause, -80], [0.3, -10], QUIET))).toEqual(expected);
+  });
+
+  it.each([
+    ['no longer than 1.2 s', 1.1, ['0-1']],
+    ['longer than 1.2 s', 1.3, []],
+  ])('a sound that is %s', (_, length, expected) => {
+    expect(pieces(tone(QUIET, [length, -10], QUIET))).toEqual(expected);
+  });
+
+  it('counts the speech between places', () => {
+    const { speech } = cuttings(tone(QUIET, [0.3, -10], [0.25, -80], [0.4, -10], QUIET));
+    expect(speech[0]?.[1]).toBeGreaterThanOrEqual(30);
+    expect(speech[0]?.[1]).toBeLessThan(34);
+    expect(speech[1]?.[2]).toBeGreaterThanOrEqual(40);
+    expect(speech[0]?.[2]).toBe((speech[0]?.[1] ?? 0) + (speech[1]?.[2] ?? 0));
   });
 });

@@ -1,0 +1,36 @@
+import type { MeterProfile } from '../model/profile.ts';
+import type { LastLeft, Scope } from '../model/setup.ts';
+import { valueText } from './readings.ts';
+
+/** What a visit is for. */
+export const VISIT_KINDS: Record<Scope, string> = {
+  alignment: 'alignment',
+  commissioning: 'commissioning: align it and prove it',
+  periodic: 'periodic: read, compare, clean, test',
+};
+
+export const PERIODIC_HINT =
+  'It is compared with the signal that the last signed visit left. Is there none, or is it less now, the beam is aligned.';
+
+/** What a record is of, in a title. */
+export const RECORD_OF: Record<Scope, string> = {
+  alignment: 'an alignment',
+  commissioning: 'a commissioning',
+  periodic: 'a periodic visit',
+};
+
+export const PERIODIC_ROWS = {
+  last: 'Last visit left',
+  found: 'Found, before anything was touched',
+  clean: 'Windows',
+  cleaned: 'After cleaning',
+  outcome: 'Alignment',
+} as const;
+
+export const NOTHING_TO_COMPARE = 'nothing to compare with: no earlier visit was signed with a signal';
+export const NOT_READ = 'not read';
+export const lastLeftText = ({ value }: LastLeft, day: string, meter: MeterProfile): string =>
+  `${valueText(value, meter)} ${meter.unit}, ${day}`;
+export const KEPT_ROW = 'kept: nothing was turned, and the signal had not fallen';
+export const ALIGNED_ROW = 'aligned anew on this visit';
+export const NOT_ALIGNED_ROW = 'neither kept nor aligned yet';
