@@ -135,7 +135,7 @@ describe('R49: the heads of logs', () => {
   });
 });
 
-describe('R50: signed heads that are sent elsewhere', () => {
+describe('R48: signed heads that are sent elsewhere', () => {
   it('come as lines of a file, and by POST; what did not arrive comes again', async () => {
     const file = join(newFolder(), 'heads.jsonl');
     const bodies: Published[] = [];
