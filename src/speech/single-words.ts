@@ -32,9 +32,19 @@ const KEPT = 30;
 const MOST_WORDS = 8;
 
 /** The numbers it looks for are written with these. */
-const DIGITS: ReadonlySet<string> = new Set(
-  'zero oh one two three four five six seven eight nine'.split(' '),
-);
+const DIGITS: ReadonlySet<string> = new Set([
+  'zero',
+  'oh',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+]);
 /** Wordings that stand for a word it knows. */
 const SAME: Readonly<Record<string, string>> = {
   fife: 'five',
