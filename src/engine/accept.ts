@@ -5,7 +5,6 @@ import { higherReading, lower } from './compare.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
 import { fromDb } from './level.ts';
-import { provenLine } from './line.ts';
 import type { Missing } from './missing.ts';
 import type { Place } from './place.ts';
 import type { Sample } from './sample.ts';
@@ -33,7 +32,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
   if (!here) return [{ id: 'settled-reading', figures: {} }];
   const missing: Missing[] = [];
-  if (!search.floor && doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
+  if (doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
   if (here.level.kind === 'above') missing.push({ id: 'not-saturated', figures: {} });
   if (here.reading.kind !== 'value') {
     missing.push({ id: 'in-band', figures: { low: meter.bandLow, high: meter.bandHigh } });
@@ -42,23 +41,22 @@ export function missingForAccept(search: Search, now: number): Missing[] {
     missing.push({ id: 'in-band', figures });
   }
   for (const axis of AXES) {
-    const { below, above } = provenSides(view, here, axis);
+    const { below, above } = sides(view, here, axis);
     if (!below || !above) {
       missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
     }
   }
-  if (!search.floor && hasUnseen(view)) missing.push({ id: 'second-peak', figures: {} });
-  const higher = higherReading(search.floor ? search.samples : view.samples, here);
+  if (hasUnseen(view)) missing.push({ id: 'second-peak', figures: {} });
+  const higher = higherReading(view.samples, here);
   if (higher?.level.kind === 'level' && here.level.kind === 'level') {
     const figures = { best: fromDb(higher.level.db, meter), reading: fromDb(here.level.db, meter) };
     missing.push({ id: 'highest-reading', figures });
   }
-  if (!search.floor) {
-    const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
-    const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
+  const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
+  const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
+  if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
     const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
-    if (shortfall > SHORTFALL_ALLOWED_DB || !isClose)
-      missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
+    missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
   }
   if (!blockingPassed(search, here)) missing.push({ id: 'blocking-check', figures: {} });
   const held = here.to - here.from;
@@ -76,13 +74,6 @@ export function blockingPassed(search: Search, here: Sample): boolean {
   return before !== undefined && dark === true && agree(before.reading, here.reading, search.meter);
 }
 
-/** The sides that acceptance rests on: of the plain search's own lines where it has taken over. */
-function provenSides(view: View, here: Sample, axis: Axis): Sides {
-  if (!view.search.floor) return sides(view, here, axis);
-  const line = provenLine(view.search, here, axis);
-  return { below: line?.below, above: line?.above };
-}
-
 export interface Sides {
   /** The lower readings on each side, if there are any. */
   readonly below: Sample | undefined;
@@ -97,7 +88,10 @@ export interface Sides {
 export function sides({ samples, beam, search }: View, place: Place, axis: Axis): Sides {
   const other = otherAxis(axis);
   const near = nearPeak(beam, other);
-  let found: Sides = { below: undefined, above: undefined };
+  const found: { below: Sample | undefined; above: Sample | undefined } = {
+    below: undefined,
+    above: undefined,
+  };
   const here = place.turned[axis];
   // Rounding and a better fit may move the peak a little after its sides were read.
   const reach = REACHED * sideDistance(beam, axis, search.adjusters.maxStep);
@@ -110,8 +104,8 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
     const below = line.findLast((s) => s.turned[axis] <= here - reach);
     const above = line.findLast((s) => s.turned[axis] >= here + reach);
     if (below && above) return { below, above };
-    // Two lines may lie on different slopes: a side of one proves nothing about the other.
-    if (!found.below && !found.above) found = { below, above };
+    found.below ??= below;
+    found.above ??= above;
   }
   return found;
 }
@@ -135,7 +129,7 @@ export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): 
 /** The entries that acceptance rests on, oldest first. */
 export function evidenceSeqs(view: View, here: Sample): Seq[] {
   const both = AXES.flatMap((axis) => {
-    const { below, above } = provenSides(view, here, axis);
+    const { below, above } = sides(view, here, axis);
     return [below, above];
   });
   const seqs = [...both, here].flatMap((s) => s?.seqs.slice(-1) ?? []);

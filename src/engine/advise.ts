@@ -4,7 +4,6 @@ import { locate, prove, returnToPeak } from './aim.ts';
 import { doubt, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
-import { plainSearch } from './floor.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { hindered } from './hindered.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
@@ -12,22 +11,6 @@ import { beginAgain } from './restart.ts';
 import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
 import { coveredPath, unsettled } from './waiting.ts';
-
-/** The same where no model of the beam is used. */
-const PLAIN_STEPS: typeof STEPS = [
-  finished,
-  coveredPath,
-  reflected,
-  unsettled,
-  nothingThere,
-  flooded,
-  plainSearch,
-  outOfBand,
-  hindered,
-  blockingCheck,
-  holdSteady,
-  offer,
-];
 
 /** Asked in this order; the first rule with advice wins. */
 const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] = [
@@ -60,7 +43,7 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
  */
 export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
   const view = look(search);
-  for (const step of search.floor ? PLAIN_STEPS : STEPS) {
+  for (const step of STEPS) {
     const given = step(view, now);
     if (given) return given;
   }

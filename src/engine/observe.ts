@@ -25,22 +25,6 @@ export function observe(search: Search, event: SearchEvent): Search {
   return { ...next, history };
 }
 
-/**
- * The fit has led to no end: with light at so many places, while so many readings that it would not believe were
- * confirmed (then it is the beam that differs, not the crew); or after a new aim, which mends a slip. Most searches
- * of either simulator need fewer.
- */
-const FIT_ENDS = { places: 40, confirmed: 5, turns: 50, placesSinceAim: 16 };
-
-/** Where the search has gone on too long with the model of the beam, it goes on without. */
-function floorFrom({ samples, moves, confirmed, aims }: Search, seq: Seq): Search['floor'] {
-  const lit = samples.findIndex((s) => s.level.kind !== 'below');
-  const places = lit < 0 ? 0 : samples.length - lit;
-  const isOtherBeam = places >= FIT_ENDS.places && confirmed.length >= FIT_ENDS.confirmed;
-  const isNoSlip = aims > 0 && moves >= FIT_ENDS.turns && places >= FIT_ENDS.placesSinceAim;
-  return isOtherBeam || isNoSlip ? { since: seq, moves } : undefined;
-}
-
 /** Ends the stay: what it settled on becomes a sample, and a new stay begins. */
 function leave(search: Search, at: number): Search {
   const sample = sampleHere(search);
@@ -78,11 +62,9 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         [fact.axis]: follow(search.pointing[fact.axis], turned[fact.axis]),
       };
       const way = Math.sign(fact.eighths) as -1 | 0 | 1;
-      const left = leave(search, at);
       return {
-        ...left,
+        ...leave(search, at),
         ...undone,
-        floor: search.floor ?? floorFrom(left, seq),
         turned,
         pointing,
         stuck: { ...search.stuck, [fact.axis]: false },
@@ -151,8 +133,6 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         checks: search.checks + 1,
         stuck: NONE_STUCK,
         stay: newStay(at),
-        // What disturbed the plain search may be gone: it begins anew, and nothing read before counts.
-        ...(search.floor ? { floor: { since: seq, moves: search.moves } } : {}),
       };
     case 'confirm':
       return sure(search, fact.target);

@@ -67,8 +67,6 @@ export interface Search {
   readonly restarts: number;
   /** The newest confirmed reading that nothing explains, unless it led to a restart. */
   readonly odd: Seq | undefined;
-  /** Since when the search goes without a model of the beam, and the turns made by then. */
-  readonly floor: { readonly since: Seq; readonly moves: number } | undefined;
   readonly accepted: Acceptance | undefined;
 }
 
@@ -102,7 +100,6 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     restartedAt: 0,
     restarts: 0,
     odd: undefined,
-    floor: undefined,
     accepted: undefined,
   };
 }

@@ -33,10 +33,6 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'own-gain': 'A detector that sets its own gain gets time to do so, and is read again.',
   'begin-again':
     'A search that goes on too long without proof rests on an unnoticed mistake: aim again and restart.',
-  'plain-search':
-    'Where the readings fit no beam, go one adjuster at a time, reach every place clockwise, and stop between two lower readings.',
-  'no-single-peak':
-    'When that finds no steady peak either, something moves or stands in the light: find it first.',
   'find-slope': 'Turn one adjuster a known amount to learn which way the signal rises.',
   climb: 'Keep turning the way the signal rises.',
   'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',
