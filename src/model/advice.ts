@@ -47,7 +47,7 @@ export const Action = z.discriminatedUnion('kind', [
   }),
   /** Aim the emitter by eye, within 15 cm of the receiver. */
   z.object({ kind: z.literal('re-aim') }),
-  /** Cover the beam completely / uncover it, for the blocking check. */
+  /** Darken the direct line, some metres from either end / free it, for the blocking check. */
   z.object({ kind: z.literal('block') }),
   z.object({ kind: z.literal('unblock') }),
   z.object({ kind: z.literal('ask'), question: Question }),

@@ -56,8 +56,9 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       };
     case 'block':
       return {
-        say: 'Cover the whole beam. Say blocked.',
-        show: 'Cover the beam completely, with something dull',
+        // A cover at either end darkens the light by way of a wall too, and proves nothing.
+        say: 'Dull card in the direct line. Say blocked.',
+        show: 'Dull card in the direct line, metres out',
       };
     case 'unblock':
       return { say: 'Uncover the beam. Say clear.', show: 'Uncover the beam' };
