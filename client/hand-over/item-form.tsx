@@ -8,7 +8,7 @@ import { BUILDING_WORDS, expectedHint, SUN_WORDS } from '../../src/phrases/hand-
 import { NOT_ANSWERED, STEP_RESULTS } from '../../src/phrases/steps.ts';
 import type { HandOver } from '../../src/visit/hand-over.ts';
 import type { AnsweredStep } from '../../src/visit/steps.ts';
-import { Field } from '../ui/field.tsx';
+import { DayField, Field } from '../ui/field.tsx';
 import { expectedDraft, leftDraft, leftUnits, parseLeft } from './draft.ts';
 import type { Item } from './items.ts';
 
@@ -224,17 +224,7 @@ function NextForm({ handOver: { nextDue }, onWrite }: FormProps) {
       onSubmit={() => onWrite({ type: 'next-due', what: what.trim(), on })}
     >
       <Field label="To be done next" value={what} maxLength={500} onInput={setWhat} />
-      <div class="field">
-        <label for="next-due-on">By</label>
-        <div class="field-box">
-          <input
-            id="next-due-on"
-            type="date"
-            value={on}
-            onInput={(event) => setOn(event.currentTarget.value)}
-          />
-        </div>
-      </div>
+      <DayField label="By" value={on} onInput={setOn} />
     </WriteForm>
   );
 }

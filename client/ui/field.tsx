@@ -40,6 +40,19 @@ export function Field(props: FieldProps) {
   );
 }
 
+/** A day of the calendar, as "2026-11-26"; empty where none is chosen. */
+export function DayField({ label, value, onInput }: Pick<FieldProps, 'label' | 'value' | 'onInput'>) {
+  const id = useId();
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      <div class="field-box">
+        <input id={id} type="date" value={value} onInput={(event) => onInput(event.currentTarget.value)} />
+      </div>
+    </div>
+  );
+}
+
 export interface ChoiceProps {
   label: string;
   value: string;

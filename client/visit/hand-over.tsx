@@ -18,7 +18,7 @@ import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { handOverRows } from '../../src/report/hand-over.ts';
 import { expectedDraft, leftDraft, leftUnits, parseLeft } from '../hand-over/draft.ts';
 import { Failure } from '../ui/failure.tsx';
-import { Choice, Field } from '../ui/field.tsx';
+import { Choice, DayField, Field } from '../ui/field.tsx';
 import { useWrite, type WriteTo } from './use-write.ts';
 
 interface Props extends WriteTo {
@@ -211,17 +211,7 @@ function NextForm({ record, ...to }: FormProps) {
       <summary>To be done next</summary>
       <form class="sign-form" onSubmit={submit}>
         <Field label="What" value={what} maxLength={500} onInput={setWhat} />
-        <div class="field">
-          <label for="next-due-on">By</label>
-          <div class="field-box">
-            <input
-              id="next-due-on"
-              type="date"
-              value={on}
-              onInput={(event) => setOn(event.currentTarget.value)}
-            />
-          </div>
-        </div>
+        <DayField label="By" value={on} onInput={setOn} />
         <Failure text={failure} />
         <button
           type="submit"

@@ -113,6 +113,10 @@ describe('the hashed text', () => {
     expect(canonical({ value })).toBe(`{"value":${text}}`);
   });
 
+  it.each([Number.NaN, Number.POSITIVE_INFINITY])('has no %s (RFC 8785, section 3.2.2.3)', (number) => {
+    expect(() => canonical({ number })).toThrow();
+  });
+
   it('leaves out the hash itself, and is the same whatever the order of the fields', () => {
     const [entry] = chain(['x']).entries as [Entry];
     const backwards = Object.fromEntries(Object.entries(entry).reverse()) as Entry;
