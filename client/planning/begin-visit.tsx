@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { planWarnings, WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
-import { PERIODIC_HINT, VISIT_KINDS } from '../../src/phrases/visits.ts';
+import { VISIT_HINTS, VISIT_KINDS } from '../../src/phrases/visits.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -72,7 +72,7 @@ export function BeginVisit({ token, view, row }: { token: string; view: SiteView
           label="What for"
           value={scope}
           options={SCOPES}
-          hint={scope === 'periodic' ? PERIODIC_HINT : undefined}
+          hint={VISIT_HINTS[scope]}
           onInput={(value) => setScope(value as VisitScope)}
         />
       )}

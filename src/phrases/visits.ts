@@ -5,12 +5,16 @@ import { valueText } from './readings.ts';
 /** What a visit is for. */
 export const VISIT_KINDS: Record<Scope, string> = {
   alignment: 'alignment',
-  commissioning: 'commissioning: align it and prove it',
-  periodic: 'periodic: read, compare, clean, test',
+  commissioning: 'commissioning',
+  periodic: 'periodic visit',
 };
 
-export const PERIODIC_HINT =
-  'It is compared with the signal that the last signed visit left. Is there none, or is it less now, the beam is aligned.';
+/** What is done on a visit that is begun from a site. */
+export const VISIT_HINTS: Record<Exclude<Scope, 'alignment'>, string> = {
+  commissioning: 'The beam is aligned, then tested.',
+  periodic:
+    'Read, compare with what the last signed visit left, clean, test. If that is not known, or the signal is less now, the beam is aligned first.',
+};
 
 /** What a record is of, in a title. */
 export const RECORD_OF: Record<Scope, string> = {
