@@ -6,6 +6,8 @@ import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
 import { UNHEARD_REPLY } from '../phrases/unheard.ts';
+import { NOTHING_TO_COMPARE_SAID } from '../phrases/visits.ts';
+import { isPeriodic } from '../visit/commission.ts';
 import { acceptable } from '../visit/periodic.ts';
 import { commissionOf, type JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
@@ -91,6 +93,9 @@ function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'sea
   job.notice('cautions', CAUTIONS.join(' '));
   const warnings = job.state.setup ? setupWarnings(job.state.setup) : [];
   if (warnings.length > 0) job.notice('plan-warnings', warningsAloud(warnings));
+  const { setup } = job.state;
+  if (setup && isPeriodic({ setup }) && !setup.lastLeft)
+    job.notice('nothing-to-compare', NOTHING_TO_COMPARE_SAID);
 }
 
 /** An order was held for the emitter: its phone is back, and somebody there has to say so. */

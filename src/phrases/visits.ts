@@ -32,6 +32,8 @@ export const PERIODIC_ROWS = {
 } as const;
 
 export const NOTHING_TO_COMPARE = 'nothing to compare with: no earlier visit was signed with a signal';
+export const NOTHING_TO_COMPARE_SAID =
+  'There is no signed signal of an earlier visit to compare with. The beam is aligned.';
 export const NOT_READ = 'not read';
 export const lastLeftText = ({ value }: LastLeft, day: string, meter: MeterProfile): string =>
   `${valueText(value, meter)} ${meter.unit}, ${day}`;

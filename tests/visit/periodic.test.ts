@@ -173,6 +173,8 @@ describe('the signal beside that of the last visit', () => {
 
   it('with nothing to compare with, the beam is aligned', () => {
     const job = TablePeriodic.to(null);
+    const told = job.of('notice').filter(({ code }) => code === 'nothing-to-compare');
+    expect(told).toHaveLength(1);
     expect(rowsOf(job)['Last visit left']).toContain('nothing to compare with');
   });
 
