@@ -41,6 +41,9 @@ export function resultBadge(outcome: Outcome): string {
 const standText = (status: PairStatus, pairs: number): string =>
   status === 'needs-attention' && pairs > 1 ? 'need attention' : STATUS_WORDS[status].toLowerCase();
 
+const allSigned = (pairs: number): string =>
+  pairs === 1 ? 'The pair is signed' : `All ${pairs} pairs are signed`;
+
 /** The result in a sentence, never calmer than the pairs. */
 export function resultText(outcome: Outcome): string {
   const { pairs, all, statuses, serious, questions, broken, siteBroken } = outcome;
@@ -52,7 +55,7 @@ export function resultText(outcome: Outcome): string {
   const parts = [
     siteBroken && "the site's log is broken",
     broken > 0 && `the log of ${pairCount(broken)} is broken`,
-    pairs < all && `only ${pairs} of the site's ${all} pairs are in this report`,
+    pairs < all && `only ${pairs} of the site's ${all} pairs ${pairs === 1 ? 'is' : 'are'} in this report`,
     ...others,
     serious > 0 && `${serious} serious ${serious === 1 ? 'finding' : 'findings'}`,
     outcome.untested > 0 && `tests failed or not all made on ${pairCount(outcome.untested)}`,
@@ -60,8 +63,7 @@ export function resultText(outcome: Outcome): string {
     outcome.retested > 0 && `a test that failed first and passed later on ${pairCount(outcome.retested)}`,
     questions > 0 && `${questions} ${questions === 1 ? 'question' : 'questions'} to be asked`,
   ].filter((part) => part !== false);
-  const signedText =
-    signed === pairs ? `All ${pairs} pairs are signed` : `${signed} of ${pairCount(pairs)} signed`;
+  const signedText = signed === pairs ? allSigned(pairs) : `${signed} of ${pairCount(pairs)} signed`;
   if (isClear(outcome)) {
     return parts.length === 0
       ? `${signedText}; all tests passed, and nothing serious was found.`
