@@ -92,36 +92,10 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return { ...left, path: fact.state, blocking };
     }
     case 're-aimed':
-      return {
-        ...startSearch(search.meter, search.adjusters),
-        moves: search.moves,
-        gain: search.gain,
-        gainFull: search.gainFull,
-        gainWay: search.gainWay,
-        stay: newStay(at),
-        aims: search.aims + 1,
-        checks: search.checks,
-        confirmed: search.confirmed,
-        restartedAt: seq,
-        touched: 'other',
-      };
+      return { ...startAgain(search, seq, at), aims: search.aims + 1 };
     case 'disturbed':
-      return {
-        ...startSearch(search.meter, search.adjusters),
-        moves: search.moves,
-        gain: search.gain,
-        gainFull: search.gainFull,
-        gainWay: search.gainWay,
-        stuck: search.stuck,
-        stay: newStay(at),
-        aims: search.aims,
-        checks: search.checks,
-        confirmed: search.confirmed,
-        restartedAt: seq,
-        // Zero is no longer where the eye aimed.
-        restarts: search.restarts + 1,
-        touched: 'other',
-      };
+      // Zero is no longer where the eye aimed.
+      return { ...startAgain(search, seq, at), stuck: search.stuck, restarts: search.restarts + 1 };
     case 'choice':
       return { ...search, axis: fact.axis };
     case 'cannot':
@@ -190,6 +164,21 @@ function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): 
   const left = toLevel(last.reading, meter);
   return before?.level.kind === 'level' && left.kind === 'level' && before.level.db - left.db > DARK_DB;
 }
+
+/** The emitter is no longer where it was: nothing read before counts, but what was done, set and confirmed is not forgotten. */
+const startAgain = (search: Search, seq: Seq, at: number): Search => ({
+  ...startSearch(search.meter, search.adjusters),
+  moves: search.moves,
+  gain: search.gain,
+  gainFull: search.gainFull,
+  gainWay: search.gainWay,
+  stay: newStay(at),
+  aims: search.aims,
+  checks: search.checks,
+  confirmed: search.confirmed,
+  restartedAt: seq,
+  touched: 'other',
+});
 
 /** A screw at its end goes no further that way; one that is stuck or out of reach goes no way at all. */
 function hindered(search: Search, why: CannotWhy, { axis, eighths }: Turn): Search {

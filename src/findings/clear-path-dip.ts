@@ -1,6 +1,7 @@
+import { fallFigure, isBeamMoved } from '../engine/fall.ts';
 import type { Seq } from '../model/ids.ts';
 import { lastOf } from '../model/placed.ts';
-import { type ClearReading, clearReadings, fallFigure, isBeamMoved } from '../visit/beam.ts';
+import { type ClearReading, clearReadings } from '../visit/beam.ts';
 import { isCommissioning } from '../visit/commission.ts';
 import { progressOf } from '../visit/progress.ts';
 import type { Visit } from '../visit/visit.ts';

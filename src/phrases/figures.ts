@@ -1,9 +1,8 @@
 import { SHORTFALL_ALLOWED_DB } from '../engine/accept.ts';
-import { KEPT_FALL_DB } from '../engine/kept.ts';
+import { BEAM_FALL_DB } from '../engine/fall.ts';
 import { type MeterProfile, midBand } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
 import { METRES } from '../model/units.ts';
-import { BEAM_FALL_DB } from '../visit/beam.ts';
 import { fixedBeside, setText } from './beside-limits.ts';
 import { elapsedText, restoredText, setDelayText } from './delays.ts';
 import { valueText } from './readings.ts';
@@ -40,7 +39,7 @@ const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
 
 /** Beside the limit that it was judged by, so that it never crosses it. */
 const sinceText = (db: number): string => {
-  const size = fixedBeside(Math.abs(db), [KEPT_FALL_DB], 1);
+  const size = fixedBeside(Math.abs(db), [BEAM_FALL_DB], 1);
   if (Number(size) === 0) return 'the same light';
   return `${size} dB ${db > 0 ? 'less' : 'more'} light`;
 };

@@ -1,3 +1,4 @@
+import { BEAM_FALL_DB } from '../engine/fall.ts';
 import {
   type Finding,
   type FindingId,
@@ -8,7 +9,6 @@ import {
 } from '../model/finding.ts';
 import { METRES, type Units } from '../model/units.ts';
 import { FIGURES, type PlanFigure } from '../plan/check.ts';
-import { BEAM_FALL_DB } from '../visit/beam.ts';
 import type { Moment } from '../visit/verdict.ts';
 import { fixedBeside, placesBeside } from './beside-limits.ts';
 import { LEFT_NAMES } from './hand-over.ts';

@@ -1,5 +1,6 @@
 import { HEARER } from '../engine/advice.ts';
 import { advise as adviseSearch } from '../engine/advise.ts';
+import { fallFigure, isBeamMoved } from '../engine/fall.ts';
 import { sampleHere } from '../engine/search.ts';
 import type { Action, Addressee, Advice } from '../model/advice.ts';
 import { CHECKLISTS, type ChecklistItem } from '../model/checklists.ts';
@@ -7,7 +8,7 @@ import type { Seq } from '../model/ids.ts';
 import { lastOf } from '../model/placed.ts';
 import { filterNeeded, looksLost, thresholdDb } from '../plan/covers.ts';
 import { PROOFS, type Proof, panelShows } from './attempts.ts';
-import { type ClearReading, clearReadings, fallFigure, isBeamMoved } from './beam.ts';
+import { type ClearReading, clearReadings } from './beam.ts';
 import { answerTo, type Commission, isCommissioning } from './commission.ts';
 import { acceptable, careReadings, cleaning, comparedWithLast } from './periodic.ts';
 import {

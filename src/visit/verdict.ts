@@ -1,9 +1,9 @@
 import { FRESH_MS } from '../engine/accept.ts';
+import { fallFigure, isBeamMoved } from '../engine/fall.ts';
 import type { UsedCover } from '../model/checklists.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { alarmCover, lossOf, quietCover, thresholdDb } from '../plan/covers.ts';
 import type { Attempt, Proof } from './attempts.ts';
-import { fallFigure, isBeamMoved } from './beam.ts';
 import { coverOf, isReadingOff, isUnread, measuredLoss, sideOf } from './cover.ts';
 
 /** The result of a proving test, or what it waits for. Seconds and decibels in `figures`. */

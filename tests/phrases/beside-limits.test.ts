@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { SHORTFALL_ALLOWED_DB } from '../../src/engine/accept.ts';
+import { BEAM_FALL_DB } from '../../src/engine/fall.ts';
 import { LONG_GAP_MS } from '../../src/model/finding.ts';
 import { type MeterProfile, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { valueReading } from '../../src/model/reading.ts';
@@ -7,7 +8,6 @@ import { elapsedText, restoredText, setDelayText } from '../../src/phrases/delay
 import { figuresText } from '../../src/phrases/figures.ts';
 import { findingText } from '../../src/phrases/findings.ts';
 import { changeText, finalText, readingText } from '../../src/phrases/readings.ts';
-import { BEAM_FALL_DB } from '../../src/visit/beam.ts';
 import { RESTORE_S } from '../../src/visit/verdict.ts';
 
 const COUNTS = NEUTRAL_METERS.find(({ unit }) => unit === 'counts') as MeterProfile;

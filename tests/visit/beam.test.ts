@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { BEAM_FALL_DB, fallFigure, isBeamMoved } from '../../src/engine/fall.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../../src/model/reading.ts';
-import { BEAM_FALL_DB, clearReadings, fallFigure, isBeamMoved } from '../../src/visit/beam.ts';
+import { clearReadings } from '../../src/visit/beam.ts';
 import { COUNTS, DECIBELS } from '../conversation/table.ts';
 import { PLAN, TableCommissioning } from './bench.ts';
 import { accepted, commissionAfter, covered, panel, reads, type Step, turned, uncovered } from './record.ts';

@@ -12,6 +12,7 @@ export const FILES: readonly string[] = [
   'src/visit/signoff.ts',
   'src/visit/verdict.ts',
   'src/visit/attempts.ts',
+  'src/engine/fall.ts',
   'src/visit/beam.ts',
   'src/visit/retests.ts',
   'src/visit/steps.ts',
