@@ -3,6 +3,8 @@ import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
 import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
 import {
+  DAY_OF_JOBS_FULL,
+  DAY_OF_PLACE_FULL,
   mostBytesText,
   mostLettersText,
   TOO_MANY_CODES,
@@ -14,8 +16,8 @@ import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
 import { Join, OpenJob } from '../src/protocol/jobs.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
-import { Buckets } from './guard/allowance.ts';
-import { Guesses } from './guard/guesses.ts';
+import { Buckets, type DailyAllowances } from './guard/allowance.ts';
+import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, passOf, read, refuse, reply } from './http/http.ts';
@@ -41,6 +43,7 @@ export interface ApiDeps {
   speech: SpeechService;
   voice?: VoiceMaker | undefined;
   limits: Limits;
+  daily: DailyAllowances;
   clock: Clock;
   log: Logger;
   version: string;
@@ -56,6 +59,7 @@ export function api({
   speech,
   voice,
   limits,
+  daily,
   clock,
   log,
   version,
@@ -76,12 +80,24 @@ export function api({
     bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', mostBytesText(maxSize)) });
   const small = atMost(limits.maxBodyBytes);
   const large = atMost(limits.maxSiteBodyBytes);
-  app.use((c, next) => (c.req.path.startsWith('/api/site/') ? large : small)(c, next));
+  const isLarge = (c: Context) => c.req.path.startsWith('/api/site/');
+  app.use((c, next) => (isLarge(c) ? large : small)(c, next));
+  app.use(async (c, next) => {
+    // A body that does not say how long it is counts as the longest that is taken.
+    const bytes =
+      c.req.header('content-length') ?? (isLarge(c) ? limits.maxSiteBodyBytes : limits.maxBodyBytes);
+    const now = performance.now();
+    const mayWrite =
+      c.req.method === 'GET' || daily.bytes.of(blockOf(addressOf(c)), now).take(now, Number(bytes));
+    return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
+  });
 
   app.post('/jobs', async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);
     }
+    const now = performance.now();
+    if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) return refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
     const body = await read(c, OpenJob);
     return body.kind === 'refused'
       ? refuse(c, body.reason, body.text)
@@ -136,7 +152,7 @@ export function api({
   });
 
   app.route('/', reportApi({ store, clock, log }));
-  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf, log }));
+  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, opensOf, log }));
 
   app.route('/', headsApi(notary));
 

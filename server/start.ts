@@ -4,6 +4,7 @@ import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { pages } from './http/pages.ts';
 import { Rooms } from './jobs/rooms.ts';
@@ -76,12 +77,27 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log });
+  const allowances = new TokenAllowances(limits);
+  const daily = new DailyAllowances(limits);
+  const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log });
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
     '/api',
-    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({
+      rooms,
+      sites,
+      summaries,
+      notary,
+      store,
+      speech,
+      voice,
+      limits,
+      daily,
+      clock,
+      log,
+      version: VERSION,
+    }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);

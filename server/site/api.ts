@@ -5,7 +5,13 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { LOST_LOG } from '../../src/phrases/damage.ts';
-import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
+import {
+  DAY_OF_JOBS_FULL,
+  DAY_OF_LOG_FULL,
+  DAY_OF_SITES_FULL,
+  TOO_MANY_CHANGES,
+  TOO_MANY_SITES,
+} from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import { brokenUnsignable } from '../../src/phrases/signature.ts';
@@ -23,7 +29,8 @@ import {
   WriteHandOver,
 } from '../../src/protocol/site.ts';
 import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
-import { Buckets } from '../guard/allowance.ts';
+import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
+import { blockOf } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
 import type { Outcome } from '../jobs/room.ts';
@@ -45,6 +52,7 @@ export interface SiteApiDeps {
   rooms: Rooms;
   store: Store;
   limits: Limits;
+  daily: DailyAllowances;
   log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
@@ -58,6 +66,7 @@ export function siteApi({
   rooms,
   store,
   limits,
+  daily,
   opensOf,
   log,
 }: SiteApiDeps): Hono<Env> {
@@ -70,6 +79,9 @@ export function siteApi({
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
       return refuse(c, 'too-fast', TOO_MANY_SITES);
+    }
+    if (!daily.sites.of(blockOf(addressOf(c)), now).take(now)) {
+      return refuse(c, 'too-fast', DAY_OF_SITES_FULL);
     }
     const body = await read(c, OpenSite);
     return body.kind === 'ok' ? reply(c, await sites.open(body.value), 201) : reply(c, body, 400);
@@ -122,7 +134,20 @@ export function siteApi({
       logged(await site.submit(id, (state) => dropPair(state, pair, reason))),
     ),
   );
-  app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
+  app.post('/site/jobs', (c) =>
+    asDesk(
+      c,
+      BeginVisit,
+      async (site, command) => {
+        const now = performance.now();
+        if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) {
+          return { kind: 'refused', reason: 'too-fast', text: DAY_OF_JOBS_FULL };
+        }
+        return sites.begin(site, command);
+      },
+      201,
+    ),
+  );
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, head, ofSite, ...signer }) => {
       // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
@@ -194,6 +219,10 @@ export function siteApi({
         return refuse(c, 'too-fast', TOO_MANY_CHANGES);
       }
       const body = await read(c, shape);
+      const bytes = Number(c.req.header('content-length') ?? limits.maxSiteBodyBytes);
+      if (body.kind === 'ok' && !daily.logBytes.of(site.log, now).take(now, bytes)) {
+        return refuse(c, 'too-fast', DAY_OF_LOG_FULL);
+      }
       return reply(c, body.kind === 'ok' ? await answer(site, body.value) : body, status);
     });
   }
