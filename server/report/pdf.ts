@@ -6,7 +6,7 @@ import { flow, type Piece, type Placed } from './flow.ts';
 import { type Fonts, loadFonts } from './fonts.ts';
 import { lineHeight, Measure, SIZE } from './measure.ts';
 import { Pen, places } from './pen.ts';
-import { identify } from './standards.ts';
+import { countBookmarks, identify } from './standards.ts';
 
 /** A4, points. */
 const PAPER = { width: 595.28, height: 841.89 } as const;
@@ -95,6 +95,7 @@ export class ReportPdf {
   /** The file. Call it when all parts are printed. */
   end(): Promise<Buffer> {
     this.#pen.close();
+    countBookmarks(this.#doc);
     this.#doc.end();
     return this.#whole;
   }
