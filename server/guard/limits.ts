@@ -23,11 +23,15 @@ export const LIMITS = {
   deadAfterMs: DEAD_AFTER_MS,
   /** A connection must say hello within this. */
   helloWithinMs: 5_000,
+  /** A request's first lines, and before them the first byte and the handshake of TLS, must come within this. */
+  headersWithinMs: 10_000,
+  /** And the whole of it within this: a large table over a bad line. */
+  requestWithinMs: 120_000,
   maxFrameBytes: MAX_FRAME_BYTES,
   maxConnections: 4_000,
   /** Of one block of addresses (see `blockOf`), so that nobody alone takes all. */
   maxConnectionsPerBlock: 3_000,
-  /** Of one block, connections that have not said hello. Honest ones say it at once. */
+  /** Of one block, connections on which nothing came yet, and websockets that have not said hello. */
   maxSilentPerBlock: 64,
   /** Watchers of one job at once: each coming and going is told to all. */
   maxWatchers: 50,

@@ -4,6 +4,7 @@ import { type WebSocket, WebSocketServer } from 'ws';
 import { SOCKET_PATH } from '../../src/protocol/socket.ts';
 import { blockOf } from '../guard/guesses.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
+import { type Front, turnAway } from '../http/front.ts';
 import { Connection, type ConnectionDeps, type Wire } from './connection.ts';
 
 /** One websocket, while it is open. */
@@ -21,7 +22,10 @@ export class Sockets {
   private readonly open = new Map<WebSocket, Open>();
   private readonly heartbeat: NodeJS.Timeout;
 
-  constructor(private readonly deps: ConnectionDeps) {
+  constructor(
+    private readonly deps: ConnectionDeps,
+    private readonly front: Front,
+  ) {
     const { limits } = deps;
     this.server = new WebSocketServer({
       noServer: true,
@@ -29,6 +33,7 @@ export class Sockets {
       // Compressing small frames saves little, and costs memory for each connection.
       perMessageDeflate: false,
     });
+    this.server.on('wsClientError', (_, socket) => turnAway(socket, 400));
     this.heartbeat = setInterval(() => this.beat(), limits.pingEveryMs);
   }
 
@@ -45,22 +50,24 @@ export class Sockets {
   }
 
   /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
-  private refusal({ url = '', headers }: IncomingMessage): string | undefined {
-    if (url.split('?')[0] !== SOCKET_PATH) return '404 Not Found';
-    if (!isOwnOrigin(headers.origin, headers.host)) return '403 Forbidden';
+  private refusal(request: IncomingMessage): number | undefined {
+    const { url = '', headers } = request;
+    const atFront = this.front.socketRefusal(request);
+    if (atFront !== undefined) return atFront;
+    if (url.split('?')[0] !== SOCKET_PATH) return 404;
+    if (!isOwnOrigin(headers.origin, headers.host)) return 403;
     return undefined;
   }
 
   /** The same, when there is no place for one more of this block. A silent connection gives way to a new one. */
-  private fullFor(block: string): string | undefined {
+  private fullFor(block: string): number | undefined {
     const { maxConnections, maxConnectionsPerBlock, maxSilentPerBlock } = this.deps.limits;
     const ofBlock = [...this.open.values()].filter(({ wire }) => wire.block === block);
     const silent = ofBlock.filter(({ connection }) => !connection.isIn).length;
-    if (silent >= maxSilentPerBlock || ofBlock.length >= maxConnectionsPerBlock)
-      return '429 Too Many Requests';
+    if (silent >= maxSilentPerBlock || ofBlock.length >= maxConnectionsPerBlock) return 429;
     if (this.open.size < maxConnections) return undefined;
     const [oldest] = [...this.open].find(([, { connection }]) => !connection.isIn) ?? [];
-    if (!oldest) return '503 Service Unavailable';
+    if (!oldest) return 503;
     this.open.delete(oldest);
     oldest.terminate();
     return undefined;
@@ -114,8 +121,4 @@ function wireOf(ws: WebSocket, block: string): Wire {
       return ws.bufferedAmount;
     },
   };
-}
-
-function turnAway(socket: Duplex, status: string): void {
-  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }

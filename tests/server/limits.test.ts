@@ -1,4 +1,7 @@
-import { describe, expect, it, vi } from 'vitest';
+import { once } from 'node:events';
+import { connect, type Socket } from 'node:net';
+import { connect as tlsConnect } from 'node:tls';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { LIMITS } from '../../server/guard/limits.ts';
 import {
   DAY_OF_LOG_FULL,
@@ -115,7 +118,7 @@ describe('connections that say nothing', () => {
   it.each([
     [1, 101],
     [2, 429],
-  ])('R51: with %i of a block, the next is answered %i', async (silent, answer) => {
+  ])('R70: with %i of a block, the next is answered %i', async (silent, answer) => {
     const { url } = await serve({ limits: { maxSilentPerBlock: 2 } });
     const { token } = await openJob(url);
     // One that has said hello is not silent.
@@ -124,14 +127,14 @@ describe('connections that say nothing', () => {
     expect(await answerTo(new Phone(url))).toBe(answer);
   });
 
-  it('R51: make room for others when their time is over', async () => {
+  it('R70: make room for others when their time is over', async () => {
     const { url } = await serve({ limits: { maxSilentPerBlock: 1, helloWithinMs: 50 } });
     const silent = new Phone(url);
     expect((await silent.closed).code).toBe(4400);
     expect(await answerTo(new Phone(url))).toBe(101);
   });
 
-  it('R51: give way when every place is taken; those who said hello never do', async () => {
+  it('R70: give way when every place is taken; those who said hello never do', async () => {
     const { url } = await serve({ limits: { maxConnections: 3 } });
     const { panel, emitter } = await bothIn(url);
     const silent = new Phone(url);
@@ -147,7 +150,7 @@ describe('connections that say nothing', () => {
     [1, 101],
     [2, 429],
   ])(
-    'R51: with %i places of a block taken by those who said hello, the next is answered %i',
+    'R70: with %i places of a block taken by those who said hello, the next is answered %i',
     async (taken, answer) => {
       const { url } = await serve({ limits: { maxConnectionsPerBlock: 2 } });
       const { token, watch } = await openJob(url);
@@ -157,11 +160,60 @@ describe('connections that say nothing', () => {
   );
 });
 
+describe('connections on which no request comes', () => {
+  /** What came back, and after it ended. */
+  const answerTo = (port: number, sent: string, secure: boolean) =>
+    new Promise<string>((resolve) => {
+      const socket: Socket = secure
+        ? tlsConnect({ port, rejectUnauthorized: false }, () => socket.write(sent))
+        : connect(port, '127.0.0.1', () => socket.write(sent));
+      let came = '';
+      socket.on('error', () => {});
+      socket.on('data', (part) => {
+        came += part;
+      });
+      socket.on('close', () => resolve(came.split('\r\n')[0] ?? ''));
+    });
+  const HALF_A_LINE = 'GET / HT';
+  const HALF_A_BODY = 'POST /api/jobs HTTP/1.1\r\nHost: localhost\r\nContent-Length: 9\r\n\r\n{';
+  const LATE = 'HTTP/1.1 408 Request Timeout';
+
+  it.each([
+    ['plain', '', LATE],
+    ['plain', HALF_A_LINE, LATE],
+    ['plain', HALF_A_BODY, LATE],
+    ['plain beside TLS', '', ''],
+    ['plain beside TLS', HALF_A_LINE, LATE],
+    ['plain beside TLS', HALF_A_BODY, LATE],
+    ['TLS', '', LATE],
+    ['TLS', HALF_A_LINE, LATE],
+    ['TLS', HALF_A_BODY, LATE],
+  ])('R70: are ended in a while: %s, %j', async (way, sent, answer) => {
+    const tls = way === 'plain' ? {} : { tls: TLS };
+    const { port } = await serve({ limits: { headersWithinMs: 100, requestWithinMs: 200 }, ...tls });
+    expect(await answerTo(port, sent, way === 'TLS')).toBe(answer);
+  });
+
+  it.each([
+    [1, 'HTTP/1.1 200 OK'],
+    [2, ''],
+  ])('R70: with %i silent ones of a block, the next request is answered %j', async (many, answer) => {
+    const { port } = await serve({ limits: { maxSilentPerBlock: 2 } });
+    for (let i = 0; i < many; i++) {
+      const silent = connect(port, '127.0.0.1');
+      onTestFinished(() => void silent.destroy());
+      await once(silent, 'connect');
+    }
+    const request = 'GET /api/health HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n';
+    expect(await answerTo(port, request, false)).toBe(answer);
+  });
+});
+
 describe('watchers of one job', () => {
   it.each([
     [1, undefined],
     [2, { code: 4429, reason: 'too-fast' }],
-  ])('R52: with %i of at most two, the next is let in or told to wait', async (there, ended) => {
+  ])('R71: with %i of at most two, the next is let in or told to wait', async (there, ended) => {
     const house = new House({ limits: { maxWatchers: 2 } });
     const { watch, token } = await house.open();
     await house.phone(token);
@@ -172,7 +224,7 @@ describe('watchers of one job', () => {
       expect(next.heard).toEqual([{ t: 'refused', reason: 'too-fast', text: tooManyWatchersText(2) }]);
   });
 
-  it('R52: the crew is let in however many watch', async () => {
+  it('R71: the crew is let in however many watch', async () => {
     const house = new House({ limits: { maxWatchers: 1 } });
     const { watch, token } = await house.open();
     await house.phone(watch);
@@ -191,7 +243,7 @@ describe('what may be written in a day', () => {
   it.each([
     [2 * bytes, []],
     [2 * bytes - 1, [DAY_OF_LOG_FULL]],
-  ])('R53: of %i bytes to one log, two remarks leave %j', async (most, refusals) => {
+  ])('R72: of %i bytes to one log, two remarks leave %j', async (most, refusals) => {
     const house = new House({ limits: { logBytesPerDay: day(most) } });
     const line = await house.phone((await house.open()).token);
     for (const id of ['remark-0001', 'remark-0002']) await line.send(remark(id));
@@ -205,7 +257,7 @@ describe('what may be written in a day', () => {
     [hello + 2 * bytes, []],
     [hello + 2 * bytes - 1, [DAY_OF_PLACE_FULL]],
   ])(
-    'R53: of %i bytes from one block of addresses, a hello and two remarks leave %j',
+    'R72: of %i bytes from one block of addresses, a hello and two remarks leave %j',
     async (most, refusals) => {
       const house = new House({ limits: { bytesPerDay: day(most) } });
       const { token } = await house.open();
@@ -232,13 +284,13 @@ describe('what may be written in a day', () => {
     [429, 'too-fast'],
   ];
 
-  it('R53: jobs and sites, each for itself', async () => {
+  it('R72: jobs and sites, each for itself', async () => {
     const { url } = await serve({ limits: { jobsPerDay: day(2), sitesPerDay: day(2) } });
     expect(await statuses(url, '/api/jobs', { setup: SETUP })).toEqual(TWO_OF_THREE);
     expect(await statuses(url, '/api/sites', { site: 'Larkmoor hall' })).toEqual(TWO_OF_THREE);
   });
 
-  it('R53: what the desk writes counts for the log of its site, and what a body holds for the address', async () => {
+  it('R72: what the desk writes counts for the log of its site, and what a body holds for the address', async () => {
     const { url } = await serve({ limits: { logBytesPerDay: day(150), bytesPerDay: day(1_000) } });
     const { desk } = SiteOpened.parse(
       await (await post(url, '/api/sites', { site: 'Larkmoor hall' })).json(),
@@ -256,7 +308,7 @@ describe('what may be written in a day', () => {
     expect(await large.json()).toEqual({ reason: 'too-fast', text: DAY_OF_PLACE_FULL });
   });
 
-  it('R53: leaves room for a firm of five hundred crews', () => {
+  it('R72: leaves room for a firm of five hundred crews', () => {
     const visit = { jobs: 4, bytes: 1024 ** 2 };
     expect(LIMITS.jobsPerDay.burst).toBeGreaterThanOrEqual(500 * visit.jobs);
     expect(LIMITS.bytesPerDay.burst).toBeGreaterThanOrEqual(500 * visit.jobs * visit.bytes);
