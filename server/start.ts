@@ -92,10 +92,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const allowances = new TokenAllowances(limits);
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
-  const sockets = new Sockets(
-    { allowances, daily, rooms, store, speech, clock, limits, log },
-    front,
-  );
+  const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(

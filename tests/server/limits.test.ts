@@ -1,8 +1,12 @@
 import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { connect, type Socket } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { connect as tlsConnect } from 'node:tls';
-import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import { afterAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import { LIMITS } from '../../server/guard/limits.ts';
+import { ownCertificate } from '../../server/network/certificate.ts';
 import {
   DAY_OF_LOG_FULL,
   DAY_OF_PLACE_FULL,
@@ -160,7 +164,10 @@ describe('connections that say nothing', () => {
   );
 });
 
-describe('connections on which no request comes', () => {
+describe('connections on which no request comes', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'ladderline-limits-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const tls = await ownCertificate(folder, { names: [], addresses: ['127.0.0.1'] }, Date.now());
   /** What came back, and after it ended. */
   const answerTo = (port: number, sent: string, secure: boolean) =>
     new Promise<string>((resolve) => {
@@ -189,8 +196,8 @@ describe('connections on which no request comes', () => {
     ['TLS', HALF_A_LINE, LATE],
     ['TLS', HALF_A_BODY, LATE],
   ])('R70: are ended in a while: %s, %j', async (way, sent, answer) => {
-    const tls = way === 'plain' ? {} : { tls: TLS };
-    const { port } = await serve({ limits: { headersWithinMs: 100, requestWithinMs: 200 }, ...tls });
+    const secured = way === 'plain' ? {} : { tls };
+    const { port } = await serve({ limits: { headersWithinMs: 100, requestWithinMs: 200 }, ...secured });
     expect(await answerTo(port, sent, way === 'TLS')).toBe(answer);
   });
 
