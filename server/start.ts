@@ -5,10 +5,12 @@ import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
+import { Front, SERVER_SETTINGS } from './http/front.ts';
 import { pages } from './http/pages.ts';
 import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
-import type { KeyPair } from './network/certificate.ts';
+import { isLoopback, ownNames } from './network/addresses.ts';
+import { type KeyPair, namesIn } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
@@ -29,6 +31,10 @@ export interface ServerOptions {
   port?: number;
   host?: string;
   tls?: KeyPair;
+  /** Whether phones trust `tls`: then plain HTTP leads to https, but on this machine. */
+  isTrusted?: boolean;
+  /** Names under which people reach this server, beside those in `tls`. */
+  names?: readonly string[];
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -76,7 +82,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log });
+  const front = new Front({
+    isOurs: namesOf(options.tls, options.names),
+    isTrusted: options.isTrusted ?? false,
+    isThisMachine: isLoopback,
+  });
+  const sockets = new Sockets({ rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
@@ -90,8 +101,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     host,
     options.port ?? 0,
     options.tls,
-    getRequestListener(app.fetch),
-    (server) => sockets.attach(server),
+    SERVER_SETTINGS,
+    front.guards(getRequestListener(app.fetch)),
+    (server) => {
+      front.answerBroken(server);
+      sockets.attach(server);
+    },
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();
@@ -114,4 +129,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       await store.close();
     },
   };
+}
+
+/** Whether a name is the machine's own, one that the owner gave, or one in the certificate. */
+function namesOf(tls: KeyPair | undefined, given: readonly string[] = []): (name: string) => boolean {
+  const own = new Set([...ownNames(), ...given].map((name) => name.toLowerCase()));
+  const isNamed = tls ? namesIn(tls) : () => false;
+  return (name) => own.has(name) || isNamed(name);
 }

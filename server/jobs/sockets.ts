@@ -3,6 +3,7 @@ import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { SOCKET_PATH } from '../../src/protocol/socket.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
+import { type Front, turnAway } from '../http/front.ts';
 import { Connection, type ConnectionDeps, type Wire } from './connection.ts';
 
 /** The websockets on the port of the pages, with a heartbeat that finds dead ones. */
@@ -11,7 +12,10 @@ export class Sockets {
   private readonly lastHeard = new Map<WebSocket, number>();
   private readonly heartbeat: NodeJS.Timeout;
 
-  constructor(private readonly deps: ConnectionDeps) {
+  constructor(
+    private readonly deps: ConnectionDeps,
+    private readonly front: Front,
+  ) {
     const { limits } = deps;
     this.server = new WebSocketServer({
       noServer: true,
@@ -19,6 +23,7 @@ export class Sockets {
       // Compressing small frames saves little, and costs memory for each connection.
       perMessageDeflate: false,
     });
+    this.server.on('wsClientError', (_, socket) => turnAway(socket, 400));
     this.heartbeat = setInterval(() => this.beat(), limits.pingEveryMs);
   }
 
@@ -34,10 +39,13 @@ export class Sockets {
   }
 
   /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
-  private refusal({ url = '', headers }: IncomingMessage): string | undefined {
-    if (url.split('?')[0] !== SOCKET_PATH) return '404 Not Found';
-    if (!isOwnOrigin(headers.origin, headers.host)) return '403 Forbidden';
-    if (this.lastHeard.size >= this.deps.limits.maxConnections) return '503 Service Unavailable';
+  private refusal(request: IncomingMessage): number | undefined {
+    const { url = '', headers } = request;
+    const atFront = this.front.socketRefusal(request);
+    if (atFront !== undefined) return atFront;
+    if (url.split('?')[0] !== SOCKET_PATH) return 404;
+    if (!isOwnOrigin(headers.origin, headers.host)) return 403;
+    if (this.lastHeard.size >= this.deps.limits.maxConnections) return 503;
     return undefined;
   }
 
@@ -84,8 +92,4 @@ function wireOf(ws: WebSocket): Wire {
       return ws.bufferedAmount;
     },
   };
-}
-
-function turnAway(socket: Duplex, status: string): void {
-  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }

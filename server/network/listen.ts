@@ -1,8 +1,12 @@
-import { createServer as createHttp, type Server as HttpServer, type RequestListener } from 'node:http';
+import {
+  createServer as createHttp,
+  type Server as HttpServer,
+  type RequestListener,
+  type ServerOptions,
+} from 'node:http';
 import { createServer as createHttps } from 'node:https';
 import { type AddressInfo, createServer as createNet, type Server as NetServer, type Socket } from 'node:net';
 import { StartFailure } from '../process/start-failure.ts';
-import { isLoopback } from './addresses.ts';
 import type { KeyPair } from './certificate.ts';
 
 export interface Listener {
@@ -16,34 +20,21 @@ const TLS_HANDSHAKE = 22;
 
 /**
  * Listens on one port. With a certificate, TLS and plain HTTP share the port: the first byte shows which one it is.
- * Browsers on this machine may use plain HTTP (localhost is a secure context); all others are sent to https.
- * `attach` is called with each server that takes websockets. Rejects with `StartFailure`.
+ * `attach` is called with each server inside it, before it takes anything. Rejects with `StartFailure`.
  */
 export async function listen(
   host: string,
   port: number,
   tls: KeyPair | undefined,
+  settings: ServerOptions,
   handle: RequestListener,
   attach: (server: HttpServer) => void,
 ): Promise<Listener> {
-  if (!tls) {
-    const server = createHttp(handle);
-    attach(server);
-    return started(server, host, port, () => server.closeAllConnections());
-  }
-  const secure = createHttps(tls, handle);
+  const plain = createHttp(settings, handle);
+  attach(plain);
+  if (!tls) return started(plain, host, port, () => plain.closeAllConnections());
+  const secure = createHttps({ ...settings, ...tls }, handle);
   attach(secure);
-  const plain = createHttp((request, response) => {
-    if (isLoopback(request.socket.remoteAddress ?? '')) return handle(request, response);
-    const location = `https://${request.headers.host ?? host}${request.url ?? '/'}`;
-    response.writeHead(308, { Location: location, 'Content-Length': 0, Connection: 'close' }).end();
-  });
-  const local = createHttp();
-  attach(local);
-  plain.on('upgrade', (request, socket, head) => {
-    if (isLoopback(request.socket.remoteAddress ?? '')) local.emit('upgrade', request, socket, head);
-    else socket.destroy();
-  });
 
   const open = new Set<Socket>();
   const door = createNet((socket) => {
