@@ -7,10 +7,13 @@ import type { Hash } from '../model/ids.ts';
  * still holds. The salt keeps the hash, which stays, from saying anything of what was removed.
  */
 export interface Enclosure {
-  /** 16 random bytes or more, in hexadecimal. */
+  /** 16 random bytes, in hexadecimal: always as many, so that no byte can change sides with the content. */
   readonly salt: string;
   readonly content: Uint8Array;
 }
+
+export const SALT_BYTES = 16;
+const SALT = new RegExp(`^[0-9a-f]{${2 * SALT_BYTES}}$`);
 
 /** SHA-256 of salt and content, one behind the other, in hexadecimal. */
 export const enclosureHash = ({ salt, content }: Enclosure): Hash =>
@@ -18,4 +21,4 @@ export const enclosureHash = ({ salt, content }: Enclosure): Hash =>
 
 /** Whether it is the one that an entry names. A salt that is no hexadecimal is none that was ever given. */
 export const isEnclosed = (enclosure: Enclosure, hash: Hash): boolean =>
-  /^([0-9a-f]{2}){16,64}$/.test(enclosure.salt) && enclosureHash(enclosure) === hash;
+  SALT.test(enclosure.salt) && enclosureHash(enclosure) === hash;
