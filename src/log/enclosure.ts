@@ -1,6 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, concatBytes, hexToBytes } from '@noble/hashes/utils.js';
-import type { Hash } from '../model/ids.ts';
+import type { Entry } from '../model/entry.ts';
+import type { Hash, Seq } from '../model/ids.ts';
 
 /**
  * Something that an entry names by its hash, and that lies beside the chain: a picture. It can be removed, and the chain
@@ -22,3 +23,13 @@ export const enclosureHash = ({ salt, content }: Enclosure): Hash =>
 /** Whether it is the one that an entry names. A salt that is no hexadecimal is none that was ever given. */
 export const isEnclosed = (enclosure: Enclosure, hash: Hash): boolean =>
   SALT.test(enclosure.salt) && enclosureHash(enclosure) === hash;
+
+/** What must lie beside a log: the hash that each entry names, but for those from which it was removed. */
+export function enclosedIn(entries: Iterable<Pick<Entry, 'seq' | 'fact'>>): ReadonlyMap<Seq, Hash> {
+  const enclosed = new Map<Seq, Hash>();
+  for (const { seq, fact } of entries) {
+    if (fact.type === 'photo') enclosed.set(seq, fact.hash);
+    if (fact.type === 'photo-removed') enclosed.delete(fact.photo);
+  }
+  return enclosed;
+}
