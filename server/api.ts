@@ -1,6 +1,7 @@
-import { type Context, Hono } from 'hono';
+import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
+import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
 import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
 import {
   mostBytesText,
@@ -9,7 +10,7 @@ import {
   TOO_MANY_JOBS,
   TOO_MUCH_TO_SAY,
 } from '../src/phrases/limits.ts';
-import { CODE_FORM, seatLostText, UNKNOWN_LINK } from '../src/phrases/links.ts';
+import { CODE_FORM } from '../src/phrases/links.ts';
 import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
 import type { Health } from '../src/protocol/health.ts';
@@ -19,11 +20,12 @@ import { Buckets } from './guard/allowance.ts';
 import { Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
-import { addressOf, type Env, passOf, read, refuse, reply } from './http/http.ts';
+import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
+import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
 import { RECORDS, wholeLog } from './record/files.ts';
@@ -32,7 +34,7 @@ import { reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import type { SpeechService } from './speech/service.ts';
-import type { Pass, Store } from './store/store.ts';
+import type { Store } from './store/store.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
 
 export interface ApiDeps {
@@ -79,7 +81,12 @@ export function api({
     bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', mostBytesText(maxSize)) });
   const small = atMost(limits.maxBodyBytes);
   const large = atMost(limits.maxSiteBodyBytes);
-  app.use((c, next) => (c.req.path.startsWith('/api/site/') ? large : small)(c, next));
+  const picture = atMost(PHOTO_BYTES_MOST);
+  app.use((c, next) => {
+    const { path } = c.req;
+    const limit = path.endsWith('/photo') ? picture : path.startsWith('/api/site/') ? large : small;
+    return limit(c, next);
+  });
 
   answer(app, ROUTES.openJob, async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
@@ -107,7 +114,7 @@ export function api({
 
   for (const { ofJob, proof, give } of RECORDS) {
     answer(app, ofJob, async (c) => {
-      const pass = await goodPass(c);
+      const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
       // First, because the log may grow meanwhile, and every signed head must be one of what is given.
       const signed = await notary[proof](pass.job);
@@ -119,7 +126,7 @@ export function api({
   for (const { route, make } of DESCRIPTIONS) answer(app, route, (c) => c.json(make(version)));
 
   answer(app, ROUTES.voice, async (c) => {
-    const pass = await goodPass(c);
+    const pass = await goodPass(c, store);
     if (pass instanceof Response) return pass;
     const text = c.req.query('text') ?? '';
     const rate = Number(c.req.query('rate') ?? 1);
@@ -139,6 +146,7 @@ export function api({
   });
 
   app.route('/', reportApi({ store, clock, log }));
+  app.route('/', photoApi({ rooms, store, limits }));
   app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf, log }));
 
   app.route('/', headsApi(notary));
@@ -161,11 +169,4 @@ export function api({
     return refuse(c, 'store-failed', REQUEST_FAILED);
   });
   return app;
-
-  /** Whose token it is, or the refusal when it is not valid. */
-  async function goodPass(c: Context<Env>): Promise<Pass | Response> {
-    const pass = await passOf(c, store);
-    if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
-    return pass.revoked ? refuse(c, 'seat-lost', seatLostText(pass.role)) : pass;
-  }
 }

@@ -52,6 +52,8 @@ export const LIMITS = {
   maxBodyBytes: 16 * 1024,
   /** Room for a table of as many pairs as a site may have, each with its profiles, or a signature drawn by hand. */
   maxSiteBodyBytes: 4 * 1024 * 1024,
+  /** Photos of one job: a phone that was without a link sends what it has kept. */
+  photos: { burst: 20, perSecond: 0.5 } as Allowance,
   /** Requests of a site's desk that go into the log. */
   siteWritesPerAddress: { burst: 60, perSecond: 2 } as Allowance,
   /** Of a processor, while logs are checked in the background. */

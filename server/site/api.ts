@@ -14,11 +14,13 @@ import type { Logged, SiteRole } from '../../src/protocol/site.ts';
 import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
-import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
+import { type Answer, addressOf, type Env, passOf, read, readQuery, refuse, reply } from '../http/http.ts';
 import { answer } from '../http/route.ts';
-import type { Outcome } from '../jobs/room.ts';
+import { logged } from '../jobs/logged.ts';
+import type { Outcome, Room } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Notary } from '../notary/notary.ts';
+import { give, picture, removePhoto, takePhoto } from '../photos/photos.ts';
 import { RECORDS, wholeLog } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
 import { checkNamed } from '../store/check.ts';
@@ -39,6 +41,9 @@ export interface SiteApiDeps {
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
 }
+
+/** A route whose command the desk alone may give. */
+type ToDesk<R> = Route & { readonly answer: { readonly status: 200 | 201; readonly is: R } };
 
 /** Sites over HTTP: planning, the board, the visits' records, signing. */
 export function siteApi({
@@ -128,6 +133,26 @@ export function siteApi({
   onDesk(ROUTES.closeIssue, (site, { id, job, issue, how }) =>
     toVisit(site, job, { kind: 'close-issue', by: 'supervisor', issue, how }, id),
   );
+  answer(app, ROUTES.sitePhoto, (c) =>
+    asReader(c, async (site) => {
+      const wanted = await readQuery(c, ROUTES.sitePhoto.query);
+      if (wanted.kind === 'refused') return refuse(c, wanted.reason, wanted.text);
+      const { job = '', seq } = wanted.value;
+      if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
+      return give(c, await picture(store, job, seq));
+    }),
+  );
+  onDeskTaking(
+    ROUTES.siteTakePhoto,
+    (c) => readQuery(c, ROUTES.siteTakePhoto.query),
+    async (site, taken, c) => {
+      const content = new Uint8Array(await c.req.arrayBuffer());
+      return inVisit(site, taken.job, (room) => takePhoto(room, 'supervisor', taken, content));
+    },
+  );
+  onDesk(ROUTES.siteRemovePhoto, (site, removed) =>
+    inVisit(site, removed.job, (room) => removePhoto(room, 'supervisor', removed)),
+  );
   onDesk(ROUTES.handOver, (site, { id, job, fact }) =>
     toVisit(site, job, { kind: 'hand-over', by: 'supervisor', fact }, id),
   );
@@ -158,8 +183,17 @@ export function siteApi({
 
   /** Answers only the desk's token. The body goes into the log. */
   function onDesk<T extends z.ZodType, R extends z.ZodType>(
-    route: Route & { readonly body: T; readonly answer: { readonly status: 200 | 201; readonly is: R } },
+    route: ToDesk<R> & { readonly body: T },
     give: (site: Site, command: z.output<T>) => Promise<Answer<z.output<R> & object>>,
+  ): void {
+    onDeskTaking(route, (c) => read(c, route.body), give);
+  }
+
+  /** The same, with the command in another part of the request. */
+  function onDeskTaking<T, R extends z.ZodType>(
+    route: ToDesk<R>,
+    take: (c: Context<Env>) => Promise<Answer<T>>,
+    give: (site: Site, command: T, c: Context<Env>) => Promise<Answer<z.output<R> & object>>,
   ): void {
     answer(app, route, (c) =>
       asReader(c, async (site, role) => {
@@ -168,29 +202,29 @@ export function siteApi({
         if (!writesOf.of(addressOf(c), now).take(now)) {
           return refuse(c, 'too-fast', TOO_MANY_CHANGES);
         }
-        const body = await read(c, route.body);
-        return reply(c, body.kind === 'ok' ? await give(site, body.value) : body, route.answer.status);
+        const command = await take(c);
+        return reply(
+          c,
+          command.kind === 'ok' ? await give(site, command.value, c) : command,
+          route.answer.status,
+        );
       }),
     );
   }
 
   /** Gives an input to the job of a visit. */
-  async function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
-    const room = hasVisit(site, job) ? await rooms.get(job) : undefined;
-    if (!room) return { kind: 'refused', reason: 'bad-target', text: NO_VISIT };
-    return logged(await room.submit(input, id));
+  function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
+    return inVisit(site, job, (room) => room.submit(input, id));
+  }
+
+  async function inVisit(
+    site: Site,
+    job: JobId | undefined,
+    act: (room: Room) => Promise<Outcome>,
+  ): Promise<Answer<Logged>> {
+    const room = job !== undefined && hasVisit(site, job) ? await rooms.get(job) : undefined;
+    return room ? logged(await act(room)) : { kind: 'refused', reason: 'bad-target', text: NO_VISIT };
   }
 }
 
 const hasVisit = ({ visits }: Site, job: string): boolean => visits.includes(job);
-
-function logged(outcome: Outcome): Answer<Logged> {
-  switch (outcome.kind) {
-    case 'taken':
-      return { kind: 'ok', value: { seq: outcome.seq } };
-    case 'refused':
-      return outcome;
-    case 'spent':
-      throw new Error('no code was used');
-  }
-}

@@ -22,7 +22,9 @@ export function openApi(version: string): object {
   const routes: [string, Route][] = Object.entries(ROUTES);
   const options = { at: AT, target: 'draft-2020-12' } as const;
   const taken = Object.fromEntries(
-    routes.flatMap(([name, { body }]) => (body ? [[`${capital(name)}Request`, body]] : [])),
+    routes.flatMap(([name, { body }]) =>
+      body instanceof z.ZodType ? [[`${capital(name)}Request`, body]] : [],
+    ),
   );
   const sent = { HttpRefusal, ...answersOf(routes) };
   const paths: Record<string, Record<string, object>> = {};
@@ -65,7 +67,7 @@ const nameOf =
     Object.keys(named).find((name) => named[name] === shape);
 
 function operation(name: string, route: Route, named: (shape: z.ZodType) => string | undefined): object {
-  const { bearer, says, query = {}, body, answer } = route;
+  const { bearer, says, query, body, answer } = route;
   const [type, schema] =
     answer.is instanceof z.ZodType
       ? ['application/json', { $ref: `${AT}${named(answer.is)}` }]
@@ -75,17 +77,14 @@ function operation(name: string, route: Route, named: (shape: z.ZodType) => stri
     summary: says,
     ...(bearer !== 'anyone' && { description: BEARERS[bearer] }),
     security: bearer === 'anyone' ? [] : [{ token: [] }],
-    parameters: Object.entries(query).map(([field, { says: description, shape, isOptional }]) => ({
-      name: field,
-      in: 'query',
-      description,
-      required: !isOptional,
-      schema: bare(shape),
-    })),
+    parameters: query ? parameters(query) : [],
     ...(body && {
       requestBody: {
         required: true,
-        content: { 'application/json': { schema: { $ref: `${AT}${capital(name)}Request` } } },
+        content:
+          typeof body === 'string'
+            ? { [body]: {} }
+            : { 'application/json': { schema: { $ref: `${AT}${capital(name)}Request` } } },
       },
     }),
     responses: {
@@ -101,7 +100,12 @@ function operation(name: string, route: Route, named: (shape: z.ZodType) => stri
   };
 }
 
-function bare(shape: z.ZodType): object {
-  const { $schema: _, ...schema } = z.toJSONSchema(shape, { io: 'input' });
-  return schema;
+function parameters(query: z.ZodObject): object[] {
+  const { properties = {}, required = [] } = z.toJSONSchema(query);
+  return Object.entries(properties).map(([name, schema]) => ({
+    name,
+    in: 'query',
+    required: required.includes(name),
+    schema,
+  }));
 }

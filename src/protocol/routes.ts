@@ -3,6 +3,7 @@ import { JobId } from '../model/ids.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health } from './health.ts';
 import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
+import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
 import {
   BeginVisit,
@@ -23,13 +24,6 @@ import {
 /** Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk. */
 export type Bearer = 'anyone' | 'job' | 'site' | 'desk';
 
-/** One field of the part after `?`. */
-export interface Query {
-  readonly says: string;
-  readonly shape: z.ZodType;
-  readonly isOptional?: true;
-}
-
 /** One address of the server: what is sent to it, and what it answers when nothing is refused. */
 export interface Route {
   readonly method: 'get' | 'post';
@@ -38,9 +32,10 @@ export interface Route {
   readonly bearer: Bearer;
   /** In one sentence. */
   readonly says: string;
-  readonly query?: Readonly<Record<string, Query>>;
-  /** JSON. */
-  readonly body?: z.ZodType;
+  /** The fields of the part after `?`. */
+  readonly query?: z.ZodObject;
+  /** JSON of this shape, or another type of file. */
+  readonly body?: z.ZodType | string;
   /** JSON of this shape, or another type of file. */
   readonly answer: { readonly status: 200 | 201 | 202; readonly is: z.ZodType | string };
 }
@@ -50,14 +45,20 @@ const JSON_LINES = 'application/jsonl';
 const CSV = 'text/csv';
 const JSON_TYPE = 'application/json';
 
-const visit: Query = { says: 'The visit.', shape: JobId };
-const zone: Query = {
-  says: 'The IANA time zone for the times; UTC when left out.',
-  shape: TimeZone,
-  isOptional: true,
-};
-const size: Query = { says: 'How many signed heads the tree has.', shape: z.number().int().nonnegative() };
-const report: Query = { says: 'The report.', shape: ReportId };
+const JPEG = 'image/jpeg';
+
+const OfVisit = z.object({ job: JobId.describe('The visit.') });
+const PairOfVisit = z.object({ job: JobId.describe('Only the pair of this visit.').optional() });
+const InZone = z.object({
+  zone: TimeZone.describe('The IANA time zone for the times; UTC when left out.').optional(),
+});
+const OfReport = z.object({ id: ReportId.describe('The report.') });
+const size = z.number().int().nonnegative().describe('How many signed heads the tree has.');
+const TwoTrees = z.object({ from: size, to: size });
+const ToSay = z.object({
+  text: z.string().min(1).max(400).describe('With numbers in words.'),
+  rate: z.number().min(0.7).max(1.6).describe('1 when left out.').optional(),
+});
 const logged = { status: 200, is: Logged } as const;
 
 /** Every address below `/api` but the websocket. The server registers from this table, and has no other. */
@@ -104,18 +105,40 @@ export const ROUTES = {
     path: '/report.pdf',
     bearer: 'job',
     says: 'The report on a job.',
-    query: { zone },
+    query: InZone,
     answer: { status: 200, is: PDF },
+  },
+  photo: {
+    method: 'get',
+    path: '/photo',
+    bearer: 'job',
+    says: 'The picture of a photo.',
+    query: WantPhoto,
+    answer: { status: 200, is: JPEG },
+  },
+  takePhoto: {
+    method: 'post',
+    path: '/photo',
+    bearer: 'job',
+    says: 'Puts a photo into the record; the picture is the body.',
+    query: TakePhoto,
+    body: JPEG,
+    answer: { status: 201, is: Logged },
+  },
+  removePhoto: {
+    method: 'post',
+    path: '/photo/remove',
+    bearer: 'job',
+    says: 'Removes the picture of a photo; its entry stays.',
+    body: RemovePhoto,
+    answer: logged,
   },
   voice: {
     method: 'get',
     path: '/voice',
     bearer: 'job',
     says: 'A sentence as sound.',
-    query: {
-      text: { says: 'At most 400 characters, numbers in words.', shape: z.string().min(1).max(400) },
-      rate: { says: '1 when left out.', shape: z.number().min(0.7).max(1.6), isOptional: true },
-    },
+    query: ToSay,
     answer: { status: 200, is: 'audio/wav' },
   },
   openSite: {
@@ -131,7 +154,7 @@ export const ROUTES = {
     path: '/site',
     bearer: 'site',
     says: 'The board.',
-    query: { job: { ...visit, says: 'Only the pair of this visit.', isOptional: true } },
+    query: PairOfVisit,
     answer: { status: 200, is: SiteView },
   },
   siteFindings: {
@@ -139,7 +162,7 @@ export const ROUTES = {
     path: '/site/findings',
     bearer: 'site',
     says: 'The findings of every visit, and of the site.',
-    query: { job: { ...visit, says: 'Only the pair of this visit.', isOptional: true } },
+    query: PairOfVisit,
     answer: { status: 200, is: SiteFindings },
   },
   siteRecord: {
@@ -147,7 +170,7 @@ export const ROUTES = {
     path: '/site/record',
     bearer: 'site',
     says: 'The whole log of a visit with its head.',
-    query: { job: visit },
+    query: OfVisit,
     answer: { status: 200, is: JobRecord },
   },
   siteExportLines: {
@@ -155,7 +178,7 @@ export const ROUTES = {
     path: '/site/export.jsonl',
     bearer: 'site',
     says: 'The whole log of a visit as JSON Lines.',
-    query: { job: visit },
+    query: OfVisit,
     answer: { status: 200, is: JSON_LINES },
   },
   siteExportCsv: {
@@ -163,7 +186,7 @@ export const ROUTES = {
     path: '/site/export.csv',
     bearer: 'site',
     says: 'The whole log of a visit as CSV.',
-    query: { job: visit },
+    query: OfVisit,
     answer: { status: 200, is: CSV },
   },
   planPairs: {
@@ -230,6 +253,31 @@ export const ROUTES = {
     body: WriteHandOver,
     answer: logged,
   },
+  sitePhoto: {
+    method: 'get',
+    path: '/site/photo',
+    bearer: 'site',
+    says: 'The picture of a photo.',
+    query: WantPhoto,
+    answer: { status: 200, is: JPEG },
+  },
+  siteTakePhoto: {
+    method: 'post',
+    path: '/site/photo',
+    bearer: 'desk',
+    says: 'Puts a photo into the record; the picture is the body.',
+    query: TakePhoto,
+    body: JPEG,
+    answer: { status: 201, is: Logged },
+  },
+  siteRemovePhoto: {
+    method: 'post',
+    path: '/site/photo/remove',
+    bearer: 'desk',
+    says: 'Removes the picture of a photo; its entry stays.',
+    body: RemovePhoto,
+    answer: logged,
+  },
   beginReport: {
     method: 'post',
     path: '/site/report',
@@ -243,7 +291,7 @@ export const ROUTES = {
     path: '/site/report',
     bearer: 'site',
     says: 'How far the report of a site is.',
-    query: { id: report },
+    query: OfReport,
     answer: { status: 200, is: ReportProgress },
   },
   siteReportPdf: {
@@ -251,7 +299,7 @@ export const ROUTES = {
     path: '/site/report.pdf',
     bearer: 'site',
     says: 'The report of a site, once it is ready.',
-    query: { id: report },
+    query: OfReport,
     answer: { status: 200, is: PDF },
   },
   serverKey: {
@@ -273,7 +321,7 @@ export const ROUTES = {
     path: '/heads/consistency',
     bearer: 'anyone',
     says: 'That an older tree is the beginning of a later one (RFC 6962).',
-    query: { from: size, to: size },
+    query: TwoTrees,
     answer: { status: 200, is: HeadsConsistency },
   },
   health: {
