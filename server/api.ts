@@ -4,6 +4,8 @@ import type { Logger } from 'pino';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
 import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
 import {
+  DAY_OF_JOBS_FULL,
+  DAY_OF_PLACE_FULL,
   mostBytesText,
   mostLettersText,
   TOO_MANY_CODES,
@@ -16,8 +18,8 @@ import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-spe
 import type { Health } from '../src/protocol/health.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
-import { Buckets } from './guard/allowance.ts';
-import { Guesses } from './guard/guesses.ts';
+import { Buckets, type DailyAllowances } from './guard/allowance.ts';
+import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
@@ -46,6 +48,7 @@ export interface ApiDeps {
   speech: SpeechService;
   voice?: VoiceMaker | undefined;
   limits: Limits;
+  daily: DailyAllowances;
   clock: Clock;
   log: Logger;
   version: string;
@@ -61,6 +64,7 @@ export function api({
   speech,
   voice,
   limits,
+  daily,
   clock,
   log,
   version,
@@ -87,11 +91,20 @@ export function api({
     const limit = path.endsWith('/photo') ? picture : path.startsWith('/api/site/') ? large : small;
     return limit(c, next);
   });
+  app.use(async (c, next) => {
+    // A body that does not say how long it is counts as the longest that is taken.
+    const bytes = Number(c.req.header('content-length') ?? limits.maxSiteBodyBytes);
+    const now = performance.now();
+    const mayWrite = c.req.method === 'GET' || daily.bytes.of(blockOf(addressOf(c)), now).take(now, bytes);
+    return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
+  });
 
   answer(app, ROUTES.openJob, async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);
     }
+    const now = performance.now();
+    if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) return refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
     const body = await read(c, ROUTES.openJob.body);
     return body.kind === 'refused'
       ? refuse(c, body.reason, body.text)
@@ -147,7 +160,7 @@ export function api({
 
   app.route('/', reportApi({ store, clock, log }));
   app.route('/', photoApi({ rooms, store, limits }));
-  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf, log }));
+  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, opensOf, log }));
 
   app.route('/', headsApi(notary));
 

@@ -5,14 +5,21 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { LOST_LOG } from '../../src/phrases/damage.ts';
-import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
+import {
+  DAY_OF_JOBS_FULL,
+  DAY_OF_LOG_FULL,
+  DAY_OF_SITES_FULL,
+  TOO_MANY_CHANGES,
+  TOO_MANY_SITES,
+} from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import { brokenUnsignable } from '../../src/phrases/signature.ts';
 import { ROUTES, type Route } from '../../src/protocol/routes.ts';
 import type { Logged, SiteRole } from '../../src/protocol/site.ts';
 import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
-import { Buckets } from '../guard/allowance.ts';
+import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
+import { blockOf } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
 import { type Answer, addressOf, type Env, passOf, read, readQuery, refuse, reply } from '../http/http.ts';
 import { answer } from '../http/route.ts';
@@ -37,6 +44,7 @@ export interface SiteApiDeps {
   rooms: Rooms;
   store: Store;
   limits: Limits;
+  daily: DailyAllowances;
   log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
@@ -53,6 +61,7 @@ export function siteApi({
   rooms,
   store,
   limits,
+  daily,
   opensOf,
   log,
 }: SiteApiDeps): Hono<Env> {
@@ -65,6 +74,9 @@ export function siteApi({
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
       return refuse(c, 'too-fast', TOO_MANY_SITES);
+    }
+    if (!daily.sites.of(blockOf(addressOf(c)), now).take(now)) {
+      return refuse(c, 'too-fast', DAY_OF_SITES_FULL);
     }
     const body = await read(c, ROUTES.openSite.body);
     return body.kind === 'ok' ? reply(c, await sites.open(body.value), 201) : reply(c, body, 400);
@@ -109,7 +121,13 @@ export function siteApi({
   onDesk(ROUTES.dropPair, async (site, { id, pair, reason }) =>
     logged(await site.submit(id, (state) => dropPair(state, pair, reason))),
   );
-  onDesk(ROUTES.beginVisit, (site, command) => sites.begin(site, command));
+  onDesk(ROUTES.beginVisit, async (site, command, c) => {
+    const now = performance.now();
+    if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) {
+      return { kind: 'refused', reason: 'too-fast', text: DAY_OF_JOBS_FULL };
+    }
+    return sites.begin(site, command);
+  });
   onDesk(ROUTES.signRecord, async (site, { id, job, head, ofSite, ...signer }) => {
     // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
     const fault = hasVisit(site, job) ? await checkNamed(store, job) : undefined;
@@ -184,7 +202,7 @@ export function siteApi({
   /** Answers only the desk's token. The body goes into the log. */
   function onDesk<T extends z.ZodType, R extends z.ZodType>(
     route: ToDesk<R> & { readonly body: T },
-    give: (site: Site, command: z.output<T>) => Promise<Answer<z.output<R> & object>>,
+    give: (site: Site, command: z.output<T>, c: Context<Env>) => Promise<Answer<z.output<R> & object>>,
   ): void {
     onDeskTaking(route, (c) => read(c, route.body), give);
   }
@@ -203,6 +221,10 @@ export function siteApi({
           return refuse(c, 'too-fast', TOO_MANY_CHANGES);
         }
         const command = await take(c);
+        const bytes = Number(c.req.header('content-length') ?? limits.maxSiteBodyBytes);
+        if (command.kind === 'ok' && !daily.logBytes.of(site.log, now).take(now, bytes)) {
+          return refuse(c, 'too-fast', DAY_OF_LOG_FULL);
+        }
         return reply(
           c,
           command.kind === 'ok' ? await give(site, command.value, c) : command,
