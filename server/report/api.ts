@@ -5,12 +5,14 @@ import { badFieldText, NO_REPORT, SITE_REPORT_ELSEWHERE } from '../../src/phrase
 import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
-import { TimeZone, WantReport } from '../../src/protocol/report.ts';
+import { TimeZone } from '../../src/protocol/report.ts';
+import { ROUTES } from '../../src/protocol/routes.ts';
 import { isSiteLog, SiteReport } from '../../src/report/build.ts';
 import { blockOf } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
 import type { HeavyWork } from '../guard/turns.ts';
 import { addressOf, type Env, passOf, read, refuse } from '../http/http.ts';
+import { answer } from '../http/route.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
@@ -46,7 +48,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
-  app.get('/report.pdf', async (c) => {
+  answer(app, ROUTES.reportPdf, async (c) => {
     const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
     if (!zone.success) {
       return refuse(c, 'bad-message', badFieldText(['zone'], zone.error.issues[0]?.message ?? ''));
@@ -66,9 +68,9 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     return file ? pdf(c, job, file) : refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
   });
 
-  app.post('/site/report', (c) =>
+  answer(app, ROUTES.beginReport, (c) =>
     onSite(c, async (site) => {
-      const body = await read(c, WantReport);
+      const body = await read(c, ROUTES.beginReport.body);
       if (body.kind === 'refused') return refuse(c, body.reason, body.text);
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
@@ -81,7 +83,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
       return c.json(begun, 202);
     }),
   );
-  app.get('/site/report', (c) =>
+  answer(app, ROUTES.reportProgress, (c) =>
     onSite(c, ({ head }) => {
       const progress = jobs.progress(head.job, c.req.query('id') ?? '');
       if (progress === 'unknown') return refuse(c, 'bad-target', NO_REPORT, 404);
@@ -89,7 +91,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
       return c.json(progress);
     }),
   );
-  app.get('/site/report.pdf', (c) =>
+  answer(app, ROUTES.siteReportPdf, (c) =>
     onSite(c, ({ head }) => {
       const file = jobs.file(head.job, c.req.query('id') ?? '');
       return file ? pdf(c, head.job, file) : refuse(c, 'bad-target', NO_REPORT, 404);
@@ -100,14 +102,14 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
   /** Answers both tokens of a site, with the site's own log. */
   async function onSite(
     c: Context<Env>,
-    answer: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
+    give: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
   ): Promise<Response> {
     const pass = await passOf(c, store);
     const site = pass && (await checkedLog(store, pass.job));
     if (!site || !isSiteLog(site)) {
       return refuse(c, 'bad-token', NO_SITE_LINK);
     }
-    return answer(site);
+    return give(site);
   }
 }
 
