@@ -25,6 +25,7 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/model/profile.ts': 'names of profiles, stored with them; why a profile is refused',
   'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
   'src/log/schema.ts': 'descriptions in the published schema',
+  'src/protocol/routes.ts': 'descriptions in the published document of the routes',
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
   'client/ui/first-error.ts': 'a selector of the page',
   'server/http/pages.ts': 'a header of HTTP',
