@@ -1,7 +1,14 @@
 import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
-import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
+import { isPractice } from '../src/log/practice.ts';
+import {
+  badFieldText,
+  noAddressText,
+  notBetweenText,
+  OTHER_WEBSITE,
+  PRACTICE_NOT_KEPT,
+} from '../src/phrases/bad-requests.ts';
 import {
   mostBytesText,
   mostLettersText,
@@ -102,13 +109,14 @@ export function api({
     return reply(c, answer, 200);
   });
 
-  for (const [path, { proof, give }] of Object.entries(RECORDS)) {
+  for (const [path, { proof, isFile, give }] of Object.entries(RECORDS)) {
     app.get(`/${path}`, async (c) => {
       const pass = await goodPass(c);
       if (pass instanceof Response) return pass;
       // First, because the log may grow meanwhile, and every signed head must be one of what is given.
       const signed = await notary[proof](pass.job);
       const { head, entries } = await wholeLog(store, pass.job);
+      if (isFile && isPractice(entries)) return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
       return give(c, head, entries, signed);
     });
   }

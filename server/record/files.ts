@@ -41,6 +41,8 @@ export const SCHEMAS = {
 interface Form {
   /** Whether the present head is signed first. A page asks for its record again and again, and takes what is there. */
   readonly proof: 'proofOf' | 'provenOf';
+  /** As a file to keep, which nobody may take for the record of a building. */
+  readonly isFile: boolean;
   readonly give: (c: Context, head: Head, entries: Entry[], signed: HeadProof) => Response;
 }
 
@@ -48,15 +50,18 @@ interface Form {
 export const RECORDS: Readonly<Record<string, Form>> = {
   record: {
     proof: 'provenOf',
+    isFile: false,
     give: (c, head, entries, proof) => c.json({ head, entries, proof } satisfies z.input<typeof JobRecord>),
   },
   'export.jsonl': {
     proof: 'proofOf',
+    isFile: true,
     give: (c, head, entries, proof) =>
       file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head, proof)),
   },
   'export.csv': {
     proof: 'provenOf',
+    isFile: true,
     give: (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
   },
 };

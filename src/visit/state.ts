@@ -51,6 +51,8 @@ export interface JobState {
   issues: readonly Issue[];
   /** The plan of the pair as the desk changed it last since the visit began. */
   planNow?: PairPlan;
+  /** Words of practice were changed on purpose once. */
+  misheard?: true;
   handOver: HandOver;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
@@ -204,6 +206,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'practised':
+      if (placed.act.did === 'misheard') next.misheard = true;
+      break;
     case 'plan-changed':
       next.planNow = currentPlan(placed.after);
       break;
