@@ -63,7 +63,8 @@ async function main(): Promise<void> {
     modelFolder: options.model,
     signingKey,
     publish: publishersOf(options),
-    ...(tls && { tls }),
+    names: options.name,
+    ...(tls && { tls, isTrusted: options.tls === 'files' }),
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),
   });

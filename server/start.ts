@@ -4,11 +4,15 @@ import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
+import { SilentCallers } from './guard/silent.ts';
+import { Front, SERVER_SETTINGS } from './http/front.ts';
 import { pages } from './http/pages.ts';
 import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
-import type { KeyPair } from './network/certificate.ts';
+import { isLoopback, ownNames } from './network/addresses.ts';
+import { type KeyPair, namesIn } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
@@ -29,6 +33,10 @@ export interface ServerOptions {
   port?: number;
   host?: string;
   tls?: KeyPair;
+  /** Whether phones trust `tls`: then plain HTTP leads to https, but on this machine. */
+  isTrusted?: boolean;
+  /** Names under which people reach this server, beside those in `tls`. */
+  names?: readonly string[];
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -76,12 +84,33 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log });
+  const front = new Front({
+    isOurs: namesOf(options.tls, options.names),
+    isTrusted: options.isTrusted ?? false,
+    isThisMachine: isLoopback,
+  });
+  const allowances = new TokenAllowances(limits);
+  const daily = new DailyAllowances(limits);
+  const silent = new SilentCallers(limits.maxSilentPerBlock);
+  const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
     '/api',
-    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({
+      rooms,
+      sites,
+      summaries,
+      notary,
+      store,
+      speech,
+      voice,
+      limits,
+      daily,
+      clock,
+      log,
+      version: VERSION,
+    }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
@@ -90,8 +119,18 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     host,
     options.port ?? 0,
     options.tls,
-    getRequestListener(app.fetch),
-    (server) => sockets.attach(server),
+    {
+      ...SERVER_SETTINGS,
+      headersTimeout: limits.headersWithinMs,
+      requestTimeout: limits.requestWithinMs,
+      connectionsCheckingInterval: limits.headersWithinMs / 4,
+    },
+    front.guards(getRequestListener(app.fetch)),
+    (server) => {
+      front.answerBroken(server);
+      sockets.attach(server);
+    },
+    (socket) => silent.admits(socket),
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();
@@ -114,4 +153,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       await store.close();
     },
   };
+}
+
+/** Whether a name is the machine's own, one that the owner gave, or one in the certificate. */
+function namesOf(tls: KeyPair | undefined, given: readonly string[] = []): (name: string) => boolean {
+  const own = new Set([...ownNames(), ...given].map((name) => name.toLowerCase()));
+  const isNamed = tls ? namesIn(tls) : () => false;
+  return (name) => own.has(name) || isNamed(name);
 }

@@ -16,6 +16,7 @@ import { CautionsPage } from './cautions.tsx';
 import { forgetKept, type KeptJob, useKeptJob } from './kept-job.ts';
 import { type InPage, type Room, useRoom } from './use-room.ts';
 import './seat.css';
+import '../ui/practice-band.css';
 
 interface SeatPageProps {
   saved: SavedSeat;

@@ -1,12 +1,10 @@
 import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { openDataFolder } from '../store/data-folder.ts';
+import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 import { checkFolder, copyKeys, databaseIn, MANIFEST_FILE, type Manifest, sha256Of } from './folder.ts';
 import { askForCopy } from './socket.ts';
-
-/** Only the user who made it: it holds the keys. */
-const OWNER_ONLY = 0o700;
 
 export interface Made {
   readonly folder: string;
@@ -31,7 +29,7 @@ export async function backUp(data: string, into: string, at: number): Promise<Ma
   // Under another name until it is whole, so that half a backup is never taken for one.
   const half = join(into, `${name}.unfinished`);
   mkdirSync(into, { recursive: true });
-  mkdirSync(half, { mode: OWNER_ONLY });
+  mkdirSync(half, { mode: FOLDER_OF_OWNER });
   const file = databaseIn(half);
   if (!(await askForCopy(data, file))) {
     const store = openDataFolder(data);

@@ -14,6 +14,7 @@ import { z } from 'zod';
 import { CERT_FILE, KEY_FILE } from '../network/certificate.ts';
 import { SIGNING_KEY_FILE } from '../notary/ed25519.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
+import { FILE_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 import { SUMMARY_KEY_FILE } from '../store/summary-key.ts';
 
@@ -35,14 +36,12 @@ export type Manifest = z.infer<typeof Manifest>;
 /** Everything beside the database that a data folder needs to go on as it was. */
 export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, CERT_FILE, KEY_FILE];
 
-const OWNER_ONLY = 0o600;
-
 /** Copies the keys that are there, readable by the owner only, and returns their names. */
 export function copyKeys(from: string, to: string): string[] {
   const there = KEY_FILES.filter((name) => existsSync(join(from, name)));
   for (const name of there) {
     copyFileSync(join(from, name), join(to, name));
-    chmodSync(join(to, name), OWNER_ONLY);
+    chmodSync(join(to, name), FILE_OF_OWNER);
   }
   return there;
 }

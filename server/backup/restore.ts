@@ -1,10 +1,9 @@
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { openDataFolder } from '../store/data-folder.ts';
+import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 import { backupIn, checkFolder, copyKeys, databaseIn, KEY_FILES, type Manifest, sha256Of } from './folder.ts';
-
-const OWNER_ONLY = 0o700;
 
 export interface Restored {
   readonly from: string;
@@ -29,10 +28,10 @@ export async function restore(from: string, data: string, overwrite: boolean, at
   if ((await sha256Of(databaseIn(folder))) !== manifest.sha256) {
     throw new StoreFailure(`${databaseIn(folder)} is not the file that was backed up: use another backup.`);
   }
-  mkdirSync(data, { recursive: true });
+  mkdirSync(data, { recursive: true, mode: FOLDER_OF_OWNER });
   const half = join(data, 'restoring');
   rmSync(half, { recursive: true, force: true });
-  mkdirSync(half, { mode: OWNER_ONLY });
+  mkdirSync(half, { mode: FOLDER_OF_OWNER });
   copyFileSync(databaseIn(folder), databaseIn(half));
   const keys = copyKeys(folder, half);
   const { damaged } = await checkFolder(half);
@@ -53,7 +52,7 @@ async function putAside(data: string, at: number): Promise<string> {
   // Opened and closed: what still lies in its write-ahead log goes into the file.
   await openDataFolder(data).close();
   const before = join(data, `before-restore-${at}`);
-  mkdirSync(before, { mode: OWNER_ONLY });
+  mkdirSync(before, { mode: FOLDER_OF_OWNER });
   const file = databaseIn(data);
   for (const path of [file, `${file}-wal`, `${file}-shm`]) {
     if (existsSync(path)) renameSync(path, databaseIn(before) + path.slice(file.length));

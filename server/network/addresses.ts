@@ -15,10 +15,13 @@ export function lanAddresses(host: string): string[] {
     .sort();
 }
 
+/** What this machine is called on its network. */
+export const ownNames = (): string[] => [hostname(), `${hostname()}.local`];
+
 /** The names and addresses in the server's own certificate. */
 export function certificateNames(host: string): { names: string[]; addresses: string[] } {
   return {
-    names: ['localhost', hostname(), `${hostname()}.local`],
+    names: ['localhost', ...ownNames()],
     addresses: ['127.0.0.1', '::1', ...lanAddresses(host)],
   };
 }

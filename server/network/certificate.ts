@@ -84,6 +84,12 @@ function isStillGood(pem: string, wanted: { names: string[]; addresses: string[]
   }
 }
 
+/** Whether a certificate is for a name, by its own rules for wildcards. */
+export function namesIn({ cert }: KeyPair): (name: string) => boolean {
+  const x509 = new X509Certificate(cert);
+  return (name) => x509.checkHost(name, { subject: 'never' }) !== undefined;
+}
+
 /** Throws `StartFailure` when the files cannot be read or do not belong together. */
 export function givenCertificate(certFile: string, keyFile: string): KeyPair {
   const read = (file: string) => {

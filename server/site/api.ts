@@ -5,10 +5,17 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { LOST_LOG } from '../../src/phrases/damage.ts';
-import { TOO_MANY_CHANGES, TOO_MANY_SITES } from '../../src/phrases/limits.ts';
+import {
+  DAY_OF_JOBS_FULL,
+  DAY_OF_LOG_FULL,
+  DAY_OF_SITES_FULL,
+  TOO_MANY_CHANGES,
+  TOO_MANY_SITES,
+} from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import { brokenUnsignable } from '../../src/phrases/signature.ts';
+import { RemovePhoto, TakePhoto, WantPhoto } from '../../src/protocol/photos.ts';
 import {
   BeginVisit,
   ChooseUnits,
@@ -23,12 +30,15 @@ import {
   WriteHandOver,
 } from '../../src/protocol/site.ts';
 import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
-import { Buckets } from '../guard/allowance.ts';
+import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
+import { blockOf } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
-import { type Answer, addressOf, type Env, passOf, read, refuse, reply } from '../http/http.ts';
-import type { Outcome } from '../jobs/room.ts';
+import { type Answer, addressOf, type Env, passOf, read, readQuery, refuse, reply } from '../http/http.ts';
+import { logged } from '../jobs/logged.ts';
+import type { Outcome, Room } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Notary } from '../notary/notary.ts';
+import { give, picture, removePhoto, takePhoto } from '../photos/photos.ts';
 import { RECORDS, wholeLog } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
 import { checkNamed } from '../store/check.ts';
@@ -45,6 +55,7 @@ export interface SiteApiDeps {
   rooms: Rooms;
   store: Store;
   limits: Limits;
+  daily: DailyAllowances;
   log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
@@ -58,6 +69,7 @@ export function siteApi({
   rooms,
   store,
   limits,
+  daily,
   opensOf,
   log,
 }: SiteApiDeps): Hono<Env> {
@@ -70,6 +82,9 @@ export function siteApi({
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
       return refuse(c, 'too-fast', TOO_MANY_SITES);
+    }
+    if (!daily.sites.of(blockOf(addressOf(c)), now).take(now)) {
+      return refuse(c, 'too-fast', DAY_OF_SITES_FULL);
     }
     const body = await read(c, OpenSite);
     return body.kind === 'ok' ? reply(c, await sites.open(body.value), 201) : reply(c, body, 400);
@@ -122,7 +137,20 @@ export function siteApi({
       logged(await site.submit(id, (state) => dropPair(state, pair, reason))),
     ),
   );
-  app.post('/site/jobs', (c) => asDesk(c, BeginVisit, (site, command) => sites.begin(site, command), 201));
+  app.post('/site/jobs', (c) =>
+    asDesk(
+      c,
+      BeginVisit,
+      async (site, command) => {
+        const now = performance.now();
+        if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) {
+          return { kind: 'refused', reason: 'too-fast', text: DAY_OF_JOBS_FULL };
+        }
+        return sites.begin(site, command);
+      },
+      201,
+    ),
+  );
   app.post('/site/sign', (c) =>
     asDesk(c, SignRecord, async (site, { id, job, head, ofSite, ...signer }) => {
       // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
@@ -144,6 +172,32 @@ export function siteApi({
       };
       return toVisit(site, job, input, id);
     }),
+  );
+  app.get('/site/photo', (c) =>
+    asReader(c, async (site) => {
+      const wanted = await readQuery(c, WantPhoto);
+      if (wanted.kind === 'refused') return refuse(c, wanted.reason, wanted.text);
+      const { job = '', seq } = wanted.value;
+      if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
+      return give(c, await picture(store, job, seq));
+    }),
+  );
+  app.post('/site/photo', (c) =>
+    asDesk(
+      c,
+      TakePhoto,
+      async (site, taken) => {
+        const content = new Uint8Array(await c.req.arrayBuffer());
+        return inVisit(site, taken.job, (room) => takePhoto(room, 'supervisor', taken, content));
+      },
+      201,
+      readQuery,
+    ),
+  );
+  app.post('/site/photo/remove', (c) =>
+    asDesk(c, RemovePhoto, (site, removed) =>
+      inVisit(site, removed.job, (room) => removePhoto(room, 'supervisor', removed)),
+    ),
   );
   app.post('/site/close-issue', (c) =>
     asDesk(c, CloseIssue, (site, { id, job, issue, how }) =>
@@ -186,6 +240,7 @@ export function siteApi({
     shape: T,
     answer: (site: Site, command: z.output<T>) => Promise<Answer<R>>,
     status: 200 | 201 = 200,
+    take: (c: Context<Env>, shape: T) => Promise<Answer<z.output<T>>> = read,
   ): Promise<Response> {
     return asReader(c, async (site, role) => {
       if (role !== 'desk') return refuse(c, 'read-only', ONLY_READING);
@@ -193,28 +248,28 @@ export function siteApi({
       if (!writesOf.of(addressOf(c), now).take(now)) {
         return refuse(c, 'too-fast', TOO_MANY_CHANGES);
       }
-      const body = await read(c, shape);
+      const body = await take(c, shape);
+      const bytes = Number(c.req.header('content-length') ?? limits.maxSiteBodyBytes);
+      if (body.kind === 'ok' && !daily.logBytes.of(site.log, now).take(now, bytes)) {
+        return refuse(c, 'too-fast', DAY_OF_LOG_FULL);
+      }
       return reply(c, body.kind === 'ok' ? await answer(site, body.value) : body, status);
     });
   }
 
   /** Gives an input to the job of a visit. */
-  async function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
-    const room = hasVisit(site, job) ? await rooms.get(job) : undefined;
-    if (!room) return { kind: 'refused', reason: 'bad-target', text: NO_VISIT };
-    return logged(await room.submit(input, id));
+  function toVisit(site: Site, job: JobId, input: Input, id: string): Promise<Answer<Logged>> {
+    return inVisit(site, job, (room) => room.submit(input, id));
+  }
+
+  async function inVisit(
+    site: Site,
+    job: JobId | undefined,
+    act: (room: Room) => Promise<Outcome>,
+  ): Promise<Answer<Logged>> {
+    const room = job !== undefined && hasVisit(site, job) ? await rooms.get(job) : undefined;
+    return room ? logged(await act(room)) : { kind: 'refused', reason: 'bad-target', text: NO_VISIT };
   }
 }
 
 const hasVisit = ({ visits }: Site, job: string): boolean => visits.includes(job);
-
-function logged(outcome: Outcome): Answer<Logged> {
-  switch (outcome.kind) {
-    case 'taken':
-      return { kind: 'ok', value: { seq: outcome.seq } };
-    case 'refused':
-      return outcome;
-    case 'spent':
-      throw new Error('no code was used');
-  }
-}

@@ -49,6 +49,9 @@ const SAYS: Record<Fact['type'], string> = {
   'struck-out':
     'What an entry wrote for the hand-over holds no longer: a variation, or one value as it was left. Why is told.',
   step: 'A step of cause and effect was answered: passed, failed or not done.',
+  photo:
+    'A photo; "hash" is SHA-256 of a salt and the picture, a JPEG, which both lie beside the log. Width and height in pixels.',
+  'photo-removed': 'The picture of the photo of entry "photo" was removed, and why; its entry stays.',
   'site-opened': 'The site was opened; always the first entry of a site.',
   'units-chosen': 'The site reads and writes its figures in these units from here on.',
   'steps-defined': 'The test steps of visits that begin from here on; they replace those before.',

@@ -7,6 +7,7 @@ import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
+import { photoFacts } from './photo.ts';
 import { PracticeAct } from './practice.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
@@ -257,6 +258,7 @@ export const Fact = z.discriminatedUnion('type', [
   /** Only in a log of practice: what was really done at the simulated pair, whatever was said of it. */
   z.object({ type: z.literal('practised'), act: PracticeAct }),
   ...handOverFacts,
+  ...photoFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -42,6 +42,7 @@ describe('the program', { timeout: 60_000 }, () => {
       'speech',
       'model',
       'voice',
+      'name',
       'log-level',
     ]) {
       expect(out).toContain(`--${name} `);
@@ -94,6 +95,7 @@ describe('the program', { timeout: 60_000 }, () => {
     [['--tls', 'maybe'], /--tls .*own, off, files/],
     [['--tls', 'files'], /--cert and --key/],
     [['--cert', 'x.pem'], /go with --tls files/],
+    [['--name', 'a b'], /--name .*commas/],
     [['--voice', 'loud'], /--voice .*on, off/],
     [['--log-level', 'loud'], /--log-level/],
     [['--colour'], /unknown option '--colour'/],

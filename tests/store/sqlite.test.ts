@@ -1,7 +1,18 @@
-import { mkdtempSync, openSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
+import {
+  chmodSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it, onTestFinished } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
 import { DATABASE_FILE, openDataFolder as openFolder } from '../../server/store/data-folder.ts';
 import { pragma } from '../../server/store/driver.ts';
@@ -75,6 +86,37 @@ describe.each(DRIVERS)('with $name', (driver) => {
       await store.append(JOB, sealRemarks(emptyHead(JOB), ['x']));
       expect(pragma(store.db, 'synchronous')).toBe(FULL);
       await store.close();
+    });
+
+    it('lies in a folder of its owner alone, with every file beside it, from the start and after it was open to others', async () => {
+      const modes = () =>
+        Object.fromEntries(
+          ['', ...readdirSync(folder)].map((name) => [name, statSync(join(folder, name)).mode & 0o777]),
+        );
+      const beside = [DATABASE_FILE, `${DATABASE_FILE}-shm`, `${DATABASE_FILE}-wal`, 'summaries.key'];
+      const closed = { '': 0o700, ...Object.fromEntries(beside.map((name) => [name, 0o600])) };
+      const old = process.umask(0);
+      onTestFinished(() => {
+        process.umask(old);
+      });
+      for (const open of [false, true]) {
+        if (open) for (const name of Object.keys(modes())) chmodSync(join(folder, name), 0o777);
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['x']));
+        // In exclusive mode SQLite needs no `-shm` file.
+        expect(closed).toMatchObject(modes());
+        expect(modes()).toMatchObject({ '': 0o700, [DATABASE_FILE]: 0o600, [`${DATABASE_FILE}-wal`]: 0o600 });
+        await store.close();
+      }
+    });
+
+    it('leaves a folder that others made as it is, until our database is in it', () => {
+      mkdirSync(folder, { mode: 0o755 });
+      chmodSync(folder, 0o755);
+      writeFileSync(join(folder, 'something else'), '');
+      openDataFolder(folder).close();
+      expect(statSync(folder).mode & 0o777).toBe(0o755);
+      expect(statSync(file).mode & 0o777).toBe(0o600);
     });
 
     it('has what was stored when it is opened again', async () => {
@@ -178,7 +220,12 @@ describe.each(DRIVERS)('with $name', (driver) => {
 
     it('is brought up from the first version with all that is in it', async () => {
       await filled();
-      tamperSchema('DROP TABLE summaries', 'DROP TABLE signed_heads', 'PRAGMA user_version = 1');
+      tamperSchema(
+        'DROP TABLE summaries',
+        'DROP TABLE signed_heads',
+        'DROP TABLE enclosures',
+        'PRAGMA user_version = 1',
+      );
       const store = openDataFolder(folder);
       expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
       await store.keepSummary(JOB, { count: 3, hash: 'a'.repeat(64), body: '{}' });
