@@ -22,19 +22,22 @@ import {
 import { CODE_FORM } from '../src/phrases/links.ts';
 import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
-import { Join, OpenJob } from '../src/protocol/jobs.ts';
+import type { Health } from '../src/protocol/health.ts';
+import { ROUTES } from '../src/protocol/routes.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
+import { answer } from './http/route.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
-import { RECORDS, SCHEMAS, wholeLog } from './record/files.ts';
+import { DESCRIPTIONS } from './record/descriptions.ts';
+import { RECORDS, wholeLog } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
@@ -103,34 +106,34 @@ export function api({
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  app.post('/jobs', async (c) => {
+  answer(app, ROUTES.openJob, async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);
     }
     const now = performance.now();
     if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) return refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
-    const body = await read(c, OpenJob);
+    const body = await read(c, ROUTES.openJob.body);
     return body.kind === 'refused'
       ? refuse(c, body.reason, body.text)
       : reply(c, await rooms.open(body.value), 201);
   });
 
-  app.post('/join', async (c) => {
+  answer(app, ROUTES.join, async (c) => {
     const now = performance.now();
-    const body = await read(c, Join, { code: { reason: 'bad-code', text: CODE_FORM } });
+    const body = await read(c, ROUTES.join.body, { code: { reason: 'bad-code', text: CODE_FORM } });
     const isScanned = body.kind === 'ok' && rooms.isScanned(body.value);
     if (!isScanned && !guesses.may(addressOf(c), now)) {
       c.header('Retry-After', '60');
       return refuse(c, 'too-fast', TOO_MANY_CODES);
     }
-    const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value) : body;
-    const isWrong = answer.kind === 'refused' && answer.reason === 'bad-code';
+    const joined = body.kind === 'ok' ? await rooms.join(body.value.code, body.value) : body;
+    const isWrong = joined.kind === 'refused' && joined.reason === 'bad-code';
     if (isWrong && !isScanned) guesses.wrong(addressOf(c), now);
-    return reply(c, answer, 200);
+    return reply(c, joined, 200);
   });
 
-  for (const [path, { proof, isFile, give }] of Object.entries(RECORDS)) {
-    app.get(`/${path}`, async (c) => {
+  for (const { ofJob, proof, isFile, give } of RECORDS) {
+    answer(app, ofJob, async (c) => {
       const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
       // First, because the log may grow meanwhile, and every signed head must be one of what is given.
@@ -141,9 +144,9 @@ export function api({
     });
   }
 
-  for (const [path, make] of Object.entries(SCHEMAS)) app.get(`/${path}`, (c) => c.json(make()));
+  for (const { route, make } of DESCRIPTIONS) answer(app, route, (c) => c.json(make(version)));
 
-  app.get('/voice', async (c) => {
+  answer(app, ROUTES.voice, async (c) => {
     const pass = await goodPass(c, store);
     if (pass instanceof Response) return pass;
     const text = c.req.query('text') ?? '';
@@ -169,7 +172,7 @@ export function api({
 
   app.route('/', headsApi(notary));
 
-  app.get('/health', async (c) => {
+  answer(app, ROUTES.health, async (c) => {
     await store.health();
     return c.json({
       ok: true,
@@ -178,7 +181,7 @@ export function api({
       store: store.name,
       speech: speech.state,
       liveJobs: rooms.count,
-    });
+    } satisfies Health);
   });
 
   app.all('*', (c) => refuse(c, 'bad-message', noAddressText(c.req.method, c.req.path), 404));
