@@ -1,7 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
-import { isPractice } from '../src/log/practice.ts';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
 import {
   badFieldText,
@@ -37,7 +36,7 @@ import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
-import { RECORDS, wholeLog } from './record/files.ts';
+import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
@@ -132,15 +131,15 @@ export function api({
     return reply(c, joined, 200);
   });
 
-  for (const { ofJob, proof, isFile, give } of RECORDS) {
+  for (const { ofJob, proof, give } of RECORDS) {
     answer(app, ofJob, async (c) => {
       const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
+      if (ofJob !== ROUTES.record && (await isPracticeJob(store, pass.job)))
+        return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
       // First, because the log may grow meanwhile, and every signed head must be one of what is given.
       const signed = await notary[proof](pass.job);
-      const { head, entries } = await wholeLog(store, pass.job);
-      if (isFile && isPractice(entries)) return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
-      return give(c, head, entries, signed);
+      return give(c, store, pass.job, signed);
     });
   }
 

@@ -72,8 +72,10 @@ describe('R80: practice on two phones', () => {
   });
 });
 
+const KEPT = ['export.jsonl', 'export.csv', 'export.zip', 'report.pdf'];
+
 describe('R81: a practice job leaves no record', () => {
-  it.each(['export.jsonl', 'export.csv', 'report.pdf'])('%s is refused, in words', async (path) => {
+  it.each(KEPT)('%s is refused, in words', async (path) => {
     const { get } = await crew(practiceSetup(FLOODED));
     const answer = await get(path);
     expect(answer.status).toBeGreaterThanOrEqual(400);
@@ -83,7 +85,6 @@ describe('R81: a practice job leaves no record', () => {
   it('the same files are there for a job that is not practice', async () => {
     const { practice: _, ...real } = practiceSetup(FLOODED);
     const { get } = await crew(real);
-    for (const path of ['export.jsonl', 'export.csv', 'report.pdf'])
-      expect((await get(path)).status).toBe(200);
+    for (const path of KEPT) expect((await get(path)).status).toBe(200);
   });
 });
