@@ -2,7 +2,13 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
-import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
+import {
+  badFieldText,
+  noAddressText,
+  notBetweenText,
+  OTHER_WEBSITE,
+  PRACTICE_NOT_KEPT,
+} from '../src/phrases/bad-requests.ts';
 import {
   DAY_OF_JOBS_FULL,
   DAY_OF_PLACE_FULL,
@@ -32,7 +38,7 @@ import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
-import { RECORDS } from './record/files.ts';
+import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
@@ -136,6 +142,8 @@ export function api({
       const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
       const { job } = pass;
+      if (ofJob !== ROUTES.record && (await isPracticeJob(store, job)))
+        return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
       const giving = heavy.records.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
         // First, because the log may grow meanwhile, and every signed head must be one of what is given.
         const signed = await notary[proof](job);

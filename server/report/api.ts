@@ -1,7 +1,13 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
+import { isPractice } from '../../src/log/practice.ts';
 import type { JobId } from '../../src/model/ids.ts';
-import { badFieldText, NO_REPORT, SITE_REPORT_ELSEWHERE } from '../../src/phrases/bad-requests.ts';
+import {
+  badFieldText,
+  NO_REPORT,
+  PRACTICE_NOT_KEPT,
+  SITE_REPORT_ELSEWHERE,
+} from '../../src/phrases/bad-requests.ts';
 import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
@@ -59,13 +65,14 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     const { job } = pass;
     const making = heavy.jobReports.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
       const record = await checkedLog(store, job);
-      if (isSiteLog(record)) return undefined;
+      if (isSiteLog(record)) return SITE_REPORT_ELSEWHERE;
+      if (isPractice(record.entries)) return PRACTICE_NOT_KEPT;
       const wanted = { job: record, zone: zone.data, at: clock.now() };
       return threads.job.make(wanted, limits.jobReportWithinMs);
     });
     if (!making) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
-    const file = await making;
-    return file ? pdf(c, job, file) : refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
+    const made = await making;
+    return typeof made === 'string' ? refuse(c, 'bad-message', made) : pdf(c, job, made);
   });
 
   answer(app, ROUTES.beginReport, (c) =>
