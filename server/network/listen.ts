@@ -7,10 +7,12 @@ import {
 import { createServer as createHttps } from 'node:https';
 import { type AddressInfo, createServer as createNet, type Server as NetServer, type Socket } from 'node:net';
 import { StartFailure } from '../process/start-failure.ts';
-import type { KeyPair } from './certificate.ts';
+import type { KeyPair } from './authority.ts';
 
 export interface Listener {
   port: number;
+  /** For connections from now on. */
+  useCertificate(pair: KeyPair): void;
   /** Takes no more connections, and cuts the open ones. */
   close(): Promise<void>;
 }
@@ -32,8 +34,15 @@ export async function listen(
 ): Promise<Listener> {
   const plain = createHttp(settings, handle);
   attach(plain);
-  if (!tls) return started(plain, host, port, () => plain.closeAllConnections());
-  const secure = createHttps({ ...settings, ...tls }, handle);
+  if (!tls)
+    return started(
+      plain,
+      host,
+      port,
+      () => {},
+      () => plain.closeAllConnections(),
+    );
+  const secure = createHttps({ ...settings, cert: tls.cert, key: tls.key }, handle);
   attach(secure);
 
   const open = new Set<Socket>();
@@ -51,14 +60,26 @@ export async function listen(
       process.nextTick(() => socket.resume());
     });
   });
-  return started(door, host, port, () => {
-    for (const socket of open) socket.destroy();
-  });
+  return started(
+    door,
+    host,
+    port,
+    ({ cert, key }) => secure.setSecureContext({ cert, key }),
+    () => {
+      for (const socket of open) socket.destroy();
+    },
+  );
 }
 
 const FIRST_BYTE_WITHIN_MS = 10_000;
 
-function started(server: NetServer, host: string, port: number, cut: () => void): Promise<Listener> {
+function started(
+  server: NetServer,
+  host: string,
+  port: number,
+  useCertificate: Listener['useCertificate'],
+  cut: () => void,
+): Promise<Listener> {
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) =>
       reject(new StartFailure(explain(error, host, port))),
@@ -66,6 +87,7 @@ function started(server: NetServer, host: string, port: number, cut: () => void)
     server.listen(port, host, () => {
       resolve({
         port: (server.address() as AddressInfo).port,
+        useCertificate,
         close: () =>
           new Promise((closed) => {
             server.close(() => closed());
