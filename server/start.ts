@@ -4,7 +4,9 @@ import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
+import { SilentCallers } from './guard/silent.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
 import { pages } from './http/pages.ts';
 import { trust } from './http/trust.ts';
@@ -92,7 +94,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     isTrusted: () => tls !== undefined && tls.authority === undefined,
     isThisMachine: isLoopback,
   });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log }, front);
+  const allowances = new TokenAllowances(limits);
+  const daily = new DailyAllowances(limits);
+  const silent = new SilentCallers(limits.maxSilentPerBlock);
+  const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
@@ -101,7 +106,20 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   );
   app.route(
     '/api',
-    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({
+      rooms,
+      sites,
+      summaries,
+      notary,
+      store,
+      speech,
+      voice,
+      limits,
+      daily,
+      clock,
+      log,
+      version: VERSION,
+    }),
   );
   app.route(
     '/',
@@ -114,12 +132,18 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     host,
     options.port ?? 0,
     tls,
-    SERVER_SETTINGS,
+    {
+      ...SERVER_SETTINGS,
+      headersTimeout: limits.headersWithinMs,
+      requestTimeout: limits.requestWithinMs,
+      connectionsCheckingInterval: limits.headersWithinMs / 4,
+    },
     front.guards(getRequestListener(app.fetch)),
     (server) => {
       front.answerBroken(server);
       sockets.attach(server);
     },
+    (socket) => silent.admits(socket),
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();

@@ -1,5 +1,5 @@
 import { X509Certificate } from 'node:crypto';
-import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createSecureContext } from 'node:tls';
 import { StartFailure } from '../process/start-failure.ts';
@@ -26,6 +26,7 @@ export interface OwnCertificate {
 export async function ownCertificate(folder: string, wanted: Wanted, now: number): Promise<OwnCertificate> {
   const authorityFile = join(folder, AUTHORITY_FILE);
   const certFile = join(folder, CERT_FILE);
+  const isFirst = !existsSync(authorityFile);
   const old = readPair(authorityFile);
   const kept = old && maySign(old.cert, wanted, now) ? old : undefined;
   const authority = kept ?? (await makeAuthority(wanted, now));
@@ -35,7 +36,7 @@ export async function ownCertificate(folder: string, wanted: Wanted, now: number
     return { pair: { ...pair, authority: authority.cert }, isNewAuthority: false };
   const made = await certificateBy(authority, wanted, now);
   writePair(certFile, made);
-  return { pair: made, isNewAuthority: kept === undefined };
+  return { pair: made, isNewAuthority: !kept && !isFirst };
 }
 
 /** Undefined when the file is missing, or holds anything else. */

@@ -22,7 +22,8 @@ const TLS_HANDSHAKE = 22;
 
 /**
  * Listens on one port. With a certificate, TLS and plain HTTP share the port: the first byte shows which one it is.
- * `attach` is called with each server inside it, before it takes anything. Rejects with `StartFailure`.
+ * `attach` is called with each server inside it, before it takes anything. `admits` tells whether a connection may stay.
+ * Rejects with `StartFailure`.
  */
 export async function listen(
   host: string,
@@ -31,26 +32,35 @@ export async function listen(
   settings: ServerOptions,
   handle: RequestListener,
   attach: (server: HttpServer) => void,
+  admits: (socket: Socket) => boolean = () => true,
 ): Promise<Listener> {
   const plain = createHttp(settings, handle);
   attach(plain);
-  if (!tls)
-    return started(
-      plain,
-      host,
-      port,
-      () => {},
-      () => plain.closeAllConnections(),
-    );
-  const secure = createHttps({ ...settings, cert: tls.cert, key: tls.key }, handle);
+  const stays = (socket: Socket) => {
+    const isAdmitted = admits(socket);
+    if (!isAdmitted) socket.destroy();
+    return isAdmitted;
+  };
+  if (!tls) {
+    plain.prependListener('connection', stays);
+    return started(plain, host, port, noCertificate, () => plain.closeAllConnections());
+  }
+  const firstByteWithinMs = settings.headersTimeout ?? FIRST_BYTE_WITHIN_MS;
+  const secure = createHttps(
+    { ...settings, cert: tls.cert, key: tls.key, handshakeTimeout: firstByteWithinMs },
+    handle,
+  );
   attach(secure);
+  // Node looks for requests that never end only in a server that listens, and these two get what the door has taken.
+  for (const server of [plain, secure]) server.emit('listening');
 
   const open = new Set<Socket>();
   const door = createNet((socket) => {
     open.add(socket);
     socket.on('close', () => open.delete(socket));
     socket.on('error', () => socket.destroy());
-    socket.setTimeout(FIRST_BYTE_WITHIN_MS, () => socket.destroy());
+    if (!stays(socket)) return;
+    socket.setTimeout(firstByteWithinMs, () => socket.destroy());
     socket.once('data', (first) => {
       socket.setTimeout(0);
       socket.removeAllListeners('timeout');
@@ -60,16 +70,14 @@ export async function listen(
       process.nextTick(() => socket.resume());
     });
   });
-  return started(
-    door,
-    host,
-    port,
-    ({ cert, key }) => secure.setSecureContext({ cert, key }),
-    () => {
-      for (const socket of open) socket.destroy();
-    },
-  );
+  const useCertificate = ({ cert, key }: KeyPair) => secure.setSecureContext({ cert, key });
+  return started(door, host, port, useCertificate, () => {
+    for (const server of [plain, secure]) server.close();
+    for (const socket of open) socket.destroy();
+  });
 }
+
+const noCertificate = () => {};
 
 const FIRST_BYTE_WITHIN_MS = 10_000;
 

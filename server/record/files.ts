@@ -2,12 +2,12 @@ import type { Context } from 'hono';
 import type { z } from 'zod';
 import type { CheckedLog } from '../../src/log/fault.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
-import { lineSchema } from '../../src/log/schema.ts';
 import type { HeadProof } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import type { JobRecord } from '../../src/protocol/jobs.ts';
-import { csvMetadata, toCsv } from '../../src/record/csv-file.ts';
+import { ROUTES, type Route } from '../../src/protocol/routes.ts';
+import { toCsv } from '../../src/record/csv-file.ts';
 import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 
@@ -32,34 +32,37 @@ export async function checkedLog(store: Store, job: JobId): Promise<CheckedLog> 
   return { ...(await wholeLog(store, job)), fault };
 }
 
-/** Describe the exported files, for people who read them with other programs. Not secret, so open to all. */
-export const SCHEMAS = {
-  'export.schema.json': lineSchema,
-  'export.csv-metadata.json': csvMetadata,
-} satisfies Record<string, () => object>;
-
 interface Form {
+  /** With a token of the job, and with one of the site of the visit. */
+  readonly ofJob: Route;
+  readonly ofVisit: Route;
   /** Whether the present head is signed first. A page asks for its record again and again, and takes what is there. */
   readonly proof: 'proofOf' | 'provenOf';
   readonly give: (c: Context, head: Head, entries: Entry[], signed: HeadProof) => Response;
 }
 
-/** The forms in which a whole log can be fetched, by the last part of the address. */
-export const RECORDS: Readonly<Record<string, Form>> = {
-  record: {
+/** The forms in which a whole log can be fetched. */
+export const RECORDS: readonly Form[] = [
+  {
+    ofJob: ROUTES.record,
+    ofVisit: ROUTES.siteRecord,
     proof: 'provenOf',
     give: (c, head, entries, proof) => c.json({ head, entries, proof } satisfies z.input<typeof JobRecord>),
   },
-  'export.jsonl': {
+  {
+    ofJob: ROUTES.exportLines,
+    ofVisit: ROUTES.siteExportLines,
     proof: 'proofOf',
     give: (c, head, entries, proof) =>
       file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head, proof)),
   },
-  'export.csv': {
+  {
+    ofJob: ROUTES.exportCsv,
+    ofVisit: ROUTES.siteExportCsv,
     proof: 'provenOf',
     give: (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
   },
-};
+];
 
 function file(c: Context, head: Head, ending: string, type: string, text: string): Response {
   c.header('Content-Type', type);

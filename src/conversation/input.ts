@@ -27,6 +27,9 @@ export type Input =
   | { kind: 'plan-changed'; plan: PairPlan }
   /** Written on a form, once the alignment is accepted. */
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
+  /** Taken, with its picture; or its picture removed. */
+  | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
+  | { kind: 'remove-photo'; by: Seat | 'supervisor'; fact: FactOf<'photo-removed'> }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */

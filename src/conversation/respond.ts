@@ -16,6 +16,7 @@ import { handOver } from './hand-over.ts';
 import type { Input, Refused, Response } from './input.ts';
 import { expire, instruct } from './instruct.ts';
 import { closeIssue, reviewIssues } from './issue-review.ts';
+import { photo, removePhoto } from './photo.ts';
 import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
 import { hearWords } from './words.ts';
@@ -74,6 +75,10 @@ function take(job: Composer, input: Input): Refused {
       return;
     case 'hand-over':
       return handOver(job, input);
+    case 'photo':
+      return photo(job, input);
+    case 'remove-photo':
+      return removePhoto(job, input);
     case 'sign': {
       const { kind: _, ...signature } = input;
       return sign(job, signature);

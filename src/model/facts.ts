@@ -7,6 +7,7 @@ import { Head, JobId, Seq } from './ids.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
+import { photoFacts } from './photo.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { SiteSteps } from './steps.ts';
@@ -254,6 +255,7 @@ export const Fact = z.discriminatedUnion('type', [
     ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
   }),
   ...handOverFacts,
+  ...photoFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -5,6 +5,7 @@ import { currentPlan } from '../model/written.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
 import { personText } from './people.ts';
+import { photoLine, removedLine } from './photos.ts';
 import { planChangedLine } from './plan-changes.ts';
 import { issueClosed } from './readbacks.ts';
 import { stepsDefinedText } from './steps.ts';
@@ -85,6 +86,10 @@ export function describe(
     case 'struck-out':
     case 'step':
       return line(handOverText(fact, meter), 'fact');
+    case 'photo':
+      return line(photoLine(fact), 'fact');
+    case 'photo-removed':
+      return line(removedLine(fact), 'event');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
     case 'units-chosen':

@@ -12,6 +12,7 @@ import type { JobSetup } from '../model/setup.ts';
 import { currentPlan, currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
+import { afterRemoval, type Photo } from './photos.ts';
 
 /** A phone in a seat, and its person, if somebody said who it is. */
 export interface Sitting {
@@ -52,6 +53,8 @@ export interface JobState {
   /** The plan of the pair as the desk changed it last since the visit began. */
   planNow?: PairPlan;
   handOver: HandOver;
+  /** In the order in which they came, removed ones too. */
+  photos: readonly Photo[];
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
@@ -68,6 +71,7 @@ export const EMPTY: JobState = {
   seats: { panel: undefined, emitter: undefined },
   issues: [],
   handOver: NOTHING_HANDED_OVER,
+  photos: [],
   beside: [],
   turnsAsked: [],
   turnsMade: [],
@@ -119,7 +123,7 @@ function listed(history: History): readonly Counted[] {
 const TURNS_REMEMBERED = 16;
 
 /** An entry without its seal: known before it is in the log. */
-export type Unsealed = Pick<Entry, 'seq' | 'at' | 'fact'>;
+export type Unsealed = Pick<Entry, 'seq' | 'at' | 'actor' | 'fact'>;
 
 const SEARCH_TYPES = new Set<string>(SearchFact.options.map((option) => option.shape.type.value));
 const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.type);
@@ -214,6 +218,12 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
+      break;
+    case 'photo':
+      next.photos = [...state.photos, { ...placed, by: entry.actor }];
+      break;
+    case 'photo-removed':
+      next.photos = afterRemoval(state.photos, placed);
       break;
     case 'signed':
       // A second signature does not change what was signed, so it replaces none that is still valid.

@@ -220,7 +220,12 @@ describe.each(DRIVERS)('with $name', (driver) => {
 
     it('is brought up from the first version with all that is in it', async () => {
       await filled();
-      tamperSchema('DROP TABLE summaries', 'DROP TABLE signed_heads', 'PRAGMA user_version = 1');
+      tamperSchema(
+        'DROP TABLE summaries',
+        'DROP TABLE signed_heads',
+        'DROP TABLE enclosures',
+        'PRAGMA user_version = 1',
+      );
       const store = openDataFolder(folder);
       expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
       await store.keepSummary(JOB, { count: 3, hash: 'a'.repeat(64), body: '{}' });
