@@ -30,7 +30,7 @@ import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
-import { RECORDS, wholeLog } from './record/files.ts';
+import { RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
@@ -131,8 +131,7 @@ export function api({
       if (pass instanceof Response) return pass;
       // First, because the log may grow meanwhile, and every signed head must be one of what is given.
       const signed = await notary[proof](pass.job);
-      const { head, entries } = await wholeLog(store, pass.job);
-      return give(c, head, entries, signed);
+      return give(c, store, pass.job, signed);
     });
   }
 

@@ -28,7 +28,7 @@ import type { Outcome, Room } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Notary } from '../notary/notary.ts';
 import { give, picture, removePhoto, takePhoto } from '../photos/photos.ts';
-import { RECORDS, wholeLog } from '../record/files.ts';
+import { RECORDS } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
 import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
@@ -93,11 +93,10 @@ export function siteApi({
       asReader(c, async (site) => {
         const job = c.req.query('job') ?? '';
         if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
+        if ((await store.head(job)).count === 0) return refuse(c, 'log-broken', LOST_LOG);
         // First, because the log may grow meanwhile, and every signed head must be one of what is given.
         const signed = await notary[proof](job);
-        const { head, entries } = await wholeLog(store, job);
-        if (head.count === 0) return refuse(c, 'log-broken', LOST_LOG);
-        return give(c, head, entries, signed);
+        return give(c, store, job, signed);
       }),
     );
   }

@@ -44,6 +44,7 @@ export interface Route {
 const PDF = 'application/pdf';
 const JSON_LINES = 'application/jsonl';
 const CSV = 'text/csv';
+const ZIP = 'application/zip';
 const JSON_TYPE = 'application/json';
 
 const JPEG = 'image/jpeg';
@@ -100,6 +101,13 @@ export const ROUTES = {
     bearer: 'job',
     says: 'The whole log as CSV; `/api/export.csv-metadata.json` describes the columns.',
     answer: { status: 200, is: CSV },
+  },
+  exportArchive: {
+    method: 'get',
+    path: '/export.zip',
+    bearer: 'job',
+    says: 'The whole log as JSON Lines, with the pictures of its photos.',
+    answer: { status: 200, is: ZIP },
   },
   reportPdf: {
     method: 'get',
@@ -189,6 +197,14 @@ export const ROUTES = {
     says: 'The whole log of a visit as CSV.',
     query: OfVisit,
     answer: { status: 200, is: CSV },
+  },
+  siteExportArchive: {
+    method: 'get',
+    path: '/site/export.zip',
+    bearer: 'site',
+    says: 'The whole log of a visit as JSON Lines, with the pictures of its photos.',
+    query: OfVisit,
+    answer: { status: 200, is: ZIP },
   },
   planPairs: {
     method: 'post',
