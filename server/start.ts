@@ -9,7 +9,7 @@ import { LIMITS, type Limits } from './guard/limits.ts';
 import { SilentCallers } from './guard/silent.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
 import { pages } from './http/pages.ts';
-import { trust } from './http/trust.ts';
+import { authorityFile } from './http/trust.ts';
 import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
 import { isLoopback, ownNames } from './network/addresses.ts';
@@ -100,10 +100,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
-  app.route(
-    '/',
-    trust(() => tls),
-  );
+  const certificate = () => tls;
+  app.route('/', authorityFile(certificate));
   app.route(
     '/api',
     api({
@@ -119,11 +117,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       clock,
       log,
       version: VERSION,
+      certificate,
     }),
-  );
-  app.route(
-    '/',
-    trust(() => tls),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
