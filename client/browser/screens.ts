@@ -20,6 +20,7 @@ export const SCREENS = {
   /** How a phone is told to trust the server's own certificate. Works over plain HTTP. */
   trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */
+  practice: { path: '/practice', file: 'practising/practice-page.tsx', needs: [], may: [] },
   panel: { path: '/panel', file: 'panel/panel-page.tsx', needs: [], may: ['fresh'] },
   emitter: { path: '/emitter', file: 'emitter/emitter-page.tsx', needs: [], may: [] },
   review: { path: '/watch', file: 'review/review-page.tsx', needs: ['token'], may: [] },
