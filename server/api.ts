@@ -32,6 +32,7 @@ import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
+import { type CertificateNow, trustApi } from './http/trust.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
@@ -62,6 +63,7 @@ export interface ApiDeps {
   clock: Clock;
   log: Logger;
   version: string;
+  certificate: CertificateNow;
 }
 
 /** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
@@ -80,6 +82,7 @@ export function api({
   clock,
   log,
   version,
+  certificate,
 }: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
@@ -184,6 +187,7 @@ export function api({
   app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, heavy, opensOf, log }));
 
   app.route('/', headsApi(notary));
+  app.route('/', trustApi(certificate));
 
   answer(app, ROUTES.health, async (c) => {
     await store.health();
