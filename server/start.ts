@@ -4,7 +4,9 @@ import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
+import { SilentCallers } from './guard/silent.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
 import { pages } from './http/pages.ts';
 import { Rooms } from './jobs/rooms.ts';
@@ -87,12 +89,28 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     isTrusted: options.isTrusted ?? false,
     isThisMachine: isLoopback,
   });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log }, front);
+  const allowances = new TokenAllowances(limits);
+  const daily = new DailyAllowances(limits);
+  const silent = new SilentCallers(limits.maxSilentPerBlock);
+  const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
   app.route(
     '/api',
-    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({
+      rooms,
+      sites,
+      summaries,
+      notary,
+      store,
+      speech,
+      voice,
+      limits,
+      daily,
+      clock,
+      log,
+      version: VERSION,
+    }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
@@ -101,12 +119,18 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     host,
     options.port ?? 0,
     options.tls,
-    SERVER_SETTINGS,
+    {
+      ...SERVER_SETTINGS,
+      headersTimeout: limits.headersWithinMs,
+      requestTimeout: limits.requestWithinMs,
+      connectionsCheckingInterval: limits.headersWithinMs / 4,
+    },
     front.guards(getRequestListener(app.fetch)),
     (server) => {
       front.answerBroken(server);
       sockets.attach(server);
     },
+    (socket) => silent.admits(socket),
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();

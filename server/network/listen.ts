@@ -20,7 +20,8 @@ const TLS_HANDSHAKE = 22;
 
 /**
  * Listens on one port. With a certificate, TLS and plain HTTP share the port: the first byte shows which one it is.
- * `attach` is called with each server inside it, before it takes anything. Rejects with `StartFailure`.
+ * `attach` is called with each server inside it, before it takes anything. `admits` tells whether a connection may stay.
+ * Rejects with `StartFailure`.
  */
 export async function listen(
   host: string,
@@ -29,19 +30,32 @@ export async function listen(
   settings: ServerOptions,
   handle: RequestListener,
   attach: (server: HttpServer) => void,
+  admits: (socket: Socket) => boolean = () => true,
 ): Promise<Listener> {
   const plain = createHttp(settings, handle);
   attach(plain);
-  if (!tls) return started(plain, host, port, () => plain.closeAllConnections());
-  const secure = createHttps({ ...settings, ...tls }, handle);
+  const stays = (socket: Socket) => {
+    const isAdmitted = admits(socket);
+    if (!isAdmitted) socket.destroy();
+    return isAdmitted;
+  };
+  if (!tls) {
+    plain.prependListener('connection', stays);
+    return started(plain, host, port, () => plain.closeAllConnections());
+  }
+  const firstByteWithinMs = settings.headersTimeout ?? FIRST_BYTE_WITHIN_MS;
+  const secure = createHttps({ ...settings, ...tls, handshakeTimeout: firstByteWithinMs }, handle);
   attach(secure);
+  // Node looks for requests that never end only in a server that listens, and these two get what the door has taken.
+  for (const server of [plain, secure]) server.emit('listening');
 
   const open = new Set<Socket>();
   const door = createNet((socket) => {
     open.add(socket);
     socket.on('close', () => open.delete(socket));
     socket.on('error', () => socket.destroy());
-    socket.setTimeout(FIRST_BYTE_WITHIN_MS, () => socket.destroy());
+    if (!stays(socket)) return;
+    socket.setTimeout(firstByteWithinMs, () => socket.destroy());
     socket.once('data', (first) => {
       socket.setTimeout(0);
       socket.removeAllListeners('timeout');
@@ -52,6 +66,7 @@ export async function listen(
     });
   });
   return started(door, host, port, () => {
+    for (const server of [plain, secure]) server.close();
     for (const socket of open) socket.destroy();
   });
 }

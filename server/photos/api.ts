@@ -2,10 +2,11 @@ import { type Context, Hono } from 'hono';
 import { Seat } from '../../src/model/facts.ts';
 import { TOO_MANY_PHOTOS } from '../../src/phrases/limits.ts';
 import { ONLY_READING, UNKNOWN_LINK } from '../../src/phrases/links.ts';
-import { RemovePhoto, TakePhoto, WantPhoto } from '../../src/protocol/photos.ts';
+import { ROUTES } from '../../src/protocol/routes.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { type Env, goodPass, read, readQuery, refuse, reply } from '../http/http.ts';
+import { answer } from '../http/route.ts';
 import { logged } from '../jobs/logged.ts';
 import type { Room } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
@@ -23,17 +24,17 @@ export function photoApi({ rooms, store, limits }: PhotoApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const photosOf = new Buckets(limits.photos);
 
-  app.get('/photo', async (c) => {
+  answer(app, ROUTES.photo, async (c) => {
     const pass = await goodPass(c, store);
     if (pass instanceof Response) return pass;
-    const wanted = await readQuery(c, WantPhoto);
+    const wanted = await readQuery(c, ROUTES.photo.query);
     if (wanted.kind === 'refused') return refuse(c, wanted.reason, wanted.text);
     return give(c, await picture(store, pass.job, wanted.value.seq));
   });
 
-  app.post('/photo', (c) =>
+  answer(app, ROUTES.takePhoto, (c) =>
     fromSeat(c, async (room, seat) => {
-      const taken = await readQuery(c, TakePhoto);
+      const taken = await readQuery(c, ROUTES.takePhoto.query);
       if (taken.kind === 'refused') return reply(c, taken, 400);
       const now = performance.now();
       if (!photosOf.of(room.job, now).take(now)) return refuse(c, 'too-fast', TOO_MANY_PHOTOS);
@@ -42,9 +43,9 @@ export function photoApi({ rooms, store, limits }: PhotoApiDeps): Hono<Env> {
     }),
   );
 
-  app.post('/photo/remove', (c) =>
+  answer(app, ROUTES.removePhoto, (c) =>
     fromSeat(c, async (room, seat) => {
-      const removed = await read(c, RemovePhoto);
+      const removed = await read(c, ROUTES.removePhoto.body);
       if (removed.kind === 'refused') return reply(c, removed, 400);
       return reply(c, logged(await removePhoto(room, seat, removed.value)), 200);
     }),
@@ -53,13 +54,13 @@ export function photoApi({ rooms, store, limits }: PhotoApiDeps): Hono<Env> {
 
   async function fromSeat(
     c: Context<Env>,
-    answer: (room: Room, seat: Seat) => Promise<Response>,
+    act: (room: Room, seat: Seat) => Promise<Response>,
   ): Promise<Response> {
     const pass = await goodPass(c, store);
     if (pass instanceof Response) return pass;
     const seat = Seat.safeParse(pass.role);
     if (!seat.success) return refuse(c, 'read-only', ONLY_READING);
     const room = await rooms.get(pass.job);
-    return room ? answer(room, seat.data) : refuse(c, 'bad-token', UNKNOWN_LINK);
+    return room ? act(room, seat.data) : refuse(c, 'bad-token', UNKNOWN_LINK);
   }
 }

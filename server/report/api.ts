@@ -4,9 +4,11 @@ import { badFieldText, NO_REPORT, SITE_REPORT_ELSEWHERE } from '../../src/phrase
 import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
-import { TimeZone, WantReport } from '../../src/protocol/report.ts';
+import { TimeZone } from '../../src/protocol/report.ts';
+import { ROUTES } from '../../src/protocol/routes.ts';
 import { isSiteLog } from '../../src/report/build.ts';
 import { type Env, passOf, read, refuse } from '../http/http.ts';
+import { answer } from '../http/route.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
@@ -27,7 +29,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
-  app.get('/report.pdf', async (c) => {
+  answer(app, ROUTES.reportPdf, async (c) => {
     const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
     if (!zone.success) {
       return refuse(c, 'bad-message', badFieldText(['zone'], zone.error.issues[0]?.message ?? ''));
@@ -42,9 +44,9 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now()));
   });
 
-  app.post('/site/report', (c) =>
+  answer(app, ROUTES.beginReport, (c) =>
     onSite(c, async (site) => {
-      const body = await read(c, WantReport);
+      const body = await read(c, ROUTES.beginReport.body);
       if (body.kind === 'refused') return refuse(c, body.reason, body.text);
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
@@ -54,7 +56,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       return c.json(begun, 202);
     }),
   );
-  app.get('/site/report', (c) =>
+  answer(app, ROUTES.reportProgress, (c) =>
     onSite(c, ({ head }) => {
       const progress = jobs.progress(head.job, c.req.query('id') ?? '');
       if (progress === 'unknown') return refuse(c, 'bad-target', NO_REPORT, 404);
@@ -62,7 +64,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       return c.json(progress);
     }),
   );
-  app.get('/site/report.pdf', (c) =>
+  answer(app, ROUTES.siteReportPdf, (c) =>
     onSite(c, ({ head }) => {
       const file = jobs.file(head.job, c.req.query('id') ?? '');
       return file ? pdf(c, head.job, file) : refuse(c, 'bad-target', NO_REPORT, 404);
@@ -73,14 +75,14 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   /** Answers both tokens of a site, with the site's own log. */
   async function onSite(
     c: Context<Env>,
-    answer: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
+    give: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
   ): Promise<Response> {
     const pass = await passOf(c, store);
     const site = pass && (await checkedLog(store, pass.job));
     if (!site || !isSiteLog(site)) {
       return refuse(c, 'bad-token', NO_SITE_LINK);
     }
-    return answer(site);
+    return give(site);
   }
 }
 

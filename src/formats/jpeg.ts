@@ -9,8 +9,10 @@ const START = 0xd8;
 const END = 0xd9;
 const SCAN = 0xda;
 const COMMENT = 0xfe;
-/** Application segments: 0 is JFIF, 1 Exif and XMP, 2 colour profiles, 13 photo software, 14 a flag of colours. */
-const APP = { first: 0xe0, last: 0xef, harmless: new Set([0xe0, 0xe2, 0xee]) } as const;
+/** Application segments carry anything, by the name they begin with: Exif, XMP, notes of programs, a second picture. */
+const APP = { first: 0xe0, last: 0xef } as const;
+/** These three say only how the picture is to be shown. */
+const HARMLESS: Readonly<Record<number, string>> = { 224: 'JFIF\0', 226: 'ICC_PROFILE\0', 238: 'Adobe' };
 /** Frames that every reader knows: baseline, extended and progressive, coded by Huffman. */
 const FRAMES: ReadonlySet<number> = new Set([0xc0, 0xc1, 0xc2]);
 /** Grey, or the three of a photo; four are those of a printing press. */
@@ -25,7 +27,7 @@ export function readJpeg(file: Uint8Array): JpegHeader {
   let scanned = false;
   for (const { marker, from, to } of segments(file)) {
     if (marker === undefined) return fault('not-jpeg');
-    if (isNote(marker)) return fault('metadata');
+    if (isNote(marker, file.subarray(from + 4, to))) return fault('metadata');
     if (to > file.length) return fault('cut');
     if (marker === END) {
       if (to < file.length) return fault('metadata');
@@ -46,7 +48,7 @@ export function withoutNotes(file: Uint8Array): Uint8Array {
   const kept = [file.subarray(0, 2)];
   for (const { marker, from, to } of segments(file)) {
     if (marker === undefined) return file;
-    if (!isNote(marker)) kept.push(file.subarray(from, to));
+    if (!isNote(marker, file.subarray(from + 4, to))) kept.push(file.subarray(from, to));
   }
   const whole = new Uint8Array(kept.reduce((sum, { length }) => sum + length, 0));
   let at = 0;
@@ -104,7 +106,11 @@ function afterScan(file: Uint8Array, from: number): number {
   return Math.max(from, file.length);
 }
 
-const isNote = (marker: number): boolean =>
-  marker === COMMENT || (marker >= APP.first && marker <= APP.last && !APP.harmless.has(marker));
+/** `body`: of the segment, behind its length. */
+function isNote(marker: number, body: Uint8Array): boolean {
+  if (marker < APP.first || marker > APP.last) return marker === COMMENT;
+  const name = HARMLESS[marker];
+  return name === undefined || [...name].some((letter, i) => body[i] !== letter.charCodeAt(0));
+}
 
 const fault = (which: JpegFault): JpegHeader => ({ kind: 'fault', fault: which });

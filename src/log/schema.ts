@@ -59,6 +59,13 @@ const SAYS: Record<Fact['type'], string> = {
   'job-begun': 'A visit to a pair: its record is the log "job".',
 };
 
+/** Says of the schema of a fact what the fact says; leaves any other as it is. */
+export function describeFact(schema: z.core.JSONSchema.BaseSchema): void {
+  const type = schema.properties?.type;
+  const says = typeof type === 'object' && type.const !== undefined && SAYS[type.const as Fact['type']];
+  if (says) schema.description = says;
+}
+
 const EntryLine = z
   .object({
     hash: Hash.describe('SHA-256 of the exact text of "entry", in hexadecimal.'),
@@ -78,11 +85,7 @@ export function lineSchema(): object {
     ]),
     {
       reused: 'ref',
-      override({ jsonSchema }) {
-        const type = jsonSchema.properties?.type;
-        const says = typeof type === 'object' && type.const !== undefined && SAYS[type.const as Fact['type']];
-        if (says) jsonSchema.description = says;
-      },
+      override: ({ jsonSchema }) => describeFact(jsonSchema),
     },
   );
   return { $schema, title: 'A line of a Ladderline log (JSON Lines)', ...schema };

@@ -39,6 +39,7 @@ export const CLOSE_CODES = {
   version: 4406,
   replaced: 4409,
   'from-the-future': 4416,
+  'too-fast': 4429,
   'store-failed': 4503,
 } as const satisfies Partial<Record<Refusal, number>>;
 export type ClosingRefusal = keyof typeof CLOSE_CODES;

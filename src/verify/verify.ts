@@ -10,6 +10,7 @@ import type { Head } from '../model/ids.ts';
 import { isSameName } from '../model/person.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { advise } from '../visit/advise.ts';
+import type { Photo } from '../visit/photos.ts';
 import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
 import { Said } from './said.ts';
 import { checkSigned, type Known } from './signed-heads.ts';
@@ -20,6 +21,8 @@ export type Verified =
       readonly head: Head;
       readonly entries: readonly Entry[];
       readonly findings: readonly Finding[];
+      /** Removed ones, too. Their pictures lie beside the log: `checkPhotos`. */
+      readonly photos: readonly Photo[];
       /** False for a log of another engine version: its advice and findings were not compared with this one's. */
       readonly replayed: boolean;
       /** What signatures of a server prove of it. */
@@ -48,8 +51,8 @@ export function verify(text: string, known: Known): Verified {
   if (wrong) return { ok: false, wrong };
   const checked = checkSigned(entries, head, proof, known);
   if ('wrong' in checked) return { ok: false, wrong: checked.wrong };
-  const { findings } = new VisitRecord(read);
-  return { ok: true, head, entries, findings, replayed, signed: checked.signed };
+  const { findings, state } = new VisitRecord(read);
+  return { ok: true, head, entries, findings, photos: state.photos, replayed, signed: checked.signed };
 }
 
 /** A log without a version is older than the first numbered one. */

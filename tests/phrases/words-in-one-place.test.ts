@@ -29,7 +29,7 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'client/ui/first-error.ts': 'a selector of the page',
   'server/http/pages.ts': 'a header of HTTP',
   'server/report/standards.ts': 'what a file says of itself, in the words of its standard',
-  'server/jobs/sockets.ts': 'status lines of HTTP',
+  'server/http/headers.ts': 'headers of HTTP',
   'server/jobs/connection.ts': 'why a socket closes, in the closing frame',
 };
 
