@@ -53,7 +53,7 @@ export type FileFault = keyof typeof FILE_FAULTS;
 /** The words of the pages that take and show photos. */
 export const PHOTOS_TITLE = 'Photos';
 export const TAKE_PHOTO = 'Take a photo';
-export const CHOOSE_PHOTO = 'Choose a picture of this phone';
+export const CHOOSE_PHOTO = 'Choose a picture on this phone';
 export const KEEP_PHOTO = 'Keep it for the record';
 export const THROW_AWAY = 'Do not keep it';
 export const NO_PICTURE_FILE = 'This file is no picture that this phone can open. Take or choose another.';
