@@ -11,24 +11,38 @@ import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { News } from '../seat/news.tsx';
 import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
-import { NoSeat, SeatPage } from '../seat/seat-page.tsx';
+import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
-import type { Room } from '../seat/use-room.ts';
+import type { InPage, Room } from '../seat/use-room.ts';
+import { lazy } from '../ui/lazy.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import './emitter.css';
 
 /** An open microphone can move the voice to the earpiece, so here it closes after every utterance. */
 const KEEP_MICROPHONE_MS = 0;
 
-export function EmitterPage() {
+/** `inPage`: practice on one phone. */
+export function EmitterPage({ inPage }: Record<never, string> & { inPage?: InPage }) {
   const [saved] = useState(() => savedSeat(browserStorage, 'emitter'));
+  if (inPage)
+    return (
+      <InPageSeat
+        seat="emitter"
+        keepMicrophoneMs={KEEP_MICROPHONE_MS}
+        screen={EmitterScreen}
+        inPage={inPage}
+      />
+    );
   return saved ? (
     <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={EmitterScreen} />
   ) : (
     <NoSeat seat="emitter" />
   );
 }
+
+/** Only in practice. */
+const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
 
 const AGAIN = { label: 'Say again', words: WORDS.again };
 const WAIT = { label: 'Wait', words: WORDS.wait };
@@ -52,6 +66,15 @@ function EmitterScreen({ room }: { room: Room }) {
         <Stage room={room} />
       </div>
       <div class="emitter-side">
+        {job.setup?.practice && (
+          <DrawnHands
+            entries={room.link.entries}
+            order={order.kind === 'none' ? undefined : order.instruction}
+            now={room.now}
+            isCalledOut={room.inPage !== undefined}
+            onAct={(act) => room.post({ t: 'practise', act })}
+          />
+        )}
         <News room={room} />
         <LastReading room={room} />
         <DeskWork room={room} />

@@ -11,12 +11,13 @@ import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { lastSaid, News, SHOWN_MS } from '../seat/news.tsx';
 import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
-import { SeatPage } from '../seat/seat-page.tsx';
+import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
-import type { Room } from '../seat/use-room.ts';
+import type { InPage, Room } from '../seat/use-room.ts';
 import { ToldBox } from '../seat/who-was-told.tsx';
 import { StartPage } from '../start/start-page.tsx';
+import { lazy } from '../ui/lazy.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { AcceptSheet } from './accept-sheet.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
@@ -29,9 +30,16 @@ import './panel.css';
 /** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
 
-/** The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. */
-export function PanelPage({ fresh }: { fresh: string }) {
+/**
+ * The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. `inPage`: practice
+ * on one phone.
+ */
+export function PanelPage({ fresh, inPage }: { fresh: string; inPage?: InPage }) {
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
+  if (inPage)
+    return (
+      <InPageSeat seat="panel" keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={PanelScreen} inPage={inPage} />
+    );
   if (!saved || fresh === 'new') {
     const opened = () => {
       setSaved(savedSeat(browserStorage, 'panel'));
@@ -43,6 +51,9 @@ export function PanelPage({ fresh }: { fresh: string }) {
     <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={PanelScreen} />
   );
 }
+
+/** Only in practice. */
+const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
 
 type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' } | { sheet: 'change'; made: Made };
 
@@ -66,6 +77,7 @@ function PanelScreen({ room }: { room: Room }) {
     <main class="panel">
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
       <div class="panel-now">
+        {job.setup?.practice && <DrawnMeter entries={link.entries} now={room.now} />}
         {alone ? <InviteCard room={room} seat="emitter" as="h1" /> : <Stage room={room} compact />}
         <LastReading room={room}>
           {reading && (
@@ -115,7 +127,7 @@ function PanelScreen({ room }: { room: Room }) {
               To the site's board
             </a>
           )}
-          {saved.watch && (
+          {saved.watch && !job.setup?.practice && (
             <div>
               <h3>For a supervisor: watch, read only</h3>
               <ShareLink label="Link to watch" to={linkTo('review', { token: saved.watch })} />

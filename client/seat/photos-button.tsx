@@ -25,9 +25,10 @@ export function useSendPhotos({ saved, link }: Room): void {
   }, [linked, saved]);
 }
 
-/** In the menu of a seat. */
+/** In the menu of a seat; in practice nothing is kept. */
 export function PhotosButton({ room, onOpen }: { room: Room; onOpen: () => void }) {
   const { job, saved } = room;
+  if (job.setup?.practice) return null;
   return (
     <button type="button" class="button" onClick={onOpen}>
       {photosButton(kept(job.photos).length, unsentPhotos(saved.job, saved.seat))}

@@ -1,6 +1,12 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
-import { badFieldText, NO_REPORT, SITE_REPORT_ELSEWHERE } from '../../src/phrases/bad-requests.ts';
+import { isPractice } from '../../src/log/practice.ts';
+import {
+  badFieldText,
+  NO_REPORT,
+  PRACTICE_NOT_KEPT,
+  SITE_REPORT_ELSEWHERE,
+} from '../../src/phrases/bad-requests.ts';
 import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
@@ -47,6 +53,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     if (isSiteLog(record)) {
       return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
     }
+    if (isPractice(record.entries)) return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
     return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now(), pictureOf));
   });
 
