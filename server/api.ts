@@ -2,7 +2,13 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
-import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
+import {
+  badFieldText,
+  noAddressText,
+  notBetweenText,
+  OTHER_WEBSITE,
+  PRACTICE_NOT_KEPT,
+} from '../src/phrases/bad-requests.ts';
 import {
   DAY_OF_JOBS_FULL,
   DAY_OF_PLACE_FULL,
@@ -25,13 +31,14 @@ import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
+import { type CertificateNow, trustApi } from './http/trust.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
-import { RECORDS } from './record/files.ts';
+import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
@@ -53,6 +60,7 @@ export interface ApiDeps {
   clock: Clock;
   log: Logger;
   version: string;
+  certificate: CertificateNow;
 }
 
 /** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
@@ -69,6 +77,7 @@ export function api({
   clock,
   log,
   version,
+  certificate,
 }: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
@@ -130,6 +139,8 @@ export function api({
     answer(app, ofJob, async (c) => {
       const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
+      if (ofJob !== ROUTES.record && (await isPracticeJob(store, pass.job)))
+        return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
       // First, because the log may grow meanwhile, and every signed head must be one of what is given.
       const signed = await notary[proof](pass.job);
       return give(c, store, pass.job, signed);
@@ -163,6 +174,7 @@ export function api({
   app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, opensOf, log }));
 
   app.route('/', headsApi(notary));
+  app.route('/', trustApi(certificate));
 
   answer(app, ROUTES.health, async (c) => {
     await store.health();

@@ -1,5 +1,6 @@
 import type { Logger } from 'pino';
 import { z } from 'zod';
+import { toInput } from '../../src/conversation/inputs.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
@@ -44,7 +45,6 @@ import { digest } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
-import { toInput } from './inputs.ts';
 import type { Member, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';

@@ -4,6 +4,7 @@ import { toArchive } from '../../src/log/archive.ts';
 import { type Enclosure, enclosedIn } from '../../src/log/enclosure.ts';
 import type { CheckedLog } from '../../src/log/fault.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
+import { isPractice } from '../../src/log/practice.ts';
 import type { HeadProof } from '../../src/log/signed-head.ts';
 import type { Entry, Log } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
@@ -71,6 +72,10 @@ const giving =
   ): Form['give'] =>
   async (c, store, job, signed) =>
     answer(c, await readLog(store, job), signed);
+
+/** Whether a job is practice, as its first entry says: then there is nothing to keep. */
+export const isPracticeJob = async (store: Store, job: JobId): Promise<boolean> =>
+  isPractice(await store.read(job, -1, 1));
 
 /** The forms in which a whole log can be fetched. */
 export const RECORDS: readonly Form[] = [

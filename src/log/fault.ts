@@ -45,6 +45,8 @@ export type FileFault = {
 
 /** The first thing that is wrong with an exported log. */
 export type Wrong =
+  /** Nothing is wrong with it, but it is a log of practice: no record of a real pair. */
+  | { readonly kind: 'practice' }
   | ({ readonly kind: 'file' } & FileFault)
   | ({ readonly kind: 'chain' } & ChainFault)
   /** A signature that does not cover the record before it. */

@@ -39,6 +39,7 @@ const SAYS: Record<Fact['type'], string> = {
   'issue-opened': 'Something that must be settled before signing: a test failed.',
   'issue-closed': 'It was settled, and how.',
   'plan-changed': 'The desk changed the plan of the pair while the visit was open, from what and to what.',
+  practised: 'Only in practice: what was really done at the simulated pair, whatever was said of it.',
   signed: 'The record up to "head" was read and signed; "findings" are those that were shown.',
   'as-left':
     'How the pair was left; each value replaces an earlier one. Heights in metres, delays in seconds.',

@@ -29,6 +29,8 @@ export function wrongText(wrong: Wrong): string {
   switch (wrong.kind) {
     case 'file':
       return `Line ${wrong.line} ${FILE[wrong.fault]}${wrong.field === undefined ? '' : `: "${wrong.field}"`}.`;
+    case 'practice':
+      return 'This is practice on a simulated pair. It is no record of a real one, and proves nothing.';
     case 'chain':
       return `Entry ${wrong.seq} ${CHAIN[wrong.fault]}.`;
     case 'signature':

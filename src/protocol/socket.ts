@@ -4,6 +4,7 @@ import { Seat } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
 import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { Person } from '../model/person.ts';
+import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
 import { Invite, Role, Token } from './access.ts';
 
@@ -86,6 +87,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('person'), id, person: Person.optional() }),
   /** Something about how the pair is handed over, or an answer to a step. */
   z.object({ t: z.literal('hand-over'), id, fact: HandOverFact }),
+  /** In a practice job: what hands did at the simulated pair. */
+  z.object({ t: z.literal('practise'), id, act: HandAct }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
   z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
   z.object({ t: z.literal('talk-end'), id }),

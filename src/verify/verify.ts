@@ -3,6 +3,7 @@ import { isSame } from '../formats/same.ts';
 import { findFault } from '../log/chain.ts';
 import type { Wrong } from '../log/fault.ts';
 import { fromJsonLines } from '../log/json-lines.ts';
+import { isPractice } from '../log/practice.ts';
 import type { Signed } from '../log/signed-head.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Finding } from '../model/finding.ts';
@@ -46,6 +47,7 @@ export function verify(text: string, known: Known): Verified {
   const { entries, head, proof } = read;
   const fault = findFault(entries, head);
   if (fault) return { ok: false, wrong: { kind: 'chain', ...fault } };
+  if (isPractice(entries)) return { ok: false, wrong: { kind: 'practice' } };
   const replayed = isOfThisEngine(entries);
   const wrong = replay(entries, replayed);
   if (wrong) return { ok: false, wrong };

@@ -52,6 +52,8 @@ export interface JobState {
   issues: readonly Issue[];
   /** The plan of the pair as the desk changed it last since the visit began. */
   planNow?: PairPlan;
+  /** Words of practice were changed on purpose once. */
+  misheard?: true;
   handOver: HandOver;
   /** In the order in which they came, removed ones too. */
   photos: readonly Photo[];
@@ -208,6 +210,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'practised':
+      if (placed.act.did === 'misheard') next.misheard = true;
+      break;
     case 'plan-changed':
       next.planNow = currentPlan(placed.after);
       break;
