@@ -30,6 +30,7 @@ import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
+import { type CertificateNow, trustApi } from './http/trust.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
@@ -58,6 +59,7 @@ export interface ApiDeps {
   clock: Clock;
   log: Logger;
   version: string;
+  certificate: CertificateNow;
 }
 
 /** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
@@ -74,6 +76,7 @@ export function api({
   clock,
   log,
   version,
+  certificate,
 }: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
@@ -170,6 +173,7 @@ export function api({
   app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, opensOf, log }));
 
   app.route('/', headsApi(notary));
+  app.route('/', trustApi(certificate));
 
   answer(app, ROUTES.health, async (c) => {
     await store.health();

@@ -11,7 +11,7 @@ import {
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { z } from 'zod';
-import { CERT_FILE, KEY_FILE } from '../network/certificate.ts';
+import { AUTHORITY_FILE, CERT_FILE } from '../network/certificate.ts';
 import { SIGNING_KEY_FILE } from '../notary/ed25519.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
@@ -34,7 +34,7 @@ export const Manifest = z.object({
 export type Manifest = z.infer<typeof Manifest>;
 
 /** Everything beside the database that a data folder needs to go on as it was. */
-export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, CERT_FILE, KEY_FILE];
+export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, AUTHORITY_FILE, CERT_FILE];
 
 /** Copies the keys that are there, readable by the owner only, and returns their names. */
 export function copyKeys(from: string, to: string): string[] {

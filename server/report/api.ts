@@ -15,11 +15,12 @@ import { ROUTES } from '../../src/protocol/routes.ts';
 import { isSiteLog } from '../../src/report/build.ts';
 import { type Env, passOf, read, refuse } from '../http/http.ts';
 import { answer } from '../http/route.ts';
+import { picture } from '../photos/photos.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
 import { ReportJobs } from './jobs.ts';
-import { jobPdf, sitePdf } from './make.ts';
+import { jobPdf, type ReadPicture, sitePdf } from './make.ts';
 
 export interface ReportApiDeps {
   store: Store;
@@ -35,6 +36,11 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
+  const pictureOf: ReadPicture = async ({ job, photo }) => {
+    const found = await picture(store, job, photo);
+    return found.kind === 'ok' ? found.value : undefined;
+  };
+
   answer(app, ROUTES.reportPdf, async (c) => {
     const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
     if (!zone.success) {
@@ -48,7 +54,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
     }
     if (isPractice(record.entries)) return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
-    return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now()));
+    return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now(), pictureOf));
   });
 
   answer(app, ROUTES.beginReport, (c) =>
@@ -57,7 +63,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       if (body.kind === 'refused') return refuse(c, body.reason, body.text);
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
-      const { total, make } = sitePdf(site, options, (job) => checkedLog(store, job));
+      const { total, make } = sitePdf(site, options, (job) => checkedLog(store, job), pictureOf);
       const begun = jobs.begin(site.head.job, total, make);
       if (!begun) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
       return c.json(begun, 202);

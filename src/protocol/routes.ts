@@ -20,6 +20,7 @@ import {
   SiteView,
   WriteHandOver,
 } from './site.ts';
+import { TrustInfo } from './trust.ts';
 
 /** Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk. */
 export type Bearer = 'anyone' | 'job' | 'site' | 'desk';
@@ -339,6 +340,13 @@ export const ROUTES = {
     says: 'That an older tree is the beginning of a later one (RFC 6962).',
     query: TwoTrees,
     answer: { status: 200, is: HeadsConsistency },
+  },
+  trust: {
+    method: 'get',
+    path: '/trust',
+    bearer: 'anyone',
+    says: 'How a phone comes to a page that may use its microphone.',
+    answer: { status: 200, is: TrustInfo },
   },
   health: {
     method: 'get',

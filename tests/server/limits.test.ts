@@ -167,7 +167,7 @@ describe('connections that say nothing', () => {
 describe('connections on which no request comes', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-limits-'));
   afterAll(() => rmSync(folder, { recursive: true }));
-  const tls = await ownCertificate(folder, { names: [], addresses: ['127.0.0.1'] }, Date.now());
+  const { pair: tls } = await ownCertificate(folder, { names: [], addresses: ['127.0.0.1'] }, Date.now());
   /** What came back, and after it ended. */
   const answerTo = (port: number, sent: string, secure: boolean) =>
     new Promise<string>((resolve) => {

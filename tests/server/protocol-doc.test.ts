@@ -10,6 +10,7 @@ import * as jobs from '../../src/protocol/jobs.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
 import * as socket from '../../src/protocol/socket.ts';
+import * as trust from '../../src/protocol/trust.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
@@ -37,6 +38,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   DefineSteps: site.DefineSteps,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
+  TrustInfo: trust.TrustInfo,
   WantReport: report.WantReport,
   ReportBegun: report.ReportBegun,
   ReportProgress: report.ReportProgress,
