@@ -19,10 +19,12 @@ import type { Limits } from '../guard/limits.ts';
 import type { HeavyWork } from '../guard/turns.ts';
 import { addressOf, type Env, passOf, read, refuse } from '../http/http.ts';
 import { answer } from '../http/route.ts';
+import { picture } from '../photos/photos.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
 import { ReportJobs } from './jobs.ts';
+import type { ReadPicture } from './make.ts';
 import { ReportThread } from './thread.ts';
 
 export interface ReportApiDeps {
@@ -54,6 +56,12 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
+  const readLog = (job: JobId) => checkedLog(store, job);
+  const pictureOf: ReadPicture = async ({ job, photo }) => {
+    const found = await picture(store, job, photo);
+    return found.kind === 'ok' ? found.value : undefined;
+  };
+
   answer(app, ROUTES.reportPdf, async (c) => {
     const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
     if (!zone.success) {
@@ -68,7 +76,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
       if (isSiteLog(record)) return SITE_REPORT_ELSEWHERE;
       if (isPractice(record.entries)) return PRACTICE_NOT_KEPT;
       const wanted = { job: record, zone: zone.data, at: clock.now() };
-      return threads.job.make(wanted, limits.jobReportWithinMs);
+      return threads.job.make(wanted, limits.jobReportWithinMs, { readLog, pictureOf });
     });
     if (!making) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
     const made = await making;
@@ -82,9 +90,8 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
       const total = new SiteReport(site, options).pairs.length;
-      const readLog = (job: JobId) => checkedLog(store, job);
       const begun = jobs.begin(site.head.job, blockOf(addressOf(c)), total, (tell) =>
-        threads.site.make({ site, options }, limits.siteReportWithinMs, { read: readLog, tell }),
+        threads.site.make({ site, options }, limits.siteReportWithinMs, { readLog, pictureOf, tell }),
       );
       if (!begun) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
       return c.json(begun, 202);

@@ -1,7 +1,7 @@
 import type { Worker } from 'node:worker_threads';
 import { startThread } from '../process/thread.ts';
-import type { ReadLog } from './make.ts';
-import type { FromThread, ToThread, Wanted } from './worker.ts';
+import type { ReadLog, ReadPicture } from './make.ts';
+import type { FromThread, ToThread, Want, Wanted } from './worker.ts';
 
 const PROGRAM = { source: 'server/report/worker.ts', built: 'report-worker.js' };
 
@@ -12,13 +12,14 @@ const IDLE_MS = 60_000;
 
 /** How a report under way reads what it needs and says how far it is. */
 interface Ways {
-  read: ReadLog;
-  tell(done: number): void;
+  readLog: ReadLog;
+  pictureOf: ReadPicture;
+  tell?(done: number): void;
 }
 
 /** The report under way. */
 interface UnderWay {
-  readonly ways: Ways | undefined;
+  readonly ways: Ways;
   resolve(file: Buffer): void;
   reject(error: Error): void;
 }
@@ -34,7 +35,7 @@ export class ReportThread {
   private closed = false;
 
   /** Rejects when the report cannot be made, or not within this time. */
-  async make(wanted: Wanted, withinMs: number, ways?: Ways): Promise<Buffer> {
+  async make(wanted: Wanted, withinMs: number, ways: Ways): Promise<Buffer> {
     if (this.closed) throw new Error('the server is stopping');
     clearTimeout(this.idle);
     this.worker ??= this.start();
@@ -75,7 +76,7 @@ export class ReportThread {
     if (!current || this.worker !== worker) return;
     if ('file' in message) current.resolve(Buffer.from(message.file));
     else if ('failed' in message) current.reject(new Error(message.failed));
-    else if ('done' in message) current.ways?.tell(message.done);
+    else if ('done' in message) current.ways.tell?.(message.done);
     else void give(worker, message.want, current.ways);
   }
 
@@ -96,10 +97,10 @@ export class ReportThread {
 
 const post = (worker: Worker, message: ToThread): void => worker.postMessage(message);
 
-async function give(worker: Worker, job: string, ways: Ways | undefined): Promise<void> {
+async function give(worker: Worker, want: Want, { readLog, pictureOf }: Ways): Promise<void> {
   try {
-    if (!ways) throw new Error('no log was to be read');
-    post(worker, { log: await ways.read(job) });
+    if ('log' in want) post(worker, { log: await readLog(want.log) });
+    else post(worker, { picture: await pictureOf(want.picture) });
   } catch (error) {
     post(worker, { unread: String(error) });
   }

@@ -161,26 +161,29 @@ describe('the thread that makes reports', { timeout: 120_000 }, () => {
   const [visit] = demo.visits;
   if (!visit) throw new Error('the demo has no visit');
   const job = logOf(visit.entries);
+  const ways = { readLog: async () => job, pictureOf: async () => undefined };
   const wanted = { job, zone: 'UTC', at: Date.UTC(2026, 2, 6, 8) };
 
   it('fails alone when it takes too long or a report cannot be made, and makes the next one', async () => {
     const thread = new ReportThread();
-    const make = async () => (await thread.make(wanted, 60_000)).subarray(0, 5).toString();
-    await expect(thread.make({ ...wanted, zone: 'Nowhere/Land' }, 60_000)).rejects.toThrow(/time zone/i);
+    const make = async () => (await thread.make(wanted, 60_000, ways)).subarray(0, 5).toString();
+    await expect(thread.make({ ...wanted, zone: 'Nowhere/Land' }, 60_000, ways)).rejects.toThrow(
+      /time zone/i,
+    );
     expect(await make()).toBe('%PDF-');
-    await expect(thread.make(wanted, 1)).rejects.toThrow('more than 0.001 s');
+    await expect(thread.make(wanted, 1, ways)).rejects.toThrow('more than 0.001 s');
     expect(await make()).toBe('%PDF-');
     await thread.close();
-    await expect(thread.make(wanted, 60_000)).rejects.toThrow('stopping');
+    await expect(thread.make(wanted, 60_000, ways)).rejects.toThrow('stopping');
   });
 
   it('says why a log of a site could not be read', async () => {
     const thread = new ReportThread();
     const site = logOf(demo.site);
-    const read = async () => {
+    const readLog = async () => {
       throw new Error('the disk is gone');
     };
-    const making = thread.make({ site, options: { zone: 'UTC', at: 0 } }, 60_000, { read, tell: () => {} });
+    const making = thread.make({ site, options: { zone: 'UTC', at: 0 } }, 60_000, { ...ways, readLog });
     await expect(making).rejects.toThrow('the disk is gone');
     await thread.close();
   });
