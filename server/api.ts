@@ -21,6 +21,7 @@ import {
 import { CODE_FORM } from '../src/phrases/links.ts';
 import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
+import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
 import type { Health } from '../src/protocol/health.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
@@ -90,11 +91,11 @@ export function api({
     await next();
     c.header('Cache-Control', 'no-store');
   });
-  const atMost = (maxSize: number) =>
-    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', mostBytesText(maxSize)) });
+  const atMost = (maxSize: number, text = mostBytesText(maxSize)) =>
+    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', text) });
   const small = atMost(limits.maxBodyBytes);
   const large = atMost(limits.maxSiteBodyBytes);
-  const picture = atMost(PHOTO_BYTES_MOST);
+  const picture = atMost(PHOTO_BYTES_MOST, PICTURE_TOO_LARGE);
   app.use((c, next) => {
     const { path } = c.req;
     const limit = path.endsWith('/photo') ? picture : path.startsWith('/api/site/') ? large : small;

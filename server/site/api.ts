@@ -4,7 +4,7 @@ import type { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
-import { LOST_LOG } from '../../src/phrases/damage.ts';
+import { LOST_LOG, lostUnsignable } from '../../src/phrases/damage.ts';
 import {
   DAY_OF_JOBS_FULL,
   DAY_OF_LOG_FULL,
@@ -30,7 +30,6 @@ import type { Notary } from '../notary/notary.ts';
 import { give, picture, removePhoto, takePhoto } from '../photos/photos.ts';
 import { RECORDS } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
-import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 import { Board } from './board.ts';
 import { PlanNews } from './plan-news.ts';
@@ -128,11 +127,13 @@ export function siteApi({
     return sites.begin(site, command);
   });
   onDesk(ROUTES.signRecord, async (site, { id, job, head, ofSite, ...signer }) => {
-    // A signature stands under a whole log only: it is checked here once more, whatever was found earlier.
-    const fault = hasVisit(site, job) ? await checkNamed(store, job) : undefined;
-    if (fault) return { kind: 'refused', reason: 'log-broken', text: brokenUnsignable(fault.seq) };
-    const result = await summaries.of(job);
-    const findings = result?.kind === 'summary' ? result.summary.findings.map((finding) => finding.id) : [];
+    // A signature stands under a whole log only, with all its pictures: both are checked here once more, whatever was found earlier.
+    const result = hasVisit(site, job) ? await summaries.check(job) : undefined;
+    if (result?.kind === 'broken')
+      return { kind: 'refused', reason: 'log-broken', text: brokenUnsignable(result.fault.seq) };
+    if (result && result.lost.length > 0)
+      return { kind: 'refused', reason: 'not-signable', text: lostUnsignable(result.lost) };
+    const findings = (result?.summary.findings ?? []).map((finding) => finding.id);
     const across = (await board.findings(site, job)).site.map((finding) => finding.id);
     if (ofSite && ofSite.join() !== across.join()) {
       return { kind: 'refused', reason: 'not-signable', text: SITE_HAS_CHANGED };
