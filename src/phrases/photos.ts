@@ -1,5 +1,6 @@
 import type { FactOf } from '../model/facts.ts';
 import {
+  PHOTO_BYTES_MOST,
   PHOTO_SIDE_LEAST,
   PHOTO_SIDE_MOST,
   PHOTOS_BYTES_MOST,
@@ -29,6 +30,7 @@ const megabytes = (bytes: number): string => `${bytes / 1e6} MB`;
 
 /** Why a photo was not taken. */
 export const RECORD_FULL = `The record of a visit holds at most ${PHOTOS_MOST} photos, ${megabytes(PHOTOS_BYTES_MOST)} together. Remove one that is not needed.`;
+export const PICTURE_TOO_LARGE = `A picture may hold at most ${PHOTO_BYTES_MOST / 1000} kB. Take the photo with the button of the page, which makes it small.`;
 export const NOT_YET_A_JOB = 'This job has not begun. Nothing was kept.';
 export const NO_PHOTO = 'There is no such photo in this record. Nothing was changed.';
 export const PHOTO_GONE = 'The picture was removed. Its entry stays in the record.';
