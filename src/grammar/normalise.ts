@@ -1,16 +1,14 @@
+import type { SpokenFigures } from './speak.ts';
+
 /** A word of the text, or a number typed in digits, with every value it may mean. */
 export type Token =
   | { readonly kind: 'word'; readonly word: string }
   | { readonly kind: 'numeral' | 'fraction'; readonly values: readonly number[]; readonly text: string };
 
 /** How a language is written down. */
-export interface Spelling {
+export interface Spelling extends SpokenFigures {
   /** Spellings that always mean a word of the grammar. */
   readonly respellings: readonly (readonly [RegExp, string])[];
-  /** The ten figures as words, from nought. */
-  readonly figures: readonly string[];
-  /** The sign before decimals. The other one may stand between thousands. */
-  readonly decimal: '.' | ',';
   /** What "%" is called. */
   readonly percent: string;
   /** Letters as the grammar has them, for people who leave out what is above a letter. Lower case comes in. */

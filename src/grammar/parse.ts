@@ -5,6 +5,7 @@ import type { Intent, Understanding } from './intent.ts';
 import { matches } from './match.ts';
 import { ENGLISH_RESPELLINGS, normalise, type Spelling, type Token } from './normalise.ts';
 import type { Context } from './rule.ts';
+import { ENGLISH_FIGURES } from './speak.ts';
 import { knows } from './vocabulary.ts';
 
 /** No sentence of the grammar has more words than this. */
@@ -32,8 +33,7 @@ const ENGLISH_TONGUE: Tongue = {
   grammar: ENGLISH,
   spelling: {
     respellings: ENGLISH_RESPELLINGS,
-    figures: 'zero one two three four five six seven eight nine'.split(' '),
-    decimal: '.',
+    ...ENGLISH_FIGURES,
     percent: 'percent',
   },
   remark: REMARK,
