@@ -143,10 +143,10 @@ export function readOptions(argv: readonly string[]): Options {
 
 const TLS_HELP = `
 Phones give a page the microphone only over https; without it, people type. They keep the pages for times
-without a network only over https that they trust: with --tls files.
-  --tls own    (default) https with a certificate made here and kept in the data folder. Phones
-               warn about it once, and iPhones may still refuse the connection. Plain http works
-               too, on the same port, for all but the microphone.
+without a network only over https that they trust.
+  --tls own    (default) https with a certificate of the server's own authority, kept in the data
+               folder. Phones warn until they are told to trust it: the page /trust says how. Plain
+               http works too, on the same port, for all but the microphone.
   --tls files  https with your own certificate that the phones trust: best for a firm.
   --tls off    plain http: for typing only, or behind a proxy that adds https.
 `;

@@ -4,13 +4,17 @@ import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
+import { SilentCallers } from './guard/silent.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
 import { pages } from './http/pages.ts';
+import { authorityFile } from './http/trust.ts';
 import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
 import { isLoopback, ownNames } from './network/addresses.ts';
-import { type KeyPair, namesIn } from './network/certificate.ts';
+import type { KeyPair } from './network/authority.ts';
+import { namesIn } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
@@ -30,9 +34,8 @@ export interface ServerOptions {
   /** 0: any free port. */
   port?: number;
   host?: string;
+  /** Without `authority` phones trust it, and plain HTTP leads to https, but on this machine. */
   tls?: KeyPair;
-  /** Whether phones trust `tls`: then plain HTTP leads to https, but on this machine. */
-  isTrusted?: boolean;
   /** Names under which people reach this server, beside those in `tls`. */
   names?: readonly string[];
   /** Closed with the server. Without it, people type. */
@@ -57,6 +60,8 @@ export interface RunningServer {
   url: string;
   /** Of the tree over all signed heads, as of now. */
   treeHead(): TreeHead;
+  /** Another certificate, for connections from now on. */
+  useCertificate(pair: KeyPair): void;
   /** Sends the phones away, stores all work in progress, and ends. */
   close(): Promise<void>;
 }
@@ -82,17 +87,38 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
+  let { tls } = options;
+  const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
   const front = new Front({
-    isOurs: namesOf(options.tls, options.names),
-    isTrusted: options.isTrusted ?? false,
+    isOurs: (name) => own.has(name) || (tls !== undefined && namesIn(tls)(name)),
+    isTrusted: () => tls !== undefined && tls.authority === undefined,
     isThisMachine: isLoopback,
   });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log }, front);
+  const allowances = new TokenAllowances(limits);
+  const daily = new DailyAllowances(limits);
+  const silent = new SilentCallers(limits.maxSilentPerBlock);
+  const sockets = new Sockets({ allowances, daily, rooms, store, speech, clock, limits, log }, front);
 
   const app = new Hono<{ Bindings: HttpBindings }>();
+  const certificate = () => tls;
+  app.route('/', authorityFile(certificate));
   app.route(
     '/api',
-    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({
+      rooms,
+      sites,
+      summaries,
+      notary,
+      store,
+      speech,
+      voice,
+      limits,
+      daily,
+      clock,
+      log,
+      version: VERSION,
+      certificate,
+    }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
@@ -100,13 +126,19 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const listener = await listen(
     host,
     options.port ?? 0,
-    options.tls,
-    SERVER_SETTINGS,
+    tls,
+    {
+      ...SERVER_SETTINGS,
+      headersTimeout: limits.headersWithinMs,
+      requestTimeout: limits.requestWithinMs,
+      connectionsCheckingInterval: limits.headersWithinMs / 4,
+    },
     front.guards(getRequestListener(app.fetch)),
     (server) => {
       front.answerBroken(server);
       sockets.attach(server);
     },
+    (socket) => silent.admits(socket),
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();
@@ -117,6 +149,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     port: listener.port,
     url: `http://localhost:${listener.port}`,
     treeHead: () => notary.treeHead(),
+    useCertificate(pair) {
+      tls = pair;
+      listener.useCertificate(pair);
+    },
     async close() {
       checks.close();
       await rooms.close();
@@ -129,11 +165,4 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       await store.close();
     },
   };
-}
-
-/** Whether a name is the machine's own, one that the owner gave, or one in the certificate. */
-function namesOf(tls: KeyPair | undefined, given: readonly string[] = []): (name: string) => boolean {
-  const own = new Set([...ownNames(), ...given].map((name) => name.toLowerCase()));
-  const isNamed = tls ? namesIn(tls) : () => false;
-  return (name) => own.has(name) || isNamed(name);
 }

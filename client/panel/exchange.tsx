@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
 import { personText } from '../../src/phrases/people.ts';
+import { practisedText } from '../../src/phrases/practised.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
 import type { Pending } from '../link/link.ts';
@@ -86,6 +87,8 @@ function wordsOf(letter: Pending['letter']): string {
       return 'a new join code';
     case 'hand-over':
       return handOverText(letter.fact, undefined);
+    case 'practise':
+      return practisedText(letter.act);
     case 'override':
       return letter.reason;
     case 'take-back':

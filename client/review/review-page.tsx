@@ -1,10 +1,12 @@
 import type { Log } from '../../src/model/entry.ts';
+import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { Exports } from './exports.tsx';
 import { FindingList, linesOf } from './finding-list.tsx';
 import { useGrowing, useLog } from './log.ts';
 import { RecordView } from './record-view.tsx';
+import '../ui/practice-band.css';
 
 /** A job's record, for people who were not there. */
 export function ReviewPage({ token }: { token: string }) {
@@ -17,6 +19,15 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
   const grown = useGrowing(token, fetched);
   const { record } = grown;
   const lines = linesOf(record);
+  if (record.state.setup?.practice)
+    return (
+      <>
+        <p class="practice-band">{PRACTICE_BAND}</p>
+        <RecordView {...grown} heading={headingOf(record, undefined)} saves={() => null}>
+          {() => null}
+        </RecordView>
+      </>
+    );
   return (
     <RecordView
       {...grown}

@@ -13,7 +13,7 @@ export interface FrontRules {
   /** Whether people reach this server under a name; addresses and `localhost` are not asked about. */
   isOurs: (name: string) => boolean;
   /** Whether phones trust our certificate: then pages are given over https alone, but to this machine. */
-  isTrusted: boolean;
+  isTrusted: () => boolean;
   isThisMachine: (address: string) => boolean;
 }
 
@@ -68,13 +68,13 @@ export class Front {
 
   private mustBeSecure({ socket }: IncomingMessage): boolean {
     const { isTrusted, isThisMachine } = this.rules;
-    return isTrusted && !isSecure(socket) && !isThisMachine(socket.remoteAddress ?? '');
+    return isTrusted() && !isSecure(socket) && !isThisMachine(socket.remoteAddress ?? '');
   }
 
   private headersFor({ headers: { host }, socket }: IncomingMessage): OutgoingHttpHeaders {
     const isKnown = isKnownHost(host, this.rules.isOurs);
     const name = nameIn(host ?? '');
-    const isStrict = this.rules.isTrusted && isSecure(socket) && name !== undefined && !isFixed(name);
+    const isStrict = this.rules.isTrusted() && isSecure(socket) && name !== undefined && !isFixed(name);
     return { ...protectiveHeaders(isKnown ? host : undefined), ...(isStrict && STRICT_TRANSPORT) };
   }
 }

@@ -18,10 +18,13 @@ export function lanAddresses(host: string): string[] {
 /** What this machine is called on its network. */
 export const ownNames = (): string[] => [hostname(), `${hostname()}.local`];
 
-/** The names and addresses in the server's own certificate. */
-export function certificateNames(host: string): { names: string[]; addresses: string[] } {
+/** The names and addresses in the server's own certificate. `given`: names that the owner added. */
+export function certificateNames(
+  host: string,
+  given: readonly string[] = [],
+): { names: string[]; addresses: string[] } {
   return {
-    names: ['localhost', ...ownNames()],
+    names: [...new Set(['localhost', ...ownNames(), ...given])],
     addresses: ['127.0.0.1', '::1', ...lanAddresses(host)],
   };
 }

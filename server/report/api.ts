@@ -1,17 +1,26 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
-import { badFieldText, NO_REPORT, SITE_REPORT_ELSEWHERE } from '../../src/phrases/bad-requests.ts';
+import { isPractice } from '../../src/log/practice.ts';
+import {
+  badFieldText,
+  NO_REPORT,
+  PRACTICE_NOT_KEPT,
+  SITE_REPORT_ELSEWHERE,
+} from '../../src/phrases/bad-requests.ts';
 import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
-import { TimeZone, WantReport } from '../../src/protocol/report.ts';
+import { TimeZone } from '../../src/protocol/report.ts';
+import { ROUTES } from '../../src/protocol/routes.ts';
 import { isSiteLog } from '../../src/report/build.ts';
 import { type Env, passOf, read, refuse } from '../http/http.ts';
+import { answer } from '../http/route.ts';
+import { picture } from '../photos/photos.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
 import { ReportJobs } from './jobs.ts';
-import { jobPdf, sitePdf } from './make.ts';
+import { jobPdf, type ReadPicture, sitePdf } from './make.ts';
 
 export interface ReportApiDeps {
   store: Store;
@@ -27,7 +36,12 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
-  app.get('/report.pdf', async (c) => {
+  const pictureOf: ReadPicture = async ({ job, photo }) => {
+    const found = await picture(store, job, photo);
+    return found.kind === 'ok' ? found.value : undefined;
+  };
+
+  answer(app, ROUTES.reportPdf, async (c) => {
     const zone = TimeZone.safeParse(c.req.query('zone') ?? 'UTC');
     if (!zone.success) {
       return refuse(c, 'bad-message', badFieldText(['zone'], zone.error.issues[0]?.message ?? ''));
@@ -39,22 +53,23 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     if (isSiteLog(record)) {
       return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
     }
-    return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now()));
+    if (isPractice(record.entries)) return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
+    return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now(), pictureOf));
   });
 
-  app.post('/site/report', (c) =>
+  answer(app, ROUTES.beginReport, (c) =>
     onSite(c, async (site) => {
-      const body = await read(c, WantReport);
+      const body = await read(c, ROUTES.beginReport.body);
       if (body.kind === 'refused') return refuse(c, body.reason, body.text);
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
-      const { total, make } = sitePdf(site, options, (job) => checkedLog(store, job));
+      const { total, make } = sitePdf(site, options, (job) => checkedLog(store, job), pictureOf);
       const begun = jobs.begin(site.head.job, total, make);
       if (!begun) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
       return c.json(begun, 202);
     }),
   );
-  app.get('/site/report', (c) =>
+  answer(app, ROUTES.reportProgress, (c) =>
     onSite(c, ({ head }) => {
       const progress = jobs.progress(head.job, c.req.query('id') ?? '');
       if (progress === 'unknown') return refuse(c, 'bad-target', NO_REPORT, 404);
@@ -62,7 +77,7 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       return c.json(progress);
     }),
   );
-  app.get('/site/report.pdf', (c) =>
+  answer(app, ROUTES.siteReportPdf, (c) =>
     onSite(c, ({ head }) => {
       const file = jobs.file(head.job, c.req.query('id') ?? '');
       return file ? pdf(c, head.job, file) : refuse(c, 'bad-target', NO_REPORT, 404);
@@ -73,14 +88,14 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
   /** Answers both tokens of a site, with the site's own log. */
   async function onSite(
     c: Context<Env>,
-    answer: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
+    give: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
   ): Promise<Response> {
     const pass = await passOf(c, store);
     const site = pass && (await checkedLog(store, pass.job));
     if (!site || !isSiteLog(site)) {
       return refuse(c, 'bad-token', NO_SITE_LINK);
     }
-    return answer(site);
+    return give(site);
   }
 }
 

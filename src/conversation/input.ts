@@ -5,6 +5,7 @@ import type { Seq } from '../model/ids.ts';
 import type { TypedLanguage } from '../model/language.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
+import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
 import type { Words } from './decide.ts';
@@ -26,8 +27,13 @@ export type Input =
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }
   /** The desk has saved a plan of this pair. */
   | { kind: 'plan-changed'; plan: PairPlan }
+  /** Hands did this at the simulated pair of a practice job. */
+  | { kind: 'practise'; seat: Seat; act: HandAct }
   /** Written on a form, once the alignment is accepted. */
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
+  /** Taken, with its picture; or its picture removed. */
+  | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
+  | { kind: 'remove-photo'; by: Seat | 'supervisor'; fact: FactOf<'photo-removed'> }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */

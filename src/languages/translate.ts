@@ -39,9 +39,10 @@ function patternOf([english, into]: readonly [string, string]): Pattern {
   };
 }
 
-/** What joins texts of ours, the weakest last: sentences, a remark in brackets, lists. */
-const JOINTS: readonly RegExp[] = [/(?<=[.?!]) (?=\S)/, / (?=\([^()]*\)[.:]?$)/, /; /, /, or /, /, /, /: /];
-const JOINED = [' ', ' ', '; ', undefined, ', ', ': '];
+const BETWEEN_SENTENCES = /(?<=[.?!]) (?=\S)/;
+/** What joins texts of ours, the weakest last: a remark in brackets, lists. */
+const JOINTS: readonly RegExp[] = [/ (?=\([^()]*\)[.:]?$)/, /; /, /, or /, /, /, /: /];
+const JOINED = [' ', '; ', undefined, ', ', ': '];
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -87,7 +88,19 @@ export function translator({ sentences, spoken: { decimal }, or }: Language): Tr
     return undefined;
   }
 
+  /** Sentence after sentence; a line of the table may hold several. */
+  function inSentences(parts: readonly string[]): string | undefined {
+    for (let first = parts.length - 1; first > 0; first--) {
+      const said = translate(parts.slice(0, first).join(' '));
+      const rest = said === undefined ? undefined : translate(parts.slice(first).join(' '));
+      if (rest !== undefined) return `${said} ${rest}`;
+    }
+    return undefined;
+  }
+
   function inParts(text: string): string | undefined {
+    const sentences = inSentences(text.split(BETWEEN_SENTENCES));
+    if (sentences !== undefined) return sentences;
     for (const [i, joint] of JOINTS.entries()) {
       const parts = text.split(joint);
       if (parts.length < 2) continue;

@@ -8,6 +8,8 @@ import { TypedLanguage } from './language.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
+import { photoFacts } from './photo.ts';
+import { PracticeAct } from './practice.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { SiteSteps } from './steps.ts';
@@ -255,7 +257,10 @@ export const Fact = z.discriminatedUnion('type', [
     declaration: z.string().max(1000).optional(),
     ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
   }),
+  /** Only in a log of practice: what was really done at the simulated pair, whatever was said of it. */
+  z.object({ type: z.literal('practised'), act: PracticeAct }),
   ...handOverFacts,
+  ...photoFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -5,6 +5,7 @@ import { HandOverFact } from '../model/hand-over.ts';
 import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { TypedLanguage } from '../model/language.ts';
 import { Person } from '../model/person.ts';
+import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
 import { Invite, Role, Token } from './access.ts';
 
@@ -40,6 +41,7 @@ export const CLOSE_CODES = {
   version: 4406,
   replaced: 4409,
   'from-the-future': 4416,
+  'too-fast': 4429,
   'store-failed': 4503,
 } as const satisfies Partial<Record<Refusal, number>>;
 export type ClosingRefusal = keyof typeof CLOSE_CODES;
@@ -98,6 +100,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('person'), id, person: Person.optional() }),
   /** Something about how the pair is handed over, or an answer to a step. */
   z.object({ t: z.literal('hand-over'), id, fact: HandOverFact }),
+  /** In a practice job: what hands did at the simulated pair. */
+  z.object({ t: z.literal('practise'), id, act: HandAct }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
   z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
   z.object({ t: z.literal('talk-end'), id }),

@@ -29,8 +29,8 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
   'client/ui/first-error.ts': 'a selector of the page',
   'server/http/pages.ts': 'a header of HTTP',
+  'server/http/headers.ts': 'headers of HTTP',
   'server/report/standards.ts': 'what a file says of itself, in the words of its standard',
-  'server/jobs/sockets.ts': 'status lines of HTTP',
   'server/jobs/connection.ts': 'why a socket closes, in the closing frame',
 };
 

@@ -1,11 +1,12 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { request as plainRequest } from 'node:http';
+import { createServer, type IncomingMessage, request as plainRequest } from 'node:http';
 import { request as secureRequest } from 'node:https';
 import { connect } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, describe, expect, it, onTestFinished } from 'vitest';
 import { isKnownHost } from '../../server/guard/hosts.ts';
+import { Front } from '../../server/http/front.ts';
 import { ownNames } from '../../server/network/addresses.ts';
 import { ownCertificate } from '../../server/network/certificate.ts';
 import { HttpRefusal } from '../../src/protocol/jobs.ts';
@@ -42,6 +43,9 @@ function ask(url: string, headers: Record<string, string> = {}, method = 'GET'):
     request.end();
   });
 }
+
+const certificateFor = async (name: string) =>
+  (await ownCertificate(root, { names: [name], addresses: [] }, Date.now())).pair;
 
 /** What comes back for bytes that need not be HTTP. */
 function raw(port: number, bytes: string): Promise<string> {
@@ -111,10 +115,39 @@ describe('who the server answers to', () => {
   });
 
   it('R60: the names in its certificate are its own', async () => {
-    const tls = await ownCertificate(root, { names: ['in.certificate.example'], addresses: [] }, Date.now());
+    const tls = await certificateFor('in.certificate.example');
     const { url } = await serve({ tls });
     expect((await ask(`${url}/api/health`, { host: 'in.certificate.example' })).status).toBe(200);
     expect((await ask(`${url}/api/health`, { host: 'other.certificate.example' })).status).toBe(421);
+  });
+});
+
+describe('plain HTTP from another machine', () => {
+  it.each([
+    ['leads to https where phones trust the certificate', true, false, 308, 426],
+    ['is answered on this machine all the same', true, true, 200, undefined],
+    ['is answered where phones may not trust it yet', false, false, 200, undefined],
+  ])('%s', async (_, isTrusted, here, status, socketStatus) => {
+    const front = new Front({
+      isOurs: () => false,
+      isTrusted: () => isTrusted,
+      isThisMachine: () => here,
+    });
+    const requests: IncomingMessage[] = [];
+    const server = createServer(
+      front.guards((request, response) => {
+        requests.push(request);
+        response.end();
+      }),
+    ).listen(0, '127.0.0.1');
+    onTestFinished(() => void server.close());
+    server.on('request', (request) => requests.push(request));
+    await new Promise((resolve) => server.once('listening', resolve));
+    const { port } = server.address() as { port: number };
+    const answer = await ask(`http://127.0.0.1:${port}/join?x=1`);
+    expect(answer.status).toBe(status);
+    expect(answer.headers.location).toBe(status === 308 ? `https://127.0.0.1:${port}/join?x=1` : undefined);
+    expect(front.socketRefusal(requests[0] as IncomingMessage)).toBe(socketStatus);
   });
 });
 
@@ -183,9 +216,10 @@ describe('the headers on every answer', () => {
   });
 
   it('R61: only a certificate that phones trust, asked by its name, asks for https for ever', async () => {
-    const tls = await ownCertificate(root, { names: ['ladder.firm.example'], addresses: [] }, Date.now());
+    const tls = await certificateFor('ladder.firm.example');
     const strict = async (isTrusted: boolean, scheme: string, host: string) => {
-      const { port } = await serve({ tls, isTrusted });
+      const { cert, key } = tls;
+      const { port } = await serve({ tls: isTrusted ? { cert, key } : tls });
       const { headers } = await ask(`${scheme}://127.0.0.1:${port}/api/health`, { host });
       return headers['strict-transport-security'];
     };

@@ -200,6 +200,7 @@ export async function screens(): Promise<Screens> {
     { name: 'home', path: '/', ready: '.way' },
     { name: 'home-known', path: '/', kept: known, ready: '.resume' },
     { name: 'join', path: '/join', ready: '.join' },
+    { name: 'start-trust', path: '/trust', ready: '.trust-state' },
     { name: 'start', path: '/panel#new', ready: 'form' },
     {
       name: 'profiles',

@@ -1,11 +1,11 @@
-import type { Input } from '../../src/conversation/input.ts';
-import type { Seat } from '../../src/model/facts.ts';
-import type { ClientMessage } from '../../src/protocol/socket.ts';
+import type { Seat } from '../model/facts.ts';
+import type { ClientMessage } from '../protocol/socket.ts';
+import type { Input } from './input.ts';
 
 /** The messages that add something to the job. Each is logged under its id. */
 export type Report = Extract<
   ClientMessage,
-  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' }
+  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' | 'practise' }
 >;
 
 export function toInput(message: Report, seat: Seat): Input {
@@ -41,5 +41,7 @@ export function toInput(message: Report, seat: Seat): Input {
       return { kind: 'override', seat, reason: message.reason };
     case 'hand-over':
       return { kind: 'hand-over', by: seat, fact: message.fact };
+    case 'practise':
+      return { kind: 'practise', seat, act: message.act };
   }
 }
