@@ -22,7 +22,7 @@ const tongue = ({ RULES, FILLERS, REMARK, TOLD }: Words, spelling: Spelling): To
   told: TOLD,
 });
 
-const TONGUES: Partial<Record<TypedLanguage, Tongue>> = {
+const TONGUES: Record<TypedLanguage, Tongue> = {
   es: tongue(es, ES),
 };
 
@@ -32,6 +32,5 @@ export function understand(
   language: TypedLanguage | undefined,
   context: Context = {},
 ): Understanding {
-  const known = language && TONGUES[language];
-  return known ? parseIn(known, text, context) : parse(text, context);
+  return language ? parseIn(TONGUES[language], text, context) : parse(text, context);
 }
