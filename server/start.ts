@@ -8,6 +8,7 @@ import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { SilentCallers } from './guard/silent.ts';
+import { HeavyWork } from './guard/turns.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
 import type { Env } from './http/http.ts';
 import { pages } from './http/pages.ts';
@@ -23,6 +24,7 @@ import { Notary, type Publish } from './notary/notary.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { Summaries } from './record/summaries.ts';
+import { ReportThreads } from './report/api.ts';
 import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
 import { modelFiles } from './speech/files.ts';
@@ -100,10 +102,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   });
   const callers = options.callers ?? new Callers();
   const allowances = new TokenAllowances(limits);
+  const heavy = new HeavyWork(limits);
+  const reports = new ReportThreads();
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
   const sockets = new Sockets(
-    { allowances, daily, rooms, store, speech, clock, limits, log },
+    { allowances, daily, heavy, rooms, store, speech, clock, limits, log },
     front,
     callers,
   );
@@ -127,6 +131,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       voice,
       limits,
       daily,
+      heavy,
+      reports,
       clock,
       log,
       version: VERSION,
@@ -173,6 +179,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       sockets.close();
       await listener.close();
       speech.close();
+      await reports.close();
       await transcriber?.close();
       await voice?.close();
       await notary.close();

@@ -10,6 +10,7 @@ import { DeskWork } from '../seat/desk-work.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { News } from '../seat/news.tsx';
+import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
 import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
@@ -49,9 +50,10 @@ const WRONG_WAY = { label: 'Wrong way', words: WORDS.wrongWay };
 
 /** For one gloved hand on a ladder: one instruction, very large, and few big buttons. */
 function EmitterScreen({ room }: { room: Room }) {
-  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over'>();
+  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over' | 'photos'>();
   const [microphone, setMicrophone] = useState(false);
   const close = () => setSheet(undefined);
+  useSendPhotos(room);
   const press = (words: string) => room.say(words, 'button');
   const { order, job } = room;
   const action = order.kind === 'none' ? undefined : order.instruction?.advice.action;
@@ -114,9 +116,11 @@ function EmitterScreen({ room }: { room: Room }) {
             {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
           </button>
           <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
+          <PhotosButton room={room} onOpen={() => setSheet('photos')} />
         </Menu>
       )}
       {sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
+      {sheet === 'photos' && <Photos room={room} onClose={close} />}
       {sheet === 'cannot' && <Cannot onClose={close} onPick={press} />}
     </main>
   );

@@ -10,6 +10,7 @@ import { InviteCard } from '../seat/invite.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { lastSaid, News, SHOWN_MS } from '../seat/news.tsx';
+import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
 import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
@@ -54,12 +55,13 @@ export function PanelPage({ fresh, inPage }: { fresh: string; inPage?: InPage })
 /** Only in practice. */
 const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
 
-type Open = { sheet: 'menu' | 'accept' | 'hand-over' } | { sheet: 'change'; made: Made };
+type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' } | { sheet: 'change'; made: Made };
 
 function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
   const close = () => setOpen(undefined);
   const { job, link, saved } = room;
+  useSendPhotos(room);
   const { reading } = job;
   const speechReady = link.speech?.ready ?? false;
   const alone = link.phase === 'live' && link.presence?.emitter === 'empty';
@@ -119,6 +121,7 @@ function PanelScreen({ room }: { room: Room }) {
             Accept the alignment
           </button>
           <HandOverButton room={room} onOpen={() => setOpen({ sheet: 'hand-over' })} />
+          <PhotosButton room={room} onOpen={() => setOpen({ sheet: 'photos' })} />
           {saved.site && (
             <a class="button" href={linkTo('board', { token: saved.site })} onClick={follow}>
               To the site's board
@@ -134,6 +137,7 @@ function PanelScreen({ room }: { room: Room }) {
       )}
       {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
       {open?.sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
+      {open?.sheet === 'photos' && <Photos room={room} onClose={close} />}
       {open?.sheet === 'change' && <ChangeSheet room={room} made={open.made} onClose={close} />}
     </main>
   );

@@ -1,3 +1,4 @@
+import { withoutNotes } from '../../src/formats/jpeg.ts';
 import { fitting } from './fitting.ts';
 
 /** A photo as it is sent: small, upright, and without what the camera writes beside the picture. */
@@ -33,7 +34,7 @@ export async function shrink(file: Blob, most: number): Promise<SmallPhoto> {
   }
 }
 
-function drawn(picture: ImageBitmap, width: number, height: number, quality: number): Promise<Blob> {
+async function drawn(picture: ImageBitmap, width: number, height: number, quality: number): Promise<Blob> {
   const canvas = document.createElement('canvas');
   canvas.width = width;
   canvas.height = height;
@@ -44,7 +45,8 @@ function drawn(picture: ImageBitmap, width: number, height: number, quality: num
   pen.fillRect(0, 0, width, height);
   pen.imageSmoothingQuality = 'high';
   pen.drawImage(picture, 0, 0, width, height);
-  return new Promise((resolve, reject) =>
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new NoPicture())), 'image/jpeg', quality),
-  );
+  const blob = await new Promise<Blob | null>((resolve) => canvas.toBlob(resolve, 'image/jpeg', quality));
+  if (!blob) throw new NoPicture();
+  const file = withoutNotes(new Uint8Array(await blob.arrayBuffer()));
+  return new Blob([new Uint8Array(file)], { type: 'image/jpeg' });
 }

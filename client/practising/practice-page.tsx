@@ -8,6 +8,7 @@ import {
   leavesJobText,
   PRACTICE_ABOUT,
   PRACTICE_TITLE,
+  START_AT,
   START_TWO_PHONES,
   SURPRISE_ME,
   TROUBLES,
@@ -136,7 +137,7 @@ function Choice({ onStart }: { onStart: (playing: Playing) => void }) {
               class="button main"
               onClick={() => onStart({ practice: planted(), seat, round: 0 })}
             >
-              {AT_SEAT[seat]}
+              {START_AT[seat]}
             </button>
           ))}
         </div>

@@ -15,6 +15,7 @@ import { download } from '../ui/download.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
+import { PhotoSection } from './photos.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
 import { Steps } from './steps.tsx';
@@ -58,6 +59,7 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
         <div class="visit-part">
           <Steps token={token} job={job} record={record} desk={desk} onWritten={look} />
           <HandOverSection token={token} job={job} record={record} desk={desk} onWritten={look} />
+          <PhotoSection token={token} job={job} record={record} desk={desk} onWritten={look} />
           <SignOff
             token={token}
             log={log}

@@ -12,6 +12,8 @@ export interface Made {
   readonly keys: readonly string[];
   /** Logs that fail their check: copied as they are, because the others need their backup all the same. */
   readonly damaged: readonly string[];
+  /** Pictures that are lost, or others than their logs name: the rest of the log is whole. */
+  readonly lost: readonly string[];
 }
 
 /**
@@ -36,7 +38,7 @@ export async function backUp(data: string, into: string, at: number): Promise<Ma
     await store.copyTo(file).finally(() => store.close());
   }
   const keys = copyKeys(data, half);
-  const { logs, entries, damaged } = await checkFolder(half);
+  const { logs, entries, damaged, lost } = await checkFolder(half);
   const manifest: Manifest = {
     format: 'ladderline-backup',
     version: 1,
@@ -47,5 +49,5 @@ export async function backUp(data: string, into: string, at: number): Promise<Ma
   };
   writeFileSync(join(half, MANIFEST_FILE), `${JSON.stringify(manifest, null, 2)}\n`, { flush: true });
   renameSync(half, folder);
-  return { folder, manifest, keys, damaged };
+  return { folder, manifest, keys, damaged, lost };
 }

@@ -11,8 +11,11 @@ import {
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { z } from 'zod';
+import { enclosedIn } from '../../src/log/enclosure.ts';
 import { AUTHORITY_FILE, CERT_FILE } from '../network/certificate.ts';
 import { SIGNING_KEY_FILE } from '../notary/ed25519.ts';
+import { wholeLog } from '../record/files.ts';
+import { lostEnclosures } from '../store/check.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
@@ -57,19 +60,24 @@ export interface Checked {
   readonly entries: number;
   /** Every log that fails its check, and where. */
   readonly damaged: readonly string[];
+  /** Every picture that is lost, or is another than its log names. */
+  readonly lost: readonly string[];
 }
 
-/** Checks every log in a folder from end to end. Rejects with `StoreFailure` when it cannot be read at all. */
+/** Checks every log in a folder from end to end, and what lies beside it. Rejects with `StoreFailure` when it cannot be read at all. */
 export async function checkFolder(folder: string): Promise<Checked> {
   const store = openDataFolder(folder);
   try {
     const damaged: string[] = [];
+    const lost: string[] = [];
     for (const job of await store.logs()) {
       const fault = await store.audit(job);
       if (fault) damaged.push(`${job} at entry ${fault.seq} (${fault.fault})`);
+      const enclosed = enclosedIn((await wholeLog(store, job)).entries);
+      for (const seq of await lostEnclosures(store, job, enclosed)) lost.push(`${job} at entry ${seq}`);
     }
     const heads = await store.jobs();
-    return { logs: heads.length, entries: heads.reduce((sum, { count }) => sum + count, 0), damaged };
+    return { logs: heads.length, entries: heads.reduce((sum, { count }) => sum + count, 0), damaged, lost };
   } finally {
     await store.close();
   }

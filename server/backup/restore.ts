@@ -9,6 +9,8 @@ export interface Restored {
   readonly from: string;
   readonly manifest: Manifest;
   readonly keys: readonly string[];
+  /** Pictures that the backup lacks, or that are others than its logs name. */
+  readonly lost: readonly string[];
   /** Where what stood in the data folder before lies now. */
   readonly before?: string;
 }
@@ -34,7 +36,7 @@ export async function restore(from: string, data: string, overwrite: boolean, at
   mkdirSync(half, { mode: FOLDER_OF_OWNER });
   copyFileSync(databaseIn(folder), databaseIn(half));
   const keys = copyKeys(folder, half);
-  const { damaged } = await checkFolder(half);
+  const { damaged, lost } = await checkFolder(half);
   if (damaged.length > 0) {
     rmSync(half, { recursive: true });
     throw new StoreFailure(`${folder} holds damaged logs: ${damaged.join('; ')}. Use an older backup.`);
@@ -44,7 +46,7 @@ export async function restore(from: string, data: string, overwrite: boolean, at
   // Last, so that a data folder with a database has its keys.
   renameSync(databaseIn(half), databaseIn(data));
   rmSync(half, { recursive: true });
-  return { from: folder, manifest, keys, ...(before !== undefined && { before }) };
+  return { from: folder, manifest, keys, lost, ...(before !== undefined && { before }) };
 }
 
 /** Refuses while a server has the folder. */

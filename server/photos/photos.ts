@@ -70,10 +70,9 @@ async function isRemoved(store: Store, job: JobId, seq: Seq): Promise<boolean> {
 
 const READ_BATCH = 1_000;
 
-/** Answers with a picture that a page may keep: its entry will never name another. */
+/** Answers with a picture, for a page to show. */
 export function give(c: Context, answer: Answer<Uint8Array>): Response {
   if (answer.kind === 'refused') return refuse(c, answer.reason, answer.text, 404);
   c.header('Content-Type', 'image/jpeg');
-  c.header('X-Content-Type-Options', 'nosniff');
   return c.body(new Uint8Array(answer.value));
 }

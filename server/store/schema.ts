@@ -112,6 +112,9 @@ const ENCLOSURES = `
   ) STRICT;
   CREATE TRIGGER enclosures_stay BEFORE UPDATE ON enclosures
   BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+  CREATE TRIGGER enclosures_once BEFORE INSERT ON enclosures
+  WHEN EXISTS (SELECT 1 FROM enclosures WHERE job = NEW.job AND seq = NEW.seq)
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
 `;
 
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */

@@ -88,7 +88,12 @@ function prepare(db: Connection, file: string): void {
   const check = pragma(db, 'quick_check(1)');
   if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
   if (version < SCHEMA_VERSION) bringUp(db, version);
+  // The server may have ended between a removal and its clean-up.
+  forgetRemoved(db);
 }
+
+/** Empties the file of changes, which until then still holds what was removed. */
+const forgetRemoved = (db: Connection): unknown => pragma(db, 'wal_checkpoint(TRUNCATE)');
 
 /** All steps beyond `version`, or none of them. */
 function bringUp(db: Connection, version: number): void {
@@ -159,8 +164,7 @@ export class SqliteStore implements Store {
   ): Promise<Appended> {
     return guard(() => {
       const appended = inOne(this.db, () => this.appendNow(job, entries, keys, enclosing));
-      // Until then, the file of changes still holds what was removed.
-      if (enclosing.remove !== undefined) pragma(this.db, 'wal_checkpoint(TRUNCATE)');
+      if (enclosing.remove !== undefined) forgetRemoved(this.db);
       return appended;
     });
   }

@@ -15,6 +15,10 @@ export const AT_SEAT: Readonly<Record<Seat, string>> = {
   panel: 'At the panel: read the meter',
   emitter: 'At the emitter: turn the screws',
 };
+export const START_AT: Readonly<Record<Seat, string>> = {
+  panel: 'Start at the panel',
+  emitter: 'Start at the emitter',
+};
 export const WITH_TROUBLE = 'With trouble';
 export const WHICH_TROUBLE = 'What shall go wrong?';
 export const SURPRISE_ME = 'Surprise me';

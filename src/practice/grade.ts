@@ -159,7 +159,16 @@ const MISSED_BY: Readonly<Record<Trouble, readonly Miss[]>> = {
   misheard: ['wrong-number-stood'],
 };
 
-function isShown(said: Reading, shown: Reading, { tolerance }: MeterProfile): boolean {
-  if (said.kind !== 'value' || shown.kind !== 'value') return said.kind === shown.kind;
-  return Math.abs(said.value - shown.value) <= 2 * tolerance;
+/** A number at either end of the meter says the same as the word for it; a number below the end is none while it is flooded. */
+function isShown(said: Reading, shown: Reading, meter: MeterProfile): boolean {
+  const { lostAt, saturatedAt, tolerance } = meter;
+  const number = (reading: Reading): number =>
+    reading.kind === 'value'
+      ? Math.max(lostAt, Math.min(saturatedAt, reading.value))
+      : reading.kind === 'none'
+        ? lostAt
+        : saturatedAt;
+  const [heard, seen] = [number(said), number(shown)];
+  if (seen === saturatedAt || heard === saturatedAt) return seen === heard;
+  return Math.abs(heard - seen) <= 2 * tolerance;
 }

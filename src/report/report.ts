@@ -24,7 +24,7 @@ export type Block =
       readonly lines: readonly string[];
       readonly signature: Signature | undefined;
     }
-  /** `gone`: what is said of photos that were removed. */
+  /** `gone`: what is said of photos that have no picture here. */
   | {
       readonly kind: 'photos';
       readonly title: string;

@@ -226,6 +226,26 @@ describe('the grade', () => {
     expect(gradeOf(person.play.entries)?.wrong).toBe(times);
   });
 
+  it.each([
+    [{ kind: 'none' }, '0', 0],
+    [{ kind: 'none' }, '4', 0],
+    [{ kind: 'none' }, '5', 1],
+    [{ kind: 'saturated' }, '99', 0],
+    [{ kind: 'saturated' }, '98', 1],
+    [{ kind: 'saturated' }, 'no signal', 1],
+  ] as const)('while the meter shows %o, "%s" is wrong %d times', (shown, words, times) => {
+    const person = new Person(
+      practice(4, ...(shown.kind === 'saturated' ? ['flooded' as const] : [])),
+      'panel',
+    );
+    const away = { did: 'turn', axis: 'vertical', eighths: 60 } as const;
+    if (shown.kind === 'none') person.play.take({ kind: 'practise', seat: 'emitter', act: away });
+    person.play.passTo(person.play.now + 12_000);
+    expect(shownBy(person.hall, person.play.now)).toEqual(shown);
+    person.say(words);
+    expect(gradeOf(person.play.entries)?.wrong).toBe(times);
+  });
+
   it('takes no number for right while the meter stands at its end', () => {
     const person = new Person(practice(4, 'flooded'), 'panel');
     person.until('read');

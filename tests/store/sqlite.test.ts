@@ -1,5 +1,6 @@
 import {
   chmodSync,
+  copyFileSync,
   mkdirSync,
   mkdtempSync,
   openSync,
@@ -254,6 +255,77 @@ describe.each(DRIVERS)('with $name', (driver) => {
       expect(() => openDataFolder(folder)).toThrow(/in use/);
       await store.close();
       await openDataFolder(folder).close();
+    });
+
+    describe('with a picture that is removed', () => {
+      const salt = 'a5'.repeat(16);
+      const content = Buffer.from('HIDDEN FACE '.repeat(20_000));
+      const put = { seq: 0, salt, content: new Uint8Array(content) };
+      /** The files of a folder that hold any of it. */
+      const holding = (words: string, where = folder) =>
+        readdirSync(where).filter((name) => readFileSync(join(where, name)).includes(words));
+
+      it('holds no byte of it any more, in no file, while the server goes on', async () => {
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+        expect(holding('HIDDEN FACE')).not.toEqual([]);
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        expect([holding('HIDDEN'), holding(salt)]).toEqual([[], []]);
+        expect(await store.audit(JOB)).toBeUndefined();
+        await store.close();
+      });
+
+      it('holds none of it after a power cut between removal and clean-up, once it is opened again', async () => {
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+        // As the removal does it, without what follows it.
+        store.db.exec('DELETE FROM enclosures');
+        const cut = newFolder();
+        mkdirSync(cut);
+        for (const name of readdirSync(folder)) copyFileSync(join(folder, name), join(cut, name));
+        await store.close();
+        expect(holding('HIDDEN', cut)).not.toEqual([]);
+        const again = openDataFolder(cut);
+        expect(holding('HIDDEN', cut)).toEqual([]);
+        expect(await again.read(JOB, -1, 9)).toHaveLength(1);
+        await again.close();
+      });
+
+      it('is not in a copy that is made afterwards, and is in one that was made before', async () => {
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+        const copies = newFolder();
+        mkdirSync(copies);
+        await store.copyTo(join(copies, 'before'));
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        await store.copyTo(join(copies, 'after'));
+        await store.close();
+        expect(holding('HIDDEN', copies)).toEqual(['before']);
+      });
+    });
+
+    it.each([
+      "UPDATE enclosures SET content = x'00'",
+      "INSERT OR REPLACE INTO enclosures (job, seq, salt, content) VALUES ('job-one-0001', 0, '', x'00')",
+    ])('never exchanges a picture for another: %s', async (statement) => {
+      const store = openDataFolder(folder);
+      const put = { seq: 0, salt: '00'.repeat(16), content: Uint8Array.of(1, 2, 3) };
+      await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+      expect(() => store.db.exec(statement)).toThrow(/never changed/);
+      expect((await store.enclosure(JOB, 0))?.content).toEqual(put.content);
+      await store.close();
+    });
+
+    it('stores neither entry nor picture on a full disk', async () => {
+      await filled();
+      const store = openDataFolder(folder);
+      store.db.exec(`PRAGMA max_page_count = ${Number(pragma(store.db, 'page_count')) + 2}`);
+      const more = sealRemarks(await store.head(JOB), ['photo']);
+      const put = { seq: 3, salt: '00'.repeat(16), content: new Uint8Array(100_000) };
+      await expect(store.append(JOB, more, {}, { put })).rejects.toThrow(/disk is full/);
+      expect((await store.head(JOB)).count).toBe(3);
+      expect(await store.enclosure(JOB, 3)).toBeUndefined();
+      await store.close();
     });
 
     it('leaves no token and no code in clear', async () => {
