@@ -22,7 +22,7 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
   if (record.state.setup?.practice)
     return (
       <>
-        <p class="practice-band">{PRACTICE_BAND}</p>
+        <aside class="practice-band">{PRACTICE_BAND}</aside>
         <RecordView {...grown} heading={headingOf(record, undefined)} saves={() => null}>
           {() => null}
         </RecordView>
