@@ -16,6 +16,7 @@ import {
   mostLettersText,
   TOO_MANY_CODES,
   TOO_MANY_JOBS,
+  TOO_MUCH_TO_READ,
   TOO_MUCH_TO_SAY,
 } from '../src/phrases/limits.ts';
 import { CODE_FORM } from '../src/phrases/links.ts';
@@ -29,6 +30,7 @@ import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
+import type { HeavyWork } from './guard/turns.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
@@ -40,7 +42,7 @@ import type { Clock } from './process/clock.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
 import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
-import { reportApi } from './report/api.ts';
+import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import type { SpeechService } from './speech/service.ts';
@@ -57,6 +59,8 @@ export interface ApiDeps {
   voice?: VoiceMaker | undefined;
   limits: Limits;
   daily: DailyAllowances;
+  heavy: HeavyWork;
+  reports: ReportThreads;
   clock: Clock;
   log: Logger;
   version: string;
@@ -74,6 +78,8 @@ export function api({
   voice,
   limits,
   daily,
+  heavy,
+  reports,
   clock,
   log,
   version,
@@ -139,11 +145,15 @@ export function api({
     answer(app, ofJob, async (c) => {
       const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
-      if (ofJob !== ROUTES.record && (await isPracticeJob(store, pass.job)))
+      const { job } = pass;
+      if (ofJob !== ROUTES.record && (await isPracticeJob(store, job)))
         return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
-      // First, because the log may grow meanwhile, and every signed head must be one of what is given.
-      const signed = await notary[proof](pass.job);
-      return give(c, store, pass.job, signed);
+      const giving = heavy.records.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
+        // First, because the log may grow meanwhile, and every signed head must be one of what is given.
+        const signed = await notary[proof](job);
+        return give(c, store, job, signed);
+      });
+      return giving ?? refuse(c, 'too-fast', TOO_MUCH_TO_READ);
     });
   }
 
@@ -162,16 +172,20 @@ export function api({
     const now = performance.now();
     if (!voicesOf.of(pass.job, now).take(now)) return refuse(c, 'too-fast', TOO_MUCH_TO_SAY);
     try {
-      return c.body(await voice.say(text, rate), 200, { 'Content-Type': 'audio/wav' });
+      const saying = heavy.spoken.take({ key: pass.job, place: blockOf(addressOf(c)) }, () =>
+        voice.say(text, rate),
+      );
+      if (!saying) return refuse(c, 'too-fast', TOO_MUCH_TO_SAY);
+      return c.body(await saying, 200, { 'Content-Type': 'audio/wav' });
     } catch (error) {
       if (!(error instanceof VoiceUnavailable)) throw error;
       return refuse(c, 'speech-unavailable', voiceFailedText(error.message));
     }
   });
 
-  app.route('/', reportApi({ store, clock, log }));
+  app.route('/', reportApi({ store, clock, threads: reports, heavy, limits, log }));
   app.route('/', photoApi({ rooms, store, limits }));
-  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, opensOf, log }));
+  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, heavy, opensOf, log }));
 
   app.route('/', headsApi(notary));
   app.route('/', trustApi(certificate));

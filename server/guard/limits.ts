@@ -14,6 +14,14 @@ export interface Allowance {
   perSecond: number;
 }
 
+/** How much heavy work of one kind may be under way or wait: for one job or site, from one block of addresses, in all. */
+export interface TurnLimits {
+  readonly atOnce: number;
+  readonly perKey: number;
+  readonly perPlace: number;
+  readonly all: number;
+}
+
 const DAY_S = 24 * 60 * 60;
 const perDay = (most: number): Allowance => ({ burst: most, perSecond: most / DAY_S });
 
@@ -72,6 +80,20 @@ export const LIMITS = {
   bytesPerDay: perDay(4 * 1024 ** 3),
   /** The same for one log. A whole visit is less than 1 MiB. */
   logBytesPerDay: perDay(64 * 1024 ** 2),
+  /** Reports on a job, each made while somebody waits. */
+  jobReports: { atOnce: 1, perKey: 3, perPlace: 20, all: 40 } as TurnLimits,
+  jobReportWithinMs: 60_000,
+  /** Reports on a site. These are kept when they are ready, so the limits hold for the kept ones too. */
+  siteReports: { atOnce: 1, perKey: 2, perPlace: 6, all: 12 } as TurnLimits,
+  siteReportWithinMs: 30 * 60_000,
+  /** Sentences for phones without a voice of their own. */
+  spoken: { atOnce: 2, perKey: 6, perPlace: 30, all: 60 } as TurnLimits,
+  /** Sound for the speech engine, which hears one talk at a time. Two phones of a job rarely have more than two under way. */
+  talks: { atOnce: 1, perKey: 4, perPlace: 40, all: 80 } as TurnLimits,
+  /** Whole logs: for pages that watch, exports. */
+  records: { atOnce: 1, perKey: 60, perPlace: 300, all: 600 } as TurnLimits,
+  /** Boards and findings of sites. */
+  boards: { atOnce: 4, perKey: 60, perPlace: 300, all: 600 } as TurnLimits,
   /** Sentences spoken for one job: for both phones, with some repeats. */
   voices: { burst: 30, perSecond: 1 } as Allowance,
   maxBodyBytes: 16 * 1024,

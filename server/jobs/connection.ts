@@ -42,6 +42,7 @@ import {
 import { Bucket, type DailyAllowances, type TokenAllowances } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest } from '../guard/secrets.ts';
+import type { HeavyWork } from '../guard/turns.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
@@ -70,6 +71,7 @@ export interface ConnectionDeps {
   limits: Limits;
   allowances: TokenAllowances;
   daily: DailyAllowances;
+  heavy: Pick<HeavyWork, 'talks'>;
   log: Logger;
 }
 
@@ -273,7 +275,7 @@ export class Connection implements Member {
     this.role = role;
     this.room = room;
     this.next = after + 1;
-    if (role !== 'watcher') this.talks = new Talks(role, room, this.deps, this);
+    if (role !== 'watcher') this.talks = new Talks(role, room, this.deps, this, this.wire.block);
     this.send({
       t: 'welcome',
       v: PROTOCOL_VERSION,

@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
 import { isPractice } from '../../src/log/practice.ts';
+import type { JobId } from '../../src/model/ids.ts';
 import {
   badFieldText,
   NO_REPORT,
@@ -12,30 +13,50 @@ import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/link
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
 import { TimeZone } from '../../src/protocol/report.ts';
 import { ROUTES } from '../../src/protocol/routes.ts';
-import { isSiteLog } from '../../src/report/build.ts';
-import { type Env, passOf, read, refuse } from '../http/http.ts';
+import { isSiteLog, SiteReport } from '../../src/report/build.ts';
+import { blockOf } from '../guard/guesses.ts';
+import type { Limits } from '../guard/limits.ts';
+import type { HeavyWork } from '../guard/turns.ts';
+import { addressOf, type Env, passOf, read, refuse } from '../http/http.ts';
 import { answer } from '../http/route.ts';
 import { picture } from '../photos/photos.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkedLog } from '../record/files.ts';
 import type { Store } from '../store/store.ts';
 import { ReportJobs } from './jobs.ts';
-import { jobPdf, type ReadPicture, sitePdf } from './make.ts';
+import type { ReadPicture } from './make.ts';
+import { ReportThread } from './thread.ts';
 
 export interface ReportApiDeps {
   store: Store;
   clock: Clock;
+  threads: ReportThreads;
+  heavy: HeavyWork;
+  limits: Limits;
   log: Logger;
 }
 
+/** One for jobs and one for sites, so that whoever asks for a page does not wait for a book. */
+export class ReportThreads {
+  readonly job = new ReportThread();
+  readonly site = new ReportThread();
+
+  async close(): Promise<void> {
+    await Promise.all([this.job.close(), this.site.close()]);
+  }
+}
+
 /** Reports as PDF: a job's is made at once, a site's in the background. */
-export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
+export function reportApi({ store, clock, threads, heavy, limits, log }: ReportApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const jobs = new ReportJobs(
+    heavy.siteReports,
+    limits.siteReports,
     () => performance.now(),
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
+  const readLog = (job: JobId) => checkedLog(store, job);
   const pictureOf: ReadPicture = async ({ job, photo }) => {
     const found = await picture(store, job, photo);
     return found.kind === 'ok' ? found.value : undefined;
@@ -49,12 +70,17 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
     const pass = await passOf(c, store);
     if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
     if (pass.revoked) return refuse(c, 'seat-lost', seatLostText(pass.role));
-    const record = await checkedLog(store, pass.job);
-    if (isSiteLog(record)) {
-      return refuse(c, 'bad-message', SITE_REPORT_ELSEWHERE);
-    }
-    if (isPractice(record.entries)) return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
-    return pdf(c, pass.job, await jobPdf(record, zone.data, clock.now(), pictureOf));
+    const { job } = pass;
+    const making = heavy.jobReports.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
+      const record = await checkedLog(store, job);
+      if (isSiteLog(record)) return SITE_REPORT_ELSEWHERE;
+      if (isPractice(record.entries)) return PRACTICE_NOT_KEPT;
+      const wanted = { job: record, zone: zone.data, at: clock.now() };
+      return threads.job.make(wanted, limits.jobReportWithinMs, { readLog, pictureOf });
+    });
+    if (!making) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
+    const made = await making;
+    return typeof made === 'string' ? refuse(c, 'bad-message', made) : pdf(c, job, made);
   });
 
   answer(app, ROUTES.beginReport, (c) =>
@@ -63,8 +89,10 @@ export function reportApi({ store, clock, log }: ReportApiDeps): Hono<Env> {
       if (body.kind === 'refused') return refuse(c, body.reason, body.text);
       const { pairs: only, zone } = body.value;
       const options = { zone, at: clock.now(), ...(only && { only }) };
-      const { total, make } = sitePdf(site, options, (job) => checkedLog(store, job), pictureOf);
-      const begun = jobs.begin(site.head.job, total, make);
+      const total = new SiteReport(site, options).pairs.length;
+      const begun = jobs.begin(site.head.job, blockOf(addressOf(c)), total, (tell) =>
+        threads.site.make({ site, options }, limits.siteReportWithinMs, { readLog, pictureOf, tell }),
+      );
       if (!begun) return refuse(c, 'too-fast', TOO_MANY_REPORTS);
       return c.json(begun, 202);
     }),

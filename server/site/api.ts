@@ -11,6 +11,7 @@ import {
   DAY_OF_SITES_FULL,
   TOO_MANY_CHANGES,
   TOO_MANY_SITES,
+  TOO_MUCH_TO_READ,
 } from '../../src/phrases/limits.ts';
 import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
@@ -21,6 +22,7 @@ import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/re
 import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
 import { blockOf } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
+import type { HeavyWork, Turns } from '../guard/turns.ts';
 import { type Answer, addressOf, type Env, passOf, read, readQuery, refuse, reply } from '../http/http.ts';
 import { answer } from '../http/route.ts';
 import { logged } from '../jobs/logged.ts';
@@ -44,6 +46,7 @@ export interface SiteApiDeps {
   store: Store;
   limits: Limits;
   daily: DailyAllowances;
+  heavy: HeavyWork;
   log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
@@ -61,6 +64,7 @@ export function siteApi({
   store,
   limits,
   daily,
+  heavy,
   opensOf,
   log,
 }: SiteApiDeps): Hono<Env> {
@@ -82,20 +86,26 @@ export function siteApi({
   });
 
   answer(app, ROUTES.site, (c) =>
-    asReaderOf(c, async (site, role, job) => c.json(await board.view(site, role, job))),
+    asReaderOf(c, (site, role, job) =>
+      inTurn(c, heavy.boards, site, async () => c.json(await board.view(site, role, job))),
+    ),
   );
   answer(app, ROUTES.siteFindings, (c) =>
-    asReaderOf(c, async (site, _, job) => c.json(await board.findings(site, job))),
+    asReaderOf(c, (site, _, job) =>
+      inTurn(c, heavy.boards, site, async () => c.json(await board.findings(site, job))),
+    ),
   );
   for (const { ofVisit, proof, give } of RECORDS) {
     answer(app, ofVisit, (c) =>
       asReader(c, async (site) => {
         const job = c.req.query('job') ?? '';
         if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
-        if ((await store.head(job)).count === 0) return refuse(c, 'log-broken', LOST_LOG);
-        // First, because the log may grow meanwhile, and every signed head must be one of what is given.
-        const signed = await notary[proof](job);
-        return give(c, store, job, signed);
+        return inTurn(c, heavy.records, site, async () => {
+          if ((await store.head(job)).count === 0) return refuse(c, 'log-broken', LOST_LOG);
+          // First, because the log may grow meanwhile, and every signed head must be one of what is given.
+          const signed = await notary[proof](job);
+          return give(c, store, job, signed);
+        });
       }),
     );
   }
@@ -197,6 +207,17 @@ export function siteApi({
       if (job !== undefined && !hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
       return give(site, role, job);
     });
+  }
+
+  /** Heavy work for a site, in its turn. */
+  async function inTurn(
+    c: Context<Env>,
+    turns: Turns,
+    site: Site,
+    work: () => Promise<Response>,
+  ): Promise<Response> {
+    const asker = { key: site.log, place: blockOf(addressOf(c)) };
+    return turns.take(asker, work) ?? refuse(c, 'too-fast', TOO_MUCH_TO_READ);
   }
 
   /** Answers only the desk's token. The body goes into the log. */

@@ -18,7 +18,9 @@ export const DAY_OF_LOG_FULL =
 export const TOO_MANY_CODES =
   'Too many wrong codes were typed here. Scan the square code at the panel, or wait some minutes.';
 export const TOO_MANY_PHOTOS = 'Too many photos at once. Wait some seconds and send it again.';
-export const TOO_MANY_REPORTS = 'The server is making too many reports. Wait until one is ready.';
+export const TOO_MANY_TALKS = 'Too much waits to be heard. Type it, or say it again in a moment.';
+export const TOO_MANY_REPORTS = 'Too many reports were asked for here. Wait until one is ready.';
+export const TOO_MUCH_TO_READ = 'This is being read by too many at once. Wait a few seconds and try again.';
 export const TOO_MUCH_TO_SAY = 'Too much to say at once. Wait a second.';
 
 export const mostBytesText = (most: number): string => `At most ${most} bytes.`;

@@ -26,11 +26,15 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/model/profile.ts': 'names of profiles, stored with them; why a profile is refused',
   'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
   'src/log/schema.ts': 'descriptions in the published schema',
+  'src/protocol/routes.ts': 'descriptions in the published documents of the wire',
+  'src/protocol/openapi.ts': 'descriptions in the published documents of the wire',
+  'src/protocol/asyncapi.ts': 'descriptions in the published documents of the wire',
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
   'client/ui/first-error.ts': 'a selector of the page',
   'server/http/pages.ts': 'a header of HTTP',
-  'server/http/headers.ts': 'headers of HTTP',
   'server/report/standards.ts': 'what a file says of itself, in the words of its standard',
+  'server/report/thread.ts': 'errors for the journal',
+  'server/http/headers.ts': 'headers of HTTP',
   'server/jobs/connection.ts': 'why a socket closes, in the closing frame',
 };
 

@@ -3,6 +3,7 @@ import { pino } from 'pino';
 import { onTestFinished, vi } from 'vitest';
 import { DailyAllowances, TokenAllowances } from '../../server/guard/allowance.ts';
 import { LIMITS, type Limits } from '../../server/guard/limits.ts';
+import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
@@ -29,6 +30,7 @@ export class House implements ConnectionDeps {
   readonly log = pino({}, { write: (line: string) => void this.journal.push(JSON.parse(line)) });
   readonly speech: SpeechService;
   readonly allowances: TokenAllowances;
+  readonly heavy: HeavyWork;
   readonly daily: DailyAllowances;
   readonly rooms: Rooms;
 
@@ -42,6 +44,7 @@ export class House implements ConnectionDeps {
     });
     this.store = store ?? new MemoryStore();
     this.limits = { ...LIMITS, ...limits };
+    this.heavy = new HeavyWork(this.limits);
     this.daily = new DailyAllowances(this.limits);
     this.allowances = new TokenAllowances(this.limits);
     this.speech = new SpeechService(speech, this.limits, this.log);
