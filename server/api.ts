@@ -1,35 +1,52 @@
-import { type Context, Hono } from 'hono';
+import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
-import { badFieldText, noAddressText, notBetweenText, OTHER_WEBSITE } from '../src/phrases/bad-requests.ts';
+import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
 import {
+  badFieldText,
+  noAddressText,
+  notBetweenText,
+  OTHER_WEBSITE,
+  PRACTICE_NOT_KEPT,
+} from '../src/phrases/bad-requests.ts';
+import {
+  DAY_OF_JOBS_FULL,
+  DAY_OF_PLACE_FULL,
   mostBytesText,
   mostLettersText,
   TOO_MANY_CODES,
   TOO_MANY_JOBS,
+  TOO_MUCH_TO_READ,
   TOO_MUCH_TO_SAY,
 } from '../src/phrases/limits.ts';
-import { CODE_FORM, seatLostText, UNKNOWN_LINK } from '../src/phrases/links.ts';
+import { CODE_FORM } from '../src/phrases/links.ts';
 import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
-import { Join, OpenJob } from '../src/protocol/jobs.ts';
+import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
+import type { Health } from '../src/protocol/health.ts';
+import { ROUTES } from '../src/protocol/routes.ts';
 import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
-import { Buckets } from './guard/allowance.ts';
-import { Guesses } from './guard/guesses.ts';
+import { Buckets, type DailyAllowances } from './guard/allowance.ts';
+import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
-import { addressOf, type Env, passOf, read, refuse, reply } from './http/http.ts';
+import type { HeavyWork } from './guard/turns.ts';
+import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
+import { answer } from './http/route.ts';
+import { type CertificateNow, trustApi } from './http/trust.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
+import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
-import { RECORDS, SCHEMAS, wholeLog } from './record/files.ts';
+import { DESCRIPTIONS } from './record/descriptions.ts';
+import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
-import { reportApi } from './report/api.ts';
+import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import type { SpeechService } from './speech/service.ts';
-import type { Pass, Store } from './store/store.ts';
+import type { Store } from './store/store.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
 
 export interface ApiDeps {
@@ -41,9 +58,13 @@ export interface ApiDeps {
   speech: SpeechService;
   voice?: VoiceMaker | undefined;
   limits: Limits;
+  daily: DailyAllowances;
+  heavy: HeavyWork;
+  reports: ReportThreads;
   clock: Clock;
   log: Logger;
   version: string;
+  certificate: CertificateNow;
 }
 
 /** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
@@ -56,9 +77,13 @@ export function api({
   speech,
   voice,
   limits,
+  daily,
+  heavy,
+  reports,
   clock,
   log,
   version,
+  certificate,
 }: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
@@ -72,51 +97,70 @@ export function api({
     await next();
     c.header('Cache-Control', 'no-store');
   });
-  const atMost = (maxSize: number) =>
-    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', mostBytesText(maxSize)) });
+  const atMost = (maxSize: number, text = mostBytesText(maxSize)) =>
+    bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', text) });
   const small = atMost(limits.maxBodyBytes);
   const large = atMost(limits.maxSiteBodyBytes);
-  app.use((c, next) => (c.req.path.startsWith('/api/site/') ? large : small)(c, next));
+  const picture = atMost(PHOTO_BYTES_MOST, PICTURE_TOO_LARGE);
+  app.use((c, next) => {
+    const { path } = c.req;
+    const limit = path.endsWith('/photo') ? picture : path.startsWith('/api/site/') ? large : small;
+    return limit(c, next);
+  });
+  app.use(async (c, next) => {
+    // A body that does not say how long it is counts as the longest that is taken.
+    const bytes = Number(c.req.header('content-length') ?? limits.maxSiteBodyBytes);
+    const now = performance.now();
+    const mayWrite = c.req.method === 'GET' || daily.bytes.of(blockOf(addressOf(c)), now).take(now, bytes);
+    return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
+  });
 
-  app.post('/jobs', async (c) => {
+  answer(app, ROUTES.openJob, async (c) => {
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);
     }
-    const body = await read(c, OpenJob);
+    const now = performance.now();
+    if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) return refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
+    const body = await read(c, ROUTES.openJob.body);
     return body.kind === 'refused'
       ? refuse(c, body.reason, body.text)
       : reply(c, await rooms.open(body.value), 201);
   });
 
-  app.post('/join', async (c) => {
+  answer(app, ROUTES.join, async (c) => {
     const now = performance.now();
-    const body = await read(c, Join, { code: { reason: 'bad-code', text: CODE_FORM } });
+    const body = await read(c, ROUTES.join.body, { code: { reason: 'bad-code', text: CODE_FORM } });
     const isScanned = body.kind === 'ok' && rooms.isScanned(body.value);
     if (!isScanned && !guesses.may(addressOf(c), now)) {
       c.header('Retry-After', '60');
       return refuse(c, 'too-fast', TOO_MANY_CODES);
     }
-    const answer = body.kind === 'ok' ? await rooms.join(body.value.code, body.value) : body;
-    const isWrong = answer.kind === 'refused' && answer.reason === 'bad-code';
+    const joined = body.kind === 'ok' ? await rooms.join(body.value.code, body.value) : body;
+    const isWrong = joined.kind === 'refused' && joined.reason === 'bad-code';
     if (isWrong && !isScanned) guesses.wrong(addressOf(c), now);
-    return reply(c, answer, 200);
+    return reply(c, joined, 200);
   });
 
-  for (const [path, { proof, give }] of Object.entries(RECORDS)) {
-    app.get(`/${path}`, async (c) => {
-      const pass = await goodPass(c);
+  for (const { ofJob, proof, give } of RECORDS) {
+    answer(app, ofJob, async (c) => {
+      const pass = await goodPass(c, store);
       if (pass instanceof Response) return pass;
-      // First, because the log may grow meanwhile, and every signed head must be one of what is given.
-      const signed = await notary[proof](pass.job);
-      const { head, entries } = await wholeLog(store, pass.job);
-      return give(c, head, entries, signed);
+      const { job } = pass;
+      if (ofJob !== ROUTES.record && (await isPracticeJob(store, job)))
+        return refuse(c, 'bad-message', PRACTICE_NOT_KEPT);
+      const giving = heavy.records.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
+        // First, because the log may grow meanwhile, and every signed head must be one of what is given.
+        const signed = await notary[proof](job);
+        return give(c, store, job, signed);
+      });
+      return giving ?? refuse(c, 'too-fast', TOO_MUCH_TO_READ);
     });
   }
 
-  for (const [path, make] of Object.entries(SCHEMAS)) app.get(`/${path}`, (c) => c.json(make()));
+  for (const { route, make } of DESCRIPTIONS) answer(app, route, (c) => c.json(make(version)));
 
-  app.get('/voice', async (c) => {
-    const pass = await goodPass(c);
+  answer(app, ROUTES.voice, async (c) => {
+    const pass = await goodPass(c, store);
     if (pass instanceof Response) return pass;
     const text = c.req.query('text') ?? '';
     const rate = Number(c.req.query('rate') ?? 1);
@@ -128,19 +172,25 @@ export function api({
     const now = performance.now();
     if (!voicesOf.of(pass.job, now).take(now)) return refuse(c, 'too-fast', TOO_MUCH_TO_SAY);
     try {
-      return c.body(await voice.say(text, rate), 200, { 'Content-Type': 'audio/wav' });
+      const saying = heavy.spoken.take({ key: pass.job, place: blockOf(addressOf(c)) }, () =>
+        voice.say(text, rate),
+      );
+      if (!saying) return refuse(c, 'too-fast', TOO_MUCH_TO_SAY);
+      return c.body(await saying, 200, { 'Content-Type': 'audio/wav' });
     } catch (error) {
       if (!(error instanceof VoiceUnavailable)) throw error;
       return refuse(c, 'speech-unavailable', voiceFailedText(error.message));
     }
   });
 
-  app.route('/', reportApi({ store, clock, log }));
-  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, opensOf, log }));
+  app.route('/', reportApi({ store, clock, threads: reports, heavy, limits, log }));
+  app.route('/', photoApi({ rooms, store, limits }));
+  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, heavy, opensOf, log }));
 
   app.route('/', headsApi(notary));
+  app.route('/', trustApi(certificate));
 
-  app.get('/health', async (c) => {
+  answer(app, ROUTES.health, async (c) => {
     await store.health();
     return c.json({
       ok: true,
@@ -149,7 +199,7 @@ export function api({
       store: store.name,
       speech: speech.state,
       liveJobs: rooms.count,
-    });
+    } satisfies Health);
   });
 
   app.all('*', (c) => refuse(c, 'bad-message', noAddressText(c.req.method, c.req.path), 404));
@@ -158,11 +208,4 @@ export function api({
     return refuse(c, 'store-failed', REQUEST_FAILED);
   });
   return app;
-
-  /** Whose token it is, or the refusal when it is not valid. */
-  async function goodPass(c: Context<Env>): Promise<Pass | Response> {
-    const pass = await passOf(c, store);
-    if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
-    return pass.revoked ? refuse(c, 'seat-lost', seatLostText(pass.role)) : pass;
-  }
 }

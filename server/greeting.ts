@@ -1,4 +1,6 @@
+import { X509Certificate } from 'node:crypto';
 import { renderUnicodeCompact } from 'uqr';
+import { SCREENS } from '../client/browser/screens.ts';
 import type { Fingerprint, TreeHead } from '../src/log/signed-head.ts';
 import { lanAddresses } from './network/addresses.ts';
 import type { Options } from './options.ts';
@@ -7,7 +9,7 @@ import type { RunningServer } from './start.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
 
 const NOTES: Record<Options['tls'], string> = {
-  own: 'The server made its own certificate: phones warn once, and iPhones may still refuse it (see --help).',
+  own: 'The server signs its own certificate. On a new phone, open the page above or scan the code: it says how to trust it.',
   files: '',
   off: 'Without https, a page gets no microphone: people type (see --help).',
 };
@@ -21,12 +23,16 @@ const VOICE: Record<Options['voice'], string> = {
 const mailOf = (address: string, head: TreeHead): string =>
   `mailto:${address}?subject=${encodeURIComponent(`Ladderline: head of ${head.size} signed heads`)}&body=${encodeURIComponent(JSON.stringify(head))}`;
 
-/** For the person who starts the server: one line for each address, the data folder, and the speech engine. */
+/**
+ * For the person who starts the server: one line for each address, the data folder, and the speech engine. `authority`:
+ * the certificate (PEM) that phones are told to trust.
+ */
 export function greeting(
   options: Options,
   { port, treeHead }: Pick<RunningServer, 'port' | 'treeHead'>,
   fingerprint: Fingerprint,
   speech: string,
+  authority: string | undefined,
 ): string {
   const scheme = options.tls === 'off' ? 'http' : 'https';
   const lan = lanAddresses(options.host).map((address) => `${scheme}://${address}:${port}`);
@@ -40,10 +46,14 @@ export function greeting(
     `  Voice         ${VOICE[options.voice]}`,
   ];
   if (options.headsMail) lines.push(`  Mail a head   ${mailOf(options.headsMail, treeHead())}`);
+  const [address] = lanAddresses(options.host);
   const [first] = lan;
-  if (first) {
+  if (address && first) {
+    const newPhone = options.tls === 'own' ? `http://${address}:${port}${SCREENS.trust.path}` : undefined;
+    if (newPhone) lines.push(`  A new phone   ${newPhone}`);
+    if (authority) lines.push(`  Authority     ${new X509Certificate(authority).fingerprint256}`);
     if (NOTES[options.tls]) lines.push(`  Note          ${NOTES[options.tls]}`);
-    lines.push('', renderUnicodeCompact(first, { border: 2 }));
+    lines.push('', renderUnicodeCompact(newPhone ?? first, { border: 2 }));
   }
   return lines.join('\n');
 }

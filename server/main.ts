@@ -1,8 +1,10 @@
 import { pino } from 'pino';
 import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
+import { Callers } from './guard/callers.ts';
 import { certificateNames } from './network/addresses.ts';
-import { givenCertificate, type KeyPair, ownCertificate } from './network/certificate.ts';
+import type { KeyPair } from './network/authority.ts';
+import { givenCertificate, keepRenewed, ownCertificate } from './network/certificate.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import type { Publish } from './notary/notary.ts';
 import { toAddress, toFile } from './notary/publish.ts';
@@ -17,11 +19,22 @@ import { openVoice } from './voice/start.ts';
 import { isInstalled, SYNTHESISER } from './voice/synthesiser.ts';
 import type { VoiceMaker } from './voice/voice.ts';
 
-async function tlsOf(options: Options): Promise<KeyPair | undefined> {
-  const { tls, cert, key } = options;
-  if (tls === 'own') return ownCertificate(options.data, certificateNames(options.host), Date.now());
-  return cert && key ? givenCertificate(cert, key) : undefined;
+/** Where the certificate comes from, now and later. `warn` hears when phones must be told again to trust it. */
+function certificateOf(
+  { tls, cert, key, data, host, name }: Options,
+  warn: (text: string) => void,
+): (() => Promise<KeyPair>) | undefined {
+  if (tls === 'own')
+    return async () => {
+      const { pair, isNewAuthority } = await ownCertificate(data, certificateNames(host, name), Date.now());
+      if (isNewAuthority) warn(NEW_AUTHORITY);
+      return pair;
+    };
+  return cert && key ? async () => givenCertificate(cert, key) : undefined;
 }
+
+const NEW_AUTHORITY =
+  'the server made a new certificate authority: phones that trusted an older one must be told again (/trust).';
 
 function voiceOf(options: Options): VoiceMaker | undefined {
   if (options.voice === 'off') return undefined;
@@ -51,7 +64,8 @@ async function main(): Promise<void> {
   const log = pino({ level: options.logLevel }, pino.destination({ dest: 2, sync: true }));
   const voice = voiceOf(options);
   const store = openDataFolder(options.data, undefined, (text) => log.warn(text));
-  const tls = await tlsOf(options);
+  const certificate = certificateOf(options, (text) => log.warn(text));
+  const tls = await certificate?.();
   const signingKey = SigningKey.ofFolder(options.data);
   const { port, host } = options;
   const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
@@ -63,13 +77,24 @@ async function main(): Promise<void> {
     modelFolder: options.model,
     signingKey,
     publish: publishersOf(options),
+    names: options.name,
+    callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),
   });
   const backups = await serveBackups(options.data, store, log);
+  if (certificate && tls)
+    keepRenewed(
+      tls,
+      certificate,
+      (pair) => server.useCertificate(pair),
+      (err) => log.error({ err }, 'the certificate could not be renewed'),
+    );
   endOnSignal(server, backups);
-  console.log(greeting(options, server, signingKey.fingerprint, await speechLine(transcriber)));
+  console.log(
+    greeting(options, server, signingKey.fingerprint, await speechLine(transcriber), tls?.authority),
+  );
 }
 
 /** The first signal ends the server in order; a second one ends it at once. */

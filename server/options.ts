@@ -1,11 +1,15 @@
 import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
 
 export interface Options {
   port: number;
   host: string;
+  name: string[];
+  trustProxy: string[];
+  proxyHeader: ProxyHeader;
   data: string;
   tls: 'own' | 'off' | 'files';
   cert?: string;
@@ -26,6 +30,23 @@ function toPort(text: string): number {
   if (!/^\d+$/.test(text) || port > 65535)
     throw new InvalidArgumentError('It must be a number from 0 to 65535.');
   return port;
+}
+
+function toNames(text: string): string[] {
+  const names = text.split(',').map((name) => name.trim());
+  if (!names.every((name) => /^[a-z0-9]([a-z0-9._-]*[a-z0-9])?$/i.test(name)))
+    throw new InvalidArgumentError('It must be names like ladder.firm.example, with commas between.');
+  return names;
+}
+
+function toProxies(text: string): string[] {
+  const proxies = text.split(',').map((proxy) => proxy.trim());
+  try {
+    new Callers(proxies);
+  } catch (error) {
+    throw new InvalidArgumentError((error as Error).message);
+  }
+  return proxies;
 }
 
 const toPath = (text: string): string => resolve(text);
@@ -58,6 +79,24 @@ export function readOptions(argv: readonly string[]): Options {
       new Option('--host <address>', 'address to listen on; 127.0.0.1: only this machine')
         .default('0.0.0.0')
         .env('LADDERLINE_HOST'),
+    )
+    .addOption(
+      new Option('--name <list>', 'names under which phones reach the server, with commas; see below')
+        .default([], 'the machine’s own, and those in its certificate')
+        .env('LADDERLINE_NAME')
+        .argParser(toNames),
+    )
+    .addOption(
+      new Option('--trust-proxy <list>', 'addresses or networks of proxies before the server, with commas')
+        .default([], 'none')
+        .env('LADDERLINE_TRUST_PROXY')
+        .argParser(toProxies),
+    )
+    .addOption(
+      new Option('--proxy-header <name>', 'in which such a proxy says who called it')
+        .choices(['x-forwarded-for', 'forwarded'])
+        .default('x-forwarded-for')
+        .env('LADDERLINE_PROXY_HEADER'),
     )
     .addOption(
       new Option('--data <folder>', 'folder of the log and the own certificate; made if missing')
@@ -116,7 +155,7 @@ export function readOptions(argv: readonly string[]): Options {
         .default('warn')
         .env('LADDERLINE_LOG_LEVEL'),
     )
-    .addHelpText('after', TLS_HELP + HEADS_HELP + VOICE_HELP);
+    .addHelpText('after', TLS_HELP + NAME_HELP + HEADS_HELP + VOICE_HELP);
   program.parse(argv, { from: 'user' });
   const options = program.opts<Options>();
   const given = options.cert !== undefined || options.key !== undefined;
@@ -129,12 +168,20 @@ export function readOptions(argv: readonly string[]): Options {
 
 const TLS_HELP = `
 Phones give a page the microphone only over https; without it, people type. They keep the pages for times
-without a network only over https that they trust: with --tls files.
-  --tls own    (default) https with a certificate made here and kept in the data folder. Phones
-               warn about it once, and iPhones may still refuse the connection. On this machine
-               plain http://localhost works too, on the same port.
+without a network only over https that they trust.
+  --tls own    (default) https with a certificate of the server's own authority, kept in the data
+               folder. Phones warn until they are told to trust it: the page /trust says how. Plain
+               http works too, on the same port, for all but the microphone.
   --tls files  https with your own certificate that the phones trust: best for a firm.
   --tls off    plain http: for typing only, or behind a proxy that adds https.
+`;
+
+const NAME_HELP = `
+The server answers to its addresses, to localhost, to the name of this machine, and to the names in its certificate.
+Any other name is refused, because a website could make its own name lead here. If people reach the server under
+another name, through a proxy or a name server of the firm, give that name with --name.
+Behind a proxy all callers have the proxy's address, and share its limits, unless --trust-proxy names it: then the
+address that it gives is taken. Never name an address from which people call directly: they could give any.
 `;
 
 const HEADS_HELP = `

@@ -1,20 +1,30 @@
-import { getRequestListener, type HttpBindings } from '@hono/node-server';
+import { getRequestListener } from '@hono/node-server';
 import { Hono } from 'hono';
 import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
+import { Callers } from './guard/callers.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
+import { SilentCallers } from './guard/silent.ts';
+import { HeavyWork } from './guard/turns.ts';
+import { Front, SERVER_SETTINGS } from './http/front.ts';
+import type { Env } from './http/http.ts';
 import { pages } from './http/pages.ts';
+import { authorityFile } from './http/trust.ts';
 import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
-import type { KeyPair } from './network/certificate.ts';
+import { isLoopback, ownNames } from './network/addresses.ts';
+import type { KeyPair } from './network/authority.ts';
+import { namesIn } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { Summaries } from './record/summaries.ts';
+import { ReportThreads } from './report/api.ts';
 import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
 import { modelFiles } from './speech/files.ts';
@@ -28,7 +38,12 @@ export interface ServerOptions {
   /** 0: any free port. */
   port?: number;
   host?: string;
+  /** Without `authority` phones trust it, and plain HTTP leads to https, but on this machine. */
   tls?: KeyPair;
+  /** Names under which people reach this server, beside those in `tls`. */
+  names?: readonly string[];
+  /** Which proxies are believed about where a request comes from; none, when left out. */
+  callers?: Callers;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -51,6 +66,8 @@ export interface RunningServer {
   url: string;
   /** Of the tree over all signed heads, as of now. */
   treeHead(): TreeHead;
+  /** Another certificate, for connections from now on. */
+  useCertificate(pair: KeyPair): void;
   /** Sends the phones away, stores all work in progress, and ends. */
   close(): Promise<void>;
 }
@@ -76,12 +93,51 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
-  const sockets = new Sockets({ rooms, store, speech, clock, limits, log });
+  let { tls } = options;
+  const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
+  const front = new Front({
+    isOurs: (name) => own.has(name) || (tls !== undefined && namesIn(tls)(name)),
+    isTrusted: () => tls !== undefined && tls.authority === undefined,
+    isThisMachine: isLoopback,
+  });
+  const callers = options.callers ?? new Callers();
+  const allowances = new TokenAllowances(limits);
+  const heavy = new HeavyWork(limits);
+  const reports = new ReportThreads();
+  const daily = new DailyAllowances(limits);
+  const silent = new SilentCallers(limits.maxSilentPerBlock);
+  const sockets = new Sockets(
+    { allowances, daily, heavy, rooms, store, speech, clock, limits, log },
+    front,
+    callers,
+  );
 
-  const app = new Hono<{ Bindings: HttpBindings }>();
+  const app = new Hono<Env>();
+  app.use(async (c, next) => {
+    c.set('address', callers.addressOf(c.env.incoming));
+    await next();
+  });
+  const certificate = () => tls;
+  app.route('/', authorityFile(certificate));
   app.route(
     '/api',
-    api({ rooms, sites, summaries, notary, store, speech, voice, limits, clock, log, version: VERSION }),
+    api({
+      rooms,
+      sites,
+      summaries,
+      notary,
+      store,
+      speech,
+      voice,
+      limits,
+      daily,
+      heavy,
+      reports,
+      clock,
+      log,
+      version: VERSION,
+      certificate,
+    }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
@@ -89,9 +145,20 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const listener = await listen(
     host,
     options.port ?? 0,
-    options.tls,
-    getRequestListener(app.fetch),
-    (server) => sockets.attach(server),
+    tls,
+    {
+      ...SERVER_SETTINGS,
+      headersTimeout: limits.headersWithinMs,
+      requestTimeout: limits.requestWithinMs,
+      connectionsCheckingInterval: limits.headersWithinMs / 4,
+    },
+    front.guards(getRequestListener(app.fetch)),
+    (server) => {
+      front.answerBroken(server);
+      sockets.attach(server);
+    },
+    // All callers of a proxy come from its address.
+    (socket) => callers.isProxy(socket.remoteAddress) || silent.admits(socket),
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();
@@ -102,12 +169,17 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     port: listener.port,
     url: `http://localhost:${listener.port}`,
     treeHead: () => notary.treeHead(),
+    useCertificate(pair) {
+      tls = pair;
+      listener.useCertificate(pair);
+    },
     async close() {
       checks.close();
       await rooms.close();
       sockets.close();
       await listener.close();
       speech.close();
+      await reports.close();
       await transcriber?.close();
       await voice?.close();
       await notary.close();

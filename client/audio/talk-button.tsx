@@ -1,3 +1,4 @@
+import { follow, linkTo } from '../browser/route.ts';
 import { meterShare } from './level.ts';
 import type { TalkView } from './use-talk.ts';
 import './talk-button.css';
@@ -17,6 +18,17 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
     event.preventDefault();
     if (!event.repeat) feed({ on });
   };
+  if (!globalThis.isSecureContext && talk.handsFree === 'off') {
+    return (
+      <p class="talk-note" role="status">
+        The microphone is off: this page came over plain http. Type instead, or{' '}
+        <a href={linkTo('trust', {})} onClick={follow}>
+          turn it on
+        </a>
+        .
+      </p>
+    );
+  }
   const canHear = speechReady || talk.onDevice === 'ready';
   if (!canHear && state.phase === 'idle' && talk.handsFree === 'off') {
     return (

@@ -1,8 +1,8 @@
 import { useState } from 'preact/hooks';
 import { MAX_SITE_STEPS, SiteSteps as Steps, type TestStep } from '../../src/model/steps.ts';
 import { STEPS_OF_EVERY_VISIT, STEPS_SAVED } from '../../src/phrases/steps.ts';
+import { useSend } from '../browser/use-send.ts';
 import { defineSteps } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
 

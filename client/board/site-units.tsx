@@ -1,9 +1,9 @@
 import { useState } from 'preact/hooks';
 import { METRES, type Units } from '../../src/model/units.ts';
 import { UNITS_SAVED } from '../../src/phrases/units.ts';
+import { useSend } from '../browser/use-send.ts';
 import { UnitsChoice } from '../profiles/units-choice.tsx';
 import { chooseUnits } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
 
 interface SiteUnitsProps {

@@ -1,11 +1,23 @@
 import type { z } from 'zod';
+import type { Refusal } from '../../src/model/refusal.ts';
 import { NO_ANSWER, unreadableText } from '../../src/phrases/requests.ts';
 import { HttpRefusal, JobOpened, type Join, Joined, type OpenJob } from '../../src/protocol/jobs.ts';
 
 /** A request that was refused or failed, in words for the person who asked. */
 export class ApiError extends Error {
   override name = 'ApiError';
+
+  /** `isFinal`: the server understood it and will not do it; another try gives the same answer. */
+  constructor(
+    message: string,
+    readonly isFinal = false,
+  ) {
+    super(message);
+  }
 }
+
+/** Refusals that pass by themselves. */
+const PASSING: ReadonlySet<Refusal> = new Set(['too-fast', 'store-failed', 'speech-unavailable']);
 
 /** @throws {ApiError} */
 export const openJob = (job: z.input<typeof OpenJob>): Promise<JobOpened> =>
@@ -16,7 +28,7 @@ export const join = (code: z.input<typeof Join>): Promise<Joined> =>
   request('/api/join', Joined, { body: code });
 
 export interface RequestOptions {
-  /** Sent as JSON, as a POST; without it, the request is a GET. */
+  /** Sent as a POST, a `Blob` as it is and all else as JSON; without it, the request is a GET. */
   body?: unknown;
   /** The key of the person who asks. */
   token?: string;
@@ -38,9 +50,9 @@ export async function request<T>(
 /** One request, with its answer as it came. @throws {ApiError} */
 export async function ask(path: string, { body, token }: RequestOptions = {}): Promise<Response> {
   const response = await fetch(path, {
-    ...(body !== undefined && { method: 'POST', body: JSON.stringify(body) }),
+    ...(body !== undefined && { method: 'POST', body: body instanceof Blob ? body : JSON.stringify(body) }),
     headers: {
-      ...(body !== undefined && { 'content-type': 'application/json' }),
+      ...(body !== undefined && !(body instanceof Blob) && { 'content-type': 'application/json' }),
       ...(token !== undefined && { authorization: `Bearer ${token}` }),
     },
   }).catch(() => {
@@ -48,7 +60,8 @@ export async function ask(path: string, { body, token }: RequestOptions = {}): P
   });
   if (response.ok) return response;
   const refusal = HttpRefusal.safeParse(await response.json().catch(() => undefined));
-  throw new ApiError(refusal.success ? refusal.data.text : unreadableText(response.status));
+  if (!refusal.success) throw new ApiError(unreadableText(response.status));
+  throw new ApiError(refusal.data.text, !PASSING.has(refusal.data.reason));
 }
 
 /** What kind of device this is, for the record of who took the seat. */

@@ -17,7 +17,10 @@ export const SCREENS = {
   home: { path: '/', file: 'home/home-page.tsx', needs: [], may: [] },
   /** `proof`: only in a link that is scanned or sent. */
   join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code', 'proof'] },
+  /** How a phone is told to trust the server's own certificate. Works over plain HTTP. */
+  trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */
+  practice: { path: '/practice', file: 'practising/practice-page.tsx', needs: [], may: [] },
   panel: { path: '/panel', file: 'panel/panel-page.tsx', needs: [], may: ['fresh'] },
   emitter: { path: '/emitter', file: 'emitter/emitter-page.tsx', needs: [], may: [] },
   review: { path: '/watch', file: 'review/review-page.tsx', needs: ['token'], may: [] },

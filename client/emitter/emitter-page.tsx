@@ -10,18 +10,30 @@ import { DeskWork } from '../seat/desk-work.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { News } from '../seat/news.tsx';
-import { NoSeat, SeatPage } from '../seat/seat-page.tsx';
+import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
+import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
-import type { Room } from '../seat/use-room.ts';
+import type { InPage, Room } from '../seat/use-room.ts';
+import { lazy } from '../ui/lazy.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import './emitter.css';
 
 /** An open microphone can move the voice to the earpiece, so here it closes after every utterance. */
 const KEEP_MICROPHONE_MS = 0;
 
-export function EmitterPage() {
+/** `inPage`: practice on one phone. */
+export function EmitterPage({ inPage }: Record<never, string> & { inPage?: InPage }) {
   const [saved] = useState(() => savedSeat(browserStorage, 'emitter'));
+  if (inPage)
+    return (
+      <InPageSeat
+        seat="emitter"
+        keepMicrophoneMs={KEEP_MICROPHONE_MS}
+        screen={EmitterScreen}
+        inPage={inPage}
+      />
+    );
   return saved ? (
     <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={EmitterScreen} />
   ) : (
@@ -29,15 +41,19 @@ export function EmitterPage() {
   );
 }
 
+/** Only in practice. */
+const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
+
 const AGAIN = { label: 'Say again', words: WORDS.again };
 const WAIT = { label: 'Wait', words: WORDS.wait };
 const WRONG_WAY = { label: 'Wrong way', words: WORDS.wrongWay };
 
 /** For one gloved hand on a ladder: one instruction, very large, and few big buttons. */
 function EmitterScreen({ room }: { room: Room }) {
-  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over'>();
+  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over' | 'photos'>();
   const [microphone, setMicrophone] = useState(false);
   const close = () => setSheet(undefined);
+  useSendPhotos(room);
   const press = (words: string) => room.say(words, 'button');
   const { order, job } = room;
   const action = order.kind === 'none' ? undefined : order.instruction?.advice.action;
@@ -50,6 +66,15 @@ function EmitterScreen({ room }: { room: Room }) {
         <Stage room={room} />
       </div>
       <div class="emitter-side">
+        {job.setup?.practice && (
+          <DrawnHands
+            entries={room.link.entries}
+            order={order.kind === 'none' ? undefined : order.instruction}
+            now={room.now}
+            isCalledOut={room.inPage !== undefined}
+            onAct={(act) => room.post({ t: 'practise', act })}
+          />
+        )}
         <News room={room} />
         <LastReading room={room} />
         <DeskWork room={room} />
@@ -91,9 +116,11 @@ function EmitterScreen({ room }: { room: Room }) {
             {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
           </button>
           <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
+          <PhotosButton room={room} onOpen={() => setSheet('photos')} />
         </Menu>
       )}
       {sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
+      {sheet === 'photos' && <Photos room={room} onClose={close} />}
       {sheet === 'cannot' && <Cannot onClose={close} onPick={press} />}
     </main>
   );

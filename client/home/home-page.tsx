@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
+import { LanguageChoice } from '../language/language-choice.tsx';
 import { takeNewer, useKeptPages } from '../offline/registration.ts';
 import type { SavedSeat } from '../saved/saved-seats.ts';
 import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
@@ -27,7 +28,11 @@ export function HomePage() {
       <Way href={linkTo('join', {})} title="At the emitter" picture={<LadderPicture />}>
         You turn the screws. You need the code from the panel.
       </Way>
+      <Way href={linkTo('practice', {})} title="Practise" picture={<PracticePicture />}>
+        A drawn beam, with trouble if you like. Alone on this phone, or on two.
+      </Way>
       <Sites sites={sites} />
+      <LanguageChoice />
       <p class="home-safety">
         Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed
         practice come before anything this tool says.
@@ -112,6 +117,14 @@ const MeterPicture = () => (
     <path class="line" d="M22 62a30 30 0 0 1 52 0" />
     <path class="light" d="M48 62 62 38" />
     <circle class="solid" cx="48" cy="62" r="5" />
+  </svg>
+);
+
+const PracticePicture = () => (
+  <svg class="way-picture" viewBox="0 0 96 96" aria-hidden="true">
+    <path class="line" stroke-dasharray="6 6" d="M10 36h20v24H10zM66 36h20v24H66z" />
+    <path class="light" stroke-dasharray="2 9" d="M30 48h36" />
+    <path class="line" d="M30 82h36" />
   </svg>
 );
 

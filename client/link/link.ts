@@ -15,7 +15,18 @@ import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protoc
 /** A message that must reach the log exactly once, also on a bad link. */
 export type Letter = Extract<
   ClientMessage,
-  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' | 'invite' }
+  {
+    t:
+      | 'say'
+      | 'person'
+      | 'remark'
+      | 'correct'
+      | 'take-back'
+      | 'override'
+      | 'hand-over'
+      | 'practise'
+      | 'invite';
+  }
 >;
 
 /** A letter not yet acknowledged. */

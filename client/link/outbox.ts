@@ -11,6 +11,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'take-back',
   'override',
   'hand-over',
+  'practise',
   'invite',
 ];
 

@@ -11,14 +11,19 @@ export interface Kept {
   drawer: string;
   /** As in `World`. */
   known?: readonly Entry[];
+  /** Another way to a room than the server. */
+  open?: (() => Socket) | undefined;
 }
 
 /** A connection that lasts as long as its page is shown. Every change draws the page again. */
-export function useConnection(token: string, { storage, drawer, known }: Kept): Connection {
+export function useConnection(
+  token: string,
+  { storage, drawer, known, open = openSocket }: Kept,
+): Connection {
   const connection = useMemo(
     () =>
       new Connection(token, {
-        open: openSocket,
+        open,
         now: Date.now,
         every: (ms, call) => {
           const timer = setInterval(call, ms);
@@ -27,7 +32,7 @@ export function useConnection(token: string, { storage, drawer, known }: Kept): 
         outbox: outboxIn(storage, drawer),
         ...(known && { known }),
       }),
-    [token, storage, drawer, known],
+    [token, storage, drawer, known, open],
   );
   const [, redraw] = useState({});
   useEffect(() => {

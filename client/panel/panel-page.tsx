@@ -10,12 +10,14 @@ import { InviteCard } from '../seat/invite.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
 import { lastSaid, News, SHOWN_MS } from '../seat/news.tsx';
-import { SeatPage } from '../seat/seat-page.tsx';
+import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
+import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
 import { Stage, stageAnswers } from '../seat/stage.tsx';
 import { Strip } from '../seat/strip.tsx';
-import type { Room } from '../seat/use-room.ts';
+import type { InPage, Room } from '../seat/use-room.ts';
 import { ToldBox } from '../seat/who-was-told.tsx';
 import { StartPage } from '../start/start-page.tsx';
+import { lazy } from '../ui/lazy.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { AcceptSheet } from './accept-sheet.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
@@ -28,9 +30,16 @@ import './panel.css';
 /** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
 
-/** The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. */
-export function PanelPage({ fresh }: { fresh: string }) {
+/**
+ * The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. `inPage`: practice
+ * on one phone.
+ */
+export function PanelPage({ fresh, inPage }: { fresh: string; inPage?: InPage }) {
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
+  if (inPage)
+    return (
+      <InPageSeat seat="panel" keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={PanelScreen} inPage={inPage} />
+    );
   if (!saved || fresh === 'new') {
     const opened = () => {
       setSaved(savedSeat(browserStorage, 'panel'));
@@ -43,12 +52,16 @@ export function PanelPage({ fresh }: { fresh: string }) {
   );
 }
 
-type Open = { sheet: 'menu' | 'accept' | 'hand-over' } | { sheet: 'change'; made: Made };
+/** Only in practice. */
+const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
+
+type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' } | { sheet: 'change'; made: Made };
 
 function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
   const close = () => setOpen(undefined);
   const { job, link, saved } = room;
+  useSendPhotos(room);
   const { reading } = job;
   const speechReady = link.speech?.ready ?? false;
   const alone = link.phase === 'live' && link.presence?.emitter === 'empty';
@@ -64,6 +77,7 @@ function PanelScreen({ room }: { room: Room }) {
     <main class="panel">
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
       <div class="panel-now">
+        {job.setup?.practice && <DrawnMeter entries={link.entries} now={room.now} />}
         {alone ? <InviteCard room={room} seat="emitter" as="h1" /> : <Stage room={room} compact />}
         <LastReading room={room}>
           {reading && (
@@ -107,12 +121,13 @@ function PanelScreen({ room }: { room: Room }) {
             Accept the alignment
           </button>
           <HandOverButton room={room} onOpen={() => setOpen({ sheet: 'hand-over' })} />
+          <PhotosButton room={room} onOpen={() => setOpen({ sheet: 'photos' })} />
           {saved.site && (
             <a class="button" href={linkTo('board', { token: saved.site })} onClick={follow}>
               To the site's board
             </a>
           )}
-          {saved.watch && (
+          {saved.watch && !job.setup?.practice && (
             <div>
               <h3>For a supervisor: watch, read only</h3>
               <ShareLink label="Link to watch" to={linkTo('review', { token: saved.watch })} />
@@ -122,6 +137,7 @@ function PanelScreen({ room }: { room: Room }) {
       )}
       {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
       {open?.sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
+      {open?.sheet === 'photos' && <Photos room={room} onClose={close} />}
       {open?.sheet === 'change' && <ChangeSheet room={room} made={open.made} onClose={close} />}
     </main>
   );

@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { PairId } from '../../src/model/pair-plan.ts';
+import { useSend } from '../browser/use-send.ts';
 import { dropPair } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 import { Field } from '../ui/field.tsx';
 
 const SHORTEST_REASON = 3;

@@ -2,9 +2,11 @@ import { useContext } from 'preact/hooks';
 import type { Captioned } from '../../src/charts/turns-scene.ts';
 import type { Signature } from '../../src/model/facts.ts';
 import { HEADINGS } from '../../src/phrases/headings.ts';
-import type { Block } from '../../src/report/report.ts';
+import type { Block, ReportPhoto } from '../../src/report/report.ts';
 import { Drawing, Keys } from '../charts/scene.tsx';
+import { Picture } from '../photos/picture.tsx';
 import { InPart, Jump, Linked, spots } from './jump.tsx';
+import { ReportKey } from './key.ts';
 import { BlockTable, Table } from './table.tsx';
 
 /** One block of a sheet. */
@@ -74,6 +76,22 @@ export function BlockView({ block }: { block: Block }) {
         <section>
           <Heading title={block.title} />
           <Entries block={block} />
+        </section>
+      );
+    case 'photos':
+      return (
+        <section>
+          <Heading title={block.title} />
+          <div class="sheet-photos">
+            {block.photos.map((photo) => (
+              <ReportedPhoto key={photo.photo} photo={photo} />
+            ))}
+          </div>
+          {block.gone.map((text) => (
+            <p key={text}>
+              <Linked text={text} />
+            </p>
+          ))}
         </section>
       );
     case 'charts':
@@ -154,6 +172,24 @@ const Signed = ({ signature }: { signature: Signature }) =>
       ))}
     </svg>
   );
+
+function ReportedPhoto({ photo: { job, photo, width, height, alt, caption } }: { photo: ReportPhoto }) {
+  const { token, ofSite } = useContext(ReportKey);
+  return (
+    <figure>
+      <Picture
+        owner={{ token, ...(ofSite && { visit: job }) }}
+        seq={photo}
+        alt={alt}
+        width={width}
+        height={height}
+      />
+      <figcaption>
+        <Linked text={caption} />
+      </figcaption>
+    </figure>
+  );
+}
 
 const ChartView = ({ chart: { title, caption, scene } }: { chart: Captioned }) => (
   <figure class="chart">

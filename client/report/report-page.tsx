@@ -1,5 +1,6 @@
 import { COVER } from '../../src/report/report.ts';
 import { NotYet } from '../ui/not-yet.tsx';
+import { ReportKey } from './key.ts';
 import type { LoadedReport } from './load.ts';
 import { PartView } from './part.tsx';
 import { PdfButton } from './pdf-button.tsx';
@@ -38,9 +39,11 @@ function Report({ token, report }: { token: string; report: LoadedReport }) {
         </button>
         <PdfButton token={token} report={report} />
       </nav>
-      {parts.map((part) => (
-        <PartView key={part.id} part={part} hasCover={parts[0]?.id === COVER} />
-      ))}
+      <ReportKey.Provider value={{ token, ofSite: report.pairs !== undefined }}>
+        {parts.map((part) => (
+          <PartView key={part.id} part={part} hasCover={parts[0]?.id === COVER} />
+        ))}
+      </ReportKey.Provider>
     </main>
   );
 }

@@ -1,10 +1,12 @@
 import type { Log } from '../../src/model/entry.ts';
+import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { Exports } from './exports.tsx';
 import { FindingList, linesOf } from './finding-list.tsx';
 import { useGrowing, useLog } from './log.ts';
 import { RecordView } from './record-view.tsx';
+import '../ui/practice-band.css';
 
 /** A job's record, for people who were not there. */
 export function ReviewPage({ token }: { token: string }) {
@@ -17,12 +19,23 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
   const grown = useGrowing(token, fetched);
   const { record } = grown;
   const lines = linesOf(record);
+  if (record.state.setup?.practice)
+    return (
+      <>
+        <aside class="practice-band">{PRACTICE_BAND}</aside>
+        <RecordView {...grown} heading={headingOf(record, undefined)} saves={() => null}>
+          {() => null}
+        </RecordView>
+      </>
+    );
   return (
     <RecordView
       {...grown}
       // A job's own link shows nothing of a site.
       heading={headingOf(record, [])}
-      saves={(name, print) => <Exports token={token} name={name} onPrint={print} />}
+      saves={(name, print) => (
+        <Exports token={token} name={name} photos={record.state.photos.length > 0} onPrint={print} />
+      )}
     >
       {(pick) => (
         <section class="findings-part" aria-labelledby="findings-title">

@@ -1,6 +1,8 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
+import { isThisDeviceOnly } from '../browser/this-device.ts';
 import { ShareLink } from '../ui/share-link.tsx';
+import { Square } from '../ui/square.tsx';
 import type { Room } from './use-room.ts';
 import './invite.css';
 
@@ -41,7 +43,7 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
     <section class="card invite">
       <Title>Code for the {seat} phone</Title>
       <p class="invite-code">{spaced(valid.code)}</p>
-      <Square text={url} />
+      <Square text={url} label="Square code of the join link" />
       <ShareLink label="Link to join" to={valid.path} />
       {isThisDeviceOnly(location.hostname) && (
         <p class="failure">
@@ -60,31 +62,3 @@ const minutesLeft = (ms: number): string => {
   const minutes = Math.ceil(ms / 60_000);
   return minutes === 1 ? 'one more minute' : `${minutes} more minutes`;
 };
-
-const isThisDeviceOnly = (host: string): boolean => /^(localhost|127\.|\[::1\])/.test(host);
-
-/** The library for the square code is loaded only when one is shown. */
-function Square({ text }: { text: string }) {
-  const [svg, setSvg] = useState<string>();
-  useEffect(() => {
-    let shown = true;
-    import('uqr').then(
-      ({ renderSVG }) => shown && setSvg(renderSVG(text, { border: 2 })),
-      () => undefined,
-    );
-    return () => {
-      shown = false;
-    };
-  }, [text]);
-  // Our own address, drawn by the library: no text from a person is in it.
-  return svg ? (
-    <div
-      class="square"
-      role="img"
-      aria-label="Square code of the join link"
-      dangerouslySetInnerHTML={{ __html: svg }}
-    />
-  ) : (
-    <div class="square" />
-  );
-}

@@ -42,15 +42,20 @@ const STAMP_EVERY_MS = 5_000;
 /** The first minutes at a seat belong to the job: what may be needed later is fetched after them. */
 const HEARING_AFTER_MS = 20_000;
 
-/** Keeps what comes, for a reload without a link. Returns when this phone was last linked. */
-export function useKeeping(saved: SavedSeat, kept: KeptJob, { entries, phase }: Link): number | undefined {
+/** Keeps what comes, for a reload without a link. Returns when this phone was last linked. `keeps`: false in practice. */
+export function useKeeping(
+  saved: SavedSeat,
+  kept: KeptJob,
+  { entries, phase }: Link,
+  keeps: boolean,
+): number | undefined {
   const [lastLinked, setLastLinked] = useState(kept.lastLinked);
   const upTo = useRef(kept.entries.length);
   useEffect(() => {
-    void keepEntries(keptName(saved), entries.slice(upTo.current));
+    if (keeps) void keepEntries(keptName(saved), entries.slice(upTo.current));
     upTo.current = entries.length;
   }, [entries]);
-  const live = phase === 'live';
+  const live = keeps && phase === 'live';
   useEffect(() => {
     if (!live) return;
     const stamp = () => {

@@ -4,10 +4,12 @@ import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
 import { personText } from '../../src/phrases/people.ts';
+import { END_PRACTICE, LEAVE_PRACTICE } from '../../src/phrases/practice-band.ts';
 import type { TalkView } from '../audio/use-talk.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { chooseTheme, savedTheme, THEMES, type Theme } from '../browser/theme.ts';
+import { LanguageChoice } from '../language/language-choice.tsx';
 import { isKept } from '../offline/kept-files.ts';
 import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
@@ -36,16 +38,22 @@ export function Menu({ room, onClose, children }: MenuProps) {
   };
   return (
     <Sheet title={room.saved.title ?? 'This job'} onClose={onClose}>
+      {room.endPractice && (
+        <button type="button" class="button main" onClick={room.endPractice}>
+          {END_PRACTICE}
+        </button>
+      )}
       {children}
       <button type="button" class={job.stopped ? 'button main' : 'button danger'} onClick={stop}>
         {job.stopped ? 'Start again' : 'Stop the job'}
       </button>
       <AtThisPhone room={room} onDone={onClose} />
       <Remark room={room} onDone={onClose} />
+      <LanguageChoice />
       <Brightness />
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />
-      <NewPhone room={room} />
+      {!room.inPage && <NewPhone room={room} />}
       <h3>Cautions</h3>
       <CautionList />
       <Leave room={room} />
@@ -242,6 +250,12 @@ function WithoutLink({ talk: { onDevice, setOnDevice } }: { talk: TalkView }) {
 
 function Leave({ room }: { room: Room }) {
   const [sure, setSure] = useState(false);
+  if (room.inPage)
+    return (
+      <button type="button" class="button" onClick={room.inPage.leave}>
+        {LEAVE_PRACTICE}
+      </button>
+    );
   const leave = () => {
     forgetSeat(browserStorage, room.saved.seat);
     location.assign(linkTo('home', {}));

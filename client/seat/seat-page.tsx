@@ -1,18 +1,22 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
+import { PRACTICE_JOB } from '../../src/model/practice.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { setupWarnings } from '../../src/phrases/plan-warnings.ts';
-import { linkTo } from '../browser/route.ts';
+import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
+import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
 import { holdVersion, loadNewest } from '../offline/registration.ts';
 import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
+import { lazy } from '../ui/lazy.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
 import { forgetKept, type KeptJob, useKeptJob } from './kept-job.ts';
-import { type Room, useRoom } from './use-room.ts';
+import { type InPage, type Room, useRoom } from './use-room.ts';
 import './seat.css';
+import '../ui/practice-band.css';
 
 interface SeatPageProps {
   saved: SavedSeat;
@@ -27,20 +31,68 @@ export function SeatPage(props: SeatPageProps) {
   return kept ? <KnownSeat {...props} kept={kept} /> : <p class="loading">Loading</p>;
 }
 
-function KnownSeat({ saved, kept, keepMicrophoneMs, screen: Screen }: SeatPageProps & { kept: KeptJob }) {
-  const room = useRoom(saved, kept, keepMicrophoneMs);
+/** A seat whose room is in this page: there is nothing to know of it before. */
+export function InPageSeat({
+  seat,
+  ...props
+}: Omit<SeatPageProps, 'saved'> & { seat: Seat; inPage: InPage }) {
+  const [saved] = useState((): SavedSeat => ({ seat, job: PRACTICE_JOB, token: '' }));
+  useEffect(holdVersion, []);
+  return <KnownSeat {...props} saved={saved} kept={NOTHING_KNOWN} />;
+}
+
+const NOTHING_KNOWN: KeptJob = { entries: [], lastLinked: undefined };
+
+type KnownSeatProps = SeatPageProps & { kept: KeptJob; inPage?: InPage };
+
+function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: KnownSeatProps) {
+  const linked = useRoom(saved, kept, keepMicrophoneMs, inPage);
   const key = `cautions.${saved.job}.${saved.seat}`;
-  const [agreed, setAgreed] = useState(() => browserStorage.read(key) === true);
+  const [agreed, setAgreed] = useState(() => !inPage && browserStorage.read(key) === true);
+  const [ended, setEnded] = useState(false);
+  const { setup, accepted } = linked.job;
+  const practice = setup?.practice;
+  const room: Room = { ...linked, endPractice: practice && (() => setEnded(true)) };
   const agree = () => {
-    browserStorage.write(key, true);
+    if (!inPage) browserStorage.write(key, true);
     room.post({ t: 'remark', text: CAUTIONS_READ });
     setAgreed(true);
   };
   if (room.link.ended) return <Ended saved={saved} why={room.link.ended} />;
-  const { setup } = room.job;
-  if (agreed) return <Screen room={room} />;
-  return <CautionsPage seat={saved.seat} warnings={setup ? setupWarnings(setup) : []} onAgree={agree} />;
+  const screen = agreed ? (
+    <Screen room={room} />
+  ) : (
+    <CautionsPage seat={saved.seat} warnings={setup ? setupWarnings(setup) : []} onAgree={agree} />
+  );
+  if (!practice) return screen;
+  const { entries } = room.link;
+  return (
+    <div class="practising">
+      <aside class="practice-band">{PRACTICE_BAND}</aside>
+      {ended || accepted ? (
+        <PracticeEnd
+          practice={practice}
+          entries={entries}
+          onAgain={inPage?.again}
+          onAnother={inPage?.leave ?? toPractice}
+        />
+      ) : (
+        <>
+          {practice.guided && agreed && (
+            <LessonStrip seat={saved.seat} entries={entries} onEnd={() => setEnded(true)} />
+          )}
+          {screen}
+        </>
+      )}
+    </div>
+  );
 }
+
+const toPractice = (): void => go(linkTo('practice', {}));
+
+/** Their code is fetched only in practice. */
+const PracticeEnd = lazy(() => import('../practice/practice-end.tsx').then((m) => m.PracticeEnd));
+const LessonStrip = lazy(() => import('../practice/lesson-strip.tsx').then((m) => m.LessonStrip));
 
 export const NoSeat = ({ seat }: { seat: Seat }) => (
   <MessagePage title={`This phone is not at the ${seat}`}>

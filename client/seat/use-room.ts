@@ -4,7 +4,9 @@ import type { Seq } from '../../src/model/ids.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import type { JobState } from '../../src/visit/state.ts';
 import { type TalkView, useTalk } from '../audio/use-talk.ts';
-import { browserStorage } from '../browser/storage.ts';
+import { browserStorage, memoryStorage } from '../browser/storage.ts';
+import { typedIn } from '../language/languages.ts';
+import type { Socket } from '../link/connection.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
 import { useConnection } from '../link/use-connection.ts';
 import { type SavedSeat, saveSeat } from '../saved/saved-seats.ts';
@@ -13,6 +15,14 @@ import { type KeptJob, useKeeping } from './kept-job.ts';
 import { useNow } from './use-now.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 import { JobFold, type OrderOnScreen, onScreen, order } from './view.ts';
+
+/** A seat whose room is in this page, for practice on one phone. Nothing of it is kept. */
+export interface InPage {
+  open(): Socket;
+  /** Begins the same again, or goes back to the choice. */
+  again(): void;
+  leave(): void;
+}
 
 /** Everything a seat's screen shows and can do. */
 export interface Room {
@@ -32,6 +42,9 @@ export interface Room {
   /** Since when (server clock, ms) these words, about what is on the screen now, wait to be sent. */
   waiting(text: string): number | undefined;
   dismiss(complaint: Link['complaints'][number]): void;
+  inPage: InPage | undefined;
+  /** In practice: ends it here, and shows how it went. */
+  endPractice: (() => void) | undefined;
 }
 
 /** A letter before it has its id. */
@@ -52,11 +65,23 @@ const isSecondTap = (last: Press | undefined, press: Press): boolean =>
 
 const REDRAW_MS = 250;
 
+const NOTHING_KEPT = memoryStorage();
+
 /** `kept`: the job as this phone last saw it. */
-export function useRoom(saved: SavedSeat, kept: KeptJob, keepMicrophoneMs: number): Room {
+export function useRoom(
+  saved: SavedSeat,
+  kept: KeptJob,
+  keepMicrophoneMs: number,
+  inPage?: InPage,
+): Omit<Room, 'endPractice'> {
   const { token, job: jobId, seat } = saved;
   const drawer = `outbox.${jobId}.${seat}`;
-  const connection = useConnection(token, { storage: browserStorage, drawer, known: kept.entries });
+  const connection = useConnection(token, {
+    storage: inPage ? NOTHING_KEPT : browserStorage,
+    drawer,
+    known: kept.entries,
+    open: inPage?.open,
+  });
   const { link } = connection;
   const pressed = useRef<Press>(undefined);
   const folding = useRef(new JobFold());
@@ -72,11 +97,11 @@ export function useRoom(saved: SavedSeat, kept: KeptJob, keepMicrophoneMs: numbe
   const speaker = useSpeaker(link, current, seat, microphoneOpen);
   speaking.current = speaker.speaking;
   useWakeLock();
-  const lastLinked = useKeeping(saved, kept, link);
+  const lastLinked = useKeeping(saved, kept, link, !inPage);
 
   const title = job.setup && `${job.setup.site}, ${job.setup.pair}`;
   useEffect(() => {
-    if (title && title !== saved.title) saveSeat(browserStorage, { ...saved, title });
+    if (title && title !== saved.title && !inPage) saveSeat(browserStorage, { ...saved, title });
     if (title) document.title = `${title} · Ladderline`;
   }, [title]);
 
@@ -105,10 +130,12 @@ export function useRoom(saved: SavedSeat, kept: KeptJob, keepMicrophoneMs: numbe
         if (waiting(text) !== undefined || isSecondTap(pressed.current, press)) return;
         pressed.current = press;
       }
-      post({ t: 'say', via, text, ...(re !== undefined && { re }) });
+      const language = via === 'typed' ? typedIn() : undefined;
+      post({ t: 'say', via, text, ...(language && { language }), ...(re !== undefined && { re }) });
     },
     waiting,
     post,
     dismiss: (complaint) => connection.feed({ on: 'dismiss', complaint }),
+    inPage,
   };
 }

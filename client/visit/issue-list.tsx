@@ -1,10 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { JobId } from '../../src/model/ids.ts';
 import type { Issue } from '../../src/visit/commission.ts';
+import { useSend } from '../browser/use-send.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { closeIssue } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 import { Field } from '../ui/field.tsx';
 
 type Props = {

@@ -1,7 +1,7 @@
 import type { HandOverFact } from '../../src/model/hand-over.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { useSend } from '../browser/use-send.ts';
 import { writeHandOver } from '../site/requests.ts';
-import { useSend } from '../site/use-send.ts';
 
 /** Where what the desk writes goes. */
 export interface WriteTo {

@@ -8,12 +8,14 @@ const program = folderCommand('backup')
 
 runCommand('backup', async () => {
   const { data } = program.opts<{ data: string }>();
-  const { folder, manifest, keys, damaged } = await backUp(data, resolve(program.args[0] ?? ''), Date.now());
-  if (damaged.length > 0) process.exitCode = 1;
+  const into = resolve(program.args[0] ?? '');
+  const { folder, manifest, keys, damaged, lost } = await backUp(data, into, Date.now());
+  if (damaged.length > 0 || lost.length > 0) process.exitCode = 1;
   return [
     ...damaged.map(
       (log) => `DAMAGED:   the log ${log}. It is in the backup as it is; keep the older backups too.`,
     ),
+    ...lost.map((photo) => `LOST:      the picture of the log ${photo}. Keep the older backups too.`),
     `Backed up: ${manifest.logs} logs with ${manifest.entries} entries, every hash checked.`,
     `Folder:    ${folder}`,
     `Keys:      ${keys.join(', ') || 'none'}. Who has them can sign as this server: keep the folder where only you can read it.`,

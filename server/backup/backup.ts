@@ -1,12 +1,10 @@
 import { existsSync, mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { openDataFolder } from '../store/data-folder.ts';
+import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 import { checkFolder, copyKeys, databaseIn, MANIFEST_FILE, type Manifest, sha256Of } from './folder.ts';
 import { askForCopy } from './socket.ts';
-
-/** Only the user who made it: it holds the keys. */
-const OWNER_ONLY = 0o700;
 
 export interface Made {
   readonly folder: string;
@@ -14,6 +12,8 @@ export interface Made {
   readonly keys: readonly string[];
   /** Logs that fail their check: copied as they are, because the others need their backup all the same. */
   readonly damaged: readonly string[];
+  /** Pictures that are lost, or others than their logs name: the rest of the log is whole. */
+  readonly lost: readonly string[];
 }
 
 /**
@@ -31,14 +31,14 @@ export async function backUp(data: string, into: string, at: number): Promise<Ma
   // Under another name until it is whole, so that half a backup is never taken for one.
   const half = join(into, `${name}.unfinished`);
   mkdirSync(into, { recursive: true });
-  mkdirSync(half, { mode: OWNER_ONLY });
+  mkdirSync(half, { mode: FOLDER_OF_OWNER });
   const file = databaseIn(half);
   if (!(await askForCopy(data, file))) {
     const store = openDataFolder(data);
     await store.copyTo(file).finally(() => store.close());
   }
   const keys = copyKeys(data, half);
-  const { logs, entries, damaged } = await checkFolder(half);
+  const { logs, entries, damaged, lost } = await checkFolder(half);
   const manifest: Manifest = {
     format: 'ladderline-backup',
     version: 1,
@@ -49,5 +49,5 @@ export async function backUp(data: string, into: string, at: number): Promise<Ma
   };
   writeFileSync(join(half, MANIFEST_FILE), `${JSON.stringify(manifest, null, 2)}\n`, { flush: true });
   renameSync(half, folder);
-  return { folder, manifest, keys, damaged };
+  return { folder, manifest, keys, damaged, lost };
 }

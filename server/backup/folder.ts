@@ -11,9 +11,13 @@ import {
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { z } from 'zod';
-import { CERT_FILE, KEY_FILE } from '../network/certificate.ts';
+import { enclosedIn } from '../../src/log/enclosure.ts';
+import { AUTHORITY_FILE, CERT_FILE } from '../network/certificate.ts';
 import { SIGNING_KEY_FILE } from '../notary/ed25519.ts';
+import { wholeLog } from '../record/files.ts';
+import { lostEnclosures } from '../store/check.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
+import { FILE_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 import { SUMMARY_KEY_FILE } from '../store/summary-key.ts';
 
@@ -33,16 +37,14 @@ export const Manifest = z.object({
 export type Manifest = z.infer<typeof Manifest>;
 
 /** Everything beside the database that a data folder needs to go on as it was. */
-export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, CERT_FILE, KEY_FILE];
-
-const OWNER_ONLY = 0o600;
+export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, AUTHORITY_FILE, CERT_FILE];
 
 /** Copies the keys that are there, readable by the owner only, and returns their names. */
 export function copyKeys(from: string, to: string): string[] {
   const there = KEY_FILES.filter((name) => existsSync(join(from, name)));
   for (const name of there) {
     copyFileSync(join(from, name), join(to, name));
-    chmodSync(join(to, name), OWNER_ONLY);
+    chmodSync(join(to, name), FILE_OF_OWNER);
   }
   return there;
 }
@@ -58,19 +60,24 @@ export interface Checked {
   readonly entries: number;
   /** Every log that fails its check, and where. */
   readonly damaged: readonly string[];
+  /** Every picture that is lost, or is another than its log names. */
+  readonly lost: readonly string[];
 }
 
-/** Checks every log in a folder from end to end. Rejects with `StoreFailure` when it cannot be read at all. */
+/** Checks every log in a folder from end to end, and what lies beside it. Rejects with `StoreFailure` when it cannot be read at all. */
 export async function checkFolder(folder: string): Promise<Checked> {
   const store = openDataFolder(folder);
   try {
     const damaged: string[] = [];
+    const lost: string[] = [];
     for (const job of await store.logs()) {
       const fault = await store.audit(job);
       if (fault) damaged.push(`${job} at entry ${fault.seq} (${fault.fault})`);
+      const enclosed = enclosedIn((await wholeLog(store, job)).entries);
+      for (const seq of await lostEnclosures(store, job, enclosed)) lost.push(`${job} at entry ${seq}`);
     }
     const heads = await store.jobs();
-    return { logs: heads.length, entries: heads.reduce((sum, { count }) => sum + count, 0), damaged };
+    return { logs: heads.length, entries: heads.reduce((sum, { count }) => sum + count, 0), damaged, lost };
   } finally {
     await store.close();
   }

@@ -11,13 +11,14 @@ const program = folderCommand('restore')
 
 runCommand('restore', async () => {
   const { data, overwrite } = program.opts<{ data: string; overwrite: boolean }>();
-  const { from, manifest, keys, before } = await restore(
+  const { from, manifest, keys, lost, before } = await restore(
     resolve(program.args[0] ?? ''),
     data,
     overwrite,
     Date.now(),
   );
   return [
+    ...lost.map((photo) => `LOST:      the picture of the log ${photo}. An older backup may have it.`),
     `Restored:  ${manifest.logs} logs with ${manifest.entries} entries, every hash checked, from ${from}`,
     `As of:     ${new Date(manifest.at).toISOString()}. What was recorded after that is not in it.`,
     `Keys:      ${keys.join(', ') || 'none'}`,

@@ -1,15 +1,16 @@
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { openDataFolder } from '../store/data-folder.ts';
+import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 import { backupIn, checkFolder, copyKeys, databaseIn, KEY_FILES, type Manifest, sha256Of } from './folder.ts';
-
-const OWNER_ONLY = 0o700;
 
 export interface Restored {
   readonly from: string;
   readonly manifest: Manifest;
   readonly keys: readonly string[];
+  /** Pictures that the backup lacks, or that are others than its logs name. */
+  readonly lost: readonly string[];
   /** Where what stood in the data folder before lies now. */
   readonly before?: string;
 }
@@ -29,13 +30,13 @@ export async function restore(from: string, data: string, overwrite: boolean, at
   if ((await sha256Of(databaseIn(folder))) !== manifest.sha256) {
     throw new StoreFailure(`${databaseIn(folder)} is not the file that was backed up: use another backup.`);
   }
-  mkdirSync(data, { recursive: true });
+  mkdirSync(data, { recursive: true, mode: FOLDER_OF_OWNER });
   const half = join(data, 'restoring');
   rmSync(half, { recursive: true, force: true });
-  mkdirSync(half, { mode: OWNER_ONLY });
+  mkdirSync(half, { mode: FOLDER_OF_OWNER });
   copyFileSync(databaseIn(folder), databaseIn(half));
   const keys = copyKeys(folder, half);
-  const { damaged } = await checkFolder(half);
+  const { damaged, lost } = await checkFolder(half);
   if (damaged.length > 0) {
     rmSync(half, { recursive: true });
     throw new StoreFailure(`${folder} holds damaged logs: ${damaged.join('; ')}. Use an older backup.`);
@@ -45,7 +46,7 @@ export async function restore(from: string, data: string, overwrite: boolean, at
   // Last, so that a data folder with a database has its keys.
   renameSync(databaseIn(half), databaseIn(data));
   rmSync(half, { recursive: true });
-  return { from: folder, manifest, keys, ...(before !== undefined && { before }) };
+  return { from: folder, manifest, keys, lost, ...(before !== undefined && { before }) };
 }
 
 /** Refuses while a server has the folder. */
@@ -53,7 +54,7 @@ async function putAside(data: string, at: number): Promise<string> {
   // Opened and closed: what still lies in its write-ahead log goes into the file.
   await openDataFolder(data).close();
   const before = join(data, `before-restore-${at}`);
-  mkdirSync(before, { mode: OWNER_ONLY });
+  mkdirSync(before, { mode: FOLDER_OF_OWNER });
   const file = databaseIn(data);
   for (const path of [file, `${file}-wal`, `${file}-shm`]) {
     if (existsSync(path)) renameSync(path, databaseIn(before) + path.slice(file.length));

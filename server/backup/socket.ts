@@ -4,11 +4,11 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import type { Logger } from 'pino';
 import { z } from 'zod';
+import { FILE_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 
 /** Only the server itself can read its database while it runs, so the backup command asks it here. */
 const SOCKET_FILE = 'backup.sock';
-const OWNER_ONLY = 0o600;
 
 const Ask = z.object({ copyTo: z.string() });
 const Told = z.object({ failed: z.string().optional() });
@@ -36,7 +36,7 @@ export async function serveBackups(
       resolve();
     });
     server.listen(file, () => {
-      chmodSync(file, OWNER_ONLY);
+      chmodSync(file, FILE_OF_OWNER);
       resolve();
     });
   });

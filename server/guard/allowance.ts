@@ -1,4 +1,4 @@
-import type { Allowance } from './limits.ts';
+import type { Allowance, Limits } from './limits.ts';
 
 /** A token bucket. `now`: milliseconds of any clock that never goes back. */
 export class Bucket {
@@ -41,25 +41,54 @@ export class Bucket {
 
 const SWEEP_AT = 1_000;
 
-/** One bucket for each address. Full ones are dropped. */
+/** One bucket for each key: an address, a block of addresses, a token, a job. Full ones are dropped. */
 export class Buckets {
   private readonly buckets = new Map<string, Bucket>();
+  private sweepAt = SWEEP_AT;
 
   constructor(private readonly allowance: Allowance) {}
 
-  of(address: string, now: number): Bucket {
-    let bucket = this.buckets.get(address);
+  of(key: string, now: number): Bucket {
+    let bucket = this.buckets.get(key);
     if (!bucket) {
-      if (this.buckets.size >= SWEEP_AT) this.sweep(now);
+      if (this.buckets.size >= this.sweepAt) this.sweep(now);
       bucket = new Bucket(this.allowance, now);
-      this.buckets.set(address, bucket);
+      this.buckets.set(key, bucket);
     }
     return bucket;
   }
 
   private sweep(now: number): void {
-    for (const [address, bucket] of this.buckets) {
-      if (bucket.isFull(now)) this.buckets.delete(address);
+    for (const [key, bucket] of this.buckets) {
+      if (bucket.isFull(now)) this.buckets.delete(key);
     }
+    // Where many are in use, looking through all of them for each new one would be the larger load.
+    this.sweepAt = Math.max(SWEEP_AT, 2 * this.buckets.size);
+  }
+}
+
+/** What one block of addresses may write in a day, and what may be written to one log. A restart begins a new day. */
+export class DailyAllowances {
+  readonly jobs: Buckets;
+  readonly sites: Buckets;
+  readonly bytes: Buckets;
+  readonly logBytes: Buckets;
+
+  constructor(limits: Pick<Limits, 'jobsPerDay' | 'sitesPerDay' | 'bytesPerDay' | 'logBytesPerDay'>) {
+    this.jobs = new Buckets(limits.jobsPerDay);
+    this.sites = new Buckets(limits.sitesPerDay);
+    this.bytes = new Buckets(limits.bytesPerDay);
+    this.logBytes = new Buckets(limits.logBytesPerDay);
+  }
+}
+
+/** What a token may do, over all its connections: who connects again begins no new allowance. */
+export class TokenAllowances {
+  readonly messages: Buckets;
+  readonly sound: Buckets;
+
+  constructor(limits: Pick<Limits, 'messages' | 'sound'>) {
+    this.messages = new Buckets(limits.messages);
+    this.sound = new Buckets(limits.sound);
   }
 }

@@ -18,6 +18,9 @@ export const proofOfCode = (key: Uint8Array, code: string): string =>
 
 export const newCodeKey = (): Uint8Array => randomBytes(2 * TOKEN_BYTES);
 
+/** Hashed with what lies beside a log, so that its hash tells nobody what it was. */
+export const newSalt = (): string => randomBytes(TOKEN_BYTES).toString('hex');
+
 /** In the log instead of the phone's id: with the job as salt, nobody can follow a phone from log to log. */
 export const phoneMark = (job: JobId, phone: PhoneId): PhoneMark =>
   createHash('sha256').update(`${job} ${phone}`).digest('hex').slice(0, 8);

@@ -4,12 +4,13 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { z } from 'zod';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { badFieldText, NOT_JSON } from '../../src/phrases/bad-requests.ts';
+import { seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
 import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Pass, Store } from '../store/store.ts';
 
-export type Env = { Bindings: HttpBindings };
+export type Env = { Bindings: HttpBindings; Variables: { address: string } };
 
 /** An answer to an HTTP caller, or a named refusal. */
 export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Refusal; text: string };
@@ -29,7 +30,7 @@ const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
 };
 
 /** The caller's address, for limits. */
-export const addressOf = (c: Context<Env>): string => c.env.incoming.socket.remoteAddress ?? '';
+export const addressOf = (c: Context<Env>): string => c.get('address');
 
 /** Whose token the caller sends; undefined if this server never gave that token. */
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
@@ -37,21 +38,42 @@ export async function passOf(c: Context<Env>, store: Store): Promise<Pass | unde
   return token === undefined ? undefined : store.pass(digest(token));
 }
 
-/** The body, checked against `shape`. `fields`: our own words for a mistake in a field, instead of the schema's. */
+/** Whose token it is, or the refusal when it is not valid. */
+export async function goodPass(c: Context<Env>, store: Store): Promise<Pass | Response> {
+  const pass = await passOf(c, store);
+  if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
+  return pass.revoked ? refuse(c, 'seat-lost', seatLostText(pass.role)) : pass;
+}
+
+/** Our own words for a mistake in a field, instead of the schema's. */
+type Fields = Record<string, { reason: Refusal; text: string }>;
+
+/** The body, checked against `shape`. */
 export async function read<T extends z.ZodType>(
   c: Context<Env>,
   shape: T,
-  fields: Record<string, { reason: Refusal; text: string }> = {},
+  fields: Fields = {},
 ): Promise<Answer<z.output<T>>> {
   const json: unknown = await c.req.json().catch(() => undefined);
-  const parsed = shape.safeParse(json);
-  const [fault] = parsed.error?.issues ?? incomingFaults(shape, json, true);
+  return json === undefined
+    ? { kind: 'refused', reason: 'bad-message', text: NOT_JSON }
+    : checked(json, shape, fields);
+}
+
+/** What stands behind the "?" of the address, checked against `shape`. */
+export const readQuery = async <T extends z.ZodType>(
+  c: Context<Env>,
+  shape: T,
+): Promise<Answer<z.output<T>>> => checked(c.req.query(), shape);
+
+function checked<T extends z.ZodType>(sent: unknown, shape: T, fields: Fields = {}): Answer<z.output<T>> {
+  const parsed = shape.safeParse(sent);
+  const [fault] = parsed.error?.issues ?? incomingFaults(shape, sent, true);
   if (parsed.success && !fault) return { kind: 'ok', value: parsed.data };
   const { path, message } = fault as FieldFault;
   const known = fields[String(path[0])];
   if (known) return { kind: 'refused', ...known };
-  const text = json === undefined ? NOT_JSON : badFieldText(path, message);
-  return { kind: 'refused', reason: 'bad-message', text };
+  return { kind: 'refused', reason: 'bad-message', text: badFieldText(path, message) };
 }
 
 export function reply<T extends object>(

@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import type { HttpBindings } from '@hono/node-server';
 import { serveStatic } from '@hono/node-server/serve-static';
 import { Hono } from 'hono';
-import { secureHeaders } from 'hono/secure-headers';
 import { SCREENS } from '../../client/browser/screens.ts';
-import { NO_PAGE, NOT_BUILT, type Notice } from '../../src/phrases/no-page.ts';
+import { NO_PAGE, NOT_BUILT } from '../../src/phrases/no-page.ts';
+import { noticePage } from './notice.ts';
 import { preloadsFor } from './page-files.ts';
 
 const ONE_YEAR_S = 365 * 24 * 3600;
@@ -13,31 +13,6 @@ const ONE_YEAR_S = 365 * 24 * 3600;
 /** The built pages of `folder`. */
 export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
   const app = new Hono<{ Bindings: HttpBindings }>();
-  app.use((c, next) => {
-    const host = c.req.header('host') ?? '';
-    return secureHeaders({
-      contentSecurityPolicy: {
-        defaultSrc: ["'self'"],
-        // The speech model may run in the page, as WebAssembly.
-        scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
-        workerSrc: ["'self'", 'blob:'],
-        imgSrc: ["'self'", 'data:', 'blob:'],
-        mediaSrc: ["'self'", 'data:', 'blob:'],
-        // Older Safari does not count a websocket to the same host as 'self'.
-        connectSrc: ["'self'", `ws://${host}`, `wss://${host}`],
-        objectSrc: ["'none'"],
-        baseUri: ["'none'"],
-        formAction: ["'none'"],
-        frameAncestors: ["'none'"],
-      },
-      permissionsPolicy: { microphone: ['self'], camera: ['self'], geolocation: [] },
-      xFrameOptions: 'DENY',
-      referrerPolicy: 'no-referrer',
-      // Off, because the certificate may be the server's own: a browser would then lock people out.
-      strictTransportSecurity: false,
-    })(c, next);
-  });
-
   app.use(async (c, next) => {
     await next();
     if (c.res.status !== 200) return;
@@ -57,14 +32,14 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
       const page = index();
       return page
         ? c.html(page.replace('</head>', `${preloadsFor(folder, file)}</head>`))
-        : c.html(html(NOT_BUILT), 503);
+        : c.html(noticePage(NOT_BUILT), 503);
     });
   }
   // What the bundler writes for the server (`.vite/`) lies among the pages, and is no page.
   app.use(async (c, next) => (isHidden(c.req.path) ? c.notFound() : next()));
   // `serveStatic` warns on the console when the folder is missing; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder, precompressed: true }));
-  app.notFound((c) => c.html(html(NO_PAGE), 404));
+  app.notFound((c) => c.html(noticePage(NO_PAGE), 404));
   return app;
 }
 
@@ -78,13 +53,3 @@ function isHidden(path: string): boolean {
     return true;
   }
 }
-
-const html = ({ title, text, start }: Notice): string => `<!doctype html>
-<html lang="en">
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
-<title>${title}</title>
-<h1>${title}</h1>
-<p>${text}</p>
-${start ? `<p><a href="/">${start}</a></p>\n` : ''}</html>
-`;

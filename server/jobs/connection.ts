@@ -1,5 +1,6 @@
 import type { Logger } from 'pino';
 import { z } from 'zod';
+import { toInput } from '../../src/conversation/inputs.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
@@ -13,7 +14,13 @@ import {
   PAGE_TOO_OLD,
   TOO_MANY_BAD,
 } from '../../src/phrases/bad-requests.ts';
-import { TOO_MANY_MESSAGES } from '../../src/phrases/limits.ts';
+import {
+  DAY_OF_LOG_FULL,
+  DAY_OF_PLACE_FULL,
+  NOT_LISTENING,
+  TOO_MANY_MESSAGES,
+  tooManyWatchersText,
+} from '../../src/phrases/limits.ts';
 import {
   NO_JOB_LINK,
   ONLY_WATCHING,
@@ -32,13 +39,13 @@ import {
   PROTOCOL_VERSION,
   type ServerMessage,
 } from '../../src/protocol/socket.ts';
-import { Bucket } from '../guard/allowance.ts';
+import { Bucket, type DailyAllowances, type TokenAllowances } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest } from '../guard/secrets.ts';
+import type { HeavyWork } from '../guard/turns.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
-import { toInput } from './inputs.ts';
 import type { Member, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
@@ -52,6 +59,8 @@ export interface Wire {
   cut(): void;
   /** Bytes that still wait to leave. */
   readonly waiting: number;
+  /** Of addresses: where the phone is. */
+  readonly block: string;
 }
 
 export interface ConnectionDeps {
@@ -60,6 +69,9 @@ export interface ConnectionDeps {
   speech: SpeechService;
   clock: Clock;
   limits: Limits;
+  allowances: TokenAllowances;
+  daily: DailyAllowances;
+  heavy: Pick<HeavyWork, 'talks'>;
   log: Logger;
 }
 
@@ -86,8 +98,12 @@ export class Connection implements Member {
   /** `gone`: the phone hung up; what it sent before still counts. `over`: we ended it; nothing more counts. */
   private line: 'open' | 'gone' | 'over' = 'open';
   private badFrames = 0;
-  private readonly messages: Bucket;
-  private readonly sound: Bucket;
+  /** For pings and hello, and for frames that are none. */
+  private readonly frames: Bucket;
+  /** Of the token, once it is named: at the first hello, before anything is awaited. */
+  private messages: Bucket;
+  private sound: Bucket;
+  private readonly refusals: Bucket;
   private readonly helloTimer: NodeJS.Timeout;
 
   constructor(
@@ -95,7 +111,9 @@ export class Connection implements Member {
     private readonly deps: ConnectionDeps,
   ) {
     const now = performance.now();
-    this.messages = new Bucket(deps.limits.messages, now);
+    this.frames = new Bucket(deps.limits.messages, now);
+    this.messages = this.frames;
+    this.refusals = new Bucket(deps.limits.refusals, now);
     this.sound = new Bucket(deps.limits.sound, now);
     this.helloTimer = setTimeout(() => this.dismiss('bad-message', HELLO_MISSING), deps.limits.helloWithinMs);
   }
@@ -104,20 +122,41 @@ export class Connection implements Member {
 
   onText(text: string): void {
     if (this.line !== 'open') return;
-    const tooFast = !this.messages.take(performance.now());
+    const now = performance.now();
     const message = this.parse(text);
     if (!message) return;
-    if (tooFast) {
+    const counts = message.t === 'ping' || message.t === 'hello' ? this.frames : this.messages;
+    if (!counts.take(now)) {
       const id = 'id' in message ? message.id : undefined;
-      this.refuse('too-fast', TOO_MANY_MESSAGES, id);
+      if (this.refusals.take(now)) this.refuse('too-fast', TOO_MANY_MESSAGES, id);
+      else this.dismiss('too-fast', NOT_LISTENING);
       return;
     }
+    if (message.t === 'hello') this.countFor(message.token, now);
     // Answered at once, before its turn: it asks about the line, not about the log.
     if (message.t === 'ping') {
       this.send({ t: 'pong', n: message.n, now: this.deps.clock.now() });
       return;
     }
-    this.enqueue(() => this.take(message));
+    const bytes = Buffer.byteLength(text);
+    if (!this.deps.daily.bytes.of(this.wire.block, now).take(now, bytes)) {
+      this.refuse('too-fast', DAY_OF_PLACE_FULL, 'id' in message ? message.id : undefined);
+      return;
+    }
+    this.enqueue(() => this.take(message, bytes));
+  }
+
+  /** Only the first token counts: a second hello is refused, and must not open another allowance. */
+  private countFor(token: string, now: number): void {
+    if (this.messages !== this.frames) return;
+    const key = digest(token);
+    this.messages = this.deps.allowances.messages.of(key, now);
+    this.sound = this.deps.allowances.sound.of(key, now);
+  }
+
+  /** Whether a job has let this connection in. */
+  get isIn(): boolean {
+    return this.room !== undefined;
   }
 
   onSound(part: Buffer): void {
@@ -168,7 +207,7 @@ export class Connection implements Member {
     });
   }
 
-  private async take(message: Message): Promise<void> {
+  private async take(message: Message, bytes: number): Promise<void> {
     if (this.line === 'over') return;
     if (message.t === 'hello') return this.hello(message);
     const { role, room, talks } = this;
@@ -185,6 +224,10 @@ export class Connection implements Member {
       case 'invite':
         return this.invite(room, role, message);
       default: {
+        const now = performance.now();
+        if (!this.deps.daily.logBytes.of(room.job, now).take(now, bytes)) {
+          return this.refuse('too-fast', DAY_OF_LOG_FULL, id);
+        }
         const outcome = await room.submit(toInput(message, role), id);
         if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
         else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
@@ -224,11 +267,15 @@ export class Connection implements Member {
     if (after >= head.count) {
       return this.dismiss('from-the-future', room.brokenText ?? logEndsText(after, head.count));
     }
+    const { maxWatchers } = this.deps.limits;
+    if (role === 'watcher' && room.presence().watchers >= maxWatchers) {
+      return this.dismiss('too-fast', tooManyWatchersText(maxWatchers));
+    }
     clearTimeout(this.helloTimer);
     this.role = role;
     this.room = room;
     this.next = after + 1;
-    if (role !== 'watcher') this.talks = new Talks(role, room, this.deps, this);
+    if (role !== 'watcher') this.talks = new Talks(role, room, this.deps, this, this.wire.block);
     this.send({
       t: 'welcome',
       v: PROTOCOL_VERSION,

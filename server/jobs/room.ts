@@ -3,6 +3,7 @@ import { type Expectation, expectation } from '../../src/conversation/expectatio
 import type { Input, Response } from '../../src/conversation/input.ts';
 import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
@@ -220,10 +221,10 @@ export class Room {
 
   /**
    * Gives an input to the job. A message id that the log already has gives its first outcome again.
-   * Never rejects.
+   * `enclosure`: lies beside the first entry that the input leads to. Never rejects.
    */
-  submit(input: Input, ref?: MessageId): Promise<Outcome> {
-    return this.enqueue(() => this.take(input, ref));
+  submit(input: Input, ref?: MessageId, enclosure?: Enclosure): Promise<Outcome> {
+    return this.enqueue(() => this.take(input, ref, undefined, enclosure));
   }
 
   /**
@@ -285,7 +286,12 @@ export class Room {
     );
   }
 
-  private async take(input: Input, ref?: MessageId, keys?: KeyChange): Promise<Outcome> {
+  private async take(
+    input: Input,
+    ref?: MessageId,
+    keys?: KeyChange,
+    enclosure?: Enclosure,
+  ): Promise<Outcome> {
     if (this.closed) return refused('store-failed', NOT_SAVED_SENT_AGAIN);
     if (this.unsure) await this.readOn();
     if (this.fault) return refused('log-broken', brokenLogText('job', this.fault));
@@ -301,7 +307,10 @@ export class Room {
 
     const { entries } = sealAll(this.end, response.drafts, now, ref);
     if (entries.length > 0 || keys) {
-      const appended = await this.deps.store.append(this.job, entries, keys);
+      const appended = await this.deps.store.append(this.job, entries, keys, {
+        ...(enclosure && entries[0] && { put: { ...enclosure, seq: entries[0].seq } }),
+        ...(input.kind === 'remove-photo' && { remove: input.fact.photo }),
+      });
       if (appended.kind === 'duplicate') return { kind: 'taken', seq: appended.seq };
       if (appended.kind === 'spent') return appended;
       if (appended.kind === 'conflict')

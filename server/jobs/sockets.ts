@@ -2,16 +2,32 @@ import type { IncomingMessage, Server } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { SOCKET_PATH } from '../../src/protocol/socket.ts';
+import type { Callers } from '../guard/callers.ts';
+import { blockOf } from '../guard/guesses.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
+import { type Front, turnAway } from '../http/front.ts';
 import { Connection, type ConnectionDeps, type Wire } from './connection.ts';
+
+/** One websocket, while it is open. */
+interface Open {
+  readonly wire: Wire;
+  readonly connection: Connection;
+  /** When something came last, ms of `performance.now`. */
+  heard: number;
+}
 
 /** The websockets on the port of the pages, with a heartbeat that finds dead ones. */
 export class Sockets {
   private readonly server: WebSocketServer;
-  private readonly lastHeard = new Map<WebSocket, number>();
+  /** Oldest first. */
+  private readonly open = new Map<WebSocket, Open>();
   private readonly heartbeat: NodeJS.Timeout;
 
-  constructor(private readonly deps: ConnectionDeps) {
+  constructor(
+    private readonly deps: ConnectionDeps,
+    private readonly front: Front,
+    private readonly callers: Callers,
+  ) {
     const { limits } = deps;
     this.server = new WebSocketServer({
       noServer: true,
@@ -19,6 +35,7 @@ export class Sockets {
       // Compressing small frames saves little, and costs memory for each connection.
       perMessageDeflate: false,
     });
+    this.server.on('wsClientError', (_, socket) => turnAway(socket, 400));
     this.heartbeat = setInterval(() => this.beat(), limits.pingEveryMs);
   }
 
@@ -28,24 +45,45 @@ export class Sockets {
 
   private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
     socket.on('error', () => socket.destroy());
-    const refusal = this.refusal(request);
+    const block = blockOf(this.callers.addressOf(request));
+    const refusal = this.refusal(request) ?? this.fullFor(block);
     if (refusal) turnAway(socket, refusal);
-    else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws));
+    else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws, block));
   }
 
   /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
-  private refusal({ url = '', headers }: IncomingMessage): string | undefined {
-    if (url.split('?')[0] !== SOCKET_PATH) return '404 Not Found';
-    if (!isOwnOrigin(headers.origin, headers.host)) return '403 Forbidden';
-    if (this.lastHeard.size >= this.deps.limits.maxConnections) return '503 Service Unavailable';
+  private refusal(request: IncomingMessage): number | undefined {
+    const { url = '', headers } = request;
+    const atFront = this.front.socketRefusal(request);
+    if (atFront !== undefined) return atFront;
+    if (url.split('?')[0] !== SOCKET_PATH) return 404;
+    if (!isOwnOrigin(headers.origin, headers.host)) return 403;
+    return undefined;
+  }
+
+  /** The same, when there is no place for one more of this block. A silent connection gives way to a new one. */
+  private fullFor(block: string): number | undefined {
+    const { maxConnections, maxConnectionsPerBlock, maxSilentPerBlock } = this.deps.limits;
+    const ofBlock = [...this.open.values()].filter(({ wire }) => wire.block === block);
+    const silent = ofBlock.filter(({ connection }) => !connection.isIn).length;
+    if (silent >= maxSilentPerBlock || ofBlock.length >= maxConnectionsPerBlock) return 429;
+    if (this.open.size < maxConnections) return undefined;
+    const [oldest] = [...this.open].find(([, { connection }]) => !connection.isIn) ?? [];
+    if (!oldest) return 503;
+    this.open.delete(oldest);
+    oldest.terminate();
     return undefined;
   }
 
   /** Handlers are set before anything is awaited: a phone may send its first frame while it connects. */
-  private accept(ws: WebSocket): void {
-    const connection = new Connection(wireOf(ws), this.deps);
-    const heard = () => this.lastHeard.set(ws, performance.now());
-    heard();
+  private accept(ws: WebSocket, block: string): void {
+    const wire = wireOf(ws, block);
+    const connection = new Connection(wire, this.deps);
+    const one: Open = { wire, connection, heard: performance.now() };
+    this.open.set(ws, one);
+    const heard = () => {
+      one.heard = performance.now();
+    };
     ws.on('message', (data: Buffer, isBinary) => {
       heard();
       if (isBinary) connection.onSound(data);
@@ -53,7 +91,7 @@ export class Sockets {
     });
     ws.on('pong', heard);
     ws.on('close', () => {
-      this.lastHeard.delete(ws);
+      this.open.delete(ws);
       connection.onClose();
     });
     // A frame that is too large or malformed. `ws` itself closes with the right code.
@@ -62,21 +100,22 @@ export class Sockets {
 
   private beat(): void {
     const deadBefore = performance.now() - this.deps.limits.deadAfterMs;
-    for (const [ws, at] of this.lastHeard) {
-      if (at < deadBefore) ws.terminate();
+    for (const [ws, { heard }] of this.open) {
+      if (heard < deadBefore) ws.terminate();
       else if (ws.readyState === ws.OPEN) ws.ping();
     }
   }
 
   close(): void {
     clearInterval(this.heartbeat);
-    for (const ws of this.lastHeard.keys()) ws.terminate();
+    for (const ws of this.open.keys()) ws.terminate();
     this.server.close();
   }
 }
 
-function wireOf(ws: WebSocket): Wire {
+function wireOf(ws: WebSocket, block: string): Wire {
   return {
+    block,
     send: (text, sent) => ws.send(text, () => sent?.()),
     close: (code, reason) => ws.close(code, reason),
     cut: () => ws.terminate(),
@@ -84,8 +123,4 @@ function wireOf(ws: WebSocket): Wire {
       return ws.bufferedAmount;
     },
   };
-}
-
-function turnAway(socket: Duplex, status: string): void {
-  socket.end(`HTTP/1.1 ${status}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
 }

@@ -2,9 +2,11 @@ import type { Input } from '../../src/conversation/input.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { TOO_MANY_TALKS } from '../../src/phrases/limits.ts';
 import { HALF_SAMPLE, NO_ENGINE, NO_TALK, SOUND_TOO_FAST } from '../../src/phrases/no-speech.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import type { Limits } from '../guard/limits.ts';
+import type { HeavyWork } from '../guard/turns.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
 import type { Room } from './room.ts';
@@ -19,6 +21,7 @@ interface TalksDeps {
   speech: SpeechService;
   store: Store;
   limits: Limits;
+  heavy: Pick<HeavyWork, 'talks'>;
 }
 
 type UnheardWhy = Extract<Input, { kind: 'unheard' }>['why'];
@@ -36,6 +39,8 @@ export class Talks {
     private readonly room: Room,
     private readonly deps: TalksDeps,
     private readonly phone: Phone,
+    /** The block of addresses of the phone. */
+    private readonly place: string,
   ) {}
 
   async open(id: MessageId, re: Seq | undefined): Promise<void> {
@@ -92,7 +97,14 @@ export class Talks {
     room.talksUnderWay.add(id);
     try {
       this.stage(id, 'working');
-      const heard = await this.deps.speech.hear(talk.pcm, room.expected);
+      const hearing = this.deps.heavy.talks.take({ key: room.job, place: this.place }, () =>
+        this.deps.speech.hear(talk.pcm, room.expected),
+      );
+      if (!hearing) {
+        this.phone.refuse('too-fast', TOO_MANY_TALKS, id);
+        return this.stage(id, 'failed');
+      }
+      const heard = await hearing;
       if (heard.kind === 'unheard') return await this.unheard(id, heard.why, id);
       const { text, confidence, alternatives } = heard;
       const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives };

@@ -15,10 +15,16 @@ export function lanAddresses(host: string): string[] {
     .sort();
 }
 
-/** The names and addresses in the server's own certificate. */
-export function certificateNames(host: string): { names: string[]; addresses: string[] } {
+/** What this machine is called on its network. */
+export const ownNames = (): string[] => [hostname(), `${hostname()}.local`];
+
+/** The names and addresses in the server's own certificate. `given`: names that the owner added. */
+export function certificateNames(
+  host: string,
+  given: readonly string[] = [],
+): { names: string[]; addresses: string[] } {
   return {
-    names: ['localhost', hostname(), `${hostname()}.local`],
+    names: [...new Set(['localhost', ...ownNames(), ...given])],
     addresses: ['127.0.0.1', '::1', ...lanAddresses(host)],
   };
 }

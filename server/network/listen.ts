@@ -1,12 +1,18 @@
-import { createServer as createHttp, type Server as HttpServer, type RequestListener } from 'node:http';
+import {
+  createServer as createHttp,
+  type Server as HttpServer,
+  type RequestListener,
+  type ServerOptions,
+} from 'node:http';
 import { createServer as createHttps } from 'node:https';
 import { type AddressInfo, createServer as createNet, type Server as NetServer, type Socket } from 'node:net';
 import { StartFailure } from '../process/start-failure.ts';
-import { isLoopback } from './addresses.ts';
-import type { KeyPair } from './certificate.ts';
+import type { KeyPair } from './authority.ts';
 
 export interface Listener {
   port: number;
+  /** For connections from now on. */
+  useCertificate(pair: KeyPair): void;
   /** Takes no more connections, and cuts the open ones. */
   close(): Promise<void>;
 }
@@ -16,41 +22,45 @@ const TLS_HANDSHAKE = 22;
 
 /**
  * Listens on one port. With a certificate, TLS and plain HTTP share the port: the first byte shows which one it is.
- * Browsers on this machine may use plain HTTP (localhost is a secure context); all others are sent to https.
- * `attach` is called with each server that takes websockets. Rejects with `StartFailure`.
+ * `attach` is called with each server inside it, before it takes anything. `admits` tells whether a connection may stay.
+ * Rejects with `StartFailure`.
  */
 export async function listen(
   host: string,
   port: number,
   tls: KeyPair | undefined,
+  settings: ServerOptions,
   handle: RequestListener,
   attach: (server: HttpServer) => void,
+  admits: (socket: Socket) => boolean = () => true,
 ): Promise<Listener> {
+  const plain = createHttp(settings, handle);
+  attach(plain);
+  const stays = (socket: Socket) => {
+    const isAdmitted = admits(socket);
+    if (!isAdmitted) socket.destroy();
+    return isAdmitted;
+  };
   if (!tls) {
-    const server = createHttp(handle);
-    attach(server);
-    return started(server, host, port, () => server.closeAllConnections());
+    plain.prependListener('connection', stays);
+    return started(plain, host, port, noCertificate, () => plain.closeAllConnections());
   }
-  const secure = createHttps(tls, handle);
+  const firstByteWithinMs = settings.headersTimeout ?? FIRST_BYTE_WITHIN_MS;
+  const secure = createHttps(
+    { ...settings, cert: tls.cert, key: tls.key, handshakeTimeout: firstByteWithinMs },
+    handle,
+  );
   attach(secure);
-  const plain = createHttp((request, response) => {
-    if (isLoopback(request.socket.remoteAddress ?? '')) return handle(request, response);
-    const location = `https://${request.headers.host ?? host}${request.url ?? '/'}`;
-    response.writeHead(308, { Location: location, 'Content-Length': 0, Connection: 'close' }).end();
-  });
-  const local = createHttp();
-  attach(local);
-  plain.on('upgrade', (request, socket, head) => {
-    if (isLoopback(request.socket.remoteAddress ?? '')) local.emit('upgrade', request, socket, head);
-    else socket.destroy();
-  });
+  // Node looks for requests that never end only in a server that listens, and these two get what the door has taken.
+  for (const server of [plain, secure]) server.emit('listening');
 
   const open = new Set<Socket>();
   const door = createNet((socket) => {
     open.add(socket);
     socket.on('close', () => open.delete(socket));
     socket.on('error', () => socket.destroy());
-    socket.setTimeout(FIRST_BYTE_WITHIN_MS, () => socket.destroy());
+    if (!stays(socket)) return;
+    socket.setTimeout(firstByteWithinMs, () => socket.destroy());
     socket.once('data', (first) => {
       socket.setTimeout(0);
       socket.removeAllListeners('timeout');
@@ -60,14 +70,24 @@ export async function listen(
       process.nextTick(() => socket.resume());
     });
   });
-  return started(door, host, port, () => {
+  const useCertificate = ({ cert, key }: KeyPair) => secure.setSecureContext({ cert, key });
+  return started(door, host, port, useCertificate, () => {
+    for (const server of [plain, secure]) server.close();
     for (const socket of open) socket.destroy();
   });
 }
 
+const noCertificate = () => {};
+
 const FIRST_BYTE_WITHIN_MS = 10_000;
 
-function started(server: NetServer, host: string, port: number, cut: () => void): Promise<Listener> {
+function started(
+  server: NetServer,
+  host: string,
+  port: number,
+  useCertificate: Listener['useCertificate'],
+  cut: () => void,
+): Promise<Listener> {
   return new Promise((resolve, reject) => {
     server.once('error', (error: NodeJS.ErrnoException) =>
       reject(new StartFailure(explain(error, host, port))),
@@ -75,6 +95,7 @@ function started(server: NetServer, host: string, port: number, cut: () => void)
     server.listen(port, host, () => {
       resolve({
         port: (server.address() as AddressInfo).port,
+        useCertificate,
         close: () =>
           new Promise((closed) => {
             server.close(() => closed());

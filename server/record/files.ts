@@ -1,17 +1,21 @@
+import { setImmediate } from 'node:timers/promises';
 import type { Context } from 'hono';
 import type { z } from 'zod';
+import { toArchive } from '../../src/log/archive.ts';
+import { type Enclosure, enclosedIn } from '../../src/log/enclosure.ts';
 import type { CheckedLog } from '../../src/log/fault.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
-import { lineSchema } from '../../src/log/schema.ts';
+import { isPractice } from '../../src/log/practice.ts';
 import type { HeadProof } from '../../src/log/signed-head.ts';
-import type { Entry } from '../../src/model/entry.ts';
-import type { Head, JobId } from '../../src/model/ids.ts';
+import type { Entry, Log } from '../../src/model/entry.ts';
+import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 import type { JobRecord } from '../../src/protocol/jobs.ts';
-import { csvMetadata, toCsv } from '../../src/record/csv-file.ts';
+import { ROUTES, type Route } from '../../src/protocol/routes.ts';
+import { toCsv } from '../../src/record/csv-file.ts';
 import { checkNamed } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 
-const READ_BATCH = 1_000;
+const READ_BATCH = 500;
 
 /** A whole log. */
 export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; entries: Entry[] }> {
@@ -21,6 +25,8 @@ export async function wholeLog(store: Store, job: JobId): Promise<{ head: Head; 
     const batch = await store.read(job, entries.at(-1)?.seq ?? -1, READ_BATCH);
     if (batch.length === 0) break;
     entries.push(...batch);
+    // Reading a long log takes a while, and phones are answered in between.
+    await setImmediate();
   }
   // Entries added while we read are left out, so that the log ends where its head says.
   return { head, entries: entries.slice(0, head.count) };
@@ -32,37 +38,84 @@ export async function checkedLog(store: Store, job: JobId): Promise<CheckedLog> 
   return { ...(await wholeLog(store, job)), fault };
 }
 
-/** Describe the exported files, for people who read them with other programs. Not secret, so open to all. */
-export const SCHEMAS = {
-  'export.schema.json': lineSchema,
-  'export.csv-metadata.json': csvMetadata,
-} satisfies Record<string, () => object>;
-
-interface Form {
-  /** Whether the present head is signed first. A page asks for its record again and again, and takes what is there. */
-  readonly proof: 'proofOf' | 'provenOf';
-  readonly give: (c: Context, head: Head, entries: Entry[], signed: HeadProof) => Response;
+/** A whole log with what lies beside it. What is lost is not in it: whoever checks the file learns it from that. */
+async function enclosedLog(
+  store: Store,
+  job: JobId,
+): Promise<Log & { readonly enclosures: ReadonlyMap<Seq, Enclosure> }> {
+  for (;;) {
+    const log = await wholeLog(store, job);
+    const named = enclosedIn(log.entries);
+    const enclosures = new Map<Seq, Enclosure>();
+    for (const seq of named.keys()) {
+      const enclosure = await store.enclosure(job, seq);
+      if (enclosure) enclosures.set(seq, enclosure);
+    }
+    // What is removed while we read would look lost.
+    if (enclosures.size === named.size || (await store.head(job)).count === log.head.count)
+      return { ...log, enclosures };
+  }
 }
 
-/** The forms in which a whole log can be fetched, by the last part of the address. */
-export const RECORDS: Readonly<Record<string, Form>> = {
-  record: {
-    proof: 'provenOf',
-    give: (c, head, entries, proof) => c.json({ head, entries, proof } satisfies z.input<typeof JobRecord>),
-  },
-  'export.jsonl': {
-    proof: 'proofOf',
-    give: (c, head, entries, proof) =>
-      file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head, proof)),
-  },
-  'export.csv': {
-    proof: 'provenOf',
-    give: (c, head, entries) => file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
-  },
-};
+/** A form in which a whole log can be fetched. */
+interface Form {
+  /** With a token of the job, and with one of the site of the visit. */
+  readonly ofJob: Route;
+  readonly ofVisit: Route;
+  /** Whether the present head is signed first. A page asks for its record again and again, and takes what is there. */
+  readonly proof: 'proofOf' | 'provenOf';
+  readonly give: (c: Context, store: Store, job: JobId, signed: HeadProof) => Promise<Response>;
+}
 
-function file(c: Context, head: Head, ending: string, type: string, text: string): Response {
+/** Reads a log, and answers with it. */
+const giving =
+  <L extends Log>(
+    readLog: (store: Store, job: JobId) => Promise<L>,
+    answer: (c: Context, log: L, signed: HeadProof) => Response,
+  ): Form['give'] =>
+  async (c, store, job, signed) =>
+    answer(c, await readLog(store, job), signed);
+
+/** Whether a job is practice, as its first entry says: then there is nothing to keep. */
+export const isPracticeJob = async (store: Store, job: JobId): Promise<boolean> =>
+  isPractice(await store.read(job, -1, 1));
+
+/** The forms in which a whole log can be fetched. */
+export const RECORDS: readonly Form[] = [
+  {
+    ofJob: ROUTES.record,
+    ofVisit: ROUTES.siteRecord,
+    proof: 'provenOf',
+    give: giving(wholeLog, (c, log, proof) => c.json({ ...log, proof } satisfies z.input<typeof JobRecord>)),
+  },
+  {
+    ofJob: ROUTES.exportLines,
+    ofVisit: ROUTES.siteExportLines,
+    proof: 'proofOf',
+    give: giving(wholeLog, (c, { head, entries }, proof) =>
+      file(c, head, 'jsonl', 'application/jsonl', toJsonLines(entries, head, proof)),
+    ),
+  },
+  {
+    ofJob: ROUTES.exportCsv,
+    ofVisit: ROUTES.siteExportCsv,
+    proof: 'provenOf',
+    give: giving(wholeLog, (c, { head, entries }) =>
+      file(c, head, 'csv', 'text/csv; charset=utf-8', toCsv(entries, head)),
+    ),
+  },
+  {
+    ofJob: ROUTES.exportArchive,
+    ofVisit: ROUTES.siteExportArchive,
+    proof: 'proofOf',
+    give: giving(enclosedLog, (c, { head, entries, enclosures }, proof) =>
+      file(c, head, 'zip', 'application/zip', toArchive(toJsonLines(entries, head, proof), enclosures)),
+    ),
+  },
+];
+
+function file(c: Context, head: Head, ending: string, type: string, content: string | Uint8Array): Response {
   c.header('Content-Type', type);
   c.header('Content-Disposition', `attachment; filename="ladderline-${head.job}.${ending}"`);
-  return c.body(text);
+  return c.body(typeof content === 'string' ? content : new Uint8Array(content));
 }

@@ -1,16 +1,26 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { ChainFault } from '../../src/log/fault.ts';
-import type { Head, JobId } from '../../src/model/ids.ts';
+import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { summaryOf, VisitSummary } from '../../src/record/visit-summary.ts';
-import { checkNamed } from '../store/check.ts';
+import { checkNamed, lostEnclosures } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
 import { wholeLog } from './files.ts';
 
+/** What was worked out from a log. */
+type Worked =
+  | Omit<Extract<VisitResult, { kind: 'summary' }>, 'lost'>
+  | Extract<VisitResult, { kind: 'broken' }>;
+
 /** The summary of a visit. When its log fails its check: only where it fails. */
 export type VisitResult =
-  | { readonly kind: 'summary'; readonly summary: VisitSummary }
+  | {
+      readonly kind: 'summary';
+      readonly summary: VisitSummary;
+      /** Entries whose enclosure was found to be lost, or another than they name. */
+      readonly lost: readonly Seq[];
+    }
   | { readonly kind: 'broken'; readonly head: Head; readonly fault: ChainFault };
 
 /**
@@ -19,7 +29,8 @@ export type VisitResult =
  * checked from end to end before its kept summary is used for the first time, and again from time to time.
  */
 export class Summaries {
-  private readonly results = new Map<JobId, { head: Head; result: Promise<VisitResult | undefined> }>();
+  private readonly results = new Map<JobId, { head: Head; result: Promise<Worked | undefined> }>();
+  private readonly lost = new Map<JobId, ReadonlySet<Seq>>();
   /** One at a time, so that phones get their answers in between. */
   private queue: Promise<unknown> = Promise.resolve();
 
@@ -30,6 +41,14 @@ export class Summaries {
 
   /** Of a log that something names. Undefined for one that does not open a job. Rejects with `StoreFailure`. */
   async of(job: JobId): Promise<VisitResult | undefined> {
+    const worked = await this.worked(job);
+    if (worked?.kind !== 'summary') return worked;
+    const lost = this.lost.get(job);
+    // What was removed since, with a reason, is not lost.
+    return { ...worked, lost: worked.summary.enclosed.map(([seq]) => seq).filter((seq) => lost?.has(seq)) };
+  }
+
+  private async worked(job: JobId): Promise<Worked | undefined> {
     const head = await this.store.head(job);
     const known = this.results.get(job);
     if (known && isSameHead(known.head, head) && (await this.endsAt(head))) return known.result;
@@ -44,7 +63,7 @@ export class Summaries {
     return last?.hash === hash;
   }
 
-  private remember(head: Head, result: Promise<VisitResult | undefined>): Promise<VisitResult | undefined> {
+  private remember(head: Head, result: Promise<Worked | undefined>): Promise<Worked | undefined> {
     const { job } = head;
     this.results.set(job, { head, result });
     // After a failure, the next caller tries again.
@@ -59,17 +78,30 @@ export class Summaries {
     );
   }
 
-  /** The same, with the log checked again from end to end if that was done before. Rejects with `StoreFailure`. */
+  /**
+   * The same, with the log checked again from end to end if that was done before, and with all that lies beside it. Rejects
+   * with `StoreFailure`.
+   */
   async check(job: JobId): Promise<VisitResult | undefined> {
     const known = await this.results.get(job)?.result;
-    if (!known) return this.of(job);
-    const fault = known.kind === 'broken' ? known.fault : await checkNamed(this.store, job);
-    if (!fault) return known;
-    const head = await this.store.head(job);
-    return this.remember(head, Promise.resolve({ kind: 'broken', head, fault }));
+    const fault = known && (known.kind === 'broken' ? known.fault : await checkNamed(this.store, job));
+    if (fault) {
+      const head = await this.store.head(job);
+      await this.remember(head, Promise.resolve({ kind: 'broken', head, fault }));
+    } else await this.checkBeside(job);
+    return this.of(job);
   }
 
-  private async workOut(job: JobId, known: Head): Promise<VisitResult | undefined> {
+  private async checkBeside(job: JobId): Promise<void> {
+    const before = await this.of(job);
+    if (before?.kind !== 'summary') return;
+    this.lost.set(job, new Set(await lostEnclosures(this.store, job, before.summary.enclosed)));
+    const after = await this.of(job);
+    if (after?.kind === 'summary' && after.lost.some((seq) => !before.lost.includes(seq)))
+      this.log.error({ job, lost: after.lost }, 'pictures of this job are lost, or others than they were');
+  }
+
+  private async workOut(job: JobId, known: Head): Promise<Worked | undefined> {
     await setImmediate();
     const fault = await checkNamed(this.store, job);
     if (fault) {

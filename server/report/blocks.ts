@@ -8,21 +8,10 @@ import { columnWidths } from './columns.ts';
 import { drawKey, drawScene } from './draw-scene.ts';
 import type { Piece } from './flow.ts';
 import type { Face } from './fonts.ts';
-import { lineHeight, type Measure, SIZE } from './measure.ts';
-import { type Pen, places, type Tag, type Words } from './pen.ts';
-
-/** The column of paper that blocks stand in, points, and what their links need. */
-export interface Setting {
-  readonly measure: Measure;
-  readonly x: number;
-  readonly width: number;
-  /** The part that the blocks belong to. */
-  readonly part: string;
-  /** Number of the page on which a part begins. */
-  readonly pageOf: (part: string) => string;
-  /** Called when a block's heading is printed. */
-  readonly onHeading: (title: string, y: number) => void;
-}
+import { lineHeight, SIZE } from './measure.ts';
+import { type Pen, places, type Words } from './pen.ts';
+import { photoGrid } from './photo-grid.ts';
+import { heightOf, piece, type Setting, set } from './setting.ts';
 
 const GAP = 6;
 const CELL = 2;
@@ -54,31 +43,14 @@ function bodyOf(setting: Setting, block: Block): Piece[] {
       return table(setting, block.columns, block.rows.map(entryCells), block.rows);
     case 'signature':
       return signature(setting, block.lines, block.signature);
+    case 'photos':
+      return [...photoGrid(setting, block.photos), ...block.gone.map((text) => paragraph(setting, text))];
     case 'charts':
       return [charts(setting, block.charts)];
   }
 }
 
 const space = (height: number): Piece => ({ height, draw: () => {} });
-
-/** A text set in a box of this width. */
-export const set = (
-  { measure }: Pick<Setting, 'measure'>,
-  text: string,
-  x: number,
-  width: number,
-  size: number = SIZE.body,
-  face: Face = 'plain',
-): Words => ({ lines: measure.lines(text, face, size, width), x, face, size });
-
-export const heightOf = ({ lines, size }: Words): number => lines.length * lineHeight(size);
-
-/** One element as a piece. */
-export const piece = (tag: Tag, words: Words, more: Partial<Piece> = {}): Piece => ({
-  height: heightOf(words),
-  draw: (pen, y) => pen.element(tag, words, y),
-  ...more,
-});
 
 function heading(setting: Setting, title: string): Piece {
   const words = set(setting, title, setting.x, setting.width, SIZE.head, 'bold');

@@ -1,23 +1,35 @@
 import { setImmediate as turn } from 'node:timers/promises';
 import type { CheckedLog } from '../../src/log/fault.ts';
-import type { JobId } from '../../src/model/ids.ts';
+import type { JobId, Seq } from '../../src/model/ids.ts';
 import { jobReport, type ReportOptions, SiteReport } from '../../src/report/build.ts';
-import type { Part } from '../../src/report/report.ts';
+import { photosIn, withoutPictures } from '../../src/report/photos.ts';
+import type { Part, ReportPhoto } from '../../src/report/report.ts';
 import type { MakeReport } from './jobs.ts';
 import { ReportPdf } from './pdf.ts';
 
 /** Reads a log from end to end, and checks it where it lies. */
 export type ReadLog = (job: JobId) => Promise<CheckedLog>;
 
+/** The picture of a photo; undefined where it is lost. */
+export type ReadPicture = (photo: ReportPhoto) => Promise<Uint8Array | undefined>;
+
+/** Bytes of pictures in one file: it is made in memory. */
+export const PICTURES_MOST = 64e6;
+
 /** The report on one job. Rejects with `RangeError` on an unknown time zone. */
-export const jobPdf = async (log: CheckedLog, zone: string, at: number): Promise<Buffer> =>
-  print(jobReport(log, zone), at, () => {});
+export const jobPdf = async (
+  log: CheckedLog,
+  zone: string,
+  at: number,
+  pictureOf: ReadPicture,
+): Promise<Buffer> => print(jobReport(log, zone), at, pictureOf, () => {});
 
 /** A site's report, ready to be made. Between two pairs the server does its other work. */
 export function sitePdf(
   site: CheckedLog,
   options: ReportOptions,
   read: ReadLog,
+  pictureOf: ReadPicture,
 ): { total: number; make: MakeReport } {
   const report = new SiteReport(site, options);
   const { pairs } = report;
@@ -30,19 +42,33 @@ export function sitePdf(
       tell(Math.floor((index + 1) / 2));
       await turn();
     }
-    return print(report.parts(), options.at, (printed) => tell(Math.floor((pairs.length + printed - 1) / 2)));
+    return print(report.parts(), options.at, pictureOf, (printed) =>
+      tell(Math.floor((pairs.length + printed - 1) / 2)),
+    );
   };
   return { total: pairs.length, make };
 }
 
-async function print(parts: readonly Part[], at: number, tell: (printed: number) => void): Promise<Buffer> {
+async function print(
+  all: readonly Part[],
+  at: number,
+  pictureOf: ReadPicture,
+  tell: (printed: number) => void,
+): Promise<Buffer> {
+  const bytes = all.flatMap(photosIn).reduce((sum, photo) => sum + photo.bytes, 0);
+  const parts = bytes > PICTURES_MOST ? all.map(withoutPictures) : all;
   const pdf = new ReportPdf(parts, { title: parts[0]?.title ?? '', at });
   for (const part of parts) {
     pdf.count(part);
     await turn();
   }
   for (const [index, part] of parts.entries()) {
-    pdf.print(part);
+    const pictures = new Map<Seq, Uint8Array>();
+    for (const photo of photosIn(part)) {
+      const picture = await pictureOf(photo);
+      if (picture) pictures.set(photo.photo, picture);
+    }
+    pdf.print(part, pictures);
     tell(index + 1);
     await turn();
   }

@@ -1,12 +1,14 @@
 import PDFDocument from 'pdfkit';
+import type { Seq } from '../../src/model/ids.ts';
 import { continuedText, TO_COVER } from '../../src/phrases/headings.ts';
 import { COVER, type Part, pageNumber } from '../../src/report/report.ts';
-import { heightOf, piece, piecesOf, type Setting, set } from './blocks.ts';
+import { piecesOf } from './blocks.ts';
 import { flow, type Piece, type Placed } from './flow.ts';
 import { type Fonts, loadFonts } from './fonts.ts';
 import { lineHeight, Measure, SIZE } from './measure.ts';
 import { Pen, places } from './pen.ts';
-import { identify } from './standards.ts';
+import { heightOf, piece, type Setting, set } from './setting.ts';
+import { countBookmarks, identify } from './standards.ts';
 
 /** A4, points. */
 const PAPER = { width: 595.28, height: 841.89 } as const;
@@ -16,6 +18,9 @@ const WIDTH = PAPER.width - 2 * EDGE.side;
 const ROOM = { first: EDGE.top, top: EDGE.top + 20, bottom: PAPER.height - EDGE.bottom } as const;
 
 let fonts: Fonts | undefined;
+
+/** Pictures by the entry of their photo. */
+export type Pictures = ReadonlyMap<Seq, Uint8Array>;
 
 /** What the file says about itself. */
 export interface About {
@@ -36,6 +41,8 @@ export class ReportPdf {
   readonly #parts: readonly Part[];
   /** Where each part begins, by its `id`, from 0. */
   readonly #begins = new Map<string, number>();
+  /** Of the part that is printed. */
+  #pictures: Pictures = new Map();
   #total = 0;
   #sheet = 0;
 
@@ -68,8 +75,10 @@ export class ReportPdf {
     this.#total += this.#set(part, () => {}).length;
   }
 
-  print(part: Part): void {
+  /** `pictures`: of its photos. */
+  print(part: Part, pictures: Pictures = new Map()): void {
     const pen = this.#pen;
+    this.#pictures = pictures;
     let bookmark: PDFKit.PDFOutline | undefined;
     const bookmarkAt = (title: string, top: number) => bookmark?.addItem(title, leadingTo(top));
     const sheets = this.#set(part, bookmarkAt);
@@ -95,6 +104,7 @@ export class ReportPdf {
   /** The file. Call it when all parts are printed. */
   end(): Promise<Buffer> {
     this.#pen.close();
+    countBookmarks(this.#doc);
     this.#doc.end();
     return this.#whole;
   }
@@ -106,6 +116,7 @@ export class ReportPdf {
       width: WIDTH,
       part: part.id,
       pageOf: (id) => String((this.#begins.get(id) ?? 0) + 1),
+      pictureOf: ({ photo }) => this.#pictures.get(photo),
       onHeading,
     };
     const hasCover = this.#parts[0]?.id === COVER && part.id !== COVER;

@@ -6,12 +6,14 @@ import { signalHistory } from '../../src/findings/signal-history.ts';
 import { emptyHead } from '../../src/log/chain.ts';
 import { isPlanChanged, type Severity, type SiteFinding } from '../../src/model/finding.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
+import type { PairId } from '../../src/model/pair-plan.ts';
 import { BEING_READ, nextText, planChangedNext } from '../../src/phrases/board.ts';
 import {
   DAMAGE_TO_DO,
   DAMAGED_NEXT,
   damagedSiteText,
   damagedVisitText,
+  lostPicturesText,
   NO_NAME_LEFT,
 } from '../../src/phrases/damage.ts';
 import type { Damage, PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
@@ -125,18 +127,20 @@ const notAJob = (job: JobId): VisitResult => ({
   fault: { seq: 0, fault: 'job' },
 });
 
-/** Every log of this site that fails its check, as far as they are read. */
+/** Every log of this site that fails its check, or lacks what lay beside it, as far as they are read. */
 const damageIn = ({ log, fault }: Site, known: readonly Known[]): Damage[] => [
   ...(fault ? [{ job: log, seq: fault.seq, text: damagedSiteText(fault) }] : []),
   ...known.flatMap(({ pair, visits }) =>
-    visits.filter(isBroken).map(({ head: { job }, fault }) => ({
-      pair: pair.plan.id,
-      job,
-      seq: fault.seq,
-      text: damagedVisitText(pair.plan.id, job, fault),
-    })),
+    visits.filter(isDamaged).map((visit) => ({ pair: pair.plan.id, ...damageOf(pair.plan.id, visit) })),
   ),
 ];
+
+function damageOf(pair: PairId, visit: VisitResult): Omit<Damage, 'pair'> {
+  const { job } = headOf(visit);
+  if (visit.kind === 'broken')
+    return { job, seq: visit.fault.seq, text: damagedVisitText(pair, job, visit.fault) };
+  return { job, seq: visit.lost[0] ?? 0, text: lostPicturesText(pair, job, visit.lost) };
+}
 
 /** What the visits say about the pair's status: the latest one, unless any of them is damaged. */
 function rowOf(
@@ -144,7 +148,7 @@ function rowOf(
   planChanged: boolean,
 ): Pick<PairRow, 'status' | 'next' | 'final' | 'head' | 'signed'> {
   const latest = visits.at(-1);
-  if (visits.some(isBroken)) {
+  if (visits.some(isDamaged)) {
     const { count = 0, hash } = (latest !== 'being-read' && latest && headOf(latest)) || {};
     return {
       status: 'needs-attention',
@@ -164,17 +168,20 @@ function rowOf(
   };
 }
 
-/** The status of one visit. A broken log needs attention, whatever it says. */
+/** The status of one visit. Where anything of it is damaged it needs attention, whatever it says. */
 function statusIn(visit: Visit | undefined): Pick<PairRow['visits'][number], 'status'> {
   if (!visit || visit === 'being-read') return {};
-  return { status: visit.kind === 'broken' ? 'needs-attention' : visit.summary.status };
+  return {
+    status: visit.kind === 'broken' || visit.lost.length > 0 ? 'needs-attention' : visit.summary.status,
+  };
 }
 
 const isOf = ({ visits }: SitePair, job: JobId | undefined): boolean =>
   job === undefined || visits.some((visit) => visit.job === job);
 
-const isBroken = (visit: Visit): visit is Extract<VisitResult, { kind: 'broken' }> =>
-  visit !== 'being-read' && visit.kind === 'broken';
+/** Its log fails its check, or a picture beside it is lost. */
+const isDamaged = (visit: Visit): visit is VisitResult =>
+  visit !== 'being-read' && (visit.kind === 'broken' || visit.lost.length > 0);
 
 const headOf = (result: VisitResult): Head => (result.kind === 'broken' ? result.head : result.summary.head);
 

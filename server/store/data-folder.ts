@@ -1,6 +1,7 @@
 import { accessSync, constants, existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import type { Driver } from './driver.ts';
+import { closeToOthers, FILE_OF_OWNER, FOLDER_OF_OWNER, makeClosed } from './owner-only.ts';
 import { openSqlite, type SqliteStore, type Warn } from './sqlite.ts';
 import { StoreFailure } from './store.ts';
 import { summaryKeyOf } from './summary-key.ts';
@@ -8,8 +9,8 @@ import { summaryKeyOf } from './summary-key.ts';
 export const DATABASE_FILE = 'ladderline.sqlite';
 
 /**
- * The store of a data folder, which is made when it is not there. `warn` hears what should be looked into. Throws
- * `StoreFailure`.
+ * The store of a data folder, which is made when it is not there, and is closed to all others than the user who runs
+ * the server. `warn` hears what should be looked into. Throws `StoreFailure`.
  */
 export function openDataFolder(folder: string, driver?: Driver, warn?: Warn): SqliteStore {
   try {
@@ -23,11 +24,21 @@ export function openDataFolder(folder: string, driver?: Driver, warn?: Warn): Sq
   }
   const file = join(folder, DATABASE_FILE);
   const isOld = existsSync(file);
+  // A folder that holds other things may be open to others on purpose.
+  if (isOld && !closeToOthers(folder, FOLDER_OF_OWNER)) warn?.(openToOthers(folder));
   const { key, isNew } = summaryKeyOf(folder);
+  // SQLite gives `-wal` and `-shm` the permissions of the database itself.
+  if (!isOld) makeClosed(file);
+  for (const name of [file, `${file}-wal`, `${file}-shm`]) {
+    if (existsSync(name) && !closeToOthers(name, FILE_OF_OWNER)) warn?.(openToOthers(name));
+  }
   const store = openSqlite(file, key, driver, warn);
   if (isOld && isNew) warn?.(NEW_KEY);
   return store;
 }
+
+const openToOthers = (path: string): string =>
+  `${path} can be read by other users of this machine, and its permissions cannot be changed: give it to the user who runs the server.`;
 
 const NEW_KEY =
   'the key of the kept summaries was missing, and a new one was made: all summaries are made again from the logs.';
@@ -36,5 +47,5 @@ const NEW_KEY =
 function makeFolder(folder: string): void {
   if (existsSync(folder)) return;
   makeFolder(dirname(folder));
-  mkdirSync(folder);
+  mkdirSync(folder, { mode: FOLDER_OF_OWNER });
 }

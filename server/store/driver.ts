@@ -23,7 +23,7 @@ export interface Connection {
   close(): unknown;
 }
 
-export type Value = string | number | null;
+export type Value = string | number | Uint8Array | null;
 
 export interface Statement<Values extends Value[], Row> {
   run(...values: Values): { changes: number | bigint };

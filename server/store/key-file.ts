@@ -1,15 +1,13 @@
 import { chmodSync, existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { FILE_OF_OWNER } from './owner-only.ts';
 import { StoreFailure } from './store.ts';
-
-/** Only the user who runs the server. */
-const OWNER_ONLY = 0o600;
 
 /** The text of a key file, without blanks around it; undefined where there is none. Throws `StoreFailure`. */
 export function readKeyFile(file: string): string | undefined {
   try {
     if (!existsSync(file)) return undefined;
     // It may have been copied back from a backup that did not keep who may read it.
-    chmodSync(file, OWNER_ONLY);
+    chmodSync(file, FILE_OF_OWNER);
     return readFileSync(file, 'utf8').trim();
   } catch (error) {
     throw new StoreFailure(`the key file ${file} cannot be read (${codeOf(error)}): see to its permissions.`);
@@ -20,8 +18,8 @@ export function readKeyFile(file: string): string | undefined {
 export function writeKeyFile(file: string, text: string): void {
   const half = `${file}.new`;
   try {
-    writeFileSync(half, text, { mode: OWNER_ONLY, flush: true });
-    chmodSync(half, OWNER_ONLY);
+    writeFileSync(half, text, { mode: FILE_OF_OWNER, flush: true });
+    chmodSync(half, FILE_OF_OWNER);
     renameSync(half, file);
   } catch (error) {
     throw new StoreFailure(

@@ -1,13 +1,15 @@
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import type { Head, JobId } from '../../src/model/ids.ts';
+import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 import { Audit, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
 import type {
   Appended,
   CodeGrant,
   Digest,
+  Enclosing,
   KeptSummary,
   KeyChange,
   LoggedHead,
@@ -24,10 +26,16 @@ export class MemoryStore implements Store {
   private readonly passes = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
   private readonly signed: LoggedHead[] = [];
+  private readonly enclosures = new Map<string, Enclosure>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
-  async append(job: JobId, entries: readonly Entry[], keys: KeyChange = {}): Promise<Appended> {
+  async append(
+    job: JobId,
+    entries: readonly Entry[],
+    keys: KeyChange = {},
+    { put, remove }: Enclosing = {},
+  ): Promise<Appended> {
     for (const { ref } of entries) {
       const seq = ref === undefined ? undefined : this.refs.get(`${job} ${ref}`);
       if (seq !== undefined) return { kind: 'duplicate', seq };
@@ -44,7 +52,13 @@ export class MemoryStore implements Store {
     }
     this.rows.set(job, log);
     this.turnKeys(job, keys);
+    if (put) this.enclosures.set(`${job} ${put.seq}`, { salt: put.salt, content: put.content.slice() });
+    if (remove !== undefined) this.enclosures.delete(`${job} ${remove}`);
     return { kind: 'stored' };
+  }
+
+  async enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined> {
+    return this.enclosures.get(`${job} ${seq}`);
   }
 
   private turnKeys(job: JobId, keys: KeyChange): void {
@@ -96,7 +110,10 @@ export class MemoryStore implements Store {
   async logs(): Promise<JobId[]> {
     const ofPasses = [...this.passes.values()].map(({ job }) => job);
     const ofSigned = this.signed.map(({ job }) => job);
-    return [...new Set([...this.rows.keys(), ...ofPasses, ...ofSigned, ...this.summaries.keys()])];
+    const ofEnclosures = [...this.enclosures.keys()].map((key) => key.split(' ')[0] as JobId);
+    return [
+      ...new Set([...this.rows.keys(), ...ofPasses, ...ofSigned, ...ofEnclosures, ...this.summaries.keys()]),
+    ];
   }
 
   async pass(token: Digest): Promise<Pass | undefined> {

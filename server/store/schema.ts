@@ -98,6 +98,32 @@ const SIGNED_HEADS = `
   BEGIN SELECT RAISE(ABORT, 'the log is append-only: signed heads are never removed'); END;
 `;
 
+/**
+ * What lies beside an entry that names its hash, and can be removed. `content` is never changed: who does it otherwise is
+ * caught by the hash in the chain.
+ */
+const ENCLOSURES = `
+  CREATE TABLE enclosures (
+    job TEXT NOT NULL,
+    seq INTEGER NOT NULL,
+    salt TEXT NOT NULL,
+    content BLOB NOT NULL,
+    PRIMARY KEY (job, seq)
+  ) STRICT;
+  CREATE TRIGGER enclosures_stay BEFORE UPDATE ON enclosures
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+  CREATE TRIGGER enclosures_once BEFORE INSERT ON enclosures
+  WHEN EXISTS (SELECT 1 FROM enclosures WHERE job = NEW.job AND seq = NEW.seq)
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
-export const STEPS: readonly string[] = [LOGS_AND_KEYS, ACCOUNTS, SUMMARIES, SEALED_SUMMARIES, SIGNED_HEADS];
+export const STEPS: readonly string[] = [
+  LOGS_AND_KEYS,
+  ACCOUNTS,
+  SUMMARIES,
+  SEALED_SUMMARIES,
+  SIGNED_HEADS,
+  ENCLOSURES,
+];
 export const SCHEMA_VERSION = STEPS.length;

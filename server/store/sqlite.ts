@@ -1,9 +1,10 @@
 import { setImmediate } from 'node:timers/promises';
 import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import type { Head, JobId } from '../../src/model/ids.ts';
+import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 import { Audit, type StoredEntry } from './audit.ts';
 import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
@@ -13,6 +14,7 @@ import {
   type Appended,
   type CodeGrant,
   type Digest,
+  type Enclosing,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
@@ -62,6 +64,8 @@ function prepare(db: Connection, file: string): void {
   // NORMAL is the default of some builds in WAL mode and may lose acknowledged entries with the power.
   db.exec('PRAGMA synchronous = FULL');
   db.exec('PRAGMA trusted_schema = OFF');
+  // What is removed is written over, and not only given up.
+  db.exec('PRAGMA secure_delete = ON');
   // Without it, INSERT OR REPLACE removes a row without asking the triggers.
   db.exec('PRAGMA recursive_triggers = ON');
   db.exec('BEGIN IMMEDIATE; COMMIT');
@@ -84,7 +88,12 @@ function prepare(db: Connection, file: string): void {
   const check = pragma(db, 'quick_check(1)');
   if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
   if (version < SCHEMA_VERSION) bringUp(db, version);
+  // The server may have ended between a removal and its clean-up.
+  forgetRemoved(db);
 }
+
+/** Empties the file of changes, which until then still holds what was removed. */
+const forgetRemoved = (db: Connection): unknown => pragma(db, 'wal_checkpoint(TRUNCATE)');
 
 /** All steps beyond `version`, or none of them. */
 function bringUp(db: Connection, version: number): void {
@@ -147,11 +156,25 @@ export class SqliteStore implements Store {
     this.sql = statements(db);
   }
 
-  async append(job: JobId, entries: readonly Entry[], keys: KeyChange = {}): Promise<Appended> {
-    return guard(() => inOne(this.db, () => this.appendNow(job, entries, keys)));
+  async append(
+    job: JobId,
+    entries: readonly Entry[],
+    keys: KeyChange = {},
+    enclosing: Enclosing = {},
+  ): Promise<Appended> {
+    return guard(() => {
+      const appended = inOne(this.db, () => this.appendNow(job, entries, keys, enclosing));
+      if (enclosing.remove !== undefined) forgetRemoved(this.db);
+      return appended;
+    });
   }
 
-  private appendNow(job: JobId, entries: readonly Entry[], keys: KeyChange): Appended {
+  private appendNow(
+    job: JobId,
+    entries: readonly Entry[],
+    keys: KeyChange,
+    { put, remove }: Enclosing,
+  ): Appended {
     for (const { ref } of entries) {
       const seq = ref === undefined ? undefined : this.seqNow(job, ref);
       if (seq !== undefined) return { kind: 'duplicate', seq };
@@ -169,7 +192,14 @@ export class SqliteStore implements Store {
       this.sql.setHead.run(job, count, hash);
     }
     this.turnKeys(job, keys);
+    if (put) this.sql.putEnclosure.run(job, put.seq, put.salt, put.content);
+    if (remove !== undefined) this.sql.removeEnclosure.run(job, remove);
     return { kind: 'stored' };
+  }
+
+  async enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined> {
+    const row = guard(() => this.sql.enclosure.get(job, seq));
+    return row && { salt: row.salt, content: new Uint8Array(row.content) };
   }
 
   private turnKeys(job: JobId, keys: KeyChange): void {
@@ -301,11 +331,16 @@ function statements(db: Connection) {
       )
       SELECT job FROM written WHERE job IS NOT NULL
       UNION SELECT job FROM heads UNION SELECT job FROM passes UNION SELECT job FROM summaries
-      UNION SELECT job FROM signed_heads`),
+      UNION SELECT job FROM signed_heads UNION SELECT job FROM enclosures`),
     read: db.prepare<[JobId, number, number], StoredEntry>(
       'SELECT seq, ref, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
     ),
     seqOf: db.prepare<[JobId, string], { seq: number }>('SELECT seq FROM entries WHERE job = ? AND ref = ?'),
+    putEnclosure: db.prepare('INSERT INTO enclosures (job, seq, salt, content) VALUES (?, ?, ?, ?)'),
+    removeEnclosure: db.prepare('DELETE FROM enclosures WHERE job = ? AND seq = ?'),
+    enclosure: db.prepare<[JobId, Seq], Enclosure>(
+      'SELECT salt, content FROM enclosures WHERE job = ? AND seq = ?',
+    ),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),

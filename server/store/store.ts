@@ -1,3 +1,4 @@
+import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -33,6 +34,14 @@ export interface KeyChange {
   code?: { code: Digest; seat: Seat; expiresAt: number };
 }
 
+/** What is stored beside the chain, or taken away for good, with the entries it is appended with. */
+export interface Enclosing {
+  /** For the entry `seq`, which is one of these. */
+  put?: Enclosure & { seq: Seq };
+  /** Of the entry of this number. */
+  remove?: Seq;
+}
+
 /** What was worked out from a log of `count` entries that ended with the one of `hash`; `body` is its maker's. */
 export interface KeptSummary {
   count: number;
@@ -65,11 +74,14 @@ export interface Store {
   readonly name: string;
   /**
    * Stores sealed entries of one job, all or none, and is durable when it resolves. They must follow on the
-   * job's head. `keys` is applied in the same transaction. `entries` may be empty when `keys` is given.
+   * job's head. `keys` and `enclosing` are applied in the same transaction. `entries` may be empty when `keys` is given.
+   * What is removed is gone from the medium when it resolves, as far as the medium can say.
    */
-  append(job: JobId, entries: readonly Entry[], keys?: KeyChange): Promise<Appended>;
+  append(job: JobId, entries: readonly Entry[], keys?: KeyChange, enclosing?: Enclosing): Promise<Appended>;
   /** Entries with `seq > after`, in order, at most `limit`. An unknown job has none. */
   read(job: JobId, after: number, limit: number): Promise<Entry[]>;
+  /** What lies beside an entry. Undefined where nothing was put, or it was removed. */
+  enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined>;
   /** Where the job's log ends; an unknown job ends before it has begun (`emptyHead`). */
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */
@@ -81,7 +93,7 @@ export interface Store {
   audit(job: JobId): Promise<ChainFault | undefined>;
   /** Heads of all jobs, oldest job first. */
   jobs(): Promise<Head[]>;
-  /** Every log that anything in the store speaks of: its entries, head, passes, signed heads or summary. */
+  /** Every log that anything in the store speaks of: its entries, head, passes, enclosures, signed heads or summary. */
   logs(): Promise<JobId[]>;
   pass(token: Digest): Promise<Pass | undefined>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
 import { z } from 'zod';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
+import { type Archive, readArchive } from '../../src/log/archive.ts';
 import { headIn } from '../../src/log/json-lines.ts';
 import { Fingerprint, fingerprintOf, SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -12,7 +13,17 @@ import { currentSetup } from '../../src/model/written.ts';
 import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { shownFor } from '../../src/phrases/units.ts';
-import { keptText, notReplayedText, REPLAYED, signedLines, wrongText } from '../../src/phrases/verify.ts';
+import {
+  keptText,
+  NO_LOG_IN_ZIP,
+  notReplayedText,
+  photoFaultText,
+  photoLines,
+  REPLAYED,
+  signedLines,
+  wrongText,
+} from '../../src/phrases/verify.ts';
+import { checkPhotos } from '../../src/verify/photos.ts';
 import type { KeptHead, Known } from '../../src/verify/signed-heads.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
 import { checkSignature } from '../notary/ed25519.ts';
@@ -24,10 +35,15 @@ const UNREADABLE = 2;
 /** Nothing in it is wrong, and something that was asked for could not be checked. */
 const NOT_VERIFIED = 3;
 
+/** What is wrong with the log, or with the pictures beside it. */
+function wrongIn(result: Verified, archive: Archive | undefined): string[] {
+  if (!result.ok) return [wrongText(result.wrong)];
+  return archive ? checkPhotos(result.photos, archive).map(photoFaultText) : [];
+}
+
 /** `kept`: how many heads of the log were kept elsewhere; undefined when nobody gave any. */
-function report(result: Verified, kept: number | undefined): string[] {
-  if (!result.ok) return [`WRONG: ${wrongText(result.wrong)}`];
-  const { head, entries, findings, replayed, signed } = result;
+function report(result: Verified & { ok: true }, archived: boolean, kept: number | undefined): string[] {
+  const { head, entries, findings, photos, replayed, signed } = result;
   const opened = entries[0]?.fact;
   const shown = opened?.type === 'opened' ? shownFor(currentSetup(opened.setup)) : METRES;
   return [
@@ -36,6 +52,7 @@ function report(result: Verified, kept: number | undefined): string[] {
     `Head:  ${head.hash}`,
     ...signedLines(signed, head.count),
     ...(kept === undefined ? [] : [keptText(kept)]),
+    ...photoLines(photos, archived),
     ...peopleIn(entries),
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
@@ -89,10 +106,19 @@ const knownFrom = (text: string, { key, heads }: Given): Known => ({
   ...(heads !== undefined && { kept: keptIn(heads, headIn(text)?.job ?? '') }),
 });
 
+/** "PK": every ZIP begins so, and no JSON Lines. */
+const isZip = (bytes: Uint8Array): boolean => bytes[0] === 0x50 && bytes[1] === 0x4b;
+
+function archiveIn(bytes: Uint8Array): Archive {
+  const archive = readArchive(bytes);
+  if (!archive) throw new Error(NO_LOG_IN_ZIP);
+  return archive;
+}
+
 function main(): number {
   const program = new Command('verify')
-    .description('Checks an exported log (JSON Lines) without the server or the network.')
-    .argument('<file>', 'the .jsonl export of a job or a site')
+    .description('Checks an exported log, and the photos saved with it, without the server or the network.')
+    .argument('<file>', 'the .jsonl export of a job or a site, or the .zip of a job with its photos')
     .option(
       '--key <key>',
       "the server's public key: its fingerprint, as at its start and on reports, or a PEM file",
@@ -107,17 +133,22 @@ function main(): number {
   const [file = ''] = program.args;
   const given = program.opts<Given>();
   let text: string;
+  let archive: Archive | undefined;
   let known: Known;
   try {
-    text = readFileSync(file, 'utf8');
+    const bytes = readFileSync(file);
+    archive = isZip(bytes) ? archiveIn(bytes) : undefined;
+    text = archive?.log ?? bytes.toString('utf8');
     known = knownFrom(text, given);
   } catch (error) {
     console.error(`verify: ${file}, the key or the heads could not be read: ${(error as Error).message}`);
     return UNREADABLE;
   }
   const result = verify(text, known);
-  console.log(report(result, known.kept?.length).join('\n'));
-  if (!result.ok) return WRONG;
+  const wrong = wrongIn(result, archive);
+  for (const each of wrong) console.log(`WRONG: ${each}`);
+  if (!result.ok || wrong.length > 0) return WRONG;
+  console.log(report(result, archive !== undefined, known.kept?.length).join('\n'));
   const { signed, head, replayed } = result;
   const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
   const isKept = known.kept === undefined || known.kept.length > 0;

@@ -1,13 +1,10 @@
-import { join } from 'node:path';
-import { Worker } from 'node:worker_threads';
-import { ROOT_FOLDER } from '../process/program.ts';
+import type { Worker } from 'node:worker_threads';
+import { startThread } from '../process/thread.ts';
 import { SYNTHESISER } from './synthesiser.ts';
 import { sayable, type VoiceMaker, VoiceUnavailable } from './voice.ts';
 import type { Saying } from './worker.ts';
 
-const WORKER = import.meta.url.endsWith('.ts')
-  ? join(ROOT_FOLDER, 'server', 'voice', 'worker-from-sources.mjs')
-  : join(ROOT_FOLDER, 'dist', 'server', 'voice-worker.js');
+const PROGRAM = { source: 'server/voice/worker.ts', built: 'voice-worker.js' };
 
 /** Words a minute at rate 1: a little slower than talk, for a noisy hall. */
 const PACE = 150;
@@ -55,7 +52,7 @@ export function openVoice({
   };
 
   function start(): Worker {
-    const begun = new Worker(WORKER, { workerData: synthesiser });
+    const begun = startThread(PROGRAM, { workerData: synthesiser });
     begun.on('message', ({ id, wav }: { id: number; wav: Wav }) => {
       const one = waiting.get(id);
       waiting.delete(id);

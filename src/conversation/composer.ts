@@ -21,7 +21,7 @@ export class Composer {
   put(actor: Actor, fact: Fact): Seq {
     const seq = this.state.count;
     this.drafts.push({ actor, fact });
-    this.state = fold(this.state, { seq, at: this.now, fact });
+    this.state = fold(this.state, { seq, at: this.now, actor, fact });
     return seq;
   }
 

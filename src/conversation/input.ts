@@ -2,8 +2,10 @@ import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { HandOverFact } from '../model/hand-over.ts';
 import type { Seq } from '../model/ids.ts';
+import type { TypedLanguage } from '../model/language.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
+import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
 import type { Words } from './decide.ts';
@@ -19,14 +21,19 @@ export type Input =
   | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)
   | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why'] }
   | { kind: 'remark'; seat: Seat; text: string }
-  | { kind: 'correct'; seat: Seat; target: Seq; text: string }
+  | { kind: 'correct'; seat: Seat; target: Seq; text: string; language?: TypedLanguage }
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }
   /** The desk has saved a plan of this pair. */
   | { kind: 'plan-changed'; plan: PairPlan }
+  /** Hands did this at the simulated pair of a practice job. */
+  | { kind: 'practise'; seat: Seat; act: HandAct }
   /** Written on a form, once the alignment is accepted. */
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
+  /** Taken, with its picture; or its picture removed. */
+  | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
+  | { kind: 'remove-photo'; by: Seat | 'supervisor'; fact: FactOf<'photo-removed'> }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */

@@ -4,7 +4,7 @@ import { LOG_VERSION } from '../model/written.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
 import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
-import { NO_READING_TO_ACCEPT, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
+import { NO_READING_TO_ACCEPT, NOT_PRACTICE, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
 import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import { NOTHING_TO_COMPARE_SAID } from '../phrases/visits.ts';
 import { isPeriodic } from '../visit/commission.ts';
@@ -16,6 +16,8 @@ import { handOver } from './hand-over.ts';
 import type { Input, Refused, Response } from './input.ts';
 import { expire, instruct } from './instruct.ts';
 import { closeIssue, reviewIssues } from './issue-review.ts';
+import { asHeard } from './mishear.ts';
+import { photo, removePhoto } from './photo.ts';
 import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
 import { hearWords } from './words.ts';
@@ -27,11 +29,13 @@ export function respond(state: JobState, input: Input, now: number): Response {
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
   // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
-  const isSpoken = input.kind !== 'tick' && input.kind !== 'plan-changed';
+  const isSpoken = !UNSPOKEN.has(input.kind);
   const speaks = isSpoken || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
 }
+
+const UNSPOKEN: ReadonlySet<Input['kind']> = new Set(['tick', 'plan-changed', 'practise']);
 
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
@@ -52,7 +56,11 @@ function take(job: Composer, input: Input): Refused {
       greet(job, input.seat);
       return;
     case 'words':
-      return hearWords(job, input);
+      return hearWords(job, asHeard(job, input));
+    case 'practise':
+      if (!job.state.setup?.practice) return { reason: 'bad-target', text: NOT_PRACTICE };
+      job.put(input.seat, { type: 'practised', act: input.act });
+      return;
     case 'unheard': {
       const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
       job.ask(seq, UNHEARD_REPLY[input.why]);
@@ -74,6 +82,10 @@ function take(job: Composer, input: Input): Refused {
       return;
     case 'hand-over':
       return handOver(job, input);
+    case 'photo':
+      return photo(job, input);
+    case 'remove-photo':
+      return removePhoto(job, input);
     case 'sign': {
       const { kind: _, ...signature } = input;
       return sign(job, signature);

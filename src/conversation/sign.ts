@@ -1,6 +1,12 @@
 import type { FactOf } from '../model/facts.ts';
 import { isSameName } from '../model/person.ts';
-import { NOT_THE_NAME, NOTHING_TO_SIGN, RECORD_HAS_GROWN, signedAlready } from '../phrases/refusals.ts';
+import {
+  NOT_THE_NAME,
+  NOTHING_TO_SIGN,
+  PRACTICE_NOT_SIGNED,
+  RECORD_HAS_GROWN,
+  signedAlready,
+} from '../phrases/refusals.ts';
 import { notSignableText } from '../phrases/signoff.ts';
 import { missingForSignoff } from '../visit/signoff.ts';
 import { commissionOf } from '../visit/state.ts';
@@ -11,6 +17,7 @@ import type { Refused } from './input.ts';
 export function sign(job: Composer, signature: Omit<FactOf<'signed'>, 'type'>): Refused {
   const commission = commissionOf(job.state);
   if (!commission) return { reason: 'not-signable', text: NOTHING_TO_SIGN };
+  if (job.state.setup?.practice) return { reason: 'not-signable', text: PRACTICE_NOT_SIGNED };
   if (signature.head.count !== job.state.count) return { reason: 'not-signable', text: RECORD_HAS_GROWN };
   const { name, signature: mark } = signature;
   if (mark.kind === 'typed' && !isSameName(mark.text, name))

@@ -31,6 +31,7 @@ function severityOf(fact: Fact, visit: Visit): Severity {
     case 'query':
     case 'pause':
     case 'resume':
+    case 'photo':
       return 'note';
     case 'move':
     case 'gain':

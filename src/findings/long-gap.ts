@@ -13,9 +13,14 @@ const WORK: ReadonlySet<Fact['type']> = new Set<Fact['type']>([
   'issue-closed',
 ]);
 
+/** A photo may come long after it was taken, from a phone that had no link: it neither fills a gap nor makes one. */
+const LATE: ReadonlySet<Fact['type']> = new Set<Fact['type']>(['photo', 'photo-removed']);
+
 /** Much can happen in a long time without work that is not in the log. Talk does not fill it. */
 export const longGap: Look = ({ entries, end: { signed } }) => {
-  const crew = entries.filter(({ actor }) => Seat.options.some((seat) => seat === actor));
+  const crew = entries.filter(
+    ({ actor, fact }) => Seat.options.some((seat) => seat === actor) && !LATE.has(fact.type),
+  );
   const [first] = crew;
   // Talk at the end is a gap, too; after a signature it is a change.
   const last = crew.findLast(({ seq }) => !signed || seq < signed.seq);

@@ -17,6 +17,7 @@ import { notBracketed } from './not-bracketed.ts';
 import { openIssue } from './open-issue.ts';
 import { outputsIsolated } from './outputs-isolated.ts';
 import { override } from './override.ts';
+import { photoRemoved } from './photo-removed.ts';
 import { planWarning } from './plan-warning.ts';
 import { restoredUnready } from './restored-unready.ts';
 import { sameInBoth } from './same-in-both.ts';
@@ -60,6 +61,7 @@ const LOOKS: Record<FindingId, Look> = {
   'long-gap': longGap,
   'clock-back': clockBack,
   corrections,
+  'photo-removed': photoRemoved,
   takeover,
   unnamed,
   'same-in-both': sameInBoth,

@@ -9,11 +9,12 @@ export const csvText = (rows: readonly (readonly Cell[])[]): string =>
 
 /**
  * Where a spreadsheet may see a cell begin: at the start, and inside the text after what separates cells where it
- * reads semicolons or tabs. There a formula begins with one of `= + - @` (OWASP, "CSV Injection"), their full-width
- * forms, or a call of another program with `|` or `%`; blanks, quotes and signs of no width before it do not help.
+ * reads semicolons or tabs. There a formula begins with one of `= + - @` (OWASP, "CSV Injection"), their full-width and
+ * small forms, or a call of another program with `|` or `%`; blanks, quotes, control characters and whatever Unicode says
+ * may be shown as nothing (`Default_Ignorable_Code_Point`) before it do not help.
  * An apostrophe is put before a text's own apostrophe too, so that it can be taken off again.
  */
-const FORMULA = String.raw`(?=[\s"\p{Cf}]*[=+\-@%|＝＋－＠％｜';\t\r\n])`;
+const FORMULA = String.raw`(?=[\s"\p{Cc}\p{Cf}\p{DI}]*[=+\-@%|＝＋－＠％｜﹦﹢﹣﹫﹪';\t\r\n])`;
 const SEPARATOR = String.raw`([;|\t\r\n])`;
 const UNSAFE = { start: new RegExp(`^${FORMULA}`, 'u'), inside: new RegExp(`${SEPARATOR}${FORMULA}`, 'gu') };
 const MADE_SAFE = {

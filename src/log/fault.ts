@@ -45,6 +45,8 @@ export type FileFault = {
 
 /** The first thing that is wrong with an exported log. */
 export type Wrong =
+  /** Nothing is wrong with it, but it is a log of practice: no record of a real pair. */
+  | { readonly kind: 'practice' }
   | ({ readonly kind: 'file' } & FileFault)
   | ({ readonly kind: 'chain' } & ChainFault)
   /** A signature that does not cover the record before it. */
@@ -61,3 +63,10 @@ export type Wrong =
   | { readonly kind: 'advice'; readonly seq: Seq }
   /** The signed findings are not the findings of the record. */
   | { readonly kind: 'findings'; readonly seq: Seq };
+
+/** What is wrong with a picture beside a log, or with a file in an archive of one. */
+export type PhotoFault =
+  /** `seq`: of the entry that names it. `came-back`: the log says that it was removed. */
+  | { readonly kind: 'missing' | 'changed' | 'came-back'; readonly seq: Seq }
+  /** Of no photo in the log, or there twice. */
+  | { readonly kind: 'strange'; readonly name: string };

@@ -39,6 +39,7 @@ const SAYS: Record<Fact['type'], string> = {
   'issue-opened': 'Something that must be settled before signing: a test failed.',
   'issue-closed': 'It was settled, and how.',
   'plan-changed': 'The desk changed the plan of the pair while the visit was open, from what and to what.',
+  practised: 'Only in practice: what was really done at the simulated pair, whatever was said of it.',
   signed: 'The record up to "head" was read and signed; "findings" are those that were shown.',
   'as-left':
     'How the pair was left; each value replaces an earlier one. Heights in metres, delays in seconds.',
@@ -48,6 +49,9 @@ const SAYS: Record<Fact['type'], string> = {
   'struck-out':
     'What an entry wrote for the hand-over holds no longer: a variation, or one value as it was left. Why is told.',
   step: 'A step of cause and effect was answered: passed, failed or not done.',
+  photo:
+    'A photo; "hash" is SHA-256 of a salt and the picture, a JPEG, which both lie beside the log. Width and height in pixels.',
+  'photo-removed': 'The picture of the photo of entry "photo" was removed, and why; its entry stays.',
   'site-opened': 'The site was opened; always the first entry of a site.',
   'units-chosen': 'The site reads and writes its figures in these units from here on.',
   'steps-defined': 'The test steps of visits that begin from here on; they replace those before.',
@@ -55,6 +59,13 @@ const SAYS: Record<Fact['type'], string> = {
   'pair-dropped': 'A pair was taken out of the site.',
   'job-begun': 'A visit to a pair: its record is the log "job".',
 };
+
+/** Says of the schema of a fact what the fact says; leaves any other as it is. */
+export function describeFact(schema: z.core.JSONSchema.BaseSchema): void {
+  const type = schema.properties?.type;
+  const says = typeof type === 'object' && type.const !== undefined && SAYS[type.const as Fact['type']];
+  if (says) schema.description = says;
+}
 
 const EntryLine = z
   .object({
@@ -75,11 +86,7 @@ export function lineSchema(): object {
     ]),
     {
       reused: 'ref',
-      override({ jsonSchema }) {
-        const type = jsonSchema.properties?.type;
-        const says = typeof type === 'object' && type.const !== undefined && SAYS[type.const as Fact['type']];
-        if (says) jsonSchema.description = says;
-      },
+      override: ({ jsonSchema }) => describeFact(jsonSchema),
     },
   );
   return { $schema, title: 'A line of a Ladderline log (JSON Lines)', ...schema };

@@ -4,9 +4,12 @@ import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
+import { TypedLanguage } from './language.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
+import { photoFacts } from './photo.ts';
+import { PracticeAct } from './practice.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { SiteSteps } from './steps.ts';
@@ -173,12 +176,13 @@ export const Fact = z.discriminatedUnion('type', [
     handedOn: z.literal(true).optional(),
   }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
-  /** Words as they were received, before they were understood. */
+  /** Words as they were received, before they were understood. `language`: that they were typed in; absent: English. */
   z.object({
     type: z.literal('said'),
     seat: Seat,
     via: Via,
     text: z.string().max(2000),
+    language: TypedLanguage.optional(),
     confidence: z.number().min(0).max(1).optional(),
     alternatives: z.array(Alternative).optional(),
   }),
@@ -253,7 +257,10 @@ export const Fact = z.discriminatedUnion('type', [
     declaration: z.string().max(1000).optional(),
     ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
   }),
+  /** Only in a log of practice: what was really done at the simulated pair, whatever was said of it. */
+  z.object({ type: z.literal('practised'), act: PracticeAct }),
   ...handOverFacts,
+  ...photoFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

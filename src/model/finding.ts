@@ -40,6 +40,7 @@ export const FINDING_IDS = [
   'long-gap',
   'clock-back',
   'corrections',
+  'photo-removed',
   'takeover',
   'unnamed',
   'same-in-both',

@@ -3,6 +3,7 @@ import { Guidance } from './guidance.ts';
 import { JobId } from './ids.ts';
 import { Name } from './name.ts';
 import { PairPlan } from './pair-plan.ts';
+import { Practice } from './practice.ts';
 import { AdjusterProfile, MeterProfile } from './profile.ts';
 import { VisitSteps } from './steps.ts';
 import { Units } from './units.ts';
@@ -37,5 +38,7 @@ export const JobSetup = z.object({
   units: Units.optional(),
   /** Cause and effect, to be tried and answered one by one. */
   steps: VisitSteps.optional(),
+  /** Only practice: nothing in the log is a record of a real pair. */
+  practice: Practice.optional(),
 });
 export type JobSetup = z.infer<typeof JobSetup>;

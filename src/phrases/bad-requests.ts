@@ -14,6 +14,9 @@ export const NO_SUCH_TREE = 'There are not so many signed heads.';
 export const NO_VISIT = 'There is no such visit on this site.';
 export const NO_REPORT = 'There is no such report. Start it again.';
 export const SITE_REPORT_ELSEWHERE = 'To make the report of a site, use POST /api/site/report.';
+export const NO_AUTHORITY = 'This server has no certificate authority of its own.';
+export const PRACTICE_NOT_KEPT =
+  'This is practice on a simulated pair: there is no record to print or to save.';
 export const NO_MODEL_FILE = 'The speech model has no such file.';
 export const noAddressText = (method: string, path: string): string => `There is no ${method} ${path}.`;
 

@@ -1,5 +1,5 @@
 import type { ChainFault } from '../log/fault.ts';
-import type { JobId } from '../model/ids.ts';
+import type { JobId, Seq } from '../model/ids.ts';
 import { wrongText } from './verify.ts';
 
 /** What to do, for a desk and for who runs the server. */
@@ -14,6 +14,17 @@ export const damagedVisitText = (pair: string, job: JobId, fault: ChainFault): s
   fault.fault === 'missing'
     ? `Pair ${pair}: the record of the visit ${job} is gone. The site names it, and nothing of it is there.`
     : `Pair ${pair}: the record of the visit ${job} was damaged or changed outside the program. ${wrongText({ kind: 'chain', ...fault })}`;
+
+/** Of a visit whose log is whole. `photos`: their entries. */
+export const lostPicturesText = (pair: string, job: JobId, photos: readonly Seq[]): string =>
+  `Pair ${pair}: ${picturesOf(photos)} of the visit ${job} ${photos.length === 1 ? 'is' : 'are'} gone, or not as taken. The rest of the record is whole. Where no backup has ${photos.length === 1 ? 'it' : 'them'}, remove ${photos.length === 1 ? 'the photo' : 'these photos'} with the reason.`;
+
+/** In the way of a signature. */
+export const lostUnsignable = (photos: readonly Seq[]): string =>
+  `Not signed: ${picturesOf(photos)} ${photos.length === 1 ? 'is' : 'are'} gone, or not as taken. Restore a backup, or remove ${photos.length === 1 ? 'the photo' : 'these photos'} with the reason. Then sign.`;
+
+const picturesOf = (photos: readonly Seq[]): string =>
+  photos.length === 1 ? `the picture of entry ${photos[0]}` : `the pictures of entries ${photos.join(', ')}`;
 
 /** Of the site's own log. */
 export const damagedSiteText = (fault: ChainFault): string =>

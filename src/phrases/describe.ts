@@ -5,7 +5,9 @@ import { currentPlan } from '../model/written.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
 import { personText } from './people.ts';
+import { photoLine, removedLine } from './photos.ts';
 import { planChangedLine } from './plan-changes.ts';
+import { practisedText } from './practised.ts';
 import { issueClosed } from './readbacks.ts';
 import { stepsDefinedText } from './steps.ts';
 import { UNHEARD_LINE } from './unheard.ts';
@@ -76,6 +78,8 @@ export function describe(
       return line(issueClosed(fact.how), 'event');
     case 'plan-changed':
       return line(planChangedLine({ from: currentPlan(fact.before), to: currentPlan(fact.after) }), 'event');
+    case 'practised':
+      return line(practisedText(fact.act), 'event');
     case 'signed':
       return line(`Signed by ${personText(fact)}, ${fact.role}`, 'event');
     case 'as-left':
@@ -85,6 +89,10 @@ export function describe(
     case 'struck-out':
     case 'step':
       return line(handOverText(fact, meter), 'fact');
+    case 'photo':
+      return line(photoLine(fact), 'fact');
+    case 'photo-removed':
+      return line(removedLine(fact), 'event');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
     case 'units-chosen':

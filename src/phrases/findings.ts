@@ -49,7 +49,7 @@ const minutes = (seconds: number | undefined): string =>
 const SINCE_SIGNED: Record<Severity, string> = {
   serious: 'The record has changed since it was signed: the pair may no longer be as it was proven.',
   question: 'The record has changed since it was signed.',
-  note: 'Words were added since it was signed. They change nothing that was proven.',
+  note: 'Words or photos were added since it was signed. They change nothing that was proven.',
 };
 
 const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> = {
@@ -104,6 +104,10 @@ const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> 
   'clock-back': ({ figures }) => `The clock went back by ${figures.back} s.`,
   corrections: ({ figures: { count } }) =>
     `Corrected or taken back: ${count === 1 ? 'once' : `${count} times`}.`,
+  'photo-removed': ({ figures: { count } }) =>
+    count === 1
+      ? 'The picture of a photo was removed; its entry says why.'
+      : `The pictures of ${count} photos were removed; their entries say why.`,
   takeover: ({ about: [seat = '', who] }) =>
     `Another phone took over the ${seat} seat${who === undefined ? '' : `, with ${who}`}.`,
   unnamed: ({ about }) => `Not named: who was at the ${about.join(' and at the ')}.`,
@@ -139,6 +143,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'long-gap': 'a long time without work',
   'clock-back': 'the clock went back',
   corrections: 'corrections',
+  'photo-removed': 'a picture removed',
   takeover: 'a seat taken over',
   unnamed: 'somebody not named',
   'same-in-both': 'the same in both seats',

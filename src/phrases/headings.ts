@@ -8,6 +8,7 @@ export const HEADINGS = {
   siteLog: "The site's log",
   tests: 'Tests',
   handOver: 'Hand-over',
+  photos: 'Photos',
   steps: 'Cause and effect',
   findings: 'Findings',
   issues: 'Issues and remarks',

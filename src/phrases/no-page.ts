@@ -16,3 +16,8 @@ export const NO_PAGE: Notice = {
   text: 'Scan the code again, or begin at the start.',
   start: 'Go to the start',
 };
+
+export const UNKNOWN_HOST: Notice = {
+  title: 'This server does not know that name',
+  text: 'Open it by an address that it printed when it started. If the name in the address bar is right, whoever runs the server can add it with --name.',
+};

@@ -7,6 +7,9 @@ export const NO_OPEN_ISSUE = 'That entry is not an open issue. Nothing was chang
 export const NO_READING_TO_ACCEPT = 'There is no reading to accept yet.';
 export const NOT_YET_HANDED_OVER =
   'Accept the alignment first. What is written for the hand-over is about an accepted pair.';
+export const NOT_PRACTICE = 'This job is not practice: its beam is real. Nothing was written down.';
+export const PRACTICE_NOT_SIGNED =
+  'This is practice on a simulated pair. It is no record, and nobody signs it.';
 export const NO_SUCH_STEP = 'This visit has no such step. Nothing was written down.';
 export const NOTHING_WRITTEN = 'Nothing is filled in. Nothing was written down.';
 export const NOTHING_TO_STRIKE =

@@ -16,7 +16,7 @@ export const modelFileMissingText = (file: string): string => `the speech model 
 export const MICROPHONE_SILENT =
   'The microphone gives no sound. Close other apps that use it, then try again, or type instead.';
 export const MICROPHONE_INSECURE =
-  'Browsers allow the microphone only on a secure page. Open the https address that the server prints, or type instead.';
+  'Browsers allow the microphone only on a secure page. Type instead. The page /trust of this server says how to turn it on.';
 const MICROPHONE_FAULTS: Readonly<Record<string, string>> = {
   NotAllowedError:
     "The microphone is not allowed. Allow it for this page in the browser's site settings, or type instead.",

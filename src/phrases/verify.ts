@@ -1,5 +1,7 @@
-import type { ChainFault, FileFault, Wrong } from '../log/fault.ts';
+import { archivedPicture, archivedSalt } from '../log/archive.ts';
+import type { ChainFault, FileFault, PhotoFault, Wrong } from '../log/fault.ts';
 import type { Signed } from '../log/signed-head.ts';
+import type { Photo } from '../visit/photos.ts';
 
 const FILE: Record<FileFault['fault'], string> = {
   'not-json': 'is not JSON',
@@ -27,6 +29,8 @@ export function wrongText(wrong: Wrong): string {
   switch (wrong.kind) {
     case 'file':
       return `Line ${wrong.line} ${FILE[wrong.fault]}${wrong.field === undefined ? '' : `: "${wrong.field}"`}.`;
+    case 'practice':
+      return 'This is practice on a simulated pair. It is no record of a real one, and proves nothing.';
     case 'chain':
       return `Entry ${wrong.seq} ${CHAIN[wrong.fault]}.`;
     case 'signature':
@@ -47,6 +51,36 @@ export function wrongText(wrong: Wrong): string {
       return `Entry ${wrong.seq} was signed with findings that differ from the record's.`;
   }
 }
+
+/** "The picture of entry 31 was changed: its hash does not match." */
+export function photoFaultText(fault: PhotoFault): string {
+  switch (fault.kind) {
+    case 'missing':
+      return `The picture of entry ${fault.seq} is missing: ${archivedPicture(fault.seq)} or ${archivedSalt(fault.seq)} is not in the file.`;
+    case 'changed':
+      return `The picture of entry ${fault.seq}, or its salt, was changed: the hash does not match.`;
+    case 'came-back':
+      return `The picture of entry ${fault.seq} is in the file, but the log says that it was removed.`;
+    case 'strange':
+      // Quoted as JSON: a name may hold signs that a terminal obeys.
+      return `The file holds ${JSON.stringify(fault.name)}: no entry names it, or it is there twice.`;
+  }
+}
+
+/** The photos of a log whose pictures are as they were. `archived`: the pictures came with it. */
+export function photoLines(photos: readonly Photo[], archived: boolean): string[] {
+  const there = photos.filter(({ removed }) => !removed).length;
+  const pictures = there === 1 ? '1 picture' : `${there} pictures`;
+  const whole = archived
+    ? `Photos: ${pictures}, as the log names ${there === 1 ? 'it' : 'them'}.`
+    : `NOT VERIFIED: ${pictures}. They are not in this file: save the record with its photos, and verify that.`;
+  const gone = photos.flatMap(({ seq, removed }) =>
+    removed ? [`  Removed: the picture of entry ${seq}, by entry ${removed.seq}: ${removed.why}`] : [],
+  );
+  return there > 0 || gone.length > 0 ? [whole, ...gone] : [];
+}
+
+export const NO_LOG_IN_ZIP = 'it is no whole ZIP with a log in it.';
 
 export const REPLAYED = 'Replay: the engine gives the same advice and the same findings.';
 

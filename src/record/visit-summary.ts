@@ -2,7 +2,8 @@ import { z } from 'zod';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
 import { headAfter } from '../log/chain.ts';
-import { Head, Seq } from '../model/ids.ts';
+import { enclosedIn } from '../log/enclosure.ts';
+import { Hash, Head, Seq } from '../model/ids.ts';
 import { PairPlan } from '../model/pair-plan.ts';
 import { PairStatus } from '../model/pair-status.ts';
 import { isTouch } from '../model/placed.ts';
@@ -14,7 +15,7 @@ import { JobFinding, PairRow } from '../protocol/site.ts';
 import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when the same log gives another summary, so that no old summary is used. */
-const MADE = 7;
+const MADE = 8;
 
 /**
  * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be
@@ -41,6 +42,8 @@ export const VisitSummary = z.object({
     z.object({ seq: Seq, type: z.string(), change: z.string().optional(), to: z.number().optional() }),
   ),
   findings: z.array(JobFinding),
+  /** What must lie beside the log. */
+  enclosed: z.array(z.tuple([Seq, Hash])),
 });
 export type VisitSummary = z.infer<typeof VisitSummary>;
 
@@ -86,6 +89,7 @@ export function summaryOf({
       entries: [...seqs],
       about: [...about],
     })),
+    enclosed: [...enclosedIn(entries)],
   };
 }
 

@@ -80,6 +80,8 @@ function textsOf(block: Block): readonly string[] {
       return block.items.map(({ text }) => text);
     case 'signature':
       return block.lines;
+    case 'photos':
+      return [...block.photos.map(({ caption }) => caption), ...block.gone];
     case 'charts':
       return block.charts.map(({ caption }) => caption);
   }

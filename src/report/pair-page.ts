@@ -81,6 +81,7 @@ import { historyBlocks } from './history.ts';
 import type { Moments } from './moments.ts';
 import { namedEntries } from './named-entries.ts';
 import { periodicBlocks } from './periodic.ts';
+import { photoBlocks } from './photos.ts';
 import { planRows } from './plan-rows.ts';
 import { provingBlock, type TestsOutcome, testsOutcome } from './proving.ts';
 import type { Block, Fact, Figure, Item, Part } from './report.ts';
@@ -177,6 +178,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     issuesAndRemarks(visit, moments),
     ...(setup.steps ? [stepsBlock(setup, record.state.handOver)] : []),
     handOverBlock(record.state.handOver, setup),
+    ...photoBlocks(record.state.photos, head.job, moments),
     ...(plan ? historyBlocks(outcomesOf(records), plan, moments) : []),
     ...earlierVisits(records, moments),
     jobBlock(setup, overview, commission, moments),

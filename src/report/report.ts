@@ -1,6 +1,6 @@
 import type { Captioned } from '../charts/turns-scene.ts';
 import type { Signature } from '../model/facts.ts';
-import type { Seq } from '../model/ids.ts';
+import type { JobId, Seq } from '../model/ids.ts';
 import { pageNumberText } from '../phrases/headings.ts';
 
 /**
@@ -24,6 +24,13 @@ export type Block =
       readonly lines: readonly string[];
       readonly signature: Signature | undefined;
     }
+  /** `gone`: what is said of photos that have no picture here. */
+  | {
+      readonly kind: 'photos';
+      readonly title: string;
+      readonly photos: readonly ReportPhoto[];
+      readonly gone: readonly string[];
+    }
   /** Two side by side, or one alone. */
   | { readonly kind: 'charts'; readonly charts: readonly Captioned[] }
   /** The entries that the blocks before it name as "#12", in words; each "#12" leads here. */
@@ -41,6 +48,21 @@ export interface TableBlock {
   /** Shown instead of the table if there are no rows. */
   readonly empty: string;
   readonly rows: readonly (readonly Cell[])[];
+}
+
+/** A photo of a visit. Its picture lies beside the log `job`: each rendering gets it there. */
+export interface ReportPhoto {
+  readonly job: JobId;
+  /** Its entry. */
+  readonly photo: Seq;
+  readonly bytes: number;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  /** Under it. */
+  readonly caption: string;
+  /** For who cannot see it. */
+  readonly alt: string;
 }
 
 export interface Figure {

@@ -1,9 +1,9 @@
-import type { Input } from '../conversation/input.ts';
+import type { Input, Response } from '../conversation/input.ts';
 import { respond } from '../conversation/respond.ts';
 import { emptyHead, headAfter, seal } from '../log/chain.ts';
-import type { Entry } from '../model/entry.ts';
+import type { Draft, Entry } from '../model/entry.ts';
 import type { Seat } from '../model/facts.ts';
-import type { Head, JobId } from '../model/ids.ts';
+import type { Head, JobId, MessageId } from '../model/ids.ts';
 import { EMPTY, fold, type JobState } from '../visit/state.ts';
 
 /** A job without a server: each input is answered and sealed into its log, on a clock that is set by hand. */
@@ -23,14 +23,22 @@ export class LoggedJob {
 
   /** Throws where the job refuses. */
   input(input: Input): void {
-    const response = respond(this.state, input, this.now);
+    const response = this.take(input);
     if (response.kind === 'refused') throw new Error(`${response.reason}: ${response.text}`);
-    for (const draft of response.drafts) this.write(draft);
+  }
+
+  /** `ref`: the message that the input came in; its first entry carries it. */
+  take(input: Input, ref?: MessageId): Response {
+    const response = respond(this.state, input, this.now);
+    if (response.kind === 'refused') return response;
+    for (const [i, draft] of response.drafts.entries())
+      this.write(i === 0 && ref !== undefined ? { ...draft, ref } : draft);
     this.wakeAt = response.wakeAt;
+    return response;
   }
 
   /** Seals an entry that no input leads to, such as one of an older program. */
-  write(draft: Pick<Entry, 'actor' | 'fact'>): void {
+  write(draft: Draft): void {
     const entry = seal(this.head, draft, this.now);
     this.entries.push(entry);
     this.head = headAfter(entry);

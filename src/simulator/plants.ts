@@ -76,6 +76,11 @@ export const PLANTS = {
   'roger-at-the-end': ['long-gap'],
   /** Only words come after the signature; then a reading; then a cover that stays on; then outputs isolated again. */
   'words-since': ['changed-since-signed'],
+  /** A photo is added after the signature; or one that was signed with is removed, at the desk. */
+  'photo-since': ['changed-since-signed'],
+  'photo-removed-since': ['photo-removed', 'changed-since-signed'],
+  /** The crew takes a photo, removes its picture, and takes another. */
+  'photo-removed': ['photo-removed'],
   'read-since': ['changed-since-signed'],
   'covered-since': ['unproven', 'changed-since-signed'],
   'isolated-since': ['outputs-isolated', 'changed-since-signed'],

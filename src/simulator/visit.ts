@@ -3,7 +3,7 @@ import type { Action } from '../model/advice.ts';
 import type { ChecklistItem, UsedCover } from '../model/checklists.ts';
 import type { Entry } from '../model/entry.ts';
 import { GUIDANCES } from '../model/guidance.ts';
-import type { JobId } from '../model/ids.ts';
+import type { JobId, Seq } from '../model/ids.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
 import type { JobSetup } from '../model/setup.ts';
@@ -28,6 +28,7 @@ import {
   setGain,
   turn,
 } from './pair.ts';
+import { photoOf } from './photos.ts';
 import type { Plant } from './plants.ts';
 import { createRng, type Rng } from './rng.ts';
 
@@ -352,7 +353,17 @@ class Visit {
     const { name, role } = this.plan.signer ?? { name: 'S. Example', role: 'Supervisor' };
     job.wait(4 * minute);
     this.handOver();
+    const first = this.job.state.count;
+    if (this.take('photo-removed')) {
+      job.input({ kind: 'photo', by: 'emitter', fact: photoOf('Blurred') });
+      this.removePhoto('emitter', first);
+      job.input({ kind: 'photo', by: 'emitter', fact: photoOf('Serial number') });
+    }
+    const removesLater = this.take('photo-removed-since');
+    if (removesLater) job.input({ kind: 'photo', by: 'panel', fact: photoOf('Panel') });
     this.signAs(name, role);
+    if (removesLater) this.removePhoto('supervisor', first);
+    if (this.take('photo-since')) job.input({ kind: 'photo', by: 'panel', fact: photoOf('Panel') });
     if (this.take('touched-since-both')) {
       job.wait(minute);
       this.signAs('W. Example', 'Witness');
@@ -385,6 +396,15 @@ class Visit {
       job.say('emitter', 'gain down');
     }
     this.leave();
+  }
+
+  private removePhoto(by: 'emitter' | 'supervisor', photo: Seq): void {
+    this.job.wait(minute);
+    this.job.input({
+      kind: 'remove-photo',
+      by,
+      fact: { type: 'photo-removed', photo, why: 'A face is in it' },
+    });
   }
 
   private handOver(): void {

@@ -3,6 +3,7 @@ import { isSame } from '../formats/same.ts';
 import { findFault } from '../log/chain.ts';
 import type { Wrong } from '../log/fault.ts';
 import { fromJsonLines } from '../log/json-lines.ts';
+import { isPractice } from '../log/practice.ts';
 import type { Signed } from '../log/signed-head.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Finding } from '../model/finding.ts';
@@ -10,6 +11,7 @@ import type { Head } from '../model/ids.ts';
 import { isSameName } from '../model/person.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { advise } from '../visit/advise.ts';
+import type { Photo } from '../visit/photos.ts';
 import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
 import { Said } from './said.ts';
 import { checkSigned, type Known } from './signed-heads.ts';
@@ -20,6 +22,8 @@ export type Verified =
       readonly head: Head;
       readonly entries: readonly Entry[];
       readonly findings: readonly Finding[];
+      /** Removed ones, too. Their pictures lie beside the log: `checkPhotos`. */
+      readonly photos: readonly Photo[];
       /** False for a log of another engine version: its advice and findings were not compared with this one's. */
       readonly replayed: boolean;
       /** What signatures of a server prove of it. */
@@ -43,13 +47,14 @@ export function verify(text: string, known: Known): Verified {
   const { entries, head, proof } = read;
   const fault = findFault(entries, head);
   if (fault) return { ok: false, wrong: { kind: 'chain', ...fault } };
+  if (isPractice(entries)) return { ok: false, wrong: { kind: 'practice' } };
   const replayed = isOfThisEngine(entries);
   const wrong = replay(entries, replayed);
   if (wrong) return { ok: false, wrong };
   const checked = checkSigned(entries, head, proof, known);
   if ('wrong' in checked) return { ok: false, wrong: checked.wrong };
-  const { findings } = new VisitRecord(read);
-  return { ok: true, head, entries, findings, replayed, signed: checked.signed };
+  const { findings, state } = new VisitRecord(read);
+  return { ok: true, head, entries, findings, photos: state.photos, replayed, signed: checked.signed };
 }
 
 /** A log without a version is older than the first numbered one. */

@@ -12,6 +12,7 @@ import type { JobSetup } from '../model/setup.ts';
 import { currentPlan, currentSetup } from '../model/written.ts';
 import type { Commission, Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
+import { afterRemoval, type Photo } from './photos.ts';
 
 /** A phone in a seat, and its person, if somebody said who it is. */
 export interface Sitting {
@@ -51,7 +52,11 @@ export interface JobState {
   issues: readonly Issue[];
   /** The plan of the pair as the desk changed it last since the visit began. */
   planNow?: PairPlan;
+  /** Words of practice were changed on purpose once. */
+  misheard?: true;
   handOver: HandOver;
+  /** In the order in which they came, removed ones too. */
+  photos: readonly Photo[];
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
@@ -68,6 +73,7 @@ export const EMPTY: JobState = {
   seats: { panel: undefined, emitter: undefined },
   issues: [],
   handOver: NOTHING_HANDED_OVER,
+  photos: [],
   beside: [],
   turnsAsked: [],
   turnsMade: [],
@@ -119,7 +125,7 @@ function listed(history: History): readonly Counted[] {
 const TURNS_REMEMBERED = 16;
 
 /** An entry without its seal: known before it is in the log. */
-export type Unsealed = Pick<Entry, 'seq' | 'at' | 'fact'>;
+export type Unsealed = Pick<Entry, 'seq' | 'at' | 'actor' | 'fact'>;
 
 const SEARCH_TYPES = new Set<string>(SearchFact.options.map((option) => option.shape.type.value));
 const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.type);
@@ -204,6 +210,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'practised':
+      if (placed.act.did === 'misheard') next.misheard = true;
+      break;
     case 'plan-changed':
       next.planNow = currentPlan(placed.after);
       break;
@@ -214,6 +223,12 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
+      break;
+    case 'photo':
+      next.photos = [...state.photos, { ...placed, by: entry.actor }];
+      break;
+    case 'photo-removed':
+      next.photos = afterRemoval(state.photos, placed);
       break;
     case 'signed':
       // A second signature does not change what was signed, so it replaces none that is still valid.

@@ -45,11 +45,16 @@ for (let i = 0; i < PAIRS; i++) {
 }
 const entries = [...logs.values()].reduce((sum, { head }) => sum + head.count, 0);
 
-const { make } = sitePdf(logOf('bench-report-site', site), { zone: 'UTC', at: opened.at }, async (job) => {
-  const log = logs.get(job);
-  if (!log) throw new Error(`no log ${job}`);
-  return log;
-});
+const { make } = sitePdf(
+  logOf('bench-report-site', site),
+  { zone: 'UTC', at: opened.at },
+  async (job) => {
+    const log = logs.get(job);
+    if (!log) throw new Error(`no log ${job}`);
+    return log;
+  },
+  async () => undefined,
+);
 const delays = monitorEventLoopDelay({ resolution: 5 });
 delays.enable();
 const began = performance.now();

@@ -34,8 +34,8 @@ export class TableJob {
   input(input: Input): Fact[] {
     const response = respond(this.state, input, this.now);
     if (response.kind === 'refused') throw new Error(`${response.reason}: ${response.text}`);
-    for (const { fact } of response.drafts) {
-      this.state = fold(this.state, { seq: this.facts.length, at: this.now, fact });
+    for (const { actor, fact } of response.drafts) {
+      this.state = fold(this.state, { seq: this.facts.length, at: this.now, actor, fact });
       this.facts.push(fact);
     }
     this.wakeAt = response.wakeAt;

@@ -4,6 +4,7 @@ import type { Actor, Fact } from '../../src/model/facts.ts';
 import type { Severity } from '../../src/model/finding.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
+import { photoOf } from '../../src/simulator/photos.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { playedVisit } from './site.ts';
 
@@ -23,6 +24,8 @@ const item = (
 const said: Fact = { type: 'said', seat: 'panel', via: 'typed', text: 'roger' };
 const remark: Fact = { type: 'remark', seat: 'panel', text: 'Nice hall' };
 const covered: Fact = { type: 'path', state: 'blocked' };
+const photo: Fact = photoOf('Panel');
+const removed: Fact = { type: 'photo-removed', photo: SIGNED.length, why: 'A face is in it' };
 const clear: Fact = { type: 'path', state: 'clear' };
 
 /** What a record says once these were added after its signature. */
@@ -46,6 +49,9 @@ describe('a change after the signature is as serious as its consequence', () => 
     ['a remark', [said, remark], ['note']],
     ['noise', [{ type: 'unheard', seat: 'panel', why: 'silence' }], ['note']],
     ['a pause', [{ type: 'pause' }], ['note']],
+    ['a photo', [photo], ['note']],
+    ['a photo added and its picture removed', [photo, removed], ['question']],
+    ['a picture removed', [removed], ['question']],
     ['a reading', [reading], ['question']],
     ['a remark, then a reading', [remark, reading], ['question']],
     ['what the panel shows', [{ type: 'panel', shows: 'fault' }], ['question']],

@@ -19,17 +19,22 @@ const FOLDERS = [
 const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/phrases/': 'the place for words',
   'src/grammar/': 'what people may say, not what is said to them',
+  'src/languages/': 'the same words in other languages, and what people may say in them',
   'src/simulator/': 'an invented site and crew; the program never shows them',
   'src/plan/check.ts': 'a figure and its source stand together',
   'src/model/guidance.ts': 'limits and their source stand together',
   'src/model/profile.ts': 'names of profiles, stored with them; why a profile is refused',
   'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
   'src/log/schema.ts': 'descriptions in the published schema',
+  'src/protocol/routes.ts': 'descriptions in the published documents of the wire',
+  'src/protocol/openapi.ts': 'descriptions in the published documents of the wire',
+  'src/protocol/asyncapi.ts': 'descriptions in the published documents of the wire',
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
   'client/ui/first-error.ts': 'a selector of the page',
   'server/http/pages.ts': 'a header of HTTP',
   'server/report/standards.ts': 'what a file says of itself, in the words of its standard',
-  'server/jobs/sockets.ts': 'status lines of HTTP',
+  'server/report/thread.ts': 'errors for the journal',
+  'server/http/headers.ts': 'headers of HTTP',
   'server/jobs/connection.ts': 'why a socket closes, in the closing frame',
 };
 

@@ -120,6 +120,9 @@ describe('the status', () => {
 
   it.each<[Plant, PairStatus]>([
     ['words-since', 'signed'],
+    ['photo-since', 'signed'],
+    ['photo-removed', 'signed'],
+    ['photo-removed-since', 'needs-attention'],
     ['read-since', 'needs-attention'],
     ['covered-since', 'needs-attention'],
     ['isolated-since', 'needs-attention'],

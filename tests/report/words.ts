@@ -44,6 +44,8 @@ function blockWords(block: Block): string[] {
           ...namedIn,
         ]),
       ];
+    case 'photos':
+      return [block.title, ...block.photos.map(({ caption }) => caption), ...block.gone];
     case 'charts':
       return block.charts.flatMap(({ title, caption, scene }) => [
         title,

@@ -7,9 +7,11 @@ import { restore } from '../../server/backup/restore.ts';
 import { SIGNING_KEY_FILE, SigningKey } from '../../server/notary/ed25519.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
-import { StoreFailure } from '../../server/store/store.ts';
-import { emptyHead, findFault } from '../../src/log/chain.ts';
+import { type Enclosing, StoreFailure } from '../../server/store/store.ts';
+import { emptyHead, findFault, seal } from '../../src/log/chain.ts';
+import type { Fact } from '../../src/model/facts.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
+import { enclosureOf, photoOf } from '../../src/simulator/photos.ts';
 import { sealRemarks } from '../store/contract.ts';
 import { DRIVERS } from '../store/drivers.ts';
 import { start } from './child.ts';
@@ -112,6 +114,38 @@ describe('a backup', () => {
     await restore(folder, other, false, 6);
     expect(await readBack(other)).toEqual(await readBack(data));
     expect(SigningKey.ofFolder(other).fingerprint).toBe(SigningKey.ofFolder(data).fingerprint);
+  });
+
+  it('has the pictures beside the logs, byte for byte; a lost one is named, and the rest is restored', async () => {
+    const data = newFolder();
+    const store = openDataFolder(data);
+    const add = async (fact: Fact, enclosing?: Enclosing) => {
+      const head = await store.head(JOB);
+      await store.append(JOB, [seal(head, { actor: 'panel', fact }, 5 + head.count)], {}, enclosing);
+    };
+    for (const [seq, name] of ['kept', 'removed', 'lost'].entries())
+      await add(photoOf(name), { put: { seq, ...enclosureOf(name) } });
+    await add({ type: 'photo-removed', photo: 1, why: 'A face is in it' }, { remove: 1 });
+    await store.close();
+    const into = newFolder();
+    const whole = await backUp(data, into, 5);
+    expect([whole.damaged, whole.lost]).toEqual([[], []]);
+    const db = chooseDriver().open(join(data, DATABASE_FILE));
+    db.exec('DELETE FROM enclosures WHERE seq = 2');
+    db.close();
+    const less = await backUp(data, into, 6);
+    expect([less.damaged, less.lost]).toEqual([[], [`${JOB} at entry 2`]]);
+    for (const [{ folder, lost }, held] of [
+      [whole, ['kept', 'lost']],
+      [less, ['kept']],
+    ] as const) {
+      const other = newFolder();
+      expect((await restore(folder, other, false, 7)).lost).toEqual(lost);
+      const again = openDataFolder(other);
+      const pictures = await Promise.all([0, 1, 2].map((seq) => again.enclosure(JOB, seq)));
+      await again.close();
+      expect(pictures.filter((picture) => picture !== undefined)).toEqual(held.map(enclosureOf));
+    }
   });
 
   it('of a damaged log is made all the same, and says so; it is not restored', async () => {

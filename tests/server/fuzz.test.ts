@@ -1,6 +1,8 @@
 import { pino } from 'pino';
 import { describe, expect, it } from 'vitest';
+import { DailyAllowances, TokenAllowances } from '../../server/guard/allowance.ts';
 import { LIMITS } from '../../server/guard/limits.ts';
+import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { systemClock } from '../../server/process/clock.ts';
@@ -43,6 +45,7 @@ class Line {
       close: () => down.push('close'),
       cut: () => down.push('close'),
       waiting: 0,
+      block: '192.0.2',
     };
     this.connection = new Connection(wire, deps);
   }
@@ -132,6 +135,9 @@ async function play(rng: Rng, steps: number): Promise<void> {
       speech: new SpeechService(undefined, limits, log),
       clock: systemClock,
       limits,
+      heavy: new HeavyWork(limits),
+      daily: new DailyAllowances(limits),
+      allowances: new TokenAllowances(limits),
       log,
     };
   };

@@ -1,7 +1,9 @@
 import { nanoid } from 'nanoid';
 import { pino } from 'pino';
 import { onTestFinished, vi } from 'vitest';
+import { DailyAllowances, TokenAllowances } from '../../server/guard/allowance.ts';
 import { LIMITS, type Limits } from '../../server/guard/limits.ts';
+import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
@@ -27,6 +29,9 @@ export class House implements ConnectionDeps {
   readonly journal: Remark[] = [];
   readonly log = pino({}, { write: (line: string) => void this.journal.push(JSON.parse(line)) });
   readonly speech: SpeechService;
+  readonly allowances: TokenAllowances;
+  readonly heavy: HeavyWork;
+  readonly daily: DailyAllowances;
   readonly rooms: Rooms;
 
   constructor({
@@ -39,6 +44,9 @@ export class House implements ConnectionDeps {
     });
     this.store = store ?? new MemoryStore();
     this.limits = { ...LIMITS, ...limits };
+    this.heavy = new HeavyWork(this.limits);
+    this.daily = new DailyAllowances(this.limits);
+    this.allowances = new TokenAllowances(this.limits);
     this.speech = new SpeechService(speech, this.limits, this.log);
     const { clock, log, limits: all } = this;
     this.rooms = new Rooms({ store: this.store, clock, log, graceMs: all.deadAfterMs }, all);
@@ -76,8 +84,8 @@ export class House implements ConnectionDeps {
 
   entries = (job: string): Promise<Entry[]> => this.store.read(job, -1, 100_000);
 
-  line(): Line {
-    return new Line(this);
+  line(block?: string): Line {
+    return new Line(this, block);
   }
 
   /** A phone that has come in and is through with history. */
@@ -106,9 +114,11 @@ export class Line {
   private readonly arriving: (() => void)[] = [];
   readonly connection: Connection;
 
-  constructor(deps: ConnectionDeps) {
+  /** `block`: of addresses. */
+  constructor(deps: ConnectionDeps, block = '192.0.2') {
     const line = this;
     const wire: Wire = {
+      block,
       send(text, sent) {
         line.heard.push(ServerMessage.parse(JSON.parse(text)));
         if (line.held && sent) line.arriving.push(sent);

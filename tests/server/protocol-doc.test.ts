@@ -10,6 +10,7 @@ import * as jobs from '../../src/protocol/jobs.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
 import * as socket from '../../src/protocol/socket.ts';
+import * as trust from '../../src/protocol/trust.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
@@ -37,6 +38,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   DefineSteps: site.DefineSteps,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
+  TrustInfo: trust.TrustInfo,
   WantReport: report.WantReport,
   ReportBegun: report.ReportBegun,
   ReportProgress: report.ReportProgress,
@@ -88,6 +90,29 @@ describe('docs/protocol.md', () => {
     expect(said).toContain('more than 65,536 bytes');
     expect(LIMITS.messages).toEqual({ burst: 60, perSecond: 20 });
     expect(said).toContain('60 messages at once and 20 a second');
+    expect(LIMITS.refusals).toEqual({ burst: 2_000, perSecond: 200 });
+    expect(said).toContain('2,000 refusals at once, then 200 a second');
+    expect(LIMITS.maxSilentPerBlock).toBe(64);
+    expect(said).toContain('at most 64 of one block');
+    expect([LIMITS.headersWithinMs, LIMITS.requestWithinMs]).toEqual([10_000, 120_000]);
+    expect(said).toContain('within 10 seconds, all of it within 2 minutes');
+    expect([LIMITS.maxConnections, LIMITS.maxConnectionsPerBlock]).toEqual([4_000, 3_000]);
+    expect(said).toContain('4,000 websockets at once, 3,000 of one block');
+    expect(LIMITS.maxWatchers).toBe(50);
+    expect(said).toContain('at most 50 watchers');
+    expect([LIMITS.jobsPerDay.burst, LIMITS.sitesPerDay.burst]).toEqual([3_000, 500]);
+    expect(said).toContain('3,000 jobs and 500 sites a day');
+    expect([LIMITS.bytesPerDay.burst, LIMITS.logBytesPerDay.burst]).toEqual([4 * 1024 ** 3, 64 * 1024 ** 2]);
+    expect(said).toContain('send 4 GiB in requests and messages (no sound); to one log 64 MiB a day');
+    expect(LIMITS.siteReports).toEqual({ atOnce: 1, perKey: 2, perPlace: 6, all: 12 });
+    expect(said).toContain('Two of a site and six of a block of addresses are kept at once');
+    const { jobReports, spoken, talks, records, boards } = LIMITS;
+    expect([jobReports, spoken, talks, records, boards].map(({ perKey }) => perKey)).toEqual([
+      3, 6, 4, 60, 60,
+    ]);
+    expect(said).toContain(
+      '(reports of a job 3, sentences to speak 6, talks to hear 4, records and exports 60, boards',
+    );
     expect(LIMITS.deadAfterMs).toBe(6_000);
     expect(said).toContain('after 6 seconds without');
     expect(LIMITS.codeLastsMs).toBe(15 * 60_000);

@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import { Turns } from '../../server/guard/turns.ts';
 import { ReportJobs } from '../../server/report/jobs.ts';
 import { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
@@ -22,17 +23,40 @@ it('R42: both tokens of a site can ask for its report; another site cannot see i
   expect(HttpRefusal.parse(await stranger.json()).reason).toBe('bad-token');
 });
 
-it('R42: six reports are kept, each for ten minutes after someone last asked for it', async () => {
-  let now = 0;
+const LIMITS = { atOnce: 1, perKey: 2, perPlace: 4, all: 6 };
+
+function newJobs(now: () => number) {
   const failures: unknown[] = [];
-  const jobs = new ReportJobs(
-    () => now,
-    (error) => failures.push(error),
-  );
-  const begin = () => jobs.begin('site-one-0001', 1, async () => Buffer.from('%PDF'));
-  const begun = [1, 2, 3, 4, 5, 6].map(() => begin()?.report ?? '');
-  expect(begin()).toBeUndefined();
-  // All of them are ready.
+  const jobs = new ReportJobs(new Turns(LIMITS), LIMITS, now, (error) => failures.push(error));
+  const begin = (site: string, place: string) =>
+    jobs.begin(site, place, 1, async () => Buffer.from('%PDF'))?.report;
+  return { jobs, begin, failures };
+}
+
+it('R42: so many reports of a site, of a block of addresses and of all are kept; then one gives way that is ready', async () => {
+  let now = 0;
+  const { jobs, begin } = newJobs(() => now);
+  expect([begin('one', 'a'), begin('one', 'b'), begin('one', 'c')].map(Boolean)).toEqual([true, true, false]);
+  expect(
+    [begin('two', 'a'), begin('two', 'a'), begin('three', 'a'), begin('four', 'a')].map(Boolean),
+  ).toEqual([true, true, true, false]);
+  const [sixth, none] = [begin('five', 'd'), begin('six', 'e')];
+  expect([Boolean(sixth), none]).toEqual([true, undefined]);
+  await new Promise((done) => setTimeout(done, 20));
+  now = 1_000;
+  expect(jobs.file('five', sixth as string)).toBeDefined();
+  const late = begin('six', 'e');
+  expect(late).toBeDefined();
+  expect(begin('one', 'e')).toBeDefined();
+  expect(jobs.file('five', sixth as string)).toBeDefined();
+});
+
+it('R42: a report is kept for ten minutes after someone last asked for it', async () => {
+  let now = 0;
+  const { jobs, begin, failures } = newJobs(() => now);
+  const site = 'site-one-0001';
+  const begun = [begin(site, 'a'), begin(site, 'b')];
+  // Both are ready.
   await new Promise((done) => setTimeout(done, 20));
   const [asked = '', left = ''] = begun;
   now = 9 * MINUTE_MS;
@@ -40,6 +64,6 @@ it('R42: six reports are kept, each for ten minutes after someone last asked for
   now = 11 * MINUTE_MS;
   expect(jobs.progress('site-one-0001', left)).toBe('unknown');
   expect(jobs.progress('site-one-0001', asked)).toMatchObject({ ready: true });
-  expect(begin()).toBeDefined();
+  expect(begin(site, 'a')).toBeDefined();
   expect(failures).toEqual([]);
 });

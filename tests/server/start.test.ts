@@ -1,18 +1,14 @@
-import { X509Certificate } from 'node:crypto';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { connect } from 'node:tls';
 import { afterAll, describe, expect, it, onTestFinished } from 'vitest';
-import { ownCertificate } from '../../server/network/certificate.ts';
 import { DATABASE_FILE } from '../../server/store/data-folder.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
 import { SCHEMA_VERSION } from '../../server/store/schema.ts';
 import { isInstalled } from '../../server/voice/synthesiser.ts';
 import { run, start } from './child.ts';
-import { serve } from './house.ts';
-import { bothIn, get, openJob, Phone } from './phone.ts';
+import { get } from './phone.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-start-'));
 afterAll(() => rmSync(root, { recursive: true }));
@@ -42,10 +38,13 @@ describe('the program', { timeout: 60_000 }, () => {
       'speech',
       'model',
       'voice',
+      'name',
+      'trust-proxy',
+      'proxy-header',
       'log-level',
     ]) {
       expect(out).toContain(`--${name} `);
-      expect(out).toContain(`LADDERLINE_${name.toUpperCase().replace('-', '_')}`);
+      expect(out).toContain(`LADDERLINE_${name.toUpperCase().replaceAll('-', '_')}`);
     }
   });
 
@@ -94,6 +93,9 @@ describe('the program', { timeout: 60_000 }, () => {
     [['--tls', 'maybe'], /--tls .*own, off, files/],
     [['--tls', 'files'], /--cert and --key/],
     [['--cert', 'x.pem'], /go with --tls files/],
+    [['--name', 'a b'], /--name .*commas/],
+    [['--trust-proxy', '10.0.0.0/33'], /--trust-proxy .*10\.0\.0\.0\/33 is no address/],
+    [['--proxy-header', 'via'], /--proxy-header .*x-forwarded-for, forwarded/],
     [['--voice', 'loud'], /--voice .*on, off/],
     [['--log-level', 'loud'], /--log-level/],
     [['--colour'], /unknown option '--colour'/],
@@ -170,74 +172,5 @@ describe('the program', { timeout: 60_000 }, () => {
     const common = ['--port', '0', '--data', newFolder(), '--tls', 'files'];
     await endsWith(/cannot be read/, [...common, '--cert', join(root, 'none.pem'), '--key', file]);
     await endsWith(/belong together/, [...common, '--cert', file, '--key', file]);
-  });
-});
-
-describe('the server’s own certificate', () => {
-  const DAY = 24 * 3600 * 1000;
-  const now = Date.UTC(2026, 0, 1);
-  const wanted = { names: ['localhost'], addresses: ['127.0.0.1', '192.0.2.7'] };
-
-  const make = (folder: string, at = now, names = wanted) => ownCertificate(folder, names, at);
-  const folderMade = () => {
-    const folder = newFolder();
-    mkdirSync(folder);
-    return folder;
-  };
-
-  it('names the addresses it is for, and is valid no longer than phones accept', async () => {
-    const { cert } = await make(folderMade());
-    const x509 = new X509Certificate(cert);
-    expect(x509.checkIP('192.0.2.7')).toBe('192.0.2.7');
-    expect(x509.checkHost('localhost')).toBe('localhost');
-    expect(x509.checkIP('192.0.2.8')).toBeUndefined();
-    // Apple, "Requirements for trusted certificates in iOS 13 and macOS 10.15": at most 825 days. From memory.
-    expect((Date.parse(x509.validTo) - Date.parse(x509.validFrom)) / DAY).toBeLessThanOrEqual(825);
-    expect(x509.keyUsage).toContain('1.3.6.1.5.5.7.3.1');
-  });
-
-  it('is kept, readable only by its owner, until it expires soon or there is a new address', async () => {
-    const folder = folderMade();
-    const { cert } = await make(folder);
-    expect(statSync(join(folder, 'own-key.pem')).mode & 0o077).toBe(0);
-    expect((await make(folder, now + 100 * DAY)).cert).toBe(cert);
-    expect((await make(folder, now + 815 * DAY)).cert).not.toBe(cert);
-    const third = await make(folder, now);
-    const moved = { ...wanted, addresses: ['127.0.0.1', '192.0.2.99'] };
-    expect((await make(folder, now, moved)).cert).not.toBe(third.cert);
-  });
-
-  it('is made again when the files hold no certificate', async () => {
-    const folder = folderMade();
-    writeFileSync(join(folder, 'own-certificate.pem'), 'junk');
-    writeFileSync(join(folder, 'own-key.pem'), 'junk');
-    expect((await make(folder)).cert).toContain('BEGIN CERTIFICATE');
-  });
-
-  it('serves https and wss on the same port on which this machine may use plain http', async () => {
-    const tls = await make(folderMade());
-    const { port, url } = await serve({ tls });
-    expect((await get(url, '/api/health')).status).toBe(200);
-    const { panel } = await bothIn(url);
-    const seq = await panel.ack(panel.remark('plainly'));
-    await panel.hangUp();
-    const { token } = await openJob(url);
-    const secure = await Phone.at(url.replace('http:', 'https:'), token);
-    expect(await secure.ack(secure.remark('over TLS'))).toBeLessThan(seq);
-
-    const socket = connect({ port, host: '127.0.0.1', rejectUnauthorized: false, servername: 'localhost' });
-    await new Promise((resolve) => socket.once('secureConnect', resolve));
-    expect(socket.getPeerX509Certificate()?.fingerprint256).toBe(
-      new X509Certificate(tls.cert).fingerprint256,
-    );
-    socket.end('GET /api/health HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n');
-    const answer = await new Promise<string>((resolve) => {
-      let text = '';
-      socket.on('data', (part) => {
-        text += part;
-      });
-      socket.on('close', () => resolve(text));
-    });
-    expect(answer).toMatch(/^HTTP\/1.1 200 OK/);
   });
 });

@@ -183,6 +183,80 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.pass(token)).toBeUndefined();
     });
 
+    describe('what lies beside an entry', () => {
+      const salt = '00'.repeat(16);
+      const content = Uint8Array.from({ length: 70_000 }, (_, i) => i % 251);
+
+      it('is stored with the entry, byte for byte, and given back by its job and number alone', async () => {
+        const [, second] = sealRemarks(emptyHead(JOB), ['one', 'two']);
+        const put = { seq: second?.seq ?? -1, salt, content };
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one', 'two']), {}, { put });
+        expect(await store.enclosure(JOB, 1)).toEqual({ salt, content });
+        expect(await store.enclosure(JOB, 0)).toBeUndefined();
+        expect(await store.enclosure(OTHER, 1)).toBeUndefined();
+        expect(await store.audit(JOB)).toBeUndefined();
+      });
+
+      it('is not the memory of who gave it', async () => {
+        const given = content.slice();
+        await store.append(
+          JOB,
+          sealRemarks(emptyHead(JOB), ['one']),
+          {},
+          { put: { seq: 0, salt, content: given } },
+        );
+        given.fill(0);
+        const kept = await store.enclosure(JOB, 0);
+        expect(kept?.content).toEqual(content);
+      });
+
+      it('is removed with an entry, while the chain goes on, and the rest stays', async () => {
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put: { seq: 0, salt, content } });
+        const more = sealRemarks(await store.head(JOB), ['two']);
+        await store.append(JOB, more, {}, { put: { seq: 1, salt, content } });
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        expect(await store.enclosure(JOB, 0)).toBeUndefined();
+        expect(await store.enclosure(JOB, 1)).toEqual({ salt, content });
+        expect(await store.read(JOB, -1, 10)).toHaveLength(3);
+        expect(await store.audit(JOB)).toBeUndefined();
+      });
+
+      it('may be removed although it is lost already', async () => {
+        await grow(['one']);
+        const gone = sealRemarks(await store.head(JOB), ['gone']);
+        expect(await store.append(JOB, gone, {}, { remove: 0 })).toEqual({ kind: 'stored' });
+      });
+
+      it('is neither stored nor removed where the entries are not', async () => {
+        await store.append(
+          JOB,
+          sealRemarks(emptyHead(JOB), ['one'], 'message-1'),
+          {},
+          { put: { seq: 0, salt, content } },
+        );
+        const other = content.slice(0, 10);
+        const onOldHead = sealRemarks(emptyHead(JOB), ['fork']);
+        const conflict = await store.append(
+          JOB,
+          onOldHead,
+          {},
+          { put: { seq: 5, salt, content: other }, remove: 0 },
+        );
+        expect(conflict.kind).toBe('conflict');
+        const again = sealRemarks(await store.head(JOB), ['again'], 'message-1');
+        const duplicate = await store.append(
+          JOB,
+          again,
+          {},
+          { put: { seq: 1, salt, content: other }, remove: 0 },
+        );
+        expect(duplicate.kind).toBe('duplicate');
+        expect(await store.enclosure(JOB, 0)).toEqual({ salt, content });
+        expect(await store.enclosure(JOB, 1)).toBeUndefined();
+        expect(await store.enclosure(JOB, 5)).toBeUndefined();
+      });
+    });
+
     it('keeps the last summary of a log, apart from the log', async () => {
       expect(await store.summary(JOB)).toBeUndefined();
       await grow(['x']);

@@ -1,7 +1,19 @@
-import { mkdtempSync, openSync, readFileSync, rmSync, writeFileSync, writeSync } from 'node:fs';
+import {
+  chmodSync,
+  copyFileSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterAll, beforeEach, describe, expect, it, onTestFinished } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
 import { DATABASE_FILE, openDataFolder as openFolder } from '../../server/store/data-folder.ts';
 import { pragma } from '../../server/store/driver.ts';
@@ -75,6 +87,37 @@ describe.each(DRIVERS)('with $name', (driver) => {
       await store.append(JOB, sealRemarks(emptyHead(JOB), ['x']));
       expect(pragma(store.db, 'synchronous')).toBe(FULL);
       await store.close();
+    });
+
+    it('lies in a folder of its owner alone, with every file beside it, from the start and after it was open to others', async () => {
+      const modes = () =>
+        Object.fromEntries(
+          ['', ...readdirSync(folder)].map((name) => [name, statSync(join(folder, name)).mode & 0o777]),
+        );
+      const beside = [DATABASE_FILE, `${DATABASE_FILE}-shm`, `${DATABASE_FILE}-wal`, 'summaries.key'];
+      const closed = { '': 0o700, ...Object.fromEntries(beside.map((name) => [name, 0o600])) };
+      const old = process.umask(0);
+      onTestFinished(() => {
+        process.umask(old);
+      });
+      for (const open of [false, true]) {
+        if (open) for (const name of Object.keys(modes())) chmodSync(join(folder, name), 0o777);
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['x']));
+        // In exclusive mode SQLite needs no `-shm` file.
+        expect(closed).toMatchObject(modes());
+        expect(modes()).toMatchObject({ '': 0o700, [DATABASE_FILE]: 0o600, [`${DATABASE_FILE}-wal`]: 0o600 });
+        await store.close();
+      }
+    });
+
+    it('leaves a folder that others made as it is, until our database is in it', () => {
+      mkdirSync(folder, { mode: 0o755 });
+      chmodSync(folder, 0o755);
+      writeFileSync(join(folder, 'something else'), '');
+      openDataFolder(folder).close();
+      expect(statSync(folder).mode & 0o777).toBe(0o755);
+      expect(statSync(file).mode & 0o777).toBe(0o600);
     });
 
     it('has what was stored when it is opened again', async () => {
@@ -178,7 +221,12 @@ describe.each(DRIVERS)('with $name', (driver) => {
 
     it('is brought up from the first version with all that is in it', async () => {
       await filled();
-      tamperSchema('DROP TABLE summaries', 'DROP TABLE signed_heads', 'PRAGMA user_version = 1');
+      tamperSchema(
+        'DROP TABLE summaries',
+        'DROP TABLE signed_heads',
+        'DROP TABLE enclosures',
+        'PRAGMA user_version = 1',
+      );
       const store = openDataFolder(folder);
       expect(await store.read(JOB, -1, 10)).toEqual(sealRemarks(emptyHead(JOB), ['one', 'two', 'three']));
       await store.keepSummary(JOB, { count: 3, hash: 'a'.repeat(64), body: '{}' });
@@ -207,6 +255,77 @@ describe.each(DRIVERS)('with $name', (driver) => {
       expect(() => openDataFolder(folder)).toThrow(/in use/);
       await store.close();
       await openDataFolder(folder).close();
+    });
+
+    describe('with a picture that is removed', () => {
+      const salt = 'a5'.repeat(16);
+      const content = Buffer.from('HIDDEN FACE '.repeat(20_000));
+      const put = { seq: 0, salt, content: new Uint8Array(content) };
+      /** The files of a folder that hold any of it. */
+      const holding = (words: string, where = folder) =>
+        readdirSync(where).filter((name) => readFileSync(join(where, name)).includes(words));
+
+      it('holds no byte of it any more, in no file, while the server goes on', async () => {
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+        expect(holding('HIDDEN FACE')).not.toEqual([]);
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        expect([holding('HIDDEN'), holding(salt)]).toEqual([[], []]);
+        expect(await store.audit(JOB)).toBeUndefined();
+        await store.close();
+      });
+
+      it('holds none of it after a power cut between removal and clean-up, once it is opened again', async () => {
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+        // As the removal does it, without what follows it.
+        store.db.exec('DELETE FROM enclosures');
+        const cut = newFolder();
+        mkdirSync(cut);
+        for (const name of readdirSync(folder)) copyFileSync(join(folder, name), join(cut, name));
+        await store.close();
+        expect(holding('HIDDEN', cut)).not.toEqual([]);
+        const again = openDataFolder(cut);
+        expect(holding('HIDDEN', cut)).toEqual([]);
+        expect(await again.read(JOB, -1, 9)).toHaveLength(1);
+        await again.close();
+      });
+
+      it('is not in a copy that is made afterwards, and is in one that was made before', async () => {
+        const store = openDataFolder(folder);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+        const copies = newFolder();
+        mkdirSync(copies);
+        await store.copyTo(join(copies, 'before'));
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        await store.copyTo(join(copies, 'after'));
+        await store.close();
+        expect(holding('HIDDEN', copies)).toEqual(['before']);
+      });
+    });
+
+    it.each([
+      "UPDATE enclosures SET content = x'00'",
+      "INSERT OR REPLACE INTO enclosures (job, seq, salt, content) VALUES ('job-one-0001', 0, '', x'00')",
+    ])('never exchanges a picture for another: %s', async (statement) => {
+      const store = openDataFolder(folder);
+      const put = { seq: 0, salt: '00'.repeat(16), content: Uint8Array.of(1, 2, 3) };
+      await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put });
+      expect(() => store.db.exec(statement)).toThrow(/never changed/);
+      expect((await store.enclosure(JOB, 0))?.content).toEqual(put.content);
+      await store.close();
+    });
+
+    it('stores neither entry nor picture on a full disk', async () => {
+      await filled();
+      const store = openDataFolder(folder);
+      store.db.exec(`PRAGMA max_page_count = ${Number(pragma(store.db, 'page_count')) + 2}`);
+      const more = sealRemarks(await store.head(JOB), ['photo']);
+      const put = { seq: 3, salt: '00'.repeat(16), content: new Uint8Array(100_000) };
+      await expect(store.append(JOB, more, {}, { put })).rejects.toThrow(/disk is full/);
+      expect((await store.head(JOB)).count).toBe(3);
+      expect(await store.enclosure(JOB, 3)).toBeUndefined();
+      await store.close();
     });
 
     it('leaves no token and no code in clear', async () => {

@@ -1,14 +1,17 @@
 import { spawnSync } from 'node:child_process';
 import { generateKeyPairSync } from 'node:crypto';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { SigningKey } from '../../server/notary/ed25519.ts';
+import { toArchive } from '../../src/log/archive.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import type { Enclosure } from '../../src/log/enclosure.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { headText } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { enclosureOf } from '../../src/simulator/photos.ts';
 import { playedVisit } from '../findings/site.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-verify-'));
@@ -93,6 +96,65 @@ describe('npm run verify -- FILE', () => {
       ['no head kept elsewhere', ['--heads', kept('none', [])], 3, 'NOT VERIFIED: no head'],
     ])('takes %s', (_, args, status, words) => {
       expect(command(file, ...args)).toMatchObject({ status, out: expect.stringContaining(words) });
+    });
+  });
+
+  describe('of a log with photos', () => {
+    const log = playedVisit(['photo-removed']);
+    const text = toJsonLines(log, headAfter(log.at(-1) as Entry));
+    const photos = log.flatMap(({ seq, fact }) => (fact.type === 'photo' ? [seq] : []));
+    const [gone = -1, kept = -1] = photos;
+    const picture = enclosureOf('Serial number');
+    const packed = (name: string, held: [number, Enclosure][]) => {
+      writeFileSync(join(folder, name), toArchive(text, new Map(held)));
+      return join(folder, name);
+    };
+
+    it('ends with 0 when every picture is there, and says which was removed and why', () => {
+      const { status, out } = command(packed('whole.zip', [[kept, picture]]));
+      expect([photos.length, status]).toEqual([2, 0]);
+      expect(out).toContain('Photos: 1 picture, as the log names it.');
+      expect(out).toMatch(
+        new RegExp(`Removed: the picture of entry ${gone}, by entry \\d+: A face is in it`),
+      );
+    });
+
+    it('ends with 1 when anything is wrong with the pictures, and names all of it', () => {
+      const other = enclosureOf('another');
+      const { status, out } = command(
+        packed('wrong.zip', [
+          [gone, other],
+          [kept, other],
+          [3, other],
+        ]),
+      );
+      expect(status).toBe(1);
+      expect(out.match(/^WRONG: .*$/gm)).toEqual([
+        `WRONG: The picture of entry ${gone} is in the file, but the log says that it was removed.`,
+        `WRONG: The picture of entry ${kept}, or its salt, was changed: the hash does not match.`,
+        'WRONG: The file holds "photos/3.jpg": no entry names it, or it is there twice.',
+      ]);
+      const lost = command(packed('lost.zip', []));
+      expect(lost).toMatchObject({
+        status: 1,
+        out: expect.stringMatching(/^WRONG: The picture of entry \d+ is missing/),
+      });
+    });
+
+    it('says of the log alone that its pictures are not verified', () => {
+      expect(run(text)).toMatchObject({
+        status: 0,
+        out: expect.stringContaining('NOT VERIFIED: 1 picture.'),
+      });
+    });
+
+    it('ends with 2 for a ZIP without a log, or one that was cut', () => {
+      const whole = readFileSync(packed('cut.zip', [[kept, picture]]));
+      writeFileSync(join(folder, 'cut.zip'), whole.subarray(0, -40));
+      expect(command(join(folder, 'cut.zip'))).toMatchObject({
+        status: 2,
+        error: expect.stringContaining('no whole ZIP'),
+      });
     });
   });
 

@@ -108,7 +108,7 @@ export const followedBy = (
 /** The job after these steps; entry 0 opens it, and the first step is entry 1. */
 export const jobAfter = (steps: readonly Step[], setup: JobSetup = SETUP): JobState =>
   [['', 0, { type: 'opened', setup, logVersion: 1 }] as Step, ...steps].reduce(
-    (state, [, second, fact], seq) => fold(state, { seq, at: atSecond(second), fact }),
+    (state, [, second, fact], seq) => fold(state, { seq, at: atSecond(second), actor: 'panel', fact }),
     EMPTY,
   );
 

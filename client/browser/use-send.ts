@@ -2,7 +2,7 @@ import { nanoid } from 'nanoid';
 import { useRef, useState } from 'preact/hooks';
 import type { MessageId } from '../../src/model/ids.ts';
 import { requestFailedText } from '../../src/phrases/requests.ts';
-import { ApiError } from '../browser/requests.ts';
+import { ApiError } from './requests.ts';
 
 export interface Sending {
   busy: boolean;

@@ -1,22 +1,23 @@
-import type { Input } from '../../src/conversation/input.ts';
-import type { Seat } from '../../src/model/facts.ts';
-import type { ClientMessage } from '../../src/protocol/socket.ts';
+import type { Seat } from '../model/facts.ts';
+import type { ClientMessage } from '../protocol/socket.ts';
+import type { Input } from './input.ts';
 
 /** The messages that add something to the job. Each is logged under its id. */
 export type Report = Extract<
   ClientMessage,
-  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' }
+  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' | 'practise' }
 >;
 
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
     case 'say': {
-      const { via, text, re, confidence, alternatives } = message;
+      const { via, text, language, re, confidence, alternatives } = message;
       return {
         kind: 'words',
         seat,
         via,
         text,
+        ...(language && { language }),
         ...(re !== undefined && { re }),
         ...(confidence !== undefined && { confidence }),
         ...(alternatives && { alternatives }),
@@ -27,12 +28,20 @@ export function toInput(message: Report, seat: Seat): Input {
     case 'remark':
       return { kind: 'remark', seat, text: message.text };
     case 'correct':
-      return { kind: 'correct', seat, target: message.target, text: message.text };
+      return {
+        kind: 'correct',
+        seat,
+        target: message.target,
+        text: message.text,
+        ...(message.language && { language: message.language }),
+      };
     case 'take-back':
       return { kind: 'take-back', seat, target: message.target };
     case 'override':
       return { kind: 'override', seat, reason: message.reason };
     case 'hand-over':
       return { kind: 'hand-over', by: seat, fact: message.fact };
+    case 'practise':
+      return { kind: 'practise', seat, act: message.act };
   }
 }

@@ -1,0 +1,18 @@
+import { join } from 'node:path';
+import { Worker, type WorkerOptions } from 'node:worker_threads';
+import { ROOT_FOLDER } from './program.ts';
+
+const FROM_SOURCES = import.meta.url.endsWith('.ts');
+
+/** A thread with a program of this server. `source`: its file from the root; `built`: its name in `dist/server`. */
+export function startThread(
+  { source, built }: { source: string; built: string },
+  options: WorkerOptions = {},
+): Worker {
+  return FROM_SOURCES
+    ? new Worker(join(ROOT_FOLDER, 'server', 'process', 'thread-from-sources.mjs'), {
+        ...options,
+        argv: [join(ROOT_FOLDER, source)],
+      })
+    : new Worker(join(ROOT_FOLDER, 'dist', 'server', built), options);
+}

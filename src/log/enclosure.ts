@@ -1,0 +1,35 @@
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, concatBytes, hexToBytes } from '@noble/hashes/utils.js';
+import type { Entry } from '../model/entry.ts';
+import type { Hash, Seq } from '../model/ids.ts';
+
+/**
+ * Something that an entry names by its hash, and that lies beside the chain: a picture. It can be removed, and the chain
+ * still holds. The salt keeps the hash, which stays, from saying anything of what was removed.
+ */
+export interface Enclosure {
+  /** 16 random bytes, in hexadecimal: always as many, so that no byte can change sides with the content. */
+  readonly salt: string;
+  readonly content: Uint8Array;
+}
+
+export const SALT_BYTES = 16;
+const SALT = new RegExp(`^[0-9a-f]{${2 * SALT_BYTES}}$`);
+
+/** SHA-256 of salt and content, one behind the other, in hexadecimal. */
+export const enclosureHash = ({ salt, content }: Enclosure): Hash =>
+  bytesToHex(sha256(concatBytes(hexToBytes(salt), content)));
+
+/** Whether it is the one that an entry names. A salt that is no hexadecimal is none that was ever given. */
+export const isEnclosed = (enclosure: Enclosure, hash: Hash): boolean =>
+  SALT.test(enclosure.salt) && enclosureHash(enclosure) === hash;
+
+/** What must lie beside a log: the hash that each entry names, but for those from which it was removed. */
+export function enclosedIn(entries: Iterable<Pick<Entry, 'seq' | 'fact'>>): ReadonlyMap<Seq, Hash> {
+  const enclosed = new Map<Seq, Hash>();
+  for (const { seq, fact } of entries) {
+    if (fact.type === 'photo') enclosed.set(seq, fact.hash);
+    if (fact.type === 'photo-removed') enclosed.delete(fact.photo);
+  }
+  return enclosed;
+}

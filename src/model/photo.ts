@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { Hash, Seq } from './ids.ts';
+
+/** Largest picture of one photo, bytes: a label at arm's length can still be read. */
+export const PHOTO_BYTES_MOST = 400_000;
+/** Longest and shortest side of a picture, pixels. */
+export const PHOTO_SIDE_MOST = 4096;
+export const PHOTO_SIDE_LEAST = 16;
+/** Photos that the record of one visit may hold, and the bytes of all of them together. */
+export const PHOTOS_MOST = 40;
+export const PHOTOS_BYTES_MOST = 12_000_000;
+
+/** What a photo is of. */
+export const PhotoShows = z.enum(['emitter', 'receiver', 'panel', 'label', 'path', 'other']);
+export type PhotoShows = z.infer<typeof PhotoShows>;
+
+/** In a person's words, on one line. */
+export const Caption = z.string().trim().min(1).max(200);
+
+/** What the file itself says of a picture. */
+export const Picture = z.object({
+  bytes: z.number().int().min(1).max(PHOTO_BYTES_MOST),
+  /** Pixels. */
+  width: z.number().int().min(PHOTO_SIDE_LEAST).max(PHOTO_SIDE_MOST),
+  height: z.number().int().min(PHOTO_SIDE_LEAST).max(PHOTO_SIDE_MOST),
+});
+export type Picture = z.infer<typeof Picture>;
+
+/** Facts about photos. The picture itself lies beside the log, so that it can be removed and the chain still holds. */
+export const photoFacts = [
+  /** A JPEG. `hash`: SHA-256 of a random salt, which lies beside the picture, and the picture. */
+  z.object({
+    type: z.literal('photo'),
+    hash: Hash,
+    ...Picture.shape,
+    shows: PhotoShows,
+    caption: Caption.optional(),
+  }),
+  /** The picture of entry `photo` was removed, and is nowhere on the server any more. */
+  z.object({ type: z.literal('photo-removed'), photo: Seq, why: z.string().trim().min(3).max(500) }),
+] as const;
+
+export const PhotoFact = z.discriminatedUnion('type', photoFacts);
+export type PhotoFact = z.infer<typeof PhotoFact>;

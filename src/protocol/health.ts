@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { SpeechState } from './socket.ts';
+
+/** GET /api/health, when all is well. */
+export const Health = z.object({
+  ok: z.literal(true),
+  /** Of the program, and of this protocol. */
+  version: z.string(),
+  protocol: z.number().int(),
+  /** What the logs are kept in. */
+  store: z.string(),
+  speech: SpeechState,
+  /** Jobs that somebody is connected to, or was a moment ago. */
+  liveJobs: z.number().int(),
+});
+export type Health = z.infer<typeof Health>;

@@ -1,0 +1,111 @@
+import { z } from 'zod';
+import { HttpRefusal } from './jobs.ts';
+import { type Bearer, ROUTES, type Route } from './routes.ts';
+import { schemasSent, schemasTaken } from './wire-schema.ts';
+
+const AT = '#/components/schemas/';
+
+/** Whose token, in words. */
+const BEARERS: Record<Exclude<Bearer, 'anyone'>, string> = {
+  job: 'A token of the job, or of a site for its own log.',
+  site: 'Either token of the site.',
+  desk: "The token of the site's desk.",
+};
+
+const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
+
+/**
+ * What the server answers over HTTP, as an OpenAPI document (3.1.1), from the table that the server registers from.
+ * `version`: of the program.
+ */
+export function openApi(version: string): object {
+  const routes: [string, Route][] = Object.entries(ROUTES);
+  const options = { at: AT, target: 'draft-2020-12' } as const;
+  const taken = Object.fromEntries(
+    routes.flatMap(([name, { body }]) =>
+      body instanceof z.ZodType ? [[`${capital(name)}Request`, body]] : [],
+    ),
+  );
+  const sent = { HttpRefusal, ...answersOf(routes) };
+  const paths: Record<string, Record<string, object>> = {};
+  for (const [name, route] of routes) {
+    const path = `/api${route.path}`;
+    paths[path] = { ...paths[path], [route.method]: operation(name, route, nameOf(sent)) };
+  }
+  return {
+    openapi: '3.1.1',
+    info: {
+      title: 'Ladderline over HTTP',
+      version,
+      description: 'The rules (R1, R2, …) are in docs/protocol.md; the websocket is in /api/asyncapi.json.',
+      license: { name: 'Apache-2.0', identifier: 'Apache-2.0' },
+    },
+    servers: [{ url: '/' }],
+    paths,
+    components: {
+      schemas: { ...schemasTaken(taken, true, options), ...schemasSent(sent, options) },
+      securitySchemes: {
+        token: { type: 'http', scheme: 'bearer', description: '22 characters, base64url (R33, R34).' },
+      },
+    },
+  };
+}
+
+/** The shapes of all answers, each once, by the name of the first route that gives it. */
+function answersOf(routes: readonly [string, Route][]): Record<string, z.ZodType> {
+  const names = new Map<z.ZodType, string>();
+  for (const [name, { answer }] of routes) {
+    if (answer.is instanceof z.ZodType && !names.has(answer.is))
+      names.set(answer.is, `${capital(name)}Answer`);
+  }
+  return Object.fromEntries([...names].map(([shape, name]) => [name, shape]));
+}
+
+const nameOf =
+  (named: Record<string, z.ZodType>) =>
+  (shape: z.ZodType): string | undefined =>
+    Object.keys(named).find((name) => named[name] === shape);
+
+function operation(name: string, route: Route, named: (shape: z.ZodType) => string | undefined): object {
+  const { bearer, says, query, body, answer } = route;
+  const [type, schema] =
+    answer.is instanceof z.ZodType
+      ? ['application/json', { $ref: `${AT}${named(answer.is)}` }]
+      : [answer.is, undefined];
+  return {
+    operationId: name,
+    summary: says,
+    ...(bearer !== 'anyone' && { description: BEARERS[bearer] }),
+    security: bearer === 'anyone' ? [] : [{ token: [] }],
+    parameters: query ? parameters(query) : [],
+    ...(body && {
+      requestBody: {
+        required: true,
+        content:
+          typeof body === 'string'
+            ? { [body]: {} }
+            : { 'application/json': { schema: { $ref: `${AT}${capital(name)}Request` } } },
+      },
+    }),
+    responses: {
+      [answer.status]: {
+        description: 'Done.',
+        content: { [type]: schema ? { schema } : {} },
+      },
+      default: {
+        description: 'Refused (R32).',
+        content: { 'application/json': { schema: { $ref: `${AT}HttpRefusal` } } },
+      },
+    },
+  };
+}
+
+function parameters(query: z.ZodObject): object[] {
+  const { properties = {}, required = [] } = z.toJSONSchema(query);
+  return Object.entries(properties).map(([name, schema]) => ({
+    name,
+    in: 'query',
+    required: required.includes(name),
+    schema,
+  }));
+}

@@ -1,0 +1,24 @@
+import { z } from 'zod';
+import { JobId, MessageId, Seq } from '../model/ids.ts';
+import { Caption, PhotoShows, photoFacts } from '../model/photo.ts';
+
+/**
+ * Photos over HTTP; docs/protocol.md numbers the rules. The picture is the body, a JPEG; what is said of it is in the query.
+ * `job` is given with the token of a site's desk only: a seat's token has its own job.
+ */
+
+/** POST /api/photo and /api/site/photo, answered with `Logged` */
+export const TakePhoto = z.strictObject({
+  id: MessageId,
+  job: JobId.optional(),
+  shows: PhotoShows,
+  caption: Caption.optional(),
+});
+
+/** GET /api/photo and /api/site/photo, answered with the picture. `seq`: its entry. */
+export const WantPhoto = z.strictObject({ job: JobId.optional(), seq: z.coerce.number().pipe(Seq) });
+
+const { photo, why } = photoFacts[1].shape;
+
+/** POST /api/photo/remove and /api/site/photo/remove, answered with `Logged` */
+export const RemovePhoto = z.object({ id: MessageId, job: JobId.optional(), photo, why });

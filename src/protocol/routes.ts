@@ -1,0 +1,386 @@
+import { z } from 'zod';
+import { JobId } from '../model/ids.ts';
+import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
+import { Health } from './health.ts';
+import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
+import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
+import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
+import {
+  BeginVisit,
+  ChooseUnits,
+  CloseIssue,
+  DefineSteps,
+  DropPair,
+  Logged,
+  OpenSite,
+  PlanPairs,
+  SignRecord,
+  SiteFindings,
+  SiteOpened,
+  SiteView,
+  WriteHandOver,
+} from './site.ts';
+import { TrustInfo } from './trust.ts';
+
+/** Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk. */
+export type Bearer = 'anyone' | 'job' | 'site' | 'desk';
+
+/** One address of the server: what is sent to it, and what it answers when nothing is refused. */
+export interface Route {
+  readonly method: 'get' | 'post';
+  /** Below `/api`. */
+  readonly path: string;
+  readonly bearer: Bearer;
+  /** In one sentence. */
+  readonly says: string;
+  /** The fields of the part after `?`. */
+  readonly query?: z.ZodObject;
+  /** JSON of this shape, or another type of file. */
+  readonly body?: z.ZodType | string;
+  /** JSON of this shape, or another type of file. */
+  readonly answer: { readonly status: 200 | 201 | 202; readonly is: z.ZodType | string };
+}
+
+const PDF = 'application/pdf';
+const JSON_LINES = 'application/jsonl';
+const CSV = 'text/csv';
+const ZIP = 'application/zip';
+const JSON_TYPE = 'application/json';
+
+const JPEG = 'image/jpeg';
+
+const OfVisit = z.object({ job: JobId.describe('The visit.') });
+const PairOfVisit = z.object({ job: JobId.describe('Only the pair of this visit.').optional() });
+const InZone = z.object({
+  zone: TimeZone.describe('The IANA time zone for the times; UTC when left out.').optional(),
+});
+const OfReport = z.object({ id: ReportId.describe('The report.') });
+const size = z.number().int().nonnegative().describe('How many signed heads the tree has.');
+const TwoTrees = z.object({ from: size, to: size });
+const ToSay = z.object({
+  text: z.string().min(1).max(400).describe('With numbers in words.'),
+  rate: z.number().min(0.7).max(1.6).describe('1 when left out.').optional(),
+});
+const logged = { status: 200, is: Logged } as const;
+
+/** Every address below `/api` but the websocket. The server registers from this table, and has no other. */
+export const ROUTES = {
+  openJob: {
+    method: 'post',
+    path: '/jobs',
+    bearer: 'anyone',
+    says: 'Opens a job, and gives the caller the seat at the panel.',
+    body: OpenJob,
+    answer: { status: 201, is: JobOpened },
+  },
+  join: {
+    method: 'post',
+    path: '/join',
+    bearer: 'anyone',
+    says: 'Uses a join code up, and gives the seat.',
+    body: Join,
+    answer: { status: 200, is: Joined },
+  },
+  record: {
+    method: 'get',
+    path: '/record',
+    bearer: 'job',
+    says: 'The whole log with its head.',
+    answer: { status: 200, is: JobRecord },
+  },
+  exportLines: {
+    method: 'get',
+    path: '/export.jsonl',
+    bearer: 'job',
+    says: 'The whole log as JSON Lines; `/api/export.schema.json` describes a line.',
+    answer: { status: 200, is: JSON_LINES },
+  },
+  exportCsv: {
+    method: 'get',
+    path: '/export.csv',
+    bearer: 'job',
+    says: 'The whole log as CSV; `/api/export.csv-metadata.json` describes the columns.',
+    answer: { status: 200, is: CSV },
+  },
+  exportArchive: {
+    method: 'get',
+    path: '/export.zip',
+    bearer: 'job',
+    says: 'The whole log as JSON Lines, with the pictures of its photos.',
+    answer: { status: 200, is: ZIP },
+  },
+  reportPdf: {
+    method: 'get',
+    path: '/report.pdf',
+    bearer: 'job',
+    says: 'The report on a job.',
+    query: InZone,
+    answer: { status: 200, is: PDF },
+  },
+  photo: {
+    method: 'get',
+    path: '/photo',
+    bearer: 'job',
+    says: 'The picture of a photo.',
+    query: WantPhoto,
+    answer: { status: 200, is: JPEG },
+  },
+  takePhoto: {
+    method: 'post',
+    path: '/photo',
+    bearer: 'job',
+    says: 'Puts a photo into the record; the picture is the body.',
+    query: TakePhoto,
+    body: JPEG,
+    answer: { status: 201, is: Logged },
+  },
+  removePhoto: {
+    method: 'post',
+    path: '/photo/remove',
+    bearer: 'job',
+    says: 'Removes the picture of a photo; its entry stays.',
+    body: RemovePhoto,
+    answer: logged,
+  },
+  voice: {
+    method: 'get',
+    path: '/voice',
+    bearer: 'job',
+    says: 'A sentence as sound.',
+    query: ToSay,
+    answer: { status: 200, is: 'audio/wav' },
+  },
+  openSite: {
+    method: 'post',
+    path: '/sites',
+    bearer: 'anyone',
+    says: 'Opens a site, and gives its two tokens.',
+    body: OpenSite,
+    answer: { status: 201, is: SiteOpened },
+  },
+  site: {
+    method: 'get',
+    path: '/site',
+    bearer: 'site',
+    says: 'The board.',
+    query: PairOfVisit,
+    answer: { status: 200, is: SiteView },
+  },
+  siteFindings: {
+    method: 'get',
+    path: '/site/findings',
+    bearer: 'site',
+    says: 'The findings of every visit, and of the site.',
+    query: PairOfVisit,
+    answer: { status: 200, is: SiteFindings },
+  },
+  siteRecord: {
+    method: 'get',
+    path: '/site/record',
+    bearer: 'site',
+    says: 'The whole log of a visit with its head.',
+    query: OfVisit,
+    answer: { status: 200, is: JobRecord },
+  },
+  siteExportLines: {
+    method: 'get',
+    path: '/site/export.jsonl',
+    bearer: 'site',
+    says: 'The whole log of a visit as JSON Lines.',
+    query: OfVisit,
+    answer: { status: 200, is: JSON_LINES },
+  },
+  siteExportCsv: {
+    method: 'get',
+    path: '/site/export.csv',
+    bearer: 'site',
+    says: 'The whole log of a visit as CSV.',
+    query: OfVisit,
+    answer: { status: 200, is: CSV },
+  },
+  siteExportArchive: {
+    method: 'get',
+    path: '/site/export.zip',
+    bearer: 'site',
+    says: 'The whole log of a visit as JSON Lines, with the pictures of its photos.',
+    query: OfVisit,
+    answer: { status: 200, is: ZIP },
+  },
+  planPairs: {
+    method: 'post',
+    path: '/site/pairs',
+    bearer: 'desk',
+    says: 'Plans pairs: all of them or none.',
+    body: PlanPairs,
+    answer: logged,
+  },
+  dropPair: {
+    method: 'post',
+    path: '/site/drop',
+    bearer: 'desk',
+    says: 'Takes a pair out of the site.',
+    body: DropPair,
+    answer: logged,
+  },
+  chooseUnits: {
+    method: 'post',
+    path: '/site/units',
+    bearer: 'desk',
+    says: 'Chooses what the figures of the site are read and written in.',
+    body: ChooseUnits,
+    answer: logged,
+  },
+  defineSteps: {
+    method: 'post',
+    path: '/site/steps',
+    bearer: 'desk',
+    says: 'Defines the steps of cause and effect of visits that begin from here on.',
+    body: DefineSteps,
+    answer: logged,
+  },
+  beginVisit: {
+    method: 'post',
+    path: '/site/jobs',
+    bearer: 'desk',
+    says: 'Begins a visit to a pair, and gives the caller the seat at the panel.',
+    body: BeginVisit,
+    answer: { status: 201, is: JobOpened },
+  },
+  signRecord: {
+    method: 'post',
+    path: '/site/sign',
+    bearer: 'desk',
+    says: 'Signs the record of a visit, up to the head that was read.',
+    body: SignRecord,
+    answer: logged,
+  },
+  closeIssue: {
+    method: 'post',
+    path: '/site/close-issue',
+    bearer: 'desk',
+    says: 'Answers for a test that failed.',
+    body: CloseIssue,
+    answer: logged,
+  },
+  handOver: {
+    method: 'post',
+    path: '/site/hand-over',
+    bearer: 'desk',
+    says: 'Writes down something for the hand-over of an accepted pair.',
+    body: WriteHandOver,
+    answer: logged,
+  },
+  sitePhoto: {
+    method: 'get',
+    path: '/site/photo',
+    bearer: 'site',
+    says: 'The picture of a photo.',
+    query: WantPhoto,
+    answer: { status: 200, is: JPEG },
+  },
+  siteTakePhoto: {
+    method: 'post',
+    path: '/site/photo',
+    bearer: 'desk',
+    says: 'Puts a photo into the record; the picture is the body.',
+    query: TakePhoto,
+    body: JPEG,
+    answer: { status: 201, is: Logged },
+  },
+  siteRemovePhoto: {
+    method: 'post',
+    path: '/site/photo/remove',
+    bearer: 'desk',
+    says: 'Removes the picture of a photo; its entry stays.',
+    body: RemovePhoto,
+    answer: logged,
+  },
+  beginReport: {
+    method: 'post',
+    path: '/site/report',
+    bearer: 'site',
+    says: 'Begins the report of a site.',
+    body: WantReport,
+    answer: { status: 202, is: ReportBegun },
+  },
+  reportProgress: {
+    method: 'get',
+    path: '/site/report',
+    bearer: 'site',
+    says: 'How far the report of a site is.',
+    query: OfReport,
+    answer: { status: 200, is: ReportProgress },
+  },
+  siteReportPdf: {
+    method: 'get',
+    path: '/site/report.pdf',
+    bearer: 'site',
+    says: 'The report of a site, once it is ready.',
+    query: OfReport,
+    answer: { status: 200, is: PDF },
+  },
+  serverKey: {
+    method: 'get',
+    path: '/key',
+    bearer: 'anyone',
+    says: 'With which key this server signs the heads of its logs.',
+    answer: { status: 200, is: ServerKey },
+  },
+  heads: {
+    method: 'get',
+    path: '/heads',
+    bearer: 'anyone',
+    says: 'The signed head of the tree over all heads that this server signed.',
+    answer: { status: 200, is: HeadsTree },
+  },
+  headsConsistency: {
+    method: 'get',
+    path: '/heads/consistency',
+    bearer: 'anyone',
+    says: 'That an older tree is the beginning of a later one (RFC 6962).',
+    query: TwoTrees,
+    answer: { status: 200, is: HeadsConsistency },
+  },
+  trust: {
+    method: 'get',
+    path: '/trust',
+    bearer: 'anyone',
+    says: 'How a phone comes to a page that may use its microphone.',
+    answer: { status: 200, is: TrustInfo },
+  },
+  health: {
+    method: 'get',
+    path: '/health',
+    bearer: 'anyone',
+    says: 'Whether the log can be written.',
+    answer: { status: 200, is: Health },
+  },
+  lineSchema: {
+    method: 'get',
+    path: '/export.schema.json',
+    bearer: 'anyone',
+    says: 'JSON Schema of a line of an export.',
+    answer: { status: 200, is: JSON_TYPE },
+  },
+  csvMetadata: {
+    method: 'get',
+    path: '/export.csv-metadata.json',
+    bearer: 'anyone',
+    says: 'CSV on the Web metadata of an export.',
+    answer: { status: 200, is: JSON_TYPE },
+  },
+  openApi: {
+    method: 'get',
+    path: '/openapi.json',
+    bearer: 'anyone',
+    says: 'All of this as OpenAPI 3.1.',
+    answer: { status: 200, is: JSON_TYPE },
+  },
+  asyncApi: {
+    method: 'get',
+    path: '/asyncapi.json',
+    bearer: 'anyone',
+    says: 'The websocket as AsyncAPI 3.0.',
+    answer: { status: 200, is: JSON_TYPE },
+  },
+} as const satisfies Record<string, Route>;
