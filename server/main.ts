@@ -1,6 +1,7 @@
 import { pino } from 'pino';
 import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
+import { Callers } from './guard/callers.ts';
 import { certificateNames } from './network/addresses.ts';
 import type { KeyPair } from './network/authority.ts';
 import { givenCertificate, keepRenewed, ownCertificate } from './network/certificate.ts';
@@ -77,6 +78,7 @@ async function main(): Promise<void> {
     signingKey,
     publish: publishersOf(options),
     names: options.name,
+    callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
 
@@ -7,6 +8,8 @@ export interface Options {
   port: number;
   host: string;
   name: string[];
+  trustProxy: string[];
+  proxyHeader: ProxyHeader;
   data: string;
   tls: 'own' | 'off' | 'files';
   cert?: string;
@@ -34,6 +37,16 @@ function toNames(text: string): string[] {
   if (!names.every((name) => /^[a-z0-9]([a-z0-9._-]*[a-z0-9])?$/i.test(name)))
     throw new InvalidArgumentError('It must be names like ladder.firm.example, with commas between.');
   return names;
+}
+
+function toProxies(text: string): string[] {
+  const proxies = text.split(',').map((proxy) => proxy.trim());
+  try {
+    new Callers(proxies);
+  } catch (error) {
+    throw new InvalidArgumentError((error as Error).message);
+  }
+  return proxies;
 }
 
 const toPath = (text: string): string => resolve(text);
@@ -72,6 +85,18 @@ export function readOptions(argv: readonly string[]): Options {
         .default([], 'the machine’s own, and those in its certificate')
         .env('LADDERLINE_NAME')
         .argParser(toNames),
+    )
+    .addOption(
+      new Option('--trust-proxy <list>', 'addresses or networks of proxies before the server, with commas')
+        .default([], 'none')
+        .env('LADDERLINE_TRUST_PROXY')
+        .argParser(toProxies),
+    )
+    .addOption(
+      new Option('--proxy-header <name>', 'in which such a proxy says who called it')
+        .choices(['x-forwarded-for', 'forwarded'])
+        .default('x-forwarded-for')
+        .env('LADDERLINE_PROXY_HEADER'),
     )
     .addOption(
       new Option('--data <folder>', 'folder of the log and the own certificate; made if missing')
@@ -155,6 +180,8 @@ const NAME_HELP = `
 The server answers to its addresses, to localhost, to the name of this machine, and to the names in its certificate.
 Any other name is refused, because a website could make its own name lead here. If people reach the server under
 another name, through a proxy or a name server of the firm, give that name with --name.
+Behind a proxy all callers have the proxy's address, and share its limits, unless --trust-proxy names it: then the
+address that it gives is taken. Never name an address from which people call directly: they could give any.
 `;
 
 const HEADS_HELP = `

@@ -1,14 +1,16 @@
-import { getRequestListener, type HttpBindings } from '@hono/node-server';
+import { getRequestListener } from '@hono/node-server';
 import { Hono } from 'hono';
 import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
+import { Callers } from './guard/callers.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { SilentCallers } from './guard/silent.ts';
 import { HeavyWork } from './guard/turns.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
+import type { Env } from './http/http.ts';
 import { pages } from './http/pages.ts';
 import { authorityFile } from './http/trust.ts';
 import { Rooms } from './jobs/rooms.ts';
@@ -40,6 +42,8 @@ export interface ServerOptions {
   tls?: KeyPair;
   /** Names under which people reach this server, beside those in `tls`. */
   names?: readonly string[];
+  /** Which proxies are believed about where a request comes from; none, when left out. */
+  callers?: Callers;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -96,14 +100,23 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     isTrusted: () => tls !== undefined && tls.authority === undefined,
     isThisMachine: isLoopback,
   });
+  const callers = options.callers ?? new Callers();
   const allowances = new TokenAllowances(limits);
   const heavy = new HeavyWork(limits);
   const reports = new ReportThreads();
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
-  const sockets = new Sockets({ allowances, daily, heavy, rooms, store, speech, clock, limits, log }, front);
+  const sockets = new Sockets(
+    { allowances, daily, heavy, rooms, store, speech, clock, limits, log },
+    front,
+    callers,
+  );
 
-  const app = new Hono<{ Bindings: HttpBindings }>();
+  const app = new Hono<Env>();
+  app.use(async (c, next) => {
+    c.set('address', callers.addressOf(c.env.incoming));
+    await next();
+  });
   const certificate = () => tls;
   app.route('/', authorityFile(certificate));
   app.route(
@@ -144,7 +157,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       front.answerBroken(server);
       sockets.attach(server);
     },
-    (socket) => silent.admits(socket),
+    // All callers of a proxy come from its address.
+    (socket) => callers.isProxy(socket.remoteAddress) || silent.admits(socket),
   ).catch(async (error) => {
     sockets.close();
     await rooms.close();

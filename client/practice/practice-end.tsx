@@ -5,6 +5,7 @@ import {
   AGAIN,
   ANOTHER,
   CREW_ABOUT,
+  CREW_NOT_DONE,
   endTitle,
   FATES,
   MISSES,
@@ -79,7 +80,7 @@ export function PracticeEnd({ practice, entries, onAgain, onAnother }: EndProps)
           </tbody>
         </table>
         <p class="hint" role="status">
-          {crew ? CREW_ABOUT : WORKING_IT_OUT}
+          {crew ? CREW_ABOUT : WORKING_IT_OUT} {crew && !crew.accepted && CREW_NOT_DONE}
         </p>
         <div class="choices">
           {onAgain && (

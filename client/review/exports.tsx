@@ -1,18 +1,32 @@
 import { useState } from 'preact/hooks';
+import type { JobId } from '../../src/model/ids.ts';
 import { ask } from '../browser/requests.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../ui/download.ts';
 
 const FILES = [
-  { label: 'JSON Lines', path: '/api/export.jsonl', ending: 'jsonl' },
-  { label: 'CSV', path: '/api/export.csv', ending: 'csv' },
+  { label: 'JSON Lines', ending: 'jsonl' },
+  { label: 'CSV', ending: 'csv' },
 ] as const;
+/** The log as JSON Lines, with the pictures of its photos. */
+const ARCHIVE = { label: 'ZIP with photos', ending: 'zip' } as const;
 
-/** Saves the log as a file, prints the page, or opens the report. */
-export function Exports({ token, name, onPrint }: { token: string; name: string; onPrint: () => void }) {
+interface ExportsProps {
+  token: string;
+  /** The visit, where the token is of a site. */
+  visit?: JobId;
+  name: string;
+  /** Whether there are photos to save with it. */
+  photos: boolean;
+  onPrint: () => void;
+}
+
+/** Saves the log as a file, with what the server signed of it; prints the page, or opens the report. */
+export function Exports({ token, visit, name, photos, onPrint }: ExportsProps) {
   const [trouble, setTrouble] = useState<string>();
-  const save = async ({ path, ending }: (typeof FILES)[number]) => {
+  const save = async (ending: string) => {
     setTrouble(undefined);
+    const path = visit === undefined ? `/api/export.${ending}` : `/api/site/export.${ending}?job=${visit}`;
     try {
       const response = await ask(path, { token });
       download(await response.blob(), `${name}.${ending}`);
@@ -22,21 +36,21 @@ export function Exports({ token, name, onPrint }: { token: string; name: string;
   };
   return (
     <div class="exports">
-      {FILES.map((file) => (
+      {[...FILES, ...(photos ? [ARCHIVE] : [])].map(({ label, ending }) => (
         <button
-          key={file.ending}
+          key={ending}
           type="button"
           class="button"
-          aria-label={`Save as ${file.label}`}
-          onClick={() => save(file)}
+          aria-label={`Save as ${label}`}
+          onClick={() => save(ending)}
         >
-          {file.label}
+          {label}
         </button>
       ))}
       <button type="button" class="button" onClick={onPrint}>
         Print
       </button>
-      <ReportButton token={token} />
+      <ReportButton token={token} {...(visit !== undefined && { job: visit })} />
       {trouble && (
         <p class="trouble" role="alert">
           {trouble}

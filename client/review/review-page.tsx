@@ -22,7 +22,7 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
   if (record.state.setup?.practice)
     return (
       <>
-        <p class="practice-band">{PRACTICE_BAND}</p>
+        <aside class="practice-band">{PRACTICE_BAND}</aside>
         <RecordView {...grown} heading={headingOf(record, undefined)} saves={() => null}>
           {() => null}
         </RecordView>
@@ -33,7 +33,9 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
       {...grown}
       // A job's own link shows nothing of a site.
       heading={headingOf(record, [])}
-      saves={(name, print) => <Exports token={token} name={name} onPrint={print} />}
+      saves={(name, print) => (
+        <Exports token={token} name={name} photos={record.state.photos.length > 0} onPrint={print} />
+      )}
     >
       {(pick) => (
         <section class="findings-part" aria-labelledby="findings-title">

@@ -68,7 +68,7 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
   const { entries } = room.link;
   return (
     <div class="practising">
-      <p class="practice-band">{PRACTICE_BAND}</p>
+      <aside class="practice-band">{PRACTICE_BAND}</aside>
       {ended || accepted ? (
         <PracticeEnd
           practice={practice}

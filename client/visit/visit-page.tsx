@@ -1,17 +1,13 @@
-import type { ComponentChildren } from 'preact';
-import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { toCsv } from '../../src/record/csv-file.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
-import { ReportButton } from '../report/report-button.tsx';
+import { Exports } from '../review/exports.tsx';
 import { useVisitRecord } from '../review/log.ts';
 import { RecordView } from '../review/record-view.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
-import { download } from '../ui/download.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
@@ -89,43 +85,11 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
         heading={heading}
         trouble={trouble}
         saves={(name, print) => (
-          <Saves log={log} name={name} onPrint={print}>
-            <ReportButton token={token} job={job} />
-          </Saves>
+          <Exports token={token} visit={job} name={name} photos={state.photos.length > 0} onPrint={print} />
         )}
       >
         {between}
       </RecordView>
     </>
-  );
-}
-
-/** Saves the log as a file, made here from what was read; or prints the page. */
-function Saves({
-  log,
-  name,
-  onPrint,
-  children,
-}: {
-  log: Log;
-  name: string;
-  onPrint: () => void;
-  children: ComponentChildren;
-}) {
-  const { entries, head } = log;
-  const save = (text: string, ending: string) => download(new Blob([text]), `${name}.${ending}`);
-  return (
-    <div class="exports">
-      <button type="button" class="button" onClick={() => save(toJsonLines(entries, head), 'jsonl')}>
-        JSON Lines
-      </button>
-      <button type="button" class="button" onClick={() => save(toCsv(entries, head), 'csv')}>
-        CSV
-      </button>
-      <button type="button" class="button" onClick={onPrint}>
-        Print
-      </button>
-      {children}
-    </div>
   );
 }

@@ -10,7 +10,7 @@ import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Pass, Store } from '../store/store.ts';
 
-export type Env = { Bindings: HttpBindings };
+export type Env = { Bindings: HttpBindings; Variables: { address: string } };
 
 /** An answer to an HTTP caller, or a named refusal. */
 export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Refusal; text: string };
@@ -30,7 +30,7 @@ const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
 };
 
 /** The caller's address, for limits. */
-export const addressOf = (c: Context<Env>): string => c.env.incoming.socket.remoteAddress ?? '';
+export const addressOf = (c: Context<Env>): string => c.get('address');
 
 /** Whose token the caller sends; undefined if this server never gave that token. */
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {

@@ -2,6 +2,7 @@ import type { IncomingMessage, Server } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import { SOCKET_PATH } from '../../src/protocol/socket.ts';
+import type { Callers } from '../guard/callers.ts';
 import { blockOf } from '../guard/guesses.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
 import { type Front, turnAway } from '../http/front.ts';
@@ -25,6 +26,7 @@ export class Sockets {
   constructor(
     private readonly deps: ConnectionDeps,
     private readonly front: Front,
+    private readonly callers: Callers,
   ) {
     const { limits } = deps;
     this.server = new WebSocketServer({
@@ -43,7 +45,7 @@ export class Sockets {
 
   private upgrade(request: IncomingMessage, socket: Duplex, head: Buffer): void {
     socket.on('error', () => socket.destroy());
-    const block = blockOf(request.socket.remoteAddress ?? '');
+    const block = blockOf(this.callers.addressOf(request));
     const refusal = this.refusal(request) ?? this.fullFor(block);
     if (refusal) turnAway(socket, refusal);
     else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws, block));

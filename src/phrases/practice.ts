@@ -119,14 +119,15 @@ const minutesText = (ms: number): string => {
 export const runRows = (run: Run): readonly (readonly [name: string, value: string])[] => [
   ['Turns', `${run.turns}`],
   ['Readings', `${run.readings}`],
-  ['Time', run.accepted ? minutesText(run.took) : `${minutesText(run.took)}, not accepted`],
+  ['Time', minutesText(run.took)],
   ['Words and taps', `${run.words}`],
   ['Wrong numbers', run.wrong === 0 ? '0' : `${run.wrong}, put right: ${run.putRight}`],
   ['Below the best', `${run.short.toFixed(2)} dB`],
 ];
 export const YOU = 'You';
-export const SIMULATED_CREW = 'Simulated crew';
+export const SIMULATED_CREW = 'Crew';
 export const CREW_ABOUT =
-  'The crew obeys and looks again only when asked. It needs 6 s a turn and 2 s a reading (our estimate).';
+  'Crew: a simulated one on the same pair. It obeys, and looks again only when asked; 6 s a turn, 2 s a reading (our estimate).';
+export const CREW_NOT_DONE = 'The crew had not got there when its time was up.';
 export const AGAIN = 'The same again';
 export const ANOTHER = 'Practise something else';

@@ -1,10 +1,14 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { readJpeg } from '../../src/formats/jpeg.ts';
+import { readArchive } from '../../src/log/archive.ts';
 import { isEnclosed } from '../../src/log/enclosure.ts';
+import { checkPhotos } from '../../src/verify/photos.ts';
 import { kept, type Photo } from '../../src/visit/photos.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { tokenOf, unsigned, visitTo } from '../server/played-site.ts';
+import { verified } from '../verify/checked.ts';
 import { type AtDesk, atDesk } from './at-desk.ts';
 import { CHROMIUM } from './chromium.ts';
 import { press } from './hall.ts';
@@ -139,5 +143,30 @@ describe.skipIf(!CHROMIUM)('photos of a visit', () => {
         fs.writeFile(`${process.env.PICTURES}/report.pdf`, paper),
       );
     }
+  });
+
+  it('are saved with the record in one file, which verifies with every picture', async () => {
+    const { desk, keys, server } = site;
+    await desk.goto(`${server.url}/site/pair#${keys.desk}/${job}`);
+    const zip = desk.getByRole('button', { name: 'Save as ZIP with photos' });
+    await zip.scrollIntoViewIfNeeded();
+    await picture(desk, 'photos-save');
+    const download = desk.waitForEvent('download');
+    await zip.click();
+    const archive = readArchive(new Uint8Array(await readFile(await (await download).path())));
+    const result = verified(archive?.log ?? '');
+    if (!result.ok || !archive) throw new Error('the file does not verify');
+    expect([kept(result.photos).length, archive.beside.size]).toEqual([2, 2]);
+    expect(checkPhotos(result.photos, archive)).toEqual([]);
+    // With what the server signed of it.
+    expect(result.signed.kind).toBe('nobodys');
+  });
+
+  it('are not offered to be saved where there are none', async () => {
+    const { desk, keys, server } = site;
+    const other = visitTo('N2').job;
+    await desk.goto(`${server.url}/site/pair#${keys.desk}/${other}`);
+    await desk.getByRole('button', { name: 'Save as CSV' }).waitFor();
+    expect(await desk.getByRole('button', { name: 'Save as ZIP with photos' }).count()).toBe(0);
   });
 });

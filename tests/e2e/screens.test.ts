@@ -26,6 +26,7 @@ describe.skipIf(!CHROMIUM)('every screen', () => {
     ['at the panel', /^panel/],
     ['at the emitter', /^emitter/],
     ['of the start', /^(?:home|join|start|profiles|page)/],
+    ['of practice', /^practice/],
     ['of a site', /^(?:board|new-site|plan|import|visit|report|record)/],
   ])(
     '%s shows all its words, and can be pressed, read aloud and reached by keys',

@@ -6,7 +6,10 @@ import { systemClock } from '../../server/process/clock.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
 import { findFault } from '../../src/log/chain.ts';
+import { enclosedIn } from '../../src/log/enclosure.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
+import { Logged } from '../../src/protocol/site.ts';
+import { picture } from '../photos/pictures.ts';
 import { start } from './child.ts';
 import { serve } from './house.ts';
 import { bothIn, get, newId, Phone, post } from './phone.ts';
@@ -65,6 +68,32 @@ describe('a server that stops', () => {
       expect(seen).toEqual(after.entries.slice(0, seen.length));
     },
   );
+
+  it('R54: killed with -9 while photos come in, it has every picture that it acknowledged, and no entry without its own', async () => {
+    const data = newFolder();
+    const first = await start(data);
+    const { job, panel } = await bothIn(first.url);
+    const acked: number[] = [];
+    const send = async () => {
+      const query = `id=${newId()}&shows=other`;
+      const headers = { authorization: `Bearer ${job.token}` };
+      const body = new Uint8Array(await picture());
+      const response = await fetch(`${first.url}/api/photo?${query}`, { method: 'POST', headers, body });
+      acked.push(Logged.parse(await response.json()).seq);
+      if (acked.length === 5) first.child.kill('SIGKILL');
+    };
+    await Promise.allSettled(Array.from({ length: 12 }, send));
+    await first.ended;
+    await panel.closed;
+    expect(acked.length).toBeGreaterThanOrEqual(5);
+
+    const second = await start(data);
+    const { entries } = await recordOf(second.url, job.token);
+    const named = [...enclosedIn(entries).keys()];
+    expect(named).toEqual(expect.arrayContaining(acked));
+    for (const seq of named)
+      expect((await get(second.url, `/api/photo?seq=${seq}`, job.token)).status).toBe(200);
+  });
 
   it('R27: when asked to stop, it sends the phones away and ends without error; the job goes on where it was', async () => {
     const data = newFolder();

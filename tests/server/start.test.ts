@@ -39,10 +39,12 @@ describe('the program', { timeout: 60_000 }, () => {
       'model',
       'voice',
       'name',
+      'trust-proxy',
+      'proxy-header',
       'log-level',
     ]) {
       expect(out).toContain(`--${name} `);
-      expect(out).toContain(`LADDERLINE_${name.toUpperCase().replace('-', '_')}`);
+      expect(out).toContain(`LADDERLINE_${name.toUpperCase().replaceAll('-', '_')}`);
     }
   });
 
@@ -92,6 +94,8 @@ describe('the program', { timeout: 60_000 }, () => {
     [['--tls', 'files'], /--cert and --key/],
     [['--cert', 'x.pem'], /go with --tls files/],
     [['--name', 'a b'], /--name .*commas/],
+    [['--trust-proxy', '10.0.0.0/33'], /--trust-proxy .*10\.0\.0\.0\/33 is no address/],
+    [['--proxy-header', 'via'], /--proxy-header .*x-forwarded-for, forwarded/],
     [['--voice', 'loud'], /--voice .*on, off/],
     [['--log-level', 'loud'], /--log-level/],
     [['--colour'], /unknown option '--colour'/],

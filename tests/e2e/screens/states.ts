@@ -7,6 +7,8 @@ import { emptyHead, headAfter, seal } from '../../../src/log/chain.ts';
 import type { Action } from '../../../src/model/advice.ts';
 import type { Entry } from '../../../src/model/entry.ts';
 import type { Seat } from '../../../src/model/facts.ts';
+import { AT_SEAT, CREW_ABOUT, START_AT, TROUBLES } from '../../../src/phrases/practice.ts';
+import { END_PRACTICE } from '../../../src/phrases/practice-band.ts';
 import { Phone } from '../../server/phone.ts';
 import { demo, unsigned, visitTo } from '../../server/played-site.ts';
 import { press } from '../hall.ts';
@@ -211,6 +213,33 @@ export async function screens(): Promise<Screens> {
         while ((await closed.count()) > 0) await closed.first().click();
       },
     },
+    { name: 'practice', path: '/practice', ready: '.troubles' },
+    { name: 'practice-first-panel', path: '/practice', ready: '.troubles', go: practising(AT_SEAT.panel) },
+    {
+      name: 'practice-first-emitter',
+      path: '/practice',
+      ready: '.troubles',
+      go: practising(AT_SEAT.emitter),
+    },
+    { name: 'practice-panel', path: '/practice', ready: '.troubles', go: practising(START_AT.panel) },
+    {
+      name: 'practice-emitter',
+      path: '/practice',
+      ready: '.troubles',
+      go: practising(START_AT.emitter),
+      order: true,
+    },
+    {
+      name: 'practice-end',
+      path: '/practice',
+      ready: '.troubles',
+      go: async (page) => {
+        await practising(START_AT.panel)(page);
+        await press(page, 'Menu');
+        await press(page, END_PRACTICE);
+        await page.getByText(CREW_ABOUT).waitFor();
+      },
+    },
     { name: 'board', path: `/site#${desk}`, ready: '.pair-row' },
     { name: 'board-watch', path: `/site#${watch}`, ready: '.pair-row' },
     { name: 'new-site', path: '/site/new', ready: 'form' },
@@ -233,6 +262,15 @@ export async function screens(): Promise<Screens> {
   states.push({ name: 'record', path: `/watch#${watched.watch}`, ready: '#charts-title' });
   return { server, states, close: () => server.close() };
 }
+
+/** Into a practice job, until there is something to do. Without trouble, so that it is the same each time. */
+const practising = (start: string) => async (page: Page) => {
+  await press(page, TROUBLES.vibration.name);
+  await press(page, TROUBLES.vibration.name);
+  await press(page, start);
+  await press(page, 'Understood');
+  await page.locator(':is(.band-read, .drawn-screw)').first().waitFor({ timeout: 15_000 });
+};
 
 async function unknown(page: Page): Promise<void> {
   await page.evaluate(() => {
