@@ -5,6 +5,7 @@ import { LIMITS } from '../../server/guard/limits.ts';
 import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
 import { Refusal } from '../../src/model/refusal.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import * as enter from '../../src/protocol/enter.ts';
 import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
 import * as report from '../../src/protocol/report.ts';
@@ -38,6 +39,8 @@ const SCHEMAS: Record<string, z.ZodType> = {
   DefineSteps: site.DefineSteps,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
+  Enter: enter.Enter,
+  Entered: enter.Entered,
   TrustInfo: trust.TrustInfo,
   WantReport: report.WantReport,
   ReportBegun: report.ReportBegun,
