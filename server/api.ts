@@ -31,6 +31,7 @@ import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
+import { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
@@ -46,6 +47,7 @@ import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import type { SpeechService } from './speech/service.ts';
+import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
 
@@ -65,6 +67,8 @@ export interface ApiDeps {
   log: Logger;
   version: string;
   certificate: CertificateNow;
+  /** What who opens sites and jobs must know; without it, anybody may. */
+  passphrase?: PassphraseCheck | undefined;
 }
 
 /** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
@@ -84,6 +88,7 @@ export function api({
   log,
   version,
   certificate,
+  passphrase,
 }: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
@@ -115,7 +120,12 @@ export function api({
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
+  const entrance = new Entrance(limits, passphrase);
+  app.route('/', entrance.api());
+
   answer(app, ROUTES.openJob, async (c) => {
+    const locked = entrance.refusal(c);
+    if (locked) return locked;
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);
     }
@@ -185,7 +195,10 @@ export function api({
 
   app.route('/', reportApi({ store, clock, threads: reports, heavy, limits, log }));
   app.route('/', photoApi({ rooms, store, limits }));
-  app.route('/', siteApi({ sites, summaries, notary, rooms, store, limits, daily, heavy, opensOf, log }));
+  app.route(
+    '/',
+    siteApi({ entrance, sites, summaries, notary, rooms, store, limits, daily, heavy, opensOf, log }),
+  );
 
   app.route('/', headsApi(notary));
   app.route('/', trustApi(certificate));

@@ -14,6 +14,7 @@ import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
 import { type RunningServer, startServer } from './start.ts';
 import { openDataFolder } from './store/data-folder.ts';
+import { passphraseOf } from './store/passphrase.ts';
 import { StoreFailure } from './store/store.ts';
 import { openVoice } from './voice/start.ts';
 import { isInstalled, SYNTHESISER } from './voice/synthesiser.ts';
@@ -78,6 +79,7 @@ async function main(): Promise<void> {
     signingKey,
     publish: publishersOf(options),
     names: options.name,
+    passphrase: passphraseOf(options.data),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),

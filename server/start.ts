@@ -29,6 +29,7 @@ import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
+import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { VoiceMaker } from './voice/voice.ts';
 
@@ -44,6 +45,8 @@ export interface ServerOptions {
   names?: readonly string[];
   /** Which proxies are believed about where a request comes from; none, when left out. */
   callers?: Callers;
+  /** What who opens sites and jobs must know; without it, anybody may. */
+  passphrase?: PassphraseCheck;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -137,6 +140,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       log,
       version: VERSION,
       certificate,
+      passphrase: options.passphrase,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { NO_ANSWER, unreadableText } from '../../src/phrases/requests.ts';
+import { type Enter, Entered } from '../../src/protocol/enter.ts';
 import { HttpRefusal, JobOpened, type Join, Joined, type OpenJob } from '../../src/protocol/jobs.ts';
 
 /** A request that was refused or failed, in words for the person who asked. */
@@ -11,6 +12,8 @@ export class ApiError extends Error {
   constructor(
     message: string,
     readonly isFinal = false,
+    /** Why it was refused, where the server said so. */
+    readonly reason?: Refusal,
   ) {
     super(message);
   }
@@ -26,6 +29,10 @@ export const openJob = (job: z.input<typeof OpenJob>): Promise<JobOpened> =>
 /** @throws {ApiError} */
 export const join = (code: z.input<typeof Join>): Promise<Joined> =>
   request('/api/join', Joined, { body: code });
+
+/** Shows the passphrase, where one is needed to open sites and jobs; the browser keeps a cookie. @throws {ApiError} */
+export const enter = (passphrase: string): Promise<unknown> =>
+  request('/api/enter', Entered, { body: { passphrase } satisfies z.input<typeof Enter> });
 
 export interface RequestOptions {
   /** Sent as a POST, a `Blob` as it is and all else as JSON; without it, the request is a GET. */
@@ -61,7 +68,7 @@ export async function ask(path: string, { body, token }: RequestOptions = {}): P
   if (response.ok) return response;
   const refusal = HttpRefusal.safeParse(await response.json().catch(() => undefined));
   if (!refusal.success) throw new ApiError(unreadableText(response.status));
-  throw new ApiError(refusal.data.text, !PASSING.has(refusal.data.reason));
+  throw new ApiError(refusal.data.text, !PASSING.has(refusal.data.reason), refusal.data.reason);
 }
 
 /** What kind of device this is, for the record of who took the seat. */

@@ -4,6 +4,7 @@ import { meterText } from '../../src/phrases/profiles.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
 import { ApiError, openJob } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { usePassphrase } from '../people/passphrase.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
@@ -43,6 +44,8 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     if (meter) put({ meter: meterDraft(meter) });
   };
 
+  const passphrase = usePassphrase();
+
   const submit = async (event: Event) => {
     event.preventDefault();
     if (busy) return;
@@ -56,7 +59,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     setBusy(true);
     try {
       const { setup } = parsed;
-      const { job, token, watch } = await openJob({ setup, ...who.sitter() });
+      const { job, token, watch } = await passphrase.around(() => openJob({ setup, ...who.sitter() }));
       rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
@@ -121,6 +124,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
         />
         <PersonForm typed={who.typed} onInput={who.put} />
         {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
+        {passphrase.field}
         <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}

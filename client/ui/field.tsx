@@ -12,18 +12,32 @@ export interface FieldProps {
   inputMode?: 'text' | 'decimal' | 'numeric';
   placeholder?: string;
   maxLength?: number;
+  /** Not shown while it is typed. */
+  secret?: boolean;
 }
 
 /** A box with a label, and a hint or an error. */
 export function Field(props: FieldProps) {
   const id = useId();
-  const { label, value, onInput, hint, error, unit, inputMode = 'text', placeholder, maxLength } = props;
+  const {
+    label,
+    value,
+    onInput,
+    hint,
+    error,
+    unit,
+    inputMode = 'text',
+    placeholder,
+    maxLength,
+    secret = false,
+  } = props;
   return (
     <div class={error ? 'field wrong' : 'field'}>
       <label for={id}>{label}</label>
       <div class="field-box">
         <input
           id={id}
+          type={(secret ? 'password' : 'text') as 'text'}
           value={value}
           inputMode={inputMode}
           placeholder={placeholder}

@@ -3,8 +3,11 @@ import { Command, Option } from 'commander';
 import { StoreFailure } from '../store/store.ts';
 
 /** A command with a folder and the server's own choice of the data folder. */
-export const folderCommand = (name: string): Command =>
-  new Command(name).argument('<folder>').addOption(
+export const folderCommand = (name: string): Command => dataCommand(name).argument('<folder>');
+
+/** A command with the server's own choice of the data folder. */
+export const dataCommand = (name: string): Command =>
+  new Command(name).addOption(
     new Option('--data <folder>', 'data folder of the server')
       .default(resolve('data'), './data')
       .env('LADDERLINE_DATA')

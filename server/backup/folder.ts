@@ -18,6 +18,7 @@ import { wholeLog } from '../record/files.ts';
 import { lostEnclosures } from '../store/check.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
+import { PASSPHRASE_FILE } from '../store/passphrase.ts';
 import { StoreFailure } from '../store/store.ts';
 import { SUMMARY_KEY_FILE } from '../store/summary-key.ts';
 
@@ -37,7 +38,7 @@ export const Manifest = z.object({
 export type Manifest = z.infer<typeof Manifest>;
 
 /** Everything beside the database that a data folder needs to go on as it was. */
-export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, AUTHORITY_FILE, CERT_FILE];
+export const KEY_FILES = [SIGNING_KEY_FILE, SUMMARY_KEY_FILE, AUTHORITY_FILE, CERT_FILE, PASSPHRASE_FILE];
 
 /** Copies the keys that are there, readable by the owner only, and returns their names. */
 export function copyKeys(from: string, to: string): string[] {

@@ -27,6 +27,12 @@ export class Bucket {
     return true;
   }
 
+  /** Gives one back. */
+  put(now: number): void {
+    this.fill(now);
+    this.level = Math.min(this.allowance.burst, this.level + 1);
+  }
+
   /** Whether one could be taken. */
   has(now: number): boolean {
     this.fill(now);

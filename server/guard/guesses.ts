@@ -20,6 +20,14 @@ export class Guesses {
     return this.all.has(now) || this.seldomOf.of(block, now).has(now);
   }
 
+  /** The last one that was counted as wrong was right after all. */
+  forgive(address: string, now: number): void {
+    const block = blockOf(address);
+    this.all.put(now);
+    this.ownOf.of(block, now).put(now);
+    this.seldomOf.of(block, now).put(now);
+  }
+
   wrong(address: string, now: number): void {
     const block = blockOf(address);
     this.all.take(now);

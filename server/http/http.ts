@@ -18,6 +18,7 @@ export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Re
 const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
   'bad-token': 401,
   'seat-lost': 401,
+  locked: 401,
   'bad-code': 403,
   'read-only': 403,
   'seat-in-use': 409,

@@ -23,6 +23,7 @@ import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
 import { blockOf } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
 import type { HeavyWork, Turns } from '../guard/turns.ts';
+import type { Entrance } from '../http/entrance.ts';
 import { type Answer, addressOf, type Env, passOf, read, readQuery, refuse, reply } from '../http/http.ts';
 import { answer } from '../http/route.ts';
 import { logged } from '../jobs/logged.ts';
@@ -50,6 +51,7 @@ export interface SiteApiDeps {
   log: Logger;
   /** One allowance for opening jobs and sites together. */
   opensOf: Buckets;
+  entrance: Entrance;
 }
 
 /** A route whose command the desk alone may give. */
@@ -66,6 +68,7 @@ export function siteApi({
   daily,
   heavy,
   opensOf,
+  entrance,
   log,
 }: SiteApiDeps): Hono<Env> {
   const app = new Hono<Env>();
@@ -74,6 +77,8 @@ export function siteApi({
   const writesOf = new Buckets(limits.siteWritesPerAddress);
 
   answer(app, ROUTES.openSite, async (c) => {
+    const locked = entrance.refusal(c);
+    if (locked) return locked;
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
       return refuse(c, 'too-fast', TOO_MANY_SITES);

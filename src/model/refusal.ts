@@ -25,6 +25,8 @@ export const Refusal = z.enum([
   'speech-unavailable',
   'seat-in-use',
   'bad-code',
+  /** Who opens sites and jobs must first show the passphrase. */
+  'locked',
   /** The server could not write its log; nothing was taken. */
   'store-failed',
   /** The job's log fails its check: it can be read, but nothing can be added. */

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { JobId } from '../model/ids.ts';
+import { Enter, Entered } from './enter.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health } from './health.ts';
 import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
@@ -72,6 +73,14 @@ export const ROUTES = {
     says: 'Opens a job, and gives the caller the seat at the panel.',
     body: OpenJob,
     answer: { status: 201, is: JobOpened },
+  },
+  enter: {
+    method: 'post',
+    path: '/enter',
+    bearer: 'anyone',
+    says: 'Shows the passphrase, where one is needed to open sites and jobs.',
+    body: Enter,
+    answer: { status: 200, is: Entered },
   },
   join: {
     method: 'post',
