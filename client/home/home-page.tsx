@@ -7,12 +7,13 @@ import { takeNewer, useKeptPages } from '../offline/registration.ts';
 import type { SavedSeat } from '../saved/saved-seats.ts';
 import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
 import { Page } from '../ui/page.tsx';
+import { KnownJobs } from './known-jobs.tsx';
 import { useSaved } from './use-saved.ts';
 import './home.css';
 
 /** The first page: go on with a job, take a seat in one, or work on a site. */
 export function HomePage() {
-  const { seats, sites, leave } = useSaved();
+  const { seats, sites, past, leave, forget } = useSaved();
   const { newer } = useKeptPages();
   useEffect(() => void takeNewer(), [newer]);
   return (
@@ -32,6 +33,7 @@ export function HomePage() {
         A drawn beam, with trouble if you like. Alone on this phone, or on two.
       </Way>
       <Sites sites={sites} />
+      {past.length > 0 && <KnownJobs jobs={past} onForget={forget} />}
       <LanguageChoice />
       <p class="home-safety">
         Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed

@@ -9,6 +9,7 @@ import { typedIn } from '../language/languages.ts';
 import type { Socket } from '../link/connection.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
 import { useConnection } from '../link/use-connection.ts';
+import { type JobStand, rememberJob } from '../saved/known-jobs.ts';
 import { type SavedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
 import { type KeptJob, useKeeping } from './kept-job.ts';
@@ -63,6 +64,12 @@ export const DOUBLE_TAP_MS = 350;
 const isSecondTap = (last: Press | undefined, press: Press): boolean =>
   last !== undefined && last.re !== press.re && press.at - last.at < DOUBLE_TAP_MS;
 
+/** Only a signature that nothing has changed since counts. */
+const standOf = ({ signed, changedBy, accepted }: JobState): JobStand => {
+  if (signed && changedBy === undefined) return 'signed';
+  return accepted ? 'accepted' : 'open';
+};
+
 const REDRAW_MS = 250;
 
 const NOTHING_KEPT = memoryStorage();
@@ -104,6 +111,14 @@ export function useRoom(
     if (title && title !== saved.title && !inPage) saveSeat(browserStorage, { ...saved, title });
     if (title) document.title = `${title} · Ladderline`;
   }, [title]);
+
+  const stand = standOf(job);
+  const remembered = !inPage && !job.setup?.practice;
+  useEffect(() => {
+    if (!title || !remembered) return;
+    const { watch } = saved;
+    rememberJob(browserStorage, { job: jobId, title, stand, seenAt: Date.now(), ...(watch && { watch }) });
+  }, [title, stand]);
 
   const post = (letter: Unsigned) =>
     connection.feed({ on: 'post', letter: { ...letter, id: nanoid() } as Letter });

@@ -193,7 +193,12 @@ export async function screens(): Promise<Screens> {
     go: (page) => press(page, "Can't"),
   });
 
-  const known = { ...cannot.kept, sites: [{ token: desk, site: 'Quayside terminal, halls 1 to 4', watch }] };
+  const sites = [{ token: desk, site: 'Quayside terminal, halls 1 to 4', watch }];
+  const jobs = [
+    { job: 'past', title: 'Quayside terminal, N4', stand: 'signed', seenAt: Date.UTC(2026, 4, 4), watch },
+    { job: 'other', title: 'Larkmoor store, B2', stand: 'open', seenAt: Date.UTC(2026, 3, 1) },
+  ];
+  const known = { ...cannot.kept, sites, jobs };
   const finished = demo.visits.find(({ entries }) => entries.some(({ fact }) => fact.type === 'signed'));
   const [first] = demo.visits;
   const job = visitTo('N1').job;
@@ -201,6 +206,13 @@ export async function screens(): Promise<Screens> {
   states.push(
     { name: 'home', path: '/', ready: '.way' },
     { name: 'home-known', path: '/', kept: known, ready: '.resume' },
+    {
+      name: 'home-forget',
+      path: '/',
+      kept: known,
+      ready: '.known-job',
+      go: (page) => page.getByRole('button', { name: 'Forget: Quayside terminal, N4' }).click(),
+    },
     { name: 'join', path: '/join', ready: '.join' },
     { name: 'start-trust', path: '/trust', ready: '.trust-state' },
     { name: 'start', path: '/panel#new', ready: 'form' },
