@@ -19,7 +19,7 @@ import { spokenFile } from '../sounds/spoken.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press, typeReading } from './hall.ts';
 
-const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
 const LONGEST_ALIGNMENT_MS = 120_000;
 
 /** Two pages are two phones; a simulated beam pair is the hall; the panel's microphone hears a synthetic voice. */
