@@ -7,7 +7,6 @@ import { handOverText } from './hand-over.ts';
 import { personText } from './people.ts';
 import { photoLine, removedLine } from './photos.ts';
 import { planChangedLine } from './plan-changes.ts';
-import { practisedText } from './practised.ts';
 import { issueClosed } from './readbacks.ts';
 import { stepsDefinedText } from './steps.ts';
 import { UNHEARD_LINE } from './unheard.ts';
@@ -79,7 +78,8 @@ export function describe(
     case 'plan-changed':
       return line(planChangedLine({ from: currentPlan(fact.before), to: currentPlan(fact.after) }), 'event');
     case 'practised':
-      return line(practisedText(fact.act), 'event');
+      // While they practise, it would give away what they are to notice.
+      return undefined;
     case 'signed':
       return line(`Signed by ${personText(fact)}, ${fact.role}`, 'event');
     case 'as-left':

@@ -1,8 +1,8 @@
-import type { PracticeAct } from '../model/practice.ts';
+import type { HandAct } from '../model/practice.ts';
 import { movedText } from './facts.ts';
 
-/** What was really done in practice, as a line of the exchange. */
-export function practisedText(act: PracticeAct): string {
+/** What hands did in practice, while it waits to be sent. */
+export function practisedText(act: HandAct): string {
   switch (act.did) {
     case 'turn':
       return `Practice: the hand turned ${movedText(act.axis, act.eighths)}`;
@@ -12,7 +12,5 @@ export function practisedText(act: PracticeAct): string {
       return act.inPath ? 'Practice: the card was held into the beam' : 'Practice: the card was taken out';
     case 'aim':
       return 'Practice: aimed by eye';
-    case 'misheard':
-      return `Practice: the next words were "${act.meant}", and are heard wrong on purpose`;
   }
 }

@@ -5,6 +5,7 @@ import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import { type Practice, Trouble } from '../../src/model/practice.ts';
+import { describe as describeEntry } from '../../src/phrases/describe.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { gradeOf } from '../../src/practice/grade.ts';
 import { type Hall, hallOf } from '../../src/practice/hall.ts';
@@ -132,6 +133,11 @@ describe('a number heard wrong', () => {
     expect(Number(meant)).toBeGreaterThan(0);
     expect(said).toMatchObject({ type: 'said', seat: 'panel' });
     expect(said).not.toMatchObject({ text: meant });
+  });
+
+  it('is not given away: no line of the exchange tells what hands or ears really did', () => {
+    for (const { actor, fact } of heardWrong().play.entries)
+      if (fact.type === 'practised') expect(describeEntry({ actor, fact }, COUNTS)).toBeUndefined();
   });
 
   it('is missed by who does not listen, and mastered by who corrects it', () => {
