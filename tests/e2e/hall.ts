@@ -9,6 +9,8 @@ export class Hall {
   constructor(
     public pair: BeamPair,
     private readonly rng: Rng,
+    /** A button's label in the language of the page. */
+    private readonly label: (english: string) => string = (english) => english,
   ) {}
 
   meterShows(): string {
@@ -21,21 +23,21 @@ export class Hall {
     switch (action.kind) {
       case 'turn':
         this.pair = turn(this.pair, action.axis, action.eighths, now);
-        return press(emitter, 'Done');
+        return press(emitter, this.label('Done'));
       case 'gain': {
         const { toward } = action;
         this.pair = setGain(this.pair, toward === undefined ? 0 : gainFor(this.pair, toward, now), now);
-        return press(emitter, 'Gain is set');
+        return press(emitter, this.label('Gain is set'));
       }
       case 're-aim':
         this.pair = reAim(this.pair, { horizontal: 0, vertical: 0 }, now);
-        return press(emitter, 'Aimed');
+        return press(emitter, this.label('Aimed'));
       case 'block':
         this.pair = block(this.pair, true, now);
-        return press(emitter, 'It is covered');
+        return press(emitter, this.label('It is covered'));
       case 'unblock':
         this.pair = block(this.pair, false, now);
-        return press(emitter, 'It is clear');
+        return press(emitter, this.label('It is clear'));
       default:
         throw new Error(`the ladder was not expected to be asked: ${action.kind}`);
     }

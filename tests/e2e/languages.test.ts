@@ -1,0 +1,100 @@
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEMO_PAIR } from '../../server/demo/site.ts';
+import { type RunningServer, startServer } from '../../server/start.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
+import { speakNumber } from '../../src/grammar/speak.ts';
+import { translator } from '../../src/languages/translate.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
+import { createRng } from '../../src/simulator/rng.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
+import { LANGUAGES } from '../languages/languages.ts';
+import { CHROMIUM, launch } from './chromium.ts';
+import { Hall, press } from './hall.ts';
+
+const LONGEST_ALIGNMENT_MS = 150_000;
+
+/** Two phones that are set to another language, and readings typed in its words. */
+describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language }) => {
+  const translate = translator(language);
+  const said = (english: string): string => translate(english) ?? expect.fail(`not translated: ${english}`);
+  const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), createRng(7), said);
+  const store = new MemoryStore();
+  let server: RunningServer;
+  let browser: Browser;
+  let panel: Page;
+  let emitter: Page;
+
+  beforeAll(async () => {
+    server = await startServer({ store });
+    browser = await launch();
+    const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: code };
+    panel = await (await browser.newContext(phone)).newPage();
+    emitter = await (await browser.newContext(phone)).newPage();
+  }, 60_000);
+
+  afterAll(async () => {
+    await browser?.close();
+    await server?.close();
+  });
+
+  async function log(): Promise<Entry[]> {
+    const [job] = await store.jobs();
+    return job ? store.read(job.job, -1, 10_000) : [];
+  }
+
+  it('joins', async () => {
+    await panel.goto(`${server.url}/panel#new`);
+    const form = panel.locator('form.start');
+    await form.locator('input').nth(0).fill('Quayside Hall 3');
+    await form.locator('input').nth(1).fill('B2');
+    await form.locator('select').nth(2).selectOption({ index: 1 });
+    await form.locator('summary').first().click();
+    await form.locator('input[inputmode=decimal]').nth(1).fill('0.4');
+    await form.locator('input[inputmode=decimal]').nth(2).fill('1');
+    await form.locator('button.main').click();
+    await press(panel, said('Understood'));
+    await panel.locator('.square svg').waitFor();
+    expect(await panel.locator('html').getAttribute('lang')).toBe(code);
+    await emitter.goto(`${server.url}/join`);
+    await emitter.locator('#code').fill((await panel.locator('.invite-code').textContent()) ?? '');
+    await emitter.locator('form.join button.main').click();
+    await press(emitter, said('Understood'));
+  }, 60_000);
+
+  it(
+    'is coached to an accepted alignment in its own words',
+    async () => {
+      const end = Date.now() + LONGEST_ALIGNMENT_MS;
+      let answered = -1;
+      for (;;) {
+        if (Date.now() > end) expect.fail('the alignment was not accepted in time');
+        const { instruction, accepted } = (await log()).reduce(fold, EMPTY);
+        if (accepted) break;
+        if (instruction && instruction.seq !== answered) {
+          const { action } = instruction.advice;
+          if (action.kind !== 'hold')
+            await emitter.getByRole('heading', { name: said(instruction.show) }).waitFor();
+          answered = instruction.seq;
+          if (action.kind === 'offer-accept') await press(panel, said('Accept'));
+          else if (action.kind === 'read') {
+            const shown = Number(hall.meterShows());
+            const words = Number.isNaN(shown)
+              ? said(hall.meterShows())
+              : speakNumber(shown, {}, language.spoken);
+            await panel.locator('.say-box input').fill(words);
+            await panel.locator('.say-box button.main').click();
+          } else if (action.kind !== 'hold') await hall.workAt(emitter, instruction);
+        }
+        await new Promise((resolve) => setTimeout(resolve, 50));
+      }
+      expect(shortfallDb(hall.pair)).toBeLessThan(0.2);
+      const typed = (await log()).flatMap(({ fact }) =>
+        fact.type === 'said' && fact.via === 'typed' ? [fact.language] : [],
+      );
+      expect(new Set(typed)).toEqual(new Set([code]));
+    },
+    LONGEST_ALIGNMENT_MS + 20_000,
+  );
+});
