@@ -1,14 +1,26 @@
 import type { Reporter } from 'vitest/node';
 import { CHROMIUM } from './e2e/chromium.ts';
+import { PYTHON } from './python/find.ts';
 
-/** Says in the last lines, clearly, when the browser tests could not run. */
+/** Says in the last lines, clearly, which tests could not run. */
 export default class LeftOut implements Reporter {
   onTestRunEnd(): void {
-    if (CHROMIUM) return;
-    const line = '!'.repeat(78);
-    console.log(`\n${line}`);
-    console.log('!! The browser tests were LEFT OUT: no Chromium was found.');
-    console.log('!! Install one (Debian: apt-get install chromium) or set CHROMIUM to its path.');
-    console.log(`${line}\n`);
+    if (!CHROMIUM) {
+      say(
+        'The browser tests were LEFT OUT: no Chromium was found.',
+        'Install one (Debian: apt-get install chromium) or set CHROMIUM to its path.',
+      );
+    }
+    if (!PYTHON) {
+      say(
+        'The test of a client in Python was LEFT OUT: no Python 3 was found.',
+        'Install one (Debian: apt-get install python3).',
+      );
+    }
   }
+}
+
+function say(...lines: string[]): void {
+  const edge = '!'.repeat(78);
+  console.log(`\n${edge}\n${lines.map((line) => `!! ${line}`).join('\n')}\n${edge}\n`);
 }

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
+import { LanguageChoice } from '../language/language-choice.tsx';
 import { takeNewer, useKeptPages } from '../offline/registration.ts';
 import type { SavedSeat } from '../saved/saved-seats.ts';
 import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
@@ -31,6 +32,7 @@ export function HomePage() {
         A drawn beam, with trouble if you like. Alone on this phone, or on two.
       </Way>
       <Sites sites={sites} />
+      <LanguageChoice />
       <p class="home-safety">
         Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed
         practice come before anything this tool says.

@@ -6,6 +6,7 @@ import { AFTERWARDS } from '../../src/phrases/cautions.ts';
 import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
 import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
+import { inOwnWords } from '../language/languages.ts';
 import { Drawing } from './drawings.tsx';
 import { ASKING, Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
 import './instruction.css';
@@ -42,10 +43,11 @@ export function Face({ instruction, seat, now, compact = false, otherIsAway = fa
 }
 
 /** The order in one line or a few. It is as large as its longest word allows: no word is broken. */
-const Show = ({ text }: { text: string }) => {
+const Show = ({ text: english }: { text: string }) => {
+  const text = inOwnWords(english);
   const letters = Math.max(SHORTEST_LINE, ...text.split(/\s+/).map((word) => word.length));
   return (
-    <h1 class="show" style={{ '--letters': letters }}>
+    <h1 class="show" translate={false} style={{ '--letters': letters }}>
       {text}
     </h1>
   );

@@ -3,6 +3,7 @@ import { CODE_LENGTH, JoinCode } from '../../src/protocol/access.ts';
 import { ApiError, join } from '../browser/requests.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
@@ -70,6 +71,7 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
           {busy ? 'Joining' : 'Join'}
         </button>
       </form>
+      <LanguageChoice />
     </Page>
   );
 }

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { typedIn } from '../language/languages.ts';
 import type { Room } from '../seat/use-room.ts';
 import { Field } from '../ui/field.tsx';
 import { Sheet } from '../ui/sheet.tsx';
@@ -10,7 +11,8 @@ export function ChangeSheet({ room, made, onClose }: { room: Room; made: Made; o
   const correct = (event: Event) => {
     event.preventDefault();
     if (text.trim() === '') return;
-    room.post({ t: 'correct', target: made.seq, text: text.trim() });
+    const language = typedIn();
+    room.post({ t: 'correct', target: made.seq, text: text.trim(), ...(language && { language }) });
     onClose();
   };
   const takeBack = () => {

@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { practisedText } from '../../src/phrases/practised.ts';
@@ -44,13 +45,21 @@ function PassageLine({ passage, onPick }: { passage: Passage; onPick: (made: Mad
         <span>{person ? `${NAMES[who]}, ${person}` : NAMES[who]}</span>{' '}
         <time dateTime={new Date(at).toISOString()}>{clock(at, true)}</time>
       </p>
-      {!alone && <p class="passage-text">{text}</p>}
+      {!alone && (
+        <p class="passage-text" translate={!isVerbatim(passage)}>
+          {text}
+        </p>
+      )}
       {made.map((one) => (
         <MadeLine key={one.seq} made={one} onPick={onPick} />
       ))}
     </li>
   );
 }
+
+/** Words of people, as they said or typed them. What a button says is ours. */
+const isVerbatim = ({ fact, text }: Passage): boolean =>
+  (fact.type === 'said' && fact.via !== 'button') || (fact.type === 'remark' && text !== CAUTIONS_READ);
 
 function MadeLine({ made, onPick }: { made: Made; onPick: (made: Made) => void }) {
   const { text, counts, reported } = made;

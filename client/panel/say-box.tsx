@@ -2,29 +2,38 @@ import { useRef, useState } from 'preact/hooks';
 import type { Action } from '../../src/model/advice.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import type { Room } from '../seat/use-room.ts';
+import { NumberPad } from './number-pad.tsx';
 
-/** To type a reading or any other words. The keyboard opens with figures; letters need one tap. */
+/** A phone that is held has no keys of its own; at a desk the pad would only take room. */
+const isHeld = (): boolean => matchMedia('(pointer: coarse)').matches;
+
+/**
+ * To type a reading or any other words. On a phone with figures of our own, large enough for a glove; the keyboard of the
+ * phone, with letters, needs one tap.
+ */
 export function SayBox({ room }: { room: Room }) {
   const [text, setText] = useState('');
   const [letters, setLetters] = useState(false);
   const box = useRef<HTMLInputElement>(null);
+  const pad = isHeld() && !letters && !looksElsewhere(room);
   const submit = (event: Event) => {
     event.preventDefault();
     const words = text.trim();
     if (words === '') return;
     room.say(words, 'typed');
     setText('');
-    box.current?.focus();
+    if (!pad) box.current?.focus();
   };
   return (
     <form class="say-box" onSubmit={submit}>
+      {pad && <NumberPad text={text} meter={room.job.setup?.meter} onText={setText} />}
       <button
         type="button"
         class="button"
         aria-label={letters ? 'Keyboard with figures' : 'Keyboard with letters'}
         onClick={() => {
           setLetters(!letters);
-          box.current?.focus();
+          if (!letters || !isHeld()) box.current?.focus();
         }}
       >
         {letters ? '123' : 'abc'}
@@ -34,7 +43,7 @@ export function SayBox({ room }: { room: Room }) {
         value={text}
         // Made new for the other keyboard: browsers do not change the keyboard of a box in use.
         key={letters ? 'letters' : 'figures'}
-        inputMode={letters ? 'text' : 'decimal'}
+        inputMode={letters ? 'text' : pad ? 'none' : 'decimal'}
         enterkeyhint="send"
         aria-label="Type the reading, or anything you would say"
         placeholder={letters ? 'Say it in words' : 'Reading'}
@@ -72,12 +81,14 @@ const NO_METER: ReadonlySet<Action['kind']> = new Set([
   'finished',
 ]);
 
+const looksElsewhere = ({ order }: Room): boolean =>
+  order.kind === 'current' && NO_METER.has(order.instruction.advice.action.kind);
+
 /** A number is said or typed. The words that stand for one come first, the rest is one tap away. */
 export function QuickWords({ room }: { room: Room }) {
   const [all, setAll] = useState(false);
   const halted = room.job.paused || room.job.stopped;
-  const action = room.order.kind === 'current' ? room.order.instruction.advice.action : undefined;
-  const words = action && NO_METER.has(action.kind) ? [] : all ? [...FIRST, ...REST] : FIRST;
+  const words = looksElsewhere(room) ? [] : all ? [...FIRST, ...REST] : FIRST;
   return (
     <div class="quick">
       {words.map(({ label, words }) => (

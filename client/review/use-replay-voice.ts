@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { spoken } from '../../src/grammar/speak.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { aloud } from '../language/aloud.ts';
 import { hasVoice, loadVoice, phoneVoice } from '../speak/voice.ts';
 
 const voice = phoneVoice();
@@ -31,7 +31,7 @@ export function useReplayVoice(entries: readonly Entry[], count: number, on: boo
     const free = () => {
       busy.current = false;
     };
-    voice.speak(spoken(text), loadVoice(), { began() {}, ended: free, failed: free });
+    voice.speak(aloud(text), loadVoice(), { began() {}, ended: free, failed: free });
   }, [entries, count, on]);
 }
 

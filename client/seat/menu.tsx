@@ -9,6 +9,7 @@ import type { TalkView } from '../audio/use-talk.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { chooseTheme, savedTheme, THEMES, type Theme } from '../browser/theme.ts';
+import { LanguageChoice } from '../language/language-choice.tsx';
 import { isKept } from '../offline/kept-files.ts';
 import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
@@ -48,6 +49,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       </button>
       <AtThisPhone room={room} onDone={onClose} />
       <Remark room={room} onDone={onClose} />
+      <LanguageChoice />
       <Brightness />
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />

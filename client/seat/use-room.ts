@@ -5,6 +5,7 @@ import type { Heard } from '../../src/speech/heard.ts';
 import type { JobState } from '../../src/visit/state.ts';
 import { type TalkView, useTalk } from '../audio/use-talk.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
+import { typedIn } from '../language/languages.ts';
 import type { Socket } from '../link/connection.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
 import { useConnection } from '../link/use-connection.ts';
@@ -129,7 +130,8 @@ export function useRoom(
         if (waiting(text) !== undefined || isSecondTap(pressed.current, press)) return;
         pressed.current = press;
       }
-      post({ t: 'say', via, text, ...(re !== undefined && { re }) });
+      const language = via === 'typed' ? typedIn() : undefined;
+      post({ t: 'say', via, text, ...(language && { language }), ...(re !== undefined && { re }) });
     },
     waiting,
     post,

@@ -1,9 +1,9 @@
-import { spoken } from '../../src/grammar/speak.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { FactOf, Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { forTheLadder } from '../../src/phrases/readbacks.ts';
+import { aloud } from '../language/aloud.ts';
 import type { Link } from '../link/link.ts';
 import { cueFor } from './cues.ts';
 import type { SpeakerEvent } from './speaker.ts';
@@ -35,13 +35,13 @@ export function lineFor(
       return [say({ ...fact, seq, at: entry.at }, seat, clock)];
     case 'notice':
       if (isCautions(fact)) return [];
-      return [{ on: 'say', announcement: { seq, kind: 'notice', text: spoken(fact.text), until } }];
+      return [{ on: 'say', announcement: { seq, kind: 'notice', text: aloud(fact.text), until } }];
     case 'readback': {
       const words = seat === 'emitter' && of?.actor === 'panel' ? forTheLadder(fact.text) : fact.text;
-      return [{ on: 'say', announcement: { seq, kind: fact.type, text: spoken(words), until } }];
+      return [{ on: 'say', announcement: { seq, kind: fact.type, text: aloud(words), until } }];
     }
     case 'query':
-      return [{ on: 'say', announcement: { seq, kind: fact.type, text: spoken(fact.text), until } }];
+      return [{ on: 'say', announcement: { seq, kind: fact.type, text: aloud(fact.text), until } }];
     case 'withdrawn':
       return [{ on: 'withdraw', seq: fact.instruction }];
     // A separate read-back gives the words for these two.
@@ -122,7 +122,7 @@ function say(
     announcement: {
       seq,
       kind: 'instruction',
-      text: spoken(say),
+      text: aloud(say),
       until: expiresAt - clock.offset,
       ...(mine && { cue: cueFor(advice.action) }),
     },

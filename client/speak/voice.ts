@@ -1,4 +1,5 @@
 import { browserStorage } from '../browser/storage.ts';
+import { languageAloud } from '../language/aloud.ts';
 import { type Beep, CUES, type Cue } from './cues.ts';
 import type { SoundOut } from './sound-out.ts';
 
@@ -63,9 +64,10 @@ export function phoneVoice(): Voice {
     speak(text, { rate, volume }, { began, ended, failed }) {
       if (!synthesis) return failed();
       const utterance = new SpeechSynthesisUtterance(text);
-      const voice = englishVoice(synthesis.getVoices());
+      const language = languageAloud(text);
+      const voice = voiceFor(language, synthesis.getVoices());
       if (voice) utterance.voice = voice;
-      utterance.lang = voice?.lang ?? 'en';
+      utterance.lang = voice?.lang ?? language;
       utterance.rate = rate;
       utterance.volume = volume;
       const mine = (call: () => void) => () => {
@@ -84,11 +86,12 @@ export function phoneVoice(): Voice {
 }
 
 /** A voice of the phone itself comes first: one from the network is silent in a hall without a network. */
-function englishVoice(voices: readonly SpeechSynthesisVoice[]): SpeechSynthesisVoice | undefined {
-  const english = voices.filter((v) => v.lang.toLowerCase().startsWith('en'));
-  return (
-    english.find((v) => v.localService && v.default) ?? english.find((v) => v.localService) ?? english[0]
-  );
+export function voiceFor<V extends Pick<SpeechSynthesisVoice, 'lang' | 'localService' | 'default'>>(
+  language: string,
+  voices: readonly V[],
+): V | undefined {
+  const spoken = voices.filter((v) => v.lang.toLowerCase().startsWith(language.slice(0, 2)));
+  return spoken.find((v) => v.localService && v.default) ?? spoken.find((v) => v.localService) ?? spoken[0];
 }
 
 /** Whether this browser can make its phone vibrate. */

@@ -1,6 +1,6 @@
-import { parse } from '../grammar/parse.ts';
 import type { Fact, SearchFact, Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { TypedLanguage } from '../model/language.ts';
 import type { Placed } from '../model/placed.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
@@ -11,6 +11,7 @@ import { offScaleText, offStepText } from '../phrases/questions.ts';
 import { corrected, takenBack } from '../phrases/readbacks.ts';
 import { decimals, readingText } from '../phrases/readings.ts';
 import { CANNOT_TAKE_BACK, NOT_A_COUNTED_READING, notAReading } from '../phrases/refusals.ts';
+import { understand } from '../understand/understand.ts';
 import { countedOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './input.ts';
@@ -80,21 +81,21 @@ export function replaceMove(
 /** A correction made on the screen, at the entry itself. */
 export function correctReading(
   job: Composer,
-  { seat, target, text }: { seat: Seat; target: Seq; text: string },
+  { seat, target, text, language }: { seat: Seat; target: Seq; text: string; language?: TypedLanguage },
 ): Refused {
   const old = countedOf(job.state).find((fact) => fact.seq === target);
   const meter = job.state.setup?.meter;
   if (old?.type !== 'reading' || !meter) {
     return { reason: 'bad-target', text: NOT_A_COUNTED_READING };
   }
-  const understanding = parse(text, { meter });
+  const understanding = understand(text, language, { meter });
   const [only, ...more] = understanding.kind === 'understood' ? understanding.intents : [];
   if ((only?.kind !== 'reading' && only?.kind !== 'correct') || more.length > 0) {
     return { reason: 'bad-message', text: notAReading(text) };
   }
   const impossible = offScale(only.reading, meter);
   if (impossible) return { reason: 'bad-message', text: impossible };
-  const from = job.put(seat, { type: 'said', seat, via: 'typed', text });
+  const from = job.put(seat, { type: 'said', seat, via: 'typed', text, ...(language && { language }) });
   replaceReading(job, seat, target, only.reading, from);
   return;
 }

@@ -1,10 +1,11 @@
 import { isSame } from '../formats/same.ts';
 import { confusableWith } from '../grammar/confusable.ts';
 import type { Intent, Understanding } from '../grammar/intent.ts';
-import { parse } from '../grammar/parse.ts';
 import type { Context } from '../grammar/rule.ts';
 import type { Alternative, Via } from '../model/facts.ts';
+import type { TypedLanguage } from '../model/language.ts';
 import { valueReading } from '../model/reading.ts';
+import { understand } from '../understand/understand.ts';
 
 /**
  * How sure the speech model must be, summed over all alternatives with the same meaning. From `TAKE` the
@@ -36,6 +37,7 @@ export type Decision =
 export interface Words {
   via: Via;
   text: string;
+  language?: TypedLanguage;
   confidence?: number;
   alternatives?: readonly Alternative[];
 }
@@ -55,7 +57,7 @@ export interface Situation extends Context {
  */
 export function decide(words: Words, situation: Situation = {}): Decision {
   const { ends, isAsked, ...context } = situation;
-  if (words.via !== 'voice') return certain(parse(words.text, context));
+  if (words.via !== 'voice') return certain(understand(words.text, words.language, context));
   const [best, ...others] = meanings(words, context);
   if (best === undefined || best.weight < ASK) return { kind: 'unclear', unknown: [] };
   const confusable = others.find(
@@ -110,7 +112,7 @@ interface Meaning {
 }
 
 /** The different meanings among what may have been said, each with its share of the model's belief. */
-function meanings({ text, confidence = 0, alternatives = [] }: Words, context: Context): Meaning[] {
+function meanings({ text, language, confidence = 0, alternatives = [] }: Words, context: Context): Meaning[] {
   const found = new Map<string, Meaning>();
   const add = (intents: Intent[], weight: number, ambiguous: boolean) => {
     const key = JSON.stringify(intents);
@@ -122,7 +124,7 @@ function meanings({ text, confidence = 0, alternatives = [] }: Words, context: C
     ? alternatives
     : [{ text, confidence }, ...alternatives];
   for (const { text: words, confidence: weight } of heard) {
-    const understanding = parse(words, context);
+    const understanding = understand(words, language, context);
     if (understanding.kind === 'understood') add(understanding.intents, weight, false);
     if (understanding.kind === 'ambiguous') {
       for (const option of understanding.options) add(option, weight, true);

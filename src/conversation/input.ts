@@ -2,6 +2,7 @@ import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { HandOverFact } from '../model/hand-over.ts';
 import type { Seq } from '../model/ids.ts';
+import type { TypedLanguage } from '../model/language.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
@@ -20,7 +21,7 @@ export type Input =
   | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)
   | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why'] }
   | { kind: 'remark'; seat: Seat; text: string }
-  | { kind: 'correct'; seat: Seat; target: Seq; text: string }
+  | { kind: 'correct'; seat: Seat; target: Seq; text: string; language?: TypedLanguage }
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }

@@ -11,12 +11,13 @@ export type Report = Extract<
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
     case 'say': {
-      const { via, text, re, confidence, alternatives } = message;
+      const { via, text, language, re, confidence, alternatives } = message;
       return {
         kind: 'words',
         seat,
         via,
         text,
+        ...(language && { language }),
         ...(re !== undefined && { re }),
         ...(confidence !== undefined && { confidence }),
         ...(alternatives && { alternatives }),
@@ -27,7 +28,13 @@ export function toInput(message: Report, seat: Seat): Input {
     case 'remark':
       return { kind: 'remark', seat, text: message.text };
     case 'correct':
-      return { kind: 'correct', seat, target: message.target, text: message.text };
+      return {
+        kind: 'correct',
+        seat,
+        target: message.target,
+        text: message.text,
+        ...(message.language && { language: message.language }),
+      };
     case 'take-back':
       return { kind: 'take-back', seat, target: message.target };
     case 'override':

@@ -1,10 +1,12 @@
 import type { Seq } from '../model/ids.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
+import { unreadAround } from './around.ts';
 import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { higherReading, lower } from './compare.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
 import { fromDb } from './level.ts';
+import { provenLine, readAtGain } from './line.ts';
 import type { Missing } from './missing.ts';
 import type { Place } from './place.ts';
 import type { Sample } from './sample.ts';
@@ -32,7 +34,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
   if (!here) return [{ id: 'settled-reading', figures: {} }];
   const missing: Missing[] = [];
-  if (doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
+  if (!search.floor && doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
   if (here.level.kind === 'above') missing.push({ id: 'not-saturated', figures: {} });
   if (here.reading.kind !== 'value') {
     missing.push({ id: 'in-band', figures: { low: meter.bandLow, high: meter.bandHigh } });
@@ -41,22 +43,25 @@ export function missingForAccept(search: Search, now: number): Missing[] {
     missing.push({ id: 'in-band', figures });
   }
   for (const axis of AXES) {
-    const { below, above } = sides(view, here, axis);
+    const { below, above } = provenSides(view, here, axis);
     if (!below || !above) {
       missing.push({ id: `bracket-${axis}`, figures: { below: below ? 1 : 0, above: above ? 1 : 0 } });
     }
   }
-  if (hasUnseen(view)) missing.push({ id: 'second-peak', figures: {} });
-  const higher = higherReading(view.samples, here);
+  if (search.floor ? unreadAround(search, here, here) : hasUnseen(view))
+    missing.push({ id: 'second-peak', figures: {} });
+  const higher = higherReading(search.floor ? search.samples : view.samples, here);
   if (higher?.level.kind === 'level' && here.level.kind === 'level') {
     const figures = { best: fromDb(higher.level.db, meter), reading: fromDb(here.level.db, meter) };
     missing.push({ id: 'highest-reading', figures });
   }
-  const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
-  const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
-  if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
-    const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
-    missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
+  if (!search.floor) {
+    const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
+    const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
+    if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
+      const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
+      missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
+    }
   }
   if (!blockingPassed(search, here)) missing.push({ id: 'blocking-check', figures: {} });
   const held = here.to - here.from;
@@ -72,6 +77,13 @@ export function missingForAccept(search: Search, now: number): Missing[] {
 export function blockingPassed(search: Search, here: Sample): boolean {
   const { before, dark } = search.blocking;
   return before !== undefined && dark === true && agree(before.reading, here.reading, search.meter);
+}
+
+/** The sides that acceptance rests on: of the plain search's own lines where it has taken over. */
+function provenSides(view: View, here: Sample, axis: Axis): Sides {
+  if (!view.search.floor) return sides(view, here, axis);
+  const line = provenLine(readAtGain({ search: view.search, here }), here, axis);
+  return { below: line?.below, above: line?.above };
 }
 
 export interface Sides {
@@ -129,7 +141,7 @@ export function isSeenClose({ samples, beam }: View, place: Place, axis: Axis): 
 /** The entries that acceptance rests on, oldest first. */
 export function evidenceSeqs(view: View, here: Sample): Seq[] {
   const both = AXES.flatMap((axis) => {
-    const { below, above } = sides(view, here, axis);
+    const { below, above } = provenSides(view, here, axis);
     return [below, above];
   });
   const seqs = [...both, here].flatMap((s) => s?.seqs.slice(-1) ?? []);

@@ -1,9 +1,10 @@
 import type { Advice } from '../model/advice.ts';
 import { advice, type TimedAdvice } from './advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
-import { doubt, readTwice } from './doubt.ts';
+import { doubt, readAgain, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
+import { plainSearch } from './floor.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { hindered } from './hindered.ts';
 import { nothingThere, recoverSignal } from './hunt.ts';
@@ -37,13 +38,30 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
   offer,
 ];
 
+/** The same where no model of the beam is used. */
+const PLAIN_STEPS: typeof STEPS = [
+  finished,
+  coveredPath,
+  reflected,
+  unsettled,
+  readAgain,
+  nothingThere,
+  flooded,
+  plainSearch,
+  outOfBand,
+  hindered,
+  blockingCheck,
+  holdSteady,
+  offer,
+];
+
 /**
  * The next thing to do, and when to ask again if nothing happens. Depends only on the events and the time, so
  * that a replay gives the same advice.
  */
 export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
   const view = look(search);
-  for (const step of STEPS) {
+  for (const step of search.floor ? PLAIN_STEPS : STEPS) {
     const given = step(view, now);
     if (given) return given;
   }

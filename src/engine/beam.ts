@@ -3,7 +3,7 @@ import type { Axis, Eighths } from '../model/turns.ts';
 import { leastSquares, type Row, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
 import type { PerAxis, Sample } from './sample.ts';
-import { bend, bentSd, type Exponent, straighten, straightSd } from './shape.ts';
+import { bend, bentSd, RARE_SHAPES, type Shape, straighten, straightSd } from './shape.ts';
 
 /**
  * The beam as its readings show it: in decibels a parabola along each adjuster, with one height for each gain
@@ -13,9 +13,11 @@ export interface Beam {
   readonly peak: PerAxis<Estimate>;
   /** Fall from the peak, dB per eighth squared. */
   readonly curvature: PerAxis<Estimate>;
+  /** Fall from the peak per eighth of both adjusters, dB: not zero where the beam is longer one way and turned. */
+  readonly cross: number;
   /** Height of the peak at each gain setting, dB. */
   readonly heights: ReadonlyMap<number, Estimate>;
-  readonly shape: Exponent;
+  readonly shape: Shape;
   /** The index in `BACKLASHES` used for the pointings. */
   readonly backlash: PerAxis<number>;
   /** Readings that are too bright for this beam at their places: light from elsewhere. */
@@ -78,7 +80,8 @@ const STANDS = 0.01;
 /** A reading that alone sets a parameter has a leverage of one: it agrees with anything. */
 const MOST_LEVERAGE = 0.98;
 
-// Parameters: slope and curvature of each adjuster at the origin, then one height for each gain setting.
+// Parameters: slope and curvature of each adjuster at the origin, then one height for each gain setting; for a turned
+// beam the cross term comes last.
 const SLOPE = { horizontal: 0, vertical: 1 } as const;
 const CURVE = { horizontal: 2, vertical: 3 } as const;
 const HEIGHTS = 4;
@@ -86,20 +89,23 @@ const HEIGHTS = 4;
 export const pointingOf = (s: Sample, axis: Axis, backlash: PerAxis<number>): number =>
   s.pointing[axis][backlash[axis]] ?? s.turned[axis];
 
-/** A flat-topped beam is used only if it explains the readings better than a Gaussian by this much. */
+/** Another shape is used only if it explains the readings better than a Gaussian by this much. */
 const FLATTER_BY = 6;
+/** A turned beam has one more parameter, and must not explain a slip: so it needs more levels. */
+const TURNED_LEVELS = 7;
 
 /**
  * Fits the beam; undefined without any level. Readings too far above what the others predict are light from
  * elsewhere: they are named and left out. Several of them hide each other, so the brightest are first set
- * aside one by one, and those that the rest can explain come back.
+ * aside one by one, and those that the rest can explain come back. `rare`: with the shapes that few beams have, too.
  */
 export function fitBeam(
   samples: readonly Sample[],
   meter: MeterProfile,
   backlash: PerAxis<number>,
+  rare = false,
 ): Beam | undefined {
-  const whole = fitBestShape(samples, meter, backlash);
+  const whole = fitBestShape(samples, meter, backlash, rare);
   // With an unknown law, a low reading cannot be told from light from elsewhere.
   if (!whole || meter.law === 'unknown') return whole;
   let [beam, rest]: [Beam | undefined, readonly Sample[]] = [whole, samples];
@@ -109,7 +115,7 @@ export function fitBeam(
     if (!suspect) break;
     suspects.push(suspect);
     rest = rest.filter((s) => s !== suspect);
-    beam = fitBestShape(rest, meter, backlash);
+    beam = fitBestShape(rest, meter, backlash, rare);
   }
   if (!beam || suspects.length === 0) return whole;
   const found = beam;
@@ -120,6 +126,7 @@ export function fitBeam(
     samples.filter((s) => !otherLight.includes(s)),
     meter,
     backlash,
+    rare,
   );
   return own && { ...own, otherLight };
 }
@@ -150,12 +157,21 @@ function fitBestShape(
   samples: readonly Sample[],
   meter: MeterProfile,
   backlash: PerAxis<number>,
+  rare: boolean,
 ): Beam | undefined {
   const gaussian = fitShape(samples, meter, backlash, 1);
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   if (!gaussian || levels < OTHER_LIGHT.levels || gaussian.chi2 < levels + FLATTER_BY) return gaussian;
   const flat = fitShape(samples, meter, backlash, 2);
-  return flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
+  const usual = flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
+  if (!rare || usual.chi2 < levels + FLATTER_BY) return usual;
+  return RARE_SHAPES.reduce<Beam>((best, shape) => {
+    if (shape === 'turned' && levels < TURNED_LEVELS) return best;
+    const other = fitShape(samples, meter, backlash, shape);
+    // It must explain the readings wholly: else it would explain a slip, too.
+    const isGood = other && other.chi2 < levels + FLATTER_BY;
+    return isGood && other.chi2 + FLATTER_BY < best.chi2 ? other : best;
+  }, usual);
 }
 
 /** Fits a beam of one shape. */
@@ -163,7 +179,7 @@ export function fitShape(
   all: readonly Sample[],
   meter: MeterProfile,
   backlash: PerAxis<number>,
-  shape: Exponent,
+  shape: Shape,
 ): Beam | undefined {
   const samples = all.slice(-LOOKED_AT);
   const best = samples.reduce<Sample | undefined>((top, s) => (height(s) > height(top) ? s : top), undefined);
@@ -177,19 +193,19 @@ export function fitShape(
   const points = samples.map((s) => ({
     s,
     gain: gains.indexOf(s.gain),
-    coefficients: coefficientsAt(s, backlash, origin, gains),
+    coefficients: coefficientsAt(s, backlash, origin, gains, shape),
   }));
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   const limits = { above: saturatedDb(meter), below: lostDb(meter) };
 
   let solution: Solution | undefined;
   let curve: Estimate = CURVATURE;
-  let believed = prior(gains.length, curve, height(best));
+  let believed = prior(gains.length, curve, height(best), shape);
   for (let pass = 0; pass < PASSES; pass++) {
     const rows = [...believed];
     for (const { s, gain, coefficients } of points) {
       const seen = tops[gain] as number;
-      const top = solution ? Math.max(seen, peakHeight(solution.x, gain)) : seen;
+      const top = solution ? Math.max(seen, peakHeight(solution.x, gain, gains.length)) : seen;
       const predicted = solution && dot(coefficients, solution.x);
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
@@ -212,7 +228,7 @@ export function fitShape(
     const sd = Math.max(CURVATURE.sd, typical / 2);
     if (sd === curve.sd) continue;
     curve = { value: CURVATURE.value, sd };
-    believed = prior(gains.length, curve, height(best));
+    believed = prior(gains.length, curve, height(best), shape);
   }
   if (!solution) return undefined;
   const fit = { solution: honest(solution, levels), origin, gains };
@@ -222,7 +238,7 @@ export function fitShape(
   const excess = new Map<Sample, number>();
   for (const { s, gain, coefficients } of points) {
     if (s.level.kind !== 'level') continue;
-    const top = Math.max(tops[gain] as number, peakHeight(x, gain));
+    const top = Math.max(tops[gain] as number, peakHeight(x, gain, gains.length));
     const drop = top - s.level.db;
     const sd = straightSd(drop, together(s.level.sd, shapeSd(drop, meter)), shape);
     const leverage = Math.min(MOST_LEVERAGE, quadratic(coefficients, covariance) / sd ** 2);
@@ -238,7 +254,7 @@ export function predict({ fit, backlash, shape, heights }: Beam, place: Sample):
   const { solution, origin, gains } = fit;
   const top = heights.get(place.gain);
   if (!top) return undefined;
-  const a = coefficientsAt(place, backlash, origin, gains);
+  const a = coefficientsAt(place, backlash, origin, gains, shape);
   const drop = Math.max(0, top.value - dot(a, solution.x));
   const sd = Math.sqrt(Math.max(0, quadratic(a, solution.covariance)));
   return { value: top.value - bend(drop, shape), sd: bentSd(drop, sd, shape) };
@@ -249,10 +265,12 @@ function coefficientsAt(
   backlash: PerAxis<number>,
   origin: PerAxis<number>,
   gains: readonly number[],
+  shape: Shape,
 ): number[] {
   const x = pointingOf(s, 'horizontal', backlash) - origin.horizontal;
   const y = pointingOf(s, 'vertical', backlash) - origin.vertical;
-  return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0))];
+  const cross = shape === 'turned' ? [-x * y] : [];
+  return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0)), ...cross];
 }
 
 const height = (s: Sample | undefined): number =>
@@ -279,18 +297,44 @@ const quadratic = (a: readonly number[], covariance: readonly (readonly number[]
 const curvatureOf = (x: readonly number[], axis: Axis): number =>
   Math.max(LEAST_CURVATURE, x[CURVE[axis]] ?? 0);
 
-const offsetOf = (x: readonly number[], axis: Axis): number =>
-  (x[SLOPE[axis]] ?? 0) / (2 * curvatureOf(x, axis));
+/** A beam is at most so much longer one way: nearer to one, its peak would be a ridge without end. */
+const MOST_CROSS = 0.9;
 
-function peakHeight(x: readonly number[], gain: number): number {
-  const rise = (axis: Axis) => curvatureOf(x, axis) * offsetOf(x, axis) ** 2;
+function crossOf(x: readonly number[], gains: number): number {
+  const most = MOST_CROSS * 2 * Math.sqrt(curvatureOf(x, 'horizontal') * curvatureOf(x, 'vertical'));
+  return Math.max(-most, Math.min(most, x[HEIGHTS + gains] ?? 0));
+}
+
+/** The inverse of the parabola's second derivatives: how far each adjuster's peak moves with each slope. */
+function inverseOf(x: readonly number[], gains: number): PerAxis<PerAxis<number>> {
+  const [h, v] = [2 * curvatureOf(x, 'horizontal'), 2 * curvatureOf(x, 'vertical')];
+  const c = crossOf(x, gains);
+  const det = h * v - c * c;
+  return {
+    horizontal: { horizontal: v / det, vertical: -c / det },
+    vertical: { horizontal: -c / det, vertical: h / det },
+  };
+}
+
+/** From the origin to the peak, eighths. */
+function offsets(x: readonly number[], gains: number): PerAxis<number> {
+  const inverse = inverseOf(x, gains);
+  const along = (axis: Axis) =>
+    inverse[axis].horizontal * (x[SLOPE.horizontal] ?? 0) + inverse[axis].vertical * (x[SLOPE.vertical] ?? 0);
+  return { horizontal: along('horizontal'), vertical: along('vertical') };
+}
+
+function peakHeight(x: readonly number[], gain: number, gains: number): number {
+  const offset = offsets(x, gains);
+  const rise = (axis: Axis) => ((x[SLOPE[axis]] ?? 0) * offset[axis]) / 2;
   return (x[HEIGHTS + gain] ?? 0) + rise('horizontal') + rise('vertical');
 }
 
 /** What is assumed before any reading, as rows of the same system. */
-function prior(gains: number, curve: Estimate, top: number): Row[] {
+function prior(gains: number, curve: Estimate, top: number, shape: Shape): Row[] {
+  const isTurned = shape === 'turned';
   const unit = (...entries: [number, number][]) => {
-    const row = new Array<number>(HEIGHTS + gains).fill(0);
+    const row = new Array<number>(HEIGHTS + gains + (isTurned ? 1 : 0)).fill(0);
     for (const [i, value] of entries) row[i] = value;
     return row;
   };
@@ -306,6 +350,7 @@ function prior(gains: number, curve: Estimate, top: number): Row[] {
       value: top,
       sd: HEIGHT_SD,
     })),
+    ...(isTurned ? [{ coefficients: unit([HEIGHTS + gains, 1]), value: 0, sd: 2 * curve.sd }] : []),
   ];
 }
 
@@ -323,42 +368,47 @@ function describe({
   solution: { x, covariance },
   origin,
   gains,
-}: Fit): Pick<Beam, 'peak' | 'curvature' | 'heights'> {
-  const [h, v] = [offsetOf(x, 'horizontal'), offsetOf(x, 'vertical')];
-  const along = (axis: Axis, offset: number) => {
-    const curve = curvatureOf(x, axis);
-    const [i, j] = [SLOPE[axis], CURVE[axis]];
-    const cov = (p: number, q: number) => covariance[p]?.[q] ?? 0;
-    const variance = cov(i, i) - 4 * offset * cov(i, j) + 4 * offset * offset * cov(j, j);
+}: Fit): Pick<Beam, 'peak' | 'curvature' | 'cross' | 'heights'> {
+  const { horizontal: h, vertical: v } = offsets(x, gains.length);
+  const inverse = inverseOf(x, gains.length);
+  const isTurned = x.length > HEIGHTS + gains.length;
+  const sdOf = (gradient: readonly number[]) => Math.sqrt(Math.max(0, quadratic(gradient, covariance)));
+  const along = (axis: Axis) => {
+    const { horizontal: toH, vertical: toV } = inverse[axis];
+    const cross = isTurned ? [-toH * v - toV * h] : [];
+    const gradient = [toH, toV, -2 * h * toH, -2 * v * toV, ...gains.map(() => 0), ...cross];
+    const j = CURVE[axis];
     return {
-      peak: { value: origin[axis] + offset, sd: Math.sqrt(Math.max(0, variance)) / (2 * curve) },
-      curvature: { value: curve, sd: Math.sqrt(Math.max(0, cov(j, j))) },
+      peak: { value: origin[axis] + (axis === 'horizontal' ? h : v), sd: sdOf(gradient) },
+      curvature: { value: curvatureOf(x, axis), sd: Math.sqrt(Math.max(0, covariance[j]?.[j] ?? 0)) },
     };
   };
-  const horizontal = along('horizontal', h);
-  const vertical = along('vertical', v);
+  const horizontal = along('horizontal');
+  const vertical = along('vertical');
   // Second order: a peak that may be far away may also be high.
   const far = ({ peak, curvature }: typeof horizontal) => curvature.value * peak.sd ** 2;
   const heights = gains.map((gain, k) => {
-    const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0))];
-    const first = Math.sqrt(Math.max(0, quadratic(gradient, covariance)));
-    return [
-      gain,
-      { value: peakHeight(x, k), sd: Math.hypot(first, far(horizontal), far(vertical)) },
-    ] as const;
+    const cross = isTurned ? [-h * v] : [];
+    const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0)), ...cross];
+    const sd = Math.hypot(sdOf(gradient), far(horizontal), far(vertical));
+    return [gain, { value: peakHeight(x, k, gains.length), sd }] as const;
   });
   return {
     peak: { horizontal: horizontal.peak, vertical: vertical.peak },
     curvature: { horizontal: horizontal.curvature, vertical: vertical.curvature },
+    cross: isTurned ? crossOf(x, gains.length) : 0,
     heights: new Map(heights),
   };
 }
 
-type Form = Pick<Beam, 'peak' | 'curvature' | 'backlash' | 'shape'>;
+type Form = Pick<Beam, 'peak' | 'curvature' | 'cross' | 'backlash' | 'shape'>;
 
 /** Decibels below the peak at a sample's place. */
 export function dropAt(beam: Form, place: Sample): number {
-  return bend(straightDrop(beam, place, 'horizontal') + straightDrop(beam, place, 'vertical'), beam.shape);
+  const [h, v] = [offPeak(beam, place, 'horizontal'), offPeak(beam, place, 'vertical')];
+  const { horizontal, vertical } = beam.curvature;
+  const straight = horizontal.value * h * h + vertical.value * v * v + beam.cross * h * v;
+  return bend(Math.max(0, straight), beam.shape);
 }
 
 /**
@@ -366,7 +416,8 @@ export function dropAt(beam: Form, place: Sample): number {
  * the shape: next to the peak that is the most it can be, and readings that no single beam explains look
  * flat-topped.
  */
-export const lossDb = (beam: Form, place: Sample, axis: Axis): number => straightDrop(beam, place, axis);
+export const lossDb = (beam: Form, place: Sample, axis: Axis): number =>
+  beam.curvature[axis].value * offPeak(beam, place, axis) ** 2;
 
 /** Decibels that an adjuster's peak may cost because it is not known better. */
 export const doubtDb = ({ curvature, peak, shape }: Form, axis: Axis): number =>
@@ -375,8 +426,8 @@ export const doubtDb = ({ curvature, peak, shape }: Form, axis: Axis): number =>
 /** Half-power half-width, eighths. */
 export const halfWidth = ({ curvature }: Form, axis: Axis): number => Math.sqrt(3 / curvature[axis].value);
 
-const straightDrop = ({ curvature, peak, backlash }: Form, place: Sample, axis: Axis): number =>
-  curvature[axis].value * (pointingOf(place, axis, backlash) - peak[axis].value) ** 2;
+const offPeak = ({ peak, backlash }: Form, place: Sample, axis: Axis): number =>
+  pointingOf(place, axis, backlash) - peak[axis].value;
 
 /** How far the other adjuster may be off its peak while this one is judged, eighths. */
 export const nearPeak = (beam: Form | undefined, axis: Axis): number =>
@@ -393,5 +444,9 @@ export const sideDistance = (beam: Form | undefined, axis: Axis, maxStep: Eighth
 export function shortfallDb(beam: Form, place: Sample): number {
   const worst = (axis: Axis) =>
     lossDb(beam, place, axis) + beam.curvature[axis].value * beam.peak[axis].sd ** 2;
-  return worst('horizontal') + worst('vertical');
+  const both = offPeak(beam, place, 'horizontal') * offPeak(beam, place, 'vertical');
+  const unsure = beam.peak.horizontal.sd * beam.peak.vertical.sd;
+  return (
+    worst('horizontal') + worst('vertical') + Math.max(0, beam.cross * both) + Math.abs(beam.cross) * unsure
+  );
 }

@@ -35,6 +35,11 @@ export function readTwice(view: View): TimedAdvice | undefined {
   return isLow && !view.isForetold ? advice('read-twice', { kind: 'read' }, [here]) : undefined;
 }
 
+/** Without a model nothing foretells a reading, so each is read twice: none may rest on one wrong number. */
+export function readAgain({ here }: View): TimedAdvice | undefined {
+  return here && here.seqs.length < 2 ? advice('read-twice', { kind: 'read' }, [here]) : undefined;
+}
+
 /** The question was answered, and still no single beam explains it: what was known before is no longer valid. */
 export function mustRestart(search: Search): boolean {
   const { here, surprise, isOneBeam } = look(search);

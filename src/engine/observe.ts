@@ -7,6 +7,7 @@ import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
 import { isLost, toLevel } from './level.ts';
+import { begun } from './rejected.ts';
 import type { Sample, Turn } from './sample.ts';
 import { NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
 import { follow } from './slack.ts';
@@ -92,10 +93,16 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return { ...left, path: fact.state, blocking };
     }
     case 're-aimed':
-      return { ...startAgain(search, seq, at), aims: search.aims + 1 };
+      return { ...startAgain(search, seq, at), ...begun(search), aims: search.aims + 1 };
     case 'disturbed':
       // Zero is no longer where the eye aimed.
-      return { ...startAgain(search, seq, at), stuck: search.stuck, restarts: search.restarts + 1 };
+      return {
+        ...startAgain(search, seq, at),
+        stuck: search.stuck,
+        restarts: search.restarts + 1,
+        unproven: search.unproven,
+        floor: search.floor && { since: seq, moves: search.moves },
+      };
     case 'choice':
       return { ...search, axis: fact.axis };
     case 'cannot':
@@ -107,6 +114,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         checks: search.checks + 1,
         stuck: NONE_STUCK,
         stay: newStay(at),
+        // What disturbed the plain search may be gone: it begins anew, and nothing read before counts.
+        ...(search.floor ? { floor: { since: seq, moves: search.moves } } : {}),
       };
     case 'confirm':
       return sure(search, fact.target);
@@ -139,8 +148,9 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
  */
 function sure(search: Search, target: Seq): Search {
   const confirmed = [...search.confirmed, target].slice(-CONFIRMED_KEPT);
-  const next = { ...search, confirmed };
-  if (!mustRestart(next)) return next;
+  const seen = { ...search, confirmed };
+  if (search.floor || !mustRestart(seen)) return seen;
+  const next = { ...seen, oddities: search.oddities + 1 };
   const before = search.samples[search.samples.length - 1];
   const isSecond = search.odd !== undefined && before?.seqs.includes(search.odd);
   if (!isSecond) return { ...next, odd: target };

@@ -67,6 +67,12 @@ export interface Search {
   readonly restarts: number;
   /** The newest confirmed reading that nothing explains, unless it led to a restart. */
   readonly odd: Seq | undefined;
+  /** Readings that nothing explains though they, and the turns before them, were confirmed; since the last aim by eye. */
+  readonly oddities: number;
+  /** Searches that began again because nothing was proven. */
+  readonly unproven: number;
+  /** Since when the search goes without a model of the beam, and the turns made by then. */
+  readonly floor: { readonly since: Seq; readonly moves: number } | undefined;
   readonly accepted: Acceptance | undefined;
 }
 
@@ -100,6 +106,9 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     restartedAt: 0,
     restarts: 0,
     odd: undefined,
+    oddities: 0,
+    unproven: 0,
+    floor: undefined,
     accepted: undefined,
   };
 }

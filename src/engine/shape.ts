@@ -1,24 +1,37 @@
 /**
  * How a beam falls off. In units of the half-power radius `r` the drop is `3 r^(2p)` dB: a Gaussian (p = 1)
- * is a parabola in decibels, a flat-topped beam (p = 2, a super-Gaussian) a parabola after its drops are
- * straightened. One exponent converts both ways.
+ * is a parabola in decibels, a flat-topped beam (p = 2 or 3, a super-Gaussian) a parabola after its drops are
+ * straightened. One exponent converts both ways. A beam that is longer one way, and turned against the adjusters, is a
+ * Gaussian with a cross term.
  */
-export type Exponent = 1 | 2;
+export type Shape = 1 | 2 | 3 | 'turned';
+
+/** Shapes of few beams: tried where neither a Gaussian or a flat top, nor one wrong reading, explains what was read. */
+export const RARE_SHAPES: readonly Shape[] = [3, 'turned'];
 
 /** Where all shapes agree: half power. dB. */
 const HALF_DB = 3;
 
+const exponent = (shape: Shape): number => (shape === 'turned' ? 1 : shape);
+
 /** The drop on a parabola of the same half-power width, for a drop on this shape. dB. */
-export const straighten = (drop: number, p: Exponent): number =>
-  p === 1 ? drop : HALF_DB * Math.sqrt(Math.max(0, drop) / HALF_DB);
+export function straighten(drop: number, shape: Shape): number {
+  const p = exponent(shape);
+  return p === 1 ? drop : HALF_DB * (Math.max(0, drop) / HALF_DB) ** (1 / p);
+}
 
 /** The drop on this shape where that parabola shows `drop`. dB. */
-export const bend = (drop: number, p: Exponent): number => (p === 1 ? drop : drop ** 2 / HALF_DB);
+export function bend(drop: number, shape: Shape): number {
+  const p = exponent(shape);
+  return p === 1 ? drop : HALF_DB * (drop / HALF_DB) ** p;
+}
 
 /** The uncertainty of a straightened drop: half the distance of its ends. dB. */
-export const straightSd = (drop: number, sd: number, p: Exponent): number =>
-  p === 1 ? sd : (straighten(drop + sd, p) - straighten(Math.max(0, drop - sd), p)) / 2;
+export const straightSd = (drop: number, sd: number, shape: Shape): number =>
+  exponent(shape) === 1 ? sd : (straighten(drop + sd, shape) - straighten(Math.max(0, drop - sd), shape)) / 2;
 
 /** The uncertainty of a drop, from that of its parabola. dB. */
-export const bentSd = (drop: number, sd: number, p: Exponent): number =>
-  p === 1 ? sd : (bend(Math.max(0, drop) + sd, p) - bend(Math.max(0, drop - sd), p)) / 2;
+export const bentSd = (drop: number, sd: number, shape: Shape): number =>
+  exponent(shape) === 1
+    ? sd
+    : (bend(Math.max(0, drop) + sd, shape) - bend(Math.max(0, drop - sd), shape)) / 2;

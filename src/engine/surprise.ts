@@ -7,11 +7,14 @@ import { toDb } from './level.ts';
 import { newestAt } from './place.ts';
 import type { Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
+import type { Shape } from './shape.ts';
 
 /** A reading that is off the prediction by more than these standard deviations, and this many dB, cannot be right. */
 const SURPRISE = { sds: 4.5, atLeastDb: 0.35 };
 /** Another shape counts if it explains the earlier readings nearly as well: within this much of chi squared. */
 const AS_GOOD = 25;
+/** A turned beam of few readings would explain any. */
+const ALIBIS: readonly Shape[] = [1, 2];
 /** A prediction less certain than this says nothing. dB. */
 const VAGUE_DB = 4;
 /** What was meant instead is this near to the prediction: standard deviations, plus dB. */
@@ -76,8 +79,11 @@ export function surprise(
   };
   const first = contradicted(beam);
   if (!first) return notAsBefore(beam, before, here);
-  const other = fitShape(levels, search.meter, beam.backlash, beam.shape === 1 ? 2 : 1);
-  const isAlibi = other && other.chi2 < beam.chi2 + AS_GOOD && !contradicted(other);
+  const isAlibi = ALIBIS.some((shape) => {
+    if (shape === beam.shape) return false;
+    const other = fitShape(levels, search.meter, beam.backlash, shape);
+    return other && other.chi2 < beam.chi2 + AS_GOOD && !contradicted(other);
+  });
   return isAlibi ? undefined : first;
 }
 

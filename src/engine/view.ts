@@ -147,9 +147,13 @@ const NEWEST = [16, 11, 8, 6, 4, 3];
  */
 function consistent(samples: readonly Sample[], search: Search): Learnt {
   const profile = profileBacklash(search.adjusters);
-  const attempt = (some: readonly Sample[], backlash = { horizontal: profile, vertical: profile }) => ({
+  const attempt = (
+    some: readonly Sample[],
+    backlash = { horizontal: profile, vertical: profile },
+    rare = false,
+  ) => ({
     samples: some,
-    beam: fitBeam(some, search.meter, backlash),
+    beam: fitBeam(some, search.meter, backlash, rare),
     isOneBeam: some.length === samples.length,
   });
   const whole = attempt(samples);
@@ -163,6 +167,8 @@ function consistent(samples: readonly Sample[], search: Search): Learnt {
   const worst = misses.indexOf(Math.max(...misses));
   const without = attempt(samples.filter((_, i) => i !== worst));
   if (worst < samples.length - 1 && fits(without.beam, without.samples)) return without;
+  const rarely = attempt(samples, loose.beam?.backlash, true);
+  if (fits(rarely.beam, samples)) return rarely;
   for (const n of NEWEST) {
     if (n >= samples.length) continue;
     const newest = attempt(samples.slice(-n));

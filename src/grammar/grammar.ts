@@ -32,5 +32,13 @@ export const UNBROKEN: ReadonlySet<RuleName> = new Set<RuleName>(['figure', 'num
 /** Rules that only typed text can match; nobody says them. */
 export const TYPED: ReadonlySet<RuleName> = new Set<RuleName>(['numeral', 'fraction']);
 
-export const wordingsOf = (rule: string): readonly Wording<unknown>[] =>
-  (GRAMMAR as Record<string, readonly Wording<unknown>[] | undefined>)[rule] ?? [];
+/** The sentences of one language, and its words without meaning. Rules have the same names in all of them. */
+export interface Grammar {
+  readonly rules: Rules;
+  readonly fillers: ReadonlySet<string>;
+}
+
+export const ENGLISH: Grammar = { rules: GRAMMAR, fillers: FILLERS };
+
+export const wordingsOf = (rule: string, { rules }: Grammar = ENGLISH): readonly Wording<unknown>[] =>
+  (rules as Record<string, readonly Wording<unknown>[] | undefined>)[rule] ?? [];

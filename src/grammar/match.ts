@@ -1,5 +1,5 @@
-import { beginning, begins, wordingsBeginning } from './begins.ts';
-import { FILLERS, TYPED, UNBROKEN } from './grammar.ts';
+import { beginningsIn } from './begins.ts';
+import { ENGLISH, type Grammar, TYPED, UNBROKEN } from './grammar.ts';
 import type { Token } from './normalise.ts';
 import type { Part } from './pattern.ts';
 import { type Context, Either, type Meanings, type RuleName } from './rule.ts';
@@ -33,11 +33,13 @@ export const matches = <R extends RuleName>(
   rule: R,
   tokens: readonly Token[],
   context: Context,
+  grammar: Grammar = ENGLISH,
 ): Match<Meanings[R]>[] => {
+  const index = beginningsIn(grammar);
   const remembered = new Map<string, readonly Taken[]>();
 
-  const firsts = [...tokens.map(beginning), ''];
-  const isFiller = (at: number): boolean => FILLERS.has(firsts[at] ?? '');
+  const firsts = [...tokens.map((token) => index.beginning(token)), ''];
+  const isFiller = (at: number): boolean => grammar.fillers.has(firsts[at] ?? '');
 
   const typed = (name: string, at: number): Taken[] => {
     const token = tokens[at];
@@ -53,7 +55,7 @@ export const matches = <R extends RuleName>(
     const known = remembered.get(key);
     if (known) return known;
     const found = new Map<string, Taken>();
-    for (const wording of wordingsBeginning(name, firsts[at] ?? '')) {
+    for (const wording of index.wordingsBeginning(name, firsts[at] ?? '')) {
       for (const { captures, end, cost } of matchPart(
         wording.part,
         { end: at, cost: wording.joins ? JOINT_COST : 0, captures: {} },
@@ -72,7 +74,7 @@ export const matches = <R extends RuleName>(
   };
 
   const mayBegin = (part: Part, at: number): boolean => {
-    const { words, empty } = begins(part);
+    const { words, empty } = index.begins(part);
     return empty || words.has(firsts[at] ?? '') || isFiller(at);
   };
 

@@ -1,12 +1,21 @@
-import { knows } from './vocabulary.ts';
+import type { SpokenFigures } from './speak.ts';
 
 /** A word of the text, or a number typed in digits, with every value it may mean. */
 export type Token =
   | { readonly kind: 'word'; readonly word: string }
   | { readonly kind: 'numeral' | 'fraction'; readonly values: readonly number[]; readonly text: string };
 
-/** Spellings that always mean a word of the grammar. */
-const RESPELLINGS: readonly (readonly [RegExp, string])[] = [
+/** How a language is written down. */
+export interface Spelling extends SpokenFigures {
+  /** Spellings that always mean a word of the grammar. */
+  readonly respellings: readonly (readonly [RegExp, string])[];
+  /** What "%" is called. */
+  readonly percent: string;
+  /** Letters as the grammar has them, for people who leave out what is above a letter. Lower case comes in. */
+  readonly fold?: (text: string) => string;
+}
+
+export const ENGLISH_RESPELLINGS: Spelling['respellings'] = [
   // The hyphened respellings of ICAO Annex 10 Volume II (from memory), as people type them from a card.
   [/\bze-ro\b/g, 'zero'],
   [/\bfow-er\b/g, 'four'],
@@ -58,14 +67,13 @@ const FRACTIONS: Readonly<Record<string, string>> = {
 const TOKEN =
   /(?<fraction>(?:\d{1,3} )?\d{1,3}\/\d{1,3}(?![\d/]))|(?<numeral>(?:(?<![\w.,])-\s*)?(?:\d+(?:[.,]\d+)*|\.\d+))|(?<word>[^\s\d]+)/gu;
 
-const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
-
 /**
  * "50,5" is fifty and a half; "2,500" may be that too, or two thousand five hundred. "- 5" may be minus
  * five, or a dash before it.
  */
-const valuesOf = (numeral: string): number[] => {
-  const [, sign = '', figures = ''] = /^(-?\s*)(.*)$/.exec(numeral) ?? [];
+const valuesOf = (numeral: string, decimal: Spelling['decimal']): number[] => {
+  const [, sign = '', written = ''] = /^(-?\s*)(.*)$/.exec(numeral) ?? [];
+  const figures = decimal === '.' ? written : written.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'));
   const read = [Number(figures.replace(',', '.'))];
   if (/^\d{1,3}(,\d{3})+(\.\d+)?$/.test(figures)) read.push(Number(figures.replaceAll(',', '')));
   const values = read.filter(Number.isFinite);
@@ -81,31 +89,35 @@ const fractionOf = (text: string): number => {
 
 /**
  * Text as typed or transcribed, as the grammar's words: lower case, no punctuation, one spelling each.
- * Unknown words stay as they are. `unit`: the name of the unit on the job's own meter.
+ * Unknown words stay as they are. `unit`: the name of the unit on the job's own meter; `knows`: whether the grammar has
+ * a word.
  */
-export const normalise = (text: string, unit = ''): Token[] => {
-  let plain = text
-    .normalize('NFC')
-    .toLowerCase()
+export const normalise = (
+  text: string,
+  unit: string,
+  { respellings, figures, decimal, percent, fold = (letters) => letters }: Spelling,
+  knows: (word: string) => boolean,
+): Token[] => {
+  let plain = fold(text.normalize('NFC').toLowerCase())
     .replace(/[’‘`]/g, "'")
     .replace(/[−–]/g, '-')
     .replace(
       /(\d)?([¼½¾⅛⅜⅝⅞])/g,
       (_, whole?: string, sign?: string) => `${whole ? `${whole} ` : ''}${FRACTIONS[sign ?? ''] ?? ''}`,
     )
-    .replace(/%/g, ' percent ')
+    .replace(/%/g, ` ${percent} `)
     .replace(/(\d)(?=[\p{L}])/gu, '$1 ');
-  if (unit !== '') plain = nameUnit(plain, unit.toLowerCase());
-  for (const [spelling, word] of RESPELLINGS) plain = plain.replace(spelling, word);
-  return spellOutRuns(tokensOf(plain));
+  if (unit !== '') plain = nameUnit(plain, fold(unit.toLowerCase()), knows);
+  for (const [spelling, word] of respellings) plain = plain.replace(spelling, word);
+  return spellOutRuns(tokensOf(plain, decimal), figures);
 };
 
-const tokensOf = (plain: string): Token[] => {
+const tokensOf = (plain: string, decimal: Spelling['decimal']): Token[] => {
   const tokens: Token[] = [];
   for (const { groups = {} } of plain.matchAll(TOKEN)) {
     const { fraction, numeral, word } = groups;
     if (fraction) tokens.push({ kind: 'fraction', values: [fractionOf(fraction)], text: fraction });
-    else if (numeral) tokens.push({ kind: 'numeral', values: valuesOf(numeral), text: numeral });
+    else if (numeral) tokens.push({ kind: 'numeral', values: valuesOf(numeral, decimal), text: numeral });
     else if (word) tokens.push(...wordsOf(word));
   }
   return tokens;
@@ -115,7 +127,7 @@ const tokensOf = (plain: string): Token[] => {
  * Replaces the meter's own unit by "units": always after digits, elsewhere only if the grammar does not have
  * the word.
  */
-const nameUnit = (plain: string, unit: string): string => {
+const nameUnit = (plain: string, unit: string, knows: (word: string) => boolean): string => {
   // "Four bars", "one bar": a unit that is a word is said of one and of many.
   const isWord = /^[a-z]{3,}$/.test(unit);
   const stem = isWord ? unit.replace(/s$/, '') : unit;
@@ -137,11 +149,11 @@ const wordsOf = (chunk: string): Token[] =>
     .map((word) => ({ kind: 'word', word }));
 
 /** "1 4 2", digits with spaces between, means digit by digit. */
-const spellOutRuns = (tokens: Token[]): Token[] => {
+const spellOutRuns = (tokens: Token[], figures: readonly string[]): Token[] => {
   const single = (token: Token | undefined): boolean => token?.kind === 'numeral' && /^\d$/.test(token.text);
   return tokens.map((token, i) =>
     single(token) && (single(tokens[i - 1]) || single(tokens[i + 1]))
-      ? { kind: 'word', word: DIGITS[Number((token as { text: string }).text)] as string }
+      ? { kind: 'word', word: figures[Number((token as { text: string }).text)] as string }
       : token,
   );
 };

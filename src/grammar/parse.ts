@@ -1,20 +1,45 @@
 import type { Reading } from '../model/reading.ts';
-import { FILLERS } from './grammar.ts';
+import { ENGLISH, type Grammar } from './grammar.ts';
 import { soundAlike } from './homophones.ts';
 import type { Intent, Understanding } from './intent.ts';
 import { matches } from './match.ts';
-import { normalise, type Token } from './normalise.ts';
+import { ENGLISH_RESPELLINGS, normalise, type Spelling, type Token } from './normalise.ts';
 import type { Context } from './rule.ts';
+import { ENGLISH_FIGURES } from './speak.ts';
 import { knows } from './vocabulary.ts';
 
 /** No sentence of the grammar has more words than this. */
 const MAX_TOKENS = 60;
+
+/** One language, as the parser needs it. */
+export interface Tongue {
+  readonly grammar: Grammar;
+  readonly spelling: Spelling;
+  /** What begins a note for the record; its first group is the note. */
+  readonly remark: RegExp;
+  /** What begins the name of somebody who was told; its first group is the name. */
+  readonly told: RegExp;
+  /** Words that were heard for figures. */
+  readonly soundAlike?: (tokens: readonly Token[]) => readonly Token[];
+}
 
 const REMARK =
   /^\W*(?:(?:make|take)\s+(?:a\s+)?note(?:\s+that)?|note(?:\s+that)?|remark|for\s+the\s+record)\b[\s:,.;-]*(.*)$/isu;
 
 /** Anybody can be told, so any typed name is taken. */
 const TOLD = /^\W*(?:yes\W+)?(?:(?:i|we)(?:['’]ve|\s+have)?\s+)?(?:told|informed|notified)\s+(\S.*)$/isu;
+
+const ENGLISH_TONGUE: Tongue = {
+  grammar: ENGLISH,
+  spelling: {
+    respellings: ENGLISH_RESPELLINGS,
+    ...ENGLISH_FIGURES,
+    percent: 'percent',
+  },
+  remark: REMARK,
+  told: TOLD,
+  soundAlike,
+};
 
 /**
  * What a crew member means by a text, typed or transcribed. Every text gives an `Understanding`; it never
@@ -26,30 +51,41 @@ const TOLD = /^\W*(?:yes\W+)?(?:(?:i|we)(?:['’]ve|\s+have)?\s+)?(?:told|inform
  * cannot show if others are left, and takes its unit's name after a number. A single meaning is never
  * dropped: the caller judges whether a reading is possible.
  */
-export const parse = (text: string, context: Context = {}): Understanding => {
-  const remark = REMARK.exec(text)?.[1]?.trim();
+export const parse = (text: string, context: Context = {}): Understanding =>
+  parseIn(ENGLISH_TONGUE, text, context);
+
+/** The same in another language. */
+export const parseIn = (tongue: Tongue, text: string, context: Context = {}): Understanding => {
+  const { grammar, spelling } = tongue;
+  const remark = tongue.remark.exec(text)?.[1]?.trim();
   if (remark) return { kind: 'understood', intents: [{ kind: 'remark', text: remark }] };
 
-  const tokens = normalise(text, context.meter?.unit);
-  if (tokens.length > MAX_TOKENS) return unclear(tokens);
-  const options = possible(meaningsOf(tokens, context), context);
+  const tokens = normalise(text, context.meter?.unit ?? '', spelling, (word) => knows(word, grammar));
+  if (tokens.length > MAX_TOKENS) return unclear(tokens, grammar);
+  const options = possible(meaningsOf(tokens, context, tongue), context);
   const [first] = options;
-  const who = TOLD.exec(text)?.[1]?.trim();
-  if (!first && who && !saysMore(tokens)) return { kind: 'understood', intents: [{ kind: 'told', who }] };
-  if (!first) return unclear(tokens);
+  const who = tongue.told.exec(text)?.[1]?.trim();
+  if (!first && who && !saysMore(tokens, grammar))
+    return { kind: 'understood', intents: [{ kind: 'told', who }] };
+  if (!first) return unclear(tokens, grammar);
   return options.length === 1 ? { kind: 'understood', intents: first } : { kind: 'ambiguous', options };
 };
 
-const meaningsOf = (tokens: readonly Token[], context: Context): Intent[][] => {
-  const found = matches('sentence', tokens, context);
-  const exact = found.length > 0 ? found : matches('sentence', soundAlike(tokens), context);
+const meaningsOf = (
+  tokens: readonly Token[],
+  context: Context,
+  { grammar, soundAlike: heardFor }: Tongue,
+): Intent[][] => {
+  const found = matches('sentence', tokens, context, grammar);
+  const exact =
+    found.length > 0 || !heardFor ? found : matches('sentence', heardFor(tokens), context, grammar);
   const least = Math.min(...exact.map(({ cost }) => cost));
   return exact.filter(({ cost }) => cost === least).map(({ meaning }) => meaning);
 };
 
 /** A sentence of the grammar follows the first words: "told him one forty". */
-const saysMore = (tokens: readonly Token[]): boolean =>
-  tokens.some((_, i) => i > 1 && matches('sentence', tokens.slice(i), {}).length > 0);
+const saysMore = (tokens: readonly Token[], grammar: Grammar): boolean =>
+  tokens.some((_, i) => i > 1 && matches('sentence', tokens.slice(i), {}, grammar).length > 0);
 
 /** The meanings whose readings the meter can show; all of them if it can show none. */
 const possible = (options: Intent[][], { meter }: Context): Intent[][] => {
@@ -62,13 +98,11 @@ const possible = (options: Intent[][], { meter }: Context): Intent[][] => {
   return left.length > 0 ? left : options;
 };
 
-const unclear = (tokens: readonly Token[]): Understanding => ({
+const unclear = (tokens: readonly Token[], grammar: Grammar): Understanding => ({
   kind: 'unclear',
   unknown: [
     ...new Set(
-      tokens.flatMap((token) =>
-        token.kind === 'word' && !knows(token.word) && !FILLERS.has(token.word) ? [token.word] : [],
-      ),
+      tokens.flatMap((token) => (token.kind === 'word' && !knows(token.word, grammar) ? [token.word] : [])),
     ),
   ],
 });

@@ -18,7 +18,7 @@ export type Part =
 
 export const NOTHING: Part = { kind: 'sequence', parts: [] };
 
-const LEXEME = /<[^>]*>|[[\]()|]|[a-z']+/g;
+const LEXEME = /<[^>]*>|[[\]()|]|[\p{Ll}']+/gu;
 
 /** Reads the notation. Throws a SyntaxError for a pattern that is not in this notation: a programming error. */
 export const readPattern = (pattern: string): Part => {

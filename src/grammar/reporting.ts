@@ -7,7 +7,7 @@ import { means, type Rules, said, say } from './rule.ts';
 const reading = (value: number): Intent => ({ kind: 'reading', reading: valueReading(value) });
 
 /** Undefined: no filter holds back that much, so the number is something else. */
-const gradedFilter = (filter: number): Intent | undefined =>
+export const gradedFilter = (filter: number): Intent | undefined =>
   FilterGrade.safeParse(filter).success
     ? { kind: 'path', state: 'partial', by: 'filter', filter }
     : undefined;

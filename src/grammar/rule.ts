@@ -35,10 +35,19 @@ export interface Meanings {
   small: number;
   rest: number;
   century: number;
+  hundreds: number;
+  thousands: number;
   whole: number;
   number: number;
   doubtful: number;
   figure: number;
+  /** The small words of the other languages, see `src/languages/frame.ts`. */
+  minus: true;
+  point: true;
+  andHalf: true;
+  and: true;
+  to: true;
+  not: true;
   /** A number typed in digits. Matched by the tokens themselves, not by words. */
   numeral: number;
   /** A fraction typed in digits ("1/4"), in whole turns. Matched by the tokens themselves. */

@@ -1,4 +1,19 @@
-const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
+/** How a number is said figure by figure. */
+export interface SpokenFigures {
+  /** Nought to nine. */
+  readonly figures: readonly string[];
+  /** The sign before decimals, and how it is said. */
+  readonly decimal: '.' | ',';
+  readonly point: string;
+  readonly minus: string;
+}
+
+export const ENGLISH_FIGURES: SpokenFigures = {
+  figures: 'zero one two three four five six seven eight nine'.split(' '),
+  decimal: '.',
+  point: 'decimal',
+  minus: 'minus',
+};
 
 /** Decimal places of a resolution, e.g. 2 for 0.01. */
 const placesOf = (resolution: number): number => {
@@ -12,18 +27,28 @@ const placesOf = (resolution: number): number => {
  * four. `parse` reads the result as the same number. Throws a RangeError for a number with more than six
  * digits before the decimal, or one that is not finite.
  */
-export const speakNumber = (value: number, { resolution }: { resolution?: number } = {}): string => {
+export const speakNumber = (
+  value: number,
+  { resolution }: { resolution?: number } = {},
+  language: SpokenFigures = ENGLISH_FIGURES,
+): string => {
   if (!(Math.abs(value) < 999_999.5)) throw new RangeError(`Cannot be spoken figure by figure: ${value}`);
   const places = resolution === undefined ? 4 : Math.min(placesOf(resolution), 4);
   const fixed = Math.abs(value).toFixed(places);
   const figures = resolution === undefined ? fixed.replace(/\.?0+$/, '') : fixed;
-  const words = [...figures].map((figure) => (figure === '.' ? 'decimal' : DIGITS[Number(figure)]));
-  return [...(value < 0 && Number(figures) !== 0 ? ['minus'] : []), ...words].join(' ');
+  const words = [...figures].map((figure) =>
+    figure === '.' ? language.point : language.figures[Number(figure)],
+  );
+  return [...(value < 0 && Number(figures) !== 0 ? [language.minus] : []), ...words].join(' ');
 };
 
+const WITH_POINT = /[-−]?(?<!\d)\d{1,6}(?:\.\d{1,4})?(?!\d)/g;
+const WITH_COMMA = /[-−]?(?<!\d)\d{1,6}(?:,\d{1,4})?(?!\d)/g;
+
 /** A sentence with its numbers digit by digit, as over a radio: "Heard 142." is said "Heard one four two." */
-export const spoken = (text: string): string =>
-  text.replace(/[-−]?(?<!\d)\d{1,6}(?:\.\d{1,4})?(?!\d)/g, (number) => {
-    const places = number.split('.')[1]?.length ?? 0;
-    return speakNumber(Number(number.replace('−', '-')), { resolution: 10 ** -places });
+export const spoken = (text: string, language: SpokenFigures = ENGLISH_FIGURES): string =>
+  text.replace(language.decimal === ',' ? WITH_COMMA : WITH_POINT, (number) => {
+    const [whole = '', decimals = ''] = number.split(language.decimal);
+    const value = Number(`${whole.replace('−', '-')}.${decimals || '0'}`);
+    return speakNumber(value, { resolution: 10 ** -decimals.length }, language);
   });

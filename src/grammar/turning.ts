@@ -4,7 +4,8 @@ import { means, type Rules, said, say } from './rule.ts';
 /** The largest single turn that is believed, in whole turns; nobody turns further without looking. */
 const MAX_TURNS = 4;
 
-const inEighths = (turns: number): number | undefined => {
+/** A turn typed in figures, in whole turns. */
+export const inEighths = (turns: number): number | undefined => {
   const eighths = turns * EIGHTHS_PER_TURN;
   return Number.isInteger(eighths) && eighths > 0 && turns <= MAX_TURNS ? eighths : undefined;
 };

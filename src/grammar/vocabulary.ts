@@ -1,4 +1,4 @@
-import { FILLERS, GRAMMAR, wordingsOf } from './grammar.ts';
+import { ENGLISH, type Grammar, wordingsOf } from './grammar.ts';
 import type { Part } from './pattern.ts';
 
 const wordsOf = (part: Part): string[] => {
@@ -14,12 +14,23 @@ const wordsOf = (part: Part): string[] => {
   }
 };
 
-const WORDS: ReadonlySet<string> = new Set([
-  ...FILLERS,
-  ...Object.keys(GRAMMAR).flatMap((rule) => wordingsOf(rule).flatMap(({ part }) => wordsOf(part))),
-]);
+const allWords = (grammar: Grammar): ReadonlySet<string> =>
+  new Set([
+    ...grammar.fillers,
+    ...Object.keys(grammar.rules).flatMap((rule) =>
+      wordingsOf(rule, grammar).flatMap(({ part }) => wordsOf(part)),
+    ),
+  ]);
 
-/** Every word of the grammar and every filler, sorted; letters a to z and the apostrophe only. */
-export const vocabulary = (): string[] => [...WORDS].sort();
+const known = new WeakMap<Grammar, ReadonlySet<string>>();
 
-export const knows = (word: string): boolean => WORDS.has(word);
+const wordsIn = (grammar: Grammar): ReadonlySet<string> => {
+  const words = known.get(grammar) ?? allWords(grammar);
+  known.set(grammar, words);
+  return words;
+};
+
+/** Every word of the English grammar and every filler, sorted; letters a to z and the apostrophe only. */
+export const vocabulary = (): string[] => [...wordsIn(ENGLISH)].sort();
+
+export const knows = (word: string, grammar: Grammar = ENGLISH): boolean => wordsIn(grammar).has(word);

@@ -4,6 +4,7 @@ import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
+import { TypedLanguage } from './language.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
@@ -175,12 +176,13 @@ export const Fact = z.discriminatedUnion('type', [
     handedOn: z.literal(true).optional(),
   }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
-  /** Words as they were received, before they were understood. */
+  /** Words as they were received, before they were understood. `language`: that they were typed in; absent: English. */
   z.object({
     type: z.literal('said'),
     seat: Seat,
     via: Via,
     text: z.string().max(2000),
+    language: TypedLanguage.optional(),
     confidence: z.number().min(0).max(1).optional(),
     alternatives: z.array(Alternative).optional(),
   }),

@@ -32,3 +32,8 @@ export const WORDS = {
 
 /** The words for a name typed as the answer to "who was told?". */
 export const toldWords = (who: string): string => `told ${who.trim()}`;
+
+/** The number pad of the panel. */
+export const PAD_BACK = 'Take back the last figure';
+export const PAD_POINT = 'point';
+export const PAD_MINUS = 'minus';

@@ -15,16 +15,23 @@ export const damagedVisitText = (pair: string, job: JobId, fault: ChainFault): s
     ? `Pair ${pair}: the record of the visit ${job} is gone. The site names it, and nothing of it is there.`
     : `Pair ${pair}: the record of the visit ${job} was damaged or changed outside the program. ${wrongText({ kind: 'chain', ...fault })}`;
 
+/** "the picture of entry 31": how those that are lost are spoken of. */
+const lostOnes = (photos: readonly Seq[]) =>
+  photos.length === 1
+    ? { are: `the picture of entry ${photos[0]} is`, them: 'it', these: 'the photo' }
+    : { are: `the pictures of entries ${photos.join(', ')} are`, them: 'them', these: 'these photos' };
+
 /** Of a visit whose log is whole. `photos`: their entries. */
-export const lostPicturesText = (pair: string, job: JobId, photos: readonly Seq[]): string =>
-  `Pair ${pair}: ${picturesOf(photos)} of the visit ${job} ${photos.length === 1 ? 'is' : 'are'} gone, or not as taken. The rest of the record is whole. Where no backup has ${photos.length === 1 ? 'it' : 'them'}, remove ${photos.length === 1 ? 'the photo' : 'these photos'} with the reason.`;
+export function lostPicturesText(pair: string, job: JobId, photos: readonly Seq[]): string {
+  const { are, them, these } = lostOnes(photos);
+  return `Pair ${pair}, visit ${job}: ${are} gone, or not as taken. The rest of the record is whole. Where no backup has ${them}, remove ${these} with the reason.`;
+}
 
 /** In the way of a signature. */
-export const lostUnsignable = (photos: readonly Seq[]): string =>
-  `Not signed: ${picturesOf(photos)} ${photos.length === 1 ? 'is' : 'are'} gone, or not as taken. Restore a backup, or remove ${photos.length === 1 ? 'the photo' : 'these photos'} with the reason. Then sign.`;
-
-const picturesOf = (photos: readonly Seq[]): string =>
-  photos.length === 1 ? `the picture of entry ${photos[0]}` : `the pictures of entries ${photos.join(', ')}`;
+export function lostUnsignable(photos: readonly Seq[]): string {
+  const { are, these } = lostOnes(photos);
+  return `Not signed: ${are} gone, or not as taken. Restore a backup, or remove ${these} with the reason. Then sign.`;
+}
 
 /** Of the site's own log. */
 export const damagedSiteText = (fault: ChainFault): string =>

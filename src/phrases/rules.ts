@@ -19,7 +19,7 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'doubt-turn':
     'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.',
   'read-twice':
-    'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice.',
+    'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice; in a plain search every reading is.',
   'not-by-reflection':
     'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.',
   'full-gain-to-find': 'With no signal, search at full gain.',
@@ -32,7 +32,13 @@ export const RULE_WORDS: Record<RuleId, string> = {
     'When the meter is saturated, lower the gain and continue with the same adjuster in the same direction.',
   'own-gain': 'A detector that sets its own gain gets time to do so, and is read again.',
   'begin-again':
-    'A search that goes on too long without proof rests on an unnoticed mistake: aim again and restart.',
+    'A search that goes on too long without proof, or whose confirmed readings fit no beam, begins again with an aim by eye.',
+  'plain-search':
+    'Where the readings fit no beam, go one adjuster at a time, reach every place next to the peak clockwise, and stop between two lower readings.',
+  'light-around':
+    'A narrow light found so may be a side lobe: the places around it where the beam can be are read, and anything brighter is taken up.',
+  'no-single-peak':
+    'When that finds no steady peak either, something moves or stands in the light: find it first.',
   'find-slope': 'Turn one adjuster a known amount to learn which way the signal rises.',
   climb: 'Keep turning the way the signal rises.',
   'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',

@@ -3,6 +3,7 @@ import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
 import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
+import { TypedLanguage } from '../model/language.ts';
 import { Person } from '../model/person.ts';
 import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
@@ -56,6 +57,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
   /**
    * Words that were typed, chosen with a button, or heard by the phone itself; all go through the same
    * parser. `re`: the instruction on the speaker's screen, so that a late "done" counts for the right turn.
+   * `language`: what typed words are in; without it they are English, as those of all buttons are.
    * Heard words carry how sure the phone's speech model is, like words heard by the server.
    */
   z
@@ -64,6 +66,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
       id,
       via: z.enum(['typed', 'button', 'voice']),
       text: Text,
+      language: TypedLanguage.optional(),
       re: Seq.optional(),
       confidence: Share.optional(),
       alternatives: z
@@ -75,10 +78,20 @@ export const ClientMessage = z.discriminatedUnion('t', [
       ({ via, confidence, alternatives }) =>
         (via === 'voice') === (confidence !== undefined) && (via === 'voice' || !alternatives),
       { error: 'confidence and alternatives come with via voice, and only with it', path: ['confidence'] },
-    ),
+    )
+    .refine(({ via, language }) => via === 'typed' || language === undefined, {
+      error: 'a language comes with via typed, and only with it',
+      path: ['language'],
+    }),
   z.object({ t: z.literal('remark'), id, text: z.string().trim().min(1).max(2000) }),
   /** Replaces the reading of entry `target` by what `text` says. */
-  z.object({ t: z.literal('correct'), id, target: Seq, text: z.string().trim().min(1).max(200) }),
+  z.object({
+    t: z.literal('correct'),
+    id,
+    target: Seq,
+    text: z.string().trim().min(1).max(200),
+    language: TypedLanguage.optional(),
+  }),
   /** Takes back the entry `target`. */
   z.object({ t: z.literal('take-back'), id, target: Seq }),
   /** Accept although evidence is missing, with a typed reason. */

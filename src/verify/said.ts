@@ -1,8 +1,8 @@
 import { isSame } from '../formats/same.ts';
-import { parse } from '../grammar/parse.ts';
 import type { FactOf } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { type Reading, valueReading } from '../model/reading.ts';
+import { understand } from '../understand/understand.ts';
 import type { JobState } from '../visit/state.ts';
 
 /** What the words of a log can have said of the meter, so that no reading stands there that nobody said. */
@@ -10,13 +10,13 @@ export class Said {
   private readonly readings = new Map<Seq, readonly Reading[]>();
 
   /** `state`: before these words. */
-  hear(seq: Seq, { text, alternatives = [] }: FactOf<'said'>, state: JobState): void {
+  hear(seq: Seq, { text, language, alternatives = [] }: FactOf<'said'>, state: JobState): void {
     const meter = state.setup?.meter;
     // Without the meter, too: an earlier version of the program did not look at it.
     const contexts = meter ? [{ meter }, {}] : [{}];
     const intents = [text, ...alternatives.map((each) => each.text)].flatMap((words) =>
       contexts.flatMap((context) => {
-        const heard = parse(words, context);
+        const heard = understand(words, language, context);
         if (heard.kind === 'unclear') return [];
         return heard.kind === 'understood' ? heard.intents : heard.options.flat();
       }),

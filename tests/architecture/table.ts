@@ -17,7 +17,7 @@ export function arrowsTable(): string {
   return [`| folder | holds | takes from (all: \`${SHARED}\`) |`, '| --- | --- | --- |', ...rows].join('\n');
 }
 
-const nameOf = (folder: string): string => folder.replace('src/', '');
+const nameOf = (folder: string): string => folder.replace('src/', '').replaceAll('/', '-');
 
 /** All that a folder takes from, at first hand or through others. */
 function reached(folder: string, among: ReadonlySet<string>, seen = new Set<string>()): Set<string> {

@@ -19,7 +19,7 @@ import { spokenFile } from '../sounds/spoken.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press, typeReading } from './hall.ts';
 
-const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
+const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
 const LONGEST_ALIGNMENT_MS = 120_000;
 
 /** Two pages are two phones; a simulated beam pair is the hall; the panel's microphone hears a synthetic voice. */
@@ -102,6 +102,22 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     await press(emitter, 'Understood');
     await panel.getByText('Emitter here').waitFor();
     await emitter.getByText('Panel here').waitFor();
+  });
+
+  it('has figures for a thumb in a glove, which type into the box and send nothing by themselves', async () => {
+    const box = panel.getByLabel('Type the reading, or anything you would say');
+    const pad = panel.locator('.number-pad');
+    for (const key of ['1', '0', '4']) await pad.getByRole('button', { name: key, exact: true }).tap();
+    expect(await box.inputValue()).toBe('104');
+    // The meter counts whole numbers, so there is nothing behind a point.
+    expect(await pad.getByRole('button', { name: 'point' }).isDisabled()).toBe(true);
+    for (let i = 0; i < 3; i += 1) await pad.getByRole('button', { name: 'Take back the last figure' }).tap();
+    expect(await box.inputValue()).toBe('');
+    const low = await pad
+      .locator('button')
+      .evaluateAll((all) => all.filter((each) => each.getBoundingClientRect().height < 56).length);
+    expect(low).toBe(0);
+    expect((await log()).some(({ fact }) => fact.type === 'said')).toBe(false);
   });
 
   it('leads the panel with the box for a number; the words for other readings are one tap away', async () => {

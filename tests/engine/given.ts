@@ -63,6 +63,7 @@ export function beamOf({
     peak: { horizontal: { value: peak.horizontal, sd: 0 }, vertical: { value: peak.vertical, sd: 0 } },
     curvature,
     heights: new Map(tops),
+    cross: 0,
     shape: 1,
     backlash: at(0),
     otherLight: [],

@@ -14,7 +14,9 @@ it('a length gets its unit in src/phrases/units.ts and nowhere else, so that non
     readdirSync(folder, { recursive: true, encoding: 'utf8' })
       .filter((name) => /\.tsx?$/.test(name))
       .map((name) => join(folder, name))
-      .filter((file) => file !== 'src/phrases/units.ts' && BY_HAND.test(readFileSync(file, 'utf8'))),
+      // A line of a language is about a text that already has its unit.
+      .filter((file) => file !== 'src/phrases/units.ts' && !file.startsWith('src/languages/'))
+      .filter((file) => BY_HAND.test(readFileSync(file, 'utf8'))),
   );
   expect(found).toEqual([]);
 });

@@ -19,6 +19,7 @@ const FOLDERS = [
 const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/phrases/': 'the place for words',
   'src/grammar/': 'what people may say, not what is said to them',
+  'src/languages/': 'the same words in other languages, and what people may say in them',
   'src/simulator/': 'an invented site and crew; the program never shows them',
   'src/plan/check.ts': 'a figure and its source stand together',
   'src/model/guidance.ts': 'limits and their source stand together',

@@ -96,7 +96,7 @@ describe('the AsyncAPI document', () => {
   });
 });
 
-it('R70: both are given to anyone who asks, with the version of the program', async () => {
+it('R90: both are given to anyone who asks, with the version of the program', async () => {
   const { url } = await serve();
   const { version } = await (await get(url, '/api/health')).json();
   expect(await (await get(url, '/api/openapi.json')).json()).toEqual(

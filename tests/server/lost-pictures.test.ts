@@ -117,7 +117,9 @@ describe.each(DRIVERS)('R58: pictures that were changed on the disk, with $name,
         job,
         seq: first,
         text: expect.stringMatching(
-          new RegExp(`^Pair ${PAIR}: the pictures? of entr.* ${[first, ...others].join(', ')} of`),
+          new RegExp(
+            `^Pair ${PAIR}, visit ${job}: the pictures? of entr.* ${[first, ...others].join(', ')} (is|are) gone`,
+          ),
         ),
       },
     ]);

@@ -307,6 +307,30 @@ describe('R57: the archive of a record', () => {
     });
   });
 
+  it('is as of one moment: a photo that is removed while it is made is removed in it, and not lost', async () => {
+    /** Once, somebody removes the photo between the reading of the log and that of the picture. */
+    class Removing extends MemoryStore {
+      meanwhile?: () => Promise<unknown>;
+      override async enclosure(job: string, seq: number) {
+        const { meanwhile } = this;
+        delete this.meanwhile;
+        await meanwhile?.();
+        return super.enclosure(job, seq);
+      }
+    }
+    const store = new Removing();
+    const { url } = await serve({ store });
+    const { job } = await bothIn(url);
+    const { seq: photo } = await send(url, job.token, {});
+    store.meanwhile = () => remove(url, job.token, { photo });
+    const archive = readArchive(
+      new Uint8Array(await (await show(url, job.token, '', 'export.zip')).arrayBuffer()),
+    );
+    const result = verified(archive?.log ?? '');
+    expect(result.ok && result.photos[0]?.removed?.why).toBe('A face is in it');
+    expect(result.ok && archive && checkPhotos(result.photos, archive)).toEqual([]);
+  });
+
   it('of a job without photos is its log alone', async () => {
     const { url, tokens, panel } = await jobWithCrew();
     await panel.ack(panel.remark('a hall'));

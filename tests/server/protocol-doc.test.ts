@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { z } from 'zod';
 import { LIMITS } from '../../server/guard/limits.ts';
+import { Entry } from '../../src/model/entry.ts';
 import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
+import { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { Refusal } from '../../src/model/refusal.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
 import * as enter from '../../src/protocol/enter.ts';
@@ -68,6 +70,16 @@ describe('docs/protocol.md', () => {
     const kinds = union.options.map((option) => option.shape.t.value).sort();
     const shown = examples.filter(({ name }) => name === side).map(({ line }) => JSON.parse(line).t);
     expect([...new Set(shown)].sort()).toEqual(kinds);
+  });
+
+  it.each([
+    ['Entries, hashes and `ref`', Entry.shape],
+    ['Meter and adjusters', { ...MeterProfile.shape, ...AdjusterProfile.shape }],
+  ])('has every field in the tables of "%s", and no other', (title, shape) => {
+    const [, part = ''] = doc.split(`## ${title}\n`);
+    const rows = part.split('\n## ')[0]?.matchAll(/^\| ((?:`\w+`(?:, )?)+) \|/gm) ?? [];
+    const told = [...rows].flatMap(([, names = '']) => [...names.matchAll(/\w+/g)].map(([name]) => name));
+    expect([...new Set(told)].sort()).toEqual(Object.keys(shape).sort());
   });
 
   it('names every refusal and every close code', () => {

@@ -1,0 +1,76 @@
+import { ENGLISH_FIGURES, type SpokenFigures } from '../../src/grammar/speak.ts';
+import { inAmerican } from '../../src/languages/american.ts';
+import { type Language, type Translate, translator } from '../../src/languages/translate.ts';
+import { TypedLanguage } from '../../src/model/language.ts';
+import { browserStorage } from '../browser/storage.ts';
+
+/** The languages to choose from, by their names in themselves. */
+export const LANGUAGE_NAMES = {
+  en: 'English (British)',
+  'en-US': 'English (American)',
+  es: 'Español',
+} as const;
+export type LanguageCode = keyof typeof LANGUAGE_NAMES;
+export const LANGUAGE_CODES = Object.keys(LANGUAGE_NAMES) as LanguageCode[];
+
+/** Each is fetched when it is chosen. */
+const FETCH: {
+  readonly [code in Exclude<LanguageCode, 'en' | 'en-US'>]: () => Promise<{ LANGUAGE: Language }>;
+} = {
+  es: () => import('../../src/languages/es/language.ts'),
+};
+
+/** The language that this page is drawn and spoken in. */
+export interface OnScreen {
+  readonly code: LanguageCode;
+  /** Undefined in British English, in which all is written. */
+  readonly translate?: Translate;
+  readonly spoken: SpokenFigures;
+}
+
+let now: OnScreen = { code: 'en', spoken: ENGLISH_FIGURES };
+export const onScreen = (): OnScreen => now;
+
+/** A text of ours as this page says it; in English while nobody has translated it. */
+export const inOwnWords = (text: string): string => now.translate?.(text) ?? text;
+
+/** What words typed on this page are in; undefined for English. */
+export const typedIn = (): TypedLanguage | undefined => TypedLanguage.safeParse(now.code).data;
+
+const KEY = 'language';
+
+/** As it was chosen on this phone; before that, as its browser is set. */
+export function savedLanguage(): LanguageCode {
+  const kept = browserStorage.read(KEY);
+  return codeOf(kept) ?? navigator.languages?.map(codeOf).find((code) => code !== undefined) ?? 'en';
+}
+
+/** "es-MX" is Spanish; "en-AU" is written like British English. */
+function codeOf(tag: unknown): LanguageCode | undefined {
+  const [language] = typeof tag === 'string' ? tag.split('-') : [];
+  return LANGUAGE_CODES.find((code) => code === tag) ?? LANGUAGE_CODES.find((code) => code === language);
+}
+
+export const keepLanguage = (code: LanguageCode): void => void browserStorage.write(KEY, code);
+
+/** Dispatched when the page has another language: everything is then drawn anew. */
+export const LANGUAGE_CHANGED = 'ladderline-language';
+
+/** False: it could not be fetched, and the page stays as it is. */
+export async function speakOnScreen(code: LanguageCode): Promise<boolean> {
+  try {
+    now = await fetched(code);
+  } catch {
+    return false;
+  }
+  document.documentElement.lang = code === 'en' ? 'en-GB' : code;
+  dispatchEvent(new Event(LANGUAGE_CHANGED));
+  return true;
+}
+
+async function fetched(code: LanguageCode): Promise<OnScreen> {
+  if (code === 'en') return { code, spoken: ENGLISH_FIGURES };
+  if (code === 'en-US') return { code, translate: inAmerican, spoken: ENGLISH_FIGURES };
+  const { LANGUAGE } = await FETCH[code]();
+  return { code, translate: translator(LANGUAGE), spoken: LANGUAGE.spoken };
+}

@@ -1,0 +1,8 @@
+import { LANGUAGE as es } from '../../src/languages/es/language.ts';
+import type { Language } from '../../src/languages/translate.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
+
+/** The languages beside English, as a test goes through them; `towords`: their tag in the npm library to-words. */
+export const LANGUAGES: readonly { code: TypedLanguage; language: Language; toWords: readonly string[] }[] = [
+  { code: 'es', language: es, toWords: ['es-ES', 'es-MX'] },
+];
