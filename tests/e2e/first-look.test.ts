@@ -20,6 +20,7 @@ describe.skipIf(!CHROMIUM)('on a phone, without scrolling', () => {
 
   it('the board lists a pair that needs attention first', async () => {
     // While the records are read, their rows say nothing yet.
+    await page.locator('.pair-row').first().waitFor();
     await page.getByText('are not read yet').waitFor({ state: 'detached' });
     expect(await page.locator('.pair-row .status-sign').first().textContent()).toContain('Needs attention');
   });
