@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { PHOTO_BYTES_MOST, PhotoShows } from '../../src/model/photo.ts';
 import {
   CHOOSE_PHOTO,
@@ -11,6 +11,7 @@ import {
 import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
 import { type SmallPhoto, shrink } from './shrink.ts';
+import { useObjectUrl } from './use-object-url.ts';
 
 /** A photo that a person wants in the record. */
 export interface Wanted extends SmallPhoto {
@@ -92,14 +93,9 @@ interface DescribeProps {
 }
 
 function Describe({ small, busy, onKeep, onThrowAway }: DescribeProps) {
-  const [url, setUrl] = useState<string>();
+  const url = useObjectUrl(small.blob);
   const [shows, setShows] = useState<PhotoShows>();
   const [caption, setCaption] = useState('');
-  useEffect(() => {
-    const made = URL.createObjectURL(small.blob);
-    setUrl(made);
-    return () => URL.revokeObjectURL(made);
-  }, [small]);
   const words = caption.trim();
   return (
     <div class="new-photo">

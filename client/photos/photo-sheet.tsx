@@ -1,4 +1,3 @@
-import { useEffect, useState } from 'preact/hooks';
 import {
   FORGET_PHOTO,
   NO_PHOTOS,
@@ -17,6 +16,7 @@ import { Sheet } from '../ui/sheet.tsx';
 import { NewPhoto } from './new-photo.tsx';
 import { PhotoList } from './photo-list.tsx';
 import { removePhoto } from './requests.ts';
+import { useObjectUrl } from './use-object-url.ts';
 import { useWaiting } from './use-waiting.ts';
 import type { WaitingPhoto } from './waiting.ts';
 import './photos.css';
@@ -61,12 +61,7 @@ interface WaitsProps {
 
 function Waits({ photo, safe, onForget }: WaitsProps) {
   const { picture, width, height, refused } = photo;
-  const [url, setUrl] = useState<string>();
-  useEffect(() => {
-    const made = URL.createObjectURL(picture);
-    setUrl(made);
-    return () => URL.revokeObjectURL(made);
-  }, [picture]);
+  const url = useObjectUrl(picture);
   return (
     <figure class="photo waits">
       {url && <img src={url} alt={photoText(photo)} width={width} height={height} />}

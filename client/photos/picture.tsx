@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import type { Seq } from '../../src/model/ids.ts';
 import { fetchPhoto, type PhotoOwner } from './requests.ts';
+import { useObjectUrl } from './use-object-url.ts';
 
 interface PictureProps {
   owner: PhotoOwner;
@@ -14,24 +15,20 @@ interface PictureProps {
 /** A photo of the record, fetched with the key that opens it; or why it cannot be shown. */
 export function Picture({ owner, seq, alt, width, height }: PictureProps) {
   const { token, visit } = owner;
-  const [shown, setShown] = useState<{ url?: string; trouble?: string }>({});
+  const [picture, setPicture] = useState<Blob>();
+  const [trouble, setTrouble] = useState<string>();
+  const url = useObjectUrl(picture);
   useEffect(() => {
-    let url: string | undefined;
     let left = false;
     fetchPhoto({ token, ...(visit && { visit }) }, seq).then(
-      (blob) => {
-        if (left) return;
-        url = URL.createObjectURL(blob);
-        setShown({ url });
-      },
-      (error: Error) => left || setShown({ trouble: error.message }),
+      (blob) => left || setPicture(blob),
+      (error: Error) => left || setTrouble(error.message),
     );
     return () => {
       left = true;
-      if (url) URL.revokeObjectURL(url);
     };
   }, [token, visit, seq]);
-  if (shown.trouble) return <p class="picture-lost">{shown.trouble}</p>;
+  if (trouble) return <p class="picture-lost">{trouble}</p>;
   const frame = { width, height, style: { aspectRatio: `${width} / ${height}` } };
-  return shown.url ? <img src={shown.url} alt={alt} {...frame} /> : <span class="picture-room" {...frame} />;
+  return url ? <img src={url} alt={alt} {...frame} /> : <span class="picture-room" {...frame} />;
 }

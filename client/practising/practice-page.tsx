@@ -87,20 +87,12 @@ function Choice({ onStart }: { onStart: (playing: Playing) => void }) {
         <h1>{PRACTICE_TITLE}</h1>
         <p>{PRACTICE_ABOUT}</p>
         <h2>{FIRST_TIME}</h2>
-        <div class="choices">
-          {SEATS.map((seat) => (
-            <button
-              key={seat}
-              type="button"
-              class="button main"
-              onClick={() =>
-                onStart({ practice: { seed: newSeed(), troubles: [], guided: true }, seat, round: 0 })
-              }
-            >
-              {AT_SEAT[seat]}
-            </button>
-          ))}
-        </div>
+        <SeatButtons
+          names={AT_SEAT}
+          onPick={(seat) =>
+            onStart({ practice: { seed: newSeed(), troubles: [], guided: true }, seat, round: 0 })
+          }
+        />
       </section>
       <section class="card">
         <h2>{WITH_TROUBLE}</h2>
@@ -129,23 +121,27 @@ function Choice({ onStart }: { onStart: (playing: Playing) => void }) {
             </button>
           ))}
         </fieldset>
-        <div class="choices">
-          {SEATS.map((seat) => (
-            <button
-              key={seat}
-              type="button"
-              class="button main"
-              onClick={() => onStart({ practice: planted(), seat, round: 0 })}
-            >
-              {START_AT[seat]}
-            </button>
-          ))}
-        </div>
+        <SeatButtons names={START_AT} onPick={(seat) => onStart({ practice: planted(), seat, round: 0 })} />
       </section>
       <TwoPhones planted={planted} />
     </Page>
   );
 }
+
+interface SeatButtonsProps {
+  names: Readonly<Record<Seat, string>>;
+  onPick: (seat: Seat) => void;
+}
+
+const SeatButtons = ({ names, onPick }: SeatButtonsProps) => (
+  <div class="choices">
+    {SEATS.map((seat) => (
+      <button key={seat} type="button" class="button main" onClick={() => onPick(seat)}>
+        {names[seat]}
+      </button>
+    ))}
+  </div>
+);
 
 function TwoPhones({ planted }: { planted: () => Practice }) {
   const [busy, setBusy] = useState(false);
