@@ -112,7 +112,7 @@ function PanelScreen({ room }: { room: Room }) {
       <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
       <div class="panel-say">
         {!alone && <QuickWords room={room} />}
-        <SayBox room={room} />
+        <SayBox room={room} alone={alone} />
         <TalkButton talk={room.talk} speechReady={speechReady} />
       </div>
       {open?.sheet === 'menu' && (

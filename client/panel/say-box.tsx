@@ -9,13 +9,13 @@ const isHeld = (): boolean => matchMedia('(pointer: coarse)').matches;
 
 /**
  * To type a reading or any other words. On a phone with figures of our own, large enough for a glove; the keyboard of the
- * phone, with letters, needs one tap.
+ * phone, with letters, needs one tap. `alone`: nobody is at the emitter, and the code for its phone needs the room.
  */
-export function SayBox({ room }: { room: Room }) {
+export function SayBox({ room, alone }: { room: Room; alone: boolean }) {
   const [text, setText] = useState('');
   const [letters, setLetters] = useState(false);
   const box = useRef<HTMLInputElement>(null);
-  const pad = isHeld() && !letters && !looksElsewhere(room);
+  const pad = isHeld() && !letters && !alone && !looksElsewhere(room);
   const submit = (event: Event) => {
     event.preventDefault();
     const words = text.trim();

@@ -93,6 +93,8 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     }
     await panel.setViewportSize(PHONE.viewport);
     expect(await panel.locator('.quick').count()).toBe(0);
+    // It would lie over the square code.
+    expect(await panel.locator('.number-pad').count()).toBe(0);
     const code = await panel.locator('.invite-code').textContent();
 
     await emitter.goto(`${server.url}/`);
