@@ -1,4 +1,4 @@
-import { FRESH_MS } from '../engine/accept.ts';
+import { FRESH_MS } from '../engine/fresh.ts';
 import { fallFigure, isBeamMoved } from '../engine/fall.ts';
 import type { UsedCover } from '../model/checklists.ts';
 import type { JobSetup } from '../model/setup.ts';
