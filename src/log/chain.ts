@@ -1,9 +1,9 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import canonicalize from 'canonicalize';
-import type { Draft, Entry } from '../model/entry.ts';
+import type { Draft, Entry, Log } from '../model/entry.ts';
 import type { Head, JobId } from '../model/ids.ts';
-import type { ChainFault } from './fault.ts';
+import type { ChainFault, CheckedLog } from './fault.ts';
 
 export const GENESIS = '0'.repeat(64);
 
@@ -29,14 +29,11 @@ export const headAfter = (entry: Entry): Head => ({
   hash: entry.hash,
 });
 
-/** The same for a log that something names: with nothing in it, it is lost. */
-export const findFaultOfNamed = ({
-  entries,
-  head,
-}: {
-  entries: readonly Entry[];
-  head: Head;
-}): ChainFault | undefined => (head.count === 0 ? { seq: 0, fault: 'missing' } : findFault(entries, head));
+/** A log that something names, checked from end to end: with nothing in it, it is lost. */
+export const checked = (log: Log): CheckedLog => ({
+  ...log,
+  fault: log.head.count === 0 ? { seq: 0, fault: 'missing' } : findFault(log.entries, log.head),
+});
 
 /**
  * The first fault in a chain of entries, or undefined if it is whole and ends at `head`. Entries up to
