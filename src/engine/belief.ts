@@ -160,6 +160,13 @@ function alive(logs: Float64Array): Belief {
 export const likelyPeak = ({ live, weights }: Belief): number =>
   live.reduce((sum, i, k) => sum + (weights[k] ?? 0) * peakOf(i), 0);
 
+/** The mean of how wide the light may be: its half-power half-width, eighths. */
+export const likelyHalfWidth = ({ live, weights }: Belief): number =>
+  live.reduce(
+    (sum, i, k) => sum + (weights[k] ?? 0) * (WIDTHS[Math.floor((FORM_OF[i] ?? 0) / SHAPES.length)] ?? 0),
+    0,
+  );
+
 /** What standing at a place costs, as far as is known: dB below the peak, and how likely it is more than allowed. */
 export interface Cost {
   readonly expected: number;

@@ -1,9 +1,18 @@
 import type { Action, Advice } from '../model/advice.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { HEARER, type TimedAdvice } from './advice.ts';
-import { type Belief, beliefOf, costAt, likelyPeak, outlook } from './belief.ts';
-import { type Look, lookHere } from './looks.ts';
-import { ALLOWED_DB, lacksSide, missingByTrends, RISK, SIDE_AT, sideSeen, steadySince } from './proven.ts';
+import { type Belief, beliefOf, costAt, likelyHalfWidth, likelyPeak, outlook } from './belief.ts';
+import type { Look } from './looks.ts';
+import {
+  ALLOWED_DB,
+  lacksSide,
+  lookHere,
+  missingByTrends,
+  RISK,
+  SIDE_AT,
+  sideSeen,
+  steadySince,
+} from './proven.ts';
 import { CAUSES, type RuleId } from './rules.ts';
 import type { Search } from './search.ts';
 import { widening } from './widening.ts';
@@ -178,12 +187,15 @@ function bestPlace(search: Search, belief: Belief, axis: Axis, here: Look): numb
  * far on its other side, and two such places are told apart best. Eighths.
  */
 const AROUND = 6;
+/** On wide light farther out, for near its peak nothing is told apart: this share of its half-width. */
+const AROUND_WIDE = 0.6;
 
 /** The place around the likely peak whose look tells most of where it lies. */
 function mostTelling(search: Search, belief: Belief, axis: Axis, here: Look): number | undefined {
   const peak = likelyPeak(belief);
   const reach = within(search, axis).filter((to) => to !== here.turned[axis]);
-  const near = reach.filter((to) => Math.abs(to - peak) <= AROUND);
+  const around = Math.max(AROUND, AROUND_WIDE * likelyHalfWidth(belief));
+  const near = reach.filter((to) => Math.abs(to - peak) <= around);
   if (near.length === 0) return peak < here.turned[axis] ? reach[0] : reach.at(-1);
   let [best, most] = [near[0], 0];
   for (const to of near) {

@@ -2,7 +2,6 @@ import type { Seq } from '../model/ids.ts';
 import type { Trend } from '../model/reports.ts';
 import { AXES, type Axis } from '../model/turns.ts';
 import type { PerAxis } from './sample.ts';
-import type { Search } from './search.ts';
 import type { Pointing } from './slack.ts';
 
 /**
@@ -62,9 +61,3 @@ export const comparisons = (looks: readonly Look[]): readonly Comparison[] =>
     const from = looks[i - 1];
     return (from && comparisonAt(from, to)) ?? [];
   });
-
-/** The look at this place, at this gain, since it was last touched. */
-export function lookHere(search: Search): Look | undefined {
-  const last = search.looks?.at(-1);
-  return last && last.at >= search.stay.since && search.path === 'clear' ? last : undefined;
-}

@@ -1,7 +1,7 @@
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { beliefOf, type Cost, costAt } from './belief.ts';
 import { FRESH_MS } from './fresh.ts';
-import { comparisons, type Look, lookHere } from './looks.ts';
+import { comparisons, type Look } from './looks.ts';
 import type { Missing } from './missing.ts';
 import type { Search } from './search.ts';
 
@@ -57,6 +57,12 @@ export const lacksSide = (looks: readonly Look[], here: Look, axis: Axis): Side 
       sideSeen(looks, here, axis, side).length === 0 ||
       sideSeen(looks, here, axis, side, false).length < TIMES,
   );
+
+/** The look at this place, at this gain, since it was last touched. */
+export function lookHere(search: Search): Look | undefined {
+  const last = search.looks?.at(-1);
+  return last && last.at >= search.stay.since && search.path === 'clear' ? last : undefined;
+}
 
 /** The first of the looks at this place since it was last touched, from which on the light did not change. */
 export function steadySince(looks: readonly Look[], search: Search): Look | undefined {
