@@ -22,6 +22,7 @@ export type Letter = Extract<
       | 'remark'
       | 'correct'
       | 'take-back'
+      | 'camera'
       | 'override'
       | 'hand-over'
       | 'practise'
