@@ -88,6 +88,18 @@ for (const by of ['kind', 'spoilt'] as const) {
     );
 }
 const all = rows.flatMap(({ outcomes }) => outcomes);
+console.log(
+  '\n| a frame is read from a belief of | read, % of all frames | misread, % of those read (95 %) |',
+);
+console.log('| --- | --- | --- |');
+const frames = sum(all, (o) => o.frames);
+for (const from of [0.5, 0.7, 0.8, 0.85, 0.9, 0.93, 0.95, 0.97, 0.98, 0.99]) {
+  const read = all.flatMap(({ beliefs }) => beliefs).filter(({ belief }) => belief >= from);
+  const wrong = read.filter(({ right }) => !right).length;
+  console.log(
+    `| ${from} | ${percent(read.length, frames)} | ${wrong} of ${read.length}: ${interval(wrong, read.length)} |`,
+  );
+}
 const ms = all.flatMap((o) => o.ms).sort((a, b) => a - b);
 console.log(
   `\n${reader.name}: ${ms[ms.length >> 1]?.toFixed(1)} ms a frame at the median, ${ms[Math.floor(ms.length * 0.99)]?.toFixed(1)} ms at 99 %.`,

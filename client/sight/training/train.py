@@ -1,7 +1,7 @@
 """Trains the reader of displays: python3 train.py "SHARDS*.bin" reader.onnx --minutes 18
 
 Needs Python 3.11 with PyTorch 1.13 or later and NumPy; one core is enough. `dataset.ts` makes the shards. Shards that come
-while it trains are taken in, so both can be started together. The last shard is kept for choosing.
+while it trains are taken in, so both can be started together. Of the first shard, 1500 patches are kept to see how it goes.
 """
 import argparse
 import glob

@@ -10,7 +10,7 @@ import type { Reader } from './readers.ts';
 /** Two looks a second. */
 const EVERY_MS = 500;
 /** The display shows the first number so long, then one frame between both, then the second. */
-const FIRST = 3;
+const FIRST = 4;
 const SECOND = 6;
 const STILL = { by: 0, likeness: 1 };
 
@@ -20,10 +20,12 @@ export interface Outcome {
   exact: number;
   read: number;
   misread: number;
-  /** The person saw the first number read before the watch began. If not, the phone would have been moved. */
+  /** The first number was read in all of the first frames, as the page asks before it offers to begin. If not, the phone is moved. */
   began: boolean;
   /** What was taken at the end, against what was shown. */
   taken: 'right' | 'wrong' | 'nothing';
+  /** Of each of these frames with its point in the right place, how much was believed, and whether it was right. */
+  beliefs: { belief: number; right: boolean }[];
   /** Milliseconds for each frame: the box cut out, and read. */
   ms: number[];
   /** What was shown, and taken for what. */
@@ -61,8 +63,9 @@ export async function sequence(
     exact: 0,
     read: 0,
     misread: 0,
-    began: false,
+    began: true,
     taken: 'nothing',
+    beliefs: [],
     ms: [],
   };
   const decimals = shownNumber(first.trim())?.decimals ?? 0;
@@ -90,17 +93,20 @@ export async function sequence(
     };
     const doubt = doubtAbout(look, { decimals }, meter);
     const right = sight.text === shown.trim();
-    if (i < FIRST) outcome.began ||= doubt === undefined && right;
+    if (i < FIRST) outcome.began &&= doubt === undefined && right;
     if (i !== FIRST) {
       outcome.frames++;
       if (right) outcome.exact++;
+      if (shownNumber(sight.text)?.decimals === decimals)
+        outcome.beliefs.push({ belief: sight.belief, right });
       if (!doubt) outcome.read++;
       if (!doubt && !right) outcome.misread++;
     }
     watch = afterLook(watch, look, meter);
     const now = watched(watch, meter);
     if (now.kind !== 'settled') continue;
-    const isRight = now.value === Number(shown);
+    // While it changes, either number is right.
+    const isRight = now.value === Number(shown) || (i === FIRST && now.value === Number(first));
     if (!isRight) outcome.wrong ??= `${shown.trim()} taken for ${now.text}`;
     outcome.taken = isRight && outcome.taken !== 'wrong' ? 'right' : 'wrong';
   }
