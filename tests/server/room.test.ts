@@ -304,7 +304,7 @@ describe('what is put to a job', () => {
       text: 'The server failed on this, and nothing was saved. Try other words.',
     });
     expect(house.journal).toMatchObject([
-      { job: job.job, input: { kind: 'words' }, err: {}, msg: 'the rules failed on an input' },
+      { job: job.job, input: 'words', err: {}, msg: 'the rules failed on an input' },
     ]);
     await room.submit(remark());
     expect(await since()).toHaveLength(1);
