@@ -1,4 +1,5 @@
-import type { Log } from '../../src/model/entry.ts';
+import { checked } from '../../src/log/chain.ts';
+import type { CheckedLog } from '../../src/log/fault.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';
 import { NO_SUCH_VISIT } from '../../src/phrases/requests.ts';
@@ -26,7 +27,7 @@ export async function loadReport(
   { token, job }: Wanted,
   onProgress: (progress: { done: number; total: number }) => void,
 ): Promise<LoadedReport> {
-  const { log: own } = await readLog('/api/record', token);
+  const own = checked((await readLog('/api/record', token)).log);
   if (!isSiteLog(own)) return { parts: jobReport(own, ZONE) };
   const all = new SiteReport(own, { zone: ZONE, at: Date.now() });
   const only =
@@ -34,10 +35,10 @@ export async function loadReport(
   if (job !== undefined && !only) throw new ApiError(NO_SUCH_VISIT);
   const report = only ? new SiteReport(own, { zone: ZONE, at: Date.now(), only: [only.plan.id] }) : all;
   for (const [index, pair] of report.pairs.entries()) {
-    const visits: Log[] = [];
+    const visits: CheckedLog[] = [];
     for (const visit of pair.visits) {
       const { log } = await readLog(`/api/site/record?job=${encodeURIComponent(visit.job)}`, token);
-      visits.push(log);
+      visits.push(checked(log));
     }
     report.add(pair, visits);
     onProgress({ done: index + 1, total: report.pairs.length });

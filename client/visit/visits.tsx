@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import { findFaultOfNamed } from '../../src/log/chain.ts';
+import { checked } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { METRES } from '../../src/model/units.ts';
 import { readingWithUnit } from '../../src/phrases/readings.ts';
@@ -70,7 +70,7 @@ function Since({ token, since, isFirst = false, visit, onPick }: SinceProps) {
   useEffect(() => {
     visitLog(token, since).then(
       ({ log }) => {
-        const fault = findFaultOfNamed(log);
+        const { fault } = checked(log);
         setEarlier(fault ? `Its log fails its check at entry ${fault.seq}.` : new VisitRecord(log).visit);
       },
       (error: Error) => setEarlier(error.message),

@@ -62,16 +62,25 @@ export class Measure {
   /** The word, cut where a line is full. */
   #fitting(word: string, face: Face, size: number, room: number): string[] {
     if (this.#word(word, face).width * size <= room) return [word];
+    const letters = [...word];
     const cut: string[] = [];
-    let part = '';
-    for (const letter of word) {
-      if (part !== '' && this.#word(part + letter, face).width * size > room) {
-        cut.push(part);
-        part = '';
-      }
-      part += letter;
+    for (let from = 0; from < letters.length; ) {
+      const to = this.#fullAt(letters, from, face, size, room);
+      cut.push(letters.slice(from, to).join(''));
+      from = to;
     }
-    return [...cut, part];
+    return cut;
+  }
+
+  /** Where a line that begins with letter `from` is full; at least one letter stands on it. */
+  #fullAt(letters: readonly string[], from: number, face: Face, size: number, room: number): number {
+    let [full, over] = [from + 1, letters.length + 1];
+    while (over - full > 1) {
+      const at = Math.floor((full + over) / 2);
+      if (this.#word(letters.slice(from, at).join(''), face).width * size > room) over = at;
+      else full = at;
+    }
+    return full;
   }
 
   #word(word: string, face: Face): Word {

@@ -30,8 +30,8 @@ export interface About {
 }
 
 /**
- * A report on paper: tagged for screen readers, and fit for archives. Every part is set twice, first to learn where each
- * begins, then to print it, because the cover names those pages and comes first.
+ * A report on paper: tagged for screen readers, and fit for archives. Every part is set before the first is printed,
+ * because the cover comes first and names the pages on which the others begin; it alone is set twice.
  */
 export class ReportPdf {
   readonly #doc: PDFKit.PDFDocument;
@@ -41,8 +41,11 @@ export class ReportPdf {
   readonly #parts: readonly Part[];
   /** Where each part begins, by its `id`, from 0. */
   readonly #begins = new Map<string, number>();
+  /** Parts that were set and not yet printed, by their `id`. */
+  readonly #set = new Map<string, readonly Placed[][]>();
   /** Of the part that is printed. */
   #pictures: Pictures = new Map();
+  #bookmark: PDFKit.PDFOutline | undefined;
   #total = 0;
   #sheet = 0;
 
@@ -72,16 +75,17 @@ export class ReportPdf {
   /** Sets a part without printing it. Call it for each part, in order, before the first is printed. */
   count(part: Part): void {
     this.#begins.set(part.id, this.#total);
-    this.#total += this.#set(part, () => {}).length;
+    const sheets = this.#sheetsOf(part);
+    this.#total += sheets.length;
+    if (part.id !== COVER) this.#set.set(part.id, sheets);
   }
 
   /** `pictures`: of its photos. */
   print(part: Part, pictures: Pictures = new Map()): void {
     const pen = this.#pen;
     this.#pictures = pictures;
-    let bookmark: PDFKit.PDFOutline | undefined;
-    const bookmarkAt = (title: string, top: number) => bookmark?.addItem(title, leadingTo(top));
-    const sheets = this.#set(part, bookmarkAt);
+    const sheets = this.#set.get(part.id) ?? this.#sheetsOf(part);
+    this.#set.delete(part.id);
     pen.linkTo(
       part.id,
       new Set(
@@ -93,7 +97,7 @@ export class ReportPdf {
       if (index === 0) {
         pen.open({ type: 'Sect', title: part.title });
         pen.place(places.part(part.id), 0);
-        bookmark = this.#doc.outline.addItem(part.title);
+        this.#bookmark = this.#doc.outline.addItem(part.title);
       } else this.#running(part);
       for (const { piece, y } of sheet) piece.draw(pen, y);
       this.#foot(part.foot);
@@ -109,7 +113,7 @@ export class ReportPdf {
     return this.#whole;
   }
 
-  #set(part: Part, onHeading: Setting['onHeading']): Placed[][] {
+  #sheetsOf(part: Part): Placed[][] {
     const setting: Setting = {
       measure: this.#measure,
       x: EDGE.side,
@@ -117,7 +121,7 @@ export class ReportPdf {
       part: part.id,
       pageOf: (id) => String((this.#begins.get(id) ?? 0) + 1),
       pictureOf: ({ photo }) => this.#pictures.get(photo),
-      onHeading,
+      onHeading: (title, top) => this.#bookmark?.addItem(title, leadingTo(top)),
     };
     const hasCover = this.#parts[0]?.id === COVER && part.id !== COVER;
     const pieces = [

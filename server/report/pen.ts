@@ -39,6 +39,9 @@ export const places = {
 /** PDFKit writes a plain string as a name; this is a text. */
 const textValue = (text: string): string => new String(text) as string;
 
+/** One line, whose width PDFKit need not learn: it draws nothing under it and no link on it. Its types leave that out. */
+const UNMEASURED = { lineBreak: false, textWidth: 0, wordCount: 0 } as PDFKit.Mixins.TextOptions;
+
 /** Prints on the sheet that was begun last, and keeps the structure that screen readers follow. */
 export class Pen {
   readonly #open: PDFKit.PDFStructureElement[];
@@ -128,7 +131,7 @@ export class Pen {
     y: number,
   ): void {
     this.doc.font(face).fontSize(size).fillColor(colour);
-    this.doc.text(line, x, y, { lineBreak: false });
+    this.doc.text(line, x, y, UNMEASURED);
   }
 
   #cut(line: string): ReturnType<typeof atMentions> {

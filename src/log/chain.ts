@@ -1,9 +1,9 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
 import canonicalize from 'canonicalize';
-import type { Draft, Entry } from '../model/entry.ts';
+import type { Draft, Entry, Log } from '../model/entry.ts';
 import type { Head, JobId } from '../model/ids.ts';
-import type { ChainFault } from './fault.ts';
+import type { ChainFault, CheckedLog } from './fault.ts';
 
 export const GENESIS = '0'.repeat(64);
 
@@ -17,11 +17,20 @@ export function bodyOf(entry: Entry | Omit<Entry, 'hash'>): string {
 
 export const hashOf = (body: string): string => bytesToHex(sha256(utf8ToBytes(body)));
 
+/** Bodies of entries sealed here. For storing only: what checks an entry makes its body from the entry itself. */
+const SEALED = new WeakMap<Entry, string>();
+
 /** Chains one draft onto a head. `at`: ms since 1970. */
 export function seal(head: Head, draft: Draft, at: number): Entry {
   const unsealed = { job: head.job, seq: head.count, at, ...draft, prev: head.hash };
-  return { ...unsealed, hash: hashOf(bodyOf(unsealed)) };
+  const body = bodyOf(unsealed);
+  const entry = { ...unsealed, hash: hashOf(body) };
+  SEALED.set(entry, body);
+  return entry;
 }
+
+/** The text that the hash was taken over when the entry was sealed. */
+export const sealedBody = (entry: Entry): string => SEALED.get(entry) ?? bodyOf(entry);
 
 export const headAfter = (entry: Entry): Head => ({
   job: entry.job,
@@ -29,14 +38,11 @@ export const headAfter = (entry: Entry): Head => ({
   hash: entry.hash,
 });
 
-/** The same for a log that something names: with nothing in it, it is lost. */
-export const findFaultOfNamed = ({
-  entries,
-  head,
-}: {
-  entries: readonly Entry[];
-  head: Head;
-}): ChainFault | undefined => (head.count === 0 ? { seq: 0, fault: 'missing' } : findFault(entries, head));
+/** A log that something names, checked from end to end: with nothing in it, it is lost. */
+export const checked = (log: Log): CheckedLog => ({
+  ...log,
+  fault: log.head.count === 0 ? { seq: 0, fault: 'missing' } : findFault(log.entries, log.head),
+});
 
 /**
  * The first fault in a chain of entries, or undefined if it is whole and ends at `head`. Entries up to

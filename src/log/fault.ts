@@ -20,8 +20,11 @@ export type ChainFault = {
     | 'missing';
 };
 
-/** A log with the fault that was found where it is stored, which its entries alone may not show. */
-export type CheckedLog = Log & { readonly fault?: ChainFault | undefined };
+/**
+ * A log that was checked, with the first fault that was found: where it is stored, or in its entries, which alone may not
+ * show it. Undefined: it is whole.
+ */
+export type CheckedLog = Log & { readonly fault: ChainFault | undefined };
 
 /** The first wrong line of an exported file. */
 export type FileFault = {

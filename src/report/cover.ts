@@ -1,4 +1,3 @@
-import { findFault } from '../log/chain.ts';
 import type { CheckedLog } from '../log/fault.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, SEVERITIES } from '../model/finding.ts';
@@ -47,7 +46,7 @@ export interface CoverInput {
 /** The first part of a site's report: what came of it, and where to look. */
 export function coverPage(input: CoverInput, moments: Moments): Part {
   const { log, site, pairs } = input;
-  const fault = log.fault ?? findFault(log.entries, log.head);
+  const { fault } = log;
   const outcome = outcomeOf(input, livePairs(site).length, fault !== undefined);
   const clear = isClear(outcome);
   return {

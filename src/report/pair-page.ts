@@ -1,7 +1,6 @@
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
-import { findFaultOfNamed } from '../log/chain.ts';
 import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
@@ -135,7 +134,7 @@ interface Read {
 }
 
 const read = (log: CheckedLog): Read => ({
-  record: new VisitRecord(log, { fault: log.fault ?? findFaultOfNamed(log) }),
+  record: new VisitRecord(log, { fault: log.fault }),
   head: log.head,
 });
 

@@ -4,6 +4,7 @@ import { layDown } from '../../server/demo/site-fixture.ts';
 import { digest, newToken } from '../../server/guard/secrets.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
+import { checked } from '../../src/log/chain.ts';
 import { jobReport } from '../../src/report/build.ts';
 import { accepted } from '../record/fixture.ts';
 import { demo, demoReport } from '../report/demo.ts';
@@ -105,7 +106,7 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     const [shown, ...more] = await textsOf(page);
     expect(more).toEqual([]);
     const stored = await store.read(head.job, -1, 1000);
-    const [model] = jobReport({ entries: stored, head: await store.head(head.job) }, ZONE);
+    const [model] = jobReport(checked({ entries: stored, head: await store.head(head.job) }), ZONE);
     for (const words of model ? wordsOf(model) : []) expect(shown).toContain(bare(words));
     await page.close();
   });

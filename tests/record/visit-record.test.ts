@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { headAfter } from '../../src/log/chain.ts';
+import { checked, headAfter } from '../../src/log/chain.ts';
 import type { Entry, Log } from '../../src/model/entry.ts';
 import { finalText } from '../../src/phrases/readings.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
@@ -37,7 +37,7 @@ describe('board, report and record say the same about a visit', () => {
     const log = upTo(count);
     const record = new VisitRecord(log);
     const summary = summaryOf(record);
-    const { part, ...made } = pairPage({ visits: [log] }, momentsIn('UTC'));
+    const { part, ...made } = pairPage({ visits: [checked(log)] }, momentsIn('UTC'));
     const { final, state } = record;
     const meter = state.setup?.meter;
     if (!meter) throw new Error('the visit opened no job');

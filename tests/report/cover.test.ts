@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { emptyHead } from '../../src/log/chain.ts';
+import { checked, emptyHead } from '../../src/log/chain.ts';
 import type { CheckedLog } from '../../src/log/fault.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
@@ -11,7 +11,7 @@ import { wordsOf } from './words.ts';
 function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Part, page: Part] {
   const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: [pair] });
   for (const planned of report.pairs) {
-    const visits = visitsOf(pair).map(({ entries, head }) => ({ entries: entries.map(change), head }));
+    const visits = visitsOf(pair).map(({ entries, head }) => checked({ entries: entries.map(change), head }));
     report.add(planned, visits);
   }
   return report.parts() as [Part, Part];
@@ -20,6 +20,8 @@ function reportOn(pair: string, change: (entry: Entry) => Entry): [cover: Part, 
 type Titled<K extends Block['kind']> = Extract<Block, { kind: K; title: string }>;
 const blockOf = <K extends Block['kind']>({ blocks }: Part, kind: K, title: string): Titled<K> =>
   blocks.find((block) => block.kind === kind && 'title' in block && block.title === title) as Titled<K>;
+
+const lost = checked({ entries: [], head: emptyHead('lost-job-1') });
 
 const asItIs = (entry: Entry): Entry => entry;
 const broken = (entry: Entry): Entry => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry);
@@ -38,12 +40,12 @@ describe('in a report', () => {
   });
 
   it.each<[string, (visits: CheckedLog[]) => CheckedLog[]]>([
-    ['that the site names is gone', () => [{ entries: [], head: emptyHead('lost-job-1') }]],
+    ['that the site names is gone', () => [lost]],
     [
       'was longer before, by what the server knows',
       (visits) => visits.map((log) => ({ ...log, fault: { seq: log.head.count, fault: 'cut' } })),
     ],
-    ['of an earlier visit is gone', (visits) => [{ entries: [], head: emptyHead('lost-job-1') }, ...visits]],
+    ['of an earlier visit is gone', (visits) => [lost, ...visits]],
   ])('a pair needs attention when a log %s', (_, change) => {
     const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: ['N2'] });
     for (const planned of report.pairs) report.add(planned, change(visitsOf('N2')));

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { headAfter, seal } from '../../src/log/chain.ts';
-import type { Log } from '../../src/model/entry.ts';
+import { checked, headAfter, seal } from '../../src/log/chain.ts';
+import type { CheckedLog } from '../../src/log/fault.ts';
 import type { HandOverFact } from '../../src/model/hand-over.ts';
 import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { momentsIn } from '../../src/report/moments.ts';
@@ -8,7 +8,7 @@ import { type PairPage, pairPage } from '../../src/report/pair-page.ts';
 import { playedVisit, SETUP } from '../findings/site.ts';
 
 /** A whole visit, up to its signature, with these facts put down at its end. */
-function visitWith(facts: readonly HandOverFact[]): Log {
+function visitWith(facts: readonly HandOverFact[]): CheckedLog {
   const played = playedVisit();
   const entries = played.slice(
     0,
@@ -21,7 +21,7 @@ function visitWith(facts: readonly HandOverFact[]): Log {
   }
   const last = entries.at(-1);
   if (!last) throw new Error('the visit is empty');
-  return { entries, head: headAfter(last) };
+  return checked({ entries, head: headAfter(last) });
 }
 
 const { plan } = SETUP as { plan: PairPlan };

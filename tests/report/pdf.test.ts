@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { checked } from '../../src/log/chain.ts';
 import { findingText } from '../../src/phrases/findings.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
@@ -95,7 +96,7 @@ describe('the PDF of a site', async () => {
 describe('the PDF of a single job', () => {
   it('is one part, with what the log says', async () => {
     const { entries, head } = accepted('printed-1');
-    const [text, ...more] = await printed(jobReport({ entries, head }, 'Europe/Paris'));
+    const [text, ...more] = await printed(jobReport(checked({ entries, head }), 'Europe/Paris'));
     expect(more).toEqual([]);
     expect(text).toContain(head.hash);
     expect(text).toContain('142counts');
@@ -108,7 +109,7 @@ describe('the PDF of a single job', () => {
   it('names the first broken entry of a changed log', async () => {
     const { entries, head } = accepted('printed-2');
     const changed = entries.map((entry) => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry));
-    const [text] = await printed(jobReport({ entries: changed, head }, 'UTC'));
+    const [text] = await printed(jobReport(checked({ entries: changed, head }), 'UTC'));
     expect(text).toContain(bare('Log broken'));
     expect(text).toContain(bare('BROKEN. Entry 9 was changed'));
   });
@@ -123,7 +124,7 @@ describe('the PDF of a single job', () => {
       });
       script.add('engine', { type: 'issue-opened', about: 3, text: `${n} ${'issue '.repeat(80)}end${n}` });
     }
-    const file = await paperOf(jobReport(script, 'UTC'));
+    const file = await paperOf(jobReport(checked(script), 'UTC'));
     const sheets = await pdfText(file);
     const [text = '', ...more] = await partTexts(file);
     expect(more).toEqual([]);

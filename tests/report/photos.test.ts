@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { jobPdf, PICTURES_MOST } from '../../server/report/make.ts';
-import type { Log } from '../../src/model/entry.ts';
+import type { CheckedLog } from '../../src/log/fault.ts';
 import { NO_PICTURE, PICTURES_LEFT_OUT } from '../../src/phrases/photos.ts';
 import { momentsIn } from '../../src/report/moments.ts';
 import { pairPage } from '../../src/report/pair-page.ts';
@@ -13,7 +13,7 @@ import { photo, visitWith } from './photographed.ts';
 const file = await picture();
 
 const first = playedVisit().length;
-const drawn = async (log: Log, picture: Uint8Array | undefined) => {
+const drawn = async (log: CheckedLog, picture: Uint8Array | undefined) => {
   const asked: number[] = [];
   const pdf = await jobPdf(log, 'UTC', 0, async (wanted) => {
     asked.push(wanted.photo);

@@ -1,14 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { Entry, Log } from '../../src/model/entry.ts';
+import type { CheckedLog } from '../../src/log/fault.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import type { Units } from '../../src/model/units.ts';
 import { jobReport, SiteReport } from '../../src/report/build.ts';
-import { demo } from '../server/played-site.ts';
+import { demo, logOf } from './demo.ts';
 import { wordsOf } from './words.ts';
 
-const logOf = (entries: readonly Entry[]): Log => {
-  const { job, hash } = entries.at(-1) as Entry;
-  return { entries, head: { job, count: entries.length, hash } };
-};
 const visits = new Map(demo.visits.map(({ entries }) => [(entries[0] as Entry).job, logOf(entries)]));
 
 /** All words of the site's report, with the units chosen at the end of its log. */
@@ -59,7 +56,7 @@ describe('the report of a site that reads feet', () => {
 
   it('a job reads in its own units', () => {
     const [log] = visits.values();
-    const [first, ...rest] = (log as Log).entries;
+    const [first, ...rest] = (log as CheckedLog).entries;
     if (first?.fact.type !== 'opened') throw new Error('no job');
     const setup = { ...first.fact.setup, units: { length: 'ft' } as const };
     const changed = logOf([{ ...first, fact: { ...first.fact, setup } }, ...rest]);
