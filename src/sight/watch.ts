@@ -21,7 +21,7 @@ export interface Confirmed {
 type Meter = Pick<MeterProfile, 'min' | 'max' | 'tolerance' | 'settleMs'>;
 
 /** Below this a frame is not read. What other values would do: docs/sight.md. */
-export const SURE = 0.97;
+export const SURE = 0.9;
 /** A display whose frame moved so far, in box heights, may show only a part of its number in the box. */
 export const MOVED_BY = 0.15;
 /** Below this likeness something else is before the camera. */

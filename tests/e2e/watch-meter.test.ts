@@ -11,6 +11,7 @@ import type { Store } from '../../server/store/store.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { createBeamPair, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
+import { SURE } from '../../src/sight/watch.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
@@ -202,7 +203,7 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter', () => {
         fact.type === 'said' && fact.seat === 'panel' ? [fact] : [],
       );
       expect(said.length).toBeGreaterThan(5);
-      for (const { camera } of said) expect(camera?.belief).toBeGreaterThan(0.9);
+      for (const { camera } of said) expect(camera?.belief).toBeGreaterThanOrEqual(SURE);
     },
     LONGEST_MS + 10_000,
   );
