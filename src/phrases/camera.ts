@@ -24,7 +24,8 @@ export const READS_NOTHING =
 export const READER_LOADS = 'The reader is loading.';
 export const BOX_LABEL = 'The box round the number. The arrow keys move it; with Shift they change its size.';
 export const isItText = (text: string): string => `Yes, the meter shows ${text}`;
-export const WHEN_IT_IS_RIGHT = 'Is it right? Compare it with the meter, point and sign too. Not for figures whose zero has a dot or a stroke in it: it may take them for an eight.';
+export const WHEN_IT_IS_RIGHT =
+  'Is it right? Compare it with the meter, point and sign too. Not for figures whose zero has a dot or a stroke in it: it may take them for an eight.';
 export const OFF_SCALE = 'This number is not on the scale of the meter that the job was opened with.';
 
 /** Very large, to be seen from afar. */
