@@ -59,6 +59,12 @@ const AUDIT_BATCH = 200;
  */
 const CHECKPOINT_PAGES = 16_000;
 
+/**
+ * A database up to this size is read from end to end before anything else, well within a second. Crews would wait minutes for
+ * a large one: there, damage shows where it is read, and in the check of every log in the background.
+ */
+const CHECKED_AT_START_BYTES = 128 * 1024 ** 2;
+
 /** How long we wait for another program that is just using the file. */
 const BUSY_MS = 500;
 
@@ -92,12 +98,17 @@ function prepare(db: Connection, file: string): void {
       `${file} has schema version ${version}, and this program knows 1 to ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
     );
   }
-  const check = pragma(db, 'quick_check(1)');
-  if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
+  if (bytesIn(db) <= CHECKED_AT_START_BYTES) {
+    const check = pragma(db, 'quick_check(1)');
+    if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
+  }
   if (version < SCHEMA_VERSION) bringUp(db, version);
   // The server may have ended between a removal and its clean-up.
   forgetRemoved(db);
 }
+
+const bytesIn = (db: Connection): number =>
+  Number(pragma(db, 'page_count')) * Number(pragma(db, 'page_size'));
 
 /** Empties the file of changes, which until then still holds what was removed. */
 const forgetRemoved = (db: Connection): unknown => pragma(db, 'wal_checkpoint(TRUNCATE)');
