@@ -4,6 +4,7 @@ import canonicalize from 'canonicalize';
 import { describe, expect, it } from 'vitest';
 import { PYTHON } from '../python/find.ts';
 import { serve } from './house.ts';
+import { allWords } from './protocol-tables.ts';
 
 const CLIENT = 'tests/python/client.py';
 
@@ -26,6 +27,14 @@ describe.skipIf(!PYTHON)('a client written in Python from docs/protocol.md', () 
     });
     expect(told.orders).toEqual(expect.arrayContaining(['block', 'confirm-item', 'cover', 'hold', 'turn']));
     expect(told.orders).toContain('offer-sign');
+    expect(told.handedOver).toEqual([
+      { type: 'as-left', values: { signal: expect.any(Number), receiverSerial: 'R-0012' } },
+      { type: 'next-due', what: 'Clean and test', on: '2027-11-26' },
+    ]);
+    // It has no word that is not in the document. A number stands there as 142.
+    const inDocument = new Set(allWords());
+    const said: string[] = told.said.map((words: string) => words.replace(/^\d+$/, '142'));
+    expect(said.filter((words) => !inDocument.has(words))).toEqual([]);
     expect(told.lines).toBe(told.entries + 1);
   }, 150_000);
 
