@@ -39,6 +39,15 @@ export function widening(rings: number, pitch: number): Place[] {
 }
 
 /**
+ * Before anything is turned, once it was read how the pair was found. A search that begins in light by way of a wall finds the top of that light, and a cover held
+ * at an end of the beam darkens both.
+ */
+export function aimFirst({ search, here }: View): TimedAdvice | undefined {
+  if (search.aims > 0 || search.moves > 0 || search.unaimed || search.wasAligned) return undefined;
+  return advice('aim-first', { kind: 're-aim' }, [here]);
+}
+
+/**
  * No signal was seen since the emitter was aimed: search for one. If it was seen earlier and that is no
  * longer valid, aiming finds it sooner than the square.
  */

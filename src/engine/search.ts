@@ -55,6 +55,10 @@ export interface Search {
   readonly stuck: PerAxis<boolean>;
   /** How many times the emitter was aimed by eye. */
   readonly aims: number;
+  /** An earlier visit left it aligned. */
+  readonly wasAligned: boolean;
+  /** The crew cannot aim by eye; the search begins without it. */
+  readonly unaimed: boolean;
   /** How many cause lists were worked through since the last settled signal. */
   readonly checks: number;
   readonly blocking: Blocking;
@@ -78,7 +82,7 @@ export interface Search {
 
 export const NONE_STUCK: Search['stuck'] = { horizontal: false, vertical: false };
 
-export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Search {
+export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, wasAligned = false): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
   return {
     meter,
@@ -99,6 +103,8 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     limits: { horizontal: limit, vertical: limit },
     stuck: NONE_STUCK,
     aims: 0,
+    wasAligned,
+    unaimed: false,
     checks: 0,
     blocking: { seqs: [] },
     touched: 'nothing',

@@ -142,7 +142,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   switch (placed.type) {
     case 'opened':
       next.setup = currentSetup(placed.setup);
-      next.search = startSearch(next.setup.meter, next.setup.adjusters);
+      next.search = startSearch(next.setup.meter, next.setup.adjusters, next.setup.scope === 'periodic');
       break;
     case 'seated': {
       const { seat, device, person, phone } = placed;

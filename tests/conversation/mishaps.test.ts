@@ -10,7 +10,7 @@ import { COUNTS, ofType, TableJob } from './table.ts';
 function atTurn(): TableJob {
   const job = TableJob.crewed();
   for (let i = 0; i < 6 && job.action?.kind !== 'turn'; i++) {
-    if (job.action?.kind === 'gain') job.say('emitter', 'done');
+    if (job.action?.kind === 'gain' || job.action?.kind === 're-aim') job.say('emitter', 'done');
     job.say('panel', '140');
     job.wait(5_000);
   }
@@ -268,9 +268,6 @@ describe('what is said aloud once', () => {
 
   it('is that it settles: the first time in words, then quietly, and anew for whoever comes new', () => {
     const job = turned();
-    job.wait(5_000);
-    job.say('panel', '120');
-    job.say('emitter', 'horizontal a quarter turn clockwise');
     expect(holds(job).map(({ quiet }) => quiet)).toEqual([undefined, true]);
     expect(holds(job)[1]?.show).toBe('Hold: settling');
     job.input({ kind: 'seated', seat: 'emitter', device: 'other', takeover: true });

@@ -212,6 +212,9 @@ def follow(pair, action):
     if kind == "gain":
         pair.set_gain(action)
         return "emitter", "done"
+    if kind == "re-aim":
+        # By eye, so still beside the receiver.
+        return "emitter", "done"
     if kind == "block":
         pair.loss_db = ALL_DB
         return "emitter", "blocked"
