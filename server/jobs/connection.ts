@@ -82,6 +82,18 @@ type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 
 const GOING_AWAY = 1001;
 
+const FRAMES = new WeakMap<readonly Entry[], string>();
+
+/** The same entries go to every phone of a job: their text is made once. */
+function frameOf(entries: readonly Entry[]): string {
+  const known = FRAMES.get(entries);
+  if (known !== undefined) return known;
+  const message: ServerMessage = { t: 'entries', entries: [...entries] };
+  const text = JSON.stringify(message);
+  FRAMES.set(entries, text);
+  return text;
+}
+
 /**
  * One phone's connection. It takes frames in the order they come, finishes each one (up to its acknowledgement)
  * before the next, and sends history before anything live.
@@ -318,16 +330,20 @@ export class Connection implements Member {
       return;
     }
     this.next = last.seq + 1;
-    this.send({ t: 'entries', entries: [...entries] }, sent);
+    this.sendText(frameOf(entries), sent);
   }
 
   send(message: ServerMessage, sent?: () => void): void {
+    this.sendText(JSON.stringify(message), sent);
+  }
+
+  private sendText(text: string, sent?: () => void): void {
     if (this.line === 'open' && this.wire.waiting > this.deps.limits.maxBufferedBytes) {
       this.deps.log.warn({ role: this.role }, 'a phone reads too slowly and was cut; it can resume');
       this.end('gone');
       this.wire.cut();
     }
-    if (this.line === 'open') this.wire.send(JSON.stringify(message), sent);
+    if (this.line === 'open') this.wire.send(text, sent);
     else sent?.();
   }
 

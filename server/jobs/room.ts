@@ -52,7 +52,11 @@ export type Outcome =
   /** Stored in the log, from entry `seq` on. */
   { kind: 'taken'; seq: Seq } | { kind: 'refused'; reason: Refusal; text: string } | { kind: 'spent' };
 
-const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
+const refused = (reason: Refusal, text: string): { kind: 'refused'; reason: Refusal; text: string } => ({
+  kind: 'refused',
+  reason,
+  text,
+});
 
 /** The same count, but another last entry. The rules of signing deal with another count. */
 const isOfOther = (end: Head, read: Head): boolean => end.count === read.count && end.hash !== read.hash;
@@ -295,14 +299,16 @@ export class Room {
     if (this.closed) return refused('store-failed', NOT_SAVED_SENT_AGAIN);
     if (this.unsure) await this.readOn();
     if (this.fault) return refused('log-broken', brokenLogText('job', this.fault));
-    if (ref !== undefined) {
+    const now = this.deps.clock.now();
+    const response =
+      input.kind === 'sign' && isOfOther(this.end, input.head)
+        ? refused('not-signable', OTHER_RECORD)
+        : this.respondTo(input, now);
+    // Only here: the store itself finds a message that is in the log already when there is something to be stored.
+    if (ref !== undefined && (response.kind === 'refused' || response.drafts.length === 0)) {
       const seq = await this.deps.store.seqOf(this.job, ref);
       if (seq !== undefined) return { kind: 'taken', seq };
     }
-    if (input.kind === 'sign' && isOfOther(this.end, input.head))
-      return refused('not-signable', OTHER_RECORD);
-    const now = this.deps.clock.now();
-    const response = this.respondTo(input, now);
     if (response.kind === 'refused') return response;
 
     const { entries } = sealAll(this.end, response.drafts, now, ref);

@@ -1,11 +1,12 @@
-import type { Axis } from '../model/turns.ts';
 import { advice, type TimedAdvice, turnBy } from './advice.ts';
 import { predict } from './beam.ts';
 import { canRaise } from './gain.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
 import type { Sample } from './sample.ts';
+import type { Search } from './search.ts';
 import type { View } from './view.ts';
+import { type Place, widening } from './widening.ts';
 
 /**
  * Distance between neighbouring places of the square, eighths: a turn, about a beam's full width (common
@@ -15,37 +16,15 @@ const PITCH = 8;
 /** Rings of the square: 2 give 24 places, two turns each way. */
 const RINGS = 2;
 
-type Place = Record<Axis, number>;
-
-/** The places of a widening square around the start, in order: one pitch on one adjuster at a time. */
-export function widening(rings: number, pitch: number): Place[] {
-  const places: Place[] = [{ horizontal: 0, vertical: 0 }];
-  let [h, v] = [0, 0];
-  const walk = (steps: number, dh: number, dv: number) => {
-    for (let i = 0; i < steps; i++) {
-      h += dh * pitch;
-      v += dv * pitch;
-      places.push({ horizontal: h, vertical: v });
-    }
-  };
-  for (let side = 1; side <= 2 * rings; side += 2) {
-    walk(side, 1, 0);
-    walk(side, 0, 1);
-    walk(side + 1, -1, 0);
-    walk(side + 1, 0, -1);
-  }
-  walk(2 * rings, 1, 0);
-  return places;
-}
-
 /**
  * Before anything is turned, once it was read how the pair was found. A search that begins in light by way of a wall finds the top of that light, and a cover held
  * at an end of the beam darkens both.
  */
-export function aimFirst({ search, here }: View): TimedAdvice | undefined {
-  if (search.aims > 0 || search.moves > 0 || search.unaimed || search.wasAligned) return undefined;
-  return advice('aim-first', { kind: 're-aim' }, [here]);
-}
+export const aimFirst = ({ search, here }: View): TimedAdvice | undefined =>
+  lacksAim(search) ? advice('aim-first', { kind: 're-aim' }, [here]) : undefined;
+
+export const lacksAim = ({ aims, moves, unaimed, wasAligned }: Search): boolean =>
+  aims === 0 && moves === 0 && !unaimed && !wasAligned;
 
 /**
  * No signal was seen since the emitter was aimed: search for one. If it was seen earlier and that is no

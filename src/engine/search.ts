@@ -4,6 +4,7 @@ import type { Reading } from '../model/reading.ts';
 import type { PathState } from '../model/reports.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import type { History } from './history.ts';
+import type { Look } from './looks.ts';
 import type { Missing } from './missing.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import { type Pointing, START_POINTING } from './slack.ts';
@@ -78,11 +79,25 @@ export interface Search {
   /** Since when the search goes without a model of the beam, and the turns made by then. */
   readonly floor: { readonly since: Seq; readonly moves: number } | undefined;
   readonly accepted: Acceptance | undefined;
+  /** The looks since the last aim by eye, oldest first, where no number is read at all; undefined where numbers are. */
+  readonly looks: readonly Look[] | undefined;
 }
 
 export const NONE_STUCK: Search['stuck'] = { horizontal: false, vertical: false };
 
-export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, wasAligned = false): Search {
+/** How a search begins: by numbers, on a pair that nobody has aligned yet, unless it says otherwise. */
+export interface Beginning {
+  /** No number is read, only what the light does against the look before. */
+  readonly byTrends?: boolean;
+  /** An earlier visit left the pair aligned. */
+  readonly wasAligned?: boolean;
+}
+
+export function startSearch(
+  meter: MeterProfile,
+  adjusters: AdjusterProfile,
+  { byTrends = false, wasAligned = false }: Beginning = {},
+): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
   return {
     meter,
@@ -116,8 +131,15 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, was
     unproven: 0,
     floor: undefined,
     accepted: undefined,
+    looks: byTrends ? [] : undefined,
   };
 }
+
+/** How this search began. */
+export const begunAs = ({ looks, wasAligned }: Search): Beginning => ({
+  byTrends: looks !== undefined,
+  wasAligned,
+});
 
 // It must be the same object every time, so that what was learnt with it stays valid after the stay.
 const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();

@@ -48,7 +48,7 @@ describe('the aim by eye', () => {
   const ruleAfter = (facts: readonly SearchFact[], wasAligned = false): string => {
     const search = facts.reduce(
       (search, fact, seq) => observe(search, { seq, at: 10_000 * (seq + 1), fact }),
-      startSearch(PERCENT, NEUTRAL_ADJUSTERS, wasAligned),
+      startSearch(PERCENT, NEUTRAL_ADJUSTERS, { wasAligned }),
     );
     return advise(search, 1_000_000).advice.rule;
   };
