@@ -143,6 +143,7 @@ const shows = (a: Link, b: Link): boolean =>
   a.complaints !== b.complaints ||
   a.presence !== b.presence ||
   a.speech !== b.speech ||
+  a.serverStops !== b.serverStops ||
   a.hearing !== b.hearing ||
   a.invites !== b.invites ||
   a.offset !== b.offset;

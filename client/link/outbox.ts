@@ -9,6 +9,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'remark',
   'correct',
   'take-back',
+  'camera',
   'override',
   'hand-over',
   'practise',

@@ -24,12 +24,14 @@ import { phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
+import type { Telemetry } from '../telemetry/telemetry.ts';
 
 /** What a room needs from the server. */
 export interface RoomDeps {
   store: Store;
   clock: Clock;
   log: Logger;
+  telemetry: Telemetry;
   /** Told of entries once they are stored. */
   onStored?: (entries: readonly Entry[]) => void;
   /** So long may a phone that should be online take to connect; after that the log says that it is gone, ms. */
@@ -126,7 +128,7 @@ export class Room {
   static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
     const room = new Room(job, deps);
     room.fault = await checkNamed(deps.store, job);
-    if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
+    if (room.fault) deps.telemetry.damaged(job, room.fault);
     await room.readOn();
     if (room.state.setup === undefined && !room.fault) return undefined;
     room.asleep = true;
@@ -283,7 +285,7 @@ export class Room {
   private enqueue<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
     return this.inTurn(() =>
       work().catch((error: unknown) => {
-        this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
+        this.deps.telemetry.notStored(this.job, error);
         this.unsure = true;
         return refused('store-failed', NOT_SAVED_SENT_AGAIN);
       }),
@@ -335,7 +337,7 @@ export class Room {
     try {
       return respond(this.state, input, now);
     } catch (error) {
-      this.deps.log.error({ job: this.job, input, err: error }, 'the rules failed on an input');
+      this.deps.log.error({ job: this.job, input: input.kind, err: error }, 'the rules failed on an input');
       return {
         kind: 'refused',
         reason: 'bad-message',

@@ -5,13 +5,24 @@ import type { Input } from './input.ts';
 /** The messages that add something to the job. Each is logged under its id. */
 export type Report = Extract<
   ClientMessage,
-  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' | 'practise' }
+  {
+    t:
+      | 'say'
+      | 'person'
+      | 'remark'
+      | 'correct'
+      | 'take-back'
+      | 'override'
+      | 'camera'
+      | 'hand-over'
+      | 'practise';
+  }
 >;
 
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
     case 'say': {
-      const { via, text, language, re, confidence, alternatives } = message;
+      const { via, text, language, re, confidence, alternatives, camera } = message;
       return {
         kind: 'words',
         seat,
@@ -21,6 +32,7 @@ export function toInput(message: Report, seat: Seat): Input {
         ...(re !== undefined && { re }),
         ...(confidence !== undefined && { confidence }),
         ...(alternatives && { alternatives }),
+        ...(camera && { camera }),
       };
     }
     case 'person':
@@ -35,6 +47,8 @@ export function toInput(message: Report, seat: Seat): Input {
         text: message.text,
         ...(message.language && { language: message.language }),
       };
+    case 'camera':
+      return { kind: 'camera', seat, state: message.state };
     case 'take-back':
       return { kind: 'take-back', seat, target: message.target };
     case 'override':

@@ -1,6 +1,7 @@
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
+import { CAMERA_NOTICES } from '../phrases/camera.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
 import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
@@ -35,7 +36,7 @@ export function respond(state: JobState, input: Input, now: number): Response {
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
 }
 
-const UNSPOKEN: ReadonlySet<Input['kind']> = new Set(['tick', 'plan-changed', 'practise']);
+const UNSPOKEN: ReadonlySet<Input['kind']> = new Set(['tick', 'plan-changed', 'practise', 'camera']);
 
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
@@ -68,6 +69,10 @@ function take(job: Composer, input: Input): Refused {
     }
     case 'remark':
       job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
+      return;
+    case 'camera':
+      job.put(input.seat, { type: 'camera', seat: input.seat, state: input.state });
+      job.notice('camera', CAMERA_NOTICES[input.state]);
       return;
     case 'correct':
       return correctReading(job, input);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CameraReading, CameraState } from '../model/camera.ts';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
@@ -58,7 +59,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
    * Words that were typed, chosen with a button, or heard by the phone itself; all go through the same
    * parser. `re`: the instruction on the speaker's screen, so that a late "done" counts for the right turn.
    * `language`: what typed words are in; without it they are English, as those of all buttons are.
-   * Heard words carry how sure the phone's speech model is, like words heard by the server.
+   * Heard words carry how sure the phone's speech model is, like words heard by the server. `camera`: nobody pressed or said
+   * anything; the phone read this number from the display.
    */
   z
     .object({
@@ -73,6 +75,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
         .array(z.object({ text: Text, confidence: Share }))
         .max(8)
         .optional(),
+      camera: CameraReading.optional(),
     })
     .refine(
       ({ via, confidence, alternatives }) =>
@@ -82,7 +85,13 @@ export const ClientMessage = z.discriminatedUnion('t', [
     .refine(({ via, language }) => via === 'typed' || language === undefined, {
       error: 'a language comes with via typed, and only with it',
       path: ['language'],
+    })
+    .refine(({ via, text, camera }) => !camera || (via === 'button' && /^-?\d+(\.\d+)?$/.test(text)), {
+      error: 'a camera says a number and nothing else, with via button',
+      path: ['camera'],
     }),
+  /** A phone that watches the meter by camera says how it is. */
+  z.object({ t: z.literal('camera'), id, state: CameraState }),
   z.object({ t: z.literal('remark'), id, text: z.string().trim().min(1).max(2000) }),
   /** Replaces the reading of entry `target` by what `text` says. */
   z.object({
@@ -149,5 +158,7 @@ export const ServerMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('invite'), id, invite: Invite }),
   z.object({ t: z.literal('speech'), speech: SpeechState }),
   z.object({ t: z.literal('pong'), n: z.number().int(), now: z.number() }),
+  /** The server stops, and closes with 1001 as soon as all that it has is written. Nothing is lost: connect again. */
+  z.object({ t: z.literal('stopping') }),
 ]);
 export type ServerMessage = z.infer<typeof ServerMessage>;

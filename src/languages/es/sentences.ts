@@ -3,20 +3,27 @@ import { BUTTONS } from './buttons.ts';
 import { CAUSES } from './causes.ts';
 import { CAUTIONS } from './cautions.ts';
 import { CHECKLIST } from './checklist.ts';
+import { EVENTS } from './events.ts';
 import { EXCHANGE } from './exchange.ts';
 import { FIGURES } from './figures.ts';
+import { FORMS } from './forms.ts';
+import { HAND_OVER } from './hand-over.ts';
 import { HEADINGS } from './headings.ts';
 import { INVITATION } from './invitation.ts';
 import { MEASURES } from './measures.ts';
 import { MENU } from './menu.ts';
 import { MISSING } from './missing.ts';
 import { ORDERS } from './orders.ts';
+import { PAGES } from './pages.ts';
+import { PHOTOS } from './photos.ts';
+import { PRACTICE } from './practice.ts';
 import { PROVING } from './proving.ts';
 import { QUESTIONS } from './questions.ts';
 import { READ_BACKS } from './read-backs.ts';
 import { REASONS } from './reasons.ts';
 import { REPORTS } from './reports.ts';
 import { START } from './start.ts';
+import { VOICE } from './voice.ts';
 
 /** Our sentences in Spanish. A native's check is still owed. */
 export const SENTENCES: Sentences = {
@@ -38,4 +45,11 @@ export const SENTENCES: Sentences = {
   ...MISSING,
   ...REASONS,
   ...FIGURES,
+  ...PRACTICE,
+  ...HAND_OVER,
+  ...EVENTS,
+  ...PAGES,
+  ...VOICE,
+  ...FORMS,
+  ...PHOTOS,
 };

@@ -1,0 +1,103 @@
+import type { Sentences } from '../translate.ts';
+
+export const FORMS: Sentences = {
+  'The job could not be opened: {why}': 'Der Auftrag ließ sich nicht eröffnen: {why}',
+  'What will you align?': 'Was richten Sie aus?',
+  Site: 'Objekt',
+  'Beam pair': 'Melderpaar',
+  'Emitter to receiver': 'Vom Sender zum Empfänger',
+  'If you know it.': 'Wenn Sie es wissen.',
+  Meter: 'Messgerät',
+  'With a new job this phone leaves {x}.': 'Mit einem neuen Auftrag verlässt dieses Telefon {x}.',
+  'With a new job this phone leaves the job it is in.':
+    'Mit einem neuen Auftrag verlässt dieses Telefon seinen jetzigen Auftrag.',
+  'Opening the job': 'Auftrag wird eröffnet',
+  'Open the job': 'Auftrag eröffnen',
+  'Edit the adjusters': 'Schrauben bearbeiten',
+  "The emitter's two screws": 'Die zwei Schrauben des Senders',
+  'What one hand can do in one movement.': 'Was eine Hand in einer Bewegung schafft.',
+  'If the maker states it.': 'Wenn der Hersteller es angibt.',
+  'Edit the meter': 'Messgerät bearbeiten',
+  'What it shows': 'Was es zeigt',
+  'This phone keeps a changed meter under its name.':
+    'Dieses Telefon bewahrt ein geändertes Messgerät unter seinem Namen auf.',
+  'As it is spoken: percent, counts, volts, dB.': 'Wie es auf Englisch heißt: percent, counts, volts, dB.',
+  'If the maker does not say, choose not known.':
+    'Wenn der Hersteller es nicht sagt, "nicht bekannt" wählen.',
+  'What its numbers mean': 'Was seine Zahlen bedeuten',
+  'Two readings no further apart count as the same.':
+    'Zwei Messwerte, die nicht weiter auseinander sind, gelten als gleich.',
+  'Its speed': 'Sein Tempo',
+  'Lengths in': 'Längen in',
+  'Loss of light in': 'Lichtverlust in',
+  'Name of this meter': 'Name dieses Messgeräts',
+  Unit: 'Einheit',
+  'Lowest number it shows': 'Kleinste Zahl, die es zeigt',
+  'Highest number it shows': 'Größte Zahl, die es zeigt',
+  'Smallest step it shows': 'Kleinster Schritt, den es zeigt',
+  'How it follows the light': 'Wie es dem Licht folgt',
+  'Decibels in one unit': 'Dezibel in einer Einheit',
+  'Decibels in one gain step': 'Dezibel in einer Verstärkungsstufe',
+  'No usable signal at or below': 'Kein brauchbares Signal bei oder unter',
+  'Accept from': 'Annehmen ab',
+  'Accept up to': 'Annehmen bis',
+  'Saturated at or above': 'Übersteuert bei oder über',
+  'Readings agree within': 'Messwerte stimmen überein innerhalb',
+  'Settles within': 'Beruhigt sich in',
+  'Must stay steady for': 'Muss ruhig bleiben für',
+  'Name of these adjusters': 'Name dieser Schrauben',
+  'Largest single turn': 'Größte einzelne Drehung',
+  'Lost motion on reversal': 'Spiel beim Umkehren',
+  'Degrees in a full turn': 'Grad in einer ganzen Drehung',
+  'Travel each way': 'Weg in jede Richtung',
+  'linear: twice the light, twice the number': 'linear: doppeltes Licht, doppelte Zahl',
+  'logarithmic, in decibels': 'logarithmisch, in Dezibel',
+  'not known': 'nicht bekannt',
+  'turned freely': 'frei drehbar',
+  'in steps': 'in Stufen',
+  'set by the detector itself': 'vom Melder selbst eingestellt',
+  'cannot be set': 'nicht einstellbar',
+  "Shows {n} to {n1} {unit}. Accepted from {n2} to {n3}. The maker's figures come first.":
+    'Zeigt {n} bis {n1} {unit}. Angenommen von {n2} bis {n3}. Die Angaben des Herstellers gehen vor.',
+  'Enter a number.': 'Geben Sie eine Zahl ein.',
+  'Enter a number, such as {n}.': 'Geben Sie eine Zahl ein, etwa {n}.',
+  'From {n} to {n1}.': 'Von {n} bis {n1}.',
+  'From {n} to {n1} {unit}.': 'Von {n} bis {n1} {unit}.',
+  'Name the site, so that the record can be found again.':
+    'Nennen Sie das Objekt, damit das Protokoll wiedergefunden wird.',
+  'Name the beam pair, for example B2.': 'Nennen Sie das Paar, zum Beispiel B2.',
+  'Give it a name.': 'Geben Sie ihm einen Namen.',
+  'Up to 32 letters, figures, dots and dashes, no spaces, such as B2.':
+    'Bis zu 32 Buchstaben, Ziffern, Punkte und Striche, keine Leerzeichen, etwa B2.',
+  'There is a pair {x} already. Change its plan instead, or give this one another id.':
+    'Es gibt schon ein Paar {x}. Ändern Sie dessen Plan, oder geben Sie diesem eine andere Kennung.',
+  'The longest path is shorter than the shortest. Check both.':
+    'Der längste Weg ist kürzer als der kürzeste. Prüfen Sie beide.',
+  'The ceiling is below the emitter. Check both.': 'Die Decke ist unter dem Sender. Prüfen Sie beide.',
+  'The ceiling is below the receiver. Check both.': 'Die Decke ist unter dem Empfänger. Prüfen Sie beide.',
+  'There is a character here that nobody sees. Type it again.':
+    'Hier ist ein Zeichen, das niemand sieht. Tippen Sie es neu.',
+  'Above 0, and below 100 percent over the whole path.': 'Über 0 und unter 100 Prozent über den ganzen Weg.',
+  'Above 0, and below 100 percent.': 'Über 0 und unter 100 Prozent.',
+  'Above 0, and at most 40 dB over the whole path.': 'Über 0 und höchstens 40 dB über den ganzen Weg.',
+  'Above 0, and at most 40 dB.': 'Über 0 und höchstens 40 dB.',
+  'Enter the length of the path first: percent per metre or foot is told for all of it.':
+    'Geben Sie zuerst die Weglänge ein: Prozent pro Meter oder Fuß gilt für den ganzen Weg.',
+  'Enter a length, such as 203, 203 ft or 62 m.': 'Geben Sie eine Länge ein, etwa 203, 203 ft oder 62 m.',
+  'Enter a length, such as 62.5, 62.5 m or 205 ft.':
+    'Geben Sie eine Länge ein, etwa 62,5, 62,5 m oder 205 ft.',
+  'From 0.25 to 1.5 turns, in eighths of a turn.': 'Von 0,25 bis 1,5 Drehungen, in Achteln einer Drehung.',
+  'From 0 to 1 turn.': 'Von 0 bis 1 Drehung.',
+  'From 1 to 100 turns, in eighths of a turn.': 'Von 1 bis 100 Drehungen, in Achteln einer Drehung.',
+  'This must be above zero.': 'Das muss über null sein.',
+  'At least {n}.': 'Mindestens {n}.',
+  'At most {n} letters.': 'Höchstens {n} Buchstaben.',
+  'At most {n}.': 'Höchstens {n}.',
+  'Percent each, above 0 and below 100, such as 20; 40; 60.':
+    'Jeweils Prozent, über 0 und unter 100, etwa 20; 40; 60.',
+  'Give a loss of light like "35 %" or "1.9 dB".':
+    'Geben Sie einen Lichtverlust an wie "35 %" oder "1.9 dB".',
+  '"{x}" cannot be right here.': '"{x}" kann hier nicht stimmen.',
+  'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.':
+    'Pläne bleiben, wie sie sind; nur die Zahlen werden in anderen Einheiten gezeigt. Begonnene Besuche behalten ihre.',
+};
