@@ -1,6 +1,7 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
+import { hangsText } from '../../src/phrases/mounting.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { practisedText } from '../../src/phrases/practised.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
@@ -59,7 +60,9 @@ function PassageLine({ passage, onPick }: { passage: Passage; onPick: (made: Mad
 
 /** Words of people, as they said or typed them. What a button says is ours. */
 const isVerbatim = ({ fact, text }: Passage): boolean =>
-  (fact.type === 'said' && fact.via !== 'button') || (fact.type === 'remark' && text !== CAUTIONS_READ);
+  (fact.type === 'said' && fact.via !== 'button') ||
+  (fact.type === 'remark' && text !== CAUTIONS_READ) ||
+  fact.type === 'watcher-remark';
 
 function MadeLine({ made, onPick }: { made: Made; onPick: (made: Made) => void }) {
   const { text, counts, reported } = made;
@@ -95,6 +98,8 @@ function wordsOf(letter: Pending['letter']): string {
       return `take back entry ${letter.target}`;
     case 'person':
       return personText(letter.person);
+    case 'mounted':
+      return hangsText(letter.mounting);
     default:
       return letter.text;
   }

@@ -5,7 +5,18 @@ import type { Input } from './input.ts';
 /** The messages that add something to the job. Each is logged under its id. */
 export type Report = Extract<
   ClientMessage,
-  { t: 'say' | 'person' | 'remark' | 'correct' | 'take-back' | 'override' | 'hand-over' | 'practise' }
+  {
+    t:
+      | 'say'
+      | 'person'
+      | 'remark'
+      | 'mounted'
+      | 'correct'
+      | 'take-back'
+      | 'override'
+      | 'hand-over'
+      | 'practise';
+  }
 >;
 
 export function toInput(message: Report, seat: Seat): Input {
@@ -27,6 +38,8 @@ export function toInput(message: Report, seat: Seat): Input {
       return { kind: 'person', seat, person: message.person };
     case 'remark':
       return { kind: 'remark', seat, text: message.text };
+    case 'mounted':
+      return { kind: 'mounted', seat, mounting: message.mounting };
     case 'correct':
       return {
         kind: 'correct',

@@ -35,7 +35,13 @@ export function respond(state: JobState, input: Input, now: number): Response {
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
 }
 
-const UNSPOKEN: ReadonlySet<Input['kind']> = new Set(['tick', 'plan-changed', 'practise']);
+const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
+  'tick',
+  'plan-changed',
+  'practise',
+  'mounted',
+  'watcher-remark',
+]);
 
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
@@ -68,6 +74,12 @@ function take(job: Composer, input: Input): Refused {
     }
     case 'remark':
       job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
+      return;
+    case 'watcher-remark':
+      job.put('supervisor', { type: 'watcher-remark', by: input.by, text: input.text });
+      return;
+    case 'mounted':
+      job.put(input.seat, { type: 'mounted', mounting: input.mounting });
       return;
     case 'correct':
       return correctReading(job, input);
