@@ -23,14 +23,14 @@ import { CODE_FORM } from '../src/phrases/links.ts';
 import { REQUEST_FAILED } from '../src/phrases/log-failures.ts';
 import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-speech.ts';
 import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
-import type { Health } from '../src/protocol/health.ts';
+import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
-import { PROTOCOL_VERSION } from '../src/protocol/socket.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
+import { type HealthDeps, healthApi } from './health.ts';
 import { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
 import { answer } from './http/route.ts';
@@ -46,18 +46,17 @@ import type { Summaries } from './record/summaries.ts';
 import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
-import type { SpeechService } from './speech/service.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
+import type { Telemetry } from './telemetry/telemetry.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
 
-export interface ApiDeps {
+export interface ApiDeps extends HealthDeps {
   rooms: Rooms;
   sites: Sites;
   summaries: Summaries;
   notary: Notary;
   store: Store;
-  speech: SpeechService;
   voice?: VoiceMaker | undefined;
   limits: Limits;
   daily: DailyAllowances;
@@ -65,42 +64,60 @@ export interface ApiDeps {
   reports: ReportThreads;
   clock: Clock;
   log: Logger;
-  version: string;
+  telemetry: Telemetry;
   certificate: CertificateNow;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck | undefined;
 }
 
+/** The addresses of the table: what else is asked for may be anything, and is named nowhere. */
+const PATHS: ReadonlySet<string> = new Set(Object.values(ROUTES).map(({ path }) => `/api${path}`));
+
 /** Jobs over HTTP (open, join, read), and the sites. Every refusal is an `HttpRefusal`. */
-export function api({
-  rooms,
-  sites,
-  summaries,
-  notary,
-  store,
-  speech,
-  voice,
-  limits,
-  daily,
-  heavy,
-  reports,
-  clock,
-  log,
-  version,
-  certificate,
-  passphrase,
-}: ApiDeps): Hono<Env> {
+export function api(deps: ApiDeps): Hono<Env> {
+  const {
+    rooms,
+    sites,
+    summaries,
+    notary,
+    store,
+    voice,
+    limits,
+    daily,
+    heavy,
+    reports,
+    clock,
+    log,
+    telemetry,
+    version,
+    certificate,
+    passphrase,
+    isStopping,
+  } = deps;
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
   const opensOf = new Buckets(limits.opensPerAddress);
   const voicesOf = new Buckets(limits.voices);
 
   app.use(async (c, next) => {
+    const began = performance.now();
+    await next();
+    const refusal = c.get('refusal');
+    const path = PATHS.has(c.req.path) ? c.req.path : 'unknown';
+    if (refusal) telemetry.refused('request', refusal, blockOf(addressOf(c)), path);
+    telemetry.answered(c.req.method, path, c.res.status, performance.now() - began);
+  });
+  app.use(async (c, next) => {
     if (!isOwnOrigin(c.req.header('origin'), c.req.header('host'))) {
       return refuse(c, 'bad-message', OTHER_WEBSITE, 403);
     }
     await next();
     c.header('Cache-Control', 'no-store');
+  });
+  app.use(async (c, next) => {
+    if (c.req.method === 'GET' || !isStopping()) return next();
+    c.header('Retry-After', '60');
+    return refuse(c, 'store-failed', STOPPING);
   });
   const atMost = (maxSize: number, text = mostBytesText(maxSize)) =>
     bodyLimit({ maxSize, onError: (c) => refuse(c, 'too-long', text) });
@@ -203,17 +220,7 @@ export function api({
   app.route('/', headsApi(notary));
   app.route('/', trustApi(certificate));
 
-  answer(app, ROUTES.health, async (c) => {
-    await store.health();
-    return c.json({
-      ok: true,
-      version,
-      protocol: PROTOCOL_VERSION,
-      store: store.name,
-      speech: speech.state,
-      liveJobs: rooms.count,
-    } satisfies Health);
-  });
+  app.route('/', healthApi(deps));
 
   app.all('*', (c) => refuse(c, 'bad-message', noAddressText(c.req.method, c.req.path), 404));
   app.onError((error, c) => {

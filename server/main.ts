@@ -1,4 +1,3 @@
-import { pino } from 'pino';
 import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
 import { Callers } from './guard/callers.ts';
@@ -10,12 +9,16 @@ import type { Publish } from './notary/notary.ts';
 import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
 import { StartFailure } from './process/start-failure.ts';
+import { within } from './process/within.ts';
 import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
 import { type RunningServer, startServer } from './start.ts';
-import { openDataFolder } from './store/data-folder.ts';
+import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
 import { StoreFailure } from './store/store.ts';
+import { openInThread } from './store/threaded.ts';
+import { makeLogger } from './telemetry/logger.ts';
+import { metricsTokenOf } from './telemetry/token.ts';
 import { openVoice } from './voice/start.ts';
 import { isInstalled, SYNTHESISER } from './voice/synthesiser.ts';
 import type { VoiceMaker } from './voice/voice.ts';
@@ -62,9 +65,9 @@ async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
 
 async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
-  const log = pino({ level: options.logLevel }, pino.destination({ dest: 2, sync: true }));
+  const log = makeLogger(options.logLevel);
   const voice = voiceOf(options);
-  const store = openDataFolder(options.data, undefined, (text) => log.warn(text));
+  const store = await openInThread(options.data, (text) => log.warn(text));
   const certificate = certificateOf(options, (text) => log.warn(text));
   const tls = await certificate?.();
   const signingKey = SigningKey.ofFolder(options.data);
@@ -80,6 +83,8 @@ async function main(): Promise<void> {
     publish: publishersOf(options),
     names: options.name,
     passphrase: passphraseOf(options.data),
+    disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
+    metricsToken: metricsTokenOf(options.data),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
@@ -99,14 +104,19 @@ async function main(): Promise<void> {
   );
 }
 
-/** The first signal ends the server in order; a second one ends it at once. */
+/** Less than the 90 s that systemd waits by default before it kills a program. */
+const END_WITHIN_MS = 30_000;
+const NOT_ENDED =
+  'the server could not end in order within 30 seconds, and was ended. What was acknowledged is in the logs; phones send the rest again.';
+
+/** The first signal ends the server in order, in bounded time; a second one ends it at once. */
 function endOnSignal(server: RunningServer, backups: Backups): void {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       process.once(signal, () => process.exit(1));
       backups.close();
-      server.close().then(
-        () => process.exit(0),
+      within(END_WITHIN_MS, server.close()).then(
+        (isDone) => (isDone ? process.exit(0) : fail(new StartFailure(NOT_ENDED))),
         (error: unknown) => fail(error),
       );
     });

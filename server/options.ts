@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
+import { LOG_LEVELS } from './telemetry/logger.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
 
 export interface Options {
@@ -20,16 +21,22 @@ export interface Options {
   headsFile?: string;
   headsTo?: string;
   headsMail?: string;
+  /** Megabytes of 10^6 bytes. */
+  diskLeast: number;
   logLevel: string;
 }
-
-const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'];
 
 function toPort(text: string): number {
   const port = Number(text);
   if (!/^\d+$/.test(text) || port > 65535)
     throw new InvalidArgumentError('It must be a number from 0 to 65535.');
   return port;
+}
+
+function toMegabytes(text: string): number {
+  if (!/^\d{1,9}$/.test(text))
+    throw new InvalidArgumentError('It must be a whole number of megabytes, such as 500.');
+  return Number(text);
 }
 
 function toNames(text: string): string[] {
@@ -148,6 +155,15 @@ export function readOptions(argv: readonly string[]): Options {
       new Option('--heads-mail <address>', 'print a link that mails the newest head to this address')
         .env('LADDERLINE_HEADS_MAIL')
         .argParser(toMail),
+    )
+    .addOption(
+      new Option(
+        '--disk-least <MB>',
+        'with less room on the disk of the data folder, /api/health answers 503; 0: never',
+      )
+        .default(500)
+        .env('LADDERLINE_DISK_LEAST')
+        .argParser(toMegabytes),
     )
     .addOption(
       new Option('--log-level <level>', 'what to log to standard error, as JSON lines')

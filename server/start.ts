@@ -4,8 +4,10 @@ import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
+import { watchDisk } from './disk-watch.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
+import { blockOf } from './guard/guesses.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { SilentCallers } from './guard/silent.ts';
 import { HeavyWork } from './guard/turns.ts';
@@ -13,8 +15,10 @@ import { Front, SERVER_SETTINGS } from './http/front.ts';
 import type { Env } from './http/http.ts';
 import { pages } from './http/pages.ts';
 import { authorityFile } from './http/trust.ts';
+import { UnderWay } from './http/under-way.ts';
 import { Rooms } from './jobs/rooms.ts';
 import { Sockets } from './jobs/sockets.ts';
+import { addLevels } from './levels.ts';
 import { isLoopback, ownNames } from './network/addresses.ts';
 import type { KeyPair } from './network/authority.ts';
 import { namesIn } from './network/certificate.ts';
@@ -23,14 +27,17 @@ import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
+import { within } from './process/within.ts';
 import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
 import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
+import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
+import { Telemetry } from './telemetry/telemetry.ts';
 import type { VoiceMaker } from './voice/voice.ts';
 
 export interface ServerOptions {
@@ -61,6 +68,10 @@ export interface ServerOptions {
   /** Where signed heads are sent. */
   publish?: readonly Publish[];
   log?: Logger;
+  /** Room for the store; without it, there is always enough. */
+  disk?: FreeSpace;
+  /** Who sends it may read the metrics; without it, nobody may. */
+  metricsToken?: string;
 }
 
 export interface RunningServer {
@@ -71,26 +82,33 @@ export interface RunningServer {
   treeHead(): TreeHead;
   /** Another certificate, for connections from now on. */
   useCertificate(pair: KeyPair): void;
-  /** Sends the phones away, stores all work in progress, and ends. */
+  /** Tells the phones, takes nothing new, answers and stores what it has taken, closes all connections, and ends. */
   close(): Promise<void>;
 }
 
 /** Starts the whole server. Rejects with `StartFailure` when it cannot listen. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { store, transcriber, voice, clock = systemClock, host = '127.0.0.1' } = options;
+  const { store, transcriber, voice, clock = systemClock, host = '127.0.0.1', disk = ENDLESS } = options;
   const log = options.log ?? pino({ enabled: false });
   const limits = { ...LIMITS, ...options.limits };
+  const telemetry = new Telemetry(log);
+  let stopped: Promise<void> | undefined;
   const speech = new SpeechService(transcriber, limits, log);
   const { signingKey: key = SigningKey.make(), publish = [] } = options;
   const notary = new Notary({ store, key, clock, log, publish });
-  const onStored = (entries: readonly Entry[]) => notary.seen(entries);
+  const onStored = (entries: readonly Entry[]) => {
+    const [first] = entries;
+    if (!first) return;
+    notary.seen(entries);
+    telemetry.stored(first.job, first.seq, entries.length);
+  };
   const rooms = new Rooms(
-    { store, clock, log, onStored, graceMs: limits.deadAfterMs },
+    { store, clock, log, telemetry, onStored, graceMs: limits.deadAfterMs },
     limits,
     key.derived('join codes'),
   );
-  const summaries = new Summaries(store, log);
-  const sites = new Sites({ store, clock, log, onStored }, rooms, summaries);
+  const summaries = new Summaries(store, log, telemetry);
+  const sites = new Sites({ store, clock, telemetry, onStored }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
@@ -105,15 +123,16 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   });
   const callers = options.callers ?? new Callers();
   const allowances = new TokenAllowances(limits);
-  const heavy = new HeavyWork(limits);
+  const heavy = new HeavyWork(limits, (...done) => telemetry.worked(...done));
   const reports = new ReportThreads();
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
   const sockets = new Sockets(
-    { allowances, daily, heavy, rooms, store, speech, clock, limits, log },
+    { allowances, daily, heavy, rooms, store, speech, clock, limits, log, telemetry },
     front,
     callers,
   );
+  addLevels(telemetry.metrics, { rooms, sockets, heavy, speech, disk });
 
   const app = new Hono<Env>();
   app.use(async (c, next) => {
@@ -138,6 +157,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       reports,
       clock,
       log,
+      telemetry,
+      disk,
+      isStopping: () => stopped !== undefined,
+      metricsToken: options.metricsToken,
       version: VERSION,
       certificate,
       passphrase: options.passphrase,
@@ -146,6 +169,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
   app.mount('/', pages(options.clientFolder ?? CLIENT_FOLDER).fetch);
 
+  const underWay = new UnderWay();
   const listener = await listen(
     host,
     options.port ?? 0,
@@ -156,18 +180,25 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       requestTimeout: limits.requestWithinMs,
       connectionsCheckingInterval: limits.headersWithinMs / 4,
     },
-    front.guards(getRequestListener(app.fetch)),
+    underWay.counts(front.guards(getRequestListener(app.fetch))),
     (server) => {
       front.answerBroken(server);
       sockets.attach(server);
     },
     // All callers of a proxy come from its address.
-    (socket) => callers.isProxy(socket.remoteAddress) || silent.admits(socket),
+    (socket) => {
+      const isAdmitted = callers.isProxy(socket.remoteAddress) || silent.admits(socket);
+      if (!isAdmitted) telemetry.refused('connection', 'too-fast', blockOf(socket.remoteAddress ?? ''));
+      return isAdmitted;
+    },
   ).catch(async (error) => {
-    sockets.close();
+    await sockets.close();
     await rooms.close();
     throw error;
   });
+
+  const stopWatching = watchDisk(disk, log);
+  log.info({ port: listener.port, host, version: VERSION, tls: tls !== undefined }, 'the server has started');
 
   return {
     port: listener.port,
@@ -177,17 +208,28 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       tls = pair;
       listener.useCertificate(pair);
     },
-    async close() {
-      checks.close();
-      await rooms.close();
-      sockets.close();
-      await listener.close();
-      speech.close();
-      await reports.close();
-      await transcriber?.close();
-      await voice?.close();
-      await notary.close();
-      await store.close();
+    close() {
+      stopped ??= stop();
+      return stopped;
     },
   };
+
+  async function stop(): Promise<void> {
+    log.info({ liveJobs: rooms.count }, 'the server is stopping');
+    checks.close();
+    stopWatching();
+    const taken = Promise.all([sockets.finish(), underWay.done()]);
+    if (!(await within(limits.finishWithinMs, taken)))
+      log.warn('not all that was taken could be answered in time; phones send it again');
+    await rooms.close();
+    await sockets.close();
+    await listener.close();
+    speech.close();
+    await reports.close();
+    await transcriber?.close();
+    await voice?.close();
+    await notary.close();
+    await store.close();
+    log.info('the server has stopped');
+  }
 }

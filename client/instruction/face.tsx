@@ -8,6 +8,7 @@ import { beamText } from '../../src/phrases/mounting.ts';
 import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
 import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
+import { KEEP_OPEN } from '../../src/phrases/service.ts';
 import { inOwnWords } from '../language/languages.ts';
 import { Drawing } from './drawings.tsx';
 import { ASKING, Band, type Kind, kindOf, PAUSED, RESTING, STOPPED, UNSURE } from './kinds.tsx';
@@ -188,10 +189,12 @@ interface UnsureProps extends Plain {
   waiting: number;
   /** The pages would not open again without a link. */
   pagesNotKept: boolean;
+  /** The link is lost because the server has said that it stops. */
+  serverStops: boolean;
 }
 
 /** The link is lost: the last instruction is shown as past, and nobody may begin it. */
-export const UnsureFace = ({ instruction, waiting, pagesNotKept, compact }: UnsureProps) => (
+export const UnsureFace = ({ instruction, waiting, pagesNotKept, serverStops, compact }: UnsureProps) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
     <Band kind={UNSURE} note="connecting again" />
     <Show text="Hold. Do not turn" />
@@ -201,7 +204,7 @@ export const UnsureFace = ({ instruction, waiting, pagesNotKept, compact }: Unsu
       </p>
     )}
     <p class="past">{keptHereText(waiting)}</p>
-    <p class="why">{pagesNotKept ? PAGES_NOT_KEPT : AS_LAST_SEEN}</p>
+    <p class="why">{serverStops ? KEEP_OPEN : pagesNotKept ? PAGES_NOT_KEPT : AS_LAST_SEEN}</p>
   </section>
 );
 

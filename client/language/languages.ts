@@ -9,6 +9,8 @@ export const LANGUAGE_NAMES = {
   en: 'English (British)',
   'en-US': 'English (American)',
   es: 'Español',
+  de: 'Deutsch',
+  fr: 'Français',
 } as const;
 export type LanguageCode = keyof typeof LANGUAGE_NAMES;
 export const LANGUAGE_CODES = Object.keys(LANGUAGE_NAMES) as LanguageCode[];
@@ -18,6 +20,8 @@ const FETCH: {
   readonly [code in Exclude<LanguageCode, 'en' | 'en-US'>]: () => Promise<{ LANGUAGE: Language }>;
 } = {
   es: () => import('../../src/languages/es/language.ts'),
+  de: () => import('../../src/languages/de/language.ts'),
+  fr: () => import('../../src/languages/fr/language.ts'),
 };
 
 /** The language that this page is drawn and spoken in. */

@@ -146,6 +146,7 @@ const shows = (a: Link, b: Link): boolean =>
   a.presence !== b.presence ||
   a.receipt !== b.receipt ||
   a.speech !== b.speech ||
+  a.serverStops !== b.serverStops ||
   a.hearing !== b.hearing ||
   a.invites !== b.invites ||
   a.offset !== b.offset;

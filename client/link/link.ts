@@ -88,6 +88,8 @@ export interface Link {
   readonly hearing: Readonly<Partial<Record<Seat, { id: MessageId; stage: HearingStage }>>>;
   readonly invites: Readonly<Partial<Record<Seat, Invite>>>;
   readonly ended: Complaint | undefined;
+  /** The server has said that it stops. Until the next one lets this phone in. */
+  readonly serverStops: boolean;
 
   /** How many attempts in a row have failed. */
   readonly failures: number;
@@ -164,6 +166,7 @@ export const newLink = (
   hearing: {},
   invites: {},
   ended: undefined,
+  serverStops: false,
   failures: 0,
   retryAt: Number.POSITIVE_INFINITY,
   deadline: Number.POSITIVE_INFINITY,
@@ -276,6 +279,7 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
       return same({
         ...clockFrom(link, message.now - now, Number.POSITIVE_INFINITY),
         speech: message.speech,
+        serverStops: false,
       });
     case 'entries':
       return take(link, message.entries, now);
@@ -303,6 +307,8 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
       });
     case 'speech':
       return same({ ...link, speech: message.speech });
+    case 'stopping':
+      return same({ ...link, serverStops: true });
     case 'pong':
       return same(pong(link, message.n, message.now, now));
   }

@@ -25,6 +25,7 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
         instruction={order.instruction}
         waiting={link.outbox.length}
         pagesNotKept={kept === 'no'}
+        serverStops={link.serverStops}
         compact={compact}
       />
     );

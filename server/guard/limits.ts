@@ -107,6 +107,9 @@ export const LIMITS = {
   checkShare: 0.05,
   /** From the end of one check of all logs to the next. */
   checkAgainMs: 10 * 60_000,
+  /** When the server is asked to stop: for requests and messages that it has taken, and then for the closing of websockets. */
+  finishWithinMs: 10_000,
+  closeWithinMs: 1_000,
   /** A job with nobody connected is dropped from memory after this. */
   roomIdleMs: 60_000,
 };

@@ -6,6 +6,9 @@ export interface Asker {
   readonly place: string;
 }
 
+/** Told of each piece that is done or failed: how long it waited for its turn, and how long it took then, ms. */
+type Worked = (waitedMs: number, tookMs: number) => void;
+
 /**
  * Heavy work of one kind, some pieces at once. Jobs have their turns one after the other, whatever the number of pieces
  * that each of them waits for: nobody waits behind the many of another.
@@ -19,7 +22,18 @@ export class Turns {
   private all = 0;
   private running = 0;
 
-  constructor(private readonly limits: TurnLimits) {}
+  constructor(
+    private readonly limits: TurnLimits,
+    private readonly worked: Worked = () => {},
+  ) {}
+
+  get underWay(): number {
+    return this.running;
+  }
+
+  get queued(): number {
+    return this.all - this.running;
+  }
 
   /** Undefined when too much waits already, of this asker or in all; then nothing is done. */
   take<T>({ key, place }: Asker, work: () => Promise<T>): Promise<T> | undefined {
@@ -28,12 +42,18 @@ export class Turns {
       (this.ofKey.get(key) ?? 0) >= perKey || (this.ofPlace.get(place) ?? 0) >= perPlace || this.all >= all;
     if (isFull) return undefined;
     this.count(key, place, 1);
+    const asked = performance.now();
+    let began = asked;
     return new Promise<void>((begin) => {
       this.waiting.set(key, [...(this.waiting.get(key) ?? []), begin]);
       this.next();
     })
-      .then(work)
+      .then(() => {
+        began = performance.now();
+        return work();
+      })
       .finally(() => {
+        this.worked(began - asked, performance.now() - began);
         this.running -= 1;
         this.count(key, place, -1);
         this.next();
@@ -65,8 +85,11 @@ function add(counts: Map<string, number>, key: string, change: number): void {
   else counts.set(key, count);
 }
 
+export const HEAVY_WORK = ['jobReports', 'siteReports', 'spoken', 'talks', 'records', 'boards'] as const;
+export type HeavyKind = (typeof HEAVY_WORK)[number];
+
 /** Each kind of heavy work has its own turns: reports do not wait for spoken sentences, nor a job for a whole site. */
-export class HeavyWork {
+export class HeavyWork implements Record<HeavyKind, Turns> {
   readonly jobReports: Turns;
   readonly siteReports: Turns;
   readonly spoken: Turns;
@@ -75,13 +98,15 @@ export class HeavyWork {
   readonly boards: Turns;
 
   constructor(
-    limits: Record<'jobReports' | 'siteReports' | 'spoken' | 'talks' | 'records' | 'boards', TurnLimits>,
+    limits: Record<HeavyKind, TurnLimits>,
+    worked: (kind: HeavyKind, waitedMs: number, tookMs: number) => void = () => {},
   ) {
-    this.jobReports = new Turns(limits.jobReports);
-    this.siteReports = new Turns(limits.siteReports);
-    this.spoken = new Turns(limits.spoken);
-    this.talks = new Turns(limits.talks);
-    this.records = new Turns(limits.records);
-    this.boards = new Turns(limits.boards);
+    const turns = (kind: HeavyKind) => new Turns(limits[kind], (...times) => worked(kind, ...times));
+    this.jobReports = turns('jobReports');
+    this.siteReports = turns('siteReports');
+    this.spoken = turns('spoken');
+    this.talks = turns('talks');
+    this.records = turns('records');
+    this.boards = turns('boards');
   }
 }

@@ -10,7 +10,14 @@ import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Pass, Store } from '../store/store.ts';
 
-export type Env = { Bindings: HttpBindings; Variables: { address: string } };
+export type Env = {
+  Bindings: HttpBindings;
+  Variables: {
+    address: string;
+    /** Why this request was refused, once it was. */
+    refusal?: Refusal;
+  };
+};
 
 /** An answer to an HTTP caller, or a named refusal. */
 export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Refusal; text: string };
@@ -85,6 +92,12 @@ export function reply<T extends object>(
   return answer.kind === 'ok' ? c.json(answer.value, status) : refuse(c, answer.reason, answer.text);
 }
 
-export function refuse(c: Context, reason: Refusal, text: string, status?: ContentfulStatusCode): Response {
+export function refuse(
+  c: Context<Env>,
+  reason: Refusal,
+  text: string,
+  status?: ContentfulStatusCode,
+): Response {
+  c.set('refusal', reason);
   return c.json({ reason, text } satisfies z.input<typeof HttpRefusal>, status ?? STATUS[reason] ?? 400);
 }

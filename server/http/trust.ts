@@ -20,8 +20,8 @@ export function trustApi(certificate: CertificateNow): Hono<Env> {
 }
 
 /** The certificate that phones are told to trust. */
-export function authorityFile(certificate: CertificateNow): Hono {
-  return new Hono().get(AUTHORITY_PATH, (c) => {
+export function authorityFile(certificate: CertificateNow): Hono<Env> {
+  return new Hono<Env>().get(AUTHORITY_PATH, (c) => {
     const cert = authorityNow(certificate);
     if (!cert) return refuse(c, 'bad-target', NO_AUTHORITY, 404);
     // By this type iPhones offer to install it.

@@ -49,6 +49,7 @@ import type { HeavyWork } from '../guard/turns.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
+import type { Telemetry } from '../telemetry/telemetry.ts';
 import type { Member, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
@@ -76,6 +77,7 @@ export interface ConnectionDeps {
   daily: DailyAllowances;
   heavy: Pick<HeavyWork, 'talks'>;
   log: Logger;
+  telemetry: Telemetry;
 }
 
 type Hello = Extract<ClientMessage, { t: 'hello' }>;
@@ -84,7 +86,21 @@ type Message = Exclude<ClientMessage, { t: 'ping' }>;
 type Remark = Extract<ClientMessage, { t: 'remark' }>;
 type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 
-const GOING_AWAY = 1001;
+/** RFC 6455, section 7.4.1. */
+export const GOING_AWAY = 1001;
+export const SERVER_STOPS = 'the server stops';
+
+const FRAMES = new WeakMap<readonly Entry[], string>();
+
+/** The same entries go to every phone of a job: their text is made once. */
+function frameOf(entries: readonly Entry[]): string {
+  const known = FRAMES.get(entries);
+  if (known !== undefined) return known;
+  const message: ServerMessage = { t: 'entries', entries: [...entries] };
+  const text = JSON.stringify(message);
+  FRAMES.set(entries, text);
+  return text;
+}
 
 /**
  * One phone's connection. It takes frames in the order they come, finishes each one (up to its acknowledgement)
@@ -104,6 +120,8 @@ export class Connection implements Member {
   /** `gone`: the phone hung up; what it sent before still counts. `over`: we ended it; nothing more counts. */
   private line: 'open' | 'gone' | 'over' = 'open';
   private badFrames = 0;
+  /** The server stops: what comes now is not taken, and the phone sends it again to the next one. */
+  private isFinishing = false;
   /** For pings and hello, and for frames that are none. */
   private readonly frames: Bucket;
   /** Of the token, once it is named: at the first hello, before anything is awaited. */
@@ -127,7 +145,7 @@ export class Connection implements Member {
   // ---- frames from the phone
 
   onText(text: string): void {
-    if (this.line !== 'open') return;
+    if (this.line !== 'open' || this.isFinishing) return;
     const now = performance.now();
     const message = this.parse(text);
     if (!message) return;
@@ -149,7 +167,10 @@ export class Connection implements Member {
       this.refuse('too-fast', DAY_OF_PLACE_FULL, 'id' in message ? message.id : undefined);
       return;
     }
-    this.enqueue(() => this.take(message, bytes));
+    this.enqueue(async () => {
+      await this.take(message, bytes);
+      this.deps.telemetry.handled(message.t, bytes, performance.now() - now, this.room?.job);
+    });
   }
 
   /** Only the first token counts: a second hello is refused, and must not open another allowance. */
@@ -166,7 +187,7 @@ export class Connection implements Member {
   }
 
   onSound(part: Buffer): void {
-    if (this.line !== 'open') return;
+    if (this.line !== 'open' || this.isFinishing) return;
     const tooFast = !this.sound.take(performance.now(), part.length);
     this.enqueue(async () => {
       if (this.line === 'over') return;
@@ -179,6 +200,7 @@ export class Connection implements Member {
   onClose(): void {
     this.end('gone');
     this.enqueue(async () => this.talks?.cutShort());
+    if (this.room) this.deps.telemetry.left(this.room.job, this.role);
     this.room?.leave(this);
   }
 
@@ -315,6 +337,7 @@ export class Connection implements Member {
       speech: this.deps.speech.state,
     });
     room.enter(this);
+    this.deps.telemetry.connected(room.job, role);
     // Not awaited: a long history must not delay messages of this phone or of others.
     this.sendHistory(room).catch((error: unknown) => {
       this.deps.log.error({ err: error }, 'history could not be sent');
@@ -347,20 +370,25 @@ export class Connection implements Member {
       return;
     }
     this.next = last.seq + 1;
-    this.send({ t: 'entries', entries: [...entries] }, sent);
+    this.sendText(frameOf(entries), sent);
   }
 
   send(message: ServerMessage, sent?: () => void): void {
+    this.sendText(JSON.stringify(message), sent);
+  }
+
+  private sendText(text: string, sent?: () => void): void {
     if (this.line === 'open' && this.wire.waiting > this.deps.limits.maxBufferedBytes) {
       this.deps.log.warn({ role: this.role }, 'a phone reads too slowly and was cut; it can resume');
       this.end('gone');
       this.wire.cut();
     }
-    if (this.line === 'open') this.wire.send(JSON.stringify(message), sent);
+    if (this.line === 'open') this.wire.send(text, sent);
     else sent?.();
   }
 
   refuse(reason: Refusal, text: string, id?: MessageId): void {
+    this.deps.telemetry.refused('message', reason, this.wire.block);
     this.send({ t: 'refused', reason, text, ...(id !== undefined && { id }) });
   }
 
@@ -371,10 +399,17 @@ export class Connection implements Member {
     this.wire.close(CLOSE_CODES[reason], reason);
   }
 
+  /** Says that the server stops, takes nothing more, and resolves when all that came before is answered. */
+  finish(): Promise<void> {
+    if (this.isIn) this.send({ t: 'stopping' });
+    this.isFinishing = true;
+    return this.inbox;
+  }
+
   goAway(): void {
     if (this.line !== 'open') return;
     this.end('gone');
-    this.wire.close(GOING_AWAY, 'the server stops');
+    this.wire.close(GOING_AWAY, SERVER_STOPS);
   }
 
   private end(line: 'gone' | 'over'): void {

@@ -24,12 +24,14 @@ import { phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
+import type { Telemetry } from '../telemetry/telemetry.ts';
 
 /** What a room needs from the server. */
 export interface RoomDeps {
   store: Store;
   clock: Clock;
   log: Logger;
+  telemetry: Telemetry;
   /** Told of entries once they are stored. */
   onStored?: (entries: readonly Entry[]) => void;
   /** So long may a phone that should be online take to connect; after that the log says that it is gone, ms. */
@@ -54,7 +56,11 @@ export type Outcome =
   /** Stored in the log, from entry `seq` on. */
   { kind: 'taken'; seq: Seq } | { kind: 'refused'; reason: Refusal; text: string } | { kind: 'spent' };
 
-const refused = (reason: Refusal, text: string): Outcome => ({ kind: 'refused', reason, text });
+const refused = (reason: Refusal, text: string): { kind: 'refused'; reason: Refusal; text: string } => ({
+  kind: 'refused',
+  reason,
+  text,
+});
 
 /** The same count, but another last entry. The rules of signing deal with another count. */
 const isOfOther = (end: Head, read: Head): boolean => end.count === read.count && end.hash !== read.hash;
@@ -126,7 +132,7 @@ export class Room {
   static async load(job: JobId, deps: RoomDeps): Promise<Room | undefined> {
     const room = new Room(job, deps);
     room.fault = await checkNamed(deps.store, job);
-    if (room.fault) deps.log.error({ job, fault: room.fault }, 'the log of this job fails its check');
+    if (room.fault) deps.telemetry.damaged(job, room.fault);
     await room.readOn();
     if (room.state.setup === undefined && !room.fault) return undefined;
     room.asleep = true;
@@ -305,7 +311,7 @@ export class Room {
   private enqueue<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
     return this.inTurn(() =>
       work().catch((error: unknown) => {
-        this.deps.log.error({ job: this.job, err: error }, 'an input could not be taken');
+        this.deps.telemetry.notStored(this.job, error);
         this.unsure = true;
         return refused('store-failed', NOT_SAVED_SENT_AGAIN);
       }),
@@ -321,14 +327,16 @@ export class Room {
     if (this.closed) return refused('store-failed', NOT_SAVED_SENT_AGAIN);
     if (this.unsure) await this.readOn();
     if (this.fault) return refused('log-broken', brokenLogText('job', this.fault));
-    if (ref !== undefined) {
+    const now = this.deps.clock.now();
+    const response =
+      input.kind === 'sign' && isOfOther(this.end, input.head)
+        ? refused('not-signable', OTHER_RECORD)
+        : this.respondTo(input, now);
+    // Only here: the store itself finds a message that is in the log already when there is something to be stored.
+    if (ref !== undefined && (response.kind === 'refused' || response.drafts.length === 0)) {
       const seq = await this.deps.store.seqOf(this.job, ref);
       if (seq !== undefined) return { kind: 'taken', seq };
     }
-    if (input.kind === 'sign' && isOfOther(this.end, input.head))
-      return refused('not-signable', OTHER_RECORD);
-    const now = this.deps.clock.now();
-    const response = this.respondTo(input, now);
     if (response.kind === 'refused') return response;
 
     const { entries } = sealAll(this.end, response.drafts, now, ref);
@@ -355,7 +363,7 @@ export class Room {
     try {
       return respond(this.state, input, now);
     } catch (error) {
-      this.deps.log.error({ job: this.job, input, err: error }, 'the rules failed on an input');
+      this.deps.log.error({ job: this.job, input: input.kind, err: error }, 'the rules failed on an input');
       return {
         kind: 'refused',
         reason: 'bad-message',

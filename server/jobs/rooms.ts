@@ -60,6 +60,7 @@ export class Rooms {
     const { opened, keys } = this.newKeys(job);
     await this.deps.store.append(job, entries, keys);
     this.deps.onStored?.(entries);
+    this.deps.telemetry.opened('job', job);
     return { kind: 'ok', value: opened };
   }
 
@@ -99,6 +100,7 @@ export class Rooms {
     const outcome = await room.seat(seat, sitter, { spend, revoke: seat, issue });
     if (outcome.kind === 'refused') return outcome;
     if (outcome.kind === 'spent') return { kind: 'refused', reason: 'bad-code', text: BAD_CODE };
+    this.deps.telemetry.joined(job, seat);
     return { kind: 'ok', value: { job, seat, token } };
   }
 

@@ -1,12 +1,13 @@
 import type { IncomingMessage, Server } from 'node:http';
 import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
+import { Role } from '../../src/protocol/access.ts';
 import { SOCKET_PATH } from '../../src/protocol/socket.ts';
 import type { Callers } from '../guard/callers.ts';
 import { blockOf } from '../guard/guesses.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
 import { type Front, turnAway } from '../http/front.ts';
-import { Connection, type ConnectionDeps, type Wire } from './connection.ts';
+import { Connection, type ConnectionDeps, GOING_AWAY, SERVER_STOPS, type Wire } from './connection.ts';
 
 /** One websocket, while it is open. */
 interface Open {
@@ -22,6 +23,7 @@ export class Sockets {
   /** Oldest first. */
   private readonly open = new Map<WebSocket, Open>();
   private readonly heartbeat: NodeJS.Timeout;
+  private isFinishing = false;
 
   constructor(
     private readonly deps: ConnectionDeps,
@@ -47,8 +49,11 @@ export class Sockets {
     socket.on('error', () => socket.destroy());
     const block = blockOf(this.callers.addressOf(request));
     const refusal = this.refusal(request) ?? this.fullFor(block);
-    if (refusal) turnAway(socket, refusal);
-    else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws, block));
+    if (refusal) {
+      const reason = refusal === 429 || refusal === 503 ? 'too-fast' : 'bad-message';
+      this.deps.telemetry.refused('websocket', reason, block, String(refusal));
+      turnAway(socket, refusal);
+    } else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws, block));
   }
 
   /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
@@ -63,6 +68,7 @@ export class Sockets {
 
   /** The same, when there is no place for one more of this block. A silent connection gives way to a new one. */
   private fullFor(block: string): number | undefined {
+    if (this.isFinishing) return 503;
     const { maxConnections, maxConnectionsPerBlock, maxSilentPerBlock } = this.deps.limits;
     const ofBlock = [...this.open.values()].filter(({ wire }) => wire.block === block);
     const silent = ofBlock.filter(({ connection }) => !connection.isIn).length;
@@ -98,6 +104,18 @@ export class Sockets {
     ws.on('error', (error) => this.deps.log.info({ err: error }, 'a websocket failed'));
   }
 
+  /** How many are open, by the role of who is at the other end; `none` has not come in yet. */
+  counts(): Map<Role | 'none', number> {
+    const counts = new Map<Role | 'none', number>(
+      [...Role.options, 'none' as const].map((role) => [role, 0]),
+    );
+    for (const { connection } of this.open.values()) {
+      const role = connection.isIn ? connection.role : 'none';
+      counts.set(role, (counts.get(role) ?? 0) + 1);
+    }
+    return counts;
+  }
+
   private beat(): void {
     const deadBefore = performance.now() - this.deps.limits.deadAfterMs;
     for (const [ws, { heard }] of this.open) {
@@ -106,9 +124,24 @@ export class Sockets {
     }
   }
 
-  close(): void {
+  /** Tells every phone that the server stops, takes no more, and resolves when all that came is answered. */
+  async finish(): Promise<void> {
+    this.isFinishing = true;
+    await Promise.all([...this.open.values()].map(({ connection }) => connection.finish()));
+  }
+
+  /** Resolves when all are closed; who does not answer in time is cut. */
+  async close(): Promise<void> {
     clearInterval(this.heartbeat);
-    for (const ws of this.open.keys()) ws.terminate();
+    const closed = [...this.open.keys()].map((ws) => {
+      ws.close(GOING_AWAY, SERVER_STOPS);
+      return new Promise<void>((resolve) => ws.once('close', () => resolve()));
+    });
+    const cut = setTimeout(() => {
+      for (const ws of this.open.keys()) ws.terminate();
+    }, this.deps.limits.closeWithinMs);
+    await Promise.all(closed);
+    clearTimeout(cut);
     this.server.close();
   }
 }

@@ -8,7 +8,8 @@ export const CLIENT_FOLDER = join(ROOT_FOLDER, 'dist', 'client');
 export const DEFAULT_MODEL_FOLDER = join(ROOT_FOLDER, 'server', 'speech', 'model');
 export const VERSION: string = JSON.parse(readFileSync(join(ROOT_FOLDER, 'package.json'), 'utf8')).version;
 
-function folderWith(file: string, start: string): string {
+/** The nearest folder, from this one upwards, that has this file. */
+export function folderWith(file: string, start: string): string {
   let folder = start;
   while (!existsSync(join(folder, file)) && folder !== dirname(folder)) folder = dirname(folder);
   return folder;

@@ -1,10 +1,12 @@
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { Worker, type WorkerOptions } from 'node:worker_threads';
-import { ROOT_FOLDER } from './program.ts';
+import { folderWith, ROOT_FOLDER } from './program.ts';
 
+const HERE = dirname(fileURLToPath(import.meta.url));
 const FROM_SOURCES = import.meta.url.endsWith('.ts');
 
-/** A thread with a program of this server. `source`: its file from the root; `built`: its name in `dist/server`. */
+/** A thread with a program of this server. `source`: its file from the root; `built`: its name beside the bundle. */
 export function startThread(
   { source, built }: { source: string; built: string },
   options: WorkerOptions = {},
@@ -14,5 +16,5 @@ export function startThread(
         ...options,
         argv: [join(ROOT_FOLDER, source)],
       })
-    : new Worker(join(ROOT_FOLDER, 'dist', 'server', built), options);
+    : new Worker(join(folderWith(built, HERE), built), options);
 }

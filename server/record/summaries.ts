@@ -6,6 +6,7 @@ import { VisitRecord } from '../../src/record/visit-record.ts';
 import { summaryOf, VisitSummary } from '../../src/record/visit-summary.ts';
 import { checkNamed, lostEnclosures } from '../store/check.ts';
 import type { Store } from '../store/store.ts';
+import type { Telemetry } from '../telemetry/telemetry.ts';
 import { wholeLog } from './files.ts';
 
 /** What was worked out from a log. */
@@ -37,6 +38,7 @@ export class Summaries {
   constructor(
     private readonly store: Store,
     private readonly log: Logger,
+    private readonly telemetry: Telemetry,
   ) {}
 
   /** Of a log that something names. Undefined for one that does not open a job. Rejects with `StoreFailure`. */
@@ -98,14 +100,14 @@ export class Summaries {
     this.lost.set(job, new Set(await lostEnclosures(this.store, job, before.summary.enclosed)));
     const after = await this.of(job);
     if (after?.kind === 'summary' && after.lost.some((seq) => !before.lost.includes(seq)))
-      this.log.error({ job, lost: after.lost }, 'pictures of this job are lost, or others than they were');
+      this.telemetry.lost(job, after.lost);
   }
 
   private async workOut(job: JobId, known: Head): Promise<Worked | undefined> {
     await setImmediate();
     const fault = await checkNamed(this.store, job);
     if (fault) {
-      this.log.error({ job, fault }, 'the log of this job fails its check');
+      this.telemetry.damaged(job, fault);
       return { kind: 'broken', head: await this.store.head(job), fault };
     }
     const kept = await this.store.summary(job);

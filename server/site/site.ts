@@ -8,7 +8,7 @@ import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
 import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 import { checkNamed } from '../store/check.ts';
 
-export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'log' | 'onStored'>;
+export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'telemetry' | 'onStored'>;
 
 const READ_BATCH = 1_000;
 
@@ -44,8 +44,7 @@ export class Site {
   async check(): Promise<void> {
     if (this.fault) return;
     this.fault = await checkNamed(this.deps.store, this.log);
-    if (this.fault)
-      this.deps.log.error({ log: this.log, fault: this.fault }, 'the log of this site fails its check');
+    if (this.fault) this.deps.telemetry.damaged(this.log, this.fault);
   }
 
   /** The job of every visit that this site names. */
@@ -61,7 +60,7 @@ export class Site {
     const done = this.queue
       .then(() => this.take(id, respond))
       .catch((error: unknown): Outcome => {
-        this.deps.log.error({ log: this.log, err: error }, 'a command could not be carried out');
+        this.deps.telemetry.notStored(this.log, error);
         this.unsure = true;
         return { kind: 'refused', reason: 'store-failed', text: NOT_SAVED_TRY_AGAIN };
       });

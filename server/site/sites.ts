@@ -42,6 +42,7 @@ export class Sites {
       ],
     });
     this.deps.onStored?.(entries);
+    this.deps.telemetry.opened('site', log);
     return { kind: 'ok', value: { log, desk, watch } };
   }
 

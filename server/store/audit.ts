@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
-import { emptyHead } from '../../src/log/chain.ts';
+import { emptyHead, sealedBody } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 
 /** An entry as it lies in the store: the hashed text, and what is kept beside it. */
@@ -10,6 +11,14 @@ export interface StoredEntry {
   body: string;
   hash: string;
 }
+
+/** An entry on its way into the store. */
+export type EntryRow = StoredEntry & Pick<Entry, 'job' | 'prev'>;
+
+export const rowOf = (entry: Entry): EntryRow => {
+  const { job, seq, ref = null, prev, hash } = entry;
+  return { job, seq, ref, prev, hash, body: sealedBody(entry) };
+};
 
 /** As `findFault` of the log, over the stored bytes themselves, row by row. */
 export class Audit {

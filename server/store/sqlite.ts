@@ -1,11 +1,11 @@
 import { setImmediate } from 'node:timers/promises';
-import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import { emptyHead } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
-import { Audit, type StoredEntry } from './audit.ts';
+import { Audit, type EntryRow, rowOf, type StoredEntry } from './audit.ts';
 import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
@@ -53,6 +53,18 @@ export type Warn = (text: string) => void;
 /** Rows that an audit reads between two moments for other work. */
 const AUDIT_BATCH = 200;
 
+/**
+ * Pages in the file of changes before they are brought into the database (64 MB). Everyone waits meanwhile; the default of
+ * 1,000 does it each second with a thousand crews, who write the same pages again and again.
+ */
+const CHECKPOINT_PAGES = 16_000;
+
+/**
+ * A database up to this size is read from end to end before anything else, well within a second. Crews would wait minutes for
+ * a large one: there, damage shows where it is read, and in the check of every log in the background.
+ */
+const CHECKED_AT_START_BYTES = 128 * 1024 ** 2;
+
 /** How long we wait for another program that is just using the file. */
 const BUSY_MS = 500;
 
@@ -63,6 +75,7 @@ function prepare(db: Connection, file: string): void {
   db.exec('PRAGMA journal_mode = WAL');
   // NORMAL is the default of some builds in WAL mode and may lose acknowledged entries with the power.
   db.exec('PRAGMA synchronous = FULL');
+  db.exec(`PRAGMA wal_autocheckpoint = ${CHECKPOINT_PAGES}`);
   db.exec('PRAGMA trusted_schema = OFF');
   // What is removed is written over, and not only given up.
   db.exec('PRAGMA secure_delete = ON');
@@ -85,12 +98,17 @@ function prepare(db: Connection, file: string): void {
       `${file} has schema version ${version}, and this program knows 1 to ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
     );
   }
-  const check = pragma(db, 'quick_check(1)');
-  if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
+  if (bytesIn(db) <= CHECKED_AT_START_BYTES) {
+    const check = pragma(db, 'quick_check(1)');
+    if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
+  }
   if (version < SCHEMA_VERSION) bringUp(db, version);
   // The server may have ended between a removal and its clean-up.
   forgetRemoved(db);
 }
+
+const bytesIn = (db: Connection): number =>
+  Number(pragma(db, 'page_count')) * Number(pragma(db, 'page_size'));
 
 /** Empties the file of changes, which until then still holds what was removed. */
 const forgetRemoved = (db: Connection): unknown => pragma(db, 'wal_checkpoint(TRUNCATE)');
@@ -140,6 +158,25 @@ interface PassRow {
   revoked: number;
 }
 
+export interface LogWrite {
+  readonly to: 'log';
+  readonly job: JobId;
+  readonly rows: readonly EntryRow[];
+  readonly keys?: KeyChange | undefined;
+  readonly enclosing?: Enclosing | undefined;
+}
+
+/** What can be stored together with others. */
+export type Write =
+  | LogWrite
+  | { readonly to: 'summaries'; readonly job: JobId; readonly kept: KeptSummary }
+  | { readonly to: 'signed heads'; readonly heads: readonly LoggedHead[] };
+
+export type WriteResult<W extends Write> = W extends LogWrite ? Appended : undefined;
+
+/** What became of one write. */
+export type Written = { readonly value: Appended | undefined } | { readonly error: unknown };
+
 export class SqliteStore implements Store {
   readonly name = 'sqlite';
   private readonly sql: ReturnType<typeof statements>;
@@ -159,39 +196,66 @@ export class SqliteStore implements Store {
   async append(
     job: JobId,
     entries: readonly Entry[],
-    keys: KeyChange = {},
-    enclosing: Enclosing = {},
+    keys?: KeyChange,
+    enclosing?: Enclosing,
   ): Promise<Appended> {
+    return this.write({ to: 'log', job, rows: entries.map(rowOf), keys, enclosing });
+  }
+
+  /** Each is stored or not on its own, as if they came one after the other; but all wait for the disk once. */
+  writeAll(writes: readonly Write[]): Written[] {
+    try {
+      return this.inOneGo(writes).map((value) => ({ value }));
+    } catch (error) {
+      if (writes.length === 1) return [{ error }];
+      // One of them failed all: which one it was shows when each has a transaction of its own.
+      return writes.flatMap((write) => this.writeAll([write]));
+    }
+  }
+
+  private write<W extends Write>(write: W): WriteResult<W> {
+    return this.inOneGo([write])[0] as WriteResult<W>;
+  }
+
+  private inOneGo(writes: readonly Write[]): (Appended | undefined)[] {
     return guard(() => {
-      const appended = inOne(this.db, () => this.appendNow(job, entries, keys, enclosing));
-      if (enclosing.remove !== undefined) forgetRemoved(this.db);
-      return appended;
+      const results = inOne(this.db, () => writes.map((write) => this.writeNow(write)));
+      if (writes.some((write) => write.to === 'log' && write.enclosing?.remove !== undefined))
+        forgetRemoved(this.db);
+      return results;
     });
   }
 
-  private appendNow(
-    job: JobId,
-    entries: readonly Entry[],
-    keys: KeyChange,
-    { put, remove }: Enclosing,
-  ): Appended {
-    for (const { ref } of entries) {
-      const seq = ref === undefined ? undefined : this.seqNow(job, ref);
+  private writeNow(write: Write): Appended | undefined {
+    switch (write.to) {
+      case 'log':
+        return this.appendNow(write);
+      case 'summaries': {
+        const { job, kept } = write;
+        this.sql.keepSummary.run(job, kept.count, kept.hash, kept.body, sealOf(this.key, job, kept));
+        return undefined;
+      }
+      case 'signed heads':
+        for (const { job, count, hash, at, key, signature } of write.heads)
+          this.sql.addSignedHead.run(job, count, hash, at, key, signature);
+        return undefined;
+    }
+  }
+
+  private appendNow({ job, rows, keys = {}, enclosing = {} }: LogWrite): Appended {
+    for (const { ref } of rows) {
+      const seq = ref === null ? undefined : this.seqNow(job, ref);
       if (seq !== undefined) return { kind: 'duplicate', seq };
     }
     const head = this.headNow(job);
-    if (!follows(entries, head)) return { kind: 'conflict', head };
+    if (!follows(rows, head)) return { kind: 'conflict', head };
     if (keys.spend && !this.grantNow(keys.spend.code, keys.spend.now)) return { kind: 'spent' };
 
-    for (const entry of entries) {
-      this.sql.addEntry.run(job, entry.seq, entry.ref ?? null, entry.hash, bodyOf(entry));
-    }
-    const last = entries.at(-1);
-    if (last) {
-      const { count, hash } = headAfter(last);
-      this.sql.setHead.run(job, count, hash);
-    }
+    for (const { seq, ref, hash, body } of rows) this.sql.addEntry.run(job, seq, ref, hash, body);
+    const last = rows.at(-1);
+    if (last) this.sql.setHead.run(job, last.seq + 1, last.hash);
     this.turnKeys(job, keys);
+    const { put, remove } = enclosing;
     if (put) this.sql.putEnclosure.run(job, put.seq, put.salt, put.content);
     if (remove !== undefined) this.sql.removeEnclosure.run(job, remove);
     return { kind: 'stored' };
@@ -265,17 +329,11 @@ export class SqliteStore implements Store {
   }
 
   async keepSummary(job: JobId, kept: KeptSummary): Promise<void> {
-    const { count, hash, body } = kept;
-    guard(() => this.sql.keepSummary.run(job, count, hash, body, sealOf(this.key, job, kept)));
+    this.write({ to: 'summaries', job, kept });
   }
 
   async addSignedHeads(heads: readonly LoggedHead[]): Promise<void> {
-    guard(() =>
-      inOne(this.db, () => {
-        for (const { job, count, hash, at, key, signature } of heads)
-          this.sql.addSignedHead.run(job, count, hash, at, key, signature);
-      }),
-    );
+    this.write({ to: 'signed heads', heads });
   }
 
   async signedHeads(after: number, limit: number): Promise<LoggedHead[]> {

@@ -5,10 +5,12 @@ import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
 import { higherReading, lower } from './compare.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
+import { FRESH_MS } from './fresh.ts';
 import { fromDb } from './level.ts';
 import { provenLine, readAtGain } from './line.ts';
 import type { Missing } from './missing.ts';
 import type { Place } from './place.ts';
+import { missingByTrends } from './proven.ts';
 import type { Sample } from './sample.ts';
 import type { Search } from './search.ts';
 import { agree } from './stay.ts';
@@ -23,11 +25,9 @@ const REACHED = 0.6;
 /** Nearer than this is on the peak, not next to it. Eighths. */
 export const CLOSE = 2;
 
-/** An older reading is taken again before it is accepted. Milliseconds. */
-export const FRESH_MS = 5 * 60_000;
-
 /** What is missing for acceptance here and now; empty if nothing is. */
 export function missingForAccept(search: Search, now: number): Missing[] {
+  if (search.looks) return missingByTrends(search, now);
   const view = look(search);
   const { here, beam } = view;
   const { meter } = search;

@@ -1,6 +1,7 @@
 import type { Advice } from '../model/advice.ts';
 import { advice, type TimedAdvice } from './advice.ts';
 import { locate, prove, returnToPeak } from './aim.ts';
+import { adviseByTrends } from './by-trends.ts';
 import { doubt, readAgain, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
@@ -60,6 +61,7 @@ const PLAIN_STEPS: typeof STEPS = [
  * that a replay gives the same advice.
  */
 export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
+  if (search.looks) return adviseByTrends(search, now);
   const view = look(search);
   for (const step of search.floor ? PLAIN_STEPS : STEPS) {
     const given = step(view, now);

@@ -1,4 +1,3 @@
-import type { Axis } from '../model/turns.ts';
 import { advice, type TimedAdvice, turnBy } from './advice.ts';
 import { predict } from './beam.ts';
 import { canRaise } from './gain.ts';
@@ -6,6 +5,7 @@ import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
 import type { Sample } from './sample.ts';
 import type { View } from './view.ts';
+import { type Place, widening } from './widening.ts';
 
 /**
  * Distance between neighbouring places of the square, eighths: a turn, about a beam's full width (common
@@ -14,29 +14,6 @@ import type { View } from './view.ts';
 const PITCH = 8;
 /** Rings of the square: 2 give 24 places, two turns each way. */
 const RINGS = 2;
-
-type Place = Record<Axis, number>;
-
-/** The places of a widening square around the start, in order: one pitch on one adjuster at a time. */
-export function widening(rings: number, pitch: number): Place[] {
-  const places: Place[] = [{ horizontal: 0, vertical: 0 }];
-  let [h, v] = [0, 0];
-  const walk = (steps: number, dh: number, dv: number) => {
-    for (let i = 0; i < steps; i++) {
-      h += dh * pitch;
-      v += dv * pitch;
-      places.push({ horizontal: h, vertical: v });
-    }
-  };
-  for (let side = 1; side <= 2 * rings; side += 2) {
-    walk(side, 1, 0);
-    walk(side, 0, 1);
-    walk(side + 1, -1, 0);
-    walk(side + 1, 0, -1);
-  }
-  walk(2 * rings, 1, 0);
-  return places;
-}
 
 /**
  * No signal was seen since the emitter was aimed: search for one. If it was seen earlier and that is no

@@ -1,7 +1,7 @@
 import type { Reading } from '../model/reading.ts';
-import { FRESH_MS } from './accept.ts';
 import { doubt } from './doubt.ts';
 import { fallFigure, isBeamMoved } from './fall.ts';
+import { FRESH_MS } from './fresh.ts';
 import { isSaturated } from './level.ts';
 import type { Missing } from './missing.ts';
 import type { Search } from './search.ts';

@@ -7,6 +7,7 @@ import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
 import { isLost, toLevel } from './level.ts';
+import { type Look, looked, type Seen } from './looks.ts';
 import { begun } from './rejected.ts';
 import type { Sample, Turn } from './sample.ts';
 import { NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
@@ -21,7 +22,7 @@ const CONFIRMED_KEPT = 40;
 export function observe(search: Search, event: SearchEvent): Search {
   const history = { event, before: search.history };
   const next = rewrites(event)
-    ? counting(history).reduce(apply, startSearch(search.meter, search.adjusters))
+    ? counting(history).reduce(apply, startSearch(search.meter, search.adjusters, search.looks !== undefined))
     : apply(search, event);
   return { ...next, history };
 }
@@ -40,6 +41,8 @@ const undone = { blocking: { seqs: [] }, accepted: undefined };
 function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
   switch (fact.type) {
     case 'reading': {
+      if (search.looks && fact.reading.kind !== 'value')
+        return seen(search, fact.reading.kind === 'none' ? 'nothing' : 'too-strong', seq, at);
       const stay = heard(search.stay, { seq, at, reading: fact.reading }, search.meter);
       if (search.path === 'clear') {
         const checks = isLost(fact.reading, search.meter) ? search.checks : 0;
@@ -54,6 +57,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return { ...search, stay, blocking };
     }
     case 'trend':
+      if (search.looks && fact.trend !== 'wandering') return seen(search, fact.trend, seq, at);
       // "Steady" confirms what was read; "rising" or "falling" says that it has not settled yet.
       return { ...search, stay: fact.trend === 'steady' ? { ...search.stay, since: 0 } : newStay(at) };
     case 'move': {
@@ -143,6 +147,29 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
 }
 
 /**
+ * The light was looked at. Behind a cover only the dark counts at once: light that stays must be seen twice, for it is
+ * a reflection. Once the path is free again, the light must be as it was before it was covered.
+ */
+function seen(search: Search, what: Seen, seq: Seq, at: number): Search {
+  const looks = search.looks ?? [];
+  if (search.path !== 'clear') {
+    const { seqs } = search.blocking;
+    const blocking = { ...search.blocking, seqs: [...seqs, seq] };
+    if (what === 'nothing') return { ...search, blocking: { ...blocking, dark: true } };
+    return { ...search, blocking: seqs.length < 2 ? blocking : { ...blocking, dark: false } };
+  }
+  const { turned, pointing, gain } = search;
+  const look: Look = { seq, at, seen: what, turned, pointing, gain };
+  const isBack = search.blocking.seqs.length === 0 || what === 'steady';
+  return {
+    ...search,
+    looks: looked(looks, look),
+    checks: what === 'nothing' ? search.checks : 0,
+    ...(isBack ? {} : { blocking: { seqs: [] } }),
+  };
+}
+
+/**
  * An entry is confirmed. If it still does not fit, and the reading before it did not fit either, what was
  * known before the two is no longer valid: one may be light from elsewhere, two are a mistake.
  */
@@ -177,7 +204,7 @@ function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): 
 
 /** The emitter is no longer where it was: nothing read before counts, but what was done, set and confirmed is not forgotten. */
 const startAgain = (search: Search, seq: Seq, at: number): Search => ({
-  ...startSearch(search.meter, search.adjusters),
+  ...startSearch(search.meter, search.adjusters, search.looks !== undefined),
   moves: search.moves,
   gain: search.gain,
   gainFull: search.gainFull,

@@ -23,6 +23,8 @@ export const RULES = [
   'plain-search',
   'light-around',
   'no-single-peak',
+  'look',
+  'middle-of-equals',
   'find-slope',
   'climb',
   'pass-the-peak',

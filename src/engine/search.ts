@@ -4,6 +4,7 @@ import type { Reading } from '../model/reading.ts';
 import type { PathState } from '../model/reports.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import type { History } from './history.ts';
+import type { Look } from './looks.ts';
 import type { Missing } from './missing.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import { type Pointing, START_POINTING } from './slack.ts';
@@ -74,11 +75,14 @@ export interface Search {
   /** Since when the search goes without a model of the beam, and the turns made by then. */
   readonly floor: { readonly since: Seq; readonly moves: number } | undefined;
   readonly accepted: Acceptance | undefined;
+  /** The looks since the last aim by eye, oldest first, where no number is read at all; undefined where numbers are. */
+  readonly looks: readonly Look[] | undefined;
 }
 
 export const NONE_STUCK: Search['stuck'] = { horizontal: false, vertical: false };
 
-export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Search {
+/** `byTrends`: no number is read, only what the light does against the look before. */
+export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, byTrends = false): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
   return {
     meter,
@@ -110,6 +114,7 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile): Se
     unproven: 0,
     floor: undefined,
     accepted: undefined,
+    looks: byTrends ? [] : undefined,
   };
 }
 

@@ -56,9 +56,17 @@ export interface Language {
   readonly spoken: SpokenFigures;
   /** What stands between two things to choose from, with its spaces. */
   readonly or: string;
+  /** How its signs are set, where a plain space would let a line begin with them. */
+  readonly typeset?: (text: string) => string;
 }
 
-export function translator({ sentences, spoken: { decimal }, or }: Language): Translate {
+export function translator(language: Language): Translate {
+  const {
+    sentences,
+    spoken: { decimal },
+    or,
+    typeset = (text) => text,
+  } = language;
   const whole = new Map(Object.entries(sentences).filter(([english]) => !english.includes('{')));
   const patterns = Object.entries(sentences)
     .filter(([english]) => english.includes('{'))
@@ -126,7 +134,8 @@ export function translator({ sentences, spoken: { decimal }, or }: Language): Tr
 
   function translate(text: string): string | undefined {
     if (remembered.has(text)) return remembered.get(text);
-    const said = work(text);
+    const own = work(text);
+    const said = own === undefined ? undefined : typeset(own);
     if (remembered.size < MOST_REMEMBERED) remembered.set(text, said);
     return said;
   }

@@ -17,11 +17,20 @@ export function bodyOf(entry: Entry | Omit<Entry, 'hash'>): string {
 
 export const hashOf = (body: string): string => bytesToHex(sha256(utf8ToBytes(body)));
 
+/** Bodies of entries sealed here. For storing only: what checks an entry makes its body from the entry itself. */
+const SEALED = new WeakMap<Entry, string>();
+
 /** Chains one draft onto a head. `at`: ms since 1970. */
 export function seal(head: Head, draft: Draft, at: number): Entry {
   const unsealed = { job: head.job, seq: head.count, at, ...draft, prev: head.hash };
-  return { ...unsealed, hash: hashOf(bodyOf(unsealed)) };
+  const body = bodyOf(unsealed);
+  const entry = { ...unsealed, hash: hashOf(body) };
+  SEALED.set(entry, body);
+  return entry;
 }
+
+/** The text that the hash was taken over when the entry was sealed. */
+export const sealedBody = (entry: Entry): string => SEALED.get(entry) ?? bodyOf(entry);
 
 export const headAfter = (entry: Entry): Head => ({
   job: entry.job,

@@ -37,8 +37,8 @@ export const Action = z.discriminatedUnion('kind', [
     change: z.enum(['lower', 'raise', 'full']),
     toward: z.number().optional(),
   }),
-  /** Say what the meter shows. */
-  z.object({ kind: z.literal('read') }),
+  /** Say what the meter shows; `as`: what the light does against the look before, and no number. */
+  z.object({ kind: z.literal('read'), as: z.literal('trend').optional() }),
   /** Hands off until `until` (same clock as the entries, ms). */
   z.object({
     kind: z.literal('hold'),

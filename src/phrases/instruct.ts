@@ -45,7 +45,7 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 'gain':
       return gainText(action, meter);
     case 'read':
-      return readText(rule);
+      return action.as === 'trend' ? LOOK[rule === 'blocking-check' ? 'covered' : 'open'] : readText(rule);
     case 'hold':
       return HOLD[action.reason];
     case 're-aim':
@@ -125,6 +125,21 @@ function readText(rule: Advice['rule']): SayShow {
   }
 }
 
+/** No number is read: what the light does is said. */
+const LOOK = {
+  open: { say: 'Look: rising, falling or steady?', show: 'Rising, falling, steady?' },
+  covered: { say: 'Look: nothing, or steady?', show: 'Nothing, or still there?' },
+} as const;
+
+const UNTIL_LESS: SayShow = {
+  say: 'Lower gain until not too strong.',
+  show: 'Lower gain until not too strong',
+};
+const UNTIL_SEEN: SayShow = {
+  say: 'Raise gain until you see something.',
+  show: 'Raise gain until something shows',
+};
+
 function turnText({ axis, eighths, reversal }: Extract<Action, { kind: 'turn' }>): SayShow {
   const sense = senseWord(eighths);
   const back = reversal ? 'back ' : '';
@@ -135,9 +150,8 @@ function turnText({ axis, eighths, reversal }: Extract<Action, { kind: 'turn' }>
 }
 
 function gainText({ change, toward }: Extract<Action, { kind: 'gain' }>, meter: MeterProfile): SayShow {
-  if (change === 'full' || toward === undefined) {
-    return { say: 'Gain to full. Say done.', show: 'Gain to full' };
-  }
+  if (change === 'full') return { say: 'Gain to full. Say done.', show: 'Gain to full' };
+  if (toward === undefined) return change === 'lower' ? UNTIL_LESS : UNTIL_SEEN;
   const verb = change === 'lower' ? 'Lower' : 'Raise';
   const target = valueText(toward, meter);
   return {

@@ -39,6 +39,9 @@ export const RULE_WORDS: Record<RuleId, string> = {
     'A narrow light found so may be a side lobe: the places around it where the beam can be are read, and anything brighter is taken up.',
   'no-single-peak':
     'When that finds no steady peak either, something moves or stands in the light: find it first.',
+  look: 'Where no number is read, every turn is judged by whether the light rose, fell or stayed.',
+  'middle-of-equals':
+    'Where no number is read, the peak is the middle between two places from which the light falls alike.',
   'find-slope': 'Turn one adjuster a known amount to learn which way the signal rises.',
   climb: 'Keep turning the way the signal rises.',
   'pass-the-peak': 'Go past the peak until the reading falls, so that it is bracketed from both sides.',

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { SpeechState } from './socket.ts';
 
-/** GET /api/health, when all is well. */
+/** GET /api/health, when the server can serve. */
 export const Health = z.object({
   ok: z.literal(true),
   /** Of the program, and of this protocol. */
@@ -14,3 +14,7 @@ export const Health = z.object({
   liveJobs: z.number().int(),
 });
 export type Health = z.infer<typeof Health>;
+
+/** GET /api/live, as long as the server answers at all. */
+export const Live = z.object({ ok: z.literal(true) });
+export type Live = z.infer<typeof Live>;

@@ -10,6 +10,7 @@ const BEARERS: Record<Exclude<Bearer, 'anyone'>, string> = {
   job: 'A token of the job, or of a site for its own log.',
   site: 'Either token of the site.',
   desk: "The token of the site's desk.",
+  owner: 'The token in the file metrics.token of the data folder.',
 };
 
 const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);

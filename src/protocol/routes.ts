@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { JobId } from '../model/ids.ts';
 import { Enter, Entered } from './enter.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
-import { Health } from './health.ts';
+import { Health, Live } from './health.ts';
 import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
 import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
@@ -23,8 +23,11 @@ import {
 } from './site.ts';
 import { TrustInfo } from './trust.ts';
 
-/** Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk. */
-export type Bearer = 'anyone' | 'job' | 'site' | 'desk';
+/**
+ * Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
+ * runs the server.
+ */
+export type Bearer = 'anyone' | 'job' | 'site' | 'desk' | 'owner';
 
 /** One address of the server: what is sent to it, and what it answers when nothing is refused. */
 export interface Route {
@@ -47,6 +50,7 @@ const JSON_LINES = 'application/jsonl';
 const CSV = 'text/csv';
 const ZIP = 'application/zip';
 const JSON_TYPE = 'application/json';
+const PLAIN = 'text/plain';
 
 const JPEG = 'image/jpeg';
 
@@ -361,8 +365,22 @@ export const ROUTES = {
     method: 'get',
     path: '/health',
     bearer: 'anyone',
-    says: 'Whether the log can be written.',
+    says: 'Whether the server can serve: the log can be written, its disk has room, and it does not stop.',
     answer: { status: 200, is: Health },
+  },
+  live: {
+    method: 'get',
+    path: '/live',
+    bearer: 'anyone',
+    says: 'Whether the server answers at all.',
+    answer: { status: 200, is: Live },
+  },
+  metrics: {
+    method: 'get',
+    path: '/metrics',
+    bearer: 'owner',
+    says: 'How the server does, for Prometheus.',
+    answer: { status: 200, is: PLAIN },
   },
   lineSchema: {
     method: 'get',

@@ -182,5 +182,7 @@ export const ServerMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('invite'), id, invite: Invite }),
   z.object({ t: z.literal('speech'), speech: SpeechState }),
   z.object({ t: z.literal('pong'), n: z.number().int(), now: z.number() }),
+  /** The server stops, and closes with 1001 as soon as all that it has is written. Nothing is lost: connect again. */
+  z.object({ t: z.literal('stopping') }),
 ]);
 export type ServerMessage = z.infer<typeof ServerMessage>;

@@ -10,6 +10,7 @@ import {
   block,
   gainFor,
   handSlip,
+  lightDb,
   ownGain,
   reAim,
   readMeter,
@@ -17,7 +18,7 @@ import {
   truePeak,
   turn,
 } from './pair.ts';
-import { between, chance, normal, type Rng } from './rng.ts';
+import { between, chance, normal, pick, type Rng } from './rng.ts';
 
 /** How long things take, ms: estimates of our own, no source. A settled reading is the profile's settle time. */
 export const MOVE_MS = 6_000;
@@ -51,6 +52,8 @@ export interface Crew {
   readonly said: { readonly seq: Seq; readonly reading: Reading } | undefined;
   /** What the meter showed before the last turn. */
   readonly before: Reading | undefined;
+  /** The light at the last look, dB, and since what change of the gain it can be compared. */
+  readonly looked?: { readonly db: number; readonly gainDb: number } | undefined;
 }
 
 export const newCrew = (pair: BeamPair): Crew => ({
@@ -76,6 +79,7 @@ export function carryOut(crew: Crew, advice: Advice, errors: Errors, rng: Rng): 
     case 'gain':
       return changeGain(crew, action, rng);
     case 'read':
+      if (action.as === 'trend') return sayTrend(crew, errors, rng);
       return sayReading(crew, errors, rng);
     case 'hold':
       return { crew: { ...crew, at: Math.max(crew.at, action.until) }, events: [] };
@@ -145,10 +149,20 @@ function wrongTurn({ axis, eighths }: Turn, rng: Rng): Turn {
 /** A hand sets a reading within about a tenth of a decibel; without a target it turns to full. */
 function changeGain(crew: Crew, action: Extract<Action, { kind: 'gain' }>, rng: Rng): Done {
   const at = crew.at + MOVE_MS;
+  if (action.change === 'lower' && action.toward === undefined) return dim(crew, rng);
   const wanted =
     action.toward === undefined ? 0 : gainFor(crew.pair, action.toward, crew.at) + 0.3 * normal(rng);
   const change = action.change === 'full' ? 'full' : action.change === 'lower' ? 'lowered' : 'raised';
   return say({ ...crew, at, pair: setGain(crew.pair, wanted, at) }, [{ type: 'gain', change }]);
+}
+
+/** Lowers the gain until it is no longer too strong, and a little more. */
+function dim(crew: Crew, rng: Rng): Done {
+  const at = crew.at + MOVE_MS;
+  const { saturatedAt } = crew.pair.spec.meter;
+  const gainDb = gainFor(crew.pair, saturatedAt, crew.at) + between(rng, 1, 4);
+  const pair = setGain(crew.pair, gainDb, at);
+  return say({ ...crew, at, pair, looked: undefined }, [{ type: 'gain', change: 'lowered' }]);
 }
 
 function sayReading(crew: Crew, errors: Errors, rng: Rng): Done {
@@ -162,6 +176,27 @@ function sayReading(crew: Crew, errors: Errors, rng: Rng): Done {
   const late = crew.before !== undefined && chance(rng, errors.lateReading) ? crew.before : shown;
   const reading = chance(rng, errors.misread) ? misread(late, crew.pair, rng) : late;
   return say({ ...crew, at, said: { seq: crew.nextSeq, reading } }, [{ type: 'reading', reading }]);
+}
+
+/** What a change of light is to this eye: so much is seen as often as not, dB; estimates of our own, no source. */
+const EYE = { least: 0.3, most: 0.5, spread: 0.1 };
+
+/**
+ * Says what the light did against the last look. How small a change an eye tells apart differs from look to look.
+ * A misread number is here a wrong word.
+ */
+function sayTrend(crew: Crew, errors: Errors, rng: Rng): Done {
+  const at = crew.at + SAY_MS;
+  const shown = readMeter(crew.pair, at, rng);
+  if (shown.kind !== 'value')
+    return say({ ...crew, at, looked: undefined }, [{ type: 'reading', reading: shown }]);
+  const db = lightDb(crew.pair, at);
+  const before = crew.looked?.gainDb === crew.pair.gainDb ? crew.looked : undefined;
+  const change = before ? db - before.db + EYE.spread * normal(rng) : 0;
+  const isSeen = Math.abs(change) > between(rng, EYE.least, EYE.most);
+  const right = !isSeen ? 'steady' : change > 0 ? 'rising' : 'falling';
+  const trend = chance(rng, errors.misread) ? pick(rng, ['steady', 'rising', 'falling'] as const) : right;
+  return say({ ...crew, at, looked: { db, gainDb: crew.pair.gainDb } }, [{ type: 'trend', trend }]);
 }
 
 /** The ways a number goes wrong between the meter and the log. */

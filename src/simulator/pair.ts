@@ -164,6 +164,10 @@ function powerAt(meter: MeterProfile, value: number): number {
   return meter.law === 'unknown' ? share ** (1 / UNKNOWN_LAW) : share;
 }
 
+/** The light that reaches the meter, dB of its full scale, without noise: what a lamp shows. */
+export const lightDb = (pair: BeamPair, at: number): number =>
+  10 * Math.log10(Math.max(shownPower(pair, at), 1e-12));
+
 /** What a person reads off the meter at `at`. */
 export function readMeter(pair: BeamPair, at: number, rng: Rng): Reading {
   const { meter, noiseDb, noiseUnits } = pair.spec;

@@ -1,4 +1,4 @@
-import { counting, type History, rewrites } from '../engine/history.ts';
+import { counting, type History, rewrites, type SearchEvent } from '../engine/history.ts';
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
 import type { Action } from '../model/advice.ts';
@@ -113,14 +113,30 @@ export function countedOf({ search }: Pick<JobState, 'search'>): readonly Counte
   return search?.history ? listed(search.history) : [];
 }
 
-const LISTS = new WeakMap<History, readonly Counted[]>();
+/** What counts after an event, and after which earlier one that was known. */
+interface Listed {
+  readonly list: readonly Counted[];
+  readonly base: History | undefined;
+}
+const LISTS = new WeakMap<History, Listed>();
 
-/** A list for each fact would cost the square of their number, so one is made only when needed, and once. */
+const asCounted = ({ fact, seq, at }: SearchEvent): Counted => ({ ...fact, seq, at });
+
+/**
+ * Made only when needed, and once. Goes on from the list before where it can: a message must cost the same in a long
+ * job as in a short one. Only the newest list and the one it was made from are kept.
+ */
 function listed(history: History): readonly Counted[] {
   const known = LISTS.get(history);
-  if (known) return known;
-  const list = counting(history).map(({ fact, seq, at }) => ({ ...fact, seq, at }));
-  LISTS.set(history, list);
+  if (known) return known.list;
+  const since: Counted[] = [];
+  let base: History | undefined = history;
+  for (; base && !LISTS.has(base) && !rewrites(base.event); base = base.before)
+    since.push(asCounted(base.event));
+  const before = base && LISTS.get(base);
+  const list = before ? [...before.list, ...since.reverse()] : counting(history).map(asCounted);
+  LISTS.set(history, { list, base: before && base });
+  if (before?.base) LISTS.delete(before.base);
   return list;
 }
 

@@ -1,5 +1,5 @@
-import { FRESH_MS } from '../engine/accept.ts';
 import { fallFigure, isBeamMoved } from '../engine/fall.ts';
+import { FRESH_MS } from '../engine/fresh.ts';
 import type { UsedCover } from '../model/checklists.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { alarmCover, lossOf, quietCover, thresholdDb } from '../plan/covers.ts';

@@ -49,9 +49,10 @@ export function runEngine(
   rng: Rng,
   watch?: (step: Step) => void,
   stopWhenNamed = false,
+  byTrends = false,
 ): Outcome {
   let crew = newCrew(createBeamPair(spec));
-  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS);
+  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS, byTrends);
   const count: Partial<Record<Advice['action']['kind'], number>> = {};
   let named = false;
   for (let i = 0; i < LONGEST && !search.accepted; i++) {

@@ -77,6 +77,23 @@ describe('what counts in the charts is what counts in the search', () => {
     );
   });
 
+  test('the same, whether it was asked for after each entry, now and then, or only at the end', () => {
+    fc.assert(
+      fc.property(anyFacts, fc.infiniteStream(fc.boolean()), (facts, asked) => {
+        const { entries } = scriptOf(facts);
+        let state = EMPTY;
+        for (const entry of entries) {
+          const earlier = state;
+          state = fold(state, entry);
+          if (asked.next().value) countedOf(state);
+          // A state before is asked again, as after an input that was refused.
+          if (asked.next().value) countedOf(earlier);
+        }
+        expect(countedOf(state)).toEqual(countedOf(entries.reduce(fold, EMPTY)));
+      }),
+    );
+  });
+
   test('the same positions and gain setting', () => {
     fc.assert(
       fc.property(anyFacts, (facts) => {

@@ -8,6 +8,7 @@ import { Connection, type ConnectionDeps } from '../../server/jobs/connection.ts
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
+import { Telemetry } from '../../server/telemetry/telemetry.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
@@ -145,8 +146,9 @@ export async function sendFrames(all: readonly { from: number; sent: string | Bu
   const clock = new ManualClock();
   const errors: unknown[] = [];
   const log = pino({ level: 'error' }, { write: (line: string) => void errors.push(line) });
+  const telemetry = new Telemetry(log);
   const limits = { ...LIMITS, messages: { burst: 1e9, perSecond: 0 }, maxBadFrames: 1e9 };
-  const rooms = new Rooms({ store, clock, log, graceMs: 1e6 }, limits);
+  const rooms = new Rooms({ store, clock, log, telemetry, graceMs: 1e6 }, limits);
   const speech = new SpeechService(ears(), limits, log);
   const deps: ConnectionDeps = {
     rooms,
@@ -158,6 +160,7 @@ export async function sendFrames(all: readonly { from: number; sent: string | Bu
     daily: new DailyAllowances(limits),
     allowances: new TokenAllowances(limits),
     log,
+    telemetry,
   };
   const opened = await rooms.open({ setup: SETUP, device: '' });
   assert(opened.kind === 'ok');

@@ -13,7 +13,12 @@ afterAll(() => rmSync(outDir, { recursive: true }));
 await build({
   configFile: false,
   logLevel: 'error',
-  build: { ssr: true, outDir, target: 'node20', rollupOptions: { input: { main: 'server/main.ts' } } },
+  build: {
+    ssr: true,
+    outDir,
+    target: 'node20',
+    rollupOptions: { input: { main: 'server/main.ts', 'store-worker': 'server/store/store-worker.ts' } },
+  },
 });
 const PROGRAM = join(outDir, 'main.js');
 

@@ -9,6 +9,7 @@ import { Rooms } from '../../server/jobs/rooms.ts';
 import { SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
+import { Telemetry } from '../../server/telemetry/telemetry.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
@@ -221,10 +222,11 @@ export async function play(steps: readonly Step[]): Promise<void> {
   const store = new FrailStore();
   const clock = new ManualClock();
   const log = pino({ enabled: false });
+  const telemetry = new Telemetry(log);
   const limits = { ...LIMITS, messages: { burst: 1e9, perSecond: 0 }, historyBatch: 2 };
   const newProcess = () => {
     const seen = asSeenBy(store);
-    const rooms = new Rooms({ store: seen.store, clock, log, graceMs: 1e6 }, limits);
+    const rooms = new Rooms({ store: seen.store, clock, log, telemetry, graceMs: 1e6 }, limits);
     const deps: ConnectionDeps = {
       rooms,
       store: seen.store,
@@ -235,6 +237,7 @@ export async function play(steps: readonly Step[]): Promise<void> {
       daily: new DailyAllowances(limits),
       allowances: new TokenAllowances(limits),
       log,
+      telemetry,
     };
     return { deps, kill: seen.kill };
   };

@@ -8,6 +8,7 @@ import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/co
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
+import { Telemetry } from '../../server/telemetry/telemetry.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
 import { type ClientMessage, PROTOCOL_VERSION, ServerMessage } from '../../src/protocol/socket.ts';
@@ -27,7 +28,11 @@ export class House implements ConnectionDeps {
   readonly clock = new ManualClock();
   readonly limits: Limits;
   readonly journal: Remark[] = [];
-  readonly log = pino({}, { write: (line: string) => void this.journal.push(JSON.parse(line)) });
+  readonly log = pino(
+    { level: 'warn' },
+    { write: (line: string) => void this.journal.push(JSON.parse(line)) },
+  );
+  readonly telemetry = new Telemetry(this.log);
   readonly speech: SpeechService;
   readonly allowances: TokenAllowances;
   readonly heavy: HeavyWork;
@@ -48,8 +53,8 @@ export class House implements ConnectionDeps {
     this.daily = new DailyAllowances(this.limits);
     this.allowances = new TokenAllowances(this.limits);
     this.speech = new SpeechService(speech, this.limits, this.log);
-    const { clock, log, limits: all } = this;
-    this.rooms = new Rooms({ store: this.store, clock, log, graceMs: all.deadAfterMs }, all);
+    const { clock, log, telemetry, limits: all } = this;
+    this.rooms = new Rooms({ store: this.store, clock, log, telemetry, graceMs: all.deadAfterMs }, all);
     onTestFinished(async () => {
       await this.rooms.close();
       vi.useRealTimers();

@@ -130,9 +130,7 @@ describe('R5: history', () => {
     const ahead = await again.phone(token, 9);
     const text = `The log of this job fails its check at entry 7 (hash). You can read it, but nothing more can be added. Open a new job, and keep this one as it is.`;
     expect(ahead.heard).toEqual([{ t: 'refused', reason: 'from-the-future', text }]);
-    expect(again.journal).toMatchObject([
-      { job, fault: { seq: 7 }, msg: 'the log of this job fails its check' },
-    ]);
+    expect(again.journal).toMatchObject([{ log: job, fault: { seq: 7 }, msg: 'this log fails its check' }]);
   });
 });
 

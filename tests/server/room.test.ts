@@ -304,7 +304,7 @@ describe('what is put to a job', () => {
       text: 'The server failed on this, and nothing was saved. Try other words.',
     });
     expect(house.journal).toMatchObject([
-      { job: job.job, input: { kind: 'words' }, err: {}, msg: 'the rules failed on an input' },
+      { job: job.job, input: 'words', err: {}, msg: 'the rules failed on an input' },
     ]);
     await room.submit(remark());
     expect(await since()).toHaveLength(1);
@@ -325,7 +325,9 @@ describe('what is put to a job', () => {
       throw new StoreFailure('the disk is full');
     };
     expect(await room.submit(remark(), 'remark-0001')).toEqual(NOT_TAKEN);
-    expect(house.journal).toMatchObject([{ job: job.job, err: {}, msg: 'an input could not be taken' }]);
+    expect(house.journal).toMatchObject([
+      { log: job.job, err: {}, msg: 'nothing could be written to this log' },
+    ]);
     expect(await since()).toEqual([]);
     house.store.append = MemoryStore.prototype.append.bind(house.store);
     expect(await room.submit(remark(), 'remark-0001')).toMatchObject({ kind: 'taken' });

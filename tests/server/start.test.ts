@@ -41,6 +41,7 @@ describe('the program', { timeout: 60_000 }, () => {
       'name',
       'trust-proxy',
       'proxy-header',
+      'disk-least',
       'log-level',
     ]) {
       expect(out).toContain(`--${name} `);
@@ -97,6 +98,7 @@ describe('the program', { timeout: 60_000 }, () => {
     [['--trust-proxy', '10.0.0.0/33'], /--trust-proxy .*10\.0\.0\.0\/33 is no address/],
     [['--proxy-header', 'via'], /--proxy-header .*x-forwarded-for, forwarded/],
     [['--voice', 'loud'], /--voice .*on, off/],
+    [['--disk-least', 'much'], /--disk-least .*megabytes/],
     [['--log-level', 'loud'], /--log-level/],
     [['--colour'], /unknown option '--colour'/],
     [['serve'], /too many arguments/],

@@ -1,0 +1,111 @@
+import type { Logger } from 'pino';
+import type { ChainFault } from '../../src/log/fault.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { JobId, Seq } from '../../src/model/ids.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import { Bucket, Buckets } from '../guard/allowance.ts';
+import { Metrics } from './metrics.ts';
+
+/** Refusals of somebody who may be guessing or crowding others out, and how loud each is said. */
+const LOUD: Partial<Record<Refusal, 'warn' | 'info'>> = {
+  'too-fast': 'warn',
+  locked: 'info',
+  'bad-code': 'info',
+  'bad-token': 'info',
+};
+
+/** Where something was refused: a request, a message, a websocket or connection before either. */
+type Place = 'request' | 'message' | 'websocket' | 'connection';
+
+/** What happens, told to those who run the server: as a line of the log, and counted. */
+export class Telemetry {
+  readonly metrics = new Metrics();
+  private readonly damagedLogs = new Set<JobId>();
+  /** Of each kind of refusal and block of addresses one line a minute, and sixty a minute in all: a flood fills no disk. */
+  private readonly linesOf = new Buckets({ burst: 1, perSecond: 1 / 60 });
+  private readonly lines = new Bucket({ burst: 60, perSecond: 1 }, performance.now());
+
+  constructor(private readonly log: Logger) {
+    this.metrics.level(
+      'damaged_logs',
+      'Logs that were found damaged since the start, or with something lost that lies beside them.',
+      () => this.damagedLogs.size,
+    );
+  }
+
+  /** `block`: of addresses. */
+  refused(at: Place, reason: Refusal, block: string, of?: string): void {
+    this.metrics.refused(reason, at);
+    const line = { at, reason, block, ...(of !== undefined && { of }) };
+    const loud = LOUD[reason];
+    if (!loud || !this.mayBeLoud(`${at} ${reason} ${block}`)) this.log.debug(line, 'refused');
+    else this.log[loud](line, 'refused; of this network it is said once a minute');
+  }
+
+  private mayBeLoud(kind: string): boolean {
+    const now = performance.now();
+    return this.linesOf.of(kind, now).take(now) && this.lines.take(now);
+  }
+
+  /** A request to /api was answered. `path`: as the table of routes has it. */
+  answered(method: string, path: string, status: number, ms: number): void {
+    this.metrics.requests.inc({ path, status: String(status) });
+    this.metrics.requestSeconds.observe({ path }, ms / 1000);
+    this.log.trace({ method, path, status, ms: rounded(ms) }, 'request');
+  }
+
+  /** A message of a phone had its turn. */
+  handled(kind: string, bytes: number, ms: number, job?: JobId): void {
+    this.metrics.messages.inc({ kind });
+    this.metrics.messageSeconds.observe(ms / 1000);
+    this.log.trace({ kind, bytes, ms: rounded(ms), ...(job && { job }) }, 'message');
+  }
+
+  opened(what: 'job' | 'site', log: JobId): void {
+    this.metrics.opened.inc({ what });
+    this.log.info({ log }, `a ${what} was opened`);
+  }
+
+  joined(job: JobId, seat: Seat): void {
+    this.metrics.joins.inc({ seat });
+    this.log.info({ job, seat }, 'a phone took a seat');
+  }
+
+  connected(job: JobId, role: string): void {
+    this.log.debug({ job, role }, 'a phone is connected');
+  }
+
+  left(job: JobId, role: string): void {
+    this.log.debug({ job, role }, 'a phone is gone');
+  }
+
+  /** Entries are in a log for good. */
+  stored(log: JobId, from: Seq, count: number): void {
+    this.metrics.entries.inc(count);
+    this.log.debug({ log, from, count }, 'entries were written');
+  }
+
+  notStored(log: JobId, err: unknown): void {
+    this.metrics.failedWrites.inc();
+    this.log.error({ log, err }, 'nothing could be written to this log');
+  }
+
+  worked(kind: string, waitedMs: number, tookMs: number): void {
+    this.metrics.heavyWaitSeconds.observe({ kind }, waitedMs / 1000);
+    this.metrics.heavySeconds.observe({ kind }, tookMs / 1000);
+    this.log.debug({ kind, waitedMs: rounded(waitedMs), tookMs: rounded(tookMs) }, 'heavy work is done');
+  }
+
+  damaged(log: JobId, fault: ChainFault): void {
+    this.damagedLogs.add(log);
+    this.log.error({ log, fault }, 'this log fails its check');
+  }
+
+  /** What should lie beside these entries. */
+  lost(log: JobId, lost: readonly Seq[]): void {
+    this.damagedLogs.add(log);
+    this.log.error({ log, lost }, 'pictures of this log are lost, or others than they were');
+  }
+}
+
+const rounded = (ms: number): number => Math.round(ms * 10) / 10;

@@ -1,0 +1,43 @@
+import type { Sentences } from '../translate.ts';
+import { BUTTONS } from './buttons.ts';
+import { CAUSES } from './causes.ts';
+import { CAUTIONS } from './cautions.ts';
+import { CHECKLIST } from './checklist.ts';
+import { EXCHANGE } from './exchange.ts';
+import { FIGURES } from './figures.ts';
+import { HEADINGS } from './headings.ts';
+import { INVITATION } from './invitation.ts';
+import { MEASURES } from './measures.ts';
+import { MENU } from './menu.ts';
+import { MISSING } from './missing.ts';
+import { MOUNTING } from './mounting.ts';
+import { ORDERS } from './orders.ts';
+import { PROVING } from './proving.ts';
+import { QUESTIONS } from './questions.ts';
+import { READ_BACKS } from './read-backs.ts';
+import { REASONS } from './reasons.ts';
+import { REPORTS } from './reports.ts';
+import { START } from './start.ts';
+
+/** Our sentences in German. A native's check is still owed. */
+export const SENTENCES: Sentences = {
+  ...MEASURES,
+  ...ORDERS,
+  ...MOUNTING,
+  ...QUESTIONS,
+  ...READ_BACKS,
+  ...REPORTS,
+  ...BUTTONS,
+  ...HEADINGS,
+  ...CAUTIONS,
+  ...EXCHANGE,
+  ...INVITATION,
+  ...START,
+  ...MENU,
+  ...CHECKLIST,
+  ...PROVING,
+  ...CAUSES,
+  ...MISSING,
+  ...REASONS,
+  ...FIGURES,
+};

@@ -1,0 +1,42 @@
+import type { Sentences } from '../translate.ts';
+
+export const HEADINGS: Sentences = {
+  Question: 'Pregunta',
+  'Nothing to do': 'Nada que hacer',
+  'Waiting for you': 'Esperándole',
+  Stopped: 'Parado',
+  'No link': 'Sin conexión',
+  Gain: 'Ganancia',
+  'Hands off': 'Manos fuera',
+  'Aim by eye': 'Apuntar a ojo',
+  'Beam path': 'Camino del haz',
+  Receiver: 'Receptor',
+  'Watch the panel': 'Vigilar la central',
+  Checklist: 'Lista de control',
+  'Open issue': 'Incidencia abierta',
+  'Ready to sign': 'Listo para firmar',
+  Check: 'Revisar',
+  Finished: 'Terminado',
+  'for the panel': 'para la central',
+  'for the emitter': 'para el emisor',
+  'for the both': 'para ambos',
+  'connecting again': 'conectando de nuevo',
+  nearly: 'casi',
+  Waiting: 'En espera',
+  'There is no step until one of you says go on.': 'No hay ningún paso hasta que alguien diga «sigue».',
+  'Emitter: ready?': 'Emisor: ¿listo?',
+  'Emitter away': 'Emisor ausente',
+  'There is no step until one of you starts again.': 'No hay ningún paso hasta que alguien empiece de nuevo.',
+  'Waiting for the panel phone': 'Esperando el teléfono de la central',
+  'Waiting for the emitter phone': 'Esperando el teléfono del emisor',
+  'The first step comes when both have joined.': 'El primer paso llega cuando los dos estén.',
+  'There is no step now. Go on, or say what the meter shows.':
+    'Ahora no hay ningún paso. Siga, o diga qué muestra el medidor.',
+  'Hold. Do not turn': 'Espere. No gire',
+  'Asked before:': 'Se pidió antes:',
+  '. If it is already done, say so.': '. Si ya está hecho, dígalo.',
+  'The panel phone is away. This step waits for it.':
+    'El teléfono de la central está ausente. Este paso lo espera.',
+  'The emitter phone is away. This step waits for it.':
+    'El teléfono del emisor está ausente. Este paso lo espera.',
+};

@@ -1,0 +1,41 @@
+import type { Sentences } from '../translate.ts';
+
+export const MENU: Sentences = {
+  'This job': 'Este trabajo',
+  'Stop the job': 'Parar el trabajo',
+  'At this phone': 'En este teléfono',
+  'not named': 'sin nombre',
+  'Give a name': 'Dar un nombre',
+  'Somebody else is here now': 'Ahora hay otra persona',
+  'Keep for the record': 'Guardar para el registro',
+  'Remark for the record': 'Nota para el registro',
+  'Keep the remark': 'Guardar la nota',
+  Screen: 'Pantalla',
+  'As the phone is set': 'Como está el teléfono',
+  'In the sun': 'Al sol',
+  'At night': 'De noche',
+  '{theme}: chosen': '{theme}: elegido',
+  'Voice of this phone': 'Voz de este teléfono',
+  'Voice is on. Turn it off': 'La voz está encendida. Apagarla',
+  'Voice is off. Turn it on': 'La voz está apagada. Encenderla',
+  'Vibration is on. Turn it off': 'La vibración está encendida. Apagarla',
+  'Vibration is off. Turn it on': 'La vibración está apagada. Encenderla',
+  Pace: 'Ritmo',
+  Loudness: 'Volumen',
+  'Try the voice': 'Probar la voz',
+  'This is how I speak.': 'Así hablo yo.',
+  'Without a link': 'Sin conexión',
+  'Another phone takes over': 'Otro teléfono toma el relevo',
+  'This phone keeps the pages: they open without a link.':
+    'Este teléfono guarda las páginas: se abren sin conexión.',
+  'What you press or type is kept. It is sent when the link is back.':
+    'Lo que pulse o escriba se guarda. Se envía cuando vuelva la conexión.',
+  '1 thing that you said or pressed is kept here. It is sent when the link is back.':
+    'Aquí se guarda 1 cosa que dijo o pulsó. Se envía cuando vuelva la conexión.',
+  '{n} things that you said or pressed are kept here. It is sent when the link is back.':
+    'Aquí se guardan {n} cosas que dijo o pulsó. Se envían cuando vuelva la conexión.',
+  'This is the job as this phone last saw it. The other phone may have gone on since.':
+    'Este es el trabajo como lo vio este teléfono por última vez. El otro puede haber seguido desde entonces.',
+  'The record stays on the server. To come back, this phone needs a new code.':
+    'El registro queda en el servidor. Para volver, este teléfono necesita un código nuevo.',
+};

@@ -1,0 +1,41 @@
+import type { Sentences } from '../translate.ts';
+
+export const MENU: Sentences = {
+  'This job': 'Ce travail',
+  'Stop the job': 'Arrêter le travail',
+  'At this phone': 'À ce téléphone',
+  'not named': 'sans nom',
+  'Give a name': 'Donner un nom',
+  'Somebody else is here now': "Quelqu'un d'autre est ici maintenant",
+  'Keep for the record': 'Garder pour le registre',
+  'Remark for the record': 'Remarque pour le registre',
+  'Keep the remark': 'Garder la remarque',
+  Screen: 'Écran',
+  'As the phone is set': 'Comme le téléphone est réglé',
+  'In the sun': 'Au soleil',
+  'At night': 'La nuit',
+  '{theme}: chosen': '{theme}: choisi',
+  'Voice of this phone': 'Voix de ce téléphone',
+  'Voice is on. Turn it off': 'La voix est activée. La couper',
+  'Voice is off. Turn it on': "La voix est coupée. L'activer",
+  'Vibration is on. Turn it off': 'La vibration est activée. La couper',
+  'Vibration is off. Turn it on': "La vibration est coupée. L'activer",
+  Pace: 'Débit',
+  Loudness: 'Volume',
+  'Try the voice': 'Essayer la voix',
+  'This is how I speak.': 'Voilà comment je parle.',
+  'Without a link': 'Sans liaison',
+  'Another phone takes over': 'Un autre téléphone prend le relais',
+  'This phone keeps the pages: they open without a link.':
+    "Ce téléphone garde les pages: elles s'ouvrent sans liaison.",
+  'What you press or type is kept. It is sent when the link is back.':
+    "Ce que vous pressez ou tapez est gardé. C'est envoyé au retour de la liaison.",
+  '1 thing that you said or pressed is kept here. It is sent when the link is back.':
+    '1 chose que vous avez dite ou pressée est gardée ici. Elle est envoyée au retour de la liaison.',
+  '{n} things that you said or pressed are kept here. It is sent when the link is back.':
+    '{n} choses que vous avez dites ou pressées sont gardées ici. Elles sont envoyées au retour de la liaison.',
+  'This is the job as this phone last saw it. The other phone may have gone on since.':
+    "Voici le travail tel que ce téléphone l'a vu en dernier. L'autre téléphone a pu continuer depuis.",
+  'The record stays on the server. To come back, this phone needs a new code.':
+    "Le registre reste sur le serveur. Pour revenir, ce téléphone a besoin d'un nouveau code.",
+};

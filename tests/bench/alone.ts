@@ -1,0 +1,82 @@
+import { parseArgs } from 'node:util';
+import { randomPair } from '../../src/simulator/cases.ts';
+import { CAREFUL, type Errors } from '../../src/simulator/crew.ts';
+import type { PairSpec } from '../../src/simulator/pair.ts';
+import { FAMILIES, physicalPair } from '../../src/simulator/physical-cases.ts';
+import { createRng } from '../../src/simulator/rng.ts';
+import { isFalse, quantile } from './align-table.ts';
+import { type Outcome, runEngine } from './engine-run.ts';
+
+/**
+ * One person alone: the engine that hears only rising, falling, steady, nothing, too strong, against the same engine with numbers, on
+ * the same pairs. Case n of seed s is drawn from `createRng(s + n)`. Tried out on seeds 1000 to 99999.
+ */
+const { values } = parseArgs({
+  options: {
+    cases: { type: 'string', default: '1000' },
+    seed: { type: 'string', default: '1000000' },
+    /** Share of wrong words. */
+    errors: { type: 'string', default: '0' },
+    /** The second simulator: so many pairs of each family. */
+    physical: { type: 'boolean', default: false },
+    /** The beginning of the name of a family. */
+    family: { type: 'string', default: '' },
+    /** Leaves out the engine with numbers. */
+    only: { type: 'boolean', default: false },
+  },
+});
+const cases = Number(values.cases);
+const seed = Number(values.seed);
+const errors: Errors = { ...CAREFUL, misread: Number(values.errors) };
+
+interface Way {
+  readonly name: string;
+  run(draw: (rng: ReturnType<typeof createRng>) => PairSpec, n: number): Outcome;
+}
+
+const WAYS: readonly Way[] = [
+  { name: 'trends', run: onPair((spec, rng) => runEngine(spec, errors, rng, undefined, true, true)) },
+  { name: 'numbers', run: onPair((spec, rng) => runEngine(spec, CAREFUL, rng)) },
+];
+
+function onPair(run: (spec: PairSpec, rng: ReturnType<typeof createRng>) => Outcome): Way['run'] {
+  return (draw, n) => {
+    const rng = createRng(seed + n);
+    return run(draw(rng), rng);
+  };
+}
+
+const NEAR_DB = 0.5;
+
+function row(name: string, outcomes: readonly Outcome[]) {
+  const accepted = outcomes.filter((o) => o.accepted);
+  const near = accepted.filter((o) => o.shortfall <= NEAR_DB && !o.onReflection);
+  const percent = (n: number) => ((100 * n) / outcomes.length).toFixed(1);
+  const of = (pick: (o: Outcome) => number) =>
+    [0.5, 0.95, 1].map((share) => quantile(outcomes.map(pick), share).toFixed(0)).join(' / ');
+  const worst = Math.max(0, ...accepted.map((o) => o.shortfall)).toFixed(2);
+  return {
+    way: name,
+    n: outcomes.length,
+    'accepted %': percent(accepted.length),
+    'within 0.5 dB %': percent(near.length),
+    'over 1 dB': outcomes.filter(isFalse).length,
+    'worst dB': worst,
+    turns: of((o) => o.turns),
+    minutes: of((o) => o.seconds / 60),
+  };
+}
+
+function table(name: string, draw: (rng: ReturnType<typeof createRng>) => PairSpec): void {
+  console.log(name);
+  const ways = values.only ? WAYS.slice(0, 1) : WAYS;
+  const results = ways.map((way) => Array.from({ length: cases }, (_, n) => way.run(draw, n)));
+  console.table(results.map((outcomes, i) => row(ways[i]?.name ?? '', outcomes)));
+  for (const [n, outcome] of (results[0] ?? []).entries())
+    if (isFalse(outcome)) console.log('false accept', seed + n);
+}
+
+if (values.physical) {
+  for (const family of FAMILIES.filter((each) => each.startsWith(values.family)))
+    table(family, (rng) => physicalPair(family, rng));
+} else table('pairs of the first simulator', randomPair);
