@@ -29,6 +29,7 @@ export type Letter = Extract<
       | 'mounted'
       | 'correct'
       | 'take-back'
+      | 'camera'
       | 'override'
       | 'hand-over'
       | 'practise'

@@ -10,6 +10,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'mounted',
   'correct',
   'take-back',
+  'camera',
   'override',
   'hand-over',
   'practise',

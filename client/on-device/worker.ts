@@ -11,7 +11,8 @@ import { type LetterModel, type Recogniser, recogniser } from '../../src/speech/
 import type { WordModel } from '../../src/speech/second.ts';
 import type { SingleWordModel } from '../../src/speech/single-words.ts';
 import { inOneRow, WINDOW } from '../../src/speech/window.ts';
-import type { Answer, Ask } from './recogniser.ts';
+import type { Answered } from '../browser/calls.ts';
+import type { Ask } from './recogniser.ts';
 
 /** A worker of the page: the voice detector and the speech model, each loaded at its first use. */
 
@@ -112,7 +113,7 @@ function normalised(samples: Float32Array): Float32Array {
 let detector: ReturnType<typeof loadDetector> | undefined;
 let listening: ReturnType<typeof loadRecogniser> | undefined;
 
-async function answer(ask: Ask): Promise<Answer> {
+async function answer(ask: Ask): Promise<Answered> {
   const { id } = ask;
   try {
     switch (ask.do) {

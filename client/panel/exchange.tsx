@@ -1,4 +1,5 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { CAMERA_NOTICES } from '../../src/phrases/camera.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
 import { hangsText } from '../../src/phrases/mounting.ts';
@@ -94,6 +95,8 @@ function wordsOf(letter: Pending['letter']): string {
       return practisedText(letter.act);
     case 'override':
       return letter.reason;
+    case 'camera':
+      return CAMERA_NOTICES[letter.state];
     case 'take-back':
       return `take back entry ${letter.target}`;
     case 'person':

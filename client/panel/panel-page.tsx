@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -52,10 +53,12 @@ export function PanelPage({ fresh, inPage }: { fresh: string; inPage?: InPage })
   );
 }
 
+const WatchMeter = lazy(() => import('../watch-meter/watch-meter.tsx').then((m) => m.WatchMeter));
+
 /** Only in practice. */
 const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
 
-type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' } | { sheet: 'change'; made: Made };
+type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' | 'watch' } | { sheet: 'change'; made: Made };
 
 function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
@@ -73,6 +76,7 @@ function PanelScreen({ room }: { room: Room }) {
       sheet: 'change',
       made: { seq: reading.seq, text: 'The last reading', type: 'reading', counts: true, reported: true },
     });
+  if (open?.sheet === 'watch') return <WatchMeter room={room} onClose={close} />;
   return (
     <main class="panel">
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
@@ -120,6 +124,11 @@ function PanelScreen({ room }: { room: Room }) {
           <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>
             Accept the alignment
           </button>
+          {job.setup && !job.setup.practice && (
+            <button type="button" class="button" onClick={() => setOpen({ sheet: 'watch' })}>
+              {WATCH_THE_METER}
+            </button>
+          )}
           <HandOverButton room={room} onOpen={() => setOpen({ sheet: 'hand-over' })} />
           <PhotosButton room={room} onOpen={() => setOpen({ sheet: 'photos' })} />
           {saved.site && (

@@ -2,6 +2,7 @@ import { isSame } from '../formats/same.ts';
 import { confusableWith } from '../grammar/confusable.ts';
 import type { Intent, Understanding } from '../grammar/intent.ts';
 import type { Context } from '../grammar/rule.ts';
+import type { CameraReading } from '../model/camera.ts';
 import type { Alternative, Via } from '../model/facts.ts';
 import type { TypedLanguage } from '../model/language.ts';
 import { valueReading } from '../model/reading.ts';
@@ -40,6 +41,7 @@ export interface Words {
   language?: TypedLanguage;
   confidence?: number;
   alternatives?: readonly Alternative[];
+  camera?: CameraReading;
 }
 
 /** What is going on when the words come. */

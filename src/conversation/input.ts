@@ -1,3 +1,4 @@
+import type { CameraState } from '../model/camera.ts';
 import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { HandOverFact } from '../model/hand-over.ts';
@@ -25,6 +26,7 @@ export type Input =
   | { kind: 'watcher-remark'; by: string; text: string }
   | { kind: 'mounted'; seat: Seat; mounting: Mounting }
   | { kind: 'correct'; seat: Seat; target: Seq; text: string; language?: TypedLanguage }
+  | { kind: 'camera'; seat: Seat; state: CameraState }
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }

@@ -14,6 +14,7 @@ export type Report = Extract<
       | 'correct'
       | 'take-back'
       | 'override'
+      | 'camera'
       | 'hand-over'
       | 'practise';
   }
@@ -22,7 +23,7 @@ export type Report = Extract<
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
     case 'say': {
-      const { via, text, language, re, confidence, alternatives } = message;
+      const { via, text, language, re, confidence, alternatives, camera } = message;
       return {
         kind: 'words',
         seat,
@@ -32,6 +33,7 @@ export function toInput(message: Report, seat: Seat): Input {
         ...(re !== undefined && { re }),
         ...(confidence !== undefined && { confidence }),
         ...(alternatives && { alternatives }),
+        ...(camera && { camera }),
       };
     }
     case 'person':
@@ -48,6 +50,8 @@ export function toInput(message: Report, seat: Seat): Input {
         text: message.text,
         ...(message.language && { language: message.language }),
       };
+    case 'camera':
+      return { kind: 'camera', seat, state: message.state };
     case 'take-back':
       return { kind: 'take-back', seat, target: message.target };
     case 'override':

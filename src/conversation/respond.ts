@@ -1,6 +1,7 @@
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
+import { CAMERA_NOTICES } from '../phrases/camera.ts';
 import { CAUTIONS } from '../phrases/cautions.ts';
 import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
@@ -41,6 +42,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'practise',
   'mounted',
   'watcher-remark',
+  'camera',
 ]);
 
 function take(job: Composer, input: Input): Refused {
@@ -80,6 +82,10 @@ function take(job: Composer, input: Input): Refused {
       return;
     case 'mounted':
       job.put(input.seat, { type: 'mounted', mounting: input.mounting });
+      return;
+    case 'camera':
+      job.put(input.seat, { type: 'camera', seat: input.seat, state: input.state });
+      job.notice('camera', CAMERA_NOTICES[input.state]);
       return;
     case 'correct':
       return correctReading(job, input);

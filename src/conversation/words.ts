@@ -12,7 +12,7 @@ import type { Speaker } from './speaker.ts';
 
 /** Logs the words as they were received, then what they mean; asks if they could mean two things or none. */
 export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words): undefined {
-  const { seat, via, text, language, confidence, alternatives, re } = input;
+  const { seat, via, text, language, confidence, alternatives, camera, re } = input;
   const { query, setup } = job.state;
   const question = query?.question ?? openQuestion(job);
   const decision = decide(input, {
@@ -28,6 +28,7 @@ export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words
     ...(language && { language }),
     ...(confidence !== undefined && { confidence }),
     ...(alternatives !== undefined && { alternatives: [...alternatives] }),
+    ...(camera && { camera }),
   });
   const speaker: Speaker = {
     seat,

@@ -10,6 +10,7 @@ const SAYS: Record<Fact['type'], string> = {
   seated: 'A phone took a seat.',
   link: 'The phone of a seat connected or disconnected.',
   said: 'Words as they were received, before they were understood.',
+  camera: 'What a phone that watches the meter by camera says of itself.',
   unheard: 'Sound that gave no words, and why.',
   reading: 'What the meter showed.',
   trend: 'What the reading is doing.',

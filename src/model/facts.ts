@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Advice, Question } from './advice.ts';
+import { CameraReading, CameraState } from './camera.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
@@ -177,7 +178,10 @@ export const Fact = z.discriminatedUnion('type', [
     handedOn: z.literal(true).optional(),
   }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
-  /** Words as they were received, before they were understood. `language`: that they were typed in; absent: English. */
+  /**
+   * Words as they were received, before they were understood. `language`: that they were typed in; absent: English.
+   * `camera`: nobody said them, a phone read the number from the display.
+   */
   z.object({
     type: z.literal('said'),
     seat: Seat,
@@ -186,7 +190,10 @@ export const Fact = z.discriminatedUnion('type', [
     language: TypedLanguage.optional(),
     confidence: z.number().min(0).max(1).optional(),
     alternatives: z.array(Alternative).optional(),
+    camera: CameraReading.optional(),
   }),
+  /** What a phone that watches the meter by camera says of itself. */
+  z.object({ type: z.literal('camera'), seat: Seat, state: CameraState }),
   /** Sound that gave no words, and why. */
   z.object({
     type: z.literal('unheard'),

@@ -2,6 +2,7 @@ import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { currentPlan } from '../model/written.ts';
+import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
 import { hangsText } from './mounting.ts';
@@ -95,6 +96,9 @@ export function describe(
     case 'struck-out':
     case 'step':
       return line(handOverText(fact, meter), 'fact');
+    case 'camera':
+      // The notice that comes with it says it.
+      return undefined;
     case 'photo':
       return line(photoLine(fact), 'fact');
     case 'photo-removed':
@@ -124,8 +128,12 @@ function seated({ seat, takeover, handedOn, person }: FactOf<'seated'>): string 
   return `${SEAT_NAME[seat]} phone ${takeover ? 'taken over by another' : 'joined'}${who}`;
 }
 
-const said = ({ via, text, confidence }: FactOf<'said'>): string =>
-  via === 'voice' && confidence !== undefined ? `${text} (${Math.round(confidence * 100)} % sure)` : text;
+const said = ({ via, text, confidence, camera }: FactOf<'said'>): string => {
+  if (camera) return byCameraText(text, camera);
+  return via === 'voice' && confidence !== undefined
+    ? `${text} (${Math.round(confidence * 100)} % sure)`
+    : text;
+};
 
 const WITHDRAWN: Record<FactOf<'withdrawn'>['why'], string> = {
   expired: 'expired: nobody answered in time',

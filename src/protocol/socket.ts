@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { CameraReading, CameraState } from '../model/camera.ts';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
@@ -70,7 +71,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
    * Words that were typed, chosen with a button, or heard by the phone itself; all go through the same
    * parser. `re`: the instruction on the speaker's screen, so that a late "done" counts for the right turn.
    * `language`: what typed words are in; without it they are English, as those of all buttons are.
-   * Heard words carry how sure the phone's speech model is, like words heard by the server.
+   * Heard words carry how sure the phone's speech model is, like words heard by the server. `camera`: nobody pressed or said
+   * anything; the phone read this number from the display.
    */
   z
     .object({
@@ -85,6 +87,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
         .array(z.object({ text: Text, confidence: Share }))
         .max(8)
         .optional(),
+      camera: CameraReading.optional(),
     })
     .refine(
       ({ via, confidence, alternatives }) =>
@@ -94,6 +97,10 @@ export const ClientMessage = z.discriminatedUnion('t', [
     .refine(({ via, language }) => via === 'typed' || language === undefined, {
       error: 'a language comes with via typed, and only with it',
       path: ['language'],
+    })
+    .refine(({ via, text, camera }) => !camera || (via === 'button' && /^-?\d+(\.\d+)?$/.test(text)), {
+      error: 'a camera says a number and nothing else, with via button',
+      path: ['camera'],
     }),
   /** `by`: of a watcher, and only of one: under which name. */
   z.object({
@@ -106,6 +113,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('mounted'), id, mounting: Mounting }),
   /** From the emitter: its phone has shown this instruction as current, or has spoken it to its end. Not logged. */
   z.object({ t: z.literal('receipt'), instruction: Seq, how: ReceiptHow }),
+  /** A phone that watches the meter by camera says how it is. */
+  z.object({ t: z.literal('camera'), id, state: CameraState }),
   /** Replaces the reading of entry `target` by what `text` says. */
   z.object({
     t: z.literal('correct'),

@@ -65,11 +65,13 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
   why: column('string', 'Why an instruction was given.', ({ fact }) =>
     when(fact, 'instruction', ({ why }) => why),
   ),
-  via: column('string', 'How words came: typed, voice or button.', ({ fact }) =>
-    when(fact, 'said', ({ via }) => via),
+  via: column('string', 'How words came: typed, voice, button or camera.', ({ fact }) =>
+    when(fact, 'said', ({ via, camera }) => (camera ? 'camera' : via)),
   ),
-  confidence: column('decimal', 'How sure the speech model was of its words, from 0 to 1.', ({ fact }) =>
-    when(fact, 'said', ({ confidence }) => confidence),
+  confidence: column(
+    'decimal',
+    'How sure the speech model was of its words, or the camera of its number, from 0 to 1.',
+    ({ fact }) => when(fact, 'said', ({ confidence, camera }) => confidence ?? camera?.belief),
   ),
   reading_kind: column('string', 'What the meter showed: value, none or saturated.', ({ fact }) =>
     'reading' in fact ? fact.reading.kind : undefined,

@@ -3,13 +3,14 @@ import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
 import { openDataFolder } from '../../server/store/data-folder.ts';
-import type { Seen, Task } from './relay/crews.ts';
+import type { Saying, Seen, Task } from './relay/crews.ts';
 import { type CrewKeys, layJobs } from './relay/logs.ts';
 
-const WAYS = ['quiet', 'disk', 'processor'] as const;
+const WAYS = ['start', 'quiet', 'disk', 'processor'] as const;
 type Way = (typeof WAYS)[number];
 
 /**
@@ -23,6 +24,11 @@ const options = new Command('bench:relay')
   .option('--every <n>', 'between two messages of a crew, in seconds', Number, 3)
   .option('--entries <n>', 'that each log holds at the beginning', Number, 250)
   .option('--jobs <n>', 'in the database: those of the crews, and others that are only there', Number, 0)
+  .option(
+    '--say <what>',
+    'readings, which the engine advises on, or remarks, which are only kept',
+    'readings',
+  )
   .option('--ways <list>', `which runs: ${WAYS.join(', ')}`, (list) => list.split(',') as Way[], [...WAYS])
   .option('--folder <path>', 'where the data folder is made; its disk is the one that is measured', tmpdir())
   .option('--profile', 'let the server write a .cpuprofile into this folder')
@@ -34,6 +40,7 @@ const options = new Command('bench:relay')
     every: number;
     entries: number;
     jobs: number;
+    say: Saying;
     ways: Way[];
     folder: string;
     profile?: true;
@@ -43,6 +50,8 @@ const HERE = fileURLToPath(new URL('./relay/', import.meta.url));
 const root = mkdtempSync(join(options.folder, 'ladderline-relay-'));
 const keysFile = join(root, 'keys.json');
 const HZ = 100;
+/** How long the server is looked at with nobody there, s. */
+const ALONE_S = 20;
 /** Between two looks at the memory, ms. */
 const LOOK_MS = 5_000;
 
@@ -83,6 +92,7 @@ async function measure(child: ChildProcess, url: string, seconds: number, bare: 
     bare,
     crews: options.crews,
     seconds,
+    say: options.say,
     everySeconds: options.every,
   };
   const phones = fork(join(HERE, 'crews.ts'), [JSON.stringify(task)]);
@@ -110,7 +120,7 @@ async function measure(child: ChildProcess, url: string, seconds: number, bare: 
 }
 type Measured = Awaited<ReturnType<typeof measure>>;
 
-async function beside<T>(way: Way, work: () => Promise<T>): Promise<T> {
+async function beside<T>(way: Exclude<Way, 'start'>, work: () => Promise<T>): Promise<T> {
   if (way === 'quiet') return work();
   const other = fork(join(HERE, 'busy.ts'), [way, root]);
   try {
@@ -136,7 +146,7 @@ async function misplaced(data: string, { places }: Measured): Promise<number> {
   return wrong;
 }
 
-async function serverRun(data: string, seconds: number) {
+async function startServer(data: string): Promise<{ child: ChildProcess; url: string }> {
   const profile = options.profile ? ['--cpu-prof', `--cpu-prof-dir=${process.cwd()}`] : [];
   const began = performance.now();
   const child = spawn(
@@ -146,6 +156,22 @@ async function serverRun(data: string, seconds: number) {
   );
   const url = await address(child);
   console.log(`The server was ready after ${Math.round(performance.now() - began)} ms.`);
+  return { child, url };
+}
+
+/** What it does with nobody there: it checks the logs. */
+async function alone(data: string): Promise<void> {
+  const { child } = await startServer(data);
+  const { pid = 0 } = child;
+  const before = processorMs(pid);
+  await setTimeout(ALONE_S * 1000);
+  const used = processorMs(pid) - before;
+  console.log(`start: with nobody there it used ${(used / (ALONE_S * 10)).toFixed(1)} % of a core.`);
+  await end(child);
+}
+
+async function serverRun(data: string, seconds: number) {
+  const { child, url } = await startServer(data);
   const measured = await measure(child, url, seconds, false);
   // Killed, so that only what was stored before can be there.
   await end(child, options.profile ? 'SIGTERM' : 'SIGKILL');
@@ -164,7 +190,7 @@ function show(what: string, m: Measured & { misplaced?: number }): Record<string
     'processor ms a message': ms(m.perMessage),
     'of a core, %': Math.round(m.ofCore),
     'memory first / most / last, MB': [m.memory[0], Math.max(...m.memory), m.memory.at(-1)].join(' / '),
-    'lost, doubled, refused': [m.lost, m.doubled, m.refused].join(', '),
+    'lost, doubled, refused, lines closed': [m.lost, m.doubled, m.refused, m.closed].join(', '),
     'not where acknowledged': m.misplaced ?? '–',
   };
 }
@@ -185,12 +211,16 @@ try {
   const rows: Record<string, string | number>[] = [];
   let wrong = 0;
   for (const way of options.ways) {
+    if (way === 'start') {
+      await alone(data);
+      continue;
+    }
     const bare = await beside(way, () => bareRun(Math.min(options.seconds, options.beside)));
     rows.push(show(`${way}: bare`, bare));
     const seconds = way === 'quiet' ? options.seconds : options.beside;
     const server = await beside(way, () => serverRun(data, seconds));
     rows.push(show(`${way}: server`, server));
-    wrong += server.lost + server.doubled + server.refused + server.misplaced;
+    wrong += server.lost + server.doubled + server.refused + server.closed + server.misplaced;
     console.log(`${way}: p99 is ${(server.relayed.p99 / bare.relayed.p99).toFixed(1)} times the bare one.`);
     console.log(`${way}: memory each ${LOOK_MS / 1000} s, MB: ${server.memory.join(' ')}`);
   }

@@ -5,6 +5,9 @@ import { WebSocket } from 'ws';
 import { PROTOCOL_VERSION, SOCKET_PATH } from '../../../src/protocol/socket.ts';
 import type { CrewKeys } from './logs.ts';
 
+/** Readings and "done", which the engine advises on; or remarks, which are only kept and passed on. */
+export type Saying = 'readings' | 'remarks';
+
 /** What the program of the phones is told to do, as JSON in its first argument. */
 export interface Task {
   url: string;
@@ -12,6 +15,7 @@ export interface Task {
   keys: string;
   /** Without our protocol: what is sent is what comes. */
   bare: boolean;
+  say: Saying;
   crews: number;
   seconds: number;
   /** Between two messages of one crew. */
@@ -36,6 +40,8 @@ export interface Seen {
   lost: number;
   doubled: number;
   refused: number;
+  /** Lines that ended while phones were on them. */
+  closed: number;
   /** Messages with the place they were acknowledged at. */
   places: [job: string, id: string, seq: number][];
 }
@@ -64,7 +70,7 @@ const sentIds = new Set<string>();
 const underWay = new Map<string, Message>();
 const relayed: number[] = [];
 const acknowledged: number[] = [];
-const seen = { sent: 0, doubled: 0, refused: 0 };
+const seen = { sent: 0, doubled: 0, refused: 0, closed: 0 };
 const places: Seen['places'] = [];
 
 function arrived(id: string, socket: WebSocket): void {
@@ -114,7 +120,10 @@ function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number]): Promi
   const socket = new WebSocket(task.url.replace(/^http/, 'ws') + path, { perMessageDeflate: false });
   return new Promise((resolve, reject) => {
     socket.once('error', reject);
-    socket.once('close', (code) => reject(new Error(`the line was closed (${code})`)));
+    socket.once('close', (code) => {
+      seen.closed += 1;
+      reject(new Error(`the line was closed (${code})`));
+    });
     socket.once('open', () => {
       if (task.bare) resolve(socket);
       else socket.send(JSON.stringify({ t: 'hello', v: PROTOCOL_VERSION, token: keys[role], after: -1 }));
@@ -145,7 +154,9 @@ function speak(crew: Crew, counts: boolean): void {
   crew.turn += 1;
   sentIds.add(id);
   underWay.set(id, { at: performance.now(), from, counts, arrivedAt: new Set(), acknowledged: false });
-  from.send(JSON.stringify({ t: 'say', id, via: 'typed', text }));
+  from.send(
+    JSON.stringify(task.say === 'remarks' ? { t: 'remark', id, text } : { t: 'say', id, via: 'typed', text }),
+  );
   if (counts) seen.sent += 1;
 }
 
