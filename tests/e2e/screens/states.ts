@@ -58,11 +58,13 @@ function untilNow(job: string, entries: readonly Entry[]): Entry[] {
 }
 
 /** Somebody has said how the unit hangs: otherwise the phone at the emitter asks that first. */
-const hanging = (entries: readonly Entry[], mounting: Mounting | undefined): Entry[] =>
+const hanging = (entries: readonly Entry[], mounting: Mounting | 'unsaid'): Entry[] =>
   entries
     .slice(-1)
     .flatMap((last) =>
-      mounting ? [{ ...last, actor: 'emitter' as const, fact: { type: 'mounted' as const, mounting } }] : [],
+      mounting === 'unsaid'
+        ? []
+        : [{ ...last, actor: 'emitter' as const, fact: { type: 'mounted' as const, mounting } }],
     );
 
 type OfKind = { [K in Action['kind']]?: (action: Extract<Action, { kind: K }>) => boolean };
@@ -103,7 +105,7 @@ export async function screens(): Promise<Screens> {
   const server = await startServer({ store });
   let count = 0;
 
-  async function seat(at: Seat, entries: readonly Entry[], mounting: Mounting | undefined = 'upright') {
+  async function seat(at: Seat, entries: readonly Entry[], mounting: Mounting | 'unsaid' = 'upright') {
     const job = `screens-${++count}`;
     await store.append(job, untilNow(job, [...entries, ...hanging(entries, mounting)]));
     const token = newToken();
@@ -204,7 +206,7 @@ export async function screens(): Promise<Screens> {
 
   const turned = stepOf(STEPS.turn as OfKind);
   const onItsSide = await seat('emitter', turned, 'top-left');
-  const unasked = await seat('emitter', turned, undefined);
+  const unasked = await seat('emitter', turned, 'unsaid');
   states.push(
     {
       name: 'emitter-on-its-side',
