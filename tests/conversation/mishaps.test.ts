@@ -260,6 +260,24 @@ it('"why?" is answered with the reason of the present order, and only then', () 
   expect(readbacks(facts)).toEqual([job.state.instruction?.why]);
 });
 
+describe('words that say where the beam goes, and not what is written on the screw', () => {
+  it.each([
+    ['upright', 'pan half a turn clockwise', 'horizontal'],
+    ['upside-down', 'side to side half a turn clockwise', 'horizontal'],
+    ['top-left', 'side to side half a turn clockwise', undefined],
+    ['top-right', 'pan half a turn clockwise', undefined],
+    ['top-left', 'tilt half a turn clockwise', undefined],
+    ['top-right', 'horizontal half a turn clockwise', 'horizontal'],
+    ['top-left', 'vertical half a turn clockwise', 'vertical'],
+  ] as const)('on a unit that hangs %s, "%s"', (mounting, words, axis) => {
+    const job = atTurn();
+    job.input({ kind: 'mounted', seat: 'emitter', mounting });
+    const facts = job.say('emitter', words, job.turn.seq);
+    expect(ofType(facts, 'move').map((move) => move.axis)).toEqual(axis ? [axis] : []);
+    expect(queries(facts)).toEqual(axis ? [] : ['Which adjuster was turned: horizontal or vertical?']);
+  });
+});
+
 describe('what is said aloud once', () => {
   const holds = (job: TableJob) =>
     ofType(job.facts, 'instruction').filter(
