@@ -204,7 +204,7 @@ export const UnsureFace = ({ instruction, waiting, pagesNotKept, serverStops, co
       </p>
     )}
     <p class="past">{keptHereText(waiting)}</p>
-    <p class="why">{serverStops ? KEEP_OPEN : pagesNotKept ? PAGES_NOT_KEPT : AS_LAST_SEEN}</p>
+    <p class="why">{pagesNotKept ? PAGES_NOT_KEPT : serverStops ? KEEP_OPEN : AS_LAST_SEEN}</p>
   </section>
 );
 

@@ -195,7 +195,8 @@ describe.skipIf(!CHROMIUM)('practice', () => {
     await typeReading(phone, `${before}`);
     await press(other, 'Aim at the receiver');
     await press(other, 'Aimed');
-    await phone.getByText('Read the meter').first().waitFor();
+    await other.getByRole('heading', { name: 'Hold: settling' }).waitFor();
+    await phone.getByRole('heading', { name: 'Read the meter' }).waitFor();
     const aimed = await number(phone);
     await typeReading(phone, `${aimed}`);
     await other.getByRole('button', { name: 'Done', exact: true }).waitFor({ timeout: 20_000 });
