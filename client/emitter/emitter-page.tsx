@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { WORDS } from '../../src/phrases/buttons.ts';
+import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { browserStorage } from '../browser/storage.ts';
 import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
@@ -9,6 +10,7 @@ import { AnswerButton } from '../seat/answer-button.tsx';
 import { DeskWork } from '../seat/desk-work.tsx';
 import { LastReading } from '../seat/last-reading.tsx';
 import { Menu } from '../seat/menu.tsx';
+import { MountingKeys } from '../seat/mounting-page.tsx';
 import { News } from '../seat/news.tsx';
 import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
 import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
@@ -115,6 +117,18 @@ function EmitterScreen({ room }: { room: Room }) {
           >
             {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
           </button>
+          {!job.setup?.practice && (
+            <details class="more">
+              <summary>{HOW_MOUNTED}</summary>
+              <MountingKeys
+                now={job.mounting}
+                onPick={(mounting) => {
+                  room.post({ t: 'mounted', mounting });
+                  close();
+                }}
+              />
+            </details>
+          )}
           <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
           <PhotosButton room={room} onOpen={() => setSheet('photos')} />
         </Menu>

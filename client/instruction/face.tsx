@@ -1,8 +1,10 @@
 import type { Action, Advice } from '../../src/model/advice.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import type { Mounting } from '../../src/model/mounting.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
+import { beamText } from '../../src/phrases/mounting.ts';
 import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
 import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
@@ -21,20 +23,40 @@ interface FaceProps {
   compact?: boolean;
   /** The phone of the other seat has no link now: what is asked of it waits. */
   otherIsAway?: boolean;
+  /** How the emitter hangs: on the ladder the words follow it. */
+  mounting?: Mounting | undefined;
+  /** At the panel: whether the order has reached the ladder. */
+  receipt?: { text: string; reached: boolean } | undefined;
 }
 
 /** An instruction that is valid now. */
-export function Face({ instruction, seat, now, compact = false, otherIsAway = false }: FaceProps) {
+export function Face({
+  instruction,
+  seat,
+  now,
+  compact = false,
+  otherIsAway = false,
+  mounting,
+  receipt,
+}: FaceProps) {
   const { advice, show, why } = instruction;
   const { action } = advice;
   const mine = advice.to === 'both' || advice.to === seat;
   const other: Seat = seat === 'panel' ? 'emitter' : 'panel';
   const until = 'until' in action ? action.until : undefined;
+  const hangs = seat === 'emitter' ? mounting : undefined;
+  const beam = action.kind === 'turn' ? beamText(hangs, action.axis) : undefined;
   const size = compact ? 'face face-compact' : 'face';
   return (
     <section class={mine ? size : `${size} face-other`} data-kind={action.kind}>
-      <Band kind={kindOf(action)} note={mine ? undefined : `for the ${advice.to}`} />
+      <Band kind={kindOf(action, hangs)} note={mine ? undefined : `for the ${advice.to}`} />
       {action.kind === 'check' ? <Causes causes={action.causes} /> : <Show text={show} />}
+      {beam && <p class="beam-way">{beam}</p>}
+      {receipt && (
+        <p class={receipt.reached ? 'receipt reached' : 'receipt'} role="status">
+          {receipt.text}
+        </p>
+      )}
       {otherIsAway && advice.to !== seat && <p class="past">{awayText(other)}</p>}
       {until !== undefined && <Countdown from={instruction.at} until={until} now={now} />}
       {!compact && <Drawing action={action} />}
@@ -182,7 +204,7 @@ export const UnsureFace = ({ instruction, waiting, pagesNotKept, serverStops, co
       </p>
     )}
     <p class="past">{keptHereText(waiting)}</p>
-    <p class="why">{serverStops ? KEEP_OPEN : pagesNotKept ? PAGES_NOT_KEPT : AS_LAST_SEEN}</p>
+    <p class="why">{pagesNotKept ? PAGES_NOT_KEPT : serverStops ? KEEP_OPEN : AS_LAST_SEEN}</p>
   </section>
 );
 

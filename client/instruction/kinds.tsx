@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import type { Action } from '../../src/model/advice.ts';
+import { isOnItsSide, type Mounting, movesAlong } from '../../src/model/mounting.ts';
+import { MARKED } from '../../src/phrases/mounting.ts';
 
 /** How each kind of instruction looks. Each has its own word, colour and shape: colour alone is never enough. */
 export interface Kind {
@@ -53,10 +55,14 @@ export const PAUSED = kind('hold', 'Waiting for you');
 export const STOPPED = kind('stop', 'Stopped');
 export const UNSURE = kind('stop', 'No link');
 
-export function kindOf(action: Action): Kind {
+/** `mounting`: how the emitter hangs; the arrow of an adjuster points along the way that the beam then moves. */
+export function kindOf(action: Action, mounting: Mounting = 'upright'): Kind {
   switch (action.kind) {
-    case 'turn':
-      return kind(action.axis, `${action.axis} adjuster`);
+    case 'turn': {
+      const { axis } = action;
+      const shape = SHAPES[movesAlong(mounting, axis) === 'left-right' ? 'horizontal' : 'vertical'];
+      return { look: axis, word: isOnItsSide(mounting) ? MARKED[axis] : `${axis} adjuster`, shape };
+    }
     case 'gain':
       return kind('gain', 'Gain');
     case 'read':

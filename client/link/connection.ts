@@ -24,6 +24,8 @@ export interface World {
   outbox: Outbox;
   /** The part of the log that is already known. Only later entries are requested. */
   known?: readonly Entry[];
+  /** Of a watcher who gave one. */
+  name?: string | undefined;
 }
 
 const TICK_MS = 250;
@@ -51,7 +53,7 @@ export class Connection {
     token: string,
     private readonly world: World,
   ) {
-    this.#link = newLink(token, world.outbox.load(), world.known);
+    this.#link = newLink(token, world.outbox.load(), world.known, world.name);
   }
 
   get link(): Link {
@@ -142,6 +144,7 @@ const shows = (a: Link, b: Link): boolean =>
   a.outbox !== b.outbox ||
   a.complaints !== b.complaints ||
   a.presence !== b.presence ||
+  a.receipt !== b.receipt ||
   a.speech !== b.speech ||
   a.serverStops !== b.serverStops ||
   a.hearing !== b.hearing ||

@@ -4,7 +4,13 @@ import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { OTHER_HISTORY, unreadableText } from '../../src/phrases/requests.ts';
 import type { Invite } from '../../src/protocol/access.ts';
-import type { ClientMessage, Presence, ServerMessage, SpeechState } from '../../src/protocol/socket.ts';
+import type {
+  ClientMessage,
+  Presence,
+  Receipt,
+  ServerMessage,
+  SpeechState,
+} from '../../src/protocol/socket.ts';
 import { DEAD_AFTER_MS, PING_EVERY_MS, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 
 /**
@@ -20,6 +26,7 @@ export type Letter = Extract<
       | 'say'
       | 'person'
       | 'remark'
+      | 'mounted'
       | 'correct'
       | 'take-back'
       | 'camera'
@@ -60,6 +67,8 @@ export type Phase =
 
 export interface Link {
   readonly token: string;
+  /** Of a watcher who gave one: the crew is told who watches. */
+  readonly name: string | undefined;
   readonly phase: Phase;
   /** Number of the socket in use. Events of other sockets are ignored. */
   readonly conn: number;
@@ -74,6 +83,8 @@ export interface Link {
   /** Round trip of the pong that gave the offset, ms. */
   readonly offsetTrip: number;
   readonly presence: Presence | undefined;
+  /** What the phone on the ladder has shown or spoken last, as far as the server knows. */
+  readonly receipt: Receipt | undefined;
   readonly speech: SpeechState | undefined;
   readonly hearing: Readonly<Partial<Record<Seat, { id: MessageId; stage: HearingStage }>>>;
   readonly invites: Readonly<Partial<Record<Seat, Invite>>>;
@@ -106,6 +117,8 @@ export type LinkEvent =
   /** The phone says that the network may be back. */
   | { on: 'online' }
   | { on: 'post'; letter: Letter }
+  /** This phone, on the ladder, has shown or spoken an instruction. Said again on each new link. */
+  | ({ on: 'receipt' } & Receipt)
   | { on: 'dismiss'; complaint: Complaint };
 
 export type Effect =
@@ -135,8 +148,10 @@ export const newLink = (
   token: string,
   outbox: readonly Pending[] = [],
   entries: readonly Entry[] = [],
+  name?: string,
 ): Link => ({
   token,
+  name,
   phase: 'resting',
   conn: 0,
   visible: true,
@@ -147,6 +162,7 @@ export const newLink = (
   offset: undefined,
   offsetTrip: Number.POSITIVE_INFINITY,
   presence: undefined,
+  receipt: undefined,
   speech: undefined,
   hearing: {},
   invites: {},
@@ -194,6 +210,11 @@ export function step(link: Link, event: LinkEvent, now: number): Stepped {
         { ...link, outbox: [...link.outbox, { letter: event.letter, since: now, dueAt: 0 }] },
         now,
       );
+    case 'receipt': {
+      const { instruction, how } = event;
+      const message = { t: 'receipt', instruction, how } as const;
+      return { link, effects: link.phase === 'live' ? [{ do: 'send', conn: link.conn, message }] : [] };
+    }
     case 'dismiss':
       return same({ ...link, complaints: link.complaints.filter((c) => c !== event.complaint) });
   }
@@ -233,12 +254,19 @@ function connect(link: Link, now: number): Stepped {
 }
 
 function opened(link: Link, now: number): Stepped {
+  const { token, name } = link;
   const after = link.entries.length - 1;
+  const hello = {
+    t: 'hello',
+    v: PROTOCOL_VERSION,
+    token,
+    after,
+    ...(name !== undefined && { name }),
+  } as const;
   return {
-    link: { ...heard(link, now), phase: 'catching-up', pingAt: now + PING_EVERY_MS },
-    effects: [
-      { do: 'send', conn: link.conn, message: { t: 'hello', v: PROTOCOL_VERSION, token: link.token, after } },
-    ],
+    // The server says it anew. What it said before may be of another phone on the ladder.
+    link: { ...heard(link, now), phase: 'catching-up', pingAt: now + PING_EVERY_MS, receipt: undefined },
+    effects: [{ do: 'send', conn: link.conn, message: hello }],
   };
 }
 
@@ -264,6 +292,10 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
       return refused(link, message, now);
     case 'presence':
       return same({ ...link, presence: message.presence });
+    case 'receipt': {
+      const { instruction, how } = message;
+      return same({ ...link, receipt: { instruction, how } });
+    }
     case 'hearing':
       return same({
         ...link,
@@ -297,6 +329,7 @@ function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
   );
   return same({
     ...link,
+    ...(seated.some(([seat]) => seat === 'emitter') && { receipt: undefined }),
     ...(seated.length > 0 && { invites: { ...link.invites, ...Object.fromEntries(seated) } }),
     entries: [...link.entries, ...fresh],
     // A letter in the log counts as acknowledged: the acknowledgement may have been lost with its socket.

@@ -7,6 +7,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'say',
   'person',
   'remark',
+  'mounted',
   'correct',
   'take-back',
   'camera',

@@ -13,12 +13,14 @@ export interface Kept {
   known?: readonly Entry[];
   /** Another way to a room than the server. */
   open?: (() => Socket) | undefined;
+  /** As in `World`. A later one is told with the first remark. */
+  name?: string | undefined;
 }
 
 /** A connection that lasts as long as its page is shown. Every change draws the page again. */
 export function useConnection(
   token: string,
-  { storage, drawer, known, open = openSocket }: Kept,
+  { storage, drawer, known, open = openSocket, name }: Kept,
 ): Connection {
   const connection = useMemo(
     () =>
@@ -31,6 +33,7 @@ export function useConnection(
         },
         outbox: outboxIn(storage, drawer),
         ...(known && { known }),
+        name,
       }),
     [token, storage, drawer, known, open],
   );

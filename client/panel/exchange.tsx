@@ -2,6 +2,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { CAMERA_NOTICES } from '../../src/phrases/camera.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
+import { hangsText } from '../../src/phrases/mounting.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { practisedText } from '../../src/phrases/practised.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
@@ -60,7 +61,9 @@ function PassageLine({ passage, onPick }: { passage: Passage; onPick: (made: Mad
 
 /** Words of people, as they said or typed them. What a button says is ours. */
 const isVerbatim = ({ fact, text }: Passage): boolean =>
-  (fact.type === 'said' && fact.via !== 'button') || (fact.type === 'remark' && text !== CAUTIONS_READ);
+  (fact.type === 'said' && fact.via !== 'button') ||
+  (fact.type === 'remark' && text !== CAUTIONS_READ) ||
+  fact.type === 'watcher-remark';
 
 function MadeLine({ made, onPick }: { made: Made; onPick: (made: Made) => void }) {
   const { text, counts, reported } = made;
@@ -98,6 +101,8 @@ function wordsOf(letter: Pending['letter']): string {
       return `take back entry ${letter.target}`;
     case 'person':
       return personText(letter.person);
+    case 'mounted':
+      return hangsText(letter.mounting);
     default:
       return letter.text;
   }

@@ -57,6 +57,8 @@ class InPageSocket implements Socket {
       case 'invite':
         this.tell({ t: 'refused', id: message.id, reason: 'seat-in-use', text: NOBODY_JOINS });
         return;
+      // There is no other phone to tell.
+      case 'receipt':
       case 'talk':
       case 'talk-end':
       case 'talk-drop':

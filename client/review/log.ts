@@ -1,3 +1,4 @@
+import { nanoid } from 'nanoid';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { findFault, headAfter } from '../../src/log/chain.ts';
 import type { Entry, Log } from '../../src/model/entry.ts';
@@ -5,8 +6,9 @@ import { LINK_IS_LOST } from '../../src/phrases/requests.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { readLog } from '../browser/logs.ts';
-import { memoryStorage } from '../browser/storage.ts';
+import { browserStorage, memoryStorage } from '../browser/storage.ts';
 import { useConnection } from '../link/use-connection.ts';
+import { ownPerson, personIn } from '../people/saved-person.ts';
 import type { Read } from '../ui/not-yet.tsx';
 
 /** A log, and what is worked out from it. */
@@ -15,6 +17,15 @@ export interface Grown {
   record: VisitRecord;
   /** Why it is not kept up to date, in words. */
   trouble: string | undefined;
+}
+
+/** A log that grows over a link, on which its watcher can talk to the crew. */
+export interface Watched extends Grown {
+  /** Remarks that are not confirmed yet. */
+  waiting: number;
+  /** Why the last one was refused, in words. */
+  refused: string | undefined;
+  remark(by: string, text: string): void;
 }
 
 /** The job's log, as the server has it. */
@@ -32,15 +43,31 @@ export function useLog(token: string): Read<Log> {
 }
 
 /** The log, with what is added to it while the page is open. */
-export function useGrowing(token: string, fetched: Log): Grown {
-  // A watcher writes nothing.
-  const { link } = useConnection(token, { storage: NOTHING_KEPT, drawer: 'watcher', known: fetched.entries });
+export function useGrowing(token: string, fetched: Log): Watched {
+  const [name] = useState(() => personIn(ownPerson(browserStorage))?.name);
+  const connection = useConnection(token, {
+    storage: NOTHING_KEPT,
+    drawer: 'watcher',
+    known: fetched.entries,
+    name,
+  });
+  const { link } = connection;
   const log = useMemo(() => extended(fetched, link.entries), [fetched, link.entries]);
   const record = useVisitRecord(log);
   // Nothing is added to a broken log, and its room holds only the entries before the fault.
   const ended = record.fault ? undefined : link.ended?.text;
   const lost = link.failures > 0 && link.phase !== 'live' ? LINK_IS_LOST : undefined;
-  return { log, record, trouble: ended ?? lost };
+  return {
+    log,
+    record,
+    trouble: ended ?? lost,
+    waiting: link.outbox.length,
+    refused: link.complaints.at(-1)?.text,
+    remark(by, text) {
+      for (const complaint of link.complaints) connection.feed({ on: 'dismiss', complaint });
+      connection.feed({ on: 'post', letter: { t: 'remark', id: nanoid(), text, by } });
+    },
+  };
 }
 
 const NOTHING_KEPT = memoryStorage();

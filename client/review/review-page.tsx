@@ -6,6 +6,7 @@ import { Exports } from './exports.tsx';
 import { FindingList, linesOf } from './finding-list.tsx';
 import { useGrowing, useLog } from './log.ts';
 import { RecordView } from './record-view.tsx';
+import { WatcherRemark } from './watcher-remark.tsx';
 import '../ui/practice-band.css';
 
 /** A job's record, for people who were not there. */
@@ -38,11 +39,14 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
       )}
     >
       {(pick) => (
-        <section class="findings-part" aria-labelledby="findings-title">
-          <h2 id="findings-title">Findings</h2>
-          {lines.length === 0 && <p>No findings in this record.</p>}
-          <FindingList lines={lines} onPick={pick} />
-        </section>
+        <>
+          <WatcherRemark watched={grown} />
+          <section class="findings-part" aria-labelledby="findings-title">
+            <h2 id="findings-title">Findings</h2>
+            {lines.length === 0 && <p>No findings in this record.</p>}
+            <FindingList lines={lines} onPick={pick} />
+          </section>
+        </>
       )}
     </RecordView>
   );

@@ -6,8 +6,9 @@ import { WarningList } from '../ui/warning-list.tsx';
 
 interface CautionsProps {
   seat: Seat;
-  /** What the plan check warns of: it stands first, for it is about this pair and no other. */
-  warnings: readonly string[];
+  /** What the plan check warns of: it stands first, for it is about this pair and no other. Undefined: not
+   * known yet, and nobody can have understood it. */
+  warnings: readonly string[] | undefined;
   onAgree: () => void;
 }
 
@@ -18,10 +19,10 @@ export const CautionsPage = ({ seat, warnings, onAgree }: CautionsProps) => (
       <Mark size={44} />
       <h1>{seat === 'emitter' ? 'Before you climb' : 'Before they climb'}</h1>
     </header>
-    <WarningList title={WARNINGS_TITLE} texts={warnings} />
+    <WarningList title={WARNINGS_TITLE} texts={warnings ?? []} />
     <CautionList />
-    <button type="button" class="button main huge" onClick={onAgree}>
-      Understood
+    <button type="button" class="button main huge" disabled={!warnings} onClick={onAgree}>
+      {warnings ? 'Understood' : 'Loading'}
     </button>
   </main>
 );

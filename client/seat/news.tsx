@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { planNowText } from '../../src/phrases/plan-changes.ts';
+import { watcherRemarkText } from '../../src/phrases/watching.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import { isCautions } from '../speak/script.ts';
@@ -67,6 +68,7 @@ export function lastSaid(entries: readonly Entry[]): { text: string; at: number;
     // What was said before the crew went on is done with: it must not stand under a live step.
     if (fact.type === 'resume' || fact.type === 'restarted') return undefined;
     if (fact.type === 'readback' || fact.type === 'query') return { text: fact.text, at };
+    if (fact.type === 'watcher-remark') return { text: watcherRemarkText(fact), at };
     if (fact.type === 'notice' && !isCautions(fact)) return { text: fact.text, at, code: fact.code };
   }
   return undefined;

@@ -14,6 +14,7 @@ import { lazy } from '../ui/lazy.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
 import { forgetKept, type KeptJob, useKeptJob } from './kept-job.ts';
+import { MountingPage, useMountingAsked } from './mounting-page.tsx';
 import { type InPage, type Room, useRoom } from './use-room.ts';
 import './seat.css';
 import '../ui/practice-band.css';
@@ -58,11 +59,14 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
     room.post({ t: 'remark', text: CAUTIONS_READ });
     setAgreed(true);
   };
+  const hang = useMountingAsked(room);
   if (room.link.ended) return <Ended saved={saved} why={room.link.ended} />;
-  const screen = agreed ? (
-    <Screen room={room} />
+  const screen = !agreed ? (
+    <CautionsPage seat={saved.seat} warnings={setup && setupWarnings(setup)} onAgree={agree} />
+  ) : hang.asks ? (
+    <MountingPage onAnswer={hang.answer} />
   ) : (
-    <CautionsPage seat={saved.seat} warnings={setup ? setupWarnings(setup) : []} onAgree={agree} />
+    <Screen room={room} />
   );
   if (!practice) return screen;
   const { entries } = room.link;

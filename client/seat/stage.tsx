@@ -2,6 +2,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
+import { receiptText } from '../../src/phrases/presence.ts';
 import {
   Face,
   HeldFace,
@@ -43,8 +44,21 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
       now={now}
       compact={compact}
       otherIsAway={link.presence?.[other] === 'away'}
+      mounting={job.mounting}
+      receipt={receiptOf(room, order.instruction)}
     />
   );
+}
+
+/** At the panel, of an order that the ladder must hear. In practice on one phone there is no other phone. */
+function receiptOf(
+  { saved, link, inPage }: Room,
+  { seq, advice }: Placed<'instruction'>,
+): { text: string; reached: boolean } | undefined {
+  if (saved.seat !== 'panel' || inPage || advice.to === 'panel' || link.presence?.emitter !== 'online')
+    return;
+  const how = link.receipt?.instruction === seq ? link.receipt.how : undefined;
+  return { text: receiptText(how), reached: how !== undefined };
 }
 
 function missingSeat(presence: Room['link']['presence'], seats: Room['job']['seats']): Seat | undefined {

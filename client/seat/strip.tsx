@@ -1,5 +1,6 @@
 import type { Seat } from '../../src/model/facts.ts';
 import { noLinkSinceText } from '../../src/phrases/offline.ts';
+import { watchedByText } from '../../src/phrases/watching.ts';
 import { clock } from '../browser/times.ts';
 import type { Phase } from '../link/link.ts';
 import { Mark } from '../ui/mark.tsx';
@@ -32,7 +33,7 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
             text={`${other === 'panel' ? 'Panel' : 'Emitter'} ${PRESENCE_WORDS[there]}`}
           />
         )}
-        {watchers > 0 && <span>{watchers} watching</span>}
+        {watchers > 0 && <span>{watchedByText(watchers, link.presence?.watching ?? [])}</span>}
         {link.outbox.length > 0 && <span class="strip-pending">{link.outbox.length} to send</span>}
       </div>
       <button type="button" class="button strip-menu" onClick={onMenu}>

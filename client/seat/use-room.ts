@@ -14,6 +14,7 @@ import { type SavedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { type SpeakerView, useSpeaker } from '../speak/use-speaker.ts';
 import { type KeptJob, useKeeping } from './kept-job.ts';
 import { useNow } from './use-now.ts';
+import { useReceipts } from './use-receipts.ts';
 import { useWakeLock } from './use-wake-lock.ts';
 import { JobFold, type OrderOnScreen, onScreen, order } from './view.ts';
 
@@ -101,7 +102,8 @@ export function useRoom(
   const { phase } = talk.state;
   const microphoneOpen = phase === 'opening' || phase === 'talking' || talk.handsFree === 'hearing';
   const current = shown.kind === 'current' ? shown.instruction : undefined;
-  const speaker = useSpeaker(link, current, seat, microphoneOpen);
+  const speaker = useSpeaker(link, current, seat, microphoneOpen, job.mounting);
+  useReceipts(connection, seat === 'emitter' ? current?.seq : undefined, speaker.said);
   speaking.current = speaker.speaking;
   useWakeLock();
   const lastLinked = useKeeping(saved, kept, link, !inPage);

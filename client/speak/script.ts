@@ -1,8 +1,11 @@
 import type { Entry } from '../../src/model/entry.ts';
 import type { FactOf, Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import type { Mounting } from '../../src/model/mounting.ts';
 import type { Placed } from '../../src/model/placed.ts';
+import { beamText } from '../../src/phrases/mounting.ts';
 import { forTheLadder } from '../../src/phrases/readbacks.ts';
+import { watcherRemarkText } from '../../src/phrases/watching.ts';
 import { aloud } from '../language/aloud.ts';
 import type { Link } from '../link/link.ts';
 import { cueFor } from './cues.ts';
@@ -18,21 +21,26 @@ export interface ScriptClock {
   offset: number;
 }
 
+/** What an entry is said by: `of`, the entry that a read-back is about; `mounting`, how the emitter hangs. */
+export interface Around {
+  of?: Pick<Entry, 'actor'> | undefined;
+  mounting?: Mounting | undefined;
+}
+
 /**
- * What the phone of `seat` says about an entry that has just come on a live link. `of`: the entry that a read-back is
- * about. The phone on the ladder says less: not the orders to read the meter, and of a reading only its change.
+ * What the phone of `seat` says about an entry that has just come on a live link. The phone on the ladder says less: not the orders to read the meter, and of a reading only its change.
  */
 export function lineFor(
   entry: Entry,
   seat: Seat,
   clock: ScriptClock,
-  of?: Pick<Entry, 'actor'>,
+  { of, mounting }: Around = {},
 ): SpeakerEvent[] {
   const { fact, seq } = entry;
   const until = clock.now + FRESH_MS;
   switch (fact.type) {
     case 'instruction':
-      return [say({ ...fact, seq, at: entry.at }, seat, clock)];
+      return [say({ ...fact, seq, at: entry.at }, seat, clock, mounting)];
     case 'notice':
       if (isCautions(fact)) return [];
       return [{ on: 'say', announcement: { seq, kind: 'notice', text: aloud(fact.text), until } }];
@@ -40,6 +48,10 @@ export function lineFor(
       const words = seat === 'emitter' && of?.actor === 'panel' ? forTheLadder(fact.text) : fact.text;
       return [{ on: 'say', announcement: { seq, kind: fact.type, text: aloud(words), until } }];
     }
+    case 'watcher-remark':
+      return [
+        { on: 'say', announcement: { seq, kind: 'notice', text: aloud(watcherRemarkText(fact)), until } },
+      ];
     case 'query':
       return [{ on: 'say', announcement: { seq, kind: fact.type, text: aloud(fact.text), until } }];
     case 'withdrawn':
@@ -63,8 +75,9 @@ function lineOnReturn(
   saidUpTo: Seq | -1,
   seat: Seat,
   clock: ScriptClock,
+  mounting: Mounting | undefined,
 ): SpeakerEvent[] {
-  return current && current.seq > saidUpTo ? [say(current, seat, clock)] : [];
+  return current && current.seq > saidUpTo ? [say(current, seat, clock, mounting)] : [];
 }
 
 /** How far a phone has followed its log. */
@@ -91,7 +104,11 @@ export function linesSince(
     historyEnd,
     offset = 0,
   }: Pick<Link, 'phase' | 'conn' | 'entries' | 'historyEnd' | 'offset'>,
-  { current, saidUpTo }: { current: Placed<'instruction'> | undefined; saidUpTo: Seq | -1 },
+  {
+    current,
+    saidUpTo,
+    mounting,
+  }: { current: Placed<'instruction'> | undefined; saidUpTo: Seq | -1; mounting?: Mounting | undefined },
   seat: Seat,
   now: number,
 ): { followed: Followed; events: SpeakerEvent[] } {
@@ -100,8 +117,10 @@ export function linesSince(
   const isBack = conn !== followed.conn;
   const upTo = isBack ? Math.max(followed.upTo, historyEnd) : followed.upTo;
   const events = [
-    ...(isBack ? lineOnReturn(current, saidUpTo, seat, clock) : []),
-    ...entries.slice(upTo + 1).flatMap((entry) => lineFor(entry, seat, clock, aboutOf(entry, entries))),
+    ...(isBack ? lineOnReturn(current, saidUpTo, seat, clock, mounting) : []),
+    ...entries
+      .slice(upTo + 1)
+      .flatMap((entry) => lineFor(entry, seat, clock, { of: aboutOf(entry, entries), mounting })),
   ];
   return { followed: { conn, upTo: entries.length - 1 }, events };
 }
@@ -113,16 +132,19 @@ function say(
   { seq, say, advice, expiresAt, quiet }: Placed<'instruction'>,
   seat: Seat,
   clock: ScriptClock,
+  mounting: Mounting | undefined,
 ): SpeakerEvent {
   const mine = advice.to === 'both' || advice.to === seat;
   if (quiet) return { on: 'unspoken', ...(mine && { cue: 'settling' as const }) };
   if (seat === 'emitter' && advice.to === 'panel' && advice.action.kind === 'read') return { on: 'unspoken' };
+  const { action } = advice;
+  const beam = seat === 'emitter' && action.kind === 'turn' ? beamText(mounting, action.axis) : undefined;
   return {
     on: 'say',
     announcement: {
       seq,
       kind: 'instruction',
-      text: aloud(say),
+      text: beam === undefined ? aloud(say) : `${aloud(say)} ${aloud(beam)}`,
       until: expiresAt - clock.offset,
       ...(mine && { cue: cueFor(advice.action) }),
     },

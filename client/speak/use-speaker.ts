@@ -1,6 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { isSame } from '../../src/formats/same.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import type { Seq } from '../../src/model/ids.ts';
+import type { Mounting } from '../../src/model/mounting.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { VOICE_TEST } from '../../src/phrases/talk.ts';
 import type { Link } from '../link/link.ts';
@@ -27,28 +29,31 @@ export interface SpeakerView {
   silent: boolean;
   /** A sound of this phone is playing now. */
   speaking: boolean;
+  /** The last instruction that was spoken to its end. */
+  said: Seq | -1;
   /** Says a sentence, to try the voice. */
   test(): void;
 }
 
 const TICK_MS = 100;
 
-/** Speaks what comes over a live link. `current`: the instruction that is valid now. */
+/** Speaks what comes over a live link. `current`: the instruction that is valid now; `mounting`: how the emitter hangs. */
 export function useSpeaker(
   link: Link,
   current: Placed<'instruction'> | undefined,
   seat: Seat,
   microphoneOpen: boolean,
+  mounting: Mounting | undefined,
 ): SpeakerView {
   const [settings, setSettings] = useState(loadVoice);
-  const [flags, setFlags] = useState<Flags>({ unlocked: false, silent: false, speaking: false });
+  const [flags, setFlags] = useState<Flags>({ unlocked: false, silent: false, speaking: false, said: -1 });
   const runner = useRef<Runner>(undefined);
   runner.current ??= new Runner(settings, link.token, setFlags);
   const run = runner.current;
   run.settings = settings;
 
   const { phase, entries, conn } = link;
-  useEffect(() => run.follow(link, current, seat), [phase, entries, conn]);
+  useEffect(() => run.follow(link, { current, mounting }, seat), [phase, entries, conn]);
   useEffect(() => run.feed({ on: 'microphone', open: microphoneOpen }), [microphoneOpen]);
   useEffect(() => run.feed({ on: 'mute', muted: settings.muted }), [settings.muted]);
   useEffect(() => {
@@ -75,12 +80,13 @@ export function useSpeaker(
   };
 }
 
-type Flags = Pick<SpeakerView, 'unlocked' | 'silent' | 'speaking'>;
+type Flags = Pick<SpeakerView, 'unlocked' | 'silent' | 'speaking' | 'said'>;
 
 const flagsOf = (speaker: Speaker): Flags => ({
   unlocked: speaker.unlocked,
   silent: speaker.silent,
   speaking: isHeard(speaker),
+  said: speaker.said,
 });
 
 /** Runs a `Speaker` on the two voices. */
@@ -123,9 +129,13 @@ class Runner {
   }
 
   /** Speaks what is new, without the history. */
-  follow(link: Link, current: Placed<'instruction'> | undefined, seat: Seat): void {
+  follow(
+    link: Link,
+    job: { current: Placed<'instruction'> | undefined; mounting: Mounting | undefined },
+    seat: Seat,
+  ): void {
     const saidUpTo = this.#speaker.said;
-    const { followed, events } = linesSince(this.#followed, link, { current, saidUpTo }, seat, Date.now());
+    const { followed, events } = linesSince(this.#followed, link, { ...job, saidUpTo }, seat, Date.now());
     this.#followed = followed;
     for (const event of events) this.feed(event);
   }

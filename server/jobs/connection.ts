@@ -1,5 +1,6 @@
 import type { Logger } from 'pino';
 import { z } from 'zod';
+import type { Input } from '../../src/conversation/input.ts';
 import { toInput } from '../../src/conversation/inputs.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
@@ -23,6 +24,8 @@ import {
 } from '../../src/phrases/limits.ts';
 import {
   NO_JOB_LINK,
+  ONLY_THE_LADDER,
+  ONLY_WATCHERS_SIGN,
   ONLY_WATCHING,
   seatConnectedText,
   seatLostText,
@@ -80,6 +83,7 @@ export interface ConnectionDeps {
 type Hello = Extract<ClientMessage, { t: 'hello' }>;
 /** What has its turn; a ping has none. */
 type Message = Exclude<ClientMessage, { t: 'ping' }>;
+type Remark = Extract<ClientMessage, { t: 'remark' }>;
 type Invitation = Extract<ClientMessage, { t: 'invite' }>;
 
 /** RFC 6455, section 7.4.1. */
@@ -104,6 +108,8 @@ function frameOf(entries: readonly Entry[]): string {
  */
 export class Connection implements Member {
   role: Role = 'watcher';
+  /** Of a watcher who gave one. */
+  name: string | undefined;
   private room: Room | undefined;
   private talks: Talks | undefined;
   private inbox: Promise<void> = Promise.resolve();
@@ -234,8 +240,17 @@ export class Connection implements Member {
     if (message.t === 'hello') return this.hello(message);
     const { role, room, talks } = this;
     if (!room) return this.dismiss('bad-message', HELLO_FIRST);
-    if (role === 'watcher' || !talks) return this.refuse('read-only', ONLY_WATCHING, message.id);
+    if (message.t === 'receipt') {
+      if (role === 'emitter') return room.received(message);
+      return this.refuse('read-only', ONLY_THE_LADDER);
+    }
     const { id } = message;
+    if (role === 'watcher' || !talks) {
+      if (message.t === 'remark' && message.by !== undefined) return this.watcherRemark(room, message, bytes);
+      return this.refuse('read-only', ONLY_WATCHING, id);
+    }
+    if (message.t === 'remark' && message.by !== undefined)
+      return this.refuse('bad-message', ONLY_WATCHERS_SIGN, id);
     switch (message.t) {
       case 'talk':
         return talks.open(id, message.re);
@@ -245,16 +260,29 @@ export class Connection implements Member {
         return talks.drop(id);
       case 'invite':
         return this.invite(room, role, message);
-      default: {
-        const now = performance.now();
-        if (!this.deps.daily.logBytes.of(room.job, now).take(now, bytes)) {
-          return this.refuse('too-fast', DAY_OF_LOG_FULL, id);
-        }
-        const outcome = await room.submit(toInput(message, role), id);
-        if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
-        else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
-      }
+      default:
+        return this.submit(room, toInput(message, role), id, bytes);
     }
+  }
+
+  /** Gives an input to the log, and says what became of it. */
+  private async submit(room: Room, input: Input, id: MessageId, bytes: number): Promise<void> {
+    const now = performance.now();
+    if (!this.deps.daily.logBytes.of(room.job, now).take(now, bytes)) {
+      return this.refuse('too-fast', DAY_OF_LOG_FULL, id);
+    }
+    const outcome = await room.submit(input, id);
+    if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
+    else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
+  }
+
+  /** Who speaks is known by that name from then on. */
+  private watcherRemark(room: Room, { id, text, by = '' }: Remark, bytes: number): Promise<void> {
+    if (this.name !== by) {
+      this.name = by;
+      room.tellPresence();
+    }
+    return this.submit(room, { kind: 'watcher-remark', by, text }, id, bytes);
   }
 
   private async invite(room: Room, own: Role, { id, seat }: Invitation): Promise<void> {
@@ -279,7 +307,7 @@ export class Connection implements Member {
   }
 
   /** In the room's turn, so that nobody else can get the pass between this check and the seat. */
-  private async comeIn(room: Room, { token, after }: Hello): Promise<void> {
+  private async comeIn(room: Room, { token, after, name }: Hello): Promise<void> {
     const pass = await this.deps.store.pass(digest(token));
     if (this.line !== 'open' || !pass) return;
     const { role } = pass;
@@ -295,6 +323,7 @@ export class Connection implements Member {
     }
     clearTimeout(this.helloTimer);
     this.role = role;
+    if (role === 'watcher') this.name = name;
     this.room = room;
     this.next = after + 1;
     if (role !== 'watcher') this.talks = new Talks(role, room, this.deps, this, this.wire.block);

@@ -18,7 +18,7 @@ import {
   RULES_FAILED,
 } from '../../src/phrases/log-failures.ts';
 import type { Role, Sitter } from '../../src/protocol/access.ts';
-import type { ClosingRefusal, Presence, ServerMessage } from '../../src/protocol/socket.ts';
+import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
@@ -41,6 +41,8 @@ export interface RoomDeps {
 /** Someone connected to a room. */
 export interface Member {
   readonly role: Role;
+  /** Of a watcher who gave one. */
+  readonly name: string | undefined;
   /** New entries of the log. */
   entries(entries: readonly Entry[]): void;
   send(message: ServerMessage): void;
@@ -114,6 +116,8 @@ export class Room {
   private grace: NodeJS.Timeout | undefined;
   private closed = false;
   private lastUsed = performance.now();
+  /** What the person who is on the ladder now was shown last. */
+  private receipt: Receipt | undefined;
   /** Utterances that the speech engine works on now. */
   readonly talksUnderWay = new Set<MessageId>();
 
@@ -190,8 +194,27 @@ export class Room {
 
   presence(): Presence {
     const at = (seat: Seat) => (this.isOnline(seat) ? 'online' : this.isSeated(seat) ? 'away' : 'empty');
-    const watchers = [...this.members].filter((m) => m.role === 'watcher').length;
-    return { panel: at('panel'), emitter: at('emitter'), watchers };
+    const watchers = [...this.members].filter((m) => m.role === 'watcher');
+    const watching = [...new Set(watchers.flatMap(({ name }) => (name === undefined ? [] : [name])))];
+    return {
+      panel: at('panel'),
+      emitter: at('emitter'),
+      watchers: watchers.length,
+      ...(watching.length > 0 && { watching }),
+    };
+  }
+
+  tellPresence(): void {
+    this.tell({ t: 'presence', presence: this.presence() });
+  }
+
+  /** The phone on the ladder has shown or spoken an instruction. Not logged: it says so again when it comes back. */
+  received({ instruction, how }: Receipt): void {
+    if (instruction !== this.state.instruction?.seq) return;
+    const known = this.receipt?.instruction === instruction ? this.receipt.how : undefined;
+    if (known === how || known === 'spoken') return;
+    this.receipt = { instruction, how };
+    this.tell({ t: 'receipt', ...this.receipt });
   }
 
   /** Only in turn, and after checking the member's pass in the same turn: the seat may go to another phone. */
@@ -204,7 +227,8 @@ export class Room {
       }
     }
     this.members.add(member);
-    this.tell({ t: 'presence', presence: this.presence() });
+    this.tellPresence();
+    if (this.receipt) member.send({ t: 'receipt', ...this.receipt });
     if (member.role === 'watcher') return;
     this.wake();
     this.syncLink(member.role);
@@ -212,7 +236,7 @@ export class Room {
 
   leave(member: Member): void {
     if (!this.members.delete(member)) return;
-    this.tell({ t: 'presence', presence: this.presence() });
+    this.tellPresence();
     if (member.role !== 'watcher') this.syncLink(member.role);
   }
 
@@ -249,7 +273,9 @@ export class Room {
         keys,
       );
       if (outcome.kind === 'taken') {
-        this.tell({ t: 'presence', presence: this.presence() });
+        // What the phone before it has shown says nothing about this one.
+        if (seat === 'emitter') this.receipt = undefined;
+        this.tellPresence();
         this.syncLinksLater();
       }
       return outcome;

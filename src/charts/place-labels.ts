@@ -8,6 +8,8 @@ export interface Label {
 export interface PlacedLabel extends Label {
   /** Row above the plot, 0 nearest to it. */
   row: number;
+  /** Where the text begins or ends, pixels from the left of the plot: at `x`, or left of it where no side has room. */
+  textX: number;
   anchor: 'start' | 'end';
 }
 
@@ -23,12 +25,13 @@ export function placeLabels(labels: readonly Label[], width: number): PlacedLabe
     .map((label) => {
       const room = label.text.length * CHARACTER;
       const anchor = label.x + room > width && label.x - room > 0 ? 'end' : 'start';
-      const [from, to] = anchor === 'start' ? [label.x, label.x + room] : [label.x - room, label.x];
+      const textX = anchor === 'start' ? Math.max(0, Math.min(label.x, width - room)) : label.x;
+      const [from, to] = anchor === 'start' ? [textX, textX + room] : [textX - room, textX];
       const free = rows.findIndex((row) =>
         row.every((taken) => to + GAP < taken[0] || from > taken[1] + GAP),
       );
       const row = free < 0 ? rows.length : free;
       rows[row] = [...(rows[row] ?? []), [from, to]];
-      return { ...label, row, anchor };
+      return { ...label, row, textX, anchor };
     });
 }

@@ -158,8 +158,8 @@ function leaderParts({ x, row }: PlacedLabel, left: number, top: number): Part[]
   return row > 0 ? [line('leader', `M${left + x},${baseOf(row, top) + 3}V${top - 4}`)] : [];
 }
 
-const labelPart = ({ x, text: words, row, anchor }: PlacedLabel, left: number, top: number): Part =>
-  text('label', left + x + (anchor === 'end' ? 2 : -2), baseOf(row, top), words, anchor);
+const labelPart = ({ textX, text: words, row, anchor }: PlacedLabel, left: number, top: number): Part =>
+  text('label', left + textX + (anchor === 'end' ? 2 : -2), baseOf(row, top), words, anchor);
 
 function ruleLabel(mark: Mark, { gains }: Series): string | undefined {
   switch (mark.what) {

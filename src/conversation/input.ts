@@ -4,6 +4,7 @@ import type { FactOf, Seat } from '../model/facts.ts';
 import type { HandOverFact } from '../model/hand-over.ts';
 import type { Seq } from '../model/ids.ts';
 import type { TypedLanguage } from '../model/language.ts';
+import type { Mounting } from '../model/mounting.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
@@ -22,6 +23,8 @@ export type Input =
   | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)
   | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why'] }
   | { kind: 'remark'; seat: Seat; text: string }
+  | { kind: 'watcher-remark'; by: string; text: string }
+  | { kind: 'mounted'; seat: Seat; mounting: Mounting }
   | { kind: 'correct'; seat: Seat; target: Seq; text: string; language?: TypedLanguage }
   | { kind: 'camera'; seat: Seat; state: CameraState }
   | { kind: 'take-back'; seat: Seat; target: Seq }

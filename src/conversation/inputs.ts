@@ -10,6 +10,7 @@ export type Report = Extract<
       | 'say'
       | 'person'
       | 'remark'
+      | 'mounted'
       | 'correct'
       | 'take-back'
       | 'override'
@@ -39,6 +40,8 @@ export function toInput(message: Report, seat: Seat): Input {
       return { kind: 'person', seat, person: message.person };
     case 'remark':
       return { kind: 'remark', seat, text: message.text };
+    case 'mounted':
+      return { kind: 'mounted', seat, mounting: message.mounting };
     case 'correct':
       return {
         kind: 'correct',

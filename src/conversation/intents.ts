@@ -24,6 +24,7 @@ import {
   WHAT_IS_WRONG,
   WHAT_NOW,
   WHAT_WENT_WRONG,
+  WHICH_ADJUSTER,
   WHOLE_TURN,
 } from '../phrases/questions.ts';
 import {
@@ -49,7 +50,7 @@ import { lastReported, offScale, replaceMove, replaceReading, takeBack } from '.
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf, usedCover } from './credit.ts';
-import { moveOf } from './moves.ts';
+import { isEither, moveOf } from './moves.ts';
 import type { Speaker } from './speaker.ts';
 
 type Rule<K extends Intent['kind']> = (
@@ -107,6 +108,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   moved(job, moved, speaker) {
+    if (isEither(job.state, speaker.text)) return ask(job, speaker, WHICH_ADJUSTER);
     const move = moveOf(job.state, moved, speaker.re);
     if (move.kind === 'ask') ask(job, speaker, move.text);
     else report(job, { type: 'move', ...move.move, from: speaker.said }, speaker, LEAD.heard);

@@ -1,5 +1,6 @@
 import type { Intent } from '../grammar/intent.ts';
 import type { Seq } from '../model/ids.ts';
+import { isOnItsSide } from '../model/mounting.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { howFar, WHICH_ADJUSTER, whichWay } from '../phrases/questions.ts';
 import { countedOf, type JobState } from '../visit/state.ts';
@@ -10,6 +11,16 @@ type Moved = Extract<Intent, { kind: 'moved' }>;
 export type MoveOrQuestion =
   | { kind: 'move'; move: { axis: Axis; eighths: Eighths; instruction?: Seq } }
   | { kind: 'ask'; text: string };
+
+/** Words for an adjuster that say where it moves the beam, not what is written on it. */
+const BY_LINE = /\b(pan|tilt|side to side)\b/i;
+
+/**
+ * The words may mean either adjuster. On a unit that hangs on its side the one called horizontal moves the beam up and
+ * down: there "side to side" names neither.
+ */
+export const isEither = ({ mounting }: Pick<JobState, 'mounting'>, text: string): boolean =>
+  mounting !== undefined && isOnItsSide(mounting) && BY_LINE.test(text);
 
 /**
  * Which turn a report like "back a quarter" means. What was not said is taken from the turn that was asked

@@ -36,7 +36,14 @@ export function respond(state: JobState, input: Input, now: number): Response {
   return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
 }
 
-const UNSPOKEN: ReadonlySet<Input['kind']> = new Set(['tick', 'plan-changed', 'practise', 'camera']);
+const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
+  'tick',
+  'plan-changed',
+  'practise',
+  'mounted',
+  'watcher-remark',
+  'camera',
+]);
 
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
@@ -69,6 +76,12 @@ function take(job: Composer, input: Input): Refused {
     }
     case 'remark':
       job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
+      return;
+    case 'watcher-remark':
+      job.put('supervisor', { type: 'watcher-remark', by: input.by, text: input.text });
+      return;
+    case 'mounted':
+      job.put(input.seat, { type: 'mounted', mounting: input.mounting });
       return;
     case 'camera':
       job.put(input.seat, { type: 'camera', seat: input.seat, state: input.state });

@@ -8,7 +8,7 @@ import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.
 import { plainSearch } from './floor.ts';
 import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
 import { hindered } from './hindered.ts';
-import { nothingThere, recoverSignal } from './hunt.ts';
+import { aimFirst, nothingThere, recoverSignal } from './hunt.ts';
 import { beginAgain } from './restart.ts';
 import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
@@ -20,6 +20,7 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
   coveredPath,
   reflected,
   unsettled,
+  aimFirst,
   doubt,
   readTwice,
   nothingThere,

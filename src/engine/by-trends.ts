@@ -2,6 +2,7 @@ import type { Action, Advice } from '../model/advice.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { HEARER, type TimedAdvice } from './advice.ts';
 import { type Belief, beliefOf, costAt, likelyHalfWidth, likelyPeak, outlook } from './belief.ts';
+import { lacksAim } from './hunt.ts';
 import type { Look } from './looks.ts';
 import {
   ALLOWED_DB,
@@ -34,6 +35,7 @@ export function adviseByTrends(search: Search, now: number): TimedAdvice {
   if (search.blocking.dark === false) return say('not-by-reflection', { kind: 're-aim' });
   const here = lookHere(search);
   if (!here) return settling(search, search.stay.since, now) ?? say('look', LOOK, looks.slice(-1));
+  if (lacksAim(search)) return say('aim-first', { kind: 're-aim' }, [here]);
   if (here.seen === 'too-strong') return flooded(search, here);
   if (here.seen === 'nothing') return dark(search, looks, here);
   if (search.moves - firstMoves(search) > MOST_TURNS)

@@ -4,6 +4,7 @@ import { canRaise } from './gain.ts';
 import { isSamePlace } from './place.ts';
 import { CAUSES } from './rules.ts';
 import type { Sample } from './sample.ts';
+import type { Search } from './search.ts';
 import type { View } from './view.ts';
 import { type Place, widening } from './widening.ts';
 
@@ -14,6 +15,16 @@ import { type Place, widening } from './widening.ts';
 const PITCH = 8;
 /** Rings of the square: 2 give 24 places, two turns each way. */
 const RINGS = 2;
+
+/**
+ * Before anything is turned, once it was read how the pair was found. A search that begins in light by way of a wall finds the top of that light, and a cover held
+ * at an end of the beam darkens both.
+ */
+export const aimFirst = ({ search, here }: View): TimedAdvice | undefined =>
+  lacksAim(search) ? advice('aim-first', { kind: 're-aim' }, [here]) : undefined;
+
+export const lacksAim = ({ aims, moves, unaimed, wasAligned }: Search): boolean =>
+  aims === 0 && moves === 0 && !unaimed && !wasAligned;
 
 /**
  * No signal was seen since the emitter was aimed: search for one. If it was seen earlier and that is no

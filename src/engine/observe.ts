@@ -10,7 +10,7 @@ import { isLost, toLevel } from './level.ts';
 import { type Look, looked, type Seen } from './looks.ts';
 import { begun } from './rejected.ts';
 import type { Sample, Turn } from './sample.ts';
-import { NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
+import { begunAs, NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
 import { follow } from './slack.ts';
 import { heard, newStay, type Stay, settled } from './stay.ts';
 
@@ -22,7 +22,7 @@ const CONFIRMED_KEPT = 40;
 export function observe(search: Search, event: SearchEvent): Search {
   const history = { event, before: search.history };
   const next = rewrites(event)
-    ? counting(history).reduce(apply, startSearch(search.meter, search.adjusters, search.looks !== undefined))
+    ? counting(history).reduce(apply, startSearch(search.meter, search.adjusters, begunAs(search)))
     : apply(search, event);
   return { ...next, history };
 }
@@ -110,7 +110,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
     case 'choice':
       return { ...search, axis: fact.axis };
     case 'cannot':
-      return fact.turn ? hindered(search, fact.why, fact.turn) : search;
+      if (fact.turn) return hindered(search, fact.why, fact.turn);
+      return search.moves === 0 && search.aims === 0 ? { ...search, unaimed: true } : search;
     case 'checked':
       // Somebody tried to free it, so it is asked for again.
       return {
@@ -185,10 +186,11 @@ function sure(search: Search, target: Seq): Search {
 }
 
 /**
- * If the reading with the path blocked is this far below the one before, the light that is left does not
- * matter. dB.
+ * If the reading with the path blocked is this far below the one before, the light that is left does not matter, dB. It
+ * passes beside the card, so smoke in the direct line dims only the rest: with a part `r` of the light left, an alarm set
+ * to the obscuration `x` comes at `x / (1 - r)`. At 13 dB `r` is 5 %, and 35 % becomes 36.8 %.
  */
-const DARK_DB = 20;
+const DARK_DB = 13;
 
 /**
  * No signal is dark at once. A number counts, as dark or as light that stayed, only if it was read twice: one
@@ -204,13 +206,14 @@ function darkness(stay: Stay, before: Sample | undefined, meter: MeterProfile): 
 
 /** The emitter is no longer where it was: nothing read before counts, but what was done, set and confirmed is not forgotten. */
 const startAgain = (search: Search, seq: Seq, at: number): Search => ({
-  ...startSearch(search.meter, search.adjusters, search.looks !== undefined),
+  ...startSearch(search.meter, search.adjusters, begunAs(search)),
   moves: search.moves,
   gain: search.gain,
   gainFull: search.gainFull,
   gainWay: search.gainWay,
   stay: newStay(at),
   aims: search.aims,
+  unaimed: search.unaimed,
   checks: search.checks,
   confirmed: search.confirmed,
   restartedAt: seq,

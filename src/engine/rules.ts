@@ -8,6 +8,7 @@ export const RULES = [
   'settle',
   'read',
   'wandering',
+  'aim-first',
   'doubt-reading',
   'doubt-turn',
   'read-twice',

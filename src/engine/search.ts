@@ -56,6 +56,10 @@ export interface Search {
   readonly stuck: PerAxis<boolean>;
   /** How many times the emitter was aimed by eye. */
   readonly aims: number;
+  /** An earlier visit left it aligned. */
+  readonly wasAligned: boolean;
+  /** The crew cannot aim by eye; the search begins without it. */
+  readonly unaimed: boolean;
   /** How many cause lists were worked through since the last settled signal. */
   readonly checks: number;
   readonly blocking: Blocking;
@@ -81,8 +85,19 @@ export interface Search {
 
 export const NONE_STUCK: Search['stuck'] = { horizontal: false, vertical: false };
 
-/** `byTrends`: no number is read, only what the light does against the look before. */
-export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, byTrends = false): Search {
+/** How a search begins: by numbers, on a pair that nobody has aligned yet, unless it says otherwise. */
+export interface Beginning {
+  /** No number is read, only what the light does against the look before. */
+  readonly byTrends?: boolean;
+  /** An earlier visit left the pair aligned. */
+  readonly wasAligned?: boolean;
+}
+
+export function startSearch(
+  meter: MeterProfile,
+  adjusters: AdjusterProfile,
+  { byTrends = false, wasAligned = false }: Beginning = {},
+): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
   return {
     meter,
@@ -103,6 +118,8 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, byT
     limits: { horizontal: limit, vertical: limit },
     stuck: NONE_STUCK,
     aims: 0,
+    wasAligned,
+    unaimed: false,
     checks: 0,
     blocking: { seqs: [] },
     touched: 'nothing',
@@ -117,6 +134,12 @@ export function startSearch(meter: MeterProfile, adjusters: AdjusterProfile, byT
     looks: byTrends ? [] : undefined,
   };
 }
+
+/** How this search began. */
+export const begunAs = ({ looks, wasAligned }: Search): Beginning => ({
+  byTrends: looks !== undefined,
+  wasAligned,
+});
 
 // It must be the same object every time, so that what was learnt with it stays valid after the stay.
 const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();

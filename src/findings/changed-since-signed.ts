@@ -27,6 +27,8 @@ function severityOf(fact: Fact, visit: Visit): Severity {
     case 'said':
     case 'unheard':
     case 'remark':
+    case 'watcher-remark':
+    case 'mounted':
     case 'readback':
     case 'query':
     case 'pause':

@@ -30,6 +30,8 @@ const SAYS: Record<Fact['type'], string> = {
   pause: 'The crew asked for time, or the next order waits for the emitter.',
   resume: 'The crew continued.',
   remark: 'A remark.',
+  'watcher-remark': 'A remark by somebody who watched, under the name "by" that was typed there.',
+  mounted: 'How the emitter hangs, as the person facing it sees it.',
   readback: 'What was understood, read back; "of" is the entry it became.',
   query: 'A question about words that could mean two things or none.',
   notice: 'Something both should know; it asks for no action.',

@@ -6,6 +6,7 @@ import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
 import { TypedLanguage } from './language.ts';
+import { Mounting } from './mounting.ts';
 import { Name } from './name.ts';
 import { PairId } from './pair-plan.ts';
 import { Person, PhoneMark } from './person.ts';
@@ -207,6 +208,10 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('pause'), why: z.literal('emitter-away').optional(), from }),
   z.object({ type: z.literal('resume'), from }),
   z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
+  /** By somebody who watches, under the name that they typed. */
+  z.object({ type: z.literal('watcher-remark'), by: Name, text: z.string().max(2000) }),
+  /** How the emitter hangs, as the person facing it sees it. The words of orders on the ladder follow it; the search does not. */
+  z.object({ type: z.literal('mounted'), mounting: Mounting }),
   /** "Heard 142." */
   z.object({ type: z.literal('readback'), of: Seq, text: z.string() }),
   /** A question about words that could mean two things or none; the answer is looked at first. */

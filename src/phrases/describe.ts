@@ -5,6 +5,7 @@ import { currentPlan } from '../model/written.ts';
 import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
+import { hangsText } from './mounting.ts';
 import { personText } from './people.ts';
 import { photoLine, removedLine } from './photos.ts';
 import { planChangedLine } from './plan-changes.ts';
@@ -12,6 +13,7 @@ import { issueClosed } from './readbacks.ts';
 import { stepsDefinedText } from './steps.ts';
 import { UNHEARD_LINE } from './unheard.ts';
 import { unitsChosenText } from './units.ts';
+import { watcherRemarkText } from './watching.ts';
 
 /** How a line of the exchange is shown. */
 export type Tone =
@@ -63,6 +65,10 @@ export function describe(
       return line(`Instruction ${WITHDRAWN[fact.why]}`, 'event');
     case 'remark':
       return line(fact.text, 'remark');
+    case 'watcher-remark':
+      return line(watcherRemarkText(fact), 'remark');
+    case 'mounted':
+      return line(hangsText(fact.mounting), 'event');
     case 'pause':
       return line(fact.why === undefined ? 'Pause' : 'Pause: the emitter phone is away', 'event');
     case 'resume':

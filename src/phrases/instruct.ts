@@ -50,6 +50,12 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
       return HOLD[action.reason];
     case 're-aim':
       if (rule === 'beam-moved') return ALIGN_AGAIN;
+      if (rule === 'aim-first') {
+        return {
+          say: 'Aim by eye or laser. Say done.',
+          show: `Aim by eye or laser, within ${nearText(PRE_AIM_M, shown)} of the receiver${far}`,
+        };
+      }
       return {
         say: `Aim by eye, within ${nearWords(PRE_AIM_M, shown)}. Say done.`,
         show: `Aim by eye, within ${nearText(PRE_AIM_M, shown)} of the receiver${far}`,

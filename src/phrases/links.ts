@@ -3,7 +3,10 @@
 export const UNKNOWN_LINK = 'This link is not known here.';
 export const NO_SITE_LINK = 'This link does not open a site, or it is not known here.';
 export const NO_JOB_LINK = 'This link opens a site, not a job.';
-export const ONLY_WATCHING = 'This link is for watching. It cannot write.';
+export const ONLY_WATCHING = 'This link is for watching. It can write remarks with a name, and nothing else.';
+export const ONLY_WATCHERS_SIGN =
+  'Only who watches puts a name to a remark. The name of a seat is given with "person".';
+export const ONLY_THE_LADDER = 'Only the emitter phone says what it has shown.';
 export const ONLY_READING = 'This link is for reading. It cannot change the site.';
 
 export const CODE_FORM = 'A code is six letters and digits.';

@@ -1,4 +1,3 @@
-import type { Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis } from '../model/turns.ts';
 import { lossText, type Shown } from './units.ts';
@@ -44,8 +43,9 @@ export const NO_ISSUES = 'None.';
 export const issueText = (text: string, seq: number, closed: string): string => `${text} (#${seq})${closed}`;
 export const closedText = (clock: string, seq: number, how: string): string =>
   ` Closed ${clock}, #${seq}: ${how}`;
-export const remarkText = (text: string, seat: Seat, clock: string, seq: number): string =>
-  `${text} (${seat}, ${clock}, #${seq})`;
+/** `by`: a seat, or the name that a watcher typed. */
+export const remarkText = (text: string, by: string, clock: string, seq: number): string =>
+  `${text} (${by}, ${clock}, #${seq})`;
 
 /** The final reading of a visit, and the reading found at the next. `lostDb`: decibels lost between the two. */
 export const foundAgainText = (

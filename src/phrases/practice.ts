@@ -56,13 +56,14 @@ export const TROUBLES: Readonly<Record<Trouble, { name: string; hint: string }>>
 export const LESSONS: Readonly<Record<Seat, readonly string[]>> = {
   panel: [
     'Read the drawn meter. Type its number, then tap Send.',
-    'Your colleague turns a screw. Watch the meter move, and wait.',
+    'Your colleague aims the emitter. Watch the meter move, and wait.',
     'When the order says "read", send the new number.',
     'A wrong number sent? Try it: tap Correct, and give the number of the meter.',
     'You need time? Tap Wait, then Go on.',
   ],
   emitter: [
-    'The large words are your order. Turn the drawn screw as they say.',
+    'The large words are your order. Aim the drawn emitter, then tap Aimed.',
+    'Now turn the drawn screw as the large words say.',
     'It is turned? Tap Done.',
     'Hands off. Your colleague reads the meter, and you hear what changed.',
     'Not heard? Tap Say again.',

@@ -15,6 +15,7 @@ export const RULE_WORDS: Record<RuleId, string> = {
   settle: 'After hands off, wait until the reading has settled or two readings agree; only then judge.',
   read: 'Every turn and every gain change is judged by a reading taken after it.',
   wandering: 'A reading that keeps changing is no evidence: find what moves first.',
+  'aim-first': `Read what is there; then, before anything is turned, aim at the receiver by eye, within ${NEAR}, or by the laser if there is one: light by way of a wall looks like the beam.`,
   'doubt-reading': 'A reading that does not fit the earlier ones is read again before it counts.',
   'doubt-turn':
     'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.',

@@ -21,12 +21,13 @@ const then =
 const LEARNT: Readonly<Record<Seat, readonly Done[]>> = {
   panel: [
     has('reading'),
-    has('move'),
-    then('move', 'reading'),
+    has('re-aimed'),
+    then('re-aimed', 'reading'),
     has('reading', ({ replaces }) => replaces !== undefined),
     then('pause', 'resume'),
   ],
   emitter: [
+    has('re-aimed'),
     has('practised', ({ act }) => act.did === 'turn'),
     has('move'),
     then('move', 'reading'),

@@ -5,6 +5,8 @@ import { Seat } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
 import { Head, JobId, MessageId, Seq } from '../model/ids.ts';
 import { TypedLanguage } from '../model/language.ts';
+import { Mounting } from '../model/mounting.ts';
+import { Name } from '../model/name.ts';
 import { Person } from '../model/person.ts';
 import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
@@ -15,7 +17,7 @@ import { Invite, Role, Token } from './access.ts';
  * JSON; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the talk that
  * was last opened on the same socket.
  */
-export const PROTOCOL_VERSION = 2;
+export const PROTOCOL_VERSION = 3;
 export const OLDEST_PROTOCOL_VERSION = 2;
 
 /** Where the websocket is. */
@@ -52,9 +54,19 @@ const Text = z.string().trim().min(1).max(500);
 /** 0 to 1. */
 const Share = z.number().min(0).max(1);
 
+/** How an instruction reached the person on the ladder. */
+export const ReceiptHow = z.enum(['shown', 'spoken']);
+
 export const ClientMessage = z.discriminatedUnion('t', [
   /** First frame. `after`: the last entry that the phone has, -1 for none. */
-  z.object({ t: z.literal('hello'), v: z.number().int(), token: Token, after: z.number().int().min(-1) }),
+  z.object({
+    t: z.literal('hello'),
+    v: z.number().int(),
+    token: Token,
+    after: z.number().int().min(-1),
+    /** Only of a watcher: who watches. The crew sees it. */
+    name: Name.optional(),
+  }),
   /**
    * Words that were typed, chosen with a button, or heard by the phone itself; all go through the same
    * parser. `re`: the instruction on the speaker's screen, so that a late "done" counts for the right turn.
@@ -90,9 +102,19 @@ export const ClientMessage = z.discriminatedUnion('t', [
       error: 'a camera says a number and nothing else, with via button',
       path: ['camera'],
     }),
+  /** `by`: of a watcher, and only of one: under which name. */
+  z.object({
+    t: z.literal('remark'),
+    id,
+    text: z.string().trim().min(1).max(2000),
+    by: Name.optional(),
+  }),
+  /** From the emitter: how the unit hangs. */
+  z.object({ t: z.literal('mounted'), id, mounting: Mounting }),
+  /** From the emitter: its phone has shown this instruction as current, or has spoken it to its end. Not logged. */
+  z.object({ t: z.literal('receipt'), instruction: Seq, how: ReceiptHow }),
   /** A phone that watches the meter by camera says how it is. */
   z.object({ t: z.literal('camera'), id, state: CameraState }),
-  z.object({ t: z.literal('remark'), id, text: z.string().trim().min(1).max(2000) }),
   /** Replaces the reading of entry `target` by what `text` says. */
   z.object({
     t: z.literal('correct'),
@@ -122,12 +144,22 @@ export const ClientMessage = z.discriminatedUnion('t', [
 export type ClientMessage = z.infer<typeof ClientMessage>;
 
 export const SeatPresence = z.enum(['empty', 'away', 'online']);
-export const Presence = z.object({ panel: SeatPresence, emitter: SeatPresence, watchers: z.number().int() });
+export const Presence = z.object({
+  panel: SeatPresence,
+  emitter: SeatPresence,
+  watchers: z.number().int(),
+  /** Of those who watch: who gave a name, each once. */
+  watching: z.array(Name).optional(),
+});
 export type Presence = z.infer<typeof Presence>;
 
 /** The speech engine: its name, and whether it can be used now. */
 export const SpeechState = z.object({ name: z.string(), ready: z.boolean() });
 export type SpeechState = z.infer<typeof SpeechState>;
+
+/** The last instruction that the phone on the ladder has shown or spoken. */
+export const Receipt = z.object({ instruction: Seq, how: ReceiptHow });
+export type Receipt = z.infer<typeof Receipt>;
 
 export const ServerMessage = z.discriminatedUnion('t', [
   z.object({
@@ -148,6 +180,7 @@ export const ServerMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('ack'), id, seq: Seq }),
   z.object({ t: z.literal('refused'), id: id.optional(), reason: Refusal, text: z.string() }),
   z.object({ t: z.literal('presence'), presence: Presence }),
+  Receipt.extend({ t: z.literal('receipt') }),
   /** What happens to sound someone is sending: shown to both, not logged. */
   z.object({
     t: z.literal('hearing'),

@@ -405,11 +405,16 @@ function issuesAndRemarks({ entries, end }: Visit, moments: Moments): Block {
     ? [{ lead: LEADS.override, text: `${override.reason} (#${end.accepted?.seq})` }]
     : [];
   const remarks = entries.flatMap(({ seq, at, fact }): Item[] =>
-    fact.type === 'remark'
+    fact.type === 'remark' || fact.type === 'watcher-remark'
       ? [
           {
             lead: LEADS.remark,
-            text: remarkText(fact.text, fact.seat, moments.clock(at, false), seq),
+            text: remarkText(
+              fact.text,
+              fact.type === 'remark' ? fact.seat : fact.by,
+              moments.clock(at, false),
+              seq,
+            ),
           },
         ]
       : [],

@@ -5,6 +5,7 @@ import type { Action } from '../model/advice.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { Mounting } from '../model/mounting.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
@@ -44,6 +45,8 @@ export interface JobState {
   asked?: { readonly text: string; readonly times: number };
   /** The question that waits for an answer. */
   query?: Placed<'query'>;
+  /** How the emitter hangs, once somebody said so. */
+  mounting?: Mounting;
   paused: boolean;
   /** Paused, because the next order waits for the emitter. */
   held: boolean;
@@ -159,7 +162,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   switch (placed.type) {
     case 'opened':
       next.setup = currentSetup(placed.setup);
-      next.search = startSearch(next.setup.meter, next.setup.adjusters);
+      next.search = startSearch(next.setup.meter, next.setup.adjusters, {
+        wasAligned: next.setup.scope === 'periodic',
+      });
       break;
     case 'seated': {
       const { seat, device, person, phone } = placed;
@@ -227,6 +232,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'mounted':
+      next.mounting = placed.mounting;
+      break;
     case 'practised':
       if (placed.act.did === 'misheard') next.misheard = true;
       break;

@@ -52,7 +52,7 @@ export function runEngine(
   byTrends = false,
 ): Outcome {
   let crew = newCrew(createBeamPair(spec));
-  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS, byTrends);
+  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS, { byTrends });
   const count: Partial<Record<Advice['action']['kind'], number>> = {};
   let named = false;
   for (let i = 0; i < LONGEST && !search.accepted; i++) {

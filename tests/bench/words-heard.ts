@@ -33,7 +33,7 @@ function heardIn(entries: readonly Entry[]): Heard {
       entry,
       'emitter',
       clock,
-      fact.type === 'readback' ? entries[fact.of] : undefined,
+      fact.type === 'readback' ? { of: entries[fact.of] } : {},
     )) {
       if (event.on !== 'say') continue;
       by[kind] = (by[kind] ?? 0) + event.announcement.text.split(/\s+/).length;

@@ -55,7 +55,7 @@ describe('of what comes, a phone says', () => {
 
 describe('on the ladder a phone says less', () => {
   const at = (seat: Seat, actor: 'panel' | 'emitter', text: string) =>
-    lineFor(entryOf({ type: 'readback', of: 3, text }), seat, CLOCK, { actor });
+    lineFor(entryOf({ type: 'readback', of: 3, text }), seat, CLOCK, { of: { actor } });
 
   it.each<[string, Seat, 'panel' | 'emitter', string, string]>([
     ['of a rise only the rise', 'emitter', 'panel', '104, up 6.', 'Up six.'],

@@ -42,6 +42,7 @@ it('a phone knows nothing, wants nothing and has failed nothing before it begins
     offset: undefined,
     offsetTrip: Number.POSITIVE_INFINITY,
     presence: undefined,
+    serverStops: false,
     speech: undefined,
     hearing: {},
     invites: {},

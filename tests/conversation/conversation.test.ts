@@ -216,7 +216,7 @@ describe('instructions', () => {
 function toFirstTurn(): TableJob {
   const job = TableJob.crewed();
   for (let i = 0; i < 6 && job.action?.kind !== 'turn'; i++) {
-    if (job.action?.kind === 'gain') job.say('emitter', 'done');
+    if (job.action?.kind === 'gain' || job.action?.kind === 're-aim') job.say('emitter', 'done');
     job.say('panel', '140');
     job.wait(5_000);
   }

@@ -81,6 +81,9 @@ describe('what was asked for', () => {
 
   it('is the turn, or the reading that comes with it, where a turn is asked', () => {
     const job = TableJob.crewed();
+    job.say('panel', '24');
+    job.wait(COUNTS.settleMs);
+    job.say('emitter', 'done');
     for (let i = 0; i < 2; i++) {
       job.say('panel', '24');
       job.wait(COUNTS.settleMs);

@@ -10,7 +10,7 @@ import { COUNTS, ofType, TableJob } from './table.ts';
 function atTurn(): TableJob {
   const job = TableJob.crewed();
   for (let i = 0; i < 6 && job.action?.kind !== 'turn'; i++) {
-    if (job.action?.kind === 'gain') job.say('emitter', 'done');
+    if (job.action?.kind === 'gain' || job.action?.kind === 're-aim') job.say('emitter', 'done');
     job.say('panel', '140');
     job.wait(5_000);
   }
@@ -260,6 +260,24 @@ it('"why?" is answered with the reason of the present order, and only then', () 
   expect(readbacks(facts)).toEqual([job.state.instruction?.why]);
 });
 
+describe('words that say where the beam goes, and not what is written on the screw', () => {
+  it.each([
+    ['upright', 'pan half a turn clockwise', 'horizontal'],
+    ['upside-down', 'side to side half a turn clockwise', 'horizontal'],
+    ['top-left', 'side to side half a turn clockwise', undefined],
+    ['top-right', 'pan half a turn clockwise', undefined],
+    ['top-left', 'tilt half a turn clockwise', undefined],
+    ['top-right', 'horizontal half a turn clockwise', 'horizontal'],
+    ['top-left', 'vertical half a turn clockwise', 'vertical'],
+  ] as const)('on a unit that hangs %s, "%s"', (mounting, words, axis) => {
+    const job = atTurn();
+    job.input({ kind: 'mounted', seat: 'emitter', mounting });
+    const facts = job.say('emitter', words, job.turn.seq);
+    expect(ofType(facts, 'move').map((move) => move.axis)).toEqual(axis ? [axis] : []);
+    expect(queries(facts)).toEqual(axis ? [] : ['Which adjuster was turned: horizontal or vertical?']);
+  });
+});
+
 describe('what is said aloud once', () => {
   const holds = (job: TableJob) =>
     ofType(job.facts, 'instruction').filter(
@@ -268,9 +286,6 @@ describe('what is said aloud once', () => {
 
   it('is that it settles: the first time in words, then quietly, and anew for whoever comes new', () => {
     const job = turned();
-    job.wait(5_000);
-    job.say('panel', '120');
-    job.say('emitter', 'horizontal a quarter turn clockwise');
     expect(holds(job).map(({ quiet }) => quiet)).toEqual([undefined, true]);
     expect(holds(job)[1]?.show).toBe('Hold: settling');
     job.input({ kind: 'seated', seat: 'emitter', device: 'other', takeover: true });

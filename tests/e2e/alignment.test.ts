@@ -102,6 +102,7 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     await emitter.getByLabel('Join code').fill(code ?? '');
     await press(emitter, 'Join');
     await press(emitter, 'Understood');
+    await press(emitter, 'Upright');
     await panel.getByText('Emitter here').waitFor();
     await emitter.getByText('Panel here').waitFor();
   });

@@ -61,6 +61,7 @@ describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language 
     await emitter.locator('#code').fill((await panel.locator('.invite-code').textContent()) ?? '');
     await emitter.locator('form.join button.main').click();
     await press(emitter, said('Understood'));
+    await press(emitter, said('Upright'));
   }, 60_000);
 
   it(

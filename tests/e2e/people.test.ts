@@ -40,6 +40,7 @@ describe.skipIf(!CHROMIUM)('who did it', () => {
     await emitter.getByLabel('Join code').fill(code ?? '');
     await press(emitter, 'Join');
     await press(emitter, 'Understood');
+    await press(emitter, 'Upright');
     await emitter.getByText('Panel here').waitFor();
 
     await panel.goto(`${server.url}/join`);

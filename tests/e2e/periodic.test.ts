@@ -52,6 +52,7 @@ describe.skipIf(!CHROMIUM)('a periodic visit, on two phones', () => {
     await emitter.getByLabel('Your name').fill('E. Example');
     await press(emitter, 'Join');
     await press(emitter, 'Understood');
+    await press(emitter, 'Upright');
   }, 90_000);
   afterAll(() => site?.leave());
 

@@ -108,6 +108,7 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter', () => {
     await emitter.getByLabel('Join code').fill(code ?? '');
     await press(emitter, 'Join');
     await press(emitter, 'Understood');
+    await press(emitter, 'Upright');
     await panel.getByText('Emitter here').waitFor();
     await press(panel, 'Menu');
     await press(panel, 'This phone watches the meter');

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { blockingPassed } from '../../src/engine/accept.ts';
 import { startSearch } from '../../src/engine/search.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
-import { DECIBELS } from './crew-of-two.ts';
+import { DECIBELS, Job } from './crew-of-two.ts';
 import { at, seen } from './given.ts';
 
 describe('The path was blocked for a check', () => {
@@ -20,5 +20,28 @@ describe('The path was blocked for a check', () => {
   ])('%s', (_, blocking, after, expected) => {
     const search = { ...startSearch(DECIBELS, NEUTRAL_ADJUSTERS), blocking: { ...blocking, seqs: [] } };
     expect(blockingPassed(search, seen(at(0), after))).toBe(expected);
+  });
+});
+
+describe('With the path blocked the light is gone', () => {
+  /** Whether it counts as gone after these readings, from a settled -4 dB before. */
+  const dark = (...readings: (number | 'nothing')[]) => {
+    const job = new Job(DECIBELS);
+    job.reads(-4);
+    job.say({ type: 'path', state: 'blocked' });
+    for (const reading of readings) job.reads(reading);
+    return job.search.blocking.dark;
+  };
+
+  // 13 dB is a twentieth: 10 log10(20) = 13.01. By a way beside the card it moves an alarm at 35 % to 36.8 %.
+  it.each([
+    ['when nothing is read', ['nothing'], true],
+    ['when more than 13 dB less is read twice', [-17.1, -17.1], true],
+    ['not yet when it is read once', [-17.1], undefined],
+    ['not when 13 dB less is read', [-17, -17], false],
+    ['not when less has gone', [-16.9, -16.9], false],
+    ['not when nothing has gone', [-4, -4], false],
+  ] as const)('%s', (_, readings, expected) => {
+    expect(dark(...readings)).toBe(expected);
   });
 });

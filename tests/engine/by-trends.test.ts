@@ -11,7 +11,7 @@ import { DECIBELS } from './crew-of-two.ts';
 
 /** A person who sees a Gaussian beam (a parabola in decibels) and tells changes of more than 0.4 dB. */
 class Alone {
-  search: Search = startSearch(DECIBELS, NEUTRAL_ADJUSTERS, true);
+  search: Search = startSearch(DECIBELS, NEUTRAL_ADJUSTERS, { byTrends: true });
   at = 0;
   seq = 0;
   turns = 0;
@@ -56,6 +56,8 @@ class Alone {
     for (let i = 0; i < 300 && !until(this.search); i++) {
       const { action } = advise(this.search, this.at).advice;
       if (action.kind === 'turn') this.turn(action.axis, action.eighths);
+      // By eye, so near the place where it pointed; here it is the very place.
+      else if (action.kind === 're-aim') this.tell({ type: 're-aimed' });
       else if (action.kind === 'read') this.look();
       else if (action.kind === 'hold') this.at = Math.max(this.at, action.until);
       else if (action.kind === 'block' || action.kind === 'unblock') {
@@ -67,6 +69,7 @@ class Alone {
   }
 }
 
+const CANNOT_AIM: SearchFact = { type: 'cannot', why: 'unsaid', instruction: 0 };
 const isDone = (search: Search): boolean => search.accepted !== undefined;
 const ids = (alone: Alone): string[] => missingForAccept(alone.search, alone.at).map(({ id }) => id);
 
@@ -82,6 +85,12 @@ describe('trends alone', () => {
     expect(alone.search.accepted?.backed).toBe(true);
     expect(alone.drop).toBeLessThan(0.5);
     expect(alone.turns).toBeLessThan(40);
+  });
+
+  test('the emitter is aimed by eye before anything is turned', () => {
+    const alone = new Alone({ horizontal: 3, vertical: 3 });
+    alone.follow((search) => search.aims > 0 || search.moves > 0);
+    expect([alone.search.aims, alone.search.moves]).toEqual([1, 0]);
   });
 
   test('a number is never asked for', () => {
@@ -109,9 +118,11 @@ describe('trends alone', () => {
 
   test('too strong asks for less gain, nothing seen for full gain and then for an aim by eye', () => {
     const strong = new Alone({ horizontal: 0, vertical: 0 });
+    strong.tell(CANNOT_AIM);
     strong.tell({ type: 'reading', reading: SATURATED });
     expect(advise(strong.search, 1e6).advice.action).toEqual({ kind: 'gain', change: 'lower' });
     const dark = new Alone({ horizontal: 0, vertical: 0 });
+    dark.tell(CANNOT_AIM);
     dark.tell({ type: 'reading', reading: NO_SIGNAL });
     expect(advise(dark.search, 1e6).advice.action).toEqual({ kind: 'gain', change: 'full' });
     dark.tell({ type: 'gain', change: 'full' });

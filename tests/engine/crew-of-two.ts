@@ -43,7 +43,10 @@ export const goodPair = (meter: MeterProfile, more: Partial<PairSpec> = {}): Pai
   ...more,
 });
 
-/** What is said at a job, and what the engine answers. Every word takes a settle time, unless told otherwise. */
+/**
+ * What is said at a job whose emitter was aimed by eye, and what the engine answers. Every word takes a settle time, unless
+ * told otherwise.
+ */
 export class Job {
   search: Search;
   at = 1_000_000;
@@ -54,6 +57,7 @@ export class Job {
     readonly wait = 5_000,
   ) {
     this.search = startSearch(meter, NEUTRAL_ADJUSTERS);
+    this.say({ type: 're-aimed' });
   }
 
   /** Gives the entry's sequence number. */

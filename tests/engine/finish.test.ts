@@ -47,7 +47,7 @@ describe('Light that stays while the path is blocked', () => {
   };
 
   it('comes by a reflection: aim again', () => {
-    const { told, because } = blocked(-20, -20);
+    const { told, because } = blocked(-14, -14);
     expect(told).toMatchObject({ rule: 'not-by-reflection', action: { kind: 're-aim' }, because });
   });
 

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { advise } from '../../src/engine/advise.ts';
 import { observe } from '../../src/engine/observe.ts';
+import { startSearch } from '../../src/engine/search.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
-import { valueReading } from '../../src/model/reading.ts';
+import { NO_SIGNAL, valueReading } from '../../src/model/reading.ts';
 import { DECIBELS, goodPair, Job, PERCENT, workUntil } from './crew-of-two.ts';
 
 describe('settling', () => {
-  it('asks for a reading before anything else', () => {
-    expect(new Job().action).toEqual({ kind: 'read' });
+  it('asks for a reading before any turn', () => {
+    const job = new Job();
+    job.at += PERCENT.settleMs;
+    expect(job.action).toEqual({ kind: 'read' });
   });
 
   it('holds after a turn until the settle time, then asks for a reading', () => {
@@ -37,6 +41,47 @@ describe('settling', () => {
     const { action } = job.advice;
     expect(action.kind).toBe('check');
     expect(action.kind === 'check' && action.causes[0]).toBe('loose-mount');
+  });
+});
+
+describe('the aim by eye', () => {
+  const ruleAfter = (facts: readonly SearchFact[], wasAligned = false): string => {
+    const search = facts.reduce(
+      (search, fact, seq) => observe(search, { seq, at: 10_000 * (seq + 1), fact }),
+      startSearch(PERCENT, NEUTRAL_ADJUSTERS, { wasAligned }),
+    );
+    return advise(search, 1_000_000).advice.rule;
+  };
+  const found: SearchFact = { type: 'reading', reading: valueReading(40) };
+  const nothing: SearchFact = { type: 'reading', reading: NO_SIGNAL };
+  const cannot: SearchFact = { type: 'cannot', why: 'unsaid', instruction: 0 };
+  const turned: SearchFact = { type: 'move', axis: 'horizontal', eighths: 1 };
+
+  it.each<[string, SearchFact[], string]>([
+    ['comes after the reading that says how the pair was found', [], 'read'],
+    ['comes before any turn, for light by way of a wall reads well', [found], 'aim-first'],
+    ['comes first where nothing is read', [nothing], 'aim-first'],
+    ['still comes after the gain was set', [{ type: 'gain', change: 'set' }, found], 'aim-first'],
+    ['is done once', [found, { type: 're-aimed' }, found], 'find-slope'],
+    ['comes too late after a turn', [turned, found], 'find-slope'],
+    ['is left out where it cannot be done', [found, cannot, found], 'find-slope'],
+    ['is still left out after a knock', [cannot, { type: 'disturbed', why: 'knocked' }, found], 'find-slope'],
+    [
+      'is asked for where without it nothing is read',
+      [cannot, { type: 'gain', change: 'full' }, nothing],
+      're-aim',
+    ],
+    ['waits for a free path', [{ type: 'path', state: 'partial' }], 'free-path'],
+  ])('%s', (_, facts, rule) => {
+    expect(ruleAfter(facts)).toBe(rule);
+  });
+
+  it('is left out where an earlier visit left the pair aligned', () => {
+    expect(ruleAfter([found], true)).toBe('find-slope');
+    expect(ruleAfter([found, { type: 'disturbed', why: 'knocked' }, found], true)).toBe('find-slope');
+    expect(ruleAfter([found, turned, { type: 'retract', target: 1, why: 'undo' }, found], true)).toBe(
+      'find-slope',
+    );
   });
 });
 
@@ -90,7 +135,7 @@ describe('the search', () => {
     expect(job.advice.figures).toHaveProperty('uncertainty');
   });
 
-  it('with no signal goes to full gain, then aims by eye, then walks a widening square, then lists causes', () => {
+  it('with no signal goes to full gain, then walks a widening square, then lists causes', () => {
     const job = new Job();
     job.reads('nothing');
     const asked: string[] = [];
@@ -100,8 +145,7 @@ describe('the search', () => {
       if (job.action.kind === 'hold' || job.action.kind === 'read') job.reads('nothing');
     }
     expect(asked[0]).toBe('full-gain-to-find');
-    expect(asked[1]).toBe('re-aim');
-    expect(new Set(asked.slice(2))).toEqual(new Set(['widening-square']));
+    expect(new Set(asked.slice(1))).toEqual(new Set(['widening-square']));
     expect(job.advice.rule).toBe('nothing-there');
     expect(Math.abs(job.search.turned.horizontal)).toBeLessThanOrEqual(2 * NEUTRAL_ADJUSTERS.maxStep);
   });
@@ -176,6 +220,7 @@ describe('people err', () => {
     workUntil(
       goodPair(PERCENT),
       ({ advice, search }) => advice.rule === 'return-to-peak' && search.moves > 9,
+      2,
     );
 
   const turnedBack = () => {

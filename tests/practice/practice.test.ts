@@ -55,6 +55,12 @@ class Person {
     this.play.passTo(this.play.now);
   }
 
+  /** Aims the emitter as asked, and says so. */
+  aim(): void {
+    this.play.take({ kind: 'practise', seat: 'emitter', act: { did: 'aim' } });
+    this.say('done');
+  }
+
   /** Waits until the order is one of these, and nobody has to hurry. */
   until(...kinds: string[]): void {
     for (let i = 0; i < 400 && !kinds.includes(this.order?.kind ?? ''); i++)
@@ -176,6 +182,8 @@ describe('a turn that slips', () => {
   it('goes the other way once, whatever the hand meant', () => {
     const person = new Person(practice(0, 'wrong-way'), 'emitter');
     const went: number[] = [];
+    person.until('re-aim');
+    person.aim();
     for (let i = 0; i < 8; i++) {
       person.until('turn', 'ask');
       const { order } = person;
@@ -196,6 +204,8 @@ describe('a turn that slips', () => {
   it('is missed while the log says otherwise than the screws, and mastered when it says the same', () => {
     const said = (then: (person: Person, axis: 'horizontal' | 'vertical', eighths: number) => void) => {
       const person = new Person(practice(0, 'wrong-way'), 'emitter');
+      person.until('re-aim');
+      person.aim();
       while (!person.hall.slip) {
         person.until('turn');
         const { order } = person;
@@ -273,6 +283,7 @@ describe('the grade', () => {
       const person = new Person(practice(2, 'reflection'), 'emitter');
       for (let i = 0; i < 400 && person.order?.kind !== kind; i++) {
         const { order } = person;
+        if (order?.kind === 're-aim') person.aim();
         if (order?.kind === 'turn')
           person.play.take({
             kind: 'practise',
@@ -329,18 +340,21 @@ describe('the lessons', () => {
     const person = new Person({ seed: 1, troubles: [], guided: true }, 'emitter');
     const now = () => lessonNow('emitter', person.play.entries);
     expect(now()).toBe(0);
+    person.until('re-aim');
+    person.aim();
+    expect(now()).toBe(1);
     person.until('turn');
     if (person.order?.kind !== 'turn') throw new Error('not asked to turn');
     const { axis, eighths } = person.order;
     person.play.take({ kind: 'practise', seat: 'emitter', act: { did: 'turn', axis, eighths } });
-    expect(now()).toBe(1);
-    person.say('done');
     expect(now()).toBe(2);
+    person.say('done');
+    expect(now()).toBe(3);
     person.until('turn', 'read');
     person.play.passTo(person.play.now + 6_000);
-    expect(now()).toBe(3);
-    person.say('say again');
     expect(now()).toBe(4);
+    person.say('say again');
+    expect(now()).toBe(5);
     person.say('wait');
     person.say('go on');
     expect(now()).toBeUndefined();

@@ -215,6 +215,9 @@ def follow(pair, action):
     if kind == "gain":
         pair.set_gain(action)
         return "emitter", "done"
+    if kind == "re-aim":
+        # By eye, so still beside the receiver.
+        return "emitter", "done"
     if kind == "block":
         pair.loss_db = ALL_DB
         return "emitter", "blocked"
@@ -226,9 +229,6 @@ def follow(pair, action):
         return "emitter", "clear"
     if kind in ("read", "hold"):
         return "panel", pair.reading()
-    if kind == "re-aim":
-        pair.at = {"horizontal": 0, "vertical": 0}
-        return "emitter", "done"
     if kind == "check":
         return "emitter", "done"
     if kind == "ask":

@@ -166,13 +166,13 @@ describe('delivery', () => {
     const { url } = await serve({ clock });
     const { panel } = await bothIn(url);
     await panel.ack(panel.say('forty two'));
-    const turn = await panel.entry(
-      (e) => e.fact.type === 'instruction' && e.fact.advice.action.kind === 'turn',
+    const order = await panel.entry(
+      (e) => e.fact.type === 'instruction' && e.fact.advice.action.kind === 're-aim',
     );
-    if (turn.fact.type !== 'instruction') throw new Error('no instruction');
-    clock.advance(turn.fact.expiresAt - clock.now() + 1);
-    const after = await panel.entry((e) => e.seq > turn.seq);
-    expect(after.fact).toMatchObject({ type: 'withdrawn', instruction: turn.seq, why: 'expired' });
-    expect(after.at).toBeGreaterThanOrEqual(turn.fact.expiresAt);
+    if (order.fact.type !== 'instruction') throw new Error('no instruction');
+    clock.advance(order.fact.expiresAt - clock.now() + 1);
+    const after = await panel.entry((e) => e.seq > order.seq);
+    expect(after.fact).toMatchObject({ type: 'withdrawn', instruction: order.seq, why: 'expired' });
+    expect(after.at).toBeGreaterThanOrEqual(order.fact.expiresAt);
   });
 });

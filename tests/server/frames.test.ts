@@ -180,7 +180,7 @@ describe('R13: a watcher', () => {
       { t: 'talk-drop' },
       { t: 'invite', seat: 'panel' },
     ];
-    const text = 'This link is for watching. It cannot write.';
+    const text = 'This link is for watching. It can write remarks with a name, and nothing else.';
     for (const message of messages) {
       await line.send({ ...message, id: 'message-0001' } as never);
       expect(line.heard.splice(0)).toEqual([refused('read-only', text, 'message-0001')]);

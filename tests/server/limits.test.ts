@@ -49,7 +49,7 @@ describe('what a token may say in a second', () => {
   it('R12: counts frames that are sent before hello is answered', async () => {
     const house = new House({ limits: { messages: FEW } });
     const { token } = await house.open();
-    const hello = JSON.stringify({ t: 'hello', v: 2, token, after: -1 });
+    const hello = JSON.stringify({ t: 'hello', v: 3, token, after: -1 });
     const acks: string[] = [];
     for (const round of [1, 2, 3]) {
       const line = house.line();
@@ -244,7 +244,7 @@ describe('what may be written in a day', () => {
   const day = (most: number) => ({ burst: most, perSecond: most / DAY });
   const frame = (id: string) => JSON.stringify(remark(id));
   const bytes = frame('remark-0001').length;
-  const hello = JSON.stringify({ t: 'hello', v: 2, token: 'A'.repeat(22), after: -1 }).length;
+  const hello = JSON.stringify({ t: 'hello', v: 3, token: 'A'.repeat(22), after: -1 }).length;
   const texts = (line: Line) => line.all('refused').map(({ text }) => text);
 
   it.each([

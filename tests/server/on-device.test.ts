@@ -48,7 +48,12 @@ describe('words that a phone has recognised itself', () => {
       url: '/speech-model/onnx/model_quantized.onnx',
       revision: createHash('sha256').update(Buffer.from(bytes)).digest('hex'),
     });
-    for (const { url: path } of listed as { url: string }[]) expect((await get(url, path)).status).toBe(200);
+    for (const { url: path } of listed as { url: string }[]) {
+      const file = await get(url, path);
+      expect(file.status).toBe(200);
+      // A server that stops waits for what is still being fetched.
+      await file.arrayBuffer();
+    }
     for (const file of ['README.md', '../worker.ts', '%2e%2e/worker.ts']) {
       expect((await get(url, `/speech-model/${file}`)).status).toBe(404);
     }

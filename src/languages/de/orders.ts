@@ -21,6 +21,11 @@ export const ORDERS: Sentences = {
   'Hold: proving steady': 'Warten: Prüfung auf Ruhe',
   'Hold.': 'Warten.',
   Hold: 'Warten',
+  'Aim by eye or laser. Say done.': 'Nach Augenmaß oder Laser ausrichten. Sagen Sie „fertig“.',
+  'Aim by eye or laser, within {near} of the receiver':
+    'Nach Augenmaß oder mit dem Laser ausrichten, höchstens {near} neben dem Empfänger',
+  'Aim by eye or laser, within {near} of the receiver, {far} away':
+    'Nach Augenmaß oder mit dem Laser ausrichten, höchstens {near} neben dem Empfänger, Entfernung {far}',
   'Aim by eye, within {near}. Say done.': 'Nach Augenmaß ausrichten, auf {near} genau. Sagen Sie „fertig“.',
   'Aim by eye, within {near} of the receiver':
     'Nach Augenmaß ausrichten, höchstens {near} neben dem Empfänger',

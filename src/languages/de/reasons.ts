@@ -20,6 +20,8 @@ export const REASONS: Sentences = {
   'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.':
     'Bleibt der Messwert bei verdecktem direktem Weg, kommt das Licht von einer Spiegelung: neu ausrichten.',
   'With no signal, search at full gain.': 'Ohne Signal mit maximaler Verstärkung suchen.',
+  'Read what is there; then, before anything is turned, aim at the receiver by eye, within {near}, or by the laser if there is one: light by way of a wall looks like the beam.':
+    'Ablesen, was da ist; dann, bevor etwas gedreht wird, nach Augenmaß auf den Empfänger ausrichten, auf {near} genau, oder mit dem Laser, wenn es einen gibt: Licht über eine Wand sieht aus wie der Strahl.',
   'With no signal at full gain, bring the emitter by eye to within {near} of the receiver.':
     'Ohne Signal bei maximaler Verstärkung den Sender nach Augenmaß auf {near} genau auf den Empfänger richten.',
   'With no signal after aiming, turn the two adjusters through a widening square and remember each place.':

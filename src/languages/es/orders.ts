@@ -21,6 +21,11 @@ export const ORDERS: Sentences = {
   'Hold: proving steady': 'Espere: se comprueba',
   'Hold.': 'Espere.',
   Hold: 'Espere',
+  'Aim by eye or laser. Say done.': 'Apunte a ojo o con láser. Diga «hecho».',
+  'Aim by eye or laser, within {near} of the receiver':
+    'Apuntar a ojo o con láser, a menos de {near} del receptor',
+  'Aim by eye or laser, within {near} of the receiver, {far} away':
+    'Apuntar a ojo o con láser, a menos de {near} del receptor, a {far} de distancia',
   'Aim by eye, within {near}. Say done.': 'Apunte a ojo, a menos de {near}. Diga «hecho».',
   'Aim by eye, within {near} of the receiver': 'Apuntar a ojo, a menos de {near} del receptor',
   'Aim by eye, within {near} of the receiver, {far} away':

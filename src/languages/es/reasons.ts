@@ -20,6 +20,8 @@ export const REASONS: Sentences = {
   'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.':
     'Si la lectura sigue con el camino directo tapado, la luz viene de un reflejo: apunte de nuevo.',
   'With no signal, search at full gain.': 'Sin señal, busque con la ganancia al máximo.',
+  'Read what is there; then, before anything is turned, aim at the receiver by eye, within {near}, or by the laser if there is one: light by way of a wall looks like the beam.':
+    'Lea lo que hay; después, antes de girar nada, apunte al receptor a ojo, a menos de {near}, o con el láser si lo hay: la luz que llega por una pared parece el haz.',
   'With no signal at full gain, bring the emitter by eye to within {near} of the receiver.':
     'Sin señal con la ganancia al máximo, apunte el emisor a ojo a menos de {near} del receptor.',
   'With no signal after aiming, turn the two adjusters through a widening square and remember each place.':

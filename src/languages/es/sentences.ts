@@ -13,6 +13,7 @@ import { INVITATION } from './invitation.ts';
 import { MEASURES } from './measures.ts';
 import { MENU } from './menu.ts';
 import { MISSING } from './missing.ts';
+import { MOUNTING } from './mounting.ts';
 import { ORDERS } from './orders.ts';
 import { PAGES } from './pages.ts';
 import { PHOTOS } from './photos.ts';
@@ -29,6 +30,7 @@ import { VOICE } from './voice.ts';
 export const SENTENCES: Sentences = {
   ...MEASURES,
   ...ORDERS,
+  ...MOUNTING,
   ...QUESTIONS,
   ...READ_BACKS,
   ...REPORTS,

@@ -21,6 +21,11 @@ export const ORDERS: Sentences = {
   'Hold: proving steady': 'Attendre: vérification',
   'Hold.': 'Attendez.',
   Hold: 'Attendre',
+  'Aim by eye or laser. Say done.': "Visez à l'œil ou au laser. Dites «fait».",
+  'Aim by eye or laser, within {near} of the receiver':
+    "Viser à l'œil ou au laser, à moins de {near} du récepteur",
+  'Aim by eye or laser, within {near} of the receiver, {far} away':
+    "Viser à l'œil ou au laser, à moins de {near} du récepteur, à {far} de distance",
   'Aim by eye, within {near}. Say done.': "Visez à l'œil, à moins de {near}. Dites «fait».",
   'Aim by eye, within {near} of the receiver': "Viser à l'œil, à moins de {near} du récepteur",
   'Aim by eye, within {near} of the receiver, {far} away':

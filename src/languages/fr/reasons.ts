@@ -20,6 +20,8 @@ export const REASONS: Sentences = {
   'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.':
     "Si la valeur reste quand le trajet direct est masqué, la lumière vient d'un reflet: visez de nouveau.",
   'With no signal, search at full gain.': 'Sans signal, cherchez avec le gain au maximum.',
+  'Read what is there; then, before anything is turned, aim at the receiver by eye, within {near}, or by the laser if there is one: light by way of a wall looks like the beam.':
+    "Lire ce qu'il y a; puis, avant de tourner quoi que ce soit, viser le récepteur à l'œil, à moins de {near}, ou au laser s'il y en a un: la lumière renvoyée par un mur ressemble au faisceau.",
   'With no signal at full gain, bring the emitter by eye to within {near} of the receiver.':
     "Sans signal au gain maximum, visez à l'œil avec l'émetteur à moins de {near} du récepteur.",
   'With no signal after aiming, turn the two adjusters through a widening square and remember each place.':

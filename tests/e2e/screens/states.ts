@@ -7,6 +7,7 @@ import { emptyHead, headAfter, seal } from '../../../src/log/chain.ts';
 import type { Action } from '../../../src/model/advice.ts';
 import type { Entry } from '../../../src/model/entry.ts';
 import type { Seat } from '../../../src/model/facts.ts';
+import type { Mounting } from '../../../src/model/mounting.ts';
 import { AT_SEAT, CREW_ABOUT, START_AT, TROUBLES } from '../../../src/phrases/practice.ts';
 import { END_PRACTICE } from '../../../src/phrases/practice-band.ts';
 import { Phone } from '../../server/phone.ts';
@@ -56,6 +57,16 @@ function untilNow(job: string, entries: readonly Entry[]): Entry[] {
   });
 }
 
+/** Somebody has said how the unit hangs: otherwise the phone at the emitter asks that first. */
+const hanging = (entries: readonly Entry[], mounting: Mounting | 'unsaid'): Entry[] =>
+  entries
+    .slice(-1)
+    .flatMap((last) =>
+      mounting === 'unsaid'
+        ? []
+        : [{ ...last, actor: 'emitter' as const, fact: { type: 'mounted' as const, mounting } }],
+    );
+
 type OfKind = { [K in Action['kind']]?: (action: Extract<Action, { kind: K }>) => boolean };
 
 /** What the two seats are asked, by the kind of step; where it matters, which of that kind. */
@@ -94,9 +105,9 @@ export async function screens(): Promise<Screens> {
   const server = await startServer({ store });
   let count = 0;
 
-  async function seat(at: Seat, entries: readonly Entry[]) {
+  async function seat(at: Seat, entries: readonly Entry[], mounting: Mounting | 'unsaid' = 'upright') {
     const job = `screens-${++count}`;
-    await store.append(job, untilNow(job, entries));
+    await store.append(job, untilNow(job, [...entries, ...hanging(entries, mounting)]));
     const token = newToken();
     const watcher = newToken();
     const issue = [
@@ -192,6 +203,20 @@ export async function screens(): Promise<Screens> {
     ready: '.state.good',
     go: (page) => press(page, "Can't"),
   });
+
+  const turned = stepOf(STEPS.turn as OfKind);
+  const onItsSide = await seat('emitter', turned, 'top-left');
+  const unasked = await seat('emitter', turned, 'unsaid');
+  states.push(
+    {
+      name: 'emitter-on-its-side',
+      path: '/emitter',
+      kept: onItsSide.kept,
+      ready: '.beam-way',
+      order: true,
+    },
+    { name: 'emitter-mounting', path: '/emitter', kept: unasked.kept, ready: '.mountings' },
+  );
 
   const sites = [{ token: desk, site: 'Quayside terminal, halls 1 to 4', watch }];
   const jobs = [
