@@ -34,7 +34,7 @@ export interface Outcome {
 const LONGEST = 600;
 
 /** Advice that names a cause which turning the screws cannot mend. */
-const END_RULES: ReadonlySet<string> = new Set(['too-weak', 'too-strong']);
+const END_RULES: ReadonlySet<string> = new Set(['too-weak', 'too-strong', 'no-single-peak', 'light-stays']);
 
 export interface Step {
   advice: Advice;
