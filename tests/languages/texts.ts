@@ -38,6 +38,8 @@ class Reader {
   readonly #read = new Set<ts.Node>();
   /** Texts that are part of another one. */
   readonly #pieces = new Set<ts.Node>();
+  /** How a name reads that stands twice in the same text. */
+  readonly #settled = new Map<string, string>();
   #top: ts.Node | undefined;
 
   constructor(
@@ -53,9 +55,11 @@ class Reader {
 
   #visit(node: ts.Node): void {
     if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) return;
+    if (ts.isJsxElement(node) && isLeftAsItIs(node)) return;
     if (ts.isJsxElement(node) || ts.isJsxFragment(node)) this.#children(node);
     else if (isText(node) && !this.#read.has(node) && this.#isForPeople(node)) this.#expression(node);
-    ts.forEachChild(node, (child) => this.#visit(child));
+    if (ts.isElementAccessExpression(node)) this.#visit(node.expression);
+    else ts.forEachChild(node, (child) => this.#visit(child));
   }
 
   /** As `client/language/draw.ts` puts them together: texts side by side are one sentence. */
@@ -90,11 +94,15 @@ class Reader {
       if (node !== this.#top) this.#pieces.add(node);
     }
     if (ts.isStringLiteralLike(node)) return [node.text];
-    if (ts.isTemplateExpression(node))
+    if (ts.isTemplateExpression(node)) {
+      const twice = this.#namedTwice(node);
+      if (twice)
+        return this.#forms(twice).flatMap((form) => this.#with(twice.text, form, () => this.#forms(node)));
       return node.templateSpans.reduce(
         (forms, span) => product(product(forms, this.#forms(span.expression)), [span.literal.text]),
         [node.head.text],
       );
+    }
     if (ts.isParenthesizedExpression(node) || ts.isAsExpression(node) || ts.isSatisfiesExpression(node))
       return this.#forms(node.expression, inJsx);
     if (ts.isConditionalExpression(node))
@@ -111,9 +119,26 @@ class Reader {
       )
         return [...this.#forms(left, inJsx), ...this.#forms(right, inJsx)];
     }
+    const settled = ts.isIdentifier(node) ? this.#settled.get(node.text) : undefined;
+    if (settled !== undefined) return [settled];
     const inlined = this.#inlined(node);
     if (inlined) return inlined.flatMap((each) => this.#forms(each, inJsx));
     return this.#formsOfType(this.checker.getTypeAtLocation(node), inJsx);
+  }
+
+  /** A name that stands twice in a text reads the same at both places. */
+  #namedTwice({ templateSpans }: ts.TemplateExpression): ts.Identifier | undefined {
+    const names = templateSpans.map(({ expression }) => expression).filter(ts.isIdentifier);
+    return names.find(
+      (name, i) => !this.#settled.has(name.text) && names.findIndex(({ text }) => text === name.text) < i,
+    );
+  }
+
+  #with(name: string, form: string, read: () => string[]): string[] {
+    this.#settled.set(name, form);
+    const forms = read();
+    this.#settled.delete(name);
+    return forms;
   }
 
   /** What stands behind a name of the same file: a piece of a sentence that has a name is no sentence by itself. */
@@ -173,10 +198,11 @@ class Reader {
 }
 
 const isCompared = ({ parent }: ts.Node): boolean =>
-  ts.isBinaryExpression(parent) &&
-  [ts.SyntaxKind.EqualsEqualsEqualsToken, ts.SyntaxKind.ExclamationEqualsEqualsToken].includes(
-    parent.operatorToken.kind,
-  );
+  ts.isBinaryExpression(parent) && ['===', '!==', 'in'].includes(parent.operatorToken.getText());
+
+/** Words of people, or of another language: `client/language/draw.ts` leaves them. */
+const isLeftAsItIs = ({ openingElement: { attributes } }: ts.JsxElement): boolean =>
+  attributes.properties.some((each) => ts.isJsxAttribute(each) && each.getText() === 'translate={false}');
 
 const unwrapped = (node: ts.Expression | undefined): ts.Expression | undefined =>
   node && (ts.isAsExpression(node) || ts.isSatisfiesExpression(node)) ? unwrapped(node.expression) : node;
@@ -205,7 +231,9 @@ const isName = (node: ts.Expression): boolean =>
   ts.isLiteralTypeNode(node.parent) ||
   ts.isElementAccessExpression(node.parent) ||
   (ts.isPropertyAssignment(node.parent) && node.parent.name === node) ||
-  ts.isTaggedTemplateExpression(node.parent);
+  ts.isTaggedTemplateExpression(node.parent) ||
+  (ts.isNewExpression(node.parent) && node.parent.expression.getText() === 'RegExp') ||
+  (ts.isCallExpression(node.parent) && /\.(?:ends|starts)With$/.test(node.parent.expression.getText()));
 
 const NOTHING = ts.TypeFlags.Undefined | ts.TypeFlags.Null | ts.TypeFlags.BooleanLike;
 

@@ -11,8 +11,11 @@ const READING_MS = 240_000;
 const isWanted = (file: string): boolean =>
   file.startsWith('src/phrases/') || (file.startsWith('client/') && file.endsWith('.tsx'));
 
-/** Pages hand some texts over in pieces: a head that a figure or another text follows is looked at with one. */
-const FOLLOWED = ['', ` ${SLOT}`, ` ${SLOT}.`];
+/** Some texts stand beside another one, or a figure, which are not theirs: they are looked at with one. */
+const beside = (text: string): string[] => {
+  const whole = text.replace(new RegExp(`^${SLOT} (?=\\p{Lu})`, 'u'), '');
+  return [whole, `${whole} ${SLOT}`, `${whole} ${SLOT}.`, `${SLOT} ${whole}`];
+};
 
 const placeOf = ({ file }: Text): string | undefined =>
   Object.keys(ENGLISH_PLACES).find((place) => file.startsWith(place));
@@ -26,7 +29,7 @@ describe(
       const translate = translator(language);
       return {
         code,
-        knows: ({ text }: Text): boolean => FOLLOWED.some((more) => translate(text + more) !== undefined),
+        knows: ({ text }: Text): boolean => beside(text).some((each) => translate(each) !== undefined),
       };
     });
     const untranslated = texts.flatMap((text) => {

@@ -51,4 +51,5 @@ export const LINKS: Sentences = {
   'The link needs a long key after the': 'Der Link braucht einen langen Schlüssel nach dem',
   '. Ask the person who sent it to send all of it again. A site that this device knows also opens from the start page.':
     '. Bitten Sie die Person, die ihn schickte, ihn ganz zu schicken. Ein Objekt, das dieses Gerät kennt, öffnet sich auch von der Startseite.',
+  'Another phone has taken the {seat} seat.': 'Ein anderes Telefon hat den Platz übernommen: {seat}.',
 };

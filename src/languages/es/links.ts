@@ -51,4 +51,5 @@ export const LINKS: Sentences = {
   'The link needs a long key after the': 'El enlace necesita una clave larga después de',
   '. Ask the person who sent it to send all of it again. A site that this device knows also opens from the start page.':
     '. Pida a quien lo envió que lo mande entero otra vez. Una obra que este dispositivo conoce se abre también desde la página de inicio.',
+  'Another phone has taken the {seat} seat.': 'Otro teléfono ha tomado el puesto: {seat}.',
 };

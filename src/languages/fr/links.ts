@@ -50,4 +50,5 @@ export const LINKS: Sentences = {
   'The link needs a long key after the': "Le lien a besoin d'une longue clé après le",
   '. Ask the person who sent it to send all of it again. A site that this device knows also opens from the start page.':
     ". Demandez à la personne qui l'a envoyé de le renvoyer en entier. Un site que cet appareil connaît s'ouvre aussi depuis la page de départ.",
+  'Another phone has taken the {seat} seat.': 'Un autre téléphone a pris la place: {seat}.',
 };
