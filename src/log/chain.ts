@@ -32,9 +32,11 @@ export function seal(head: Head, draft: Draft, at: number, hash = hashOf): Entry
 /** The text that the hash was taken over when the entry was sealed. */
 export const sealedBody = (entry: Entry): string => SEALED.get(entry) ?? bodyOf(entry);
 
-/** The entry as JSON, from the text that is there already. */
-export const entryJson = (entry: Entry): string =>
-  `${sealedBody(entry).slice(0, -1)},"hash":"${entry.hash}"}`;
+/** The entry as JSON; of one that was sealed here, from the text that is there already. */
+export function entryJson(entry: Entry): string {
+  const body = SEALED.get(entry);
+  return body === undefined ? JSON.stringify(entry) : `${body.slice(0, -1)},"hash":"${entry.hash}"}`;
+}
 
 export const headAfter = (entry: Entry): Head => ({
   job: entry.job,
