@@ -73,9 +73,9 @@ describe('The plain search reads a line (bracketing, common practice)', () => {
 
   it('and needs it on both sides', () => {
     const left = line([-SIDE, -9], [-PITCH, -5], [0, -4], [SIDE, -9]);
-    expect(left && lacking(left, 'horizontal')).toEqual([left.middle + PITCH]);
+    expect(left && lacking(left, 'horizontal')).toEqual([(left?.middle ?? 0) + PITCH]);
     const right = line([-SIDE, -9], [0, -4], [PITCH, -5], [SIDE, -9]);
-    expect(right && lacking(right, 'horizontal')).toEqual([right.middle - PITCH]);
+    expect(right && lacking(right, 'horizontal')).toEqual([(right?.middle ?? 0) - PITCH]);
   });
 
   it.each<[string, [number, number | 'dark'][], boolean]>([
