@@ -38,7 +38,7 @@ export type Input =
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
   /** Taken, with its picture; or its picture removed. */
   | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
-  | { kind: 'remove-photo'; by: Seat | 'supervisor'; fact: FactOf<'photo-removed'> }
+  | { kind: 'remove-photo'; by: Seat | 'supervisor' | 'server'; fact: FactOf<'photo-removed'> }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */
