@@ -122,12 +122,14 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
+  const callers = options.callers ?? new Callers();
   const front = new Front({
     isOurs: (name) => own.has(name) || (tls !== undefined && namesIn(tls)(name)),
     isTrusted: () => tls !== undefined && tls.authority === undefined,
     isThisMachine: isLoopback,
+    onMisdirected: (request, status) =>
+      telemetry.misdirected(blockOf(callers.addressOf(request)), status, request.headers.host),
   });
-  const callers = options.callers ?? new Callers();
   const allowances = new TokenAllowances(limits);
   const heavy = new HeavyWork(limits, (...done) => telemetry.worked(...done));
   const reports = new ReportThreads();

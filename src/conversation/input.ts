@@ -10,6 +10,7 @@ import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
+import type { JobState } from '../visit/state.ts';
 import type { Words } from './decide.ts';
 
 /** What can happen to a job from outside. */
@@ -44,9 +45,12 @@ export type Input =
   /** Time has passed. */
   | { kind: 'tick' };
 
-/** The answer: facts for the log, in order, and when to `tick` next; or a named refusal. */
+/**
+ * The answer: facts for the log, in order, the state once they are in it, and when to `tick` next; or a named refusal. The
+ * state is the fold of the facts: who folds them once more works out all that was learnt on the way once more.
+ */
 export type Response =
-  | { kind: 'facts'; drafts: Draft[]; wakeAt?: number }
+  | { kind: 'facts'; drafts: Draft[]; state: JobState; wakeAt?: number }
   | { kind: 'refused'; reason: Refusal; text: string };
 
 /** Why nothing was done, or undefined if something was. */
