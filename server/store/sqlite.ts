@@ -268,6 +268,7 @@ export class SqliteStore implements Store {
 
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.sql.dropCode.run(keys.spend.code);
+    if (keys.voids) this.sql.voidCode.run(job, keys.voids);
     if (keys.revoke) this.sql.revoke.run(job, keys.revoke);
     for (const { token, role } of keys.issue ?? []) this.sql.addPass.run(token, job, role);
     if (keys.code) this.sql.setCode.run(keys.code.code, job, keys.code.seat, keys.code.expiresAt);
@@ -404,6 +405,7 @@ function statements(db: Connection) {
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
+    voidCode: db.prepare('DELETE FROM codes WHERE job = ? AND seat = ?'),
     dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
     summary: db.prepare<[JobId], KeptSummary & { seal: string }>(
       'SELECT count, hash, body, seal FROM summaries WHERE job = ?',

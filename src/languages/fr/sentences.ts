@@ -1,4 +1,5 @@
 import type { Sentences } from '../translate.ts';
+import { ADMISSION } from './admission.ts';
 import { BUTTONS } from './buttons.ts';
 import { CAUSES } from './causes.ts';
 import { CAUTIONS } from './cautions.ts';
@@ -39,6 +40,7 @@ export const SENTENCES: Sentences = {
   ...CAUTIONS,
   ...EXCHANGE,
   ...INVITATION,
+  ...ADMISSION,
   ...START,
   ...MENU,
   ...CHECKLIST,

@@ -1,0 +1,34 @@
+import type { Sentences } from '../translate.ts';
+
+export const ADMISSION: Sentences = {
+  'No code? Ask the panel': 'Kein Code? Die Zentrale fragen',
+  'Ask the panel': 'Die Zentrale fragen',
+  'Job word': 'Wort des Auftrags',
+  'The panel phone shows it below its code. The person there then says yes or no.':
+    'Das Telefon an der Zentrale zeigt es unter seinem Code. Die Person dort sagt dann ja oder nein.',
+  Asking: 'Wird gefragt',
+  'Ask to come in': 'Um Einlass bitten',
+  'I have a code': 'Ich habe einen Code',
+  'The panel is asked': 'Die Zentrale wird gefragt',
+  'The panel phone shows the same word and number. Tell the person there what you see.':
+    'Das Telefon an der Zentrale zeigt dasselbe Wort und dieselbe Zahl. Sagen Sie der Person dort, was Sie sehen.',
+  'No link to the server. This page goes on trying.':
+    'Keine Verbindung zum Server. Diese Seite versucht es weiter.',
+  'Waiting for yes or no. Keep this page open.': 'Warten auf ja oder nein. Lassen Sie diese Seite offen.',
+  'The panel said no. Ask only if this is the emitter phone of that job: call the person at the panel.':
+    'Die Zentrale hat nein gesagt. Fragen Sie nur, wenn dies das Telefon am Sender dieses Auftrags ist: Rufen Sie die Person an der Zentrale an.',
+  'Nobody at the panel answered in time. Call the person there, then ask again.':
+    'Niemand an der Zentrale hat rechtzeitig geantwortet. Rufen Sie die Person dort an, dann fragen Sie noch einmal.',
+  'Is this your emitter?': 'Ist das Ihr Sender?',
+  "Yes only if your colleague's phone shows the same word and number.":
+    'Ja nur, wenn das Telefon Ihres Kollegen dasselbe Wort und dieselbe Zahl zeigt.',
+  'The phone that was at the emitter before loses its seat.':
+    'Das Telefon, das vorher am Sender war, verliert seinen Platz.',
+  'Yes, let it in': 'Ja, hereinlassen',
+  'Without the code: the other phone opens “Ask the panel” and types':
+    'Ohne den Code: Das andere Telefon öffnet „Die Zentrale fragen“ und tippt',
+  'A job word is a word of the radio and three figures, as in KILO 417.':
+    'Das Wort des Auftrags ist ein Wort aus dem Funk und drei Ziffern, wie KILO 417.',
+  'The panel let a phone in that showed {x}': 'Die Zentrale hat ein Telefon hereingelassen, das {x} zeigte',
+  'The panel turned a phone away that showed {x}': 'Die Zentrale hat ein Telefon abgewiesen, das {x} zeigte',
+};

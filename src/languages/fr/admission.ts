@@ -1,0 +1,35 @@
+import type { Sentences } from '../translate.ts';
+
+export const ADMISSION: Sentences = {
+  'No code? Ask the panel': 'Pas de code ? Demander à la centrale',
+  'Ask the panel': 'Demander à la centrale',
+  'Job word': 'Mot du travail',
+  'The panel phone shows it below its code. The person there then says yes or no.':
+    "Le téléphone de la centrale l'affiche sous son code. La personne là-bas dit ensuite oui ou non.",
+  Asking: 'Demande en cours',
+  'Ask to come in': 'Demander à entrer',
+  'I have a code': "J'ai un code",
+  'The panel is asked': 'La centrale est interrogée',
+  'The panel phone shows the same word and number. Tell the person there what you see.':
+    'Le téléphone de la centrale affiche le même mot et le même nombre. Dites à la personne là-bas ce que vous voyez.',
+  'No link to the server. This page goes on trying.':
+    'Pas de liaison avec le serveur. Cette page continue d’essayer.',
+  'Waiting for yes or no. Keep this page open.':
+    'En attente d’un oui ou d’un non. Laissez cette page ouverte.',
+  'The panel said no. Ask only if this is the emitter phone of that job: call the person at the panel.':
+    "La centrale a dit non. Ne demandez que si c'est le téléphone de l'émetteur de ce travail : appelez la personne à la centrale.",
+  'Nobody at the panel answered in time. Call the person there, then ask again.':
+    "Personne à la centrale n'a répondu à temps. Appelez la personne là-bas, puis demandez encore.",
+  'Is this your emitter?': 'Est-ce votre émetteur ?',
+  "Yes only if your colleague's phone shows the same word and number.":
+    'Oui seulement si le téléphone de votre collègue affiche le même mot et le même nombre.',
+  'The phone that was at the emitter before loses its seat.':
+    "Le téléphone qui était avant à l'émetteur perd sa place.",
+  'Yes, let it in': 'Oui, laisser entrer',
+  'Without the code: the other phone opens “Ask the panel” and types':
+    'Sans le code : l’autre téléphone ouvre « Demander à la centrale » et tape',
+  'A job word is a word of the radio and three figures, as in KILO 417.':
+    'Le mot du travail est un mot de la radio et trois chiffres, comme KILO 417.',
+  'The panel let a phone in that showed {x}': 'La centrale a laissé entrer un téléphone qui affichait {x}',
+  'The panel turned a phone away that showed {x}': 'La centrale a refusé un téléphone qui affichait {x}',
+};
