@@ -25,8 +25,8 @@ export const ADMISSION: Sentences = {
   'The phone that was at the emitter before loses its seat.':
     'Das Telefon, das vorher am Sender war, verliert seinen Platz.',
   'Yes, let it in': 'Ja, hereinlassen',
-  'Without the code: the other phone opens “Ask the panel” and types':
-    'Ohne den Code: Das andere Telefon öffnet „Die Zentrale fragen“ und tippt',
+  'Without the code: the other phone asks the panel, with the job word':
+    'Ohne den Code: Das andere Telefon fragt die Zentrale, mit dem Wort des Auftrags',
   'A job word is a word of the radio and three figures, as in KILO 417.':
     'Das Wort des Auftrags ist ein Wort aus dem Funk und drei Ziffern, wie KILO 417.',
   'The panel let a phone in that showed {x}': 'Die Zentrale hat ein Telefon hereingelassen, das {x} zeigte',

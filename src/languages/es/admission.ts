@@ -25,8 +25,8 @@ export const ADMISSION: Sentences = {
   'The phone that was at the emitter before loses its seat.':
     'El teléfono que estaba antes en el emisor pierde su puesto.',
   'Yes, let it in': 'Sí, que entre',
-  'Without the code: the other phone opens “Ask the panel” and types':
-    'Sin el código: el otro teléfono abre «Preguntar a la central» y escribe',
+  'Without the code: the other phone asks the panel, with the job word':
+    'Sin el código: el otro teléfono pregunta a la central, con la palabra del trabajo',
   'A job word is a word of the radio and three figures, as in KILO 417.':
     'La palabra del trabajo es una palabra de la radio y tres cifras, como KILO 417.',
   'The panel let a phone in that showed {x}': 'La central dejó entrar a un teléfono que mostraba {x}',

@@ -26,8 +26,8 @@ export const ADMISSION: Sentences = {
   'The phone that was at the emitter before loses its seat.':
     "Le téléphone qui était avant à l'émetteur perd sa place.",
   'Yes, let it in': 'Oui, laisser entrer',
-  'Without the code: the other phone opens “Ask the panel” and types':
-    'Sans le code : l’autre téléphone ouvre « Demander à la centrale » et tape',
+  'Without the code: the other phone asks the panel, with the job word':
+    'Sans le code : l’autre téléphone demande à la centrale, avec le mot du travail',
   'A job word is a word of the radio and three figures, as in KILO 417.':
     'Le mot du travail est un mot de la radio et trois chiffres, comme KILO 417.',
   'The panel let a phone in that showed {x}': 'La centrale a laissé entrer un téléphone qui affichait {x}',
