@@ -39,6 +39,7 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
     );
   }
   const url = new URL(valid.path, location.origin).href;
+  const minutes = Math.ceil((valid.expiresAt - now) / 60_000);
   return (
     <section class="card invite">
       <Title>Code for the {seat} phone</Title>
@@ -52,7 +53,7 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
         </p>
       )}
       {seat === 'emitter' && link.word !== undefined && <AskedInstead word={link.word} />}
-      <p class="hint">For one phone, once. Valid for {minutesLeft(valid.expiresAt - now)}.</p>
+      <p class="hint">For one phone, once. Valid for {minutesText(minutes)}.</p>
     </section>
   );
 }
@@ -66,7 +67,5 @@ const AskedInstead = ({ word }: { word: string }) => (
 
 const spaced = (code: string): string => `${code.slice(0, 3)} ${code.slice(3)}`;
 
-const minutesLeft = (ms: number): string => {
-  const minutes = Math.ceil(ms / 60_000);
-  return minutes === 1 ? 'one more minute' : `${minutes} more minutes`;
-};
+const minutesText = (minutes: number): string =>
+  minutes === 1 ? 'one more minute' : `${minutes} more minutes`;
