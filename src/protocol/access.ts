@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { Seat } from '../model/facts.ts';
 import { Person, PhoneId } from '../model/person.ts';
 import { CALL_FORM } from '../phrases/admission.ts';
-import { callOf } from '../phrases/call-words.ts';
+import { callOf } from './call-words.ts';
 
 /** Join codes: no 0/O, 1/I/L, so that nobody misreads a code over the radio or in the sun. */
 export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';

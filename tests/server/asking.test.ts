@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { CALL_WORDS, callOf } from '../../s./call-words.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
-import { CALL_WORDS, callOf } from '../../src/phrases/call-words.ts';
 import { AskAnswer, Asked } from '../../src/protocol/ask.ts';
 import { serve } from './house.ts';
 import { ManualClock } from './manual-clock.ts';

@@ -31,4 +31,25 @@ export const ADMISSION: Sentences = {
     'Das Wort des Auftrags ist ein Wort aus dem Funk und drei Ziffern, wie KILO 417.',
   'The panel let a phone in that showed {x}': 'Die Zentrale hat ein Telefon hereingelassen, das {x} zeigte',
   'The panel turned a phone away that showed {x}': 'Die Zentrale hat ein Telefon abgewiesen, das {x} zeigte',
+  'No panel shows this word now. Check it with the person at the panel: it changes when the server starts again.':
+    'Keine Zentrale zeigt jetzt dieses Wort. Prüfen Sie es mit der Person an der Zentrale: Es ändert sich, wenn der Server neu startet.',
+  'The panel phone of this job is not connected, so nobody can answer. Ask again when it is back.':
+    'Das Telefon an der Zentrale dieses Auftrags ist nicht verbunden, also kann niemand antworten. Fragen Sie noch einmal, wenn es wieder da ist.',
+  'Another phone asks at this moment. Wait until the panel has answered it, then ask again.':
+    'Gerade fragt ein anderes Telefon. Warten Sie, bis die Zentrale ihm geantwortet hat, dann fragen Sie noch einmal.',
+  'Three questions in a row were not answered with yes, so the panel gets none for a quarter of an hour. Scan its square code, or type its code.':
+    'Drei Fragen hintereinander bekamen kein Ja, also bekommt die Zentrale eine Viertelstunde lang keine. Scannen Sie ihren quadratischen Code, oder tippen Sie ihren Code.',
+  'Too many questions came from here. Wait some minutes, or scan the square code at the panel.':
+    'Von hier kamen zu viele Fragen. Warten Sie einige Minuten, oder scannen Sie den quadratischen Code an der Zentrale.',
+  'The record of this job is signed, so nobody is let in by asking. The panel can still give a code.':
+    'Das Protokoll dieses Auftrags ist unterschrieben, also kommt niemand durch Fragen herein. Die Zentrale kann noch einen Code geben.',
+  'That phone asks no longer. If it is yours, let it ask again.':
+    'Dieses Telefon fragt nicht mehr. Wenn es Ihres ist, lassen Sie es noch einmal fragen.',
+  'Only the panel phone answers who may come in.':
+    'Nur das Telefon an der Zentrale antwortet, wer hereinkommen darf.',
+  'The server does not know this question any more. Ask again.':
+    'Der Server kennt diese Frage nicht mehr. Fragen Sie noch einmal.',
+  'yes, let it in': 'ja, hereinlassen',
+  'no, not our phone': 'nein, nicht unser Telefon',
+  'Asking failed: {x}': 'Fragen ging nicht: {x}',
 };

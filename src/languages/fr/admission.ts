@@ -32,4 +32,24 @@ export const ADMISSION: Sentences = {
     'Le mot du travail est un mot de la radio et trois chiffres, comme KILO 417.',
   'The panel let a phone in that showed {x}': 'La centrale a laissé entrer un téléphone qui affichait {x}',
   'The panel turned a phone away that showed {x}': 'La centrale a refusé un téléphone qui affichait {x}',
+  'No panel shows this word now. Check it with the person at the panel: it changes when the server starts again.':
+    "Aucune centrale n'affiche ce mot maintenant. Vérifiez-le avec la personne à la centrale : il change quand le serveur redémarre.",
+  'The panel phone of this job is not connected, so nobody can answer. Ask again when it is back.':
+    "Le téléphone de la centrale de ce travail n'est pas connecté : personne ne peut répondre. Demandez encore quand il sera de retour.",
+  'Another phone asks at this moment. Wait until the panel has answered it, then ask again.':
+    'Un autre téléphone demande en ce moment. Attendez que la centrale lui ait répondu, puis demandez encore.',
+  'Three questions in a row were not answered with yes, so the panel gets none for a quarter of an hour. Scan its square code, or type its code.':
+    "Trois demandes de suite n'ont pas reçu de oui : la centrale n'en reçoit plus pendant un quart d'heure. Scannez son code carré, ou tapez son code.",
+  'Too many questions came from here. Wait some minutes, or scan the square code at the panel.':
+    "Trop de demandes sont venues d'ici. Attendez quelques minutes, ou scannez le code carré à la centrale.",
+  'The record of this job is signed, so nobody is let in by asking. The panel can still give a code.':
+    "Le rapport de ce travail est signé : personne n'entre en demandant. La centrale peut encore donner un code.",
+  'That phone asks no longer. If it is yours, let it ask again.':
+    "Ce téléphone ne demande plus. Si c'est le vôtre, qu'il demande encore.",
+  'Only the panel phone answers who may come in.': 'Seul le téléphone de la centrale répond qui peut entrer.',
+  'The server does not know this question any more. Ask again.':
+    'Le serveur ne connaît plus cette demande. Demandez encore.',
+  'yes, let it in': 'oui, laisser entrer',
+  'no, not our phone': 'non, pas notre téléphone',
+  'Asking failed: {x}': 'La demande a échoué : {x}',
 };
