@@ -1,5 +1,5 @@
 import { randomInt } from 'node:crypto';
-import { CALL_WORDS } from '../../s./call-words.ts';
+import { CALL_WORDS } from '../../src/protocol/call-words.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import type { AskAnswer, AskShown } from '../../src/protocol/ask.ts';
 import type { Digest } from '../store/store.ts';

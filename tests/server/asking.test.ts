@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CALL_WORDS, callOf } from '../../s./call-words.ts';
+import { CALL_WORDS, callOf } from '../../src/protocol/call-words.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { AskAnswer, Asked } from '../../src/protocol/ask.ts';
 import { serve } from './house.ts';

@@ -51,5 +51,5 @@ export const ADMISSION: Sentences = {
     'Der Server kennt diese Frage nicht mehr. Fragen Sie noch einmal.',
   'yes, let it in': 'ja, hereinlassen',
   'no, not our phone': 'nein, nicht unser Telefon',
-  'Asking failed: {x}': 'Fragen ging nicht: {x}',
+  'Asking failed: {why}': 'Fragen ging nicht: {why}',
 };

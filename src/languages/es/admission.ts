@@ -51,5 +51,5 @@ export const ADMISSION: Sentences = {
     'El servidor ya no conoce esta pregunta. Pregunte otra vez.',
   'yes, let it in': 'sí, que entre',
   'no, not our phone': 'no, no es nuestro teléfono',
-  'Asking failed: {x}': 'No se pudo preguntar: {x}',
+  'Asking failed: {why}': 'No se pudo preguntar: {why}',
 };

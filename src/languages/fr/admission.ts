@@ -51,5 +51,5 @@ export const ADMISSION: Sentences = {
     'Le serveur ne connaît plus cette demande. Demandez encore.',
   'yes, let it in': 'oui, laisser entrer',
   'no, not our phone': 'non, pas notre téléphone',
-  'Asking failed: {x}': 'La demande a échoué : {x}',
+  'Asking failed: {why}': 'La demande a échoué : {why}',
 };
