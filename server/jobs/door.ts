@@ -1,7 +1,7 @@
 import { randomInt } from 'node:crypto';
-import { CALL_WORDS } from '../../src/protocol/call-words.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import type { AskAnswer, AskShown } from '../../src/protocol/ask.ts';
+import { CALL_WORDS } from '../../src/protocol/call-words.ts';
 import type { Digest } from '../store/store.ts';
 
 /** A phone that asks to come in, and what became of it. Times: the server's clock, ms. */

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { CALL_WORDS, callOf } from '../../src/protocol/call-words.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { AskAnswer, Asked } from '../../src/protocol/ask.ts';
+import { CALL_WORDS, callOf } from '../../src/protocol/call-words.ts';
 import { serve } from './house.ts';
 import { ManualClock } from './manual-clock.ts';
 import { bothIn, get, join, newId, openJob, Phone, post } from './phone.ts';
