@@ -2,6 +2,7 @@ import type { Logger } from 'pino';
 import { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import { toInput } from '../../src/conversation/inputs.ts';
+import { entryJson } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
@@ -55,10 +56,13 @@ import type { Member, Outcome, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
 
+/** The text of a message; as its bytes where it goes to several phones. */
+export type Frame = string | Buffer;
+
 /** A websocket as the protocol needs it. Tests have their own, which they flush by hand. */
 export interface Wire {
   /** `sent`: called when the frame has left, or will never leave. */
-  send(text: string, sent?: () => void): void;
+  send(frame: Frame, sent?: () => void): void;
   close(code: number, reason: string): void;
   /** Cuts without a closing frame. */
   cut(): void;
@@ -92,16 +96,15 @@ type Admission = Extract<ClientMessage, { t: 'admit' }>;
 export const GOING_AWAY = 1001;
 export const SERVER_STOPS = 'the server stops';
 
-const FRAMES = new WeakMap<readonly Entry[], string>();
+const FRAMES = new WeakMap<readonly Entry[], Buffer>();
 
-/** The same entries go to every phone of a job: their text is made once. */
-function frameOf(entries: readonly Entry[]): string {
+/** The same entries go to every phone of a job: their frame is made once. */
+function frameOf(entries: readonly Entry[]): Buffer {
   const known = FRAMES.get(entries);
   if (known !== undefined) return known;
-  const message: ServerMessage = { t: 'entries', entries: [...entries] };
-  const text = JSON.stringify(message);
-  FRAMES.set(entries, text);
-  return text;
+  const frame = Buffer.from(`{"t":"entries","entries":[${entries.map(entryJson).join()}]}`);
+  FRAMES.set(entries, frame);
+  return frame;
 }
 
 /**
@@ -385,20 +388,20 @@ export class Connection implements Member {
       return;
     }
     this.next = last.seq + 1;
-    this.sendText(frameOf(entries), sent);
+    this.sendFrame(frameOf(entries), sent);
   }
 
   send(message: ServerMessage, sent?: () => void): void {
-    this.sendText(JSON.stringify(message), sent);
+    this.sendFrame(JSON.stringify(message), sent);
   }
 
-  private sendText(text: string, sent?: () => void): void {
+  private sendFrame(frame: Frame, sent?: () => void): void {
     if (this.line === 'open' && this.wire.waiting > this.deps.limits.maxBufferedBytes) {
       this.deps.log.warn({ role: this.role }, 'a phone reads too slowly and was cut; it can resume');
       this.end('gone');
       this.wire.cut();
     }
-    if (this.line === 'open') this.wire.send(text, sent);
+    if (this.line === 'open') this.wire.send(frame, sent);
     else sent?.();
   }
 

@@ -21,7 +21,7 @@ import {
 import type { Role, Sitter } from '../../src/protocol/access.ts';
 import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
-import { phoneMark } from '../guard/secrets.ts';
+import { digest, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
@@ -92,7 +92,7 @@ export function sealAll(
 ): { entries: Entry[]; head: Head } {
   let end = head;
   const entries = drafts.map((draft, i) => {
-    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at);
+    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at, digest);
     end = headAfter(entry);
     return entry;
   });
@@ -386,7 +386,7 @@ export class Room {
           `the stored log has ${appended.head.count} entries, this room knows ${this.end.count}`,
         );
     }
-    this.follow(entries);
+    this.follow(entries, response.state);
     this.deps.onStored?.(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
@@ -406,11 +406,11 @@ export class Room {
     }
   }
 
-  /** Folds stored entries and sends them to the members. */
-  private follow(entries: readonly Entry[]): void {
+  /** Stored entries are sent to the members. `state`: after them, where they are folded already. */
+  private follow(entries: readonly Entry[], state = entries.reduce<JobState>(fold, this.state)): void {
     const last = entries.at(-1);
     if (!last) return;
-    for (const entry of entries) this.state = fold(this.state, entry);
+    this.state = state;
     this.end = headAfter(last);
     for (const member of this.members) member.entries(entries);
   }

@@ -9,7 +9,7 @@ import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite, Sitter } from '../../src/protocol/access.ts';
 import type { JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
-import { EMPTY, fold } from '../../src/visit/state.ts';
+import { EMPTY } from '../../src/visit/state.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest, newCode, newCodeKey, newJobId, newToken, proofOfCode } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
@@ -56,7 +56,7 @@ export class Rooms {
       const response = respond(state, input, now);
       if (response.kind === 'refused') return response;
       const sealed = sealAll(head, response.drafts, now);
-      state = sealed.entries.reduce(fold, state);
+      state = response.state;
       head = sealed.head;
       entries.push(...sealed.entries);
     }

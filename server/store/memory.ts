@@ -61,6 +61,13 @@ export class MemoryStore implements Store {
     return this.enclosures.get(`${job} ${seq}`);
   }
 
+  async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
+    return [...this.enclosures.keys()].map((key) => {
+      const [job = '', seq] = key.split(' ');
+      return { job, seq: Number(seq) };
+    });
+  }
+
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.codes.delete(keys.spend.code);
     for (const pass of this.passes.values()) {

@@ -84,6 +84,8 @@ export interface Store {
   read(job: JobId, after: number, limit: number): Promise<Entry[]>;
   /** What lies beside an entry. Undefined where nothing was put, or it was removed. */
   enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined>;
+  /** Every entry that something lies beside, in whatever log. */
+  enclosed(): Promise<{ job: JobId; seq: Seq }[]>;
   /** Where the job's log ends; an unknown job ends before it has begun (`emptyHead`). */
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */

@@ -33,7 +33,7 @@ export function respond(state: JobState, input: Input, now: number): Response {
   const isSpoken = !UNSPOKEN.has(input.kind) && !isTurnedAway(input);
   const speaks = isSpoken || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
-  return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
+  return { kind: 'facts', drafts: job.drafts, state: job.state, ...(wakeAt !== undefined && { wakeAt }) };
 }
 
 const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([

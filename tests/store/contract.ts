@@ -230,6 +230,23 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         expect(await store.audit(JOB)).toBeUndefined();
       });
 
+      it('is named by its job and number, of every log, and no longer once it is removed', async () => {
+        expect(await store.enclosed()).toEqual([]);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put: { seq: 0, salt, content } });
+        const [first, second] = [
+          sealRemarks(emptyHead(OTHER), ['one']),
+          sealRemarks(emptyHead(OTHER), ['one', 'two']),
+        ];
+        await store.append(OTHER, first);
+        await store.append(OTHER, second.slice(1), {}, { put: { seq: 1, salt, content } });
+        expect(await store.enclosed()).toEqual([
+          { job: JOB, seq: 0 },
+          { job: OTHER, seq: 1 },
+        ]);
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        expect(await store.enclosed()).toEqual([{ job: OTHER, seq: 1 }]);
+      });
+
       it('may be removed although it is lost already', async () => {
         await grow(['one']);
         const gone = sealRemarks(await store.head(JOB), ['gone']);
