@@ -30,6 +30,8 @@ export interface KeyChange {
   /** No pass that this role had before is good any more. */
   revoke?: Role;
   issue?: { token: Digest; role: Role | SiteRole }[];
+  /** No join code of this seat is good any more. */
+  voids?: Seat;
   /** The seat's join code from now on; an earlier one for the same seat is void. */
   code?: { code: Digest; seat: Seat; expiresAt: number };
 }

@@ -1,3 +1,4 @@
+import type { AdmissionAnswer } from '../model/admission.ts';
 import type { CameraState } from '../model/camera.ts';
 import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
@@ -17,6 +18,11 @@ import type { Words } from './decide.ts';
 export type Input =
   | { kind: 'open'; setup: JobSetup }
   | ({ kind: 'seated' } & Pick<FactOf<'seated'>, 'seat' | 'device' | 'takeover' | 'person' | 'phone'>)
+  /** The panel answers a phone that asks for a seat. */
+  | ({ kind: 'admission'; mark: string; answer: AdmissionAnswer } & Pick<
+      FactOf<'seated'>,
+      'seat' | 'device' | 'takeover' | 'person' | 'phone'
+    >)
   /** Another person is at the phone of this seat, or somebody says now who it is. */
   | { kind: 'person'; seat: Seat; person?: Person | undefined }
   | { kind: 'link'; seat: Seat; online: boolean }

@@ -89,6 +89,7 @@ export const EMPTY: JobState = {
 /** Who is connected and what is advised does not change what was signed. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
+  'admission',
   'camera',
   'link',
   'notice',

@@ -162,6 +162,15 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
     });
 
+    it('voids the code of one seat, and of no other', async () => {
+      const [one, two] = ['AAAAAA', 'BBBBBB'].map(digest) as [string, string];
+      await store.append(JOB, [], { code: { code: one, seat: 'emitter', expiresAt: 1000 } });
+      await store.append(JOB, [], { code: { code: two, seat: 'panel', expiresAt: 1000 } });
+      await store.append(JOB, [], { voids: 'emitter' });
+      expect(await store.grant(one, 0)).toBeUndefined();
+      expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
+    });
+
     it('stores nothing at all when the code was used before', async () => {
       const code = digest('AAAAAA');
       await store.append(JOB, [], { code: { code, seat: 'emitter', expiresAt: 1000 } });
