@@ -32,6 +32,7 @@ import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
 import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
+import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
@@ -113,6 +114,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
+  const stopDeleting = keepDeleting(store, clock, log);
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
@@ -218,6 +220,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
     stopWatching();
+    stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);
     if (!(await within(limits.finishWithinMs, taken)))
       log.warn('not all that was taken could be answered in time; phones send it again');

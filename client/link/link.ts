@@ -27,6 +27,7 @@ export type Letter = Extract<
       | 'person'
       | 'remark'
       | 'mounted'
+      | 'sound'
       | 'correct'
       | 'take-back'
       | 'camera'

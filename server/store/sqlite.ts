@@ -266,6 +266,10 @@ export class SqliteStore implements Store {
     return row && { salt: row.salt, content: new Uint8Array(row.content) };
   }
 
+  async enclosures(): Promise<{ job: JobId; seq: Seq }[]> {
+    return guard(() => this.sql.enclosures.all());
+  }
+
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.sql.dropCode.run(keys.spend.code);
     if (keys.revoke) this.sql.revoke.run(job, keys.revoke);
@@ -399,6 +403,7 @@ function statements(db: Connection) {
     enclosure: db.prepare<[JobId, Seq], Enclosure>(
       'SELECT salt, content FROM enclosures WHERE job = ? AND seq = ?',
     ),
+    enclosures: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
