@@ -37,7 +37,7 @@ export function LanguageChoice() {
       {!chosen.startsWith('en') && (
         <p class="hint">
           Nobody who grew up with this language has checked it yet. Speaking is understood in English only:
-          type, or use the buttons.
+          type, or use the buttons. The supervisor's pages and the report are English.
         </p>
       )}
       {failed && (

@@ -39,6 +39,7 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
     );
   }
   const url = new URL(valid.path, location.origin).href;
+  const minutes = Math.ceil((valid.expiresAt - now) / 60_000);
   return (
     <section class="card invite">
       <Title>Code for the {seat} phone</Title>
@@ -51,14 +52,20 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
           network address that the server prints. Then the other phone can join.
         </p>
       )}
-      <p class="hint">For one phone, once. Valid for {minutesLeft(valid.expiresAt - now)}.</p>
+      {seat === 'emitter' && link.word !== undefined && <AskedInstead word={link.word} />}
+      <p class="hint">For one phone, once. Valid for {minutesText(minutes)}.</p>
     </section>
   );
 }
 
+/** For a phone that can neither scan nor type the code: it asks, and the panel says yes or no. */
+const AskedInstead = ({ word }: { word: string }) => (
+  <p class="invite-word">
+    Without the code: the other phone asks the panel, with the job word <strong>{word}</strong>
+  </p>
+);
+
 const spaced = (code: string): string => `${code.slice(0, 3)} ${code.slice(3)}`;
 
-const minutesLeft = (ms: number): string => {
-  const minutes = Math.ceil(ms / 60_000);
-  return minutes === 1 ? 'one more minute' : `${minutes} more minutes`;
-};
+const minutesText = (minutes: number): string =>
+  minutes === 1 ? 'one more minute' : `${minutes} more minutes`;

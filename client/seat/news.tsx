@@ -11,12 +11,7 @@ import type { Room } from './use-room.ts';
 /** How long the last words for both seats stay on the screen, ms. */
 export const SHOWN_MS = 15_000;
 
-const HEARING: Record<'listening' | 'working' | 'done' | 'failed', string> = {
-  listening: 'is speaking',
-  working: 'has spoken: turning it into words',
-  done: '',
-  failed: '',
-};
+const HEARING = { listening: 'is speaking', working: 'has spoken: turning it into words' } as const;
 
 /** The last read-back, question or notice, as one line; and refusals, until they are closed. */
 export function News({ room }: { room: Room }) {
@@ -24,7 +19,7 @@ export function News({ room }: { room: Room }) {
   const [keeps] = useState(() => browserStorage.write('kept', true));
   const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
   const stage = link.hearing[other]?.stage;
-  const hearing = stage && HEARING[stage] && `The ${other} ${HEARING[stage]}`;
+  const hearing = (stage === 'listening' || stage === 'working') && `The ${other} ${HEARING[stage]}`;
   const said = lastSaid(link.entries);
   const onStage = job.query?.question && said?.text === job.query.text;
   const planNow = planNowText(job);

@@ -1,9 +1,20 @@
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { openDataFolder } from '../store/data-folder.ts';
 import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
-import { backupIn, checkFolder, copyKeys, databaseIn, KEY_FILES, type Manifest, sha256Of } from './folder.ts';
+import {
+  type Backup,
+  backupIn,
+  checkFolder,
+  copyKeys,
+  databaseIn,
+  KEY_FILES,
+  type Manifest,
+  sha256Of,
+} from './folder.ts';
+import { whatIsLost } from './loss.ts';
+import { Pieces, putTogether } from './pieces.ts';
 
 export interface Restored {
   readonly from: string;
@@ -20,33 +31,44 @@ export interface Restored {
  * `overwrite` it is refused, with it it is put aside. `at`: now, ms. Rejects with `StoreFailure`.
  */
 export async function restore(from: string, data: string, overwrite: boolean, at: number): Promise<Restored> {
-  const { folder, manifest } = backupIn(from);
+  const backup = backupIn(from);
+  const { folder, manifest } = backup;
   const isUsed = existsSync(databaseIn(data));
   if (isUsed && !overwrite) {
     throw new StoreFailure(
       `${data} holds a database already: name another folder with --data, or give --overwrite to put it aside.`,
     );
   }
-  if ((await sha256Of(databaseIn(folder))) !== manifest.sha256) {
-    throw new StoreFailure(`${databaseIn(folder)} is not the file that was backed up: use another backup.`);
-  }
   mkdirSync(data, { recursive: true, mode: FOLDER_OF_OWNER });
   const half = join(data, 'restoring');
   rmSync(half, { recursive: true, force: true });
   mkdirSync(half, { mode: FOLDER_OF_OWNER });
-  copyFileSync(databaseIn(folder), databaseIn(half));
-  const keys = copyKeys(folder, half);
-  const { damaged, lost } = await checkFolder(half);
-  if (damaged.length > 0) {
-    rmSync(half, { recursive: true });
-    throw new StoreFailure(`${folder} holds damaged logs: ${damaged.join('; ')}. Use an older backup.`);
+  try {
+    await bringDatabase(backup, databaseIn(half));
+    const keys = copyKeys(folder, half);
+    const { damaged, lost } = await checkFolder(half);
+    if (damaged.length > 0)
+      throw new StoreFailure(`${folder} holds damaged logs: ${damaged.join('; ')}. Use an older backup.`);
+    const before = isUsed ? await putAside(data, at) : undefined;
+    for (const name of keys) renameSync(join(half, name), join(data, name));
+    // Last, so that a data folder with a database has its keys.
+    renameSync(databaseIn(half), databaseIn(data));
+    return { from: folder, manifest, keys, lost, ...(before !== undefined && { before }) };
+  } finally {
+    rmSync(half, { recursive: true, force: true });
   }
-  const before = isUsed ? await putAside(data, at) : undefined;
-  for (const name of keys) renameSync(join(half, name), join(data, name));
-  // Last, so that a data folder with a database has its keys.
-  renameSync(databaseIn(half), databaseIn(data));
-  rmSync(half, { recursive: true });
-  return { from: folder, manifest, keys, lost, ...(before !== undefined && { before }) };
+}
+
+/** Rejects with `StoreFailure`, which says what is lost, when it is not what was backed up. */
+async function bringDatabase(backup: Backup, file: string): Promise<void> {
+  const { folder, manifest } = backup;
+  if (manifest.version === 1) copyFileSync(databaseIn(folder), file);
+  else if (!(await putTogether(manifest.pieces, new Pieces(dirname(folder)), file)))
+    throw new StoreFailure(await whatIsLost(backup));
+  if ((await sha256Of(file)) !== manifest.sha256)
+    throw new StoreFailure(
+      `the database in ${folder} is not the file that was backed up: use another backup.`,
+    );
 }
 
 /** Refuses while a server has the folder. */

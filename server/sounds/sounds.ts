@@ -25,7 +25,7 @@ async function named(store: Store, job: JobId, seq: Seq) {
 /** Deletes every sound whose days are over, and says how many. Other work is done in between. Rejects with `StoreFailure`. */
 export async function deleteOldSounds(store: Store, now: number): Promise<number> {
   let deleted = 0;
-  for (const { job, seq } of await store.enclosures()) {
+  for (const { job, seq } of await store.enclosed()) {
     const kept = await named(store, job, seq);
     if (kept && kept.until <= now) {
       await store.append(job, [], undefined, { remove: seq });

@@ -61,9 +61,9 @@ export class MemoryStore implements Store {
     return this.beside.get(`${job} ${seq}`);
   }
 
-  async enclosures(): Promise<{ job: JobId; seq: Seq }[]> {
+  async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
     return [...this.beside.keys()].map((key) => {
-      const [job, seq] = key.split(' ') as [JobId, string];
+      const [job = '', seq] = key.split(' ');
       return { job, seq: Number(seq) };
     });
   }
@@ -74,11 +74,12 @@ export class MemoryStore implements Store {
       if (pass.job === job && pass.role === keys.revoke) pass.revoked = true;
     }
     for (const { token, role } of keys.issue ?? []) this.passes.set(token, { job, role, revoked: false });
+    const voids = keys.voids ?? keys.code?.seat;
+    for (const [old, grant] of this.codes) {
+      if (grant.job === job && grant.seat === voids) this.codes.delete(old);
+    }
     if (keys.code) {
       const { code, seat, expiresAt } = keys.code;
-      for (const [old, grant] of this.codes) {
-        if (grant.job === job && grant.seat === seat) this.codes.delete(old);
-      }
       this.codes.set(code, { job, seat, expiresAt });
     }
   }

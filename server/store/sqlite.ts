@@ -266,12 +266,13 @@ export class SqliteStore implements Store {
     return row && { salt: row.salt, content: new Uint8Array(row.content) };
   }
 
-  async enclosures(): Promise<{ job: JobId; seq: Seq }[]> {
-    return guard(() => this.sql.enclosures.all());
+  async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
+    return guard(() => this.sql.enclosed.all()).map((row) => ({ ...row }));
   }
 
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.sql.dropCode.run(keys.spend.code);
+    if (keys.voids) this.sql.voidCode.run(job, keys.voids);
     if (keys.revoke) this.sql.revoke.run(job, keys.revoke);
     for (const { token, role } of keys.issue ?? []) this.sql.addPass.run(token, job, role);
     if (keys.code) this.sql.setCode.run(keys.code.code, job, keys.code.seat, keys.code.expiresAt);
@@ -403,12 +404,13 @@ function statements(db: Connection) {
     enclosure: db.prepare<[JobId, Seq], Enclosure>(
       'SELECT salt, content FROM enclosures WHERE job = ? AND seq = ?',
     ),
-    enclosures: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
+    enclosed: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
+    voidCode: db.prepare('DELETE FROM codes WHERE job = ? AND seat = ?'),
     dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
     summary: db.prepare<[JobId], KeptSummary & { seal: string }>(
       'SELECT count, hash, body, seal FROM summaries WHERE job = ?',

@@ -83,8 +83,8 @@ export class ThreadedStore implements Store {
     return this.ask('enclosure', job, seq);
   }
 
-  enclosures(): Promise<{ job: JobId; seq: Seq }[]> {
-    return this.ask('enclosures');
+  enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
+    return this.ask('enclosed');
   }
 
   head(job: JobId): Promise<Head> {

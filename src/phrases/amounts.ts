@@ -35,4 +35,5 @@ export function amountGlyph(eighths: Eighths): string {
   return `${whole || ''}${GLYPHS[part]}`;
 }
 
-export const senseWord = (eighths: Eighths): string => (eighths > 0 ? 'clockwise' : 'anticlockwise');
+export const senseWord = (eighths: Eighths): 'clockwise' | 'anticlockwise' =>
+  eighths > 0 ? 'clockwise' : 'anticlockwise';

@@ -1,3 +1,5 @@
+import type { Seat } from '../model/facts.ts';
+
 /** What a person reads whose link, code or seat does not let them in. */
 
 export const UNKNOWN_LINK = 'This link is not known here.';
@@ -13,6 +15,6 @@ export const CODE_FORM = 'A code is six letters and digits.';
 export const BAD_CODE = 'This code is not known, was used before, or has expired. Ask for a new one.';
 
 export const seatLostText = (seat: string): string => `Another phone has taken the ${seat} seat.`;
-export const seatConnectedText = (seat: string): string => `The ${seat} phone of this job is connected.`;
-export const closeThereText = (seat: string): string => `${seatConnectedText(seat)} Close it there first.`;
+export const seatConnectedText = (seat: Seat): string => `The ${seat} phone of this job is connected.`;
+export const closeThereText = (seat: Seat): string => `${seatConnectedText(seat)} Close it there first.`;
 export const NEWER_CONNECTION = 'This phone opened a newer connection.';

@@ -55,21 +55,23 @@ const stated = ({ value, unit }: AlarmThreshold): string => `${value} ${LOSS_SIG
 const withUnit = (value: number | undefined, unit: string): string =>
   value === undefined ? NOTHING : `${value} ${unit}`;
 
-const changesText = (plans: PlanPair, units: Units, told: (from: string, to: string) => string): string =>
+type Told = (name: string, from: string, to: string) => string;
+
+const changesText = (plans: PlanPair, units: Units, told: Told): string =>
   changedFields(plans)
     .map((field) => {
       const [from, to] = [valueText(plans.from, field, units), valueText(plans.to, field, units)];
-      return from === to ? `other figures of ${NAMES[field]} ${from}` : `${NAMES[field]} ${told(from, to)}`;
+      return from === to ? `other figures of ${NAMES[field]}: ${from}` : told(NAMES[field], from, to);
     })
     .join('; ');
 
-/** "alarm delay 10 s → 30 s; zone 3 → 4" */
+/** "alarm delay: 10 s → 30 s; zone: 3 → 4" */
 export const planChangesText = (plans: PlanPair, units: Units): string =>
-  changesText(plans, units, (from, to) => `${from} → ${to}`);
+  changesText(plans, units, (name, from, to) => `${name}: ${from} → ${to}`);
 
 /** The same as it is said: no voice reads an arrow. */
 const changesAloud = (plans: PlanPair, units: Units): string =>
-  changesText(plans, units, (from, to) => `from ${from} to ${to}`);
+  changesText(plans, units, (name, from, to) => `${name} from ${from} to ${to}`);
 
 /** To the crew of an open visit, on both phones. */
 export const planChangedText = (plans: PlanPair, units: Units): string =>

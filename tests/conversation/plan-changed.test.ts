@@ -47,7 +47,7 @@ describe('a plan that is changed during an open visit', () => {
     const entry = job.entries.find(({ fact }) => fact.type === 'plan-changed');
     expect(entry?.actor).toBe('supervisor');
     expect(entry && describeEntry(entry, COUNTS)?.text).toBe(
-      'The desk changed the plan: alarm delay 10 s → 30 s',
+      'The desk changed the plan: alarm delay: 10 s → 30 s',
     );
   });
 
@@ -56,7 +56,7 @@ describe('a plan that is changed during an open visit', () => {
     expect(planNowText(job.state)).toBeUndefined();
     told(job, DELAY, { ...DELAY, zone: '9' });
     expect(planNowText(job.state)).toBe(
-      'Plan changed since this visit began: zone 7 → 9; alarm delay 10 s → 30 s',
+      'Plan changed since this visit began: zone: 7 → 9; alarm delay: 10 s → 30 s',
     );
     told(job, {});
     expect(planNowText(job.state)).toBeUndefined();

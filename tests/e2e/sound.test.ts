@@ -62,8 +62,8 @@ describe.skipIf(!CHROMIUM)('the sound of what is said', () => {
     await panel.getByRole('button', { name: /Listening/ }).click();
 
     const job = (await store.jobs())[0]?.job ?? '';
-    await expect.poll(() => store.enclosures(), { timeout: 30_000 }).toHaveLength(1);
-    const [{ seq } = { seq: -1 }] = await store.enclosures();
+    await expect.poll(() => store.enclosed(), { timeout: 30_000 }).toHaveLength(1);
+    const [{ seq } = { seq: -1 }] = await store.enclosed();
     const fact = (await store.read(job, seq - 1, 1))[0]?.fact;
     if (fact?.type !== 'said') throw new Error(`nothing was heard: ${JSON.stringify(fact)}`);
 

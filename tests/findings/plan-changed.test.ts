@@ -44,26 +44,26 @@ const found = (now: PairPlan, visits = [entries]) =>
 /** Each field with another value, and how the change is told; undefined where it does not matter. */
 const CHANGES: Record<Exclude<keyof PairPlan, 'id'>, [Partial<PairPlan>, told: string | undefined]> = {
   name: [{ name: 'Renamed' }, undefined],
-  zone: [{ zone: '4' }, 'zone 3 → 4'],
-  pathLength: [{ pathLength: 62.0004 }, 'path 62 m → 62.0004 m'],
-  emitterHeight: [{ emitterHeight: 8.9 }, 'emitter height 9 m → 8.9 m'],
-  receiverHeight: [{ receiverHeight: 8.9 }, 'receiver height 9 m → 8.9 m'],
-  ceilingHeight: [{ ceilingHeight: 60 }, 'ceiling height 9.5 m → 60 m'],
-  spacing: [{ spacing: 15 }, 'spacing 12 m → 15 m'],
-  wallDistance: [{ wallDistance: 7 }, 'wall distance 6 m → 7 m'],
-  meter: [{ meter: OTHER_METER }, `meter ${COUNTS.name} → ${OTHER_METER?.name}`],
+  zone: [{ zone: '4' }, 'zone: 3 → 4'],
+  pathLength: [{ pathLength: 62.0004 }, 'path: 62 m → 62.0004 m'],
+  emitterHeight: [{ emitterHeight: 8.9 }, 'emitter height: 9 m → 8.9 m'],
+  receiverHeight: [{ receiverHeight: 8.9 }, 'receiver height: 9 m → 8.9 m'],
+  ceilingHeight: [{ ceilingHeight: 60 }, 'ceiling height: 9.5 m → 60 m'],
+  spacing: [{ spacing: 15 }, 'spacing: 12 m → 15 m'],
+  wallDistance: [{ wallDistance: 7 }, 'wall distance: 6 m → 7 m'],
+  meter: [{ meter: OTHER_METER }, `meter: ${COUNTS.name} → ${OTHER_METER?.name}`],
   adjusters: [
     { adjusters: { ...NEUTRAL_ADJUSTERS, name: 'Fine screws' } },
-    `adjusters ${NEUTRAL_ADJUSTERS.name} → Fine screws`,
+    `adjusters: ${NEUTRAL_ADJUSTERS.name} → Fine screws`,
   ],
-  alarmThreshold: [{ alarmThreshold: { unit: 'percent', value: 50 } }, 'alarm threshold 35 % → 50 %'],
-  alarmDelay: [{ alarmDelay: 30 }, 'alarm delay 10 s → 30 s'],
-  faultDelay: [{ faultDelay: undefined }, 'fault delay 10 s → not stated'],
-  filterPercent: [{ filterPercent: 50 }, 'test filters 60 % → 50 %'],
-  filters: [{ filters: [20, 60] }, 'test filters 60 % → 20, 60 %'],
-  rangeMin: [{ rangeMin: 10 }, 'shortest path allowed 8 m → 10 m'],
-  rangeMax: [{ rangeMax: 60 }, 'longest path allowed 100 m → 60 m'],
-  beamAngle: [{ beamAngle: 1 }, 'beam angle 0.7 degrees → 1 degrees'],
+  alarmThreshold: [{ alarmThreshold: { unit: 'percent', value: 50 } }, 'alarm threshold: 35 % → 50 %'],
+  alarmDelay: [{ alarmDelay: 30 }, 'alarm delay: 10 s → 30 s'],
+  faultDelay: [{ faultDelay: undefined }, 'fault delay: 10 s → not stated'],
+  filterPercent: [{ filterPercent: 50 }, 'test filters: 60 % → 50 %'],
+  filters: [{ filters: [20, 60] }, 'test filters: 60 % → 20, 60 %'],
+  rangeMin: [{ rangeMin: 10 }, 'shortest path allowed: 8 m → 10 m'],
+  rangeMax: [{ rangeMax: 60 }, 'longest path allowed: 100 m → 60 m'],
+  beamAngle: [{ beamAngle: 1 }, 'beam angle: 0.7 degrees → 1 degrees'],
   leastSignal: [{ leastSignal: 1 }, undefined],
   mostLoss: [{ mostLoss: 3 }, undefined],
 };
@@ -94,13 +94,13 @@ describe('a plan that was changed after the pair was signed', () => {
 
   it('is told with every field that changed, in the units of the site', () => {
     const [finding] = found({ ...PLAN, zone: '4', pathLength: 60.96 });
-    expect(finding && siteFindingText(finding, { length: 'ft' })).toContain('zone 3 → 4; path 203.4');
+    expect(finding && siteFindingText(finding, { length: 'ft' })).toContain('zone: 3 → 4; path: 203.4');
     expect(finding && siteFindingText(finding, { length: 'ft' })).toContain('ft → 200 ft');
   });
 
   it('tells of other figures under the same name of a meter', () => {
     const [finding] = found({ ...PLAN, meter: { ...COUNTS, tolerance: COUNTS.tolerance + 1 } });
-    expect(finding && siteFindingText(finding)).toContain(`other figures of meter ${COUNTS.name}`);
+    expect(finding && siteFindingText(finding)).toContain(`other figures of meter: ${COUNTS.name}`);
   });
 
   it('asks for a new visit where the visit is not signed yet', () => {
@@ -108,7 +108,7 @@ describe('a plan that was changed after the pair was signed', () => {
     expect(more).toEqual([]);
     expect(finding).toMatchObject({ id: 'plan-changed', severity: 'question' });
     expect(finding && siteFindingText(finding)).toBe(
-      'The plan of pair B2 was changed after its visit began: alarm delay 10 s → 30 s. The visit goes by the old plan. Begin a new visit.',
+      'The plan of pair B2 was changed after its visit began: alarm delay: 10 s → 30 s. The visit goes by the old plan. Begin a new visit.',
     );
   });
 

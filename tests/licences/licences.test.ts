@@ -70,4 +70,4 @@ it('NOTICE names every package that is copied into the built pages, or bundled w
   const names = [...copied].filter((name) => !/^@types\/|^undici-types$/.test(name));
   const words = new Set(read('NOTICE').split(/[\s,]+/));
   expect(names.filter((name) => !words.has(name))).toEqual([]);
-}, 120_000);
+}, 600_000);

@@ -3,6 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { backUp } from '../../server/backup/backup.ts';
+import { MANIFEST_FILE } from '../../server/backup/folder.ts';
+import { PIECES_FOLDER } from '../../server/backup/pieces.ts';
 import { restore } from '../../server/backup/restore.ts';
 import { SIGNING_KEY_FILE, SigningKey } from '../../server/notary/ed25519.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
@@ -88,7 +90,7 @@ describe('a backup', () => {
       again.child.kill('SIGTERM');
       await again.ended;
     }
-  });
+  }, 120_000);
 
   it.each(DRIVERS)('copies with $name while the store is open, and goes on', async (driver) => {
     const store = openDataFolder(newFolder(), driver);
@@ -190,15 +192,18 @@ describe('a restore', () => {
     const into = newFolder();
     await backUp(await filled(['old']), into, 5);
     const { folder } = await backUp(await filled(['new', 'newer']), into, 6);
-    expect(readdirSync(into)).toHaveLength(2);
+    expect(readdirSync(into)).toHaveLength(3);
     const other = newFolder();
     expect((await restore(into, other, false, 7)).from).toBe(folder);
     expect(await readBack(other)).toHaveLength(2);
-    const file = join(folder, DATABASE_FILE);
+    const [piece = ''] = JSON.parse(readFileSync(join(folder, MANIFEST_FILE), 'utf8')).pieces;
+    const file = join(into, PIECES_FOLDER, piece.slice(0, 2), `${piece}.gz`);
     const bytes = readFileSync(file);
     bytes[bytes.length - 1] = (bytes.at(-1) ?? 0) ^ 1;
     writeFileSync(file, bytes);
-    await expect(restore(folder, newFolder(), false, 8)).rejects.toThrow(/not the file that was backed up/);
+    await expect(restore(folder, newFolder(), false, 8)).rejects.toThrow(
+      /pieces of .* are missing or damaged/,
+    );
     await expect(restore(newFolder(), newFolder(), false, 8)).rejects.toThrow(StoreFailure);
   });
 });

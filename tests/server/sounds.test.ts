@@ -71,7 +71,7 @@ describe('R93: the sound of what is said', () => {
     const house = await crew();
     const seq = await talk(house.panel, tone(700));
     expect((await said(house, seq)).sound).toBeUndefined();
-    expect(await house.store.enclosures()).toEqual([]);
+    expect(await house.store.enclosed()).toEqual([]);
     expect((await house.listen(seq)).status).toBe(404);
   });
 
@@ -157,7 +157,7 @@ describe('R94: a sound that is kept', () => {
     expect(response.status).toBe(status);
     if (status === 404) expect(await response.text()).toContain(SOUND_OVER);
     expect(await deleteOldSounds(house.store, house.clock.now())).toBe(deleted);
-    expect(await house.store.enclosures()).toHaveLength(1 - deleted);
+    expect(await house.store.enclosed()).toHaveLength(1 - deleted);
     expect((await house.entries()).slice(0, before.length)).toEqual(before);
   });
 

@@ -56,4 +56,13 @@ export const EXCHANGE: Sentences = {
   Told: 'Informiert',
   'Who was told that the alarm is out of service?': 'Wer wurde informiert, dass der Alarm außer Betrieb ist?',
   'The control room': 'Die Leitstelle',
+  'The panel is speaking': 'Die Zentrale spricht',
+  'The emitter is speaking': 'Der Sender spricht',
+  'The panel has spoken: turning it into words': 'Die Zentrale hat gesprochen: wird in Worte gebracht',
+  'The emitter has spoken: turning it into words': 'Der Sender hat gesprochen: wird in Worte gebracht',
+  'a new join code': 'ein neuer Code zum Beitreten',
+  'take back entry {n}': 'Eintrag {n} zurücknehmen',
+  'not joined': 'nicht beigetreten',
+  'the adjuster could not be turned': 'die Schraube konnte nicht gedreht werden',
+  'not written': 'nicht geschrieben',
 };

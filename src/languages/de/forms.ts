@@ -100,4 +100,10 @@ export const FORMS: Sentences = {
   '"{x}" cannot be right here.': '"{x}" kann hier nicht stimmen.',
   'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.':
     'Pläne bleiben, wie sie sind; nur die Zahlen werden in anderen Einheiten gezeigt. Begonnene Besuche behalten ihre.',
+  '0 if not known: it is learnt when it shows.':
+    '0, wenn nicht bekannt: es wird gelernt, wenn es sich zeigt.',
+  'From {n} to {n1} m.': 'Von {n} bis {n1} m.',
+  'From {n} to {n1} ft.': 'Von {n} bis {n1} ft.',
+  '{x} and {n} more': '{x} und {n} weitere',
+  '{x}… (whole in {x1})': '{x}… (ganz in {x1})',
 };

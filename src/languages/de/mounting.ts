@@ -17,4 +17,8 @@ export const MOUNTING: Sentences = {
   'On the ladder: not heard yet.': 'Auf der Leiter: noch nicht gehört.',
   'On the ladder: shown, not spoken to its end.': 'Auf der Leiter: gezeigt, nicht zu Ende gesprochen.',
   'On the ladder: shown and spoken.': 'Auf der Leiter: gezeigt und gesprochen.',
+  'The unit hangs upright': 'Das Gerät hängt aufrecht',
+  'The unit hangs on its side, its top to the left': 'Das Gerät hängt auf der Seite, Oberseite nach links',
+  'The unit hangs on its side, its top to the right': 'Das Gerät hängt auf der Seite, Oberseite nach rechts',
+  'The unit hangs upside down': 'Das Gerät hängt kopfüber',
 };

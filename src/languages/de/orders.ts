@@ -55,4 +55,12 @@ export const ORDERS: Sentences = {
   'Aligned and accepted. Do not touch it.': 'Ausgerichtet und angenommen. Nicht mehr berühren.',
   'Aligned and accepted': 'Ausgerichtet und angenommen',
   'Please check': 'Bitte prüfen',
+  'Look: rising, falling or steady?': 'Sehen Sie hin: „steigt“, „fällt“ oder „stabil“?',
+  'Rising, falling, steady?': 'Steigt, fällt, stabil?',
+  'Look: nothing, or steady?': 'Sehen Sie hin: „nichts“ oder „stabil“?',
+  'Nothing, or still there?': 'Nichts, oder noch da?',
+  'Lower gain until not too strong.': 'Verstärkung senken, bis es nicht mehr zu stark ist.',
+  'Lower gain until not too strong': 'Verstärkung senken, bis nicht mehr zu stark',
+  'Raise gain until you see something.': 'Verstärkung erhöhen, bis Sie etwas sehen.',
+  'Raise gain until something shows': 'Verstärkung erhöhen, bis etwas zu sehen ist',
 };

@@ -128,4 +128,10 @@ export const PRACTICE: Sentences = {
   'What to do': 'Was zu tun ist',
   'A drawn beam, with trouble if you like. Alone on this phone, or on two.':
     'Ein gezeichneter Strahl, auf Wunsch mit Schwierigkeiten. Allein auf diesem Telefon oder auf zweien.',
+  'Your colleague aims the emitter. Watch the meter move, and wait.':
+    'Die andere Person richtet den Sender aus. Sehen Sie, wie sich das Messgerät bewegt, und warten Sie.',
+  'The large words are your order. Aim the drawn emitter, then tap Aimed.':
+    'Die großen Wörter sind Ihre Anweisung. Richten Sie den gezeichneten Sender aus, dann tippen Sie Ausgerichtet.',
+  'Now turn the drawn screw as the large words say.':
+    'Jetzt drehen Sie die gezeichnete Schraube, wie die großen Wörter es sagen.',
 };

@@ -88,4 +88,6 @@ export const PROVING: Sentences = {
   'an answer to the open issue: {x}': 'eine Antwort auf den offenen Punkt: {x}',
   'It cannot be signed yet. Missing: {needs}.':
     'Es kann noch nicht unterschrieben werden. Es fehlt: {needs}.',
+  'The only filter here that can bring the alarm is so strong that the detector may take it for a lost beam. Please look {list}, and enter it in the plan of a new visit. Say done to go on with this one.':
+    'Der einzige Filter hier, der den Alarm bringen kann, ist so stark, dass der Melder ihn für einen verlorenen Strahl halten kann. Suchen Sie {list}, und tragen Sie ihn in den Plan eines neuen Besuchs ein. Sagen Sie „fertig“, um mit diesem weiterzumachen.',
 };

@@ -131,4 +131,8 @@ export const REASONS: Sentences = {
     'Ist alles geprüft und wieder in Betrieb, kann das Protokoll unterschrieben werden.',
   'Once the record is signed, nothing more is touched.':
     'Ist das Protokoll unterschrieben, wird nichts mehr berührt.',
+  'Where no number is read, every turn is judged by whether the light rose, fell or stayed.':
+    'Wo keine Zahl abgelesen wird, wird jede Drehung danach beurteilt, ob das Licht stieg, fiel oder blieb.',
+  'Where no number is read, the peak is the middle between two places from which the light falls alike.':
+    'Wo keine Zahl abgelesen wird, ist das Maximum die Mitte zwischen zwei Stellen, von denen das Licht gleich abfällt.',
 };

@@ -36,4 +36,6 @@ export const START: Sentences = {
     'Noch hat niemand, der mit dieser Sprache aufgewachsen ist, sie geprüft. Gesprochenes wird nur auf Englisch verstanden: tippen Sie, oder nutzen Sie die Tasten.',
   'This language could not be loaded. Try again when there is a link.':
     'Diese Sprache ließ sich nicht laden. Versuchen Sie es noch einmal, wenn es eine Verbindung gibt.',
+  "The supervisor's pages and the report are English.":
+    'Die Seiten der Aufsicht und der Bericht sind englisch.',
 };

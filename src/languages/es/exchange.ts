@@ -57,4 +57,13 @@ export const EXCHANGE: Sentences = {
   'Who was told that the alarm is out of service?':
     '¿A quién se avisó de que la alarma está fuera de servicio?',
   'The control room': 'La sala de control',
+  'The panel is speaking': 'La central está hablando',
+  'The emitter is speaking': 'El emisor está hablando',
+  'The panel has spoken: turning it into words': 'La central ha hablado: se pasa a palabras',
+  'The emitter has spoken: turning it into words': 'El emisor ha hablado: se pasa a palabras',
+  'a new join code': 'un código nuevo',
+  'take back entry {n}': 'retirar la entrada {n}',
+  'not joined': 'sin unirse',
+  'the adjuster could not be turned': 'el tornillo no se pudo girar',
+  'not written': 'sin escribir',
 };

@@ -97,4 +97,9 @@ export const FORMS: Sentences = {
   '"{x}" cannot be right here.': '"{x}" no puede ser correcto aquí.',
   'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.':
     'Los planes siguen igual; solo las cifras se muestran en otras unidades. Las visitas empezadas conservan las suyas.',
+  '0 if not known: it is learnt when it shows.': '0 si no se sabe: se aprende cuando se nota.',
+  'From {n} to {n1} m.': 'De {n} a {n1} m.',
+  'From {n} to {n1} ft.': 'De {n} a {n1} ft.',
+  '{x} and {n} more': '{x} y {n} más',
+  '{x}… (whole in {x1})': '{x}… (completo en {x1})',
 };

@@ -17,4 +17,10 @@ export const MOUNTING: Sentences = {
   'On the ladder: not heard yet.': 'En la escalera: aún no se oyó.',
   'On the ladder: shown, not spoken to its end.': 'En la escalera: se muestra; no se dijo hasta el final.',
   'On the ladder: shown and spoken.': 'En la escalera: se mostró y se dijo.',
+  'The unit hangs upright': 'La unidad está derecha',
+  'The unit hangs on its side, its top to the left':
+    'La unidad está de lado, la parte de arriba a la izquierda',
+  'The unit hangs on its side, its top to the right':
+    'La unidad está de lado, la parte de arriba a la derecha',
+  'The unit hangs upside down': 'La unidad está boca abajo',
 };

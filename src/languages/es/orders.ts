@@ -53,4 +53,12 @@ export const ORDERS: Sentences = {
   'Aligned and accepted. Do not touch it.': 'Alineado y aceptado. No lo toque.',
   'Aligned and accepted': 'Alineado y aceptado',
   'Please check': 'Revise, por favor',
+  'Look: rising, falling or steady?': 'Mire: ¿«sube», «baja» o «estable»?',
+  'Rising, falling, steady?': '¿Sube, baja, estable?',
+  'Look: nothing, or steady?': 'Mire: ¿«nada» o «estable»?',
+  'Nothing, or still there?': '¿Nada, o sigue ahí?',
+  'Lower gain until not too strong.': 'Baje la ganancia hasta que no sea demasiado.',
+  'Lower gain until not too strong': 'Bajar la ganancia hasta que no sea demasiado',
+  'Raise gain until you see something.': 'Suba la ganancia hasta que se vea algo.',
+  'Raise gain until something shows': 'Subir la ganancia hasta que se vea algo',
 };

@@ -125,4 +125,10 @@ export const PRACTICE: Sentences = {
   'What to do': 'Qué hacer',
   'A drawn beam, with trouble if you like. Alone on this phone, or on two.':
     'Un haz dibujado, con problemas si quiere. Solo en este teléfono, o en dos.',
+  'Your colleague aims the emitter. Watch the meter move, and wait.':
+    'Su compañero apunta el emisor. Vea cómo se mueve el medidor, y espere.',
+  'The large words are your order. Aim the drawn emitter, then tap Aimed.':
+    'Las palabras grandes son su orden. Apunte el emisor dibujado y toque Apuntado.',
+  'Now turn the drawn screw as the large words say.':
+    'Ahora gire el tornillo dibujado como dicen las palabras grandes.',
 };

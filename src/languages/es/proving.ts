@@ -85,4 +85,6 @@ export const PROVING: Sentences = {
   'a reading after the tests': 'una lectura después de las pruebas',
   'an answer to the open issue: {x}': 'una respuesta a la incidencia abierta: {x}',
   'It cannot be signed yet. Missing: {needs}.': 'Todavía no se puede firmar. Falta: {needs}.',
+  'The only filter here that can bring the alarm is so strong that the detector may take it for a lost beam. Please look {list}, and enter it in the plan of a new visit. Say done to go on with this one.':
+    'El único filtro que puede dar la alarma aquí es tan fuerte que el detector puede tomarlo por un haz perdido. Mire {list}, y anótelo en el plan de una nueva visita. Diga «hecho» para seguir con este.',
 };

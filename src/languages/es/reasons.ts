@@ -130,4 +130,8 @@ export const REASONS: Sentences = {
   'With everything proven and back in service, the record can be signed.':
     'Con todo probado y en servicio, el registro se puede firmar.',
   'Once the record is signed, nothing more is touched.': 'Una vez firmado el registro, no se toca nada más.',
+  'Where no number is read, every turn is judged by whether the light rose, fell or stayed.':
+    'Donde no se lee ningún número, cada giro se juzga por si la luz subió, bajó o se mantuvo.',
+  'Where no number is read, the peak is the middle between two places from which the light falls alike.':
+    'Donde no se lee ningún número, el máximo es el punto medio entre dos lugares desde los que la luz baja por igual.',
 };

@@ -36,4 +36,6 @@ export const START: Sentences = {
     'Ningún hablante nativo lo ha revisado todavía. Hablar solo se entiende en inglés: escriba, o use los botones.',
   'This language could not be loaded. Try again when there is a link.':
     'No se pudo cargar este idioma. Inténtelo cuando haya conexión.',
+  "The supervisor's pages and the report are English.":
+    'Las páginas del supervisor y el informe están en inglés.',
 };

@@ -56,4 +56,13 @@ export const EXCHANGE: Sentences = {
   Told: 'Prévenu',
   'Who was told that the alarm is out of service?': "Qui a été prévenu que l'alarme est hors service?",
   'The control room': 'La salle de contrôle',
+  'The panel is speaking': 'La centrale parle',
+  'The emitter is speaking': "L'émetteur parle",
+  'The panel has spoken: turning it into words': 'La centrale a parlé: mise en mots',
+  'The emitter has spoken: turning it into words': "L'émetteur a parlé: mise en mots",
+  'a new join code': 'un nouveau code',
+  'take back entry {n}': "annuler l'entrée {n}",
+  'not joined': 'pas là',
+  'the adjuster could not be turned': "la vis n'a pas pu être tournée",
+  'not written': 'pas écrit',
 };

@@ -96,4 +96,9 @@ export const FORMS: Sentences = {
   '"{x}" cannot be right here.': '"{x}" ne peut pas être juste ici.',
   'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.':
     "Les plans restent tels quels; seuls les chiffres sont montrés en d'autres unités. Les visites commencées gardent les leurs.",
+  '0 if not known: it is learnt when it shows.': "0 si inconnu: on l'apprend quand il se montre.",
+  'From {n} to {n1} m.': 'De {n} à {n1} m.',
+  'From {n} to {n1} ft.': 'De {n} à {n1} pi.',
+  '{x} and {n} more': '{x} et {n} de plus',
+  '{x}… (whole in {x1})': '{x}… (en entier dans {x1})',
 };

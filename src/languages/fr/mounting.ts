@@ -17,4 +17,8 @@ export const MOUNTING: Sentences = {
   'On the ladder: not heard yet.': "Sur l'échelle : pas encore entendu.",
   'On the ladder: shown, not spoken to its end.': "Sur l'échelle : affiché, pas dit jusqu'au bout.",
   'On the ladder: shown and spoken.': "Sur l'échelle : affiché et dit.",
+  'The unit hangs upright': "L'appareil est debout",
+  'The unit hangs on its side, its top to the left': "L'appareil est couché, le dessus à gauche",
+  'The unit hangs on its side, its top to the right': "L'appareil est couché, le dessus à droite",
+  'The unit hangs upside down': "L'appareil est tête en bas",
 };

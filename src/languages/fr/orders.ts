@@ -53,4 +53,12 @@ export const ORDERS: Sentences = {
   'Aligned and accepted. Do not touch it.': "Aligné et accepté. N'y touchez plus.",
   'Aligned and accepted': 'Aligné et accepté',
   'Please check': "Vérifiez, s'il vous plaît",
+  'Look: rising, falling or steady?': 'Regardez: «monte», «baisse» ou «stable»?',
+  'Rising, falling, steady?': 'Monte, baisse, stable?',
+  'Look: nothing, or steady?': 'Regardez: «rien» ou «stable»?',
+  'Nothing, or still there?': 'Rien, ou toujours là?',
+  'Lower gain until not too strong.': "Baissez le gain jusqu'à ce que ce ne soit plus trop fort.",
+  'Lower gain until not too strong': "Baisser le gain jusqu'à ne plus être trop fort",
+  'Raise gain until you see something.': "Montez le gain jusqu'à voir quelque chose.",
+  'Raise gain until something shows': "Monter le gain jusqu'à voir quelque chose",
 };

@@ -128,4 +128,10 @@ export const PRACTICE: Sentences = {
   'What to do': 'Que faire',
   'A drawn beam, with trouble if you like. Alone on this phone, or on two.':
     'Un faisceau dessiné, avec des ennuis si vous voulez. Seul sur ce téléphone, ou sur deux.',
+  'Your colleague aims the emitter. Watch the meter move, and wait.':
+    "Votre collègue vise avec l'émetteur. Regardez l'appareil bouger, et attendez.",
+  'The large words are your order. Aim the drawn emitter, then tap Aimed.':
+    "Les grands mots sont votre consigne. Visez avec l'émetteur dessiné, puis touchez Visé.",
+  'Now turn the drawn screw as the large words say.':
+    'Maintenant tournez la vis dessinée comme le disent les grands mots.',
 };

@@ -86,4 +86,6 @@ export const PROVING: Sentences = {
   'a reading after the tests': 'une valeur après les essais',
   'an answer to the open issue: {x}': 'une réponse au point ouvert: {x}',
   'It cannot be signed yet. Missing: {needs}.': 'On ne peut pas encore signer. Il manque: {needs}.',
+  'The only filter here that can bring the alarm is so strong that the detector may take it for a lost beam. Please look {list}, and enter it in the plan of a new visit. Say done to go on with this one.':
+    "Le seul filtre ici qui peut donner l'alarme est si fort que le détecteur peut le prendre pour un faisceau perdu. Cherchez {list}, et inscrivez-le au plan d'une nouvelle visite. Dites «fait» pour continuer avec celui-ci.",
 };

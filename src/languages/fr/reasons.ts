@@ -131,4 +131,8 @@ export const REASONS: Sentences = {
     'Tout étant prouvé et remis en service, le registre peut être signé.',
   'Once the record is signed, nothing more is touched.':
     'Une fois le registre signé, on ne touche plus à rien.',
+  'Where no number is read, every turn is judged by whether the light rose, fell or stayed.':
+    "Là où aucun nombre n'est lu, chaque tour se juge selon que la lumière monte, baisse ou reste.",
+  'Where no number is read, the peak is the middle between two places from which the light falls alike.':
+    "Là où aucun nombre n'est lu, le maximum est le milieu entre deux places d'où la lumière baisse de la même façon.",
 };

@@ -1,7 +1,10 @@
 import type { Sentences } from '../translate.ts';
+import { ADMISSION } from './admission.ts';
 import { BUTTONS } from './buttons.ts';
+import { CAMERA } from './camera.ts';
 import { CAUSES } from './causes.ts';
 import { CAUTIONS } from './cautions.ts';
+import { CHARTS } from './charts.ts';
 import { CHECKLIST } from './checklist.ts';
 import { EVENTS } from './events.ts';
 import { EXCHANGE } from './exchange.ts';
@@ -10,6 +13,8 @@ import { FORMS } from './forms.ts';
 import { HAND_OVER } from './hand-over.ts';
 import { HEADINGS } from './headings.ts';
 import { INVITATION } from './invitation.ts';
+import { LIMITS } from './limits.ts';
+import { LINKS } from './links.ts';
 import { MEASURES } from './measures.ts';
 import { MENU } from './menu.ts';
 import { MISSING } from './missing.ts';
@@ -17,14 +22,19 @@ import { MOUNTING } from './mounting.ts';
 import { ORDERS } from './orders.ts';
 import { PAGES } from './pages.ts';
 import { PHOTOS } from './photos.ts';
+import { PLAN_CHANGES } from './plan-changes.ts';
 import { PRACTICE } from './practice.ts';
 import { PROVING } from './proving.ts';
 import { QUESTIONS } from './questions.ts';
 import { READ_BACKS } from './read-backs.ts';
 import { REASONS } from './reasons.ts';
+import { REFUSALS } from './refusals.ts';
 import { REPORTS } from './reports.ts';
 import { START } from './start.ts';
+import { STATUSES } from './statuses.ts';
+import { TRUST } from './trust.ts';
 import { VOICE } from './voice.ts';
+import { WATCHING } from './watching.ts';
 
 /** Our sentences in French. A native's check is still owed. */
 export const SENTENCES: Sentences = {
@@ -39,6 +49,7 @@ export const SENTENCES: Sentences = {
   ...CAUTIONS,
   ...EXCHANGE,
   ...INVITATION,
+  ...ADMISSION,
   ...START,
   ...MENU,
   ...CHECKLIST,
@@ -54,4 +65,13 @@ export const SENTENCES: Sentences = {
   ...VOICE,
   ...FORMS,
   ...PHOTOS,
+  ...REFUSALS,
+  ...LIMITS,
+  ...LINKS,
+  ...CHARTS,
+  ...STATUSES,
+  ...CAMERA,
+  ...WATCHING,
+  ...TRUST,
+  ...PLAN_CHANGES,
 };

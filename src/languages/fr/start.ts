@@ -36,4 +36,6 @@ export const START: Sentences = {
     "Personne dont c'est la langue maternelle ne l'a encore vérifiée. La parole n'est comprise qu'en anglais: tapez, ou utilisez les boutons.",
   'This language could not be loaded. Try again when there is a link.':
     "Cette langue n'a pas pu être chargée. Réessayez quand il y a une liaison.",
+  "The supervisor's pages and the report are English.":
+    'Les pages du responsable et le rapport sont en anglais.',
 };
