@@ -166,6 +166,11 @@ export class Room {
     return this.fault && brokenLogText('job', this.fault);
   }
 
+  /** Somebody is here. */
+  get isInUse(): boolean {
+    return this.members.size > 0;
+  }
+
   /** Nobody is here, nothing is due, and nothing has happened since `then` (a time of `performance.now`). */
   isIdleSince(then: number): boolean {
     return this.members.size === 0 && this.cancelWake === undefined && this.lastUsed < then;
