@@ -25,6 +25,7 @@ import { namesIn } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
+import { Retention } from './photos/retention.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { within } from './process/within.ts';
@@ -32,6 +33,7 @@ import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
 import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
+import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
@@ -70,6 +72,8 @@ export interface ServerOptions {
   log?: Logger;
   /** Room for the store; without it, there is always enough. */
   disk?: FreeSpace;
+  /** Without it, pictures of photos are kept for ever. */
+  keepPicturesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
 }
@@ -113,6 +117,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
+  const stopDeleting = keepDeleting(store, clock, log);
+  const { keepPicturesDays: days } = options;
+  const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
+  void retention?.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
@@ -219,7 +227,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   async function stop(): Promise<void> {
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
+    retention?.close();
     stopWatching();
+    stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);
     if (!(await within(limits.finishWithinMs, taken)))
       log.warn('not all that was taken could be answered in time; phones send it again');

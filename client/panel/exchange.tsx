@@ -5,6 +5,7 @@ import { handOverText } from '../../src/phrases/hand-over.ts';
 import { hangsText } from '../../src/phrases/mounting.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { practisedText } from '../../src/phrases/practised.ts';
+import { keepSoundButton, STOP_KEEPING } from '../../src/phrases/sound.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
 import type { Pending } from '../link/link.ts';
@@ -85,10 +86,14 @@ function PendingLine({ pending: { letter } }: { pending: Pending }) {
   );
 }
 
+const ANSWER_TO_ASKER = { yes: 'yes, let it in', no: 'no, not our phone' } as const;
+
 function wordsOf(letter: Pending['letter']): string {
   switch (letter.t) {
     case 'invite':
       return 'a new join code';
+    case 'admit':
+      return ANSWER_TO_ASKER[letter.answer];
     case 'hand-over':
       return handOverText(letter.fact, undefined);
     case 'practise':
@@ -103,6 +108,8 @@ function wordsOf(letter: Pending['letter']): string {
       return personText(letter.person);
     case 'mounted':
       return hangsText(letter.mounting);
+    case 'sound':
+      return letter.days > 0 ? keepSoundButton(letter.days) : STOP_KEEPING;
     default:
       return letter.text;
   }

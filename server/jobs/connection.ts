@@ -6,6 +6,7 @@ import { entryJson } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { ONLY_THE_PANEL } from '../../src/phrases/admission.ts';
 import {
   badFieldText,
   HELLO_FIRST,
@@ -51,7 +52,7 @@ import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
-import type { Member, Room } from './room.ts';
+import type { Member, Outcome, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
 
@@ -89,6 +90,7 @@ type Hello = Extract<ClientMessage, { t: 'hello' }>;
 type Message = Exclude<ClientMessage, { t: 'ping' }>;
 type Remark = Extract<ClientMessage, { t: 'remark' }>;
 type Invitation = Extract<ClientMessage, { t: 'invite' }>;
+type Admission = Extract<ClientMessage, { t: 'admit' }>;
 
 /** RFC 6455, section 7.4.1. */
 export const GOING_AWAY = 1001;
@@ -263,6 +265,8 @@ export class Connection implements Member {
         return talks.drop(id);
       case 'invite':
         return this.invite(room, role, message);
+      case 'admit':
+        return this.admit(room, role, message);
       default:
         return this.submit(room, toInput(message, role), id, bytes);
     }
@@ -274,7 +278,10 @@ export class Connection implements Member {
     if (!this.deps.daily.logBytes.of(room.job, now).take(now, bytes)) {
       return this.refuse('too-fast', DAY_OF_LOG_FULL, id);
     }
-    const outcome = await room.submit(input, id);
+    this.answer(await room.submit(input, id), id);
+  }
+
+  private answer(outcome: Outcome, id: MessageId): void {
     if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
     else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
   }
@@ -286,6 +293,11 @@ export class Connection implements Member {
       room.tellPresence();
     }
     return this.submit(room, { kind: 'watcher-remark', by, text }, id, bytes);
+  }
+
+  private async admit(room: Room, own: Role, message: Admission): Promise<void> {
+    if (own !== 'panel') return this.refuse('read-only', ONLY_THE_PANEL, message.id);
+    this.answer(await this.deps.rooms.asks.admit(room, message), message.id);
   }
 
   private async invite(room: Room, own: Role, { id, seat }: Invitation): Promise<void> {
@@ -338,8 +350,11 @@ export class Connection implements Member {
       head,
       now: this.deps.clock.now(),
       speech: this.deps.speech.state,
+      ...(role === 'panel' && { word: this.deps.rooms.asks.wordOf(room.job) }),
     });
     room.enter(this);
+    const asks = role === 'panel' ? this.deps.rooms.asks.waitingIn(room) : undefined;
+    if (asks) this.send({ t: 'ask', asks });
     this.deps.telemetry.connected(room.job, role);
     // Not awaited: a long history must not delay messages of this phone or of others.
     this.sendHistory(room).catch((error: unknown) => {

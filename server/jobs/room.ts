@@ -5,6 +5,7 @@ import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { AdmissionAnswer } from '../../src/model/admission.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -22,9 +23,11 @@ import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { digest, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
+import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
+import type { Question } from './door.ts';
 
 /** What a room needs from the server. */
 export interface RoomDeps {
@@ -163,6 +166,11 @@ export class Room {
     return this.fault && brokenLogText('job', this.fault);
   }
 
+  /** Somebody is here. */
+  get isInUse(): boolean {
+    return this.members.size > 0;
+  }
+
   /** Nobody is here, nothing is due, and nothing has happened since `then` (a time of `performance.now`). */
   isIdleSince(then: number): boolean {
     return this.members.size === 0 && this.cancelWake === undefined && this.lastUsed < then;
@@ -187,9 +195,20 @@ export class Room {
     return this.state.seats[seat] !== undefined;
   }
 
+  /** Signed, and nothing has changed since. */
+  get isSigned(): boolean {
+    return this.state.signed !== undefined && this.state.changedBy === undefined;
+  }
+
   /** What people are likely to say now. */
   get expected(): Expectation | undefined {
     return expectation(this.state);
+  }
+
+  /** The sound of a talk, made ready to be kept where the crew wants that. */
+  soundToKeep(pcm: Buffer): SoundToKeep | undefined {
+    const { soundDays = 0 } = this.state;
+    return soundDays > 0 && pcm.length > 1 ? soundToKeep(pcm, soundDays, this.deps.clock.now()) : undefined;
   }
 
   presence(): Presence {
@@ -272,14 +291,41 @@ export class Room {
         undefined,
         keys,
       );
-      if (outcome.kind === 'taken') {
-        // What the phone before it has shown says nothing about this one.
-        if (seat === 'emitter') this.receipt = undefined;
-        this.tellPresence();
-        this.syncLinksLater();
-      }
+      if (outcome.kind === 'taken') this.seated(seat);
       return outcome;
     });
+  }
+
+  /**
+   * The panel's answer to a phone that asks. After a yes the key of its question is that of the seat, and no code for the
+   * seat is good any more.
+   */
+  admit(
+    seat: Seat,
+    { key, mark, sitter }: Question,
+    answer: AdmissionAnswer,
+    ref: MessageId,
+  ): Promise<Outcome> {
+    return this.enqueue(async () => {
+      if (answer === 'yes' && this.isOnline(seat)) return refused('seat-in-use', closeThereText(seat));
+      const takeover = this.isSeated(seat);
+      const keys: KeyChange = { revoke: seat, issue: [{ token: key, role: seat }], voids: seat };
+      const outcome = await this.take(
+        { kind: 'admission', seat, mark, answer, ...sittingOf(this.job, sitter), takeover },
+        ref,
+        answer === 'yes' ? keys : undefined,
+      );
+      if (outcome.kind === 'taken' && answer === 'yes') this.seated(seat);
+      return outcome;
+    });
+  }
+
+  /** Another phone has the seat. */
+  private seated(seat: Seat): void {
+    // What the phone before it has shown says nothing about this one.
+    if (seat === 'emitter') this.receipt = undefined;
+    this.tellPresence();
+    this.syncLinksLater();
   }
 
   /** Stores a change of keys without an entry. Rejects with `StoreFailure`. */

@@ -1,3 +1,4 @@
+import type { AdmissionAnswer } from '../model/admission.ts';
 import type { CameraState } from '../model/camera.ts';
 import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
@@ -10,6 +11,7 @@ import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
+import type { KeptSound } from '../model/sound.ts';
 import type { JobState } from '../visit/state.ts';
 import type { Words } from './decide.ts';
 
@@ -17,12 +19,20 @@ import type { Words } from './decide.ts';
 export type Input =
   | { kind: 'open'; setup: JobSetup }
   | ({ kind: 'seated' } & Pick<FactOf<'seated'>, 'seat' | 'device' | 'takeover' | 'person' | 'phone'>)
+  /** The panel answers a phone that asks for a seat. */
+  | ({ kind: 'admission'; mark: string; answer: AdmissionAnswer } & Pick<
+      FactOf<'seated'>,
+      'seat' | 'device' | 'takeover' | 'person' | 'phone'
+    >)
   /** Another person is at the phone of this seat, or somebody says now who it is. */
   | { kind: 'person'; seat: Seat; person?: Person | undefined }
   | { kind: 'link'; seat: Seat; online: boolean }
   /** `re`: the instruction on the speaker's screen. */
-  | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)
-  | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why'] }
+  /** `sound`: it is kept, and stored with the entry of these words, which is the first of the response. */
+  | ({ kind: 'words'; seat: Seat; re?: Seq; sound?: KeptSound } & Words)
+  | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why']; sound?: KeptSound }
+  /** The crew wants the sound of what is said kept for so many days; 0: no longer. */
+  | { kind: 'sound'; seat: Seat; days: number }
   | { kind: 'remark'; seat: Seat; text: string }
   | { kind: 'watcher-remark'; by: string; text: string }
   | { kind: 'mounted'; seat: Seat; mounting: Mounting }
@@ -39,7 +49,7 @@ export type Input =
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
   /** Taken, with its picture; or its picture removed. */
   | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
-  | { kind: 'remove-photo'; by: Seat | 'supervisor'; fact: FactOf<'photo-removed'> }
+  | { kind: 'remove-photo'; by: Seat | 'supervisor' | 'server'; fact: FactOf<'photo-removed'> }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */

@@ -21,6 +21,7 @@ import { asHeard } from './mishear.ts';
 import { photo, removePhoto } from './photo.ts';
 import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
+import { keepSound, remindOfSound } from './sound.ts';
 import { hearWords } from './words.ts';
 
 /** Pure: the same state, input and time (ms, the log's clock) give the same response. */
@@ -30,7 +31,7 @@ export function respond(state: JobState, input: Input, now: number): Response {
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
   // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
-  const isSpoken = !UNSPOKEN.has(input.kind);
+  const isSpoken = !UNSPOKEN.has(input.kind) && !isTurnedAway(input);
   const speaks = isSpoken || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
   return { kind: 'facts', drafts: job.drafts, state: job.state, ...(wakeAt !== undefined && { wakeAt }) };
@@ -43,7 +44,11 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'mounted',
   'watcher-remark',
   'camera',
+  'sound',
 ]);
+
+/** Somebody who is not of the crew: nothing has changed for it. */
+const isTurnedAway = (input: Input): boolean => input.kind === 'admission' && input.answer === 'no';
 
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
@@ -57,6 +62,11 @@ function take(job: Composer, input: Input): Refused {
       return;
     case 'seated':
       return seat(job, input);
+    case 'admission': {
+      const { kind: _, mark, answer, ...seated } = input;
+      job.put('panel', { type: 'admission', seat: seated.seat, device: seated.device, mark, answer });
+      return answer === 'yes' ? seat(job, { kind: 'seated', ...seated }) : undefined;
+    }
     case 'person':
       return handOn(job, input);
     case 'link':
@@ -70,10 +80,13 @@ function take(job: Composer, input: Input): Refused {
       job.put(input.seat, { type: 'practised', act: input.act });
       return;
     case 'unheard': {
-      const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.ask(seq, UNHEARD_REPLY[input.why]);
+      const { seat, why, sound } = input;
+      const seq = job.put('server', { type: 'unheard', seat, why, ...(sound && { sound }) });
+      job.ask(seq, UNHEARD_REPLY[why]);
       return;
     }
+    case 'sound':
+      return keepSound(job, input);
     case 'remark':
       job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
       return;
@@ -117,6 +130,7 @@ function take(job: Composer, input: Input): Refused {
 function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
+  remindOfSound(job);
   greet(job, seated.seat);
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   if (!isComplete || wasComplete) return;

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { AdmissionAnswer, Mark } from './admission.ts';
 import { Advice, Question } from './advice.ts';
 import { CameraReading, CameraState } from './camera.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
@@ -14,6 +15,7 @@ import { photoFacts } from './photo.ts';
 import { PracticeAct } from './practice.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { KeptSound, SoundDays } from './sound.ts';
 import { SiteSteps } from './steps.ts';
 import { Axis, Eighths } from './turns.ts';
 import { Units } from './units.ts';
@@ -177,6 +179,14 @@ export const Fact = z.discriminatedUnion('type', [
     phone: PhoneMark.optional(),
     handedOn: z.literal(true).optional(),
   }),
+  /** The panel answered a phone that asked for a seat without a code, and showed `mark`. After a yes it is seated. */
+  z.object({
+    type: z.literal('admission'),
+    seat: Seat,
+    device: z.string().max(80),
+    mark: Mark,
+    answer: AdmissionAnswer,
+  }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
   /**
    * Words as they were received, before they were understood. `language`: that they were typed in; absent: English.
@@ -191,6 +201,7 @@ export const Fact = z.discriminatedUnion('type', [
     confidence: z.number().min(0).max(1).optional(),
     alternatives: z.array(Alternative).optional(),
     camera: CameraReading.optional(),
+    sound: KeptSound.optional(),
   }),
   /** What a phone that watches the meter by camera says of itself. */
   z.object({ type: z.literal('camera'), seat: Seat, state: CameraState }),
@@ -199,7 +210,10 @@ export const Fact = z.discriminatedUnion('type', [
     type: z.literal('unheard'),
     seat: Seat,
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
+    sound: KeptSound.optional(),
   }),
+  /** From here on the sound of what is said is kept for so many days; 0: no longer. Before the first of these none is kept. */
+  z.object({ type: z.literal('sound'), seat: Seat, days: SoundDays }),
   ...searchFacts,
   /**
    * The crew asked for time; there is no advice until they continue. `why`: nobody asked, but the next order is for the

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { JobId } from '../model/ids.ts';
+import { Ask, AskAnswer, Asked } from './ask.ts';
 import { Enter, Entered } from './enter.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health, Live } from './health.ts';
@@ -21,13 +22,14 @@ import {
   SiteView,
   WriteHandOver,
 } from './site.ts';
+import { WantSound } from './sounds.ts';
 import { TrustInfo } from './trust.ts';
 
 /**
- * Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
+ * Whose token a request carries: nobody's, that of a question to the panel, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
  * runs the server.
  */
-export type Bearer = 'anyone' | 'job' | 'site' | 'desk' | 'owner';
+export type Bearer = 'anyone' | 'asker' | 'job' | 'site' | 'desk' | 'owner';
 
 /** One address of the server: what is sent to it, and what it answers when nothing is refused. */
 export interface Route {
@@ -53,6 +55,7 @@ const JSON_TYPE = 'application/json';
 const PLAIN = 'text/plain';
 
 const JPEG = 'image/jpeg';
+const WAV = 'audio/wav';
 
 const OfVisit = z.object({ job: JobId.describe('The visit.') });
 const PairOfVisit = z.object({ job: JobId.describe('Only the pair of this visit.').optional() });
@@ -94,6 +97,21 @@ export const ROUTES = {
     body: Join,
     answer: { status: 200, is: Joined },
   },
+  askPanel: {
+    method: 'post',
+    path: '/ask',
+    bearer: 'anyone',
+    says: 'Asks the panel of a job for the seat at the emitter, without a code.',
+    body: Ask,
+    answer: { status: 201, is: Asked },
+  },
+  askAnswer: {
+    method: 'get',
+    path: '/ask',
+    bearer: 'asker',
+    says: 'What the panel has answered.',
+    answer: { status: 200, is: AskAnswer },
+  },
   record: {
     method: 'get',
     path: '/record',
@@ -119,7 +137,7 @@ export const ROUTES = {
     method: 'get',
     path: '/export.zip',
     bearer: 'job',
-    says: 'The whole log as JSON Lines, with the pictures of its photos.',
+    says: 'The whole log as JSON Lines, with the pictures of its photos and the sounds that are kept.',
     answer: { status: 200, is: ZIP },
   },
   reportPdf: {
@@ -137,6 +155,14 @@ export const ROUTES = {
     says: 'The picture of a photo.',
     query: WantPhoto,
     answer: { status: 200, is: JPEG },
+  },
+  sound: {
+    method: 'get',
+    path: '/sound',
+    bearer: 'job',
+    says: 'The sound of words that were heard, where it is kept.',
+    query: WantSound,
+    answer: { status: 200, is: WAV },
   },
   takePhoto: {
     method: 'post',
@@ -215,7 +241,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/export.zip',
     bearer: 'site',
-    says: 'The whole log of a visit as JSON Lines, with the pictures of its photos.',
+    says: 'The whole log of a visit as JSON Lines, with the pictures of its photos and the sounds that are kept.',
     query: OfVisit,
     answer: { status: 200, is: ZIP },
   },
@@ -290,6 +316,14 @@ export const ROUTES = {
     says: 'The picture of a photo.',
     query: WantPhoto,
     answer: { status: 200, is: JPEG },
+  },
+  siteSound: {
+    method: 'get',
+    path: '/site/sound',
+    bearer: 'site',
+    says: 'The sound of words that were heard, where it is kept.',
+    query: WantSound,
+    answer: { status: 200, is: WAV },
   },
   siteTakePhoto: {
     method: 'post',

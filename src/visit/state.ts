@@ -60,6 +60,8 @@ export interface JobState {
   handOver: HandOver;
   /** In the order in which they came, removed ones too. */
   photos: readonly Photo[];
+  /** For how many days the sound of what is said is kept; missing: not at all. */
+  soundDays?: number;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
@@ -89,6 +91,7 @@ export const EMPTY: JobState = {
 /** Who is connected and what is advised does not change what was signed. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
+  'admission',
   'camera',
   'link',
   'notice',
@@ -97,7 +100,9 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'signed',
 ]);
 
-export const keepsSignature = ({ type }: Fact): boolean => KEEPS_SIGNATURE.has(type);
+/** Nor does a picture that goes when its time is over: the signer knew, and its hash stays. */
+export const keepsSignature = (fact: Fact): boolean =>
+  KEEPS_SIGNATURE.has(fact.type) || (fact.type === 'photo-removed' && fact.afterDays !== undefined);
 
 /** Somebody was on it, and nobody is now. */
 export const isLeft = ({ seats: { panel, emitter } }: Pick<JobState, 'seats'>): boolean =>
@@ -248,6 +253,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
+      break;
+    case 'sound':
+      next.soundDays = placed.days;
       break;
     case 'photo':
       next.photos = [...state.photos, { ...placed, by: entry.actor }];

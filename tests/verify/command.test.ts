@@ -85,6 +85,7 @@ describe('npm run verify -- FILE', () => {
         'Signed: the first',
       ],
       ['the key as a PEM file', ['--key', pem], 0, 'Signed: the first'],
+      ['the key, and names it', ['--key', pem], 0, `Key:  ${key.fingerprint}`],
       ['another key', ['--key', 'f'.repeat(64)], 3, `with ${key.fingerprint}`],
       ['heads kept elsewhere', ['--heads', kept('ours', [{ job: last.job, ...signed }])], 0, 'all 1 heads'],
       [
@@ -106,7 +107,7 @@ describe('npm run verify -- FILE', () => {
     const [gone = -1, kept = -1] = photos;
     const picture = enclosureOf('Serial number');
     const packed = (name: string, held: [number, Enclosure][]) => {
-      writeFileSync(join(folder, name), toArchive(text, new Map(held)));
+      writeFileSync(join(folder, name), toArchive(text, { photos: new Map(held), sounds: new Map() }));
       return join(folder, name);
     };
 
