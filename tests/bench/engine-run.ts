@@ -31,7 +31,7 @@ export interface Outcome {
 }
 
 /** An alignment that takes more entries than this has failed. */
-const LONGEST = 600;
+const LONGEST = 1000;
 
 /** Advice that names a cause which turning the screws cannot mend. */
 const END_RULES: ReadonlySet<string> = new Set(['too-weak', 'too-strong', 'no-single-peak', 'light-stays']);
