@@ -45,7 +45,7 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 'turn':
       return turnText(action);
     case 'gain':
-      return gainText(action, meter);
+      return rule === 'set-own-gain' ? OWN_GAIN : gainText(action, meter);
     case 'read':
       return action.as === 'trend' ? LOOK[rule === 'blocking-check' ? 'covered' : 'open'] : readText(rule);
     case 'hold':
@@ -139,6 +139,10 @@ const LOOK = {
   covered: { say: 'Look: nothing, or steady?', show: 'Nothing, or still there?' },
 } as const;
 
+const OWN_GAIN: SayShow = {
+  say: 'Detector: set its own gain. Say done.',
+  show: "Let the detector set its gain, as its maker's instructions say",
+};
 const UNTIL_LESS: SayShow = {
   say: 'Lower gain until not too strong.',
   show: 'Lower gain until not too strong',

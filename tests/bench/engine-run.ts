@@ -36,7 +36,7 @@ export interface Outcome {
 const LONGEST = 600;
 
 /** Advice that names a cause which turning the screws cannot mend. */
-const END_RULES: ReadonlySet<string> = new Set(['too-weak', 'too-strong']);
+const END_RULES: ReadonlySet<string> = new Set(['too-weak', 'too-strong', 'no-single-peak', 'light-stays']);
 
 /** What takes a person to the beam; the gain too, where it is set there. */
 const AT_THE_BEAM: ReadonlySet<Advice['action']['kind']> = new Set([
