@@ -7,7 +7,16 @@ interface Said {
 }
 
 /** Still at the meter: only the number is wanted once more. */
-const AT_METER: ReadonlySet<string> = new Set(['read-twice', 'hold-steady', 'keep-steady']);
+function isAtMeter(rule: string): boolean {
+  switch (rule) {
+    case 'read-twice':
+    case 'hold-steady':
+    case 'keep-steady':
+      return true;
+    default:
+      return false;
+  }
+}
 
 const STAY: Said = { say: 'Stay at the meter. Read it again.', show: 'Stay: read the meter again' };
 const GO: Said = { say: 'Go to the meter. Say what it shows.', show: 'Go and read the meter' };
@@ -16,7 +25,7 @@ const WAIT_HERE: Said = { say: 'Stay at the meter. Proving that it holds.', show
 
 /** Undefined: the words are those of a crew of two. */
 export function walkingText({ action, rule }: Advice): Said | undefined {
-  if (action.kind === 'read') return AT_METER.has(rule) ? STAY : GO;
+  if (action.kind === 'read') return isAtMeter(rule) ? STAY : GO;
   if (action.kind !== 'hold') return undefined;
   if (action.reason === 'settling') return HANDS_OFF;
   return action.reason === 'proving-steady' ? WAIT_HERE : undefined;
