@@ -10,6 +10,7 @@ import { MessagePage } from './ui/message-page.tsx';
 const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   home: HomePage,
   join: lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPage)),
+  ask: lazy(() => import('./join/ask-page.tsx').then((m) => m.AskPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
   panel: lazy(() => import('./panel/panel-page.tsx').then((m) => m.PanelPage)),

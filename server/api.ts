@@ -2,6 +2,7 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
+import { CALL_FORM, QUESTION_UNKNOWN } from '../src/phrases/admission.ts';
 import {
   badFieldText,
   noAddressText,
@@ -32,7 +33,7 @@ import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
 import { type HealthDeps, healthApi } from './health.ts';
 import { Entrance } from './http/entrance.ts';
-import { addressOf, type Env, goodPass, read, refuse, reply } from './http/http.ts';
+import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
 import type { Rooms } from './jobs/rooms.ts';
@@ -168,6 +169,19 @@ export function api(deps: ApiDeps): Hono<Env> {
     return reply(c, joined, 200);
   });
 
+  answer(app, ROUTES.askPanel, async (c) => {
+    const body = await read(c, ROUTES.askPanel.body, { word: { reason: 'bad-code', text: CALL_FORM } });
+    return body.kind === 'refused'
+      ? reply(c, body, 201)
+      : reply(c, await rooms.asks.ask(body.value, blockOf(addressOf(c))), 201);
+  });
+
+  answer(app, ROUTES.askAnswer, async (c) => {
+    const key = tokenOf(c);
+    const became = key === undefined ? undefined : await rooms.asks.answerTo(key);
+    return became ? c.json(became) : refuse(c, 'bad-token', QUESTION_UNKNOWN);
+  });
+
   for (const { ofJob, proof, give } of RECORDS) {
     answer(app, ofJob, async (c) => {
       const pass = await goodPass(c, store);
@@ -210,7 +224,10 @@ export function api(deps: ApiDeps): Hono<Env> {
     }
   });
 
-  app.route('/', reportApi({ store, clock, threads: reports, heavy, limits, log }));
+  app.route(
+    '/',
+    reportApi({ store, clock, threads: reports, heavy, limits, log, fingerprint: notary.key.fingerprint }),
+  );
   app.route('/', photoApi({ rooms, store, limits }));
   app.route(
     '/',

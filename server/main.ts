@@ -85,6 +85,7 @@ async function main(): Promise<void> {
     passphrase: passphraseOf(options.data),
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
+    ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),

@@ -23,6 +23,8 @@ export interface Options {
   headsMail?: string;
   /** Megabytes of 10^6 bytes. */
   diskLeast: number;
+  /** Days; undefined: for ever. */
+  keepPictures?: number;
   logLevel: string;
 }
 
@@ -36,6 +38,12 @@ function toPort(text: string): number {
 function toMegabytes(text: string): number {
   if (!/^\d{1,9}$/.test(text))
     throw new InvalidArgumentError('It must be a whole number of megabytes, such as 500.');
+  return Number(text);
+}
+
+function toDays(text: string): number {
+  if (!/^[1-9]\d{0,4}$/.test(text))
+    throw new InvalidArgumentError('It must be a whole number of days, 1 or more.');
   return Number(text);
 }
 
@@ -164,6 +172,12 @@ export function readOptions(argv: readonly string[]): Options {
         .default(500)
         .env('LADDERLINE_DISK_LEAST')
         .argParser(toMegabytes),
+    )
+    .addOption(
+      new Option('--keep-pictures <days>', 'remove pictures of photos that are older; their entries stay')
+        .default(undefined, 'for ever')
+        .env('LADDERLINE_KEEP_PICTURES')
+        .argParser(toDays),
     )
     .addOption(
       new Option('--log-level <level>', 'what to log to standard error, as JSON lines')

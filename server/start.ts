@@ -25,6 +25,7 @@ import { namesIn } from './network/certificate.ts';
 import { listen } from './network/listen.ts';
 import { SigningKey } from './notary/ed25519.ts';
 import { Notary, type Publish } from './notary/notary.ts';
+import { Retention } from './photos/retention.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { within } from './process/within.ts';
@@ -70,6 +71,8 @@ export interface ServerOptions {
   log?: Logger;
   /** Room for the store; without it, there is always enough. */
   disk?: FreeSpace;
+  /** Without it, pictures of photos are kept for ever. */
+  keepPicturesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
 }
@@ -113,15 +116,20 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
+  const { keepPicturesDays: days } = options;
+  const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
+  void retention?.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
+  const callers = options.callers ?? new Callers();
   const front = new Front({
     isOurs: (name) => own.has(name) || (tls !== undefined && namesIn(tls)(name)),
     isTrusted: () => tls !== undefined && tls.authority === undefined,
     isThisMachine: isLoopback,
+    onMisdirected: (request, status) =>
+      telemetry.misdirected(blockOf(callers.addressOf(request)), status, request.headers.host),
   });
-  const callers = options.callers ?? new Callers();
   const allowances = new TokenAllowances(limits);
   const heavy = new HeavyWork(limits, (...done) => telemetry.worked(...done));
   const reports = new ReportThreads();
@@ -217,6 +225,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   async function stop(): Promise<void> {
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
+    retention?.close();
     stopWatching();
     const taken = Promise.all([sockets.finish(), underWay.done()]);
     if (!(await within(limits.finishWithinMs, taken)))

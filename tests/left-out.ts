@@ -1,6 +1,7 @@
 import type { Reporter } from 'vitest/node';
 import { CHROMIUM } from './e2e/chromium.ts';
 import { PYTHON } from './python/find.ts';
+import { PROXIES } from './server/proxies.ts';
 
 /** Says in the last lines, clearly, which tests could not run. */
 export default class LeftOut implements Reporter {
@@ -15,6 +16,13 @@ export default class LeftOut implements Reporter {
       say(
         'The test of a client in Python was LEFT OUT: no Python 3 was found.',
         'Install one (Debian: apt-get install python3).',
+      );
+    }
+    for (const { name, command, debian } of PROXIES) {
+      if (command) continue;
+      say(
+        `The test of the settings for ${name} was LEFT OUT: no ${name} was found.`,
+        `Install one (Debian: apt-get install ${debian}).`,
       );
     }
   }

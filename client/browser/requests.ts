@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { NO_ANSWER, unreadableText } from '../../src/phrases/requests.ts';
+import { type Ask, AskAnswer, Asked } from '../../src/protocol/ask.ts';
 import { type Enter, Entered } from '../../src/protocol/enter.ts';
 import { HttpRefusal, JobOpened, type Join, Joined, type OpenJob } from '../../src/protocol/jobs.ts';
 
@@ -29,6 +30,14 @@ export const openJob = (job: z.input<typeof OpenJob>): Promise<JobOpened> =>
 /** @throws {ApiError} */
 export const join = (code: z.input<typeof Join>): Promise<Joined> =>
   request('/api/join', Joined, { body: code });
+
+/** Asks the panel to let this phone in. @throws {ApiError} */
+export const askPanel = (ask: z.input<typeof Ask>): Promise<Asked> =>
+  request('/api/ask', Asked, { body: ask });
+
+/** @throws {ApiError} */
+export const askAnswer = (asker: string): Promise<AskAnswer> =>
+  request('/api/ask', AskAnswer, { token: asker });
 
 /** Shows the passphrase, where one is needed to open sites and jobs; the browser keeps a cookie. @throws {ApiError} */
 export const enter = (passphrase: string): Promise<unknown> =>

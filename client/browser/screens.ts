@@ -17,6 +17,8 @@ export const SCREENS = {
   home: { path: '/', file: 'home/home-page.tsx', needs: [], may: [] },
   /** `proof`: only in a link that is scanned or sent. */
   join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code', 'proof'] },
+  /** A phone without a code asks the panel. `word`: of the job, such as "KILO-417". */
+  ask: { path: '/ask', file: 'join/ask-page.tsx', needs: [], may: ['word'] },
   /** How a phone is told to trust the server's own certificate. Works over plain HTTP. */
   trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { CODE_LENGTH, JoinCode } from '../../src/protocol/access.ts';
 import { ApiError, join } from '../browser/requests.ts';
-import { go, linkTo } from '../browser/route.ts';
+import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
@@ -70,6 +70,9 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Joining' : 'Join'}
         </button>
+        <a class="button" href={linkTo('ask', {})} onClick={follow}>
+          No code? Ask the panel
+        </a>
       </form>
       <LanguageChoice />
     </Page>

@@ -4,6 +4,7 @@ import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { OTHER_HISTORY, unreadableText } from '../../src/phrases/requests.ts';
 import type { Invite } from '../../src/protocol/access.ts';
+import type { AskShown } from '../../src/protocol/ask.ts';
 import type {
   ClientMessage,
   Presence,
@@ -33,7 +34,8 @@ export type Letter = Extract<
       | 'override'
       | 'hand-over'
       | 'practise'
-      | 'invite';
+      | 'invite'
+      | 'admit';
   }
 >;
 
@@ -87,6 +89,10 @@ export interface Link {
   readonly receipt: Receipt | undefined;
   readonly speech: SpeechState | undefined;
   readonly hearing: Readonly<Partial<Record<Seat, { id: MessageId; stage: HearingStage }>>>;
+  /** Under which a phone without a code asks this panel. */
+  readonly word: string | undefined;
+  /** A phone that asks to come in. */
+  readonly asks: AskShown | undefined;
   readonly invites: Readonly<Partial<Record<Seat, Invite>>>;
   readonly ended: Complaint | undefined;
   /** The server has said that it stops. Until the next one lets this phone in. */
@@ -165,6 +171,8 @@ export const newLink = (
   receipt: undefined,
   speech: undefined,
   hearing: {},
+  word: undefined,
+  asks: undefined,
   invites: {},
   ended: undefined,
   serverStops: false,
@@ -280,6 +288,8 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
       return same({
         ...clockFrom(link, message.now - now, Number.POSITIVE_INFINITY),
         speech: message.speech,
+        word: message.word,
+        asks: undefined,
         serverStops: false,
       });
     case 'entries':
@@ -306,6 +316,8 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
         ...without(link, message.id),
         invites: { ...link.invites, [message.invite.seat]: message.invite },
       });
+    case 'ask':
+      return same({ ...link, asks: message.asks });
     case 'speech':
       return same({ ...link, speech: message.speech });
     case 'stopping':

@@ -85,10 +85,14 @@ function PendingLine({ pending: { letter } }: { pending: Pending }) {
   );
 }
 
+const ANSWER_TO_ASKER = { yes: 'yes, let it in', no: 'no, not our phone' } as const;
+
 function wordsOf(letter: Pending['letter']): string {
   switch (letter.t) {
     case 'invite':
       return 'a new join code';
+    case 'admit':
+      return ANSWER_TO_ASKER[letter.answer];
     case 'hand-over':
       return handOverText(letter.fact, undefined);
     case 'practise':

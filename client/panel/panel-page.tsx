@@ -21,6 +21,7 @@ import { StartPage } from '../start/start-page.tsx';
 import { lazy } from '../ui/lazy.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { AcceptSheet } from './accept-sheet.tsx';
+import { AskCard } from './ask-card.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
 import { Exchange } from './exchange.tsx';
 import { LastReadings } from './last-readings.tsx';
@@ -82,6 +83,7 @@ function PanelScreen({ room }: { room: Room }) {
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
       <div class="panel-now">
         {job.setup?.practice && <DrawnMeter entries={link.entries} now={room.now} />}
+        <AskCard room={room} />
         {alone ? <InviteCard room={room} seat="emitter" as="h1" /> : <Stage room={room} compact />}
         <LastReading room={room}>
           {reading && (

@@ -58,6 +58,7 @@ class InPageSocket implements Socket {
         this.tell({ t: 'refused', id: message.id, reason: 'seat-in-use', text: NOBODY_JOINS });
         return;
       // There is no other phone to tell.
+      case 'admit':
       case 'receipt':
       case 'talk':
       case 'talk-end':

@@ -3,10 +3,11 @@ import type { CheckedLog } from '../../src/log/fault.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';
 import { NO_SUCH_VISIT } from '../../src/phrases/requests.ts';
+import { ServerKey } from '../../src/protocol/heads.ts';
 import { isSiteLog, jobReport, SiteReport } from '../../src/report/build.ts';
 import type { Part } from '../../src/report/report.ts';
 import { readLog } from '../browser/logs.ts';
-import { ApiError } from '../browser/requests.ts';
+import { ApiError, request } from '../browser/requests.ts';
 import { ZONE } from '../browser/times.ts';
 
 /** What a token opens, and which part of it to report. */
@@ -27,7 +28,8 @@ export async function loadReport(
   { token, job }: Wanted,
   onProgress: (progress: { done: number; total: number }) => void,
 ): Promise<LoadedReport> {
-  const own = checked((await readLog('/api/record', token)).log);
+  const { fingerprint: key } = await request('/api/key', ServerKey);
+  const own = { ...checked((await readLog('/api/record', token)).log), key };
   if (!isSiteLog(own)) return { parts: jobReport(own, ZONE) };
   const all = new SiteReport(own, { zone: ZONE, at: Date.now() });
   const only =
@@ -38,7 +40,7 @@ export async function loadReport(
     const visits: CheckedLog[] = [];
     for (const visit of pair.visits) {
       const { log } = await readLog(`/api/site/record?job=${encodeURIComponent(visit.job)}`, token);
-      visits.push(checked(log));
+      visits.push({ ...checked(log), key });
     }
     report.add(pair, visits);
     onProgress({ done: index + 1, total: report.pairs.length });

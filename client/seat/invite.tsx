@@ -52,10 +52,18 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
           network address that the server prints. Then the other phone can join.
         </p>
       )}
+      {seat === 'emitter' && link.word !== undefined && <AskedInstead word={link.word} />}
       <p class="hint">For one phone, once. Valid for {minutesText(minutes)}.</p>
     </section>
   );
 }
+
+/** For a phone that can neither scan nor type the code: it asks, and the panel says yes or no. */
+const AskedInstead = ({ word }: { word: string }) => (
+  <p class="invite-word">
+    Without the code: the other phone asks the panel, with the job word <strong>{word}</strong>
+  </p>
+);
 
 const spaced = (code: string): string => `${code.slice(0, 3)} ${code.slice(3)}`;
 

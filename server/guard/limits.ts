@@ -72,6 +72,11 @@ export const LIMITS = {
    * find one of 31^6 in two years on average. Who guesses stops nobody but their own block, and no one who scans.
    */
   guessesWhenMany: { burst: 1, perSecond: 1 / 900 } as Allowance,
+  /** A phone that asks the panel to come in: so long does its question wait, and so often may one block of addresses ask. */
+  askLastsMs: 2 * 60_000,
+  asksPerBlock: { burst: 6, perSecond: 1 / 30 } as Allowance,
+  /** After three questions in a row without a yes, the panel gets none for this long. */
+  askShutMs: 15 * 60_000,
   opensPerAddress: { burst: 60, perSecond: 1 } as Allowance,
   /** For each block of addresses; enough for a firm of five hundred crews behind one address. */
   jobsPerDay: perDay(3_000),

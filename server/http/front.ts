@@ -15,6 +15,8 @@ export interface FrontRules {
   /** Whether phones trust our certificate: then pages are given over https alone, but to this machine. */
   isTrusted: () => boolean;
   isThisMachine: (address: string) => boolean;
+  /** Told of each request for a host that is not ours, with the status of the answer. */
+  onMisdirected: (request: IncomingMessage, status: number) => void;
 }
 
 const BAD_REQUEST = 400;
@@ -44,6 +46,7 @@ export class Front {
           : noticePage(UNKNOWN_HOST);
         const type = isApi ? 'application/json' : 'text/html; charset=utf-8';
         const status = host === undefined ? BAD_REQUEST : MISDIRECTED;
+        this.rules.onMisdirected(request, status);
         response.writeHead(status, { 'Content-Type': type, 'Cache-Control': 'no-store' }).end(body);
       } else if (this.mustBeSecure(request)) {
         const location = `https://${host ?? ''}${request.url ?? '/'}`;

@@ -29,6 +29,7 @@ const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
   'bad-code': 403,
   'read-only': 403,
   'seat-in-use': 409,
+  'not-now': 409,
   'log-broken': 409,
   'not-signable': 409,
   'too-long': 413,
@@ -40,9 +41,12 @@ const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
 /** The caller's address, for limits. */
 export const addressOf = (c: Context<Env>): string => c.get('address');
 
+export const tokenOf = (c: Context<Env>): string | undefined =>
+  /^Bearer ([A-Za-z0-9_-]{22})$/.exec(c.req.header('authorization') ?? '')?.[1];
+
 /** Whose token the caller sends; undefined if this server never gave that token. */
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
-  const token = /^Bearer ([A-Za-z0-9_-]{22})$/.exec(c.req.header('authorization') ?? '')?.[1];
+  const token = tokenOf(c);
   return token === undefined ? undefined : store.pass(digest(token));
 }
 

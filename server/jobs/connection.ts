@@ -2,9 +2,11 @@ import type { Logger } from 'pino';
 import { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
 import { toInput } from '../../src/conversation/inputs.ts';
+import { entryJson } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { ONLY_THE_PANEL } from '../../src/phrases/admission.ts';
 import {
   badFieldText,
   HELLO_FIRST,
@@ -50,14 +52,17 @@ import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
-import type { Member, Room } from './room.ts';
+import type { Member, Outcome, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
+
+/** The text of a message; as its bytes where it goes to several phones. */
+export type Frame = string | Buffer;
 
 /** A websocket as the protocol needs it. Tests have their own, which they flush by hand. */
 export interface Wire {
   /** `sent`: called when the frame has left, or will never leave. */
-  send(text: string, sent?: () => void): void;
+  send(frame: Frame, sent?: () => void): void;
   close(code: number, reason: string): void;
   /** Cuts without a closing frame. */
   cut(): void;
@@ -85,21 +90,21 @@ type Hello = Extract<ClientMessage, { t: 'hello' }>;
 type Message = Exclude<ClientMessage, { t: 'ping' }>;
 type Remark = Extract<ClientMessage, { t: 'remark' }>;
 type Invitation = Extract<ClientMessage, { t: 'invite' }>;
+type Admission = Extract<ClientMessage, { t: 'admit' }>;
 
 /** RFC 6455, section 7.4.1. */
 export const GOING_AWAY = 1001;
 export const SERVER_STOPS = 'the server stops';
 
-const FRAMES = new WeakMap<readonly Entry[], string>();
+const FRAMES = new WeakMap<readonly Entry[], Buffer>();
 
-/** The same entries go to every phone of a job: their text is made once. */
-function frameOf(entries: readonly Entry[]): string {
+/** The same entries go to every phone of a job: their frame is made once. */
+function frameOf(entries: readonly Entry[]): Buffer {
   const known = FRAMES.get(entries);
   if (known !== undefined) return known;
-  const message: ServerMessage = { t: 'entries', entries: [...entries] };
-  const text = JSON.stringify(message);
-  FRAMES.set(entries, text);
-  return text;
+  const frame = Buffer.from(`{"t":"entries","entries":[${entries.map(entryJson).join()}]}`);
+  FRAMES.set(entries, frame);
+  return frame;
 }
 
 /**
@@ -260,6 +265,8 @@ export class Connection implements Member {
         return talks.drop(id);
       case 'invite':
         return this.invite(room, role, message);
+      case 'admit':
+        return this.admit(room, role, message);
       default:
         return this.submit(room, toInput(message, role), id, bytes);
     }
@@ -271,7 +278,10 @@ export class Connection implements Member {
     if (!this.deps.daily.logBytes.of(room.job, now).take(now, bytes)) {
       return this.refuse('too-fast', DAY_OF_LOG_FULL, id);
     }
-    const outcome = await room.submit(input, id);
+    this.answer(await room.submit(input, id), id);
+  }
+
+  private answer(outcome: Outcome, id: MessageId): void {
     if (outcome.kind === 'taken') this.send({ t: 'ack', id, seq: outcome.seq });
     else if (outcome.kind === 'refused') this.refuse(outcome.reason, outcome.text, id);
   }
@@ -283,6 +293,11 @@ export class Connection implements Member {
       room.tellPresence();
     }
     return this.submit(room, { kind: 'watcher-remark', by, text }, id, bytes);
+  }
+
+  private async admit(room: Room, own: Role, message: Admission): Promise<void> {
+    if (own !== 'panel') return this.refuse('read-only', ONLY_THE_PANEL, message.id);
+    this.answer(await this.deps.rooms.asks.admit(room, message), message.id);
   }
 
   private async invite(room: Room, own: Role, { id, seat }: Invitation): Promise<void> {
@@ -335,8 +350,11 @@ export class Connection implements Member {
       head,
       now: this.deps.clock.now(),
       speech: this.deps.speech.state,
+      ...(role === 'panel' && { word: this.deps.rooms.asks.wordOf(room.job) }),
     });
     room.enter(this);
+    const asks = role === 'panel' ? this.deps.rooms.asks.waitingIn(room) : undefined;
+    if (asks) this.send({ t: 'ask', asks });
     this.deps.telemetry.connected(room.job, role);
     // Not awaited: a long history must not delay messages of this phone or of others.
     this.sendHistory(room).catch((error: unknown) => {
@@ -370,20 +388,20 @@ export class Connection implements Member {
       return;
     }
     this.next = last.seq + 1;
-    this.sendText(frameOf(entries), sent);
+    this.sendFrame(frameOf(entries), sent);
   }
 
   send(message: ServerMessage, sent?: () => void): void {
-    this.sendText(JSON.stringify(message), sent);
+    this.sendFrame(JSON.stringify(message), sent);
   }
 
-  private sendText(text: string, sent?: () => void): void {
+  private sendFrame(frame: Frame, sent?: () => void): void {
     if (this.line === 'open' && this.wire.waiting > this.deps.limits.maxBufferedBytes) {
       this.deps.log.warn({ role: this.role }, 'a phone reads too slowly and was cut; it can resume');
       this.end('gone');
       this.wire.cut();
     }
-    if (this.line === 'open') this.wire.send(text, sent);
+    if (this.line === 'open') this.wire.send(frame, sent);
     else sent?.();
   }
 

@@ -5,6 +5,7 @@ import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { AdmissionAnswer } from '../../src/model/admission.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -20,11 +21,12 @@ import {
 import type { Role, Sitter } from '../../src/protocol/access.ts';
 import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
-import { phoneMark } from '../guard/secrets.ts';
+import { digest, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
+import type { Question } from './door.ts';
 
 /** What a room needs from the server. */
 export interface RoomDeps {
@@ -90,7 +92,7 @@ export function sealAll(
 ): { entries: Entry[]; head: Head } {
   let end = head;
   const entries = drafts.map((draft, i) => {
-    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at);
+    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at, digest);
     end = headAfter(entry);
     return entry;
   });
@@ -163,6 +165,11 @@ export class Room {
     return this.fault && brokenLogText('job', this.fault);
   }
 
+  /** Somebody is here. */
+  get isInUse(): boolean {
+    return this.members.size > 0;
+  }
+
   /** Nobody is here, nothing is due, and nothing has happened since `then` (a time of `performance.now`). */
   isIdleSince(then: number): boolean {
     return this.members.size === 0 && this.cancelWake === undefined && this.lastUsed < then;
@@ -185,6 +192,11 @@ export class Room {
   /** Whether a phone has ever taken this seat. */
   isSeated(seat: Seat): boolean {
     return this.state.seats[seat] !== undefined;
+  }
+
+  /** Signed, and nothing has changed since. */
+  get isSigned(): boolean {
+    return this.state.signed !== undefined && this.state.changedBy === undefined;
   }
 
   /** What people are likely to say now. */
@@ -272,14 +284,41 @@ export class Room {
         undefined,
         keys,
       );
-      if (outcome.kind === 'taken') {
-        // What the phone before it has shown says nothing about this one.
-        if (seat === 'emitter') this.receipt = undefined;
-        this.tellPresence();
-        this.syncLinksLater();
-      }
+      if (outcome.kind === 'taken') this.seated(seat);
       return outcome;
     });
+  }
+
+  /**
+   * The panel's answer to a phone that asks. After a yes the key of its question is that of the seat, and no code for the
+   * seat is good any more.
+   */
+  admit(
+    seat: Seat,
+    { key, mark, sitter }: Question,
+    answer: AdmissionAnswer,
+    ref: MessageId,
+  ): Promise<Outcome> {
+    return this.enqueue(async () => {
+      if (answer === 'yes' && this.isOnline(seat)) return refused('seat-in-use', closeThereText(seat));
+      const takeover = this.isSeated(seat);
+      const keys: KeyChange = { revoke: seat, issue: [{ token: key, role: seat }], voids: seat };
+      const outcome = await this.take(
+        { kind: 'admission', seat, mark, answer, ...sittingOf(this.job, sitter), takeover },
+        ref,
+        answer === 'yes' ? keys : undefined,
+      );
+      if (outcome.kind === 'taken' && answer === 'yes') this.seated(seat);
+      return outcome;
+    });
+  }
+
+  /** Another phone has the seat. */
+  private seated(seat: Seat): void {
+    // What the phone before it has shown says nothing about this one.
+    if (seat === 'emitter') this.receipt = undefined;
+    this.tellPresence();
+    this.syncLinksLater();
   }
 
   /** Stores a change of keys without an entry. Rejects with `StoreFailure`. */
@@ -352,7 +391,7 @@ export class Room {
           `the stored log has ${appended.head.count} entries, this room knows ${this.end.count}`,
         );
     }
-    this.follow(entries);
+    this.follow(entries, response.state);
     this.deps.onStored?.(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
@@ -372,11 +411,11 @@ export class Room {
     }
   }
 
-  /** Folds stored entries and sends them to the members. */
-  private follow(entries: readonly Entry[]): void {
+  /** Stored entries are sent to the members. `state`: after them, where they are folded already. */
+  private follow(entries: readonly Entry[], state = entries.reduce<JobState>(fold, this.state)): void {
     const last = entries.at(-1);
     if (!last) return;
-    for (const entry of entries) this.state = fold(this.state, entry);
+    this.state = state;
     this.end = headAfter(last);
     for (const member of this.members) member.entries(entries);
   }

@@ -9,17 +9,19 @@ import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite, Sitter } from '../../src/protocol/access.ts';
 import type { JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
-import { EMPTY, fold } from '../../src/visit/state.ts';
+import { EMPTY } from '../../src/visit/state.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest, newCode, newCodeKey, newJobId, newToken, proofOfCode } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
+import { Asks } from './asks.ts';
 import { Room, type RoomDeps, sealAll, sittingOf } from './room.ts';
 
 /** The live jobs: opened, joined, loaded from the log when someone comes, dropped from memory when all have left. */
 export class Rooms {
   private readonly rooms = new Map<JobId, Promise<Room | undefined>>();
   private closed = false;
+  readonly asks: Asks;
   /** Called when everyone has left a job. */
   onPutAway: (job: JobId) => void = () => {};
   private readonly sweeper: NodeJS.Timeout;
@@ -30,6 +32,8 @@ export class Rooms {
     /** Of a server that starts again, the same: codes that it gave out are still to be scanned. */
     private readonly codeKey: Uint8Array = newCodeKey(),
   ) {
+    const { store, clock } = deps;
+    this.asks = new Asks({ store, clock, limits, live: (job) => this.live(job) });
     this.sweeper = setInterval(() => this.putAway(), limits.roomIdleMs / 2).unref();
   }
 
@@ -52,7 +56,7 @@ export class Rooms {
       const response = respond(state, input, now);
       if (response.kind === 'refused') return response;
       const sealed = sealAll(head, response.drafts, now);
-      state = sealed.entries.reduce(fold, state);
+      state = response.state;
       head = sealed.head;
       entries.push(...sealed.entries);
     }
@@ -155,6 +159,7 @@ export class Rooms {
       const room = await loading.catch(() => undefined);
       if (!room?.isIdleSince(performance.now() - this.limits.roomIdleMs)) continue;
       this.rooms.delete(job);
+      this.asks.forget(job);
       this.onPutAway(job);
     }
   }

@@ -23,6 +23,7 @@ export class Sockets {
   /** Oldest first. */
   private readonly open = new Map<WebSocket, Open>();
   private readonly heartbeat: NodeJS.Timeout;
+  private lastBeat = performance.now();
   private isFinishing = false;
 
   constructor(
@@ -53,7 +54,8 @@ export class Sockets {
       const reason = refusal === 429 || refusal === 503 ? 'too-fast' : 'bad-message';
       this.deps.telemetry.refused('websocket', reason, block, String(refusal));
       turnAway(socket, refusal);
-    } else this.server.handleUpgrade(request, socket, head, (ws) => this.accept(ws, block));
+    } else
+      this.server.handleUpgrade(request, socket, head, (ws) => this.accept(wireOf(ws, socket, block), ws));
   }
 
   /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
@@ -82,8 +84,7 @@ export class Sockets {
   }
 
   /** Handlers are set before anything is awaited: a phone may send its first frame while it connects. */
-  private accept(ws: WebSocket, block: string): void {
-    const wire = wireOf(ws, block);
+  private accept(wire: Wire, ws: WebSocket): void {
     const connection = new Connection(wire, this.deps);
     const one: Open = { wire, connection, heard: performance.now() };
     this.open.set(ws, one);
@@ -116,11 +117,20 @@ export class Sockets {
     return counts;
   }
 
+  /**
+   * Finds the dead. While the server itself was late, it could not hear anybody: that time counts against nobody. A phone
+   * that was heard since the last beat is asked at the next one, if it says nothing by itself until then.
+   */
   private beat(): void {
-    const deadBefore = performance.now() - this.deps.limits.deadAfterMs;
-    for (const [ws, { heard }] of this.open) {
-      if (heard < deadBefore) ws.terminate();
-      else if (ws.readyState === ws.OPEN) ws.ping();
+    const { pingEveryMs, deadAfterMs } = this.deps.limits;
+    const now = performance.now();
+    const late = Math.max(0, now - this.lastBeat - pingEveryMs);
+    this.lastBeat = now;
+    for (const [ws, one] of this.open) {
+      one.heard = Math.min(now, one.heard + late);
+      const silentMs = now - one.heard;
+      if (silentMs > deadAfterMs) ws.terminate();
+      else if (silentMs >= pingEveryMs && ws.readyState === ws.OPEN) ws.ping();
     }
   }
 
@@ -146,10 +156,25 @@ export class Sockets {
   }
 }
 
-function wireOf(ws: WebSocket, block: string): Wire {
+/** What is sent to one phone before anything else has its turn leaves in one piece: entries, and that they are acknowledged. */
+function wireOf(ws: WebSocket, socket: Duplex, block: string): Wire {
+  let isGathering = false;
+  const leave = () => {
+    isGathering = false;
+    socket.uncork();
+  };
+  const gather = () => {
+    if (isGathering) return;
+    isGathering = true;
+    socket.cork();
+    process.nextTick(leave);
+  };
   return {
     block,
-    send: (text, sent) => ws.send(text, () => sent?.()),
+    send(frame, sent) {
+      gather();
+      ws.send(frame, { binary: false }, sent && (() => sent()));
+    },
     close: (code, reason) => ws.close(code, reason),
     cut: () => ws.terminate(),
     get waiting() {

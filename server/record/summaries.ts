@@ -86,12 +86,22 @@ export class Summaries {
    */
   async check(job: JobId): Promise<VisitResult | undefined> {
     const known = await this.results.get(job)?.result;
-    const fault = known && (known.kind === 'broken' ? known.fault : await checkNamed(this.store, job));
-    if (fault) {
-      const head = await this.store.head(job);
-      await this.remember(head, Promise.resolve({ kind: 'broken', head, fault }));
-    } else await this.checkBeside(job);
+    const broken = known && (known.kind === 'broken' ? known : await this.checkLog(job));
+    if (!broken) await this.checkBeside(job);
     return this.of(job);
+  }
+
+  /**
+   * Only whether the log is sound. For a job under way: its summary would be old before somebody asks for it, and crews would
+   * wait while it is worked out.
+   */
+  async checkLog(job: JobId): Promise<Extract<Worked, { kind: 'broken' }> | undefined> {
+    const fault = await checkNamed(this.store, job);
+    if (!fault) return undefined;
+    this.telemetry.damaged(job, fault);
+    const broken = { kind: 'broken' as const, head: await this.store.head(job), fault };
+    await this.remember(broken.head, Promise.resolve(broken));
+    return broken;
   }
 
   private async checkBeside(job: JobId): Promise<void> {

@@ -1,6 +1,7 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
 import { isPractice } from '../../src/log/practice.ts';
+import type { Fingerprint } from '../../src/log/signed-head.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import {
   badFieldText,
@@ -34,6 +35,8 @@ export interface ReportApiDeps {
   heavy: HeavyWork;
   limits: Limits;
   log: Logger;
+  /** Of the key that signs the heads. */
+  fingerprint: Fingerprint;
 }
 
 /** One for jobs and one for sites, so that whoever asks for a page does not wait for a book. */
@@ -47,7 +50,15 @@ export class ReportThreads {
 }
 
 /** Reports as PDF: a job's is made at once, a site's in the background. */
-export function reportApi({ store, clock, threads, heavy, limits, log }: ReportApiDeps): Hono<Env> {
+export function reportApi({
+  store,
+  clock,
+  threads,
+  heavy,
+  limits,
+  log,
+  fingerprint,
+}: ReportApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const jobs = new ReportJobs(
     heavy.siteReports,
@@ -56,7 +67,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     (error) => log.error({ err: error }, 'a report could not be made'),
   );
 
-  const readLog = (job: JobId) => checkedLog(store, job);
+  const readLog = async (job: JobId) => ({ ...(await checkedLog(store, job)), key: fingerprint });
   const pictureOf: ReadPicture = async ({ job, photo }) => {
     const found = await picture(store, job, photo);
     return found.kind === 'ok' ? found.value : undefined;
@@ -72,7 +83,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     if (pass.revoked) return refuse(c, 'seat-lost', seatLostText(pass.role));
     const { job } = pass;
     const making = heavy.jobReports.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
-      const record = await checkedLog(store, job);
+      const record = await readLog(job);
       if (isSiteLog(record)) return SITE_REPORT_ELSEWHERE;
       if (isPractice(record.entries)) return PRACTICE_NOT_KEPT;
       const wanted = { job: record, zone: zone.data, at: clock.now() };
@@ -119,7 +130,7 @@ export function reportApi({ store, clock, threads, heavy, limits, log }: ReportA
     give: (site: Awaited<ReturnType<typeof checkedLog>>) => Response | Promise<Response>,
   ): Promise<Response> {
     const pass = await passOf(c, store);
-    const site = pass && (await checkedLog(store, pass.job));
+    const site = pass && (await readLog(pass.job));
     if (!site || !isSiteLog(site)) {
       return refuse(c, 'bad-token', NO_SITE_LINK);
     }

@@ -55,9 +55,10 @@ export class Checks {
   /** Returns the visits that this log names. */
   private async check(log: JobId): Promise<readonly JobId[]> {
     const { summaries, sites, rooms } = this.deps;
-    const result = await summaries.check(log);
+    const room = await rooms.live(log);
+    const result = await (room?.isInUse ? summaries.checkLog(log) : summaries.check(log));
     if (result?.kind === 'broken') (await rooms.live(log))?.breakAt(result.fault);
-    if (result) return [];
+    if (result || room) return [];
     const site = await sites.get(log);
     await site?.check();
     return site?.visits ?? [];

@@ -23,6 +23,8 @@ export const rowOf = (entry: Entry): EntryRow => {
 /** As `findFault` of the log, over the stored bytes themselves, row by row. */
 export class Audit {
   private at: Head;
+  /** Of the messages that the rows came in: where each is. */
+  private readonly refs = new Map<string, number>();
   private readonly witnessed = new Map<number, Set<string>>();
 
   /** `witnesses`: heads that this log is known to have had, from somewhere else than the log. */
@@ -53,14 +55,21 @@ export class Audit {
     if (body.prev !== hash) return { seq, fault: 'prev' };
     // The hash does not cover the column, and a message whose id stands there would count as logged.
     if ((body.ref ?? null) !== row.ref) return { seq, fault: 'ref' };
+    if (row.ref !== null) this.refs.set(row.ref, seq);
     this.at = { job, count: seq + 1, hash: row.hash };
     const isAsWitnessed = [...(this.witnessed.get(seq + 1) ?? [])].every((each) => each === row.hash);
     return isAsWitnessed ? undefined : { seq, fault: 'rewritten' };
   }
 
-  /** After the last row. `head`: where the log ends by what is stored beside it. */
-  end(head: Head): ChainFault | undefined {
+  /**
+   * After the last row. `head`: where the log ends by what is stored beside it. `index`: by which the store finds a message, all
+   * of it; where it is wrong, a message that is sent again would count as new.
+   */
+  end(head: Head, index?: readonly { readonly seq: number; readonly ref: string }[]): ChainFault | undefined {
     const seq = this.at.count;
+    const wrong = index?.find((row) => this.refs.get(row.ref) !== row.seq);
+    if (wrong) return { seq: wrong.seq, fault: 'ref' };
+    if (index && index.length !== this.refs.size) return { seq, fault: 'ref' };
     if (this.witnesses.some(({ count }) => count > seq)) return { seq, fault: seq === 0 ? 'missing' : 'cut' };
     return seq === head.count && this.at.hash === head.hash ? undefined : { seq, fault: 'head' };
   }

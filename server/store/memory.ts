@@ -61,17 +61,25 @@ export class MemoryStore implements Store {
     return this.enclosures.get(`${job} ${seq}`);
   }
 
+  async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
+    return [...this.enclosures.keys()].map((key) => {
+      const [job = '', seq] = key.split(' ');
+      return { job, seq: Number(seq) };
+    });
+  }
+
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.codes.delete(keys.spend.code);
     for (const pass of this.passes.values()) {
       if (pass.job === job && pass.role === keys.revoke) pass.revoked = true;
     }
     for (const { token, role } of keys.issue ?? []) this.passes.set(token, { job, role, revoked: false });
+    const voids = keys.voids ?? keys.code?.seat;
+    for (const [old, grant] of this.codes) {
+      if (grant.job === job && grant.seat === voids) this.codes.delete(old);
+    }
     if (keys.code) {
       const { code, seat, expiresAt } = keys.code;
-      for (const [old, grant] of this.codes) {
-        if (grant.job === job && grant.seat === seat) this.codes.delete(old);
-      }
       this.codes.set(code, { job, seat, expiresAt });
     }
   }

@@ -61,9 +61,11 @@ const CHECKPOINT_PAGES = 16_000;
 
 /**
  * A database up to this size is read from end to end before anything else, well within a second. Crews would wait minutes for
- * a large one: there, damage shows where it is read, and in the check of every log in the background.
+ * a large one: there, damage of a log and of the index of its messages shows where it is read, and in the check of every log in
+ * the background, which reads all their pages. What no log is held against is small, and read at the start in any case.
  */
 const CHECKED_AT_START_BYTES = 128 * 1024 ** 2;
+const NOT_IN_LOGS = ['heads', 'passes', 'codes'];
 
 /** How long we wait for another program that is just using the file. */
 const BUSY_MS = 500;
@@ -98,8 +100,9 @@ function prepare(db: Connection, file: string): void {
       `${file} has schema version ${version}, and this program knows 1 to ${SCHEMA_VERSION}: use the version of the program that wrote it, or another data folder.`,
     );
   }
-  if (bytesIn(db) <= CHECKED_AT_START_BYTES) {
-    const check = pragma(db, 'quick_check(1)');
+  const isSmall = bytesIn(db) <= CHECKED_AT_START_BYTES;
+  for (const what of isSmall ? ['1'] : NOT_IN_LOGS) {
+    const check = pragma(db, `quick_check(${what})`);
     if (check !== 'ok') throw new StoreFailure(damaged(file, String(check)));
   }
   if (version < SCHEMA_VERSION) bringUp(db, version);
@@ -266,8 +269,13 @@ export class SqliteStore implements Store {
     return row && { salt: row.salt, content: new Uint8Array(row.content) };
   }
 
+  async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
+    return guard(() => this.sql.enclosed.all()).map((row) => ({ ...row }));
+  }
+
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.sql.dropCode.run(keys.spend.code);
+    if (keys.voids) this.sql.voidCode.run(job, keys.voids);
     if (keys.revoke) this.sql.revoke.run(job, keys.revoke);
     for (const { token, role } of keys.issue ?? []) this.sql.addPass.run(token, job, role);
     if (keys.code) this.sql.setCode.run(keys.code.code, job, keys.code.seat, keys.code.expiresAt);
@@ -290,7 +298,7 @@ export class SqliteStore implements Store {
     const audit = new Audit(job, [...(await this.signedHeadsOf(job)), ...(kept ? [kept] : [])]);
     for (;;) {
       const rows = guard(() => this.sql.read.all(job, audit.count - 1, AUDIT_BATCH));
-      if (rows.length === 0) return guard(() => audit.end(this.headNow(job)));
+      if (rows.length === 0) return guard(() => audit.end(this.headNow(job), this.sql.refs.all(job)));
       for (const row of rows) {
         const fault = audit.add(row);
         if (fault) return fault;
@@ -393,17 +401,23 @@ function statements(db: Connection) {
     read: db.prepare<[JobId, number, number], StoredEntry>(
       'SELECT seq, ref, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
     ),
+    // From the index alone: the audit holds it against the rows.
+    refs: db.prepare<[JobId], { seq: number; ref: string }>(
+      'SELECT seq, ref FROM entries INDEXED BY entries_by_ref WHERE job = ? AND ref IS NOT NULL',
+    ),
     seqOf: db.prepare<[JobId, string], { seq: number }>('SELECT seq FROM entries WHERE job = ? AND ref = ?'),
     putEnclosure: db.prepare('INSERT INTO enclosures (job, seq, salt, content) VALUES (?, ?, ?, ?)'),
     removeEnclosure: db.prepare('DELETE FROM enclosures WHERE job = ? AND seq = ?'),
     enclosure: db.prepare<[JobId, Seq], Enclosure>(
       'SELECT salt, content FROM enclosures WHERE job = ? AND seq = ?',
     ),
+    enclosed: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
+    voidCode: db.prepare('DELETE FROM codes WHERE job = ? AND seat = ?'),
     dropCode: db.prepare('DELETE FROM codes WHERE code = ?'),
     summary: db.prepare<[JobId], KeptSummary & { seal: string }>(
       'SELECT count, hash, body, seal FROM summaries WHERE job = ?',

@@ -30,6 +30,8 @@ export interface KeyChange {
   /** No pass that this role had before is good any more. */
   revoke?: Role;
   issue?: { token: Digest; role: Role | SiteRole }[];
+  /** No join code of this seat is good any more. */
+  voids?: Seat;
   /** The seat's join code from now on; an earlier one for the same seat is void. */
   code?: { code: Digest; seat: Seat; expiresAt: number };
 }
@@ -82,6 +84,8 @@ export interface Store {
   read(job: JobId, after: number, limit: number): Promise<Entry[]>;
   /** What lies beside an entry. Undefined where nothing was put, or it was removed. */
   enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined>;
+  /** Every entry that something lies beside, in whatever log. */
+  enclosed(): Promise<{ job: JobId; seq: Seq }[]>;
   /** Where the job's log ends; an unknown job ends before it has begun (`emptyHead`). */
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */

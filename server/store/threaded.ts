@@ -83,6 +83,10 @@ export class ThreadedStore implements Store {
     return this.ask('enclosure', job, seq);
   }
 
+  enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
+    return this.ask('enclosed');
+  }
+
   head(job: JobId): Promise<Head> {
     return this.ask('head', job);
   }

@@ -17,6 +17,10 @@ const LOUD: Partial<Record<Refusal, 'warn' | 'info'>> = {
 /** Where something was refused: a request, a message, a websocket or connection before either. */
 type Place = 'request' | 'message' | 'websocket' | 'connection';
 
+const NO_HOST = 'no host of ours';
+/** Of a host in a line of the log, characters: as long as a name in the DNS may be. */
+const LONGEST_NAME = 253;
+
 /** What happens, told to those who run the server: as a line of the log, and counted. */
 export class Telemetry {
   readonly metrics = new Metrics();
@@ -40,6 +44,17 @@ export class Telemetry {
     const loud = LOUD[reason];
     if (!loud || !this.mayBeLoud(`${at} ${reason} ${block}`)) this.log.debug(line, 'refused');
     else this.log[loud](line, 'refused; of this network it is said once a minute');
+  }
+
+  /** A request named a host that is not ours: who runs the server may have forgotten a name. */
+  misdirected(block: string, status: number, host: string | undefined): void {
+    this.metrics.requests.inc({ path: NO_HOST, status: String(status) });
+    this.metrics.refused('bad-message', 'request');
+    const level = this.mayBeLoud(`${NO_HOST} ${block}`) ? 'info' : 'debug';
+    this.log[level](
+      { block, status, host: host?.slice(0, LONGEST_NAME) },
+      'a request named no host of ours; names of this server are given with --name',
+    );
   }
 
   private mayBeLoud(kind: string): boolean {

@@ -1,3 +1,4 @@
+import type { AdmissionAnswer } from '../model/admission.ts';
 import type { CameraState } from '../model/camera.ts';
 import type { Draft } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
@@ -10,12 +11,18 @@ import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
+import type { JobState } from '../visit/state.ts';
 import type { Words } from './decide.ts';
 
 /** What can happen to a job from outside. */
 export type Input =
   | { kind: 'open'; setup: JobSetup }
   | ({ kind: 'seated' } & Pick<FactOf<'seated'>, 'seat' | 'device' | 'takeover' | 'person' | 'phone'>)
+  /** The panel answers a phone that asks for a seat. */
+  | ({ kind: 'admission'; mark: string; answer: AdmissionAnswer } & Pick<
+      FactOf<'seated'>,
+      'seat' | 'device' | 'takeover' | 'person' | 'phone'
+    >)
   /** Another person is at the phone of this seat, or somebody says now who it is. */
   | { kind: 'person'; seat: Seat; person?: Person | undefined }
   | { kind: 'link'; seat: Seat; online: boolean }
@@ -38,15 +45,18 @@ export type Input =
   | { kind: 'hand-over'; by: Seat | 'supervisor'; fact: HandOverFact }
   /** Taken, with its picture; or its picture removed. */
   | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
-  | { kind: 'remove-photo'; by: Seat | 'supervisor'; fact: FactOf<'photo-removed'> }
+  | { kind: 'remove-photo'; by: Seat | 'supervisor' | 'server'; fact: FactOf<'photo-removed'> }
   /** By a supervisor, of the record up to `head`. */
   | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */
   | { kind: 'tick' };
 
-/** The answer: facts for the log, in order, and when to `tick` next; or a named refusal. */
+/**
+ * The answer: facts for the log, in order, the state once they are in it, and when to `tick` next; or a named refusal. The
+ * state is the fold of the facts: who folds them once more works out all that was learnt on the way once more.
+ */
 export type Response =
-  | { kind: 'facts'; drafts: Draft[]; wakeAt?: number }
+  | { kind: 'facts'; drafts: Draft[]; state: JobState; wakeAt?: number }
   | { kind: 'refused'; reason: Refusal; text: string };
 
 /** Why nothing was done, or undefined if something was. */

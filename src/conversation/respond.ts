@@ -30,10 +30,10 @@ export function respond(state: JobState, input: Input, now: number): Response {
   if (refusal) return { kind: 'refused', ...refusal };
   reviewIssues(job);
   // Silence alone never restarts advice: after an expired instruction, somebody must speak first.
-  const isSpoken = !UNSPOKEN.has(input.kind);
+  const isSpoken = !UNSPOKEN.has(input.kind) && !isTurnedAway(input);
   const speaks = isSpoken || job.state.instruction !== undefined;
   const wakeAt = speaks ? instruct(job) : undefined;
-  return { kind: 'facts', drafts: job.drafts, ...(wakeAt !== undefined && { wakeAt }) };
+  return { kind: 'facts', drafts: job.drafts, state: job.state, ...(wakeAt !== undefined && { wakeAt }) };
 }
 
 const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
@@ -44,6 +44,9 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'watcher-remark',
   'camera',
 ]);
+
+/** Somebody who is not of the crew: nothing has changed for it. */
+const isTurnedAway = (input: Input): boolean => input.kind === 'admission' && input.answer === 'no';
 
 function take(job: Composer, input: Input): Refused {
   switch (input.kind) {
@@ -57,6 +60,11 @@ function take(job: Composer, input: Input): Refused {
       return;
     case 'seated':
       return seat(job, input);
+    case 'admission': {
+      const { kind: _, mark, answer, ...seated } = input;
+      job.put('panel', { type: 'admission', seat: seated.seat, device: seated.device, mark, answer });
+      return answer === 'yes' ? seat(job, { kind: 'seated', ...seated }) : undefined;
+    }
     case 'person':
       return handOn(job, input);
     case 'link':

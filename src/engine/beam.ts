@@ -203,9 +203,9 @@ export function fitShape(
   let believed = prior(gains.length, curve, height(best), shape);
   for (let pass = 0; pass < PASSES; pass++) {
     const rows = [...believed];
+    const peaks = solution ? heightsAt(solution.x, tops) : tops;
     for (const { s, gain, coefficients } of points) {
-      const seen = tops[gain] as number;
-      const top = solution ? Math.max(seen, peakHeight(solution.x, gain, gains.length)) : seen;
+      const top = peaks[gain] as number;
       const predicted = solution && dot(coefficients, solution.x);
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
@@ -231,14 +231,15 @@ export function fitShape(
     believed = prior(gains.length, curve, height(best), shape);
   }
   if (!solution) return undefined;
-  const fit = { solution: honest(solution, levels), origin, gains };
+  const { x, covariance, chi2 } = solution;
+  const fit = { solution: honest({ x, covariance, chi2 }, levels), origin, gains };
   const found = { ...describe(fit), backlash, shape };
   const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
-  const { x, covariance, chi2 } = solution;
+  const peaks = heightsAt(x, tops);
   const excess = new Map<Sample, number>();
   for (const { s, gain, coefficients } of points) {
     if (s.level.kind !== 'level') continue;
-    const top = Math.max(tops[gain] as number, peakHeight(x, gain, gains.length));
+    const top = peaks[gain] as number;
     const drop = top - s.level.db;
     const sd = straightSd(drop, together(s.level.sd, shapeSd(drop, meter)), shape);
     const leverage = Math.min(MOST_LEVERAGE, quadratic(coefficients, covariance) / sd ** 2);
@@ -324,11 +325,17 @@ function offsets(x: readonly number[], gains: number): PerAxis<number> {
   return { horizontal: along('horizontal'), vertical: along('vertical') };
 }
 
-function peakHeight(x: readonly number[], gain: number, gains: number): number {
+/** The height of the peak at each gain; `gains`: how many there are. */
+function peakHeights(x: readonly number[], gains: number): number[] {
   const offset = offsets(x, gains);
   const rise = (axis: Axis) => ((x[SLOPE[axis]] ?? 0) * offset[axis]) / 2;
-  return (x[HEIGHTS + gain] ?? 0) + rise('horizontal') + rise('vertical');
+  const [h, v] = [rise('horizontal'), rise('vertical')];
+  return Array.from({ length: gains }, (_, gain) => (x[HEIGHTS + gain] ?? 0) + h + v);
 }
+
+/** The same, and at least what was read there. */
+const heightsAt = (x: readonly number[], tops: readonly number[]): number[] =>
+  peakHeights(x, tops.length).map((height, gain) => Math.max(tops[gain] as number, height));
 
 /** What is assumed before any reading, as rows of the same system. */
 function prior(gains: number, curve: Estimate, top: number, shape: Shape): Row[] {
@@ -386,12 +393,13 @@ function describe({
   const horizontal = along('horizontal');
   const vertical = along('vertical');
   // Second order: a peak that may be far away may also be high.
+  const peaks = peakHeights(x, gains.length);
   const far = ({ peak, curvature }: typeof horizontal) => curvature.value * peak.sd ** 2;
   const heights = gains.map((gain, k) => {
     const cross = isTurned ? [-h * v] : [];
     const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0)), ...cross];
     const sd = Math.hypot(sdOf(gradient), far(horizontal), far(vertical));
-    return [gain, { value: peakHeight(x, k, gains.length), sd }] as const;
+    return [gain, { value: peaks[k] as number, sd }] as const;
   });
   return {
     peak: { horizontal: horizontal.peak, vertical: vertical.peak },

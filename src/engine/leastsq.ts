@@ -8,7 +8,7 @@ export interface Row {
 export interface Solution {
   /** The fitted parameters. */
   readonly x: readonly number[];
-  /** Their covariance, for the given standard deviations (not rescaled by the residuals). */
+  /** Their covariance, for the given standard deviations (not rescaled by the residuals). Worked out each time it is asked for. */
   readonly covariance: readonly (readonly number[])[];
   /** Weighted sum of squared residuals. */
   readonly chi2: number;
@@ -43,11 +43,26 @@ export function leastSquares(rows: readonly Row[]): Solution | undefined {
 
   const inverse = inverseOfTriangle(a, m, n);
   const x = new Array<number>(n).fill(0);
-  const covariance = x.map(() => new Array<number>(n).fill(0));
   for (let i = 0; i < n; i++) {
-    for (let k = i; k < n; k++)
-      x[i] = (x[i] as number) + (inverse[i * n + k] as number) * (a[n * m + k] as number);
-    x[i] = (x[i] as number) / (scale[i] as number);
+    let sum = 0;
+    for (let k = i; k < n; k++) sum += (inverse[i * n + k] as number) * (a[n * m + k] as number);
+    x[i] = sum / (scale[i] as number);
+  }
+  return {
+    x,
+    chi2: norm(a, n * m + n, (n + 1) * m) ** 2,
+    // Most solutions are only a step to the next one, and nobody asks how sure they are.
+    get covariance() {
+      return covarianceOf(inverse, scale);
+    },
+  };
+}
+
+/** From the inverse of the triangle, and the lengths that its columns had. */
+function covarianceOf(inverse: Float64Array, scale: Float64Array): number[][] {
+  const n = scale.length;
+  const covariance = Array.from({ length: n }, () => new Array<number>(n).fill(0));
+  for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
       let sum = 0;
       for (let k = i; k < n; k++) sum += (inverse[i * n + k] as number) * (inverse[j * n + k] as number);
@@ -56,7 +71,7 @@ export function leastSquares(rows: readonly Row[]): Solution | undefined {
       (covariance[j] as number[])[i] = sum;
     }
   }
-  return { x, covariance, chi2: norm(a, n * m + n, (n + 1) * m) ** 2 };
+  return covariance;
 }
 
 /** Reflects each column onto its axis, and the columns after it; false if nothing is left of one. */

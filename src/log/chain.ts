@@ -20,17 +20,23 @@ export const hashOf = (body: string): string => bytesToHex(sha256(utf8ToBytes(bo
 /** Bodies of entries sealed here. For storing only: what checks an entry makes its body from the entry itself. */
 const SEALED = new WeakMap<Entry, string>();
 
-/** Chains one draft onto a head. `at`: ms since 1970. */
-export function seal(head: Head, draft: Draft, at: number): Entry {
+/** Chains one draft onto a head. `at`: ms since 1970. `hash`: SHA-256 of a text, in hex. */
+export function seal(head: Head, draft: Draft, at: number, hash = hashOf): Entry {
   const unsealed = { job: head.job, seq: head.count, at, ...draft, prev: head.hash };
   const body = bodyOf(unsealed);
-  const entry = { ...unsealed, hash: hashOf(body) };
+  const entry = { ...unsealed, hash: hash(body) };
   SEALED.set(entry, body);
   return entry;
 }
 
 /** The text that the hash was taken over when the entry was sealed. */
 export const sealedBody = (entry: Entry): string => SEALED.get(entry) ?? bodyOf(entry);
+
+/** The entry as JSON; of one that was sealed here, from the text that is there already. */
+export function entryJson(entry: Entry): string {
+  const body = SEALED.get(entry);
+  return body === undefined ? JSON.stringify(entry) : `${body.slice(0, -1)},"hash":"${entry.hash}"}`;
+}
 
 export const headAfter = (entry: Entry): Head => ({
   job: entry.job,

@@ -1,5 +1,6 @@
 import type { Log } from '../model/entry.ts';
 import type { Seq } from '../model/ids.ts';
+import type { Fingerprint } from './signed-head.ts';
 
 /** The first entry that does not follow from the one before it, or the head that does not close the chain. */
 export type ChainFault = {
@@ -24,7 +25,11 @@ export type ChainFault = {
  * A log that was checked, with the first fault that was found: where it is stored, or in its entries, which alone may not
  * show it. Undefined: it is whole.
  */
-export type CheckedLog = Log & { readonly fault: ChainFault | undefined };
+export type CheckedLog = Log & {
+  readonly fault: ChainFault | undefined;
+  /** With which the server that keeps this log signs its heads, as far as the reader was told. */
+  readonly key?: Fingerprint;
+};
 
 /** The first wrong line of an exported file. */
 export type FileFault = {

@@ -29,6 +29,7 @@ const SAYS: Record<Fact['type'], string> = {
   accept: 'The alignment was accepted: with all its evidence, or without it for a given reason.',
   pause: 'The crew asked for time, or the next order waits for the emitter.',
   resume: 'The crew continued.',
+  admission: 'The panel answered a phone that asked for a seat without a code; both screens showed "mark".',
   remark: 'A remark.',
   'watcher-remark': 'A remark by somebody who watched, under the name "by" that was typed there.',
   mounted: 'How the emitter hangs, as the person facing it sees it.',

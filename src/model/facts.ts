@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { AdmissionAnswer, Mark } from './admission.ts';
 import { Advice, Question } from './advice.ts';
 import { CameraReading, CameraState } from './camera.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
@@ -176,6 +177,14 @@ export const Fact = z.discriminatedUnion('type', [
     person: Person.optional(),
     phone: PhoneMark.optional(),
     handedOn: z.literal(true).optional(),
+  }),
+  /** The panel answered a phone that asked for a seat without a code, and showed `mark`. After a yes it is seated. */
+  z.object({
+    type: z.literal('admission'),
+    seat: Seat,
+    device: z.string().max(80),
+    mark: Mark,
+    answer: AdmissionAnswer,
   }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
   /**

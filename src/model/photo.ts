@@ -36,8 +36,16 @@ export const photoFacts = [
     shows: PhotoShows,
     caption: Caption.optional(),
   }),
-  /** The picture of entry `photo` was removed, and is nowhere on the server any more. */
-  z.object({ type: z.literal('photo-removed'), photo: Seq, why: z.string().trim().min(3).max(500) }),
+  /**
+   * The picture of entry `photo` was removed, and is nowhere on the server any more. `afterDays`: nobody asked for it; the server
+   * keeps pictures for so many days.
+   */
+  z.object({
+    type: z.literal('photo-removed'),
+    photo: Seq,
+    why: z.string().trim().min(3).max(500),
+    afterDays: z.number().int().min(1).optional(),
+  }),
 ] as const;
 
 export const PhotoFact = z.discriminatedUnion('type', photoFacts);

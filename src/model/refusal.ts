@@ -24,6 +24,8 @@ export const Refusal = z.enum([
   'not-signable',
   'speech-unavailable',
   'seat-in-use',
+  /** Nobody can answer a phone that asks to come in, or another asks already. */
+  'not-now',
   'bad-code',
   /** Who opens sites and jobs must first show the passphrase. */
   'locked',

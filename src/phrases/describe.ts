@@ -2,6 +2,7 @@ import type { Entry } from '../model/entry.ts';
 import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { currentPlan } from '../model/written.ts';
+import { admittedText, turnedAwayText } from './admission.ts';
 import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
@@ -47,6 +48,8 @@ export function describe(
       return line(`${fact.setup.site}, ${fact.setup.pair}: job opened`, 'event');
     case 'seated':
       return line(seated(fact), 'event');
+    case 'admission':
+      return line(fact.answer === 'yes' ? admittedText(fact.mark) : turnedAwayText(fact.mark), 'event');
     case 'link':
       return line(`${SEAT_NAME[fact.seat]} phone ${fact.online ? 'back' : 'lost its link'}`, 'event');
     case 'said':

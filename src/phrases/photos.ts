@@ -23,6 +23,8 @@ export const photoText = ({ shows, caption }: Pick<FactOf<'photo'>, 'shows' | 'c
   caption === undefined ? SHOWS_WORDS[shows] : `${SHOWS_WORDS[shows]}: ${caption}`;
 
 export const photoLine = (photo: FactOf<'photo'>): string => `Photo, ${photoText(photo)}`;
+export const keptLongEnoughText = (days: number): string =>
+  `Pictures are kept for ${days === 1 ? 'a day' : `${days} days`} on this server`;
 export const removedLine = ({ photo, why }: FactOf<'photo-removed'>): string =>
   `Photo of entry ${photo} removed: ${why}`;
 

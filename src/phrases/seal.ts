@@ -8,6 +8,7 @@ export const SEAL_ROWS = {
   entries: 'Entries',
   hash: 'Head hash',
   checked: 'Checked',
+  key: 'Key of the server',
   verify: 'To check it',
 } as const;
 
@@ -18,6 +19,9 @@ export const checkedText = (fault: ChainFault | undefined): string =>
 
 export const HOW_TO_VERIFY =
   'Ladderline checks the saved file of this log, also without a network: it finds any change. The number of entries and the head hash must then be those printed here.';
+
+export const HOW_TO_COMPARE =
+  'The key must be the one that the firm noted down when it set its server up: with another key, another server signed.';
 
 export const footText = ({ job, count, hash }: Head): string =>
   `Log ${job}, ${count} entries, head hash ${hash}`;

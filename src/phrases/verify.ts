@@ -119,6 +119,7 @@ export function signedLines(signed: Signed, count: number): string[] {
       const when = (ms: number) => new Date(ms).toISOString();
       return [
         `Signed: the first ${signed.count} entries stood so at ${when(signed.at)}, by the key you gave; the first signature is of ${when(signed.first)}.`,
+        `  Key:  ${signed.key}`,
         ...(signed.count < count ? [`NOT PROVEN: the ${count - signed.count} entries after them.`] : []),
       ];
     }

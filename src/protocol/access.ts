@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { Seat } from '../model/facts.ts';
 import { Person, PhoneId } from '../model/person.ts';
+import { CALL_FORM } from '../phrases/admission.ts';
+import { callOf } from './call-words.ts';
 
 /** Join codes: no 0/O, 1/I/L, so that nobody misreads a code over the radio or in the sun. */
 export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
@@ -9,6 +11,17 @@ export const JoinCode = z
   .string()
   .transform((s) => s.toUpperCase().replace(/[\s-]/g, ''))
   .pipe(z.string().regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`)));
+
+/** The word under which the panel of a job is asked: "KILO 417". No secret: it opens nothing. Case and spelling are forgiven. */
+export const JobWord = z
+  .string()
+  .max(20)
+  .transform((typed, ctx) => {
+    const call = callOf(typed);
+    if (call !== undefined && /\d{3}$/.test(call)) return call;
+    ctx.issues.push({ code: 'custom', input: typed, message: CALL_FORM });
+    return z.NEVER;
+  });
 
 /** A role in the protocol: one of the two seats, or a watcher who can only read. */
 export const Role = z.enum(['panel', 'emitter', 'watcher']);

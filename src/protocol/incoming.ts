@@ -32,6 +32,10 @@ export function incomingFaults(
   if (schema instanceof z.ZodArray && Array.isArray(value)) {
     return value.flatMap((each, i) => within(schema.def.element, each, i));
   }
+  if (schema instanceof z.ZodDiscriminatedUnion) {
+    const option = named(schema, value);
+    if (option) return within(option);
+  }
   if (schema instanceof z.ZodUnion) {
     const fitting = schema.options.filter((option) => z.safeParse(option, value).success);
     return fitting.map((option) => within(option)).toSorted((a, b) => a.length - b.length)[0] ?? [];
@@ -44,6 +48,15 @@ export function incomingFaults(
     });
   }
   return [];
+}
+
+/** The one of a union's options that a value says that it is, without trying any. */
+function named({ def, options }: z.ZodDiscriminatedUnion, value: unknown): z.core.$ZodType | undefined {
+  const name = (value as Record<string, unknown> | null)?.[def.discriminator];
+  return options.find((option) => {
+    const field = option instanceof z.ZodObject ? option.shape[def.discriminator] : undefined;
+    return field instanceof z.ZodLiteral && field.values.has(name as string);
+  });
 }
 
 /** A refinement: no figure of a new value, as `inverted` pairs them, is above the one it must not be above. */

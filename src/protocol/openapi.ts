@@ -7,6 +7,7 @@ const AT = '#/components/schemas/';
 
 /** Whose token, in words. */
 const BEARERS: Record<Exclude<Bearer, 'anyone'>, string> = {
+  asker: 'The key that the question to the panel was answered with.',
   job: 'A token of the job, or of a site for its own log.',
   site: 'Either token of the site.',
   desk: "The token of the site's desk.",

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { JobId } from '../model/ids.ts';
+import { Ask, AskAnswer, Asked } from './ask.ts';
 import { Enter, Entered } from './enter.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health, Live } from './health.ts';
@@ -24,10 +25,10 @@ import {
 import { TrustInfo } from './trust.ts';
 
 /**
- * Whose token a request carries: nobody's, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
+ * Whose token a request carries: nobody's, that of a question to the panel, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
  * runs the server.
  */
-export type Bearer = 'anyone' | 'job' | 'site' | 'desk' | 'owner';
+export type Bearer = 'anyone' | 'asker' | 'job' | 'site' | 'desk' | 'owner';
 
 /** One address of the server: what is sent to it, and what it answers when nothing is refused. */
 export interface Route {
@@ -93,6 +94,21 @@ export const ROUTES = {
     says: 'Uses a join code up, and gives the seat.',
     body: Join,
     answer: { status: 200, is: Joined },
+  },
+  askPanel: {
+    method: 'post',
+    path: '/ask',
+    bearer: 'anyone',
+    says: 'Asks the panel of a job for the seat at the emitter, without a code.',
+    body: Ask,
+    answer: { status: 201, is: Asked },
+  },
+  askAnswer: {
+    method: 'get',
+    path: '/ask',
+    bearer: 'asker',
+    says: 'What the panel has answered.',
+    answer: { status: 200, is: AskAnswer },
   },
   record: {
     method: 'get',

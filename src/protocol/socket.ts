@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { AdmissionAnswer } from '../model/admission.ts';
 import { CameraReading, CameraState } from '../model/camera.ts';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
@@ -11,6 +12,7 @@ import { Person } from '../model/person.ts';
 import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
 import { Invite, Role, Token } from './access.ts';
+import { AskShown } from './ask.ts';
 
 /**
  * The messages between phones and server; docs/protocol.md numbers their rules. Text frames are these in
@@ -139,6 +141,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('talk-drop'), id }),
   /** Asks for a join code for the other seat, or for this one on a new phone. */
   z.object({ t: z.literal('invite'), id, seat: Seat }),
+  /** From the panel: whether the phone that asks is its emitter. */
+  z.object({ t: z.literal('admit'), id, ask: AskShown.shape.ask, answer: AdmissionAnswer }),
   z.object({ t: z.literal('ping'), n: z.number().int() }),
 ]);
 export type ClientMessage = z.infer<typeof ClientMessage>;
@@ -171,6 +175,8 @@ export const ServerMessage = z.discriminatedUnion('t', [
     /** Server clock, ms: instructions expire by it. */
     now: z.number(),
     speech: SpeechState,
+    /** To the panel: the word under which a phone without a code asks it, as long as this server runs. */
+    word: z.string().optional(),
   }),
   /** Entries in order, each once; history after `hello`, then live. */
   z.object({ t: z.literal('entries'), entries: z.array(Entry) }),
@@ -189,6 +195,8 @@ export const ServerMessage = z.discriminatedUnion('t', [
     stage: z.enum(['listening', 'working', 'done', 'failed']),
   }),
   z.object({ t: z.literal('invite'), id, invite: Invite }),
+  /** To the panel: a phone asks to come in; without `asks`, none does any more. */
+  z.object({ t: z.literal('ask'), asks: AskShown.optional() }),
   z.object({ t: z.literal('speech'), speech: SpeechState }),
   z.object({ t: z.literal('pong'), n: z.number().int(), now: z.number() }),
   /** The server stops, and closes with 1001 as soon as all that it has is written. Nothing is lost: connect again. */

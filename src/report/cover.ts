@@ -78,7 +78,7 @@ export function coverPage(input: CoverInput, moments: Moments): Part {
         ),
       },
       acrossSite(input),
-      sealBlock(HEADINGS.siteLog, log.head, fault),
+      sealBlock(HEADINGS.siteLog, log.head, fault, log.key),
     ],
     foot: footText(log.head),
   };

@@ -131,11 +131,13 @@ const TIME_PLOT = 140;
 interface Read {
   readonly record: VisitRecord;
   readonly head: Head;
+  readonly key: CheckedLog['key'];
 }
 
 const read = (log: CheckedLog): Read => ({
   record: new VisitRecord(log, { fault: log.fault }),
   head: log.head,
+  key: log.key,
 });
 
 /** The page of a pair by its latest visit. */
@@ -143,7 +145,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
   const records = visits.map(read);
   const latest = records.at(-1);
   if (!latest?.record.visit) return withoutVisit({ plan, log: latest, units, code });
-  const { record, head } = latest;
+  const { record, head, key } = latest;
   const { visit, fault, status, findings, final, overview, series } = record as VisitRecord & {
     visit: Visit;
   };
@@ -182,7 +184,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     ...earlierVisits(records, moments),
     jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
-    sealBlock(HEADINGS.record, head, fault),
+    sealBlock(HEADINGS.record, head, fault, key),
     {
       kind: 'charts',
       charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
@@ -297,7 +299,7 @@ function withoutVisit({
 }): PairPage {
   const fault = log?.record.fault;
   const status = fault ? 'needs-attention' : 'not-started';
-  const seal = log && sealBlock(HEADINGS.record, log.head, fault);
+  const seal = log && sealBlock(HEADINGS.record, log.head, fault, log.key);
   const held = plan && heldPlan(plan, code);
   return {
     part: {

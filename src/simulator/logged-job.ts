@@ -32,17 +32,22 @@ export class LoggedJob {
     const response = respond(this.state, input, this.now);
     if (response.kind === 'refused') return response;
     for (const [i, draft] of response.drafts.entries())
-      this.write(i === 0 && ref !== undefined ? { ...draft, ref } : draft);
+      this.seal(i === 0 && ref !== undefined ? { ...draft, ref } : draft);
+    this.state = response.state;
     this.wakeAt = response.wakeAt;
     return response;
   }
 
   /** Seals an entry that no input leads to, such as one of an older program. */
   write(draft: Draft): void {
+    this.state = fold(this.state, this.seal(draft));
+  }
+
+  private seal(draft: Draft): Entry {
     const entry = seal(this.head, draft, this.now);
     this.entries.push(entry);
     this.head = headAfter(entry);
-    this.state = fold(this.state, entry);
+    return entry;
   }
 
   say(seat: Seat, text: string): void {

@@ -32,11 +32,28 @@ const TONGUES: Record<TypedLanguage, Tongue> = {
   fr: tongue(fr, FR),
 };
 
+/** So many texts are remembered with what they mean: a crew says the same words again and again. */
+const REMEMBERED = 2_000;
+/** Nobody says longer ones twice. */
+const LONGEST = 100;
+const remembered = new Map<string, Understanding>();
+
 /** What words mean in the language they were typed in; English where none is named. See `parse`. */
 export function understand(
   text: string,
   language: TypedLanguage | undefined,
   context: Context = {},
 ): Understanding {
-  return language ? parseIn(TONGUES[language], text, context) : parse(text, context);
+  if (text.length > LONGEST) return understood(text, language, context);
+  const { min, max, unit } = context.meter ?? {};
+  const key = JSON.stringify([text, language, min, max, unit]);
+  const known = remembered.get(key);
+  if (known) return known;
+  const meaning = understood(text, language, context);
+  if (remembered.size >= REMEMBERED) remembered.clear();
+  remembered.set(key, meaning);
+  return meaning;
 }
+
+const understood = (text: string, language: TypedLanguage | undefined, context: Context): Understanding =>
+  language ? parseIn(TONGUES[language], text, context) : parse(text, context);

@@ -89,6 +89,7 @@ export const EMPTY: JobState = {
 /** Who is connected and what is advised does not change what was signed. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
+  'admission',
   'camera',
   'link',
   'notice',
@@ -97,7 +98,9 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'signed',
 ]);
 
-export const keepsSignature = ({ type }: Fact): boolean => KEEPS_SIGNATURE.has(type);
+/** Nor does a picture that goes when its time is over: the signer knew, and its hash stays. */
+export const keepsSignature = (fact: Fact): boolean =>
+  KEEPS_SIGNATURE.has(fact.type) || (fact.type === 'photo-removed' && fact.afterDays !== undefined);
 
 /** Somebody was on it, and nobody is now. */
 export const isLeft = ({ seats: { panel, emitter } }: Pick<JobState, 'seats'>): boolean =>

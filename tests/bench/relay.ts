@@ -26,9 +26,10 @@ const options = new Command('bench:relay')
   .option('--jobs <n>', 'in the database: those of the crews, and others that are only there', Number, 0)
   .option(
     '--say <what>',
-    'readings, which the engine advises on, or remarks, which are only kept',
-    'readings',
+    'alignments of simulated pairs; numbers, over which the engine thinks longest; or remarks, which are only kept',
+    'alignments',
   )
+  .option('--no-pings', 'phones that send no pings, against the protocol: what the messages alone cost')
   .option('--ways <list>', `which runs: ${WAYS.join(', ')}`, (list) => list.split(',') as Way[], [...WAYS])
   .option('--folder <path>', 'where the data folder is made; its disk is the one that is measured', tmpdir())
   .option('--profile', 'let the server write a .cpuprofile into this folder')
@@ -41,6 +42,7 @@ const options = new Command('bench:relay')
     entries: number;
     jobs: number;
     say: Saying;
+    pings: boolean;
     ways: Way[];
     folder: string;
     profile?: true;
@@ -93,6 +95,7 @@ async function measure(child: ChildProcess, url: string, seconds: number, bare: 
     crews: options.crews,
     seconds,
     say: options.say,
+    pings: options.pings && !bare,
     everySeconds: options.every,
   };
   const phones = fork(join(HERE, 'crews.ts'), [JSON.stringify(task)]);

@@ -1,3 +1,4 @@
+import { expect } from 'vitest';
 import type { Input } from '../../src/conversation/input.ts';
 import { respond } from '../../src/conversation/respond.ts';
 import type { Fact, FactOf, Seat } from '../../src/model/facts.ts';
@@ -38,6 +39,8 @@ export class TableJob {
       this.state = fold(this.state, { seq: this.facts.length, at: this.now, actor, fact });
       this.facts.push(fact);
     }
+    // What the rules saw is what the log says: the fold of what was put down.
+    expect(response.state).toEqual(this.state);
     this.wakeAt = response.wakeAt;
     return response.drafts.map((draft) => draft.fact);
   }

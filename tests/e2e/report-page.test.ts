@@ -106,7 +106,11 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     const [shown, ...more] = await textsOf(page);
     expect(more).toEqual([]);
     const stored = await store.read(head.job, -1, 1000);
-    const [model] = jobReport(checked({ entries: stored, head: await store.head(head.job) }), ZONE);
+    const { fingerprint: key } = (await (await fetch(`${server.url}/api/key`)).json()) as {
+      fingerprint: string;
+    };
+    const log = checked({ entries: stored, head: await store.head(head.job) });
+    const [model] = jobReport({ ...log, key }, ZONE);
     for (const words of model ? wordsOf(model) : []) expect(shown).toContain(bare(words));
     await page.close();
   });

@@ -51,6 +51,7 @@ export const ENGLISH_TEXTS: Readonly<Record<string, string>> = {
   'Tamsin Quay, hall 3': EXAMPLE,
   B2: EXAMPLE,
   'ABC 234': EXAMPLE,
+  'KILO 417': EXAMPLE,
   '--tls off': 'an option of the server',
   'en-GB': FORMAT,
   '2-digit': FORMAT,

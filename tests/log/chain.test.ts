@@ -1,7 +1,16 @@
 import { createHash } from 'node:crypto';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bodyOf, emptyHead, findFault, GENESIS, hashOf, headAfter, seal } from '../../src/log/chain.ts';
+import {
+  bodyOf,
+  emptyHead,
+  entryJson,
+  findFault,
+  GENESIS,
+  hashOf,
+  headAfter,
+  seal,
+} from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head } from '../../src/model/ids.ts';
 
@@ -127,6 +136,13 @@ describe('the hashed text', () => {
 });
 
 describe('the chain', () => {
+  it('gives an entry as the same JSON, whether it was sealed here or read', () => {
+    for (const entry of chain(['one', 'tw\u2028o "ü"\n']).entries) {
+      expect(JSON.parse(entryJson(entry))).toEqual(entry);
+      expect(JSON.parse(entryJson({ ...entry }))).toEqual(entry);
+    }
+  });
+
   it('begins with 64 zeros, and each entry holds the hash of the one before', () => {
     const { entries, head } = chain(['one', 'two', 'three']);
     expect(GENESIS).toBe('0000000000000000000000000000000000000000000000000000000000000000');

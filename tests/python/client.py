@@ -21,7 +21,7 @@ import sys
 import time
 from urllib.parse import urlsplit
 
-PROTOCOL = 2
+PROTOCOL = 3
 GENESIS = "0" * 64
 
 METER = {
@@ -129,13 +129,15 @@ class Socket:
 
 
 class Phone:
-    """One seat: says things until they are acknowledged, and keeps every entry."""
+    """One seat, or one who watches: says things until they are acknowledged, and keeps every entry."""
 
-    def __init__(self, origin, token):
+    def __init__(self, origin, token, **more):
         self.socket = Socket(origin, "/api/socket")
         self.entries = []
         self.acknowledged = {}
-        self.socket.send({"t": "hello", "v": PROTOCOL, "token": token, "after": -1})
+        self.receipts = []
+        self.watching = []
+        self.socket.send({"t": "hello", "v": PROTOCOL, "token": token, "after": -1, **more})
         self.take_until(lambda message: message["t"] == "caught-up")
 
     def take_until(self, fits):
@@ -149,6 +151,12 @@ class Phone:
                     self.entries.append(entry)
             elif kind == "ack":
                 self.acknowledged[message["id"]] = message["seq"]
+            elif kind == "receipt":
+                self.receipts.append((message["instruction"], message["how"]))
+            elif kind == "presence":
+                self.watching = message["presence"].get("watching", self.watching)
+            elif kind == "welcome" and message["v"] != PROTOCOL:
+                raise SystemExit(f"a server of version {message['v']}")
             elif kind == "refused":
                 raise SystemExit(f"refused: {message}")
             if fits(message):
@@ -314,7 +322,11 @@ def main(origin):
     joined = json.loads(api.ask("POST", "/api/join", {"code": opened["invite"]["code"], "device": "python"}))
     phones = {"panel": Phone(origin, opened["token"]), "emitter": Phone(origin, joined["token"])}
     pair = Pair()
-    panel = phones["panel"]
+    panel, emitter = phones["panel"], phones["emitter"]
+    # How the unit hangs, as the person at it sees it (R83); one who watches says something to the crew (R13).
+    emitter.send("mounted", mounting="top-left")
+    watcher = Phone(origin, opened["watch"], name="S. Example")
+    watcher.send("remark", text="Mind the crane.", by="S. Example")
     answered, orders, said_words, first = -1, [], set(), None
     while True:
         order = panel.order()
@@ -323,6 +335,12 @@ def main(origin):
             panel.take_until(lambda message: message["t"] == "entries")
             continue
         answered = order["seq"]
+        # The order has reached the ladder: shown, and spoken to its end (R82).
+        if order["fact"]["advice"]["to"] != "panel":
+            while emitter.entries[-1]["seq"] < answered:
+                emitter.take_until(lambda message: message["t"] == "entries")
+            for how in ("shown", "spoken"):
+                emitter.socket.send({"t": "receipt", "instruction": answered, "how": how})
         action = order["fact"]["advice"]["action"]
         orders.append(action["kind"])
         if len(orders) > 400:
@@ -343,6 +361,8 @@ def main(origin):
     panel.send("hand-over", fact={"type": "as-left", "values": {"signal": int(pair.reading()), "receiverSerial": "R-0012"}})
     panel.send("hand-over", fact={"type": "next-due", "what": "Clean and test", "on": "2027-11-26"})
     panel.send("remark", text="Cover lock is stiff.")
+    moved = {"upright": "left-right", "upside-down": "left-right", "top-left": "up-down", "top-right": "up-down"}
+    mounted = [entry["fact"]["mounting"] for entry in panel.entries if entry["fact"]["type"] == "mounted"]
     watch = opened["watch"]
     record = json.loads(api.ask("GET", "/api/record", token=watch))
     entries, head = record["entries"], record["head"]
@@ -364,6 +384,12 @@ def main(origin):
                 "said": sorted(said_words),
                 "handedOver": [e["fact"] for e in entries if e["fact"]["type"] in ("as-left", "next-due")],
                 "turns": orders.count("turn"),
+                "firstOrders": orders[:6],
+                "mounted": [[each, moved[each]] for each in mounted],
+                "watcherSaid": [e["fact"] for e in entries if e["fact"]["type"] == "watcher-remark"],
+                "watching": panel.watching,
+                "receipts": sorted({how for _, how in panel.receipts}),
+                "receiptsOfOrders": all(entries[seq]["fact"]["type"] == "instruction" for seq, _ in panel.receipts),
                 "accepted": facts.count("accept"),
                 "panel": [e["fact"]["shows"] for e in entries if e["fact"]["type"] == "panel"],
                 "entries": len(entries),

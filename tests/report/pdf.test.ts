@@ -106,6 +106,16 @@ describe('the PDF of a single job', () => {
     );
   });
 
+  it('has the key of the server that keeps the log, whole, and says what to compare it with', async () => {
+    const log = checked(accepted('printed-4'));
+    const key = '39b70da1d5a19a0a6d3ba3e0fe6ac9e0a1b2c3d4e5f60718293a4b5c6d7e8f90';
+    const [text] = await printed(jobReport({ ...log, key }, 'UTC'));
+    expect(text).toContain(bare(`Key of the server ${key}`));
+    expect(text).toContain(bare('the one that the firm noted down'));
+    const [without] = await printed(jobReport(log, 'UTC'));
+    expect(without).not.toContain(bare('Key of the server'));
+  });
+
   it('names the first broken entry of a changed log', async () => {
     const { entries, head } = accepted('printed-2');
     const changed = entries.map((entry) => (entry.seq === 9 ? { ...entry, at: entry.at + 1 } : entry));

@@ -182,7 +182,7 @@ export async function sendFrames(all: readonly { from: number; sent: string | Bu
       {
         block: '192.0.2',
         send: (line, sent) => {
-          hear(line);
+          hear(String(line));
           sent?.();
         },
         close: (_, reason) => ended.push(reason),

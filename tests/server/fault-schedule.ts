@@ -113,7 +113,7 @@ class Line {
     const { down } = this;
     const wire: Wire = {
       block: '192.0.2',
-      send: (text, sent) => down.push({ text, sent }),
+      send: (frame, sent) => down.push({ text: String(frame), sent }),
       close: () => down.push('close'),
       cut: () => down.push('close'),
       waiting: 0,

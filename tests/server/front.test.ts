@@ -132,6 +132,7 @@ describe('plain HTTP from another machine', () => {
       isOurs: () => false,
       isTrusted: () => isTrusted,
       isThisMachine: () => here,
+      onMisdirected: () => {},
     });
     const requests: IncomingMessage[] = [];
     const server = createServer(

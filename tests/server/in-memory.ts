@@ -124,8 +124,8 @@ export class Line {
     const line = this;
     const wire: Wire = {
       block,
-      send(text, sent) {
-        line.heard.push(ServerMessage.parse(JSON.parse(text)));
+      send(frame, sent) {
+        line.heard.push(ServerMessage.parse(JSON.parse(String(frame))));
         if (line.held && sent) line.arriving.push(sent);
         else sent?.();
       },

@@ -3,6 +3,7 @@ import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
+import { pino } from 'pino';
 import { afterAll, describe, expect, it } from 'vitest';
 import { DATABASE_FILE } from '../../server/store/data-folder.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
@@ -201,6 +202,24 @@ describe('whether the server lives, and how it does', () => {
     // Every line is a comment or a sample (the same source).
     for (const line of text.trim().split('\n'))
       expect(line).toMatch(/^(# (HELP|TYPE) .*|[a-z_]+(\{(\w+="[^"]*",?)*\})? [-+.\w]+|)$/);
+  });
+
+  it('counts a request for another host, and says once a minute which name came', async () => {
+    const lines: string[] = [];
+    const log = pino({ level: 'info' }, { write: (line: string) => void lines.push(line) });
+    const { url } = await serve({ metricsToken: 'the owner', log });
+    for (let n = 0; n < 3; n++) {
+      const asked = request(`${url}/api/health`, { headers: { host: 'ladders.example' } }).end();
+      await new Promise((resolve) =>
+        asked.once('response', (answer) => answer.resume().once('end', resolve)),
+      );
+    }
+    const text = await (await get(url, '/api/metrics', 'the owner')).text();
+    expect(text).toMatch(/^ladderline_requests_total\{path="no host of ours",status="421"\} 3$/m);
+    expect(text).toMatch(/^ladderline_refusals_total\{reason="bad-message",at="request"\} 3$/m);
+    const named = linesOf(lines.join('')).filter(({ host }) => host === 'ladders.example');
+    expect(named).toHaveLength(1);
+    expect(named[0]).toMatchObject({ status: 421, block: '127.0.0' });
   });
 
   it('R91: nobody may read the metrics of a server without a token for them', async () => {

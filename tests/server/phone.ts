@@ -23,6 +23,8 @@ export const newId = (): string => nanoid();
 
 /** A client without any logic: it sends what the test says, and keeps all it receives. */
 export class Phone {
+  /** Until what is waited for counts as not coming. */
+  static patienceMs = 8_000;
   readonly heard: ServerMessage[] = [];
   readonly socket: WebSocket;
   readonly closed: Promise<{ code: number; reason: string }>;
@@ -94,7 +96,7 @@ export class Phone {
   }
 
   private async until<R>(what: string, look: () => R | undefined): Promise<R> {
-    const deadline = Date.now() + 8_000;
+    const deadline = Date.now() + Phone.patienceMs;
     for (;;) {
       const found = look();
       if (found !== undefined) return found;

@@ -7,6 +7,7 @@ import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { Refusal } from '../../src/model/refusal.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import * as ask from '../../src/protocol/ask.ts';
 import * as enter from '../../src/protocol/enter.ts';
 import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
@@ -41,6 +42,9 @@ const SCHEMAS: Record<string, z.ZodType> = {
   DefineSteps: site.DefineSteps,
   SiteView: site.SiteView,
   SiteFindings: site.SiteFindings,
+  Ask: ask.Ask,
+  Asked: ask.Asked,
+  AskAnswer: ask.AskAnswer,
   Enter: enter.Enter,
   Entered: enter.Entered,
   TrustInfo: trust.TrustInfo,

@@ -1,18 +1,23 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { ANSWERS, REPORTS } from '../../src/conversation/expectation.ts';
 import { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
+import { ENGLISH_FIGURES, spoken } from '../../src/grammar/speak.ts';
 import { Action, Advice, Question } from '../../src/model/advice.ts';
 import { CHECKLISTS } from '../../src/model/checklists.ts';
 import { Fact } from '../../src/model/facts.ts';
 import { AsLeft, HandOverFact } from '../../src/model/hand-over.ts';
+import { Mounting, movesAlong } from '../../src/model/mounting.ts';
 import { PairPlan } from '../../src/model/pair-plan.ts';
+import { PhotoShows } from '../../src/model/photo.ts';
 import { HandAct } from '../../src/model/practice.ts';
 import { JobSetup } from '../../src/model/setup.ts';
 import { answersTo } from '../../src/phrases/answers.ts';
+import { DECLARATION } from '../../src/phrases/declaration.ts';
 import { askItem } from '../../src/phrases/items.ts';
-import { ClientMessage } from '../../src/protocol/socket.ts';
+import { ClientMessage, OLDEST_PROTOCOL_VERSION, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { SETUP } from '../client/fixtures.ts';
 import { allWords, quoted, tableOf, wordsFor } from './protocol-tables.ts';
 
@@ -118,6 +123,63 @@ describe('the tables of docs/protocol.md', () => {
       items.map((item) => [`\`${item}\``, `\`${list}\``, askItem(item).show]),
     );
     expect(tableOf('`item`')).toEqual(asked);
+  });
+});
+
+describe('what else a client needs of docs/protocol.md', () => {
+  const doc = readFileSync(new URL('../../docs/protocol.md', import.meta.url), 'utf8');
+  /** What stands between back quotes in the one sentence that begins like this, up to the mark that ends it. */
+  const named = (begin: string, end: string): string[] => {
+    const [, rest, ...others] = doc.split(begin);
+    if (rest === undefined || others.length > 0) throw new Error(`docs/protocol.md has not one "${begin}"`);
+    return quoted(rest.slice(0, rest.indexOf(end)));
+  };
+
+  it('is the version that the server speaks, and the oldest that it takes', () => {
+    expect(named('\nVersion: ', '. Times')).toEqual([
+      String(PROTOCOL_VERSION),
+      String(OLDEST_PROTOCOL_VERSION),
+    ]);
+  });
+
+  it('are the subjects of a photo', () => {
+    expect(named('`shows` is ', ';')).toEqual(PhotoShows.options);
+  });
+
+  it('are the words of numbers that are spoken', () => {
+    const words = named('as over a radio, in the words ', '.');
+    expect(words).toEqual([...ENGLISH_FIGURES.figures, ENGLISH_FIGURES.point, ENGLISH_FIGURES.minus]);
+    const rows = tableOf('text').map((cells) => cells.flatMap(quoted));
+    expect(rows.length).toBeGreaterThan(4);
+    for (const [text = '', said] of rows) expect(spoken(text)).toBe(said);
+  });
+
+  it('is where each adjuster moves the beam of a unit that hangs so', () => {
+    const told = tableOf('`mounting`').map((cells) => cells.flatMap(quoted));
+    expect(told).toEqual(
+      Mounting.options.map((mounting) => [
+        mounting,
+        movesAlong(mounting, 'horizontal'),
+        movesAlong(mounting, 'vertical'),
+      ]),
+    );
+  });
+
+  it('are the words that are signed', () => {
+    expect(doc.replace(/\s+/g, ' ')).toContain(`"${DECLARATION}"`);
+  });
+
+  it('is in it, and not in the sources: it names them in passing, and sends nobody there', () => {
+    const named = [...doc.matchAll(/`?(?:\.\.\/)?src\/[\w./-]+/g)].map(([path]) =>
+      path.replaceAll(/[`]|\.\.\//g, ''),
+    );
+    // Where the schemas are that the document is held to, and where more forms of the words are.
+    expect([...new Set(named)].sort()).toEqual([
+      'src/grammar/',
+      'src/model/facts.ts',
+      'src/protocol/routes.ts',
+      'src/protocol/socket.ts',
+    ]);
   });
 });
 

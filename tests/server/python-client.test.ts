@@ -24,6 +24,12 @@ describe.skipIf(!PYTHON)('a client written in Python from docs/protocol.md', () 
       changedFault: 3,
       refOfFirst: true,
       sameAtBothPhones: true,
+      // What version 3 added.
+      mounted: [['top-left', 'up-down']],
+      watcherSaid: [{ type: 'watcher-remark', by: 'S. Example', text: 'Mind the crane.' }],
+      watching: ['S. Example'],
+      receipts: ['shown', 'spoken'],
+      receiptsOfOrders: true,
     });
     expect(told.orders).toEqual(expect.arrayContaining(['block', 'confirm-item', 'cover', 'hold', 'turn']));
     expect(told.orders).toContain('offer-sign');

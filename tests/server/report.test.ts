@@ -1,10 +1,32 @@
 import { expect, it } from 'vitest';
 import { Turns } from '../../server/guard/turns.ts';
 import { ReportJobs } from '../../server/report/jobs.ts';
+import { ServerKey } from '../../src/protocol/heads.ts';
 import { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { ReportBegun, ReportProgress } from '../../src/protocol/report.ts';
+import { bare, pdfText } from '../report/pdf-text.ts';
 import { Desk } from './desk.ts';
-import { serve } from './house.ts';
+import { pause, serve } from './house.ts';
+import { get, openJob } from './phone.ts';
+
+it('R42: the printed reports of job and site hold the key of the server, as it gives it itself', async () => {
+  const { url } = await serve();
+  const { fingerprint } = ServerKey.parse(await (await get(url, '/api/key')).json());
+  const { token } = await openJob(url);
+  const read = async (response: Response) =>
+    (await pdfText(Buffer.from(await response.arrayBuffer()))).join('');
+  expect(await read(await get(url, '/api/report.pdf', token))).toContain(
+    bare(`Key of the server ${fingerprint}`),
+  );
+  const { desk } = await Desk.open(url);
+  await desk.post('/api/site/pairs', { pairs: [{ id: 'A', name: 'Pair A' }] });
+  const { report } = ReportBegun.parse(await (await desk.post('/api/site/report', {})).json());
+  const ready = async () =>
+    ReportProgress.parse(await (await desk.get(`/api/site/report?id=${report}`)).json()).ready;
+  while (!(await ready())) await pause(50);
+  const cover = await read(await desk.get(`/api/site/report.pdf?id=${report}`));
+  expect(cover).toContain(bare(`Key of the server ${fingerprint}`));
+}, 60_000);
 
 const MINUTE_MS = 60_000;
 

@@ -162,6 +162,15 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
     });
 
+    it('voids the code of one seat, and of no other', async () => {
+      const [one, two] = ['AAAAAA', 'BBBBBB'].map(digest) as [string, string];
+      await store.append(JOB, [], { code: { code: one, seat: 'emitter', expiresAt: 1000 } });
+      await store.append(JOB, [], { code: { code: two, seat: 'panel', expiresAt: 1000 } });
+      await store.append(JOB, [], { voids: 'emitter' });
+      expect(await store.grant(one, 0)).toBeUndefined();
+      expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
+    });
+
     it('stores nothing at all when the code was used before', async () => {
       const code = digest('AAAAAA');
       await store.append(JOB, [], { code: { code, seat: 'emitter', expiresAt: 1000 } });
@@ -219,6 +228,23 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         expect(await store.enclosure(JOB, 1)).toEqual({ salt, content });
         expect(await store.read(JOB, -1, 10)).toHaveLength(3);
         expect(await store.audit(JOB)).toBeUndefined();
+      });
+
+      it('is named by its job and number, of every log, and no longer once it is removed', async () => {
+        expect(await store.enclosed()).toEqual([]);
+        await store.append(JOB, sealRemarks(emptyHead(JOB), ['one']), {}, { put: { seq: 0, salt, content } });
+        const [first, second] = [
+          sealRemarks(emptyHead(OTHER), ['one']),
+          sealRemarks(emptyHead(OTHER), ['one', 'two']),
+        ];
+        await store.append(OTHER, first);
+        await store.append(OTHER, second.slice(1), {}, { put: { seq: 1, salt, content } });
+        expect(await store.enclosed()).toEqual([
+          { job: JOB, seq: 0 },
+          { job: OTHER, seq: 1 },
+        ]);
+        await store.append(JOB, sealRemarks(await store.head(JOB), ['gone']), {}, { remove: 0 });
+        expect(await store.enclosed()).toEqual([{ job: OTHER, seq: 1 }]);
       });
 
       it('may be removed although it is lost already', async () => {

@@ -85,6 +85,7 @@ describe('npm run verify -- FILE', () => {
         'Signed: the first',
       ],
       ['the key as a PEM file', ['--key', pem], 0, 'Signed: the first'],
+      ['the key, and names it', ['--key', pem], 0, `Key:  ${key.fingerprint}`],
       ['another key', ['--key', 'f'.repeat(64)], 3, `with ${key.fingerprint}`],
       ['heads kept elsewhere', ['--heads', kept('ours', [{ job: last.job, ...signed }])], 0, 'all 1 heads'],
       [

@@ -1,4 +1,5 @@
 import type { Sentences } from '../translate.ts';
+import { ADMISSION } from './admission.ts';
 import { BUTTONS } from './buttons.ts';
 import { CAMERA } from './camera.ts';
 import { CAUSES } from './causes.ts';
@@ -48,6 +49,7 @@ export const SENTENCES: Sentences = {
   ...CAUTIONS,
   ...EXCHANGE,
   ...INVITATION,
+  ...ADMISSION,
   ...START,
   ...MENU,
   ...CHECKLIST,

@@ -2,11 +2,18 @@ import { readFileSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';
 import { nanoid } from 'nanoid';
 import { WebSocket } from 'ws';
-import { PROTOCOL_VERSION, SOCKET_PATH } from '../../../src/protocol/socket.ts';
+import type { Action } from '../../../src/model/advice.ts';
+import type { Seat } from '../../../src/model/facts.ts';
+import { PING_EVERY_MS, PROTOCOL_VERSION, SOCKET_PATH } from '../../../src/protocol/socket.ts';
+import { createRng } from '../../../src/simulator/rng.ts';
+import { type Aligning, nextSaying } from './aligning.ts';
 import type { CrewKeys } from './logs.ts';
 
-/** Readings and "done", which the engine advises on; or remarks, which are only kept and passed on. */
-export type Saying = 'readings' | 'remarks';
+/**
+ * What the crews say: they align simulated pairs, each at a place of its own; or numbers that no beam gives, over which the engine
+ * thinks longest, all crews the same ones at the same time; or remarks, which are only kept and passed on.
+ */
+export type Saying = 'alignments' | 'numbers' | 'remarks';
 
 /** What the program of the phones is told to do, as JSON in its first argument. */
 export interface Task {
@@ -16,6 +23,8 @@ export interface Task {
   /** Without our protocol: what is sent is what comes. */
   bare: boolean;
   say: Saying;
+  /** Whether each phone sends a ping each two seconds, as R21 of the protocol has it. */
+  pings: boolean;
   crews: number;
   seconds: number;
   /** Between two messages of one crew. */
@@ -72,6 +81,9 @@ const relayed: number[] = [];
 const acknowledged: number[] = [];
 const seen = { sent: 0, doubled: 0, refused: 0, closed: 0 };
 const places: Seen['places'] = [];
+/** Of each job's present instruction. */
+const actions = new Map<string, Action>();
+const rng = createRng(Date.now());
 
 function arrived(id: string, socket: WebSocket): void {
   const message = underWay.get(id);
@@ -89,11 +101,16 @@ function settle(id: string, message: Message): void {
 }
 
 function take(job: string, socket: WebSocket, text: string): void {
+  if (text.startsWith('{"t":"pong"')) return;
   const frame = JSON.parse(text);
   if (task.bare) {
     arrived(frame.id, socket);
   } else if (frame.t === 'entries') {
-    for (const { ref } of frame.entries) if (sentIds.has(ref)) arrived(ref, socket);
+    for (const { ref, fact } of frame.entries) {
+      if (sentIds.has(ref)) arrived(ref, socket);
+      if (fact.type === 'instruction') actions.set(job, fact.advice.action);
+      if (fact.type === 'withdrawn') actions.delete(job);
+    }
   } else if (frame.t === 'ack') {
     acknowledge(job, frame.id, frame.seq);
   } else if (frame.t === 'refused') {
@@ -114,6 +131,13 @@ function acknowledge(job: string, id: string, seq: number): void {
   settle(id, message);
 }
 
+/** The first one at any time within the two seconds: phones do not come at the same moment. */
+async function ping(socket: WebSocket): Promise<void> {
+  await setTimeout(Math.random() * PING_EVERY_MS);
+  let n = 0;
+  setInterval(() => socket.send(JSON.stringify({ t: 'ping', n: n++ })), PING_EVERY_MS);
+}
+
 /** Resolves when all history has come. */
 function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number]): Promise<WebSocket> {
   const path = task.bare ? `/${job}` : SOCKET_PATH;
@@ -131,26 +155,42 @@ function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number]): Promi
     let isIn = task.bare;
     socket.on('message', (data) => {
       const text = String(data);
-      if (isIn) return take(job, socket, text);
+      if (isIn || text.startsWith('{"t":"entries"')) return take(job, socket, text);
       if (!text.startsWith('{"t":"caught-up"')) return;
       isIn = true;
+      if (task.pings) ping(socket);
       resolve(socket);
     });
   });
 }
 
 interface Crew {
+  readonly job: string;
   readonly panel: WebSocket;
   readonly emitter: WebSocket;
   turn: number;
+  aligning: Aligning;
+  spokeAt: number;
 }
 
-/** The panel says what the meter shows, the emitter that a turn is done: in turn, as in an alignment. */
+/** What the crew of an alignment does and says now. */
+function align(crew: Crew): { seat: Seat; text: string } {
+  const now = performance.now();
+  const at = crew.aligning.at + now - crew.spokeAt;
+  const { seat, text, pair } = nextSaying({ ...crew.aligning, at }, actions.get(crew.job), rng);
+  crew.aligning = { ...crew.aligning, pair, at };
+  crew.spokeAt = now;
+  return { seat, text };
+}
+
+/** A number from the panel, and "done" from the emitter. */
+const number = ({ turn }: Crew): { seat: Seat; text: string } =>
+  turn % 2 === 0 ? { seat: 'panel', text: String(30 + (turn % 7)) } : { seat: 'emitter', text: 'done' };
+
 function speak(crew: Crew, counts: boolean): void {
-  const isPanel = crew.turn % 2 === 0;
-  const from = isPanel ? crew.panel : crew.emitter;
+  const { seat, text } = task.say === 'alignments' ? align(crew) : number(crew);
+  const from = crew[seat];
   const id = nanoid();
-  const text = isPanel ? String(30 + (crew.turn % 7)) : 'done';
   crew.turn += 1;
   sentIds.add(id);
   underWay.set(id, { at: performance.now(), from, counts, arrivedAt: new Set(), acknowledged: false });
@@ -175,7 +215,8 @@ await Promise.all(
       const panel = await comeIn(keys, 'panel');
       const emitter = await comeIn(keys, 'emitter');
       await comeIn(keys, 'watcher');
-      present.push({ panel, emitter, turn: 0 });
+      const { job, aligning } = keys;
+      present.push({ job, panel, emitter, turn: 0, aligning, spokeAt: performance.now() });
     }
   }),
 );

@@ -4,8 +4,12 @@ import { openDataFolder } from '../../../server/store/data-folder.ts';
 import { bodyOf, GENESIS } from '../../../src/log/chain.ts';
 import type { Entry } from '../../../src/model/entry.ts';
 import type { JobId } from '../../../src/model/ids.ts';
+import { randomPair } from '../../../src/simulator/cases.ts';
 import { LoggedJob } from '../../../src/simulator/logged-job.ts';
+import { createBeamPair } from '../../../src/simulator/pair.ts';
+import { createRng } from '../../../src/simulator/rng.ts';
 import { SETUP } from '../../server/phone.ts';
+import { type Aligning, nextSaying } from './aligning.ts';
 
 /** What the three phones of a crew come in with. */
 export interface CrewKeys {
@@ -13,27 +17,43 @@ export interface CrewKeys {
   readonly panel: string;
   readonly emitter: string;
   readonly watcher: string;
+  /** Where the crew is in its alignment. */
+  readonly aligning: Aligning;
 }
 
 /** It ended so long ago that nothing of it is still due, ms. */
 const AGO_MS = 3_600_000;
 /** Between two sentences, ms. */
-const PACE_MS = 2_000;
+const PACE_MS = 3_000;
+/** Different pairs, each begun again and again; the crews of one pair are at the same place. */
+const PAIRS = 24;
+const SEED = 1_009;
 /** Logs laid down in one transaction. */
 const BATCH = 100;
 
-/** An alignment with at least so many entries, by people who say a reading and "done" in turn. */
-function alignment(length: number): Entry[] {
+interface Pattern {
+  readonly entries: readonly (readonly [string, string, string])[];
+  readonly aligning: Aligning;
+}
+
+/** A crew aligns a random pair until its log has at least so many entries. */
+function alignment(length: number, seed: number): Pattern {
+  const rng = createRng(seed);
+  const spec = randomPair(rng);
+  const setup = { ...SETUP, meter: spec.meter };
   const job = new LoggedJob('bench-pattern', Date.now() - AGO_MS - length * PACE_MS);
-  job.input({ kind: 'open', setup: SETUP });
+  const began = job.now;
+  job.input({ kind: 'open', setup });
   for (const seat of ['panel', 'emitter'] as const)
     job.input({ kind: 'seated', seat, device: `${seat} phone`, takeover: false });
-  for (let step = 0; job.entries.length < length; step++) {
-    if (step % 2 === 0) job.say('panel', String(30 + (step % 7)));
-    else job.say('emitter', 'done');
+  let aligning: Aligning = { setup, pair: createBeamPair(spec), at: 0 };
+  while (job.entries.length < length) {
+    const { seat, text, pair } = nextSaying(aligning, job.state.instruction?.advice.action, rng);
+    job.say(seat, text);
     job.wait(PACE_MS);
+    aligning = { setup, pair, at: job.now - began };
   }
-  return job.entries;
+  return { entries: job.entries.map(aroundNames), aligning };
 }
 
 /** The body of an entry without the name of its job and the hash before it, which stand in this order. */
@@ -48,7 +68,7 @@ function aroundNames(entry: Entry): readonly [string, string, string] {
  * order: ten million entries would take hours one append after the other.
  */
 export async function layJobs(folder: string, jobs: number, length: number): Promise<CrewKeys[]> {
-  const pattern = alignment(length).map(aroundNames);
+  const patterns = Array.from({ length: Math.min(PAIRS, jobs) }, (_, n) => alignment(length, SEED + n));
   const store = openDataFolder(folder);
   const { db } = store;
   const addEntry = db.prepare('INSERT INTO entries (job, seq, ref, hash, body) VALUES (?, ?, NULL, ?, ?)');
@@ -60,14 +80,16 @@ export async function layJobs(folder: string, jobs: number, length: number): Pro
   for (let i = 0; i < jobs; i++) {
     if (i % BATCH === 0) db.exec(i === 0 ? 'BEGIN' : 'COMMIT; BEGIN');
     const job = `bench-${String(i).padStart(8, '0')}`;
+    const pattern = patterns[i % patterns.length] as Pattern;
     let prev = GENESIS;
-    for (const [seq, around] of pattern.entries()) {
+    for (const [seq, around] of pattern.entries.entries()) {
       const body = `${around[0]}${job}${around[1]}${prev}${around[2]}`;
       prev = createHash('sha256').update(body).digest('hex');
       addEntry.run(job, seq, prev, body);
     }
-    addHead.run(job, pattern.length, prev);
-    const one = { job, panel: newToken(), emitter: newToken(), watcher: newToken() };
+    addHead.run(job, pattern.entries.length, prev);
+    const { aligning } = pattern;
+    const one = { job, panel: newToken(), emitter: newToken(), watcher: newToken(), aligning };
     for (const role of ['panel', 'emitter', 'watcher'] as const) addPass.run(digest(one[role]), job, role);
     keys.push(one);
   }

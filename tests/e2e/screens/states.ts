@@ -10,7 +10,7 @@ import type { Seat } from '../../../src/model/facts.ts';
 import type { Mounting } from '../../../src/model/mounting.ts';
 import { AT_SEAT, CREW_ABOUT, START_AT, TROUBLES } from '../../../src/phrases/practice.ts';
 import { END_PRACTICE } from '../../../src/phrases/practice-band.ts';
-import { Phone } from '../../server/phone.ts';
+import { Phone, post } from '../../server/phone.ts';
 import { demo, unsigned, visitTo } from '../../server/played-site.ts';
 import { press as pressNamed } from '../hall.ts';
 
@@ -103,7 +103,8 @@ export async function screens(said: (english: string) => string = (english) => e
   const press = (page: Page, name: string) => pressNamed(page, said(name));
   const store = new MemoryStore();
   const { desk, watch } = await layDown(store, unsigned('N1'));
-  const server = await startServer({ store });
+  // A question must still be there when the last size is looked at.
+  const server = await startServer({ store, limits: { askLastsMs: 3600_000 } });
   let count = 0;
 
   async function seat(at: Seat, entries: readonly Entry[], mounting: Mounting | 'unsaid' = 'upright') {
@@ -184,6 +185,18 @@ export async function screens(said: (english: string) => string = (english) => e
   const opened = stepOf(STEPS.checklist as OfKind).filter(({ fact }) => fact.type === 'opened');
   const alone = await seat('panel', opened);
   states.push({ name: 'panel-invite', path: '/panel', kept: alone.kept, ready: '.square svg' });
+  states.push({
+    name: 'panel-asked',
+    path: '/panel',
+    kept: (await seat('panel', opened)).kept,
+    ready: '.square svg',
+    go: async (page) => {
+      const word = (await page.locator('.invite-word strong').textContent()) ?? '';
+      const person = { name: 'B. Example', firm: 'Larkmoor Fire Systems' };
+      await post(server.url, '/api/ask', { word, device: 'Android phone', person });
+      await page.locator('.ask-card').waitFor();
+    },
+  });
   const correcting = await seat('panel', stepOf(STEPS.gain as OfKind));
   states.push({
     name: 'panel-correct',
@@ -256,6 +269,7 @@ export async function screens(said: (english: string) => string = (english) => e
       go: (page) => page.getByRole('button', { name: said('Forget: Quayside terminal, N4') }).click(),
     },
     { name: 'join', path: '/join', ready: '.join' },
+    { name: 'join-ask', path: '/ask#KILO-417', ready: '.join' },
     { name: 'start-trust', path: '/trust', ready: '.trust-state' },
     { name: 'start', path: '/panel#new', ready: 'form' },
     {
