@@ -21,6 +21,7 @@ import { canVibrate } from '../speak/voice.ts';
 import { Sheet } from '../ui/sheet.tsx';
 import { CautionList } from './cautions.tsx';
 import { InviteCard } from './invite.tsx';
+import { KeepSound } from './keep-sound.tsx';
 import type { Room } from './use-room.ts';
 
 interface MenuProps {
@@ -53,6 +54,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       <Brightness />
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />
+      <KeepSound room={room} />
       {!room.inPage && <NewPhone room={room} />}
       <h3>Cautions</h3>
       <CautionList />

@@ -23,6 +23,7 @@ import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { digest, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
+import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
@@ -202,6 +203,12 @@ export class Room {
   /** What people are likely to say now. */
   get expected(): Expectation | undefined {
     return expectation(this.state);
+  }
+
+  /** The sound of a talk, made ready to be kept where the crew wants that. */
+  soundToKeep(pcm: Buffer): SoundToKeep | undefined {
+    const { soundDays = 0 } = this.state;
+    return soundDays > 0 && pcm.length > 1 ? soundToKeep(pcm, soundDays, this.deps.clock.now()) : undefined;
   }
 
   presence(): Presence {

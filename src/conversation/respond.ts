@@ -21,6 +21,7 @@ import { asHeard } from './mishear.ts';
 import { photo, removePhoto } from './photo.ts';
 import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
+import { keepSound, remindOfSound } from './sound.ts';
 import { hearWords } from './words.ts';
 
 /** Pure: the same state, input and time (ms, the log's clock) give the same response. */
@@ -43,6 +44,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'mounted',
   'watcher-remark',
   'camera',
+  'sound',
 ]);
 
 /** Somebody who is not of the crew: nothing has changed for it. */
@@ -78,10 +80,13 @@ function take(job: Composer, input: Input): Refused {
       job.put(input.seat, { type: 'practised', act: input.act });
       return;
     case 'unheard': {
-      const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.ask(seq, UNHEARD_REPLY[input.why]);
+      const { seat, why, sound } = input;
+      const seq = job.put('server', { type: 'unheard', seat, why, ...(sound && { sound }) });
+      job.ask(seq, UNHEARD_REPLY[why]);
       return;
     }
+    case 'sound':
+      return keepSound(job, input);
     case 'remark':
       job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
       return;
@@ -125,6 +130,7 @@ function take(job: Composer, input: Input): Refused {
 function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
+  remindOfSound(job);
   greet(job, seated.seat);
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   if (!isComplete || wasComplete) return;

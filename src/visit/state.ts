@@ -60,6 +60,8 @@ export interface JobState {
   handOver: HandOver;
   /** In the order in which they came, removed ones too. */
   photos: readonly Photo[];
+  /** For how many days the sound of what is said is kept; missing: not at all. */
+  soundDays?: number;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
@@ -251,6 +253,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
+      break;
+    case 'sound':
+      next.soundDays = placed.days;
       break;
     case 'photo':
       next.photos = [...state.photos, { ...placed, by: entry.actor }];
