@@ -47,6 +47,7 @@ import type { Summaries } from './record/summaries.ts';
 import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
+import { soundApi } from './sounds/api.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { Telemetry } from './telemetry/telemetry.ts';
@@ -229,9 +230,10 @@ export function api(deps: ApiDeps): Hono<Env> {
     reportApi({ store, clock, threads: reports, heavy, limits, log, fingerprint: notary.key.fingerprint }),
   );
   app.route('/', photoApi({ rooms, store, limits }));
+  app.route('/', soundApi(store, clock));
   app.route(
     '/',
-    siteApi({ entrance, sites, summaries, notary, rooms, store, limits, daily, heavy, opensOf, log }),
+    siteApi({ entrance, sites, summaries, notary, rooms, store, clock, limits, daily, heavy, opensOf, log }),
   );
 
   app.route('/', headsApi(notary));

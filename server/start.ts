@@ -33,6 +33,7 @@ import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
 import { Checks } from './site/checks.ts';
 import { Sites } from './site/sites.ts';
+import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
@@ -116,6 +117,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
+  const stopDeleting = keepDeleting(store, clock, log);
   const { keepPicturesDays: days } = options;
   const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
   void retention?.begin();
@@ -227,6 +229,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     checks.close();
     retention?.close();
     stopWatching();
+    stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);
     if (!(await within(limits.finishWithinMs, taken)))
       log.warn('not all that was taken could be answered in time; phones send it again');

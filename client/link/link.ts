@@ -28,6 +28,7 @@ export type Letter = Extract<
       | 'person'
       | 'remark'
       | 'mounted'
+      | 'sound'
       | 'correct'
       | 'take-back'
       | 'camera'

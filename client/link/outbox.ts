@@ -8,6 +8,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'person',
   'remark',
   'mounted',
+  'sound',
   'correct',
   'take-back',
   'camera',

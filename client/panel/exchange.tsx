@@ -5,6 +5,7 @@ import { handOverText } from '../../src/phrases/hand-over.ts';
 import { hangsText } from '../../src/phrases/mounting.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { practisedText } from '../../src/phrases/practised.ts';
+import { keepSoundButton, STOP_KEEPING } from '../../src/phrases/sound.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
 import type { Pending } from '../link/link.ts';
@@ -107,6 +108,8 @@ function wordsOf(letter: Pending['letter']): string {
       return personText(letter.person);
     case 'mounted':
       return hangsText(letter.mounting);
+    case 'sound':
+      return letter.days > 0 ? keepSoundButton(letter.days) : STOP_KEEPING;
     default:
       return letter.text;
   }

@@ -1,11 +1,13 @@
 import { Fragment } from 'preact';
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
+import { soundOf } from '../../src/log/enclosure.ts';
 import type { FactOf } from '../../src/model/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
 import { type Item, matching, type Passage } from '../../src/record/exchange.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks, entryId } from './entry-links.tsx';
+import { type Listener, Sound } from './sound.tsx';
 
 const WHO: { [who in Line['who']]: string } = {
   panel: 'Panel',
@@ -29,10 +31,12 @@ type Props = {
   onWant: (words: string) => void;
   /** Keep the newest line in view. */
   follow: boolean;
+  /** Who may listen to the sound that is kept beside words. */
+  listener: Listener | undefined;
 } & Picks;
 
 /** The exchange, oldest first, with a search. */
-export function ExchangeView({ passages: all, wanted, onWant, follow, onPick }: Props) {
+export function ExchangeView({ passages: all, wanted, onWant, follow, listener, onPick }: Props) {
   const list = useRef<HTMLOListElement>(null);
   const passages = useMemo(() => matching(all, wanted), [all, wanted]);
   const newest = passages.at(-1)?.seq;
@@ -59,7 +63,7 @@ export function ExchangeView({ passages: all, wanted, onWant, follow, onPick }: 
             {day(passage.at) !== day(passages[index - 1]?.at ?? 0) && (
               <li class="log-day">{day(passage.at)}</li>
             )}
-            <TurnView passage={passage} onPick={onPick} />
+            <TurnView passage={passage} listener={listener} onPick={onPick} />
           </Fragment>
         ))}
       </ol>
@@ -67,7 +71,7 @@ export function ExchangeView({ passages: all, wanted, onWant, follow, onPick }: 
   );
 }
 
-function TurnView({ passage, onPick }: { passage: Passage } & Picks) {
+function TurnView({ passage, listener, onPick }: { passage: Passage } & Pick<Props, 'listener'> & Picks) {
   const { seq, at, who, tone, fact, person, madeOfIt } = passage;
   return (
     <li class={`log-line by-${who} ${tone}`} id={entryId(seq)} tabIndex={-1}>
@@ -78,6 +82,7 @@ function TurnView({ passage, onPick }: { passage: Passage } & Picks) {
         <span class="seq">#{seq}</span>
       </p>
       <Words item={passage} onPick={onPick} />
+      {listener && soundOf(fact) && <Sound listener={listener} seq={seq} words={passage.text} />}
       {fact.type === 'instruction' && <Why instruction={fact} onPick={onPick} />}
       {madeOfIt.map((item) => (
         <div key={item.seq} class={`log-made ${item.tone}`} id={entryId(item.seq)} tabIndex={-1}>

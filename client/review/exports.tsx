@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { JobId } from '../../src/model/ids.ts';
+import type { JobState } from '../../src/visit/state.ts';
 import { ask } from '../browser/requests.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../ui/download.ts';
@@ -8,21 +9,25 @@ const FILES = [
   { label: 'JSON Lines', ending: 'jsonl' },
   { label: 'CSV', ending: 'csv' },
 ] as const;
-/** The log as JSON Lines, with the pictures of its photos. */
-const ARCHIVE = { label: 'ZIP with photos', ending: 'zip' } as const;
+/** The log as JSON Lines, with what lies beside it. */
+const ARCHIVE = { label: 'ZIP with photos and sound', ending: 'zip' } as const;
+
+/** `soundDays` is there from the first time on that sound was kept, or was not any more. */
+export const hasBeside = ({ photos, soundDays }: Pick<JobState, 'photos' | 'soundDays'>): boolean =>
+  photos.length > 0 || soundDays !== undefined;
 
 interface ExportsProps {
   token: string;
   /** The visit, where the token is of a site. */
   visit?: JobId;
   name: string;
-  /** Whether there are photos to save with it. */
-  photos: boolean;
+  /** Whether there may be photos or sound to save with it. */
+  beside: boolean;
   onPrint: () => void;
 }
 
 /** Saves the log as a file, with what the server signed of it; prints the page, or opens the report. */
-export function Exports({ token, visit, name, photos, onPrint }: ExportsProps) {
+export function Exports({ token, visit, name, beside, onPrint }: ExportsProps) {
   const [trouble, setTrouble] = useState<string>();
   const save = async (ending: string) => {
     setTrouble(undefined);
@@ -36,7 +41,7 @@ export function Exports({ token, visit, name, photos, onPrint }: ExportsProps) {
   };
   return (
     <div class="exports">
-      {[...FILES, ...(photos ? [ARCHIVE] : [])].map(({ label, ending }) => (
+      {[...FILES, ...(beside ? [ARCHIVE] : [])].map(({ label, ending }) => (
         <button
           key={ending}
           type="button"

@@ -18,6 +18,7 @@ import { ExchangeView } from './exchange-view.tsx';
 import type { Grown } from './log.ts';
 import { Replay, type Shown, shownCount } from './replay.tsx';
 import { Seal } from './seal.tsx';
+import type { Listener } from './sound.tsx';
 import { AcceptedHow, Counters, Figures, Verdict } from './summary.tsx';
 import './review.css';
 import './print.css';
@@ -29,6 +30,8 @@ const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'C
 
 interface RecordViewProps extends Grown {
   heading: Heading;
+  /** Who may listen to what was said; missing where nothing is kept. */
+  listener?: Listener;
   /** The buttons to save or print it. */
   saves: (name: string, print: () => void) => ComponentChildren;
   /** What stands between the verdict and the figures: the findings first. */
@@ -36,7 +39,7 @@ interface RecordViewProps extends Grown {
 }
 
 /** One log: verdict, findings, figures, replay, charts and exchange; then counts, hashes and files. */
-export function RecordView({ log, record, heading, trouble, saves, children }: RecordViewProps) {
+export function RecordView({ log, record, heading, listener, trouble, saves, children }: RecordViewProps) {
   const { entries, head } = log;
   const { fault, state, series: whole } = record;
   const [shown, setShown] = useState<Shown>('all');
@@ -123,6 +126,7 @@ export function RecordView({ log, record, heading, trouble, saves, children }: R
               wanted={wanted}
               onWant={setWanted}
               follow={shown !== 'all'}
+              listener={listener}
               onPick={pick}
             />
           </section>

@@ -2,7 +2,7 @@ import type { Log } from '../../src/model/entry.ts';
 import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { NotYet } from '../ui/not-yet.tsx';
-import { Exports } from './exports.tsx';
+import { Exports, hasBeside } from './exports.tsx';
 import { FindingList, linesOf } from './finding-list.tsx';
 import { useGrowing, useLog } from './log.ts';
 import { RecordView } from './record-view.tsx';
@@ -34,8 +34,9 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
       {...grown}
       // A job's own link shows nothing of a site.
       heading={headingOf(record, [])}
+      listener={{ token }}
       saves={(name, print) => (
-        <Exports token={token} name={name} photos={record.state.photos.length > 0} onPrint={print} />
+        <Exports token={token} name={name} beside={hasBeside(record.state)} onPrint={print} />
       )}
     >
       {(pick) => (

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
@@ -21,6 +22,7 @@ import { canVibrate } from '../speak/voice.ts';
 import { Sheet } from '../ui/sheet.tsx';
 import { CautionList } from './cautions.tsx';
 import { InviteCard } from './invite.tsx';
+import { KeepSound } from './keep-sound.tsx';
 import type { Room } from './use-room.ts';
 
 interface MenuProps {
@@ -53,9 +55,10 @@ export function Menu({ room, onClose, children }: MenuProps) {
       <Brightness />
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />
-      {!room.inPage && <NewPhone room={room} />}
+      <KeepSound room={room} />
+      {!room.inPage && !isOnePhone(job.setup?.alone) && <NewPhone room={room} />}
       <h3>Cautions</h3>
-      <CautionList />
+      <CautionList setup={job.setup} />
       <Leave room={room} />
     </Sheet>
   );

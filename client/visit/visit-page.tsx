@@ -3,7 +3,7 @@ import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
-import { Exports } from '../review/exports.tsx';
+import { Exports, hasBeside } from '../review/exports.tsx';
 import { useVisitRecord } from '../review/log.ts';
 import { RecordView } from '../review/record-view.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
@@ -83,9 +83,10 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
         log={log}
         record={record}
         heading={heading}
+        listener={{ token, visit: job }}
         trouble={trouble}
         saves={(name, print) => (
-          <Exports token={token} visit={job} name={name} photos={state.photos.length > 0} onPrint={print} />
+          <Exports token={token} visit={job} name={name} beside={hasBeside(state)} onPrint={print} />
         )}
       >
         {between}

@@ -6,6 +6,7 @@ import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { AdmissionAnswer } from '../../src/model/admission.ts';
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -23,6 +24,7 @@ import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { digest, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
+import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
@@ -180,8 +182,9 @@ export class Room {
     this.lastUsed = performance.now();
   }
 
+  /** The one phone of a person alone is at both ends. */
   isOnline(seat: Seat): boolean {
-    return this.memberAt(seat) !== undefined;
+    return this.memberAt(isOnePhone(this.state.setup?.alone) ? 'panel' : seat) !== undefined;
   }
 
   private memberAt(seat: Seat): Member | undefined {
@@ -202,6 +205,12 @@ export class Room {
   /** What people are likely to say now. */
   get expected(): Expectation | undefined {
     return expectation(this.state);
+  }
+
+  /** The sound of a talk, made ready to be kept where the crew wants that. */
+  soundToKeep(pcm: Buffer): SoundToKeep | undefined {
+    const { soundDays = 0 } = this.state;
+    return soundDays > 0 && pcm.length > 1 ? soundToKeep(pcm, soundDays, this.deps.clock.now()) : undefined;
   }
 
   presence(): Presence {

@@ -1,4 +1,5 @@
 import type { Input } from '../../src/conversation/input.ts';
+import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
@@ -105,10 +106,15 @@ export class Talks {
         return this.stage(id, 'failed');
       }
       const heard = await hearing;
-      if (heard.kind === 'unheard') return await this.unheard(id, heard.why, id);
+      const kept = room.soundToKeep(talk.pcm);
+      const sound = kept && { sound: kept.fact };
+      if (heard.kind === 'unheard') {
+        const input: Input = { kind: 'unheard', seat, why: heard.why, ...sound };
+        return await this.submit(id, input, 'failed', id, kept?.enclosure);
+      }
       const { text, confidence, alternatives } = heard;
-      const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives };
-      await this.submit(id, re === undefined ? words : { ...words, re }, 'done', id);
+      const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives, ...sound };
+      await this.submit(id, re === undefined ? words : { ...words, re }, 'done', id, kept?.enclosure);
     } finally {
       room.talksUnderWay.delete(id);
     }
@@ -118,8 +124,14 @@ export class Talks {
     return this.submit(id, { kind: 'unheard', seat: this.seat, why }, 'failed', ref);
   }
 
-  private async submit(id: MessageId, input: Input, stage: Stage, ref?: MessageId): Promise<void> {
-    const outcome = await this.room.submit(input, ref);
+  private async submit(
+    id: MessageId,
+    input: Input,
+    stage: Stage,
+    ref?: MessageId,
+    enclosure?: Enclosure,
+  ): Promise<void> {
+    const outcome = await this.room.submit(input, ref, enclosure);
     // To the seat, not to this connection: by now the phone may be back on another one.
     if (outcome.kind === 'refused') {
       const { reason, text } = outcome;

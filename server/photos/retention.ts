@@ -53,7 +53,7 @@ export class Retention {
   private async isOld(job: JobId, seq: Seq): Promise<boolean> {
     const { store, clock, days } = this.deps;
     const [entry] = await store.read(job, seq - 1, 1);
-    return entry?.seq === seq && entry.at + days * DAY_MS <= clock.now();
+    return entry?.seq === seq && entry.fact.type === 'photo' && entry.at + days * DAY_MS <= clock.now();
   }
 
   private async remove(job: JobId, photo: Seq): Promise<void> {

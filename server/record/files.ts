@@ -1,8 +1,8 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Context } from 'hono';
 import type { z } from 'zod';
-import { toArchive } from '../../src/log/archive.ts';
-import { type Enclosure, enclosedIn } from '../../src/log/enclosure.ts';
+import { type Beside, toArchive } from '../../src/log/archive.ts';
+import { type Enclosure, enclosedIn, soundsIn } from '../../src/log/enclosure.ts';
 import type { CheckedLog } from '../../src/log/fault.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { isPractice } from '../../src/log/practice.ts';
@@ -39,22 +39,25 @@ export async function checkedLog(store: Store, job: JobId): Promise<CheckedLog> 
 }
 
 /** A whole log with what lies beside it. What is lost is not in it: whoever checks the file learns it from that. */
-async function enclosedLog(
-  store: Store,
-  job: JobId,
-): Promise<Log & { readonly enclosures: ReadonlyMap<Seq, Enclosure> }> {
+async function enclosedLog(store: Store, job: JobId): Promise<Log & { readonly beside: Beside<Enclosure> }> {
   for (;;) {
     const log = await wholeLog(store, job);
     const named = enclosedIn(log.entries);
-    const enclosures = new Map<Seq, Enclosure>();
-    for (const seq of named.keys()) {
-      const enclosure = await store.enclosure(job, seq);
-      if (enclosure) enclosures.set(seq, enclosure);
-    }
+    const photos = await enclosures(store, job, named.keys());
     // What is removed while we read would look lost.
-    if (enclosures.size === named.size || (await store.head(job)).count === log.head.count)
-      return { ...log, enclosures };
+    if (photos.size !== named.size && (await store.head(job)).count !== log.head.count) continue;
+    return { ...log, beside: { photos, sounds: await enclosures(store, job, soundsIn(log.entries).keys()) } };
   }
+}
+
+/** Those that are there. */
+async function enclosures(store: Store, job: JobId, seqs: Iterable<Seq>): Promise<Map<Seq, Enclosure>> {
+  const there = new Map<Seq, Enclosure>();
+  for (const seq of seqs) {
+    const enclosure = await store.enclosure(job, seq);
+    if (enclosure) there.set(seq, enclosure);
+  }
+  return there;
 }
 
 /** A form in which a whole log can be fetched. */
@@ -108,8 +111,8 @@ export const RECORDS: readonly Form[] = [
     ofJob: ROUTES.exportArchive,
     ofVisit: ROUTES.siteExportArchive,
     proof: 'proofOf',
-    give: giving(enclosedLog, (c, { head, entries, enclosures }, proof) =>
-      file(c, head, 'zip', 'application/zip', toArchive(toJsonLines(entries, head, proof), enclosures)),
+    give: giving(enclosedLog, (c, { head, entries, beside }, proof) =>
+      file(c, head, 'zip', 'application/zip', toArchive(toJsonLines(entries, head, proof), beside)),
     ),
   },
 ];

@@ -31,8 +31,10 @@ import type { Outcome, Room } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Notary } from '../notary/notary.ts';
 import { give, picture, removePhoto, takePhoto } from '../photos/photos.ts';
+import type { Clock } from '../process/clock.ts';
 import { RECORDS } from '../record/files.ts';
 import type { Summaries } from '../record/summaries.ts';
+import { give as giveSound, sound } from '../sounds/sounds.ts';
 import type { Store } from '../store/store.ts';
 import { Board } from './board.ts';
 import { PlanNews } from './plan-news.ts';
@@ -45,6 +47,7 @@ export interface SiteApiDeps {
   notary: Notary;
   rooms: Rooms;
   store: Store;
+  clock: Clock;
   limits: Limits;
   daily: DailyAllowances;
   heavy: HeavyWork;
@@ -64,6 +67,7 @@ export function siteApi({
   notary,
   rooms,
   store,
+  clock,
   limits,
   daily,
   heavy,
@@ -173,6 +177,15 @@ export function siteApi({
       const { job = '', seq } = wanted.value;
       if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
       return give(c, await picture(store, job, seq));
+    }),
+  );
+  answer(app, ROUTES.siteSound, (c) =>
+    asReader(c, async (site) => {
+      const wanted = await readQuery(c, ROUTES.siteSound.query);
+      if (wanted.kind === 'refused') return refuse(c, wanted.reason, wanted.text);
+      const { job = '', seq } = wanted.value;
+      if (!hasVisit(site, job)) return refuse(c, 'bad-target', NO_VISIT, 404);
+      return giveSound(c, await sound(store, job, seq, clock.now()));
     }),
   );
   onDeskTaking(

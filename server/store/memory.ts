@@ -26,7 +26,7 @@ export class MemoryStore implements Store {
   private readonly passes = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
   private readonly signed: LoggedHead[] = [];
-  private readonly enclosures = new Map<string, Enclosure>();
+  private readonly beside = new Map<string, Enclosure>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
@@ -52,17 +52,17 @@ export class MemoryStore implements Store {
     }
     this.rows.set(job, log);
     this.turnKeys(job, keys);
-    if (put) this.enclosures.set(`${job} ${put.seq}`, { salt: put.salt, content: put.content.slice() });
-    if (remove !== undefined) this.enclosures.delete(`${job} ${remove}`);
+    if (put) this.beside.set(`${job} ${put.seq}`, { salt: put.salt, content: put.content.slice() });
+    if (remove !== undefined) this.beside.delete(`${job} ${remove}`);
     return { kind: 'stored' };
   }
 
   async enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined> {
-    return this.enclosures.get(`${job} ${seq}`);
+    return this.beside.get(`${job} ${seq}`);
   }
 
   async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
-    return [...this.enclosures.keys()].map((key) => {
+    return [...this.beside.keys()].map((key) => {
       const [job = '', seq] = key.split(' ');
       return { job, seq: Number(seq) };
     });
@@ -118,7 +118,7 @@ export class MemoryStore implements Store {
   async logs(): Promise<JobId[]> {
     const ofPasses = [...this.passes.values()].map(({ job }) => job);
     const ofSigned = this.signed.map(({ job }) => job);
-    const ofEnclosures = [...this.enclosures.keys()].map((key) => key.split(' ')[0] as JobId);
+    const ofEnclosures = [...this.beside.keys()].map((key) => key.split(' ')[0] as JobId);
     return [
       ...new Set([...this.rows.keys(), ...ofPasses, ...ofSigned, ...ofEnclosures, ...this.summaries.keys()]),
     ];

@@ -76,7 +76,7 @@ export interface Store {
   readonly name: string;
   /**
    * Stores sealed entries of one job, all or none, and is durable when it resolves. They must follow on the
-   * job's head. `keys` and `enclosing` are applied in the same transaction. `entries` may be empty when `keys` is given.
+   * job's head. `keys` and `enclosing` are applied in the same transaction. `entries` may be empty when there are others.
    * What is removed is gone from the medium when it resolves, as far as the medium can say.
    */
   append(job: JobId, entries: readonly Entry[], keys?: KeyChange, enclosing?: Enclosing): Promise<Appended>;

@@ -4,6 +4,7 @@ import { Command } from 'commander';
 import { z } from 'zod';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
 import { type Archive, readArchive } from '../../src/log/archive.ts';
+import { soundsIn } from '../../src/log/enclosure.ts';
 import { headIn } from '../../src/log/json-lines.ts';
 import { Fingerprint, fingerprintOf, SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -21,10 +22,13 @@ import {
   photoLines,
   REPLAYED,
   signedLines,
+  soundFaultText,
+  soundLines,
   wrongText,
 } from '../../src/phrases/verify.ts';
 import { checkPhotos } from '../../src/verify/photos.ts';
 import type { KeptHead, Known } from '../../src/verify/signed-heads.ts';
+import { checkSounds } from '../../src/verify/sounds.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
 import { checkSignature } from '../notary/ed25519.ts';
 
@@ -35,14 +39,22 @@ const UNREADABLE = 2;
 /** Nothing in it is wrong, and something that was asked for could not be checked. */
 const NOT_VERIFIED = 3;
 
-/** What is wrong with the log, or with the pictures beside it. */
+/** What is wrong with the log, or with the pictures and sounds beside it. */
 function wrongIn(result: Verified, archive: Archive | undefined): string[] {
   if (!result.ok) return [wrongText(result.wrong)];
-  return archive ? checkPhotos(result.photos, archive).map(photoFaultText) : [];
+  if (!archive) return [];
+  return [
+    ...checkPhotos(result.photos, archive).map(photoFaultText),
+    ...checkSounds(result.entries, archive).map(soundFaultText),
+  ];
 }
 
 /** `kept`: how many heads of the log were kept elsewhere; undefined when nobody gave any. */
-function report(result: Verified & { ok: true }, archived: boolean, kept: number | undefined): string[] {
+function report(
+  result: Verified & { ok: true },
+  archive: Archive | undefined,
+  kept: number | undefined,
+): string[] {
   const { head, entries, findings, photos, replayed, signed } = result;
   const opened = entries[0]?.fact;
   const shown = opened?.type === 'opened' ? shownFor(currentSetup(opened.setup)) : METRES;
@@ -52,7 +64,8 @@ function report(result: Verified & { ok: true }, archived: boolean, kept: number
     `Head:  ${head.hash}`,
     ...signedLines(signed, head.count),
     ...(kept === undefined ? [] : [keptText(kept)]),
-    ...photoLines(photos, archived),
+    ...photoLines(photos, archive !== undefined),
+    ...soundLines(soundsIn(entries).size, archive?.sounds.size ?? 0),
     ...peopleIn(entries),
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
@@ -148,7 +161,7 @@ function main(): number {
   const wrong = wrongIn(result, archive);
   for (const each of wrong) console.log(`WRONG: ${each}`);
   if (!result.ok || wrong.length > 0) return WRONG;
-  console.log(report(result, archive !== undefined, known.kept?.length).join('\n'));
+  console.log(report(result, archive, known.kept?.length).join('\n'));
   const { signed, head, replayed } = result;
   const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
   const isKept = known.kept === undefined || known.kept.length > 0;

@@ -11,6 +11,7 @@ import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
 import type { JobSetup } from '../model/setup.ts';
+import type { KeptSound } from '../model/sound.ts';
 import type { JobState } from '../visit/state.ts';
 import type { Words } from './decide.ts';
 
@@ -27,8 +28,11 @@ export type Input =
   | { kind: 'person'; seat: Seat; person?: Person | undefined }
   | { kind: 'link'; seat: Seat; online: boolean }
   /** `re`: the instruction on the speaker's screen. */
-  | ({ kind: 'words'; seat: Seat; re?: Seq } & Words)
-  | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why'] }
+  /** `sound`: it is kept, and stored with the entry of these words, which is the first of the response. */
+  | ({ kind: 'words'; seat: Seat; re?: Seq; sound?: KeptSound } & Words)
+  | { kind: 'unheard'; seat: Seat; why: FactOf<'unheard'>['why']; sound?: KeptSound }
+  /** The crew wants the sound of what is said kept for so many days; 0: no longer. */
+  | { kind: 'sound'; seat: Seat; days: number }
   | { kind: 'remark'; seat: Seat; text: string }
   | { kind: 'watcher-remark'; by: string; text: string }
   | { kind: 'mounted'; seat: Seat; mounting: Mounting }

@@ -11,6 +11,7 @@ export type Report = Extract<
       | 'person'
       | 'remark'
       | 'mounted'
+      | 'sound'
       | 'correct'
       | 'take-back'
       | 'override'
@@ -42,6 +43,8 @@ export function toInput(message: Report, seat: Seat): Input {
       return { kind: 'remark', seat, text: message.text };
     case 'mounted':
       return { kind: 'mounted', seat, mounting: message.mounting };
+    case 'sound':
+      return { kind: 'sound', seat, days: message.days };
     case 'correct':
       return {
         kind: 'correct',

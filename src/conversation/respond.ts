@@ -1,8 +1,9 @@
 import { ENGINE_VERSION } from '../engine/version.ts';
+import { isOnePhone } from '../model/alone.ts';
 import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAMERA_NOTICES } from '../phrases/camera.ts';
-import { CAUTIONS } from '../phrases/cautions.ts';
+import { cautionsOf } from '../phrases/cautions.ts';
 import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, NOT_PRACTICE, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
@@ -21,6 +22,7 @@ import { asHeard } from './mishear.ts';
 import { photo, removePhoto } from './photo.ts';
 import { planChanged } from './plan-changed.ts';
 import { sign } from './sign.ts';
+import { keepSound, remindOfSound } from './sound.ts';
 import { hearWords } from './words.ts';
 
 /** Pure: the same state, input and time (ms, the log's clock) give the same response. */
@@ -43,6 +45,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'mounted',
   'watcher-remark',
   'camera',
+  'sound',
 ]);
 
 /** Somebody who is not of the crew: nothing has changed for it. */
@@ -78,10 +81,13 @@ function take(job: Composer, input: Input): Refused {
       job.put(input.seat, { type: 'practised', act: input.act });
       return;
     case 'unheard': {
-      const seq = job.put('server', { type: 'unheard', seat: input.seat, why: input.why });
-      job.ask(seq, UNHEARD_REPLY[input.why]);
+      const { seat, why, sound } = input;
+      const seq = job.put('server', { type: 'unheard', seat, why, ...(sound && { sound }) });
+      job.ask(seq, UNHEARD_REPLY[why]);
       return;
     }
+    case 'sound':
+      return keepSound(job, input);
     case 'remark':
       job.put(input.seat, { type: 'remark', seat: input.seat, text: input.text });
       return;
@@ -125,10 +131,14 @@ function take(job: Composer, input: Input): Refused {
 function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
+  // The one phone of a person alone is at both ends.
+  if (seated.seat === 'panel' && isOnePhone(job.state.setup?.alone))
+    job.put('server', { type: 'seated', ...seated, seat: 'emitter' });
+  remindOfSound(job);
   greet(job, seated.seat);
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   if (!isComplete || wasComplete) return;
-  job.notice('cautions', CAUTIONS.join(' '));
+  job.notice('cautions', cautionsOf(job.state.setup).join(' '));
   const warnings = job.state.setup ? setupWarnings(job.state.setup) : [];
   if (warnings.length > 0) job.notice('plan-warnings', warningsAloud(warnings));
   const { setup } = job.state;

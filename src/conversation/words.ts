@@ -1,6 +1,7 @@
 import type { Intent } from '../grammar/intent.ts';
 import type { Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { KeptSound } from '../model/sound.ts';
 import { optionsText, unclearText } from '../phrases/asking.ts';
 import { otherUnitText } from '../phrases/questions.ts';
 import { answer } from './answer.ts';
@@ -11,8 +12,11 @@ import { act } from './intents.ts';
 import type { Speaker } from './speaker.ts';
 
 /** Logs the words as they were received, then what they mean; asks if they could mean two things or none. */
-export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words): undefined {
-  const { seat, via, text, language, confidence, alternatives, camera, re } = input;
+export function hearWords(
+  job: Composer,
+  input: { seat: Seat; re?: Seq; sound?: KeptSound } & Words,
+): undefined {
+  const { seat, via, text, language, confidence, alternatives, camera, sound, re } = input;
   const { query, setup } = job.state;
   const question = query?.question ?? openQuestion(job);
   const decision = decide(input, {
@@ -29,6 +33,7 @@ export function hearWords(job: Composer, input: { seat: Seat; re?: Seq } & Words
     ...(confidence !== undefined && { confidence }),
     ...(alternatives !== undefined && { alternatives: [...alternatives] }),
     ...(camera && { camera }),
+    ...(sound && { sound }),
   });
   const speaker: Speaker = {
     seat,

@@ -29,6 +29,7 @@ function severityOf(fact: Fact, visit: Visit): Severity {
     case 'remark':
     case 'watcher-remark':
     case 'mounted':
+    case 'sound':
     case 'readback':
     case 'query':
     case 'pause':

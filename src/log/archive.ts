@@ -2,17 +2,32 @@ import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
 import { strFromU8, unzipSync, type Zippable, zipSync } from 'fflate';
 import type { Seq } from '../model/ids.ts';
 import { PHOTO_BYTES_MOST } from '../model/photo.ts';
+import { SOUND_BYTES_MOST } from '../model/sound.ts';
 import { type Enclosure, SALT_BYTES } from './enclosure.ts';
 
 /**
  * A log with what lies beside it, in one file (ZIP): `log.jsonl` is what `toJsonLines` wrote, `photos/N.jpg` the picture of
- * entry N, and `photos/N.salt` the bytes of its salt. So `cat N.salt N.jpg | sha256sum` gives the hash that the entry names.
+ * entry N, `sounds/N.wav` its sound, and `N.salt` beside it the bytes of its salt. So `cat N.salt N.jpg | sha256sum` gives the
+ * hash that the entry names.
  */
 export const ARCHIVED_LOG = 'log.jsonl';
-export const archivedPicture = (seq: Seq): string => `photos/${seq}.jpg`;
-export const archivedSalt = (seq: Seq): string => `photos/${seq}.salt`;
+const KINDS = {
+  photos: { ending: 'jpg', most: PHOTO_BYTES_MOST },
+  sounds: { ending: 'wav', most: SOUND_BYTES_MOST },
+} as const;
+export type ArchivedKind = keyof typeof KINDS;
+export const archivedContent = (kind: ArchivedKind, seq: Seq): string =>
+  `${kind}/${seq}.${KINDS[kind].ending}`;
+export const archivedSalt = (kind: ArchivedKind, seq: Seq): string => `${kind}/${seq}.salt`;
 
-const BESIDE = /^photos\/(0|[1-9]\d{0,8})\.(jpg|salt)$/;
+/** The name of the file that is there of the two. */
+export const archivedName = (kind: ArchivedKind, seq: Seq, { content }: Partial<Enclosure>): string =>
+  content ? archivedContent(kind, seq) : archivedSalt(kind, seq);
+
+const BESIDE = /^(photos|sounds)\/(0|[1-9]\d{0,8})\.(jpg|wav|salt)$/;
+
+/** What lies beside a log, by the kind and by the entry that names it. */
+export type Beside<E> = Readonly<Record<ArchivedKind, ReadonlyMap<Seq, E>>>;
 
 /** What a reader makes room for, bytes. A JavaScript text cannot be longer than the log may be here. */
 const LOG_BYTES_MOST = 256 * 1024 * 1024;
@@ -20,20 +35,20 @@ const LOG_BYTES_MOST = 256 * 1024 * 1024;
 /** The first day that such a file can name: the same log gives the same bytes, whenever and wherever it is packed. */
 const NO_TIME = '1980-01-01T00:00:00';
 
-export function toArchive(log: string, enclosures: ReadonlyMap<Seq, Enclosure>): Uint8Array {
+export function toArchive(log: string, beside: Beside<Enclosure>): Uint8Array {
   const files: Zippable = { [ARCHIVED_LOG]: utf8ToBytes(log) };
-  for (const [seq, { salt, content }] of enclosures) {
-    // A JPEG is packed already.
-    files[archivedPicture(seq)] = [content, { level: 0 }];
-    files[archivedSalt(seq)] = [hexToBytes(salt), { level: 0 }];
+  for (const kind of Object.keys(KINDS) as ArchivedKind[]) {
+    for (const [seq, { salt, content }] of beside[kind]) {
+      // A JPEG is packed already, and a salt never gets smaller.
+      files[archivedContent(kind, seq)] = [content, { level: kind === 'photos' ? 0 : 6 }];
+      files[archivedSalt(kind, seq)] = [hexToBytes(salt), { level: 0 }];
+    }
   }
   return zipSync(files, { mtime: NO_TIME });
 }
 
-export interface Archive {
+export interface Archive extends Beside<Partial<Enclosure>> {
   readonly log: string;
-  /** Of each entry that any file is named after; one of the two may be missing. */
-  readonly beside: ReadonlyMap<Seq, Partial<Enclosure>>;
   /** Names of files that no such archive has, or has once only. */
   readonly strange: readonly string[];
 }
@@ -59,20 +74,32 @@ export function readArchive(bytes: Uint8Array): Archive | undefined {
   }
   const { [ARCHIVED_LOG]: log, ...others } = files;
   if (!log) return undefined;
-  const beside = new Map<Seq, Partial<Enclosure>>();
+  const beside = { photos: new Map<Seq, Partial<Enclosure>>(), sounds: new Map<Seq, Partial<Enclosure>>() };
   for (const [name, content] of Object.entries(others)) {
-    const [, number, kind] = BESIDE.exec(name) ?? [];
-    const seq = Number(number);
-    const part = kind === 'jpg' ? { content } : { salt: bytesToHex(content) };
-    beside.set(seq, { ...beside.get(seq), ...part });
+    const { kind, seq, ending } = partsOf(name) as Parts;
+    const part = ending === 'salt' ? { salt: bytesToHex(content) } : { content };
+    beside[kind].set(seq, { ...beside[kind].get(seq), ...part });
   }
-  return { log: strFromU8(log), beside, strange };
+  return { log: strFromU8(log), ...beside, strange };
+}
+
+interface Parts {
+  readonly kind: ArchivedKind;
+  readonly seq: Seq;
+  readonly ending: string;
+}
+
+/** Undefined for a name that we do not give. */
+function partsOf(name: string): Parts | undefined {
+  const [, kind, seq, ending = ''] = BESIDE.exec(name) ?? [];
+  if (kind !== 'photos' && kind !== 'sounds') return undefined;
+  return ending === 'salt' || ending === KINDS[kind].ending ? { kind, seq: Number(seq), ending } : undefined;
 }
 
 /** The most that a file of this name may hold; less than nothing for a name that we do not give. */
 function mostBytes(name: string): number {
   if (name === ARCHIVED_LOG) return LOG_BYTES_MOST;
-  const [, , kind] = BESIDE.exec(name) ?? [];
-  if (kind === undefined) return -1;
-  return kind === 'jpg' ? PHOTO_BYTES_MOST : SALT_BYTES;
+  const parts = partsOf(name);
+  if (!parts) return -1;
+  return parts.ending === 'salt' ? SALT_BYTES : KINDS[parts.kind].most;
 }

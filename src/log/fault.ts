@@ -78,3 +78,9 @@ export type PhotoFault =
   | { readonly kind: 'missing' | 'changed' | 'came-back'; readonly seq: Seq }
   /** Of no photo in the log, or there twice. */
   | { readonly kind: 'strange'; readonly name: string };
+
+/** What is wrong with a sound in an archive of a log. */
+export type SoundFault =
+  | { readonly kind: 'changed'; readonly seq: Seq }
+  /** No entry names it. */
+  | { readonly kind: 'strange'; readonly name: string };

@@ -32,6 +32,7 @@ const SAYS: Record<Fact['type'], string> = {
   admission: 'The panel answered a phone that asked for a seat without a code; both screens showed "mark".',
   remark: 'A remark.',
   'watcher-remark': 'A remark by somebody who watched, under the name "by" that was typed there.',
+  sound: 'From here on the sound of what is said is kept for so many days; 0: no longer.',
   mounted: 'How the emitter hangs, as the person facing it sees it.',
   readback: 'What was understood, read back; "of" is the entry it became.',
   query: 'A question about words that could mean two things or none.',

@@ -15,6 +15,7 @@ import { photoFacts } from './photo.ts';
 import { PracticeAct } from './practice.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { KeptSound, SoundDays } from './sound.ts';
 import { SiteSteps } from './steps.ts';
 import { Axis, Eighths } from './turns.ts';
 import { Units } from './units.ts';
@@ -200,6 +201,7 @@ export const Fact = z.discriminatedUnion('type', [
     confidence: z.number().min(0).max(1).optional(),
     alternatives: z.array(Alternative).optional(),
     camera: CameraReading.optional(),
+    sound: KeptSound.optional(),
   }),
   /** What a phone that watches the meter by camera says of itself. */
   z.object({ type: z.literal('camera'), seat: Seat, state: CameraState }),
@@ -208,7 +210,10 @@ export const Fact = z.discriminatedUnion('type', [
     type: z.literal('unheard'),
     seat: Seat,
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
+    sound: KeptSound.optional(),
   }),
+  /** From here on the sound of what is said is kept for so many days; 0: no longer. Before the first of these none is kept. */
+  z.object({ type: z.literal('sound'), seat: Seat, days: SoundDays }),
   ...searchFacts,
   /**
    * The crew asked for time; there is no advice until they continue. `why`: nobody asked, but the next order is for the

@@ -102,6 +102,9 @@ export function describe(
     case 'camera':
       // The notice that comes with it says it.
       return undefined;
+    case 'sound':
+      // The notice that comes with it says it.
+      return undefined;
     case 'photo':
       return line(photoLine(fact), 'fact');
     case 'photo-removed':

@@ -1,5 +1,5 @@
-import { archivedPicture, archivedSalt } from '../log/archive.ts';
-import type { ChainFault, FileFault, PhotoFault, Wrong } from '../log/fault.ts';
+import { archivedContent, archivedSalt } from '../log/archive.ts';
+import type { ChainFault, FileFault, PhotoFault, SoundFault, Wrong } from '../log/fault.ts';
 import type { Signed } from '../log/signed-head.ts';
 import type { Photo } from '../visit/photos.ts';
 
@@ -56,16 +56,24 @@ export function wrongText(wrong: Wrong): string {
 export function photoFaultText(fault: PhotoFault): string {
   switch (fault.kind) {
     case 'missing':
-      return `The picture of entry ${fault.seq} is missing: ${archivedPicture(fault.seq)} or ${archivedSalt(fault.seq)} is not in the file.`;
+      return `The picture of entry ${fault.seq} is missing: ${archivedContent('photos', fault.seq)} or ${archivedSalt('photos', fault.seq)} is not in the file.`;
     case 'changed':
       return `The picture of entry ${fault.seq}, or its salt, was changed: the hash does not match.`;
     case 'came-back':
       return `The picture of entry ${fault.seq} is in the file, but the log says that it was removed.`;
     case 'strange':
-      // Quoted as JSON: a name may hold signs that a terminal obeys.
-      return `The file holds ${JSON.stringify(fault.name)}: no entry names it, or it is there twice.`;
+      return strangeText(fault.name);
   }
 }
+
+/** Quoted as JSON: a name may hold signs that a terminal obeys. */
+const strangeText = (name: string): string =>
+  `The file holds ${JSON.stringify(name)}: no entry names it, or it is there twice.`;
+
+export const soundFaultText = (fault: SoundFault): string =>
+  fault.kind === 'strange'
+    ? strangeText(fault.name)
+    : `The sound of entry ${fault.seq}, or its salt, was changed: the hash does not match.`;
 
 /** The photos of a log whose pictures are as they were. `archived`: the pictures came with it. */
 export function photoLines(photos: readonly Photo[], archived: boolean): string[] {
@@ -79,6 +87,12 @@ export function photoLines(photos: readonly Photo[], archived: boolean): string[
   );
   return there > 0 || gone.length > 0 ? [whole, ...gone] : [];
 }
+
+/** `named`: how many entries name a sound; `there`: how many of them have it in the file. */
+export const soundLines = (named: number, there: number): string[] =>
+  named === 0
+    ? []
+    : [`Sounds: ${there} of ${named}, as the log names them. The others are deleted, or not in this file.`];
 
 export const NO_LOG_IN_ZIP = 'it is no whole ZIP with a log in it.';
 

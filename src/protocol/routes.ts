@@ -22,6 +22,7 @@ import {
   SiteView,
   WriteHandOver,
 } from './site.ts';
+import { WantSound } from './sounds.ts';
 import { TrustInfo } from './trust.ts';
 
 /**
@@ -54,6 +55,7 @@ const JSON_TYPE = 'application/json';
 const PLAIN = 'text/plain';
 
 const JPEG = 'image/jpeg';
+const WAV = 'audio/wav';
 
 const OfVisit = z.object({ job: JobId.describe('The visit.') });
 const PairOfVisit = z.object({ job: JobId.describe('Only the pair of this visit.').optional() });
@@ -135,7 +137,7 @@ export const ROUTES = {
     method: 'get',
     path: '/export.zip',
     bearer: 'job',
-    says: 'The whole log as JSON Lines, with the pictures of its photos.',
+    says: 'The whole log as JSON Lines, with the pictures of its photos and the sounds that are kept.',
     answer: { status: 200, is: ZIP },
   },
   reportPdf: {
@@ -153,6 +155,14 @@ export const ROUTES = {
     says: 'The picture of a photo.',
     query: WantPhoto,
     answer: { status: 200, is: JPEG },
+  },
+  sound: {
+    method: 'get',
+    path: '/sound',
+    bearer: 'job',
+    says: 'The sound of words that were heard, where it is kept.',
+    query: WantSound,
+    answer: { status: 200, is: WAV },
   },
   takePhoto: {
     method: 'post',
@@ -231,7 +241,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/export.zip',
     bearer: 'site',
-    says: 'The whole log of a visit as JSON Lines, with the pictures of its photos.',
+    says: 'The whole log of a visit as JSON Lines, with the pictures of its photos and the sounds that are kept.',
     query: OfVisit,
     answer: { status: 200, is: ZIP },
   },
@@ -306,6 +316,14 @@ export const ROUTES = {
     says: 'The picture of a photo.',
     query: WantPhoto,
     answer: { status: 200, is: JPEG },
+  },
+  siteSound: {
+    method: 'get',
+    path: '/site/sound',
+    bearer: 'site',
+    says: 'The sound of words that were heard, where it is kept.',
+    query: WantSound,
+    answer: { status: 200, is: WAV },
   },
   siteTakePhoto: {
     method: 'post',

@@ -11,6 +11,7 @@ import { Name } from '../model/name.ts';
 import { Person } from '../model/person.ts';
 import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
+import { SoundDays } from '../model/sound.ts';
 import { Invite, Role, Token } from './access.ts';
 import { AskShown } from './ask.ts';
 
@@ -113,6 +114,8 @@ export const ClientMessage = z.discriminatedUnion('t', [
   }),
   /** From the emitter: how the unit hangs. */
   z.object({ t: z.literal('mounted'), id, mounting: Mounting }),
+  /** The crew wants the sound of what is said kept with the record for so many days; 0: no longer. */
+  z.object({ t: z.literal('sound'), id, days: SoundDays }),
   /** From the emitter: its phone has shown this instruction as current, or has spoken it to its end. Not logged. */
   z.object({ t: z.literal('receipt'), instruction: Seq, how: ReceiptHow }),
   /** A phone that watches the meter by camera says how it is. */

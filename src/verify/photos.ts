@@ -1,15 +1,19 @@
-import { type Archive, archivedPicture, archivedSalt } from '../log/archive.ts';
+import { type Archive, archivedName } from '../log/archive.ts';
 import { type Enclosure, isEnclosed } from '../log/enclosure.ts';
 import type { PhotoFault } from '../log/fault.ts';
-import type { Seq } from '../model/ids.ts';
 import type { Photo } from '../visit/photos.ts';
 
 /** Every picture of a log held to the hash that its entry names, and every file of the archive to an entry. */
-export function checkPhotos(photos: readonly Photo[], { beside, strange }: Archive): readonly PhotoFault[] {
+export function checkPhotos(
+  photos: readonly Photo[],
+  { photos: beside, strange }: Archive,
+): readonly PhotoFault[] {
   const named = new Set(photos.map(({ seq }) => seq));
   return [
     ...photos.flatMap((photo) => faultOf(photo, beside.get(photo.seq))),
-    ...[...beside].filter(([seq]) => !named.has(seq)).map(([seq, found]) => strangeFile(nameOf(seq, found))),
+    ...[...beside]
+      .filter(([seq]) => !named.has(seq))
+      .map(([seq, found]) => strangeFile(archivedName('photos', seq, found))),
     ...strange.map(strangeFile),
   ];
 }
@@ -22,6 +26,3 @@ function faultOf({ seq, hash, removed }: Photo, found: Partial<Enclosure> = {}):
 }
 
 const strangeFile = (name: string): PhotoFault => ({ kind: 'strange', name });
-
-const nameOf = (seq: Seq, { content }: Partial<Enclosure>): string =>
-  content ? archivedPicture(seq) : archivedSalt(seq);

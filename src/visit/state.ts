@@ -2,6 +2,7 @@ import { counting, type History, rewrites, type SearchEvent } from '../engine/hi
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
 import type { Action } from '../model/advice.ts';
+import { isOnePhone } from '../model/alone.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
@@ -60,6 +61,8 @@ export interface JobState {
   handOver: HandOver;
   /** In the order in which they came, removed ones too. */
   photos: readonly Photo[];
+  /** For how many days the sound of what is said is kept; missing: not at all. */
+  soundDays?: number;
   /** The valid signature, those that stand beside it, and the first entry that changes what was signed. */
   signed?: Placed<'signed'>;
   beside: readonly Placed<'signed'>[];
@@ -103,8 +106,8 @@ export const keepsSignature = (fact: Fact): boolean =>
   KEEPS_SIGNATURE.has(fact.type) || (fact.type === 'photo-removed' && fact.afterDays !== undefined);
 
 /** Somebody was on it, and nobody is now. */
-export const isLeft = ({ seats: { panel, emitter } }: Pick<JobState, 'seats'>): boolean =>
-  (panel ?? emitter) !== undefined && !panel?.online && !emitter?.online;
+export const isLeft = ({ seats: { panel, emitter }, setup }: Pick<JobState, 'seats' | 'setup'>): boolean =>
+  (panel ?? emitter) !== undefined && !panel?.online && (!emitter?.online || isOnePhone(setup?.alone));
 
 /** The part that the commissioning is judged by; undefined before the job is opened. */
 export function commissionOf(state: JobState): Commission | undefined {
@@ -251,6 +254,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'struck-out':
     case 'step':
       next.handOver = afterHandOver(state.handOver, placed);
+      break;
+    case 'sound':
+      next.soundDays = placed.days;
       break;
     case 'photo':
       next.photos = [...state.photos, { ...placed, by: entry.actor }];

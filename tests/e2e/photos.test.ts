@@ -156,7 +156,7 @@ describe.skipIf(!CHROMIUM)('photos of a visit', () => {
     const archive = readArchive(new Uint8Array(await readFile(await (await download).path())));
     const result = verified(archive?.log ?? '');
     if (!result.ok || !archive) throw new Error('the file does not verify');
-    expect([kept(result.photos).length, archive.beside.size]).toEqual([2, 2]);
+    expect([kept(result.photos).length, archive.photos.size]).toEqual([2, 2]);
     expect(checkPhotos(result.photos, archive)).toEqual([]);
     // With what the server signed of it.
     expect(result.signed.kind).toBe('nobodys');

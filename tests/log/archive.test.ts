@@ -16,13 +16,14 @@ afterAll(() => rmSync(folder, { recursive: true }));
 const LOG = '{"hash":"…"}\n';
 const one = enclosureOf('Panel');
 const two = enclosureOf('Label');
-const archived = toArchive(
-  LOG,
-  new Map([
+const spoken = enclosureOf('Said');
+const archived = toArchive(LOG, {
+  photos: new Map([
     [7, one],
     [31, two],
   ]),
-);
+  sounds: new Map([[12, spoken]]),
+});
 
 describe('the hash of what lies beside a log', () => {
   it('is SHA-256 of the salt and the content, one behind the other, as any program computes it', () => {
@@ -63,16 +64,18 @@ describe('the archive of a log', () => {
   it('gives back the log and what lies beside it', () => {
     expect(readArchive(archived)).toEqual({
       log: LOG,
-      beside: new Map([
+      photos: new Map([
         [7, one],
         [31, two],
       ]),
+      sounds: new Map([[12, spoken]]),
       strange: [],
     });
   });
 
   it('is the same bytes whenever it is made', () => {
-    expect(toArchive(LOG, new Map([[7, one]]))).toEqual(toArchive(LOG, new Map([[7, one]])));
+    const beside = { photos: new Map([[7, one]]), sounds: new Map([[12, spoken]]) };
+    expect(toArchive(LOG, beside)).toEqual(toArchive(LOG, beside));
   });
 
   it('is read by other programs: each picture and its salt as plain files', () => {
@@ -108,7 +111,7 @@ describe('the archive of a log', () => {
         Object.defineProperty(files, name, { value: strToU8('x'), enumerable: true });
       });
       expect(again?.strange).toEqual([name]);
-      expect(again?.beside).toEqual(readArchive(archived)?.beside);
+      expect(again?.photos).toEqual(readArchive(archived)?.photos);
     },
   );
 
@@ -120,7 +123,7 @@ describe('the archive of a log', () => {
       files['photos/9.jpg'] = new Uint8Array(size);
     });
     expect(again?.strange).toEqual(strange);
-    expect(again?.beside.has(9)).toBe(strange.length === 0);
+    expect(again?.photos.has(9)).toBe(strange.length === 0);
   });
 
   it('names a file that is there twice, so that no two readers see another', () => {
@@ -134,7 +137,7 @@ describe('the archive of a log', () => {
     for (let at = text.indexOf('photos/8.jpg'); at !== -1; at = text.indexOf('photos/8.jpg'))
       text.set(name, at);
     expect(readArchive(text)?.strange).toEqual(['photos/7.jpg']);
-    expect(strFromU8(readArchive(text)?.beside.get(7)?.content ?? new Uint8Array())).toBe('Panel');
+    expect(strFromU8(readArchive(text)?.photos.get(7)?.content ?? new Uint8Array())).toBe('Panel');
   });
 
   it.each([

@@ -384,7 +384,7 @@ def main(origin):
                 "said": sorted(said_words),
                 "handedOver": [e["fact"] for e in entries if e["fact"]["type"] in ("as-left", "next-due")],
                 "turns": orders.count("turn"),
-                "firstOrders": orders[:6],
+                "firstAtUnit": next(kind for kind in orders if kind not in ("confirm-item", "read", "hold")),
                 "mounted": [[each, moved[each]] for each in mounted],
                 "watcherSaid": [e["fact"] for e in entries if e["fact"]["type"] == "watcher-remark"],
                 "watching": panel.watching,

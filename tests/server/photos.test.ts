@@ -287,7 +287,7 @@ describe('R57: the archive of a record', () => {
       const bytes = new Uint8Array(
         await (await show(url, token, `job=${job}`, 'site/export.zip')).arrayBuffer(),
       );
-      expect(readArchive(bytes)?.beside.get(seq ?? -1)?.content).toEqual(file);
+      expect(readArchive(bytes)?.photos.get(seq ?? -1)?.content).toEqual(file);
     }
     expect((await show(url, desk, 'job=another-job1', 'site/export.zip')).status).toBe(404);
     expect((await fetch(`${url}/api/site/export.zip?job=${job}`)).status).toBe(401);

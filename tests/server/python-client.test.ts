@@ -24,6 +24,8 @@ describe.skipIf(!PYTHON)('a client written in Python from docs/protocol.md', () 
       changedFault: 3,
       refOfFirst: true,
       sameAtBothPhones: true,
+      // A turn of a screw comes after the aim by eye.
+      firstAtUnit: 're-aim',
       // What version 3 added.
       mounted: [['top-left', 'up-down']],
       watcherSaid: [{ type: 'watcher-remark', by: 'S. Example', text: 'Mind the crane.' }],

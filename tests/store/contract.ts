@@ -200,6 +200,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
         const [, second] = sealRemarks(emptyHead(JOB), ['one', 'two']);
         const put = { seq: second?.seq ?? -1, salt, content };
         await store.append(JOB, sealRemarks(emptyHead(JOB), ['one', 'two']), {}, { put });
+        expect(await store.enclosed()).toEqual([{ job: JOB, seq: 1 }]);
         expect(await store.enclosure(JOB, 1)).toEqual({ salt, content });
         expect(await store.enclosure(JOB, 0)).toBeUndefined();
         expect(await store.enclosure(OTHER, 1)).toBeUndefined();

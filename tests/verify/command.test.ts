@@ -107,7 +107,7 @@ describe('npm run verify -- FILE', () => {
     const [gone = -1, kept = -1] = photos;
     const picture = enclosureOf('Serial number');
     const packed = (name: string, held: [number, Enclosure][]) => {
-      writeFileSync(join(folder, name), toArchive(text, new Map(held)));
+      writeFileSync(join(folder, name), toArchive(text, { photos: new Map(held), sounds: new Map() }));
       return join(folder, name);
     };
 

@@ -15,7 +15,7 @@ const label = photo(31, 'Label');
 
 /** What is wrong with an archive of a log with these photos that holds these pictures. */
 const faults = (photos: Photo[], held: [number, Enclosure][]) => {
-  const archive = readArchive(toArchive('', new Map(held)));
+  const archive = readArchive(toArchive('', { photos: new Map(held), sounds: new Map() }));
   return archive && checkPhotos(photos, archive);
 };
 
@@ -70,7 +70,7 @@ describe('the pictures of an archive, held to the hashes of the log', () => {
     const { salt } = enclosureOf('Panel');
     const { content } = enclosureOf('Panel');
     const check = (photos: Photo[], beside: Partial<Enclosure>) =>
-      checkPhotos(photos, { log: '', strange: [], beside: new Map([[7, beside]]) });
+      checkPhotos(photos, { log: '', strange: [], photos: new Map([[7, beside]]), sounds: new Map() });
     expect(check([panel], { content })).toEqual([{ kind: 'missing', seq: 7 }]);
     expect(check([panel], { salt })).toEqual([{ kind: 'missing', seq: 7 }]);
     expect(check([removed(panel)], { salt })).toEqual([{ kind: 'came-back', seq: 7 }]);

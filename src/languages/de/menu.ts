@@ -38,4 +38,19 @@ export const MENU: Sentences = {
     'Dies ist der Auftrag, wie ihn dieses Telefon zuletzt gesehen hat. Das andere Telefon kann seitdem weitergemacht haben.',
   'The record stays on the server. To come back, this phone needs a new code.':
     'Das Protokoll bleibt auf dem Server. Um zurückzukommen, braucht dieses Telefon einen neuen Code.',
+  'From now on the sound of what you say is kept with this record for {n} days. Both of you can turn it off in the menu.':
+    'Von jetzt an wird der Ton dessen, was Sie sagen, {n} Tage lang mit diesem Protokoll aufbewahrt. Sie können es beide im Menü ausschalten.',
+  'The sound of what you say is no longer kept. What was kept before is deleted when its days are over.':
+    'Der Ton dessen, was Sie sagen, wird nicht mehr aufbewahrt. Was vorher aufbewahrt wurde, wird gelöscht, wenn seine Tage um sind.',
+  'Sound of what is said': 'Ton des Gesprochenen',
+  'Not kept: the server listens, writes down the words, and forgets the sound.':
+    'Nicht aufbewahrt: der Server hört zu, schreibt die Wörter auf und vergisst den Ton.',
+  'Kept with the record for {n} days, so that a supervisor can listen to a reading that is doubted.':
+    '{n} Tage lang mit dem Protokoll aufbewahrt, damit ein Vorgesetzter einen bezweifelten Messwert anhören kann.',
+  'Keep the sound for {n} days': 'Den Ton {n} Tage aufbewahren',
+  'Do not keep the sound': 'Den Ton nicht aufbewahren',
+  'What a phone hears by itself, without the server, is never kept.':
+    'Was ein Telefon selbst hört, ohne den Server, wird nie aufbewahrt.',
+  Listen: 'Anhören',
+  'Practice keeps nothing, and no sound.': 'Übung bewahrt nichts auf, auch keinen Ton.',
 };

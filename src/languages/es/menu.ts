@@ -38,4 +38,19 @@ export const MENU: Sentences = {
     'Este es el trabajo como lo vio este teléfono por última vez. El otro puede haber seguido desde entonces.',
   'The record stays on the server. To come back, this phone needs a new code.':
     'El registro queda en el servidor. Para volver, este teléfono necesita un código nuevo.',
+  'From now on the sound of what you say is kept with this record for {n} days. Both of you can turn it off in the menu.':
+    'Desde ahora, el sonido de lo que dicen se guarda con este registro durante {n} días. Los dos pueden desactivarlo en el menú.',
+  'The sound of what you say is no longer kept. What was kept before is deleted when its days are over.':
+    'El sonido de lo que dicen ya no se guarda. Lo guardado antes se borra cuando se cumplen sus días.',
+  'Sound of what is said': 'Sonido de lo que se dice',
+  'Not kept: the server listens, writes down the words, and forgets the sound.':
+    'No se guarda: el servidor escucha, escribe las palabras y olvida el sonido.',
+  'Kept with the record for {n} days, so that a supervisor can listen to a reading that is doubted.':
+    'Se guarda con el registro durante {n} días, para que un supervisor pueda escuchar una lectura dudosa.',
+  'Keep the sound for {n} days': 'Guardar el sonido {n} días',
+  'Do not keep the sound': 'No guardar el sonido',
+  'What a phone hears by itself, without the server, is never kept.':
+    'Lo que un teléfono oye por sí mismo, sin el servidor, no se guarda nunca.',
+  Listen: 'Escuchar',
+  'Practice keeps nothing, and no sound.': 'La práctica no guarda nada, tampoco sonido.',
 };

@@ -38,4 +38,19 @@ export const MENU: Sentences = {
     "Voici le travail tel que ce téléphone l'a vu en dernier. L'autre téléphone a pu continuer depuis.",
   'The record stays on the server. To come back, this phone needs a new code.':
     "Le registre reste sur le serveur. Pour revenir, ce téléphone a besoin d'un nouveau code.",
+  'From now on the sound of what you say is kept with this record for {n} days. Both of you can turn it off in the menu.':
+    "À partir de maintenant, le son de ce que vous dites est gardé avec ce dossier pendant {n} jours. Vous pouvez tous deux l'arrêter dans le menu.",
+  'The sound of what you say is no longer kept. What was kept before is deleted when its days are over.':
+    "Le son de ce que vous dites n'est plus gardé. Ce qui a été gardé avant est effacé quand ses jours sont passés.",
+  'Sound of what is said': 'Son de ce qui est dit',
+  'Not kept: the server listens, writes down the words, and forgets the sound.':
+    'Pas gardé : le serveur écoute, écrit les mots et oublie le son.',
+  'Kept with the record for {n} days, so that a supervisor can listen to a reading that is doubted.':
+    "Gardé avec le dossier pendant {n} jours, pour qu'un responsable puisse écouter une lecture mise en doute.",
+  'Keep the sound for {n} days': 'Garder le son {n} jours',
+  'Do not keep the sound': 'Ne pas garder le son',
+  'What a phone hears by itself, without the server, is never kept.':
+    "Ce qu'un téléphone entend seul, sans le serveur, n'est jamais gardé.",
+  Listen: 'Écouter',
+  'Practice keeps nothing, and no sound.': "L'exercice ne garde rien, et pas de son.",
 };
