@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import type { Action } from '../../src/model/advice.ts';
 import { isOnePhone } from '../../src/model/alone.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
@@ -124,21 +125,32 @@ export function LadderScreen({ room }: { room: Room }) {
       {sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
       {sheet === 'photos' && <Photos room={room} onClose={close} />}
       {sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
-      {sheet === 'cannot' && <Cannot onClose={close} onPick={press} />}
+      {sheet === 'cannot' && action && <Cannot order={action} onClose={close} onPick={press} />}
     </main>
   );
 }
 
-const REASONS = [
+const AT_A_SCREW = [
   { label: 'The screw is stuck', words: WORDS.stuck },
   { label: 'End of its travel', words: WORDS.endOfTravel },
+];
+const ANYWHERE = [
   { label: 'Out of my reach', words: WORDS.outOfReach },
   { label: 'Something else', words: WORDS.cannot },
 ];
 
-const Cannot = ({ onClose, onPick }: { onClose: () => void; onPick: (words: string) => void }) => (
+const isAtScrew = ({ kind }: Action): boolean => kind === 'turn' || kind === 'gain';
+
+interface CannotProps {
+  order: Action;
+  onClose: () => void;
+  onPick: (words: string) => void;
+}
+
+/** Only reasons that fit the order: where nothing is turned, no screw is stuck. */
+const Cannot = ({ order, onClose, onPick }: CannotProps) => (
   <Sheet title="Why not?" onClose={onClose}>
-    {REASONS.map(({ label, words }) => (
+    {[...(isAtScrew(order) ? AT_A_SCREW : []), ...ANYWHERE].map(({ label, words }) => (
       <button
         key={words}
         type="button"
