@@ -6,10 +6,10 @@ import { doubt, readAgain, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { plainSearch } from './floor.ts';
-import { flooded, outOfBand, peakOutOfBand } from './gain.ts';
+import { flooded, outOfBand, ownGainAtPeak, peakOutOfBand } from './gain.ts';
 import { hindered } from './hindered.ts';
 import { aimFirst, nothingThere, recoverSignal } from './hunt.ts';
-import { beginAgain } from './restart.ts';
+import { beginAgain, endless } from './restart.ts';
 import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
 import { coveredPath, unsettled } from './waiting.ts';
@@ -23,6 +23,7 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
   aimFirst,
   doubt,
   readTwice,
+  endless,
   nothingThere,
   recoverSignal,
   flooded,
@@ -30,6 +31,7 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
   beginAgain,
   locate,
   secondPeak,
+  ownGainAtPeak,
   prove,
   forgottenLight,
   returnToPeak,
@@ -47,6 +49,7 @@ const PLAIN_STEPS: typeof STEPS = [
   reflected,
   unsettled,
   readAgain,
+  endless,
   nothingThere,
   flooded,
   plainSearch,

@@ -44,7 +44,7 @@ export function adviseByTrends(search: Search, now: number): TimedAdvice {
 }
 
 /** The turns made by the last check of the causes; the search begins anew with it. */
-const firstMoves = (search: Search): number => search.floor?.moves ?? 0;
+const firstMoves = (search: Search): number => search.looked.moves;
 
 function covered(search: Search, now: number): TimedAdvice {
   const isChecking = search.path === 'blocked' && search.blocking.dark === undefined;

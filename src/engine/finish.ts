@@ -1,6 +1,7 @@
 import { blockingPassed, evidenceSeqs, missingForAccept } from './accept.ts';
 import { advice, type TimedAdvice } from './advice.ts';
 import type { Missing } from './missing.ts';
+import { CAUSES } from './rules.ts';
 import type { Search } from './search.ts';
 import type { View } from './view.ts';
 
@@ -10,9 +11,17 @@ export function finished({ search }: View): TimedAdvice | undefined {
   return search.accepted && advice('finished', { kind: 'finished' });
 }
 
-/** The light stayed when the direct path was blocked. */
+/** So many aims by eye have not brought the beam into the line: another would not either. */
+const MOST_BEHIND_CARD = 2;
+
+/** The light stayed when the direct path was blocked: aim again. If it stays again and again, aiming is not the cure. */
 export function reflected({ search, here }: View): TimedAdvice | undefined {
   if (search.blocking.dark !== false) return undefined;
+  if (search.looked.behindCard >= MOST_BEHIND_CARD)
+    return advice('light-stays', { kind: 'check', causes: [...CAUSES.behindCard] }, [
+      search.blocking.before,
+      here,
+    ]);
   return advice('not-by-reflection', { kind: 're-aim' }, [search.blocking.before, here]);
 }
 

@@ -18,12 +18,9 @@ import {
   SIDE,
   SLACK,
 } from './line.ts';
-import { CAUSES } from './rules.ts';
+import { noSinglePeak } from './restart.ts';
 import type { Sample } from './sample.ts';
 import type { View } from './view.ts';
-
-/** It has not ended after so many turns: twice what plain practice needs in 95 of 100 (measured by the bench). */
-const MOST_TURNS = 100;
 
 /** Along a line so far below the brightest place nothing is proven: back to that place first. dB. */
 const FAR_BELOW_DB = 6;
@@ -41,7 +38,6 @@ export function plainSearch(view: View): TimedAdvice | undefined {
   const proven = provenPlace(search, here);
   const spot = proven && unreadAround(search, here, proven);
   if (axes.length === 0 && !higher && !spot) return undefined;
-  if (search.moves - search.floor.moves > MOST_TURNS) return noSinglePeak(here);
   const around = spot && stepTo(view, spot);
   if (around) return advice('light-around', around, [proven, here]);
   const home = proven && clockwiseBack(view, here, proven);
@@ -54,8 +50,9 @@ export function plainSearch(view: View): TimedAdvice | undefined {
     return back && advice('plain-search', back, [higher, here]);
   }
   const line = lineAt(samples, here, axis);
-  const back =
-    brightness(line?.best ?? here) < brightness(top) - FAR_BELOW_DB ? stepTo(view, top.turned) : undefined;
+  const read = brightest(samples.filter((s) => s.turned[otherAxis(axis)] === here.turned[otherAxis(axis)]));
+  const isFarBelow = brightness(read ?? here) < brightness(top) - FAR_BELOW_DB;
+  const back = isFarBelow ? stepTo(view, top.turned) : undefined;
   if (back) return advice('plain-search', back, [top, here]);
   // The gain is set before the lines that count are read.
   const isFirst = samples.every((s) => s.turned[axis] === here.turned[axis]) || axes.length === 1;
@@ -63,9 +60,6 @@ export function plainSearch(view: View): TimedAdvice | undefined {
   if (gain?.advice.action.kind === 'gain') return gain;
   return along(view, here, samples, axis) ?? noSinglePeak(here);
 }
-
-const noSinglePeak = (here: Sample): TimedAdvice =>
-  advice('no-single-peak', { kind: 'check', causes: [...CAUSES.noPeak] }, [here]);
 
 /** The next turn along one line: to the next place it lacks, else to its middle. */
 function along(view: View, here: Sample, samples: readonly Sample[], axis: Axis): TimedAdvice | undefined {
@@ -76,7 +70,8 @@ function along(view: View, here: Sample, samples: readonly Sample[], axis: Axis)
     : [start - SIDE, start - PITCH, start, start + PITCH, start + SIDE];
   const low = wanted.find((place) => place <= start - SIDE);
   // Clockwise places come first: going back costs the backlash. The side that is anticlockwise is read on the way back.
-  const place = wanted.find((p) => isReached(here, axis, p)) ?? low ?? wanted[0] ?? start;
+  const up = line?.isBelow && low !== undefined ? undefined : wanted.find((p) => isReached(here, axis, p));
+  const place = up ?? low ?? wanted[0] ?? start;
   const by = place === low ? place - here.turned[axis] : clockwiseTo(here, axis, place);
   const action = turnBy(view, axis, by);
   return action && advice('plain-search', action, [line?.best, here]);

@@ -19,6 +19,9 @@ function isStuck({ search, samples }: View, way: -1 | 1): boolean {
   return agree(before.reading, after.reading, search.meter);
 }
 
+/** A detector that sets its own gain does so when it is told to, at the place where the emitter points. */
+const setsItself = ({ meter }: Search): boolean => meter.gain === 'automatic';
+
 export const canRaise = (view: View): boolean =>
   adjustable(view.search) && !view.search.gainFull && !isStuck(view, 1);
 const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(view, -1);
@@ -29,6 +32,9 @@ const UNKNOWN_CLIMB_DB = 6;
 /** The peak's height is known well enough for setting the gain. dB. */
 const HEIGHT_KNOWN_DB = 1.2;
 
+/** A reading so little below the peak is set into the band with it. dB. */
+const AT_PEAK_DB = 0.5;
+
 /** Readings this close to the dark end are too coarse for setting a gain. dB. */
 const ABOVE_LOST_DB = 4;
 
@@ -37,7 +43,7 @@ export function flooded(view: View): TimedAdvice | undefined {
   const { search, here } = view;
   if (here?.level.kind !== 'above') return undefined;
   const { meter } = search;
-  if (meter.gain === 'automatic') return advice('own-gain', { kind: 'read' }, [here]);
+  if (setsItself(search)) return advice('own-gain', { kind: 'read' }, [here]);
   if (!canLower(view)) return advice('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
   const middle = (lostDb(meter) + saturatedDb(meter)) / 2;
   const db = Math.max(middle, toDb(midBand(meter), meter) - UNKNOWN_CLIMB_DB);
@@ -48,7 +54,7 @@ export function flooded(view: View): TimedAdvice | undefined {
 /** The peak's height is known and outside the band: set the gain once, to bring it to the middle. */
 export function peakOutOfBand(view: View): TimedAdvice | undefined {
   const { search, here, beam } = view;
-  if (here?.level.kind !== 'level' || !beam) return undefined;
+  if (here?.level.kind !== 'level' || !beam || setsItself(search)) return undefined;
   const { meter } = search;
   const peak = beam.heights.get(here.gain);
   if (!peak || peak.sd > HEIGHT_KNOWN_DB) return undefined;
@@ -62,6 +68,15 @@ export function peakOutOfBand(view: View): TimedAdvice | undefined {
   return setGain(view, isHigh, fromDb(toward, meter), figures);
 }
 
+/** A detector that sets its own gain does so at the peak, before that is proven: its sides must be read at the gain that stays. */
+export function ownGainAtPeak(view: View): TimedAdvice | undefined {
+  const { search, here, beam } = view;
+  if (!setsItself(search) || here?.level.kind !== 'level') return undefined;
+  const peak = beam?.heights.get(here.gain);
+  if (!peak || peak.value - here.level.db > AT_PEAK_DB) return undefined;
+  return outOfBand(view);
+}
+
 /** The peak is reached and its reading is outside the band: set the gain, or say that this is not possible. */
 export function outOfBand(view: View): TimedAdvice | undefined {
   const { here, search } = view;
@@ -71,7 +86,8 @@ export function outOfBand(view: View): TimedAdvice | undefined {
   const figures = { reading: value, low: meter.bandLow, high: meter.bandHigh };
   if (value >= meter.bandLow && value <= meter.bandHigh) return undefined;
   const isHigh = value > meter.bandHigh;
-  const causes = isHigh ? [...CAUSES.strong] : [...CAUSES.weak];
+  const own = setsItself(search) ? CAUSES.own : [];
+  const causes = [...own, ...(isHigh ? CAUSES.strong : CAUSES.weak)];
   return (
     setGain(view, isHigh, fromDb(toDb(midBand(meter), meter), meter), figures) ??
     advice(isHigh ? 'too-strong' : 'too-weak', { kind: 'check', causes }, [here], figures)
@@ -99,6 +115,11 @@ function setGain(
   toward: number,
   figures: Record<string, number>,
 ): TimedAdvice | undefined {
+  if (setsItself(view.search)) {
+    if (isStuck(view, down ? -1 : 1)) return undefined;
+    const change = down ? 'lower' : 'raise';
+    return advice('set-own-gain', { kind: 'gain', change }, [view.here], figures);
+  }
   if (!(down ? canLower(view) : canRaise(view))) return undefined;
   if (isTooCoarse(view, down ? 1 : -1))
     return advice('gain-too-coarse', { kind: 'check', causes: [...CAUSES.coarse] }, [view.here], figures);

@@ -14,9 +14,16 @@ import { BACKLASHES } from './slack.ts';
 export const SLACK = 4;
 const SLACK_INDEX = BACKLASHES.indexOf(SLACK);
 
-/** Places next to the peak are read this far apart, and its sides at least so far from it. Eighths. */
+/** Where places next to the middle are asked for, and its sides. Eighths. */
 export const PITCH = 3;
 export const SIDE = 8;
+
+/**
+ * Where those that were read count, once the middle is known better: next to it within these, a side from so far on.
+ * Eighths.
+ */
+const NEXT_TO = { from: 2, to: 5 };
+const SIDE_COUNTS = 6;
 
 /** The middle of the light lies between the two places where it is this much lower. dB. */
 const SHOULDER_DB = 1;
@@ -74,6 +81,8 @@ export interface Line {
   readonly above: Sample | undefined;
   /** The places read, in order; next to the peak only those with the backlash taken up. */
   readonly places: readonly Sample[];
+  /** The light falls above the brightest reading, however its places were reached, and not yet below it. */
+  readonly isBelow: boolean;
   /** How far the line was read either way, however a place was reached. Eighths. */
   readonly least: Eighths;
   readonly most: Eighths;
@@ -116,11 +125,20 @@ export function readLine(line: readonly Sample[], axis: Axis): Line | undefined 
   const shoulders = shouldersOf(places, best, axis);
   const middle = middleOf(places, best, axis, shoulders);
   const halfWidth = shoulders && (shoulders.high - shoulders.low) / 2;
-  const below = places.findLast((s) => s.turned[axis] <= middle - SIDE && lower(s, best));
-  const above = places.find((s) => s.turned[axis] >= middle + SIDE && lower(s, best));
+  const below = places.findLast((s) => s.turned[axis] <= middle - SIDE_COUNTS && lower(s, best));
+  const above = places.find((s) => s.turned[axis] >= middle + SIDE_COUNTS && lower(s, best));
+  const isBelow = fallsOnlyAbove(line, axis);
   const at = line.map((s) => s.turned[axis]);
   const [least, most] = [Math.min(...at), Math.max(...at)];
-  return { best, middle, halfWidth, below, above, places, least, most };
+  return { best, middle, halfWidth, below, above, places, isBelow, least, most };
+}
+
+/** Where the middle is looked for next: a reading of which only the places above are seen to be darker points down. */
+function fallsOnlyAbove(line: readonly Sample[], axis: Axis): boolean {
+  const top = brightest(line);
+  const isFallen = (way: -1 | 1) =>
+    line.some((s) => top && way * (s.turned[axis] - top.turned[axis]) > 0 && lower(s, top, SHOULDER_DB));
+  return isFallen(1) && !isFallen(-1);
 }
 
 /** Where the light is 1 dB lower on either side, between the places that were read. */
@@ -160,14 +178,16 @@ function middleOf(
   return isDark ? best.turned[axis] : middle;
 }
 
-/** The places that a line still lacks, in order: both sides, and no gap wider than `PITCH` next to the middle. */
+/** The places that a line still lacks, in order: both sides, the middle, and a place next to it on each side. */
 export function lacking({ middle, below, above, places, least, most }: Line, axis: Axis): Eighths[] {
   const at = places.map((s) => s.turned[axis]);
   const needed: Eighths[] = [];
   if (!below) needed.push(Math.min(middle - SIDE, least > middle - SIDE ? least : least - SIDE));
-  for (const by of [-PITCH, 0, PITCH]) {
-    if (!at.some((x) => Math.abs(x - middle - by) <= 1)) needed.push(middle + by);
-  }
+  const isNextTo = (way: -1 | 1) =>
+    at.some((x) => way * (x - middle) >= NEXT_TO.from && way * (x - middle) <= NEXT_TO.to);
+  if (!isNextTo(-1)) needed.push(middle - PITCH);
+  if (!at.some((x) => Math.abs(x - middle) <= 1)) needed.push(middle);
+  if (!isNextTo(1)) needed.push(middle + PITCH);
   if (!above) needed.push(Math.max(middle + SIDE, most < middle + SIDE ? most : most + SIDE));
   return needed;
 }

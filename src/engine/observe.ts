@@ -104,8 +104,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         ...startAgain(search, seq, at),
         stuck: search.stuck,
         restarts: search.restarts + 1,
-        unproven: search.unproven,
-        floor: search.floor && { since: seq, moves: search.moves },
+        floor: search.floor && { since: seq },
       };
     case 'choice':
       return { ...search, axis: fact.axis };
@@ -118,9 +117,10 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         ...search,
         checks: search.checks + 1,
         stuck: NONE_STUCK,
+        looked: { moves: search.moves, behindCard: 0 },
         stay: newStay(at),
         // What disturbed the plain search may be gone: it begins anew, and nothing read before counts.
-        ...(search.floor ? { floor: { since: seq, moves: search.moves } } : {}),
+        ...(search.floor ? { floor: { since: seq } } : {}),
       };
     case 'confirm':
       return sure(search, fact.target);
@@ -217,6 +217,10 @@ const startAgain = (search: Search, seq: Seq, at: number): Search => ({
   checks: search.checks,
   confirmed: search.confirmed,
   restartedAt: seq,
+  looked: {
+    ...search.looked,
+    behindCard: search.looked.behindCard + (search.blocking.dark === false ? 1 : 0),
+  },
   touched: 'other',
 });
 

@@ -74,10 +74,10 @@ export interface Search {
   readonly odd: Seq | undefined;
   /** Readings that nothing explains though they, and the turns before them, were confirmed; since the last aim by eye. */
   readonly oddities: number;
-  /** Searches that began again because nothing was proven. */
-  readonly unproven: number;
-  /** Since when the search goes without a model of the beam, and the turns made by then. */
-  readonly floor: { readonly since: Seq; readonly moves: number } | undefined;
+  /** Turns made when a list of causes was last worked through, and aims by eye since because the card left light. */
+  readonly looked: { readonly moves: number; readonly behindCard: number };
+  /** Since when the search goes without a model of the beam. */
+  readonly floor: { readonly since: Seq } | undefined;
   readonly accepted: Acceptance | undefined;
   /** The looks since the last aim by eye, oldest first, where no number is read at all; undefined where numbers are. */
   readonly looks: readonly Look[] | undefined;
@@ -128,7 +128,7 @@ export function startSearch(
     restarts: 0,
     odd: undefined,
     oddities: 0,
-    unproven: 0,
+    looked: { moves: 0, behindCard: 0 },
     floor: undefined,
     accepted: undefined,
     looks: byTrends ? [] : undefined,

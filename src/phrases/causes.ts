@@ -9,6 +9,8 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'wrong-pair': 'that this emitter belongs to this receiver',
   'beyond-range': "the path length against the maker's range",
   'faulty-unit': 'the units themselves',
+  'miscounted-turns': 'that each turn is the one asked for: adjuster, way and amount',
+  'card-beside-line': 'that the card covers the whole direct line, metres out',
   'loose-mount': 'the mounts, for looseness',
   'moving-building': 'the building, for movement',
   'sun-on-receiver': 'the receiver, for sun or lamps shining in',
@@ -24,6 +26,7 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'vertical-stuck': 'the vertical adjuster: free it, or say stop and note it',
   'gain-step':
     "the maker's instructions, for which of the two gain steps to use; then accept with a written reason",
+  'own-gain': "the maker's instructions, for how the detector sets its gain, or how to set it by hand",
   'stronger-filter': 'for a stronger test filter',
   'weaker-filter': 'for a weaker test filter that is still above the threshold',
   'cover-too-small': 'that the cover holds back enough light',

@@ -20,6 +20,7 @@ import {
 } from './proving.ts';
 import { valueText } from './readings.ts';
 import { lengthText, nearText, nearWords, shownFor } from './units.ts';
+import { walkingText } from './walking.ts';
 import { whyText } from './why.ts';
 
 /** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
@@ -30,7 +31,8 @@ export interface InstructionText {
 }
 
 export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
-  return { ...actionText(advice, setup), why: whyText(advice, setup) };
+  const walking = setup.alone === 'walking' ? walkingText(advice) : undefined;
+  return { ...(walking ?? actionText(advice, setup)), why: whyText(advice, setup) };
 }
 
 type SayShow = Omit<InstructionText, 'why'>;
@@ -43,7 +45,7 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 'turn':
       return turnText(action);
     case 'gain':
-      return gainText(action, meter);
+      return rule === 'set-own-gain' ? OWN_GAIN : gainText(action, meter);
     case 'read':
       return action.as === 'trend' ? LOOK[rule === 'blocking-check' ? 'covered' : 'open'] : readText(rule);
     case 'hold':
@@ -137,6 +139,10 @@ const LOOK = {
   covered: { say: 'Look: nothing, or steady?', show: 'Nothing, or still there?' },
 } as const;
 
+const OWN_GAIN: SayShow = {
+  say: 'Detector: set its own gain. Say done.',
+  show: "Let the detector set its gain, as its maker's instructions say",
+};
 const UNTIL_LESS: SayShow = {
   say: 'Lower gain until not too strong.',
   show: 'Lower gain until not too strong',

@@ -23,6 +23,8 @@ export const RULE_WORDS: Record<RuleId, string> = {
     'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice; in a plain search every reading is.',
   'not-by-reflection':
     'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.',
+  'light-stays':
+    'If light stays behind the card after two more aims by eye, aiming is not the cure: find where it comes from.',
   'full-gain-to-find': 'With no signal, search at full gain.',
   're-aim': `With no signal at full gain, bring the emitter by eye to within ${NEAR} of the receiver.`,
   'widening-square':
@@ -32,14 +34,14 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'lower-gain':
     'When the meter is saturated, lower the gain and continue with the same adjuster in the same direction.',
   'own-gain': 'A detector that sets its own gain gets time to do so, and is read again.',
+  'no-single-peak':
+    'A search that finds no end is stopped: turns are miscounted, or something moves or stands in the light. Find it first.',
   'begin-again':
     'A search that goes on too long without proof, or whose confirmed readings fit no beam, begins again with an aim by eye.',
   'plain-search':
     'Where the readings fit no beam, go one adjuster at a time, reach every place next to the peak clockwise, and stop between two lower readings.',
   'light-around':
     'A narrow light found so may be a side lobe: the places around it where the beam can be are read, and anything brighter is taken up.',
-  'no-single-peak':
-    'When that finds no steady peak either, something moves or stands in the light: find it first.',
   look: 'Where no number is read, every turn is judged by whether the light rose, fell or stayed.',
   'middle-of-equals':
     'Where no number is read, the peak is the middle between two places from which the light falls alike.',
@@ -53,6 +55,8 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'beyond-aim':
     'A peak far from the aim by eye may be a side lobe: look just as far on the other side of the aim.',
   'mid-band': 'Set the gain so that the peak reads in the middle of the band.',
+  'set-own-gain':
+    "A detector that sets its own gain is told to set it at the peak, as its maker's instructions say.",
   'gain-too-coarse':
     'One gain step puts the peak below the band and the next one above it: the gain is not changed any more.',
   'prove-peak': 'Both peaks are checked at the final gain: a lower settled reading on each side.',

@@ -3,6 +3,7 @@ import { agree } from '../engine/stay.ts';
 import type { Action, Advice, Question } from '../model/advice.ts';
 import type { SearchFact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import { midBand } from '../model/profile.ts';
 import { NO_SIGNAL, type Reading, valueReading } from '../model/reading.ts';
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import {
@@ -146,9 +147,23 @@ function wrongTurn({ axis, eighths }: Turn, rng: Rng): Turn {
   return kind < 0.85 && half !== 0 ? { axis, eighths: half } : { axis, eighths: 2 * eighths };
 }
 
+/** How near to the middle of the band a detector sets itself, dB: an estimate of our own, no source. */
+const OWN_SD_DB = 0.3;
+
 /** A hand sets a reading within about a tenth of a decibel; without a target it turns to full. */
 function changeGain(crew: Crew, action: Extract<Action, { kind: 'gain' }>, rng: Rng): Done {
   const at = crew.at + MOVE_MS;
+  const { meter } = crew.pair.spec;
+  if (meter.gain === 'automatic') {
+    const pair = setGain(
+      crew.pair,
+      gainFor(crew.pair, midBand(meter), crew.at) + OWN_SD_DB * normal(rng),
+      at,
+    );
+    return say({ ...crew, at, pair }, [
+      { type: 'gain', change: action.change === 'lower' ? 'lowered' : 'raised' },
+    ]);
+  }
   if (action.change === 'lower' && action.toward === undefined) return dim(crew, rng);
   const wanted =
     action.toward === undefined ? 0 : gainFor(crew.pair, action.toward, crew.at) + 0.3 * normal(rng);

@@ -1,6 +1,12 @@
 import type { Sentences } from '../translate.ts';
 
 export const CAUSES: Sentences = {
+  'that each turn is the one asked for: adjuster, way and amount':
+    'dass jede Drehung die verlangte ist: Schraube, Richtung und Maß',
+  'that the card covers the whole direct line, metres out':
+    'dass die Karte die ganze direkte Linie verdeckt, einige Meter entfernt',
+  "the maker's instructions, for how the detector sets its gain, or how to set it by hand":
+    'die Anleitung des Herstellers, wie der Melder seine Verstärkung einstellt oder wie sie von Hand gestellt wird',
   'power at both ends': 'die Stromversorgung an beiden Enden',
   'the path, for anything in it': 'den Weg, ob etwas darin ist',
   'that the receiver faces the emitter': 'dass der Empfänger zum Sender zeigt',

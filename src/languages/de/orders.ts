@@ -7,6 +7,10 @@ export const ORDERS: Sentences = {
   'Raise gain to read {value}.': 'Verstärkung erhöhen, bis {value} angezeigt wird.',
   'Lower gain toward {value}': 'Verstärkung senken auf etwa {value}',
   'Raise gain toward {value}': 'Verstärkung erhöhen auf etwa {value}',
+  'Detector: set its own gain. Say done.':
+    'Melder: Verstärkung selbst einstellen lassen. Sagen Sie „fertig“.',
+  "Let the detector set its gain, as its maker's instructions say":
+    'Melder seine Verstärkung einstellen lassen, nach der Anleitung des Herstellers',
   'Panel: read it before anything is touched.': 'Zentrale: ablesen, bevor etwas berührt wird.',
   'Read the meter as found': 'Messgerät ablesen, wie vorgefunden',
   'Panel: read again, to be sure.': 'Zentrale: zur Sicherheit noch einmal ablesen.',

@@ -40,8 +40,12 @@ export const REASONS: Sentences = {
     'Passen die Messwerte zu keinem Strahl, eine Schraube nach der anderen, jeden Ort am Maximum im Uhrzeigersinn anfahren und zwischen zwei niedrigeren Messwerten stehen bleiben.',
   'A narrow light found so may be a side lobe: the places around it where the beam can be are read, and anything brighter is taken up.':
     'Ein so gefundenes schmales Licht kann eine Nebenkeule sein: die Orte ringsum, wo der Strahl sein kann, werden abgelesen, und Helleres wird verfolgt.',
-  'When that finds no steady peak either, something moves or stands in the light: find it first.':
-    'Findet auch das kein ruhiges Maximum, bewegt sich etwas oder steht im Licht: das zuerst finden.',
+  'A search that finds no end is stopped: turns are miscounted, or something moves or stands in the light. Find it first.':
+    'Eine Suche, die kein Ende findet, wird angehalten: Drehungen sind falsch gezählt, oder etwas bewegt sich oder steht im Licht. Das erst finden.',
+  'If light stays behind the card after two more aims by eye, aiming is not the cure: find where it comes from.':
+    'Bleibt nach zwei weiteren Zielversuchen nach Augenmaß Licht hinter der Karte, hilft Zielen nicht: finden, woher es kommt.',
+  "A detector that sets its own gain is told to set it at the peak, as its maker's instructions say.":
+    'Ein Melder, der seine Verstärkung selbst einstellt, stellt sie am Maximum ein, wie es die Anleitung des Herstellers sagt.',
   'Turn one adjuster a known amount to learn which way the signal rises.':
     'Eine Schraube um ein bekanntes Maß drehen, um zu sehen, in welcher Richtung das Signal steigt.',
   'Keep turning the way the signal rises.': 'In der Richtung weiterdrehen, in der das Signal steigt.',

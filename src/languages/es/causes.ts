@@ -1,6 +1,12 @@
 import type { Sentences } from '../translate.ts';
 
 export const CAUSES: Sentences = {
+  'that each turn is the one asked for: adjuster, way and amount':
+    'que cada giro sea el pedido: tornillo, sentido y cantidad',
+  'that the card covers the whole direct line, metres out':
+    'que la tarjeta cubra toda la línea directa, a unos metros',
+  "the maker's instructions, for how the detector sets its gain, or how to set it by hand":
+    'las instrucciones del fabricante: cómo ajusta el detector su ganancia, o cómo ajustarla a mano',
   'power at both ends': 'la alimentación en ambos extremos',
   'the path, for anything in it': 'el camino, por si hay algo en medio',
   'that the receiver faces the emitter': 'que el receptor mire al emisor',

@@ -7,6 +7,9 @@ export const ORDERS: Sentences = {
   'Raise gain to read {value}.': 'Suba la ganancia hasta leer {value}.',
   'Lower gain toward {value}': 'Bajar la ganancia hacia {value}',
   'Raise gain toward {value}': 'Subir la ganancia hacia {value}',
+  'Detector: set its own gain. Say done.': 'Detector: que ajuste su ganancia. Diga «hecho».',
+  "Let the detector set its gain, as its maker's instructions say":
+    'Dejar que el detector ajuste su ganancia, según el fabricante',
   'Panel: read it before anything is touched.': 'Central: lea antes de tocar nada.',
   'Read the meter as found': 'Leer el medidor como está',
   'Panel: read again, to be sure.': 'Central: lea otra vez, para estar seguros.',

@@ -40,8 +40,12 @@ export const REASONS: Sentences = {
     'Si las lecturas no encajan con ningún haz, vaya tornillo por tornillo, llegue a cada lugar junto al máximo en sentido horario y pare entre dos lecturas más bajas.',
   'A narrow light found so may be a side lobe: the places around it where the beam can be are read, and anything brighter is taken up.':
     'Una luz estrecha hallada así puede ser un lóbulo lateral: se leen los lugares de alrededor donde puede estar el haz, y se sigue lo que brille más.',
-  'When that finds no steady peak either, something moves or stands in the light: find it first.':
-    'Si así tampoco hay un máximo estable, algo se mueve o está en la luz: búsquelo primero.',
+  'A search that finds no end is stopped: turns are miscounted, or something moves or stands in the light. Find it first.':
+    'Una búsqueda que no termina se detiene: las vueltas están mal contadas, o algo se mueve o está en la luz. Encuéntrelo primero.',
+  'If light stays behind the card after two more aims by eye, aiming is not the cure: find where it comes from.':
+    'Si tras apuntar a ojo dos veces más queda luz detrás de la tarjeta, apuntar no es el remedio: busque de dónde viene.',
+  "A detector that sets its own gain is told to set it at the peak, as its maker's instructions say.":
+    'Un detector que ajusta su propia ganancia la ajusta en el máximo, como dicen las instrucciones del fabricante.',
   'Turn one adjuster a known amount to learn which way the signal rises.':
     'Gire un tornillo una cantidad conocida para saber hacia dónde sube la señal.',
   'Keep turning the way the signal rises.': 'Siga girando hacia donde sube la señal.',

@@ -1,6 +1,12 @@
 import type { Sentences } from '../translate.ts';
 
 export const CAUSES: Sentences = {
+  'that each turn is the one asked for: adjuster, way and amount':
+    'que chaque tour est celui demandé : vis, sens et quantité',
+  'that the card covers the whole direct line, metres out':
+    'que la carte couvre toute la ligne directe, à quelques mètres',
+  "the maker's instructions, for how the detector sets its gain, or how to set it by hand":
+    'la notice du fabricant : comment le détecteur règle son gain, ou comment le régler à la main',
   'power at both ends': "l'alimentation aux deux bouts",
   'the path, for anything in it': "le trajet, si quelque chose s'y trouve",
   'that the receiver faces the emitter': "que le récepteur fait face à l'émetteur",

@@ -7,6 +7,9 @@ export const ORDERS: Sentences = {
   'Raise gain to read {value}.': "Montez le gain jusqu'à lire {value}.",
   'Lower gain toward {value}': 'Baisser le gain vers {value}',
   'Raise gain toward {value}': 'Monter le gain vers {value}',
+  'Detector: set its own gain. Say done.': "Détecteur : qu'il règle son gain. Dites «fait».",
+  "Let the detector set its gain, as its maker's instructions say":
+    'Laisser le détecteur régler son gain, selon la notice du fabricant',
   'Panel: read it before anything is touched.': 'Centrale: lisez avant de toucher à quoi que ce soit.',
   'Read the meter as found': "Lire l'appareil tel que trouvé",
   'Panel: read again, to be sure.': 'Centrale: relisez, pour être sûr.',

@@ -40,8 +40,12 @@ export const REASONS: Sentences = {
     "Si les valeurs ne vont avec aucun faisceau, une vis après l'autre, arrivez à chaque place près du maximum dans le sens horaire, et arrêtez entre deux valeurs plus basses.",
   'A narrow light found so may be a side lobe: the places around it where the beam can be are read, and anything brighter is taken up.':
     'Une lumière étroite ainsi trouvée peut être un lobe secondaire: on lit autour les places où le faisceau peut être, et on suit ce qui est plus fort.',
-  'When that finds no steady peak either, something moves or stands in the light: find it first.':
-    "Si cela ne trouve pas non plus de maximum stable, quelque chose bouge ou est dans la lumière: trouvez-le d'abord.",
+  'A search that finds no end is stopped: turns are miscounted, or something moves or stands in the light. Find it first.':
+    "Une recherche sans fin est arrêtée : des tours sont mal comptés, ou quelque chose bouge ou se trouve dans la lumière. Trouvez-le d'abord.",
+  'If light stays behind the card after two more aims by eye, aiming is not the cure: find where it comes from.':
+    "Si de la lumière reste derrière la carte après deux autres visées à l'œil, viser n'est pas le remède : trouvez d'où elle vient.",
+  "A detector that sets its own gain is told to set it at the peak, as its maker's instructions say.":
+    'Un détecteur qui règle lui-même son gain le règle au maximum, comme le dit la notice du fabricant.',
   'Turn one adjuster a known amount to learn which way the signal rises.':
     "Tournez une vis d'une quantité connue pour savoir dans quel sens le signal monte.",
   'Keep turning the way the signal rises.': 'Continuez à tourner dans le sens où le signal monte.',
