@@ -13,6 +13,7 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   ask: lazy(() => import('./join/ask-page.tsx').then((m) => m.AskPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
+  alone: lazy(() => import('./alone/alone-page.tsx').then((m) => m.AlonePage)),
   panel: lazy(() => import('./panel/panel-page.tsx').then((m) => m.PanelPage)),
   emitter: lazy(() => import('./emitter/emitter-page.tsx').then((m) => m.EmitterPage)),
   review: lazy(() => import('./review/review-page.tsx').then((m) => m.ReviewPage)),

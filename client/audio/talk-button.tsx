@@ -1,4 +1,6 @@
 import { follow, linkTo } from '../browser/route.ts';
+import { browserStorage } from '../browser/storage.ts';
+import { keepHandsFree } from './hands-free-choice.ts';
 import { meterShare } from './level.ts';
 import type { TalkView } from './use-talk.ts';
 import './talk-button.css';
@@ -7,6 +9,10 @@ import './talk-button.css';
 export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady: boolean }) {
   const { state, db, clipping, failure, tooLoud, feed } = talk;
   const open = state.phase === 'talking';
+  const choose = (on: boolean) => {
+    keepHandsFree(browserStorage, on);
+    talk.setHandsFree(on);
+  };
   const press = (event: PointerEvent) => {
     if (event.button !== 0) return;
     // So that the release comes here, even when the finger moves off the button.
@@ -48,7 +54,7 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
           type="button"
           class={talk.handsFree === 'hearing' ? 'button talk-button talk-talking' : 'button talk-button'}
           aria-pressed={true}
-          onClick={() => talk.setHandsFree(false)}
+          onClick={() => choose(false)}
         >
           <span class="talk-level" style={{ transform: `scaleX(${meterShare(db)})` }} />
           <span class="talk-label">{HANDS_FREE[talk.handsFree]}</span>
@@ -74,7 +80,7 @@ export function TalkButton({ talk, speechReady }: { talk: TalkView; speechReady:
         <span class="talk-label">{label(talk)}</span>
       </button>
       {state.phase === 'idle' && (
-        <button type="button" class="button" onClick={() => talk.setHandsFree(true)}>
+        <button type="button" class="button" onClick={() => choose(true)}>
           Talk hands-free
         </button>
       )}

@@ -82,6 +82,7 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
     const timer = setInterval(() => runner.feed({ on: 'tick' }), TICK_MS);
     const hidden = () => {
       if (document.visibilityState === 'hidden') runner.giveUp();
+      else runner.comeBack();
     };
     document.addEventListener('visibilitychange', hidden);
     return () => {
@@ -111,6 +112,8 @@ class TalkRunner {
   #resampler: Resampler | undefined;
   #talk: Utterance | undefined;
   #handsFree: HandsFree | undefined;
+  /** Hands-free talk ended only because the page was hidden. */
+  #interrupted = false;
   #onDevice: Shown['onDevice'] = 'off';
 
   constructor(
@@ -135,7 +138,14 @@ class TalkRunner {
   giveUp(): void {
     this.feed({ on: 'failed' });
     this.#close();
+    this.#interrupted = this.#handsFree !== undefined;
     if (this.#handsFree) this.setHandsFree(false);
+  }
+
+  /** The page is seen again: who talked without a button goes on so. */
+  comeBack(): void {
+    if (this.#interrupted) this.setHandsFree(true);
+    this.#interrupted = false;
   }
 
   setHandsFree(on: boolean): void {

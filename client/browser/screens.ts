@@ -23,7 +23,10 @@ export const SCREENS = {
   trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */
   practice: { path: '/practice', file: 'practising/practice-page.tsx', needs: [], may: [] },
-  panel: { path: '/panel', file: 'panel/panel-page.tsx', needs: [], may: ['fresh'] },
+  /** The ways for one person alone, and what the evidence of each is worth. */
+  alone: { path: '/alone', file: 'alone/alone-page.tsx', needs: [], may: [] },
+  /** `fresh`: "new" opens a new job; `alone`: in this way. */
+  panel: { path: '/panel', file: 'panel/panel-page.tsx', needs: [], may: ['fresh', 'alone'] },
   emitter: { path: '/emitter', file: 'emitter/emitter-page.tsx', needs: [], may: [] },
   review: { path: '/watch', file: 'review/review-page.tsx', needs: ['token'], may: [] },
   /** The token opens a job or a site; `job`: only the pair of this visit. */

@@ -1,25 +1,9 @@
 import { useState } from 'preact/hooks';
-import { WORDS } from '../../src/phrases/buttons.ts';
-import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
-import { TalkButton } from '../audio/talk-button.tsx';
 import { browserStorage } from '../browser/storage.ts';
-import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
-import { canFail, canGoWrong } from '../instruction/face.tsx';
+import { LadderScreen } from '../ladder/ladder-screen.tsx';
 import { savedSeat } from '../saved/saved-seats.ts';
-import { AnswerButton } from '../seat/answer-button.tsx';
-import { DeskWork } from '../seat/desk-work.tsx';
-import { LastReading } from '../seat/last-reading.tsx';
-import { Menu } from '../seat/menu.tsx';
-import { MountingKeys } from '../seat/mounting-page.tsx';
-import { News } from '../seat/news.tsx';
-import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
 import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
-import { Stage, stageAnswers } from '../seat/stage.tsx';
-import { Strip } from '../seat/strip.tsx';
-import type { InPage, Room } from '../seat/use-room.ts';
-import { lazy } from '../ui/lazy.tsx';
-import { Sheet } from '../ui/sheet.tsx';
-import './emitter.css';
+import type { InPage } from '../seat/use-room.ts';
 
 /** An open microphone can move the voice to the earpiece, so here it closes after every utterance. */
 const KEEP_MICROPHONE_MS = 0;
@@ -32,135 +16,13 @@ export function EmitterPage({ inPage }: Record<never, string> & { inPage?: InPag
       <InPageSeat
         seat="emitter"
         keepMicrophoneMs={KEEP_MICROPHONE_MS}
-        screen={EmitterScreen}
+        screen={LadderScreen}
         inPage={inPage}
       />
     );
   return saved ? (
-    <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={EmitterScreen} />
+    <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={LadderScreen} />
   ) : (
     <NoSeat seat="emitter" />
   );
 }
-
-/** Only in practice. */
-const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
-
-const AGAIN = { label: 'Say again', words: WORDS.again };
-const WAIT = { label: 'Wait', words: WORDS.wait };
-const WRONG_WAY = { label: 'Wrong way', words: WORDS.wrongWay };
-
-/** For one gloved hand on a ladder: one instruction, very large, and few big buttons. */
-function EmitterScreen({ room }: { room: Room }) {
-  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over' | 'photos'>();
-  const [microphone, setMicrophone] = useState(false);
-  const close = () => setSheet(undefined);
-  useSendPhotos(room);
-  const press = (words: string) => room.say(words, 'button');
-  const { order, job } = room;
-  const action = order.kind === 'none' ? undefined : order.instruction?.advice.action;
-  const linked = order.kind !== 'unsure';
-  const halted = job.stopped || job.paused;
-  return (
-    <main class="emitter">
-      <Strip room={room} onMenu={() => setSheet('menu')} />
-      <div class="emitter-stage" aria-live="polite">
-        <Stage room={room} />
-      </div>
-      <div class="emitter-side">
-        {job.setup?.practice && (
-          <DrawnHands
-            entries={room.link.entries}
-            order={order.kind === 'none' ? undefined : order.instruction}
-            now={room.now}
-            isCalledOut={room.inPage !== undefined}
-            onAct={(act) => room.post({ t: 'practise', act })}
-          />
-        )}
-        <News room={room} />
-        <LastReading room={room} />
-        <DeskWork room={room} />
-        {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
-        <div class="answer-grid">
-          {linked && <AnswerButton room={room} answer={AGAIN} class="button answer" />}
-          {linked && !halted && <AnswerButton room={room} answer={WAIT} class="button answer" />}
-          {!halted && action && canFail(action) && (
-            <button type="button" class="button answer" onClick={() => setSheet('cannot')}>
-              Can't
-            </button>
-          )}
-          {!halted && action && canGoWrong(action) && (
-            <AnswerButton room={room} answer={WRONG_WAY} class="button answer" />
-          )}
-        </div>
-        <div class="answers">
-          {stageAnswers(room).map((answer) => (
-            <AnswerButton
-              key={answer.label}
-              room={room}
-              answer={answer}
-              class={answer.main ? 'button main answer-main' : 'button answer'}
-            />
-          ))}
-        </div>
-      </div>
-      {sheet === 'menu' && (
-        <Menu room={room} onClose={close}>
-          <button
-            type="button"
-            class="button"
-            aria-pressed={microphone}
-            onClick={() => {
-              setMicrophone(!microphone);
-              close();
-            }}
-          >
-            {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
-          </button>
-          {!job.setup?.practice && (
-            <details class="more">
-              <summary>{HOW_MOUNTED}</summary>
-              <MountingKeys
-                now={job.mounting}
-                onPick={(mounting) => {
-                  room.post({ t: 'mounted', mounting });
-                  close();
-                }}
-              />
-            </details>
-          )}
-          <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
-          <PhotosButton room={room} onOpen={() => setSheet('photos')} />
-        </Menu>
-      )}
-      {sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
-      {sheet === 'photos' && <Photos room={room} onClose={close} />}
-      {sheet === 'cannot' && <Cannot onClose={close} onPick={press} />}
-    </main>
-  );
-}
-
-const REASONS = [
-  { label: 'The screw is stuck', words: WORDS.stuck },
-  { label: 'End of its travel', words: WORDS.endOfTravel },
-  { label: 'Out of my reach', words: WORDS.outOfReach },
-  { label: 'Something else', words: WORDS.cannot },
-];
-
-const Cannot = ({ onClose, onPick }: { onClose: () => void; onPick: (words: string) => void }) => (
-  <Sheet title="Why not?" onClose={onClose}>
-    {REASONS.map(({ label, words }) => (
-      <button
-        key={words}
-        type="button"
-        class="button main"
-        onClick={() => {
-          onPick(words);
-          onClose();
-        }}
-      >
-        {label}
-      </button>
-    ))}
-  </Sheet>
-);

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { ALONE_ON_HOME, ALONE_TITLE } from '../../src/phrases/alone-title.ts';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
@@ -28,6 +29,9 @@ export function HomePage() {
       </Way>
       <Way href={linkTo('join', {})} title="At the emitter" picture={<LadderPicture />}>
         You turn the screws. You need the code from the panel.
+      </Way>
+      <Way href={linkTo('alone', {})} title={ALONE_TITLE} picture={<AlonePicture />}>
+        {ALONE_ON_HOME}
       </Way>
       <Way href={linkTo('practice', {})} title="Practise" picture={<PracticePicture />}>
         A drawn beam, with trouble if you like. Alone on this phone, or on two.
@@ -119,6 +123,15 @@ const MeterPicture = () => (
     <path class="line" d="M22 62a30 30 0 0 1 52 0" />
     <path class="light" d="M48 62 62 38" />
     <circle class="solid" cx="48" cy="62" r="5" />
+  </svg>
+);
+
+const AlonePicture = () => (
+  <svg class="way-picture" viewBox="0 0 96 96" aria-hidden="true">
+    <path class="line" d="M8 90 24 14M32 90 48 14M13 68h21M18 44h21" />
+    <path class="light" stroke-dasharray="2 9" d="M52 76h14" />
+    <path class="line" d="M70 58h20v32H70z" />
+    <circle class="solid" cx="36" cy="14" r="7" />
   </svg>
 );
 

@@ -1,5 +1,7 @@
 import type { Action, Advice } from '../../src/model/advice.ts';
+import { type AloneWay, isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { isMine } from '../../src/model/mine.ts';
 import type { Mounting } from '../../src/model/mounting.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
@@ -17,6 +19,8 @@ import './instruction.css';
 interface FaceProps {
   instruction: Placed<'instruction'>;
   seat: Seat;
+  /** One person alone, and how. */
+  alone?: AloneWay | undefined;
   /** Server clock, ms. */
   now: number;
   /** Small, without the drawing: there are other things on the screen. */
@@ -33,6 +37,7 @@ interface FaceProps {
 export function Face({
   instruction,
   seat,
+  alone,
   now,
   compact = false,
   otherIsAway = false,
@@ -41,10 +46,10 @@ export function Face({
 }: FaceProps) {
   const { advice, show, why } = instruction;
   const { action } = advice;
-  const mine = advice.to === 'both' || advice.to === seat;
+  const mine = isMine(advice, seat, alone);
   const other: Seat = seat === 'panel' ? 'emitter' : 'panel';
   const until = 'until' in action ? action.until : undefined;
-  const hangs = seat === 'emitter' ? mounting : undefined;
+  const hangs = seat === 'emitter' || isOnePhone(alone) ? mounting : undefined;
   const beam = action.kind === 'turn' ? beamText(hangs, action.axis) : undefined;
   const size = compact ? 'face face-compact' : 'face';
   return (

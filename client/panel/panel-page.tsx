@@ -1,5 +1,8 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
+import { AloneWay, isOnePhone } from '../../src/model/alone.ts';
 import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
+import { AcceptSheet } from '../at-meter/accept-sheet.tsx';
+import { QuickWords, SayBox } from '../at-meter/say-box.tsx';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -20,13 +23,11 @@ import { ToldBox } from '../seat/who-was-told.tsx';
 import { StartPage } from '../start/start-page.tsx';
 import { lazy } from '../ui/lazy.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
-import { AcceptSheet } from './accept-sheet.tsx';
 import { AskCard } from './ask-card.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
 import { Exchange } from './exchange.tsx';
 import { LastReadings } from './last-readings.tsx';
 import type { Made } from './made.ts';
-import { QuickWords, SayBox } from './say-box.tsx';
 import './panel.css';
 
 /** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
@@ -36,7 +37,7 @@ const KEEP_MICROPHONE_MS = 20_000;
  * The seat at the panel; or the form that opens a job, if this phone has no seat or a new job is wanted. `inPage`: practice
  * on one phone.
  */
-export function PanelPage({ fresh, inPage }: { fresh: string; inPage?: InPage }) {
+export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: string; inPage?: InPage }) {
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
   if (inPage)
     return (
@@ -47,10 +48,10 @@ export function PanelPage({ fresh, inPage }: { fresh: string; inPage?: InPage })
       setSaved(savedSeat(browserStorage, 'panel'));
       go(linkTo('panel', {}));
     };
-    return <StartPage onOpened={opened} />;
+    return <StartPage alone={AloneWay.safeParse(alone).data} onOpened={opened} />;
   }
   return (
-    <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={PanelScreen} />
+    <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={SeatScreen} />
   );
 }
 
@@ -58,6 +59,12 @@ const WatchMeter = lazy(() => import('../watch-meter/watch-meter.tsx').then((m) 
 
 /** Only in practice. */
 const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
+
+/** The one phone of a person alone is carried up the ladder. */
+const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen));
+
+const SeatScreen = ({ room }: { room: Room }) =>
+  isOnePhone(room.job.setup?.alone) ? <LadderScreen room={room} /> : <PanelScreen room={room} />;
 
 type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' | 'watch' } | { sheet: 'change'; made: Made };
 
@@ -77,6 +84,12 @@ function PanelScreen({ room }: { room: Room }) {
       sheet: 'change',
       made: { seq: reading.seq, text: 'The last reading', type: 'reading', counts: true, reported: true },
     });
+  // Alone, the phone that stays at the panel has nothing else to do.
+  const joined =
+    job.setup?.alone === 'watching' && !alone && job.seats.emitter !== undefined && !job.accepted;
+  useEffect(() => {
+    if (joined) setOpen({ sheet: 'watch' });
+  }, [joined]);
   if (open?.sheet === 'watch') return <WatchMeter room={room} onClose={close} />;
   return (
     <main class="panel">

@@ -56,7 +56,7 @@ function OnOnePhone({
     () => ({ open: inPageRoom(practice, seat), again: onAgain, leave: onLeave }),
     [practice, seat],
   );
-  return seat === 'panel' ? <PanelPage fresh="" inPage={inPage} /> : <EmitterPage inPage={inPage} />;
+  return seat === 'panel' ? <PanelPage fresh="" alone="" inPage={inPage} /> : <EmitterPage inPage={inPage} />;
 }
 
 const SEATS: readonly Seat[] = ['panel', 'emitter'];

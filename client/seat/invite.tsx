@@ -43,7 +43,9 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
   return (
     <section class="card invite">
       <Title>Code for the {seat} phone</Title>
-      <p class="invite-code">{spaced(valid.code)}</p>
+      <p class="invite-code" translate={false}>
+        {spaced(valid.code)}
+      </p>
       <Square text={url} label="Square code of the join link" />
       <ShareLink label="Link to join" to={valid.path} />
       {isThisDeviceOnly(location.hostname) && (

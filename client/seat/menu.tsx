@@ -1,5 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
@@ -55,9 +56,9 @@ export function Menu({ room, onClose, children }: MenuProps) {
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />
       <KeepSound room={room} />
-      {!room.inPage && <NewPhone room={room} />}
+      {!room.inPage && !isOnePhone(job.setup?.alone) && <NewPhone room={room} />}
       <h3>Cautions</h3>
-      <CautionList />
+      <CautionList setup={job.setup} />
       <Leave room={room} />
     </Sheet>
   );

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { isOnePhone } from '../../src/model/alone.ts';
 import { Mounting } from '../../src/model/mounting.ts';
 import { CANNOT_SEE_YET, HOW_MOUNTED, HOW_MOUNTED_WHY, MOUNTING_NAMES } from '../../src/phrases/mounting.ts';
 import { Mark } from '../ui/mark.tsx';
@@ -17,10 +18,10 @@ interface Asked {
 export function useMountingAsked({ saved, job, link, post }: Omit<Room, 'endPractice'>): Asked {
   const [later, setLater] = useState(false);
   const sent = link.outbox.some(({ letter }) => letter.t === 'mounted');
+  const isThere = saved.seat === 'emitter' || isOnePhone(job.setup?.alone);
   const known = job.mounting !== undefined || sent || later;
   return {
-    asks:
-      saved.seat === 'emitter' && job.setup !== undefined && !job.setup.practice && !job.accepted && !known,
+    asks: isThere && job.setup !== undefined && !job.setup.practice && !job.accepted && !known,
     answer: (mounting) => (mounting ? post({ t: 'mounted', mounting }) : setLater(true)),
   };
 }

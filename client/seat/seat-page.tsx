@@ -5,6 +5,7 @@ import { PRACTICE_JOB } from '../../src/model/practice.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { setupWarnings } from '../../src/phrases/plan-warnings.ts';
 import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
+import { handsFreeChoice, keepHandsFree } from '../audio/hands-free-choice.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint } from '../link/link.ts';
@@ -50,6 +51,7 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
   const linked = useRoom(saved, kept, keepMicrophoneMs, inPage);
   const key = `cautions.${saved.job}.${saved.seat}`;
   const [agreed, setAgreed] = useState(() => !inPage && browserStorage.read(key) === true);
+  const [chosen, setChosen] = useState(() => handsFreeChoice(browserStorage));
   const [ended, setEnded] = useState(false);
   const { setup, accepted } = linked.job;
   const practice = setup?.practice;
@@ -59,10 +61,28 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
     room.post({ t: 'remark', text: CAUTIONS_READ });
     setAgreed(true);
   };
+  // A propped phone reads the meter, and nobody is there to be heard.
+  const isPropped = saved.seat === 'panel' && setup?.alone === 'watching';
+  const hears = setup !== undefined && !inPage && !isPropped && globalThis.isSecureContext === true;
+  const chooseHandsFree = (on: boolean) => {
+    keepHandsFree(browserStorage, on);
+    setChosen(on);
+  };
+  const handsFree = chosen ?? setup?.alone !== undefined;
+  useEffect(() => {
+    if (agreed && hears && handsFree) linked.talk.setHandsFree(true);
+  }, [agreed, hears]);
   const hang = useMountingAsked(room);
   if (room.link.ended) return <Ended saved={saved} why={room.link.ended} />;
   const screen = !agreed ? (
-    <CautionsPage seat={saved.seat} warnings={setup && setupWarnings(setup)} onAgree={agree} />
+    <CautionsPage
+      seat={saved.seat}
+      setup={setup}
+      warnings={setup && setupWarnings(setup)}
+      handsFree={hears ? handsFree : undefined}
+      onHandsFree={chooseHandsFree}
+      onAgree={agree}
+    />
   ) : hang.asks ? (
     <MountingPage onAnswer={hang.answer} />
   ) : (

@@ -1,4 +1,6 @@
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { isMine } from '../../src/model/mine.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
@@ -41,21 +43,28 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
     <Face
       instruction={order.instruction}
       seat={saved.seat}
+      alone={job.setup?.alone}
       now={now}
       compact={compact}
-      otherIsAway={link.presence?.[other] === 'away'}
+      otherIsAway={!isOnePhone(job.setup?.alone) && link.presence?.[other] === 'away'}
       mounting={job.mounting}
       receipt={receiptOf(room, order.instruction)}
     />
   );
 }
 
-/** At the panel, of an order that the ladder must hear. In practice on one phone there is no other phone. */
+/** At the panel, of an order that the ladder must hear. On one phone, in practice or alone, there is no other phone. */
 function receiptOf(
-  { saved, link, inPage }: Room,
+  { saved, link, job, inPage }: Room,
   { seq, advice }: Placed<'instruction'>,
 ): { text: string; reached: boolean } | undefined {
-  if (saved.seat !== 'panel' || inPage || advice.to === 'panel' || link.presence?.emitter !== 'online')
+  if (
+    saved.seat !== 'panel' ||
+    inPage ||
+    isOnePhone(job.setup?.alone) ||
+    advice.to === 'panel' ||
+    link.presence?.emitter !== 'online'
+  )
     return;
   const how = link.receipt?.instruction === seq ? link.receipt.how : undefined;
   return { text: receiptText(how), reached: how !== undefined };
@@ -86,6 +95,6 @@ export function stageAnswers(room: Room): Answer[] {
     return job.accepted || !job.seats.emitter ? [] : [{ label: 'Go on', words: WORDS.goOn, main: true }];
   }
   const advice = order.instruction?.advice;
-  const mine = advice && (advice.to === 'both' || advice.to === saved.seat);
+  const mine = advice && isMine(advice, saved.seat, job.setup?.alone);
   return mine ? answersTo(advice.action, meter) : [];
 }

@@ -1,3 +1,4 @@
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { noLinkSinceText } from '../../src/phrases/offline.ts';
 import { watchedByText } from '../../src/phrases/watching.ts';
@@ -20,7 +21,8 @@ const PRESENCE_WORDS = { empty: 'not joined', away: 'away', online: 'here' } as 
 export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
   const { link, saved } = room;
   const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
-  const there = link.phase === 'live' ? link.presence?.[other] : undefined;
+  const isAlone = isOnePhone(room.job.setup?.alone);
+  const there = link.phase === 'live' && !isAlone ? link.presence?.[other] : undefined;
   const watchers = (link.phase === 'live' && link.presence?.watchers) || 0;
   return (
     <header class="strip">

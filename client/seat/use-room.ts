@@ -102,7 +102,10 @@ export function useRoom(
   const { phase } = talk.state;
   const microphoneOpen = phase === 'opening' || phase === 'talking' || talk.handsFree === 'hearing';
   const current = shown.kind === 'current' ? shown.instruction : undefined;
-  const speaker = useSpeaker(link, current, seat, microphoneOpen, job.mounting);
+  const speaker = useSpeaker(link, current, seat, microphoneOpen, {
+    mounting: job.mounting,
+    alone: job.setup?.alone,
+  });
   useReceipts(connection, seat === 'emitter' ? current?.seq : undefined, speaker.said);
   speaking.current = speaker.speaking;
   useWakeLock();

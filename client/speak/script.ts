@@ -1,6 +1,8 @@
+import { type AloneWay, isOnePhone } from '../../src/model/alone.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { FactOf, Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import { isMine } from '../../src/model/mine.ts';
 import type { Mounting } from '../../src/model/mounting.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { beamText } from '../../src/phrases/mounting.ts';
@@ -25,6 +27,8 @@ export interface ScriptClock {
 export interface Around {
   of?: Pick<Entry, 'actor'> | undefined;
   mounting?: Mounting | undefined;
+  /** One person alone, and how. */
+  alone?: AloneWay | undefined;
 }
 
 /**
@@ -34,13 +38,13 @@ export function lineFor(
   entry: Entry,
   seat: Seat,
   clock: ScriptClock,
-  { of, mounting }: Around = {},
+  { of, mounting, alone }: Around = {},
 ): SpeakerEvent[] {
   const { fact, seq } = entry;
   const until = clock.now + FRESH_MS;
   switch (fact.type) {
     case 'instruction':
-      return [say({ ...fact, seq, at: entry.at }, seat, clock, mounting)];
+      return [say({ ...fact, seq, at: entry.at }, seat, clock, { mounting, alone })];
     case 'notice':
       if (isCautions(fact)) return [];
       return [{ on: 'say', announcement: { seq, kind: 'notice', text: aloud(fact.text), until } }];
@@ -75,9 +79,9 @@ function lineOnReturn(
   saidUpTo: Seq | -1,
   seat: Seat,
   clock: ScriptClock,
-  mounting: Mounting | undefined,
+  around: Around,
 ): SpeakerEvent[] {
-  return current && current.seq > saidUpTo ? [say(current, seat, clock, mounting)] : [];
+  return current && current.seq > saidUpTo ? [say(current, seat, clock, around)] : [];
 }
 
 /** How far a phone has followed its log. */
@@ -108,7 +112,8 @@ export function linesSince(
     current,
     saidUpTo,
     mounting,
-  }: { current: Placed<'instruction'> | undefined; saidUpTo: Seq | -1; mounting?: Mounting | undefined },
+    alone,
+  }: { current: Placed<'instruction'> | undefined; saidUpTo: Seq | -1 } & Pick<Around, 'mounting' | 'alone'>,
   seat: Seat,
   now: number,
 ): { followed: Followed; events: SpeakerEvent[] } {
@@ -117,10 +122,10 @@ export function linesSince(
   const isBack = conn !== followed.conn;
   const upTo = isBack ? Math.max(followed.upTo, historyEnd) : followed.upTo;
   const events = [
-    ...(isBack ? lineOnReturn(current, saidUpTo, seat, clock, mounting) : []),
+    ...(isBack ? lineOnReturn(current, saidUpTo, seat, clock, { mounting, alone }) : []),
     ...entries
       .slice(upTo + 1)
-      .flatMap((entry) => lineFor(entry, seat, clock, { of: aboutOf(entry, entries), mounting })),
+      .flatMap((entry) => lineFor(entry, seat, clock, { of: aboutOf(entry, entries), mounting, alone })),
   ];
   return { followed: { conn, upTo: entries.length - 1 }, events };
 }
@@ -132,13 +137,14 @@ function say(
   { seq, say, advice, expiresAt, quiet }: Placed<'instruction'>,
   seat: Seat,
   clock: ScriptClock,
-  mounting: Mounting | undefined,
+  { mounting, alone }: Around,
 ): SpeakerEvent {
-  const mine = advice.to === 'both' || advice.to === seat;
+  const mine = isMine(advice, seat, alone);
   if (quiet) return { on: 'unspoken', ...(mine && { cue: 'settling' as const }) };
   if (seat === 'emitter' && advice.to === 'panel' && advice.action.kind === 'read') return { on: 'unspoken' };
   const { action } = advice;
-  const beam = seat === 'emitter' && action.kind === 'turn' ? beamText(mounting, action.axis) : undefined;
+  const isThere = seat === 'emitter' || isOnePhone(alone);
+  const beam = isThere && action.kind === 'turn' ? beamText(mounting, action.axis) : undefined;
   return {
     on: 'say',
     announcement: {

@@ -2,11 +2,12 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { isSame } from '../../src/formats/same.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
-import type { Mounting } from '../../src/model/mounting.ts';
 import type { Placed } from '../../src/model/placed.ts';
 import { VOICE_TEST } from '../../src/phrases/talk.ts';
+import { aloud } from '../language/aloud.ts';
 import type { Link } from '../link/link.ts';
-import { linesSince, NOTHING_FOLLOWED } from './script.ts';
+import type { Cue } from './cues.ts';
+import { type Around, linesSince, NOTHING_FOLLOWED } from './script.ts';
 import { serverVoice } from './server-voice.ts';
 import { soundOut } from './sound-out.ts';
 import { type By, isHeard, newSpeaker, type Speaker, type SpeakerEvent, speak } from './speaker.ts';
@@ -33,17 +34,21 @@ export interface SpeakerView {
   said: Seq | -1;
   /** Says a sentence, to try the voice. */
   test(): void;
+  /** Says this after a signal; `loud`: the signal as loud as the phone can, whatever is set. */
+  say(text: string, cue: Cue, loud: boolean): void;
 }
 
 const TICK_MS = 100;
+/** What this phone has to say by itself is out of date after that. */
+const SAID_WITHIN_MS = 10_000;
 
-/** Speaks what comes over a live link. `current`: the instruction that is valid now; `mounting`: how the emitter hangs. */
+/** Speaks what comes over a live link. `current`: the instruction that is valid now; `mounting`: how the emitter hangs; `alone`: how one person works alone. */
 export function useSpeaker(
   link: Link,
   current: Placed<'instruction'> | undefined,
   seat: Seat,
   microphoneOpen: boolean,
-  mounting: Mounting | undefined,
+  { mounting, alone }: Pick<Around, 'mounting' | 'alone'>,
 ): SpeakerView {
   const [settings, setSettings] = useState(loadVoice);
   const [flags, setFlags] = useState<Flags>({ unlocked: false, silent: false, speaking: false, said: -1 });
@@ -53,7 +58,7 @@ export function useSpeaker(
   run.settings = settings;
 
   const { phase, entries, conn } = link;
-  useEffect(() => run.follow(link, { current, mounting }, seat), [phase, entries, conn]);
+  useEffect(() => run.follow(link, { current, mounting, alone }, seat), [phase, entries, conn]);
   useEffect(() => run.feed({ on: 'microphone', open: microphoneOpen }), [microphoneOpen]);
   useEffect(() => run.feed({ on: 'mute', muted: settings.muted }), [settings.muted]);
   useEffect(() => {
@@ -77,6 +82,7 @@ export function useSpeaker(
     },
     ...flags,
     test: () => run.test(),
+    say: (text, cue, loud) => run.say(text, cue, loud),
   };
 }
 
@@ -131,7 +137,7 @@ class Runner {
   /** Speaks what is new, without the history. */
   follow(
     link: Link,
-    job: { current: Placed<'instruction'> | undefined; mounting: Mounting | undefined },
+    job: { current: Placed<'instruction'> | undefined } & Pick<Around, 'mounting' | 'alone'>,
     seat: Seat,
   ): void {
     const saidUpTo = this.#speaker.said;
@@ -144,6 +150,14 @@ class Runner {
     if (this.#speaker.unlocked) return;
     for (const voice of this.#all) voice.unlock();
     this.feed({ on: 'unlock' });
+  }
+
+  say(text: string, cue: Cue, loud: boolean): void {
+    const settings = loud ? { ...this.settings, muted: false, volume: 1, vibrates: true } : this.settings;
+    signal(cue, settings, this.#out);
+    const until = Date.now() + SAID_WITHIN_MS;
+    const seq = this.#followed.upTo;
+    this.feed({ on: 'say', announcement: { seq, kind: 'notice', text: aloud(text), until } });
   }
 
   test(): void {

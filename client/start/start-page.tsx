@@ -1,5 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
+import type { AloneWay } from '../../src/model/alone.ts';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
 import { ApiError, openJob } from '../browser/requests.ts';
@@ -20,7 +22,7 @@ import { showFirstError } from '../ui/first-error.ts';
 import { Page } from '../ui/page.tsx';
 
 /** At the panel: names the job and opens it. `onOpened` is called when this phone keeps its seat. */
-export function StartPage({ onOpened }: { onOpened: () => void }) {
+export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; onOpened: () => void }) {
   const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
   const [chosen, setChosen] = useState('0');
   const [draft, setDraft] = useState<Draft>(() => newDraft(meters[0], ownUnits(browserStorage)));
@@ -58,7 +60,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     }
     setBusy(true);
     try {
-      const { setup } = parsed;
+      const setup = { ...parsed.setup, ...(alone && { alone }) };
       const { job, token, watch } = await passphrase.around(() => openJob({ setup, ...who.sitter() }));
       rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
@@ -77,6 +79,7 @@ export function StartPage({ onOpened }: { onOpened: () => void }) {
     <Page>
       <form class="card start" ref={form} onSubmit={submit} noValidate>
         <h1>What will you align?</h1>
+        {alone && <p class="hint">{aloneStartText(alone)}</p>}
         <Field
           label="Site"
           value={draft.site}

@@ -71,6 +71,8 @@ export function WatchMeter({ room, onClose }: { room: Room; onClose: () => void 
       : undefined;
 
   const looks = useLooks(box, (look) => {
+    // The picture of a page that nobody sees may stand still.
+    if (document.hidden) return;
     if (!watch.current || !meter) {
       setSame((before) =>
         [...(before.at(-1)?.sight.text === look.sight.text ? before : []), look].slice(-SAME_LOOKS),
@@ -91,6 +93,13 @@ export function WatchMeter({ room, onClose }: { room: Room; onClose: () => void 
   useEffect(() => {
     if (lowBattery && watch.current) room.post({ t: 'camera', state: 'battery-low' });
   }, [lowBattery]);
+  useEffect(() => {
+    const leave = () => {
+      if (document.hidden && watch.current) say('unreadable');
+    };
+    document.addEventListener('visibilitychange', leave);
+    return () => document.removeEventListener('visibilitychange', leave);
+  }, []);
   const end = () => {
     if (watch.current) say('ended');
     onClose();

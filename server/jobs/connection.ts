@@ -134,6 +134,7 @@ export class Connection implements Member {
   private sound: Bucket;
   private readonly refusals: Bucket;
   private readonly helloTimer: NodeJS.Timeout;
+  private saidHello = false;
 
   constructor(
     private readonly wire: Wire,
@@ -144,7 +145,10 @@ export class Connection implements Member {
     this.messages = this.frames;
     this.refusals = new Bucket(deps.limits.refusals, now);
     this.sound = new Bucket(deps.limits.sound, now);
-    this.helloTimer = setTimeout(() => this.dismiss('bad-message', HELLO_MISSING), deps.limits.helloWithinMs);
+    this.helloTimer = setTimeout(() => {
+      // What came while the server itself was late is read first.
+      setImmediate(() => this.saidHello || this.dismiss('bad-message', HELLO_MISSING));
+    }, deps.limits.helloWithinMs);
   }
 
   // ---- frames from the phone
@@ -161,7 +165,11 @@ export class Connection implements Member {
       else this.dismiss('too-fast', NOT_LISTENING);
       return;
     }
-    if (message.t === 'hello') this.countFor(message.token, now);
+    if (message.t === 'hello') {
+      this.saidHello = true;
+      clearTimeout(this.helloTimer);
+      this.countFor(message.token, now);
+    }
     // Answered at once, before its turn: it asks about the line, not about the log.
     if (message.t === 'ping') {
       this.send({ t: 'pong', n: message.n, now: this.deps.clock.now() });
@@ -336,7 +344,6 @@ export class Connection implements Member {
     if (role === 'watcher' && room.presence().watchers >= maxWatchers) {
       return this.dismiss('too-fast', tooManyWatchersText(maxWatchers));
     }
-    clearTimeout(this.helloTimer);
     this.role = role;
     if (role === 'watcher') this.name = name;
     this.room = room;

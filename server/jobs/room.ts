@@ -6,6 +6,7 @@ import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { AdmissionAnswer } from '../../src/model/admission.ts';
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -181,8 +182,9 @@ export class Room {
     this.lastUsed = performance.now();
   }
 
+  /** The one phone of a person alone is at both ends. */
   isOnline(seat: Seat): boolean {
-    return this.memberAt(seat) !== undefined;
+    return this.memberAt(isOnePhone(this.state.setup?.alone) ? 'panel' : seat) !== undefined;
   }
 
   private memberAt(seat: Seat): Member | undefined {

@@ -2,6 +2,7 @@ import type { Question } from '../model/advice.ts';
 import type { Draft } from '../model/entry.ts';
 import type { Actor, Fact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { TurnSoFar } from '../model/turns.ts';
 import { askedAgain } from '../phrases/questions.ts';
 import { fold, type JobState, timesAsked } from '../visit/state.ts';
 
@@ -26,9 +27,13 @@ export class Composer {
   }
 
   /** Asks about entry `of`; a question that was just asked gets another way out. */
-  ask(of: Seq, question: string, meant?: Question): void {
+  ask(
+    of: Seq,
+    question: string,
+    { meant, turn }: { meant?: Question; turn?: TurnSoFar | undefined } = {},
+  ): void {
     const text = askedAgain(question, timesAsked(this.state, question));
-    this.put('engine', { type: 'query', of, text, ...(meant && { question: meant }) });
+    this.put('engine', { type: 'query', of, text, ...(meant && { question: meant }), ...(turn && { turn }) });
   }
 
   readback(of: Seq, text: string): void {

@@ -6,6 +6,7 @@ import { type InstructionText, instructionText } from '../phrases/instruct.ts';
 import { ORDER_WAITS, QUIET } from '../phrases/notices.ts';
 import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
+import type { Commission } from '../visit/commission.ts';
 import { commissionOf, type JobState, LASER, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 
@@ -42,6 +43,10 @@ function lifetime(action: Action, now: number): number {
   }
 }
 
+/** A person who walks between ladder and meter takes so many times as long. Common practice, no source. */
+const WALKED = 4;
+const isWalked = ({ setup }: Commission): boolean => setup.alone === 'walking';
+
 /** Advice is given only to a complete crew that did not ask to wait. */
 export const mayInstruct = (state: JobState): boolean =>
   Boolean(state.seats.panel && state.seats.emitter) && !state.paused && !state.stopped;
@@ -69,7 +74,7 @@ export function instruct(job: Composer): number | undefined {
     sameAction(instruction.advice.action, advice.action);
   if (!stands && isForEmitter(advice) && job.state.seats.emitter?.online === false) return hold(job);
   if (!stands) {
-    const expiresAt = job.now + lifetime(advice.action, job.now);
+    const expiresAt = job.now + (isWalked(commission) ? WALKED : 1) * lifetime(advice.action, job.now);
     const { action } = advice;
     if (action.kind === 're-aim' && !job.state.said.includes(LASER)) job.notice(LASER, LASER_CAUTION);
     const isSettling = action.kind === 'hold' && action.reason === 'settling';

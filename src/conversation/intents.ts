@@ -24,7 +24,6 @@ import {
   WHAT_IS_WRONG,
   WHAT_NOW,
   WHAT_WENT_WRONG,
-  WHICH_ADJUSTER,
   WHOLE_TURN,
 } from '../phrases/questions.ts';
 import {
@@ -50,7 +49,7 @@ import { lastReported, offScale, replaceMove, replaceReading, takeBack } from '.
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf, usedCover } from './credit.ts';
-import { isEither, moveOf } from './moves.ts';
+import { moveOf } from './moves.ts';
 import type { Speaker } from './speaker.ts';
 
 type Rule<K extends Intent['kind']> = (
@@ -69,7 +68,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
     // Nobody knows yet where the screw is, so nobody knows what the reading belongs to.
     if (speaker.asked && isAboutTurn(speaker.asked))
-      ask(job, speaker, job.state.asked?.text ?? speaker.asked);
+      job.ask(speaker.said, job.state.asked?.text ?? speaker.asked, { turn: speaker.turn });
     else if (impossible) askOffScale(job, speaker, reading, impossible);
     else if (isOutOfDate(job, speaker)) ask(job, speaker, WHAT_NOW);
     else takeReading(job, reading, speaker);
@@ -81,7 +80,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
     const impossible = offScale(valueReading(value), meter);
     if (impossible) return ask(job, speaker, impossible);
     const question: Question = { kind: 'which-value', about: speaker.said, options: [value] };
-    job.ask(speaker.said, questionText(question, meter).say, question);
+    job.ask(speaker.said, questionText(question, meter).say, { meant: question });
   },
 
   correct(job, { reading, not }, speaker) {
@@ -108,9 +107,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   moved(job, moved, speaker) {
-    if (isEither(job.state, speaker.text)) return ask(job, speaker, WHICH_ADJUSTER);
-    const move = moveOf(job.state, moved, speaker.re);
-    if (move.kind === 'ask') ask(job, speaker, move.text);
+    const move = moveOf(job.state, moved, speaker);
+    if (move.kind === 'ask') job.ask(speaker.said, move.text, { turn: move.turn });
     else report(job, { type: 'move', ...move.move, from: speaker.said }, speaker, LEAD.heard);
   },
 
@@ -193,6 +191,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   repeat(job, _, speaker) {
+    const { turn } = speaker;
+    if (turn && job.state.asked) return job.ask(speaker.said, job.state.asked.text, { turn });
     const { query, instruction } = job.state;
     const again = query ? query.text : instruction?.say;
     job.readback(query?.seq ?? instruction?.seq ?? speaker.said, again ?? NO_INSTRUCTION);
@@ -330,7 +330,7 @@ function askOffScale(job: Composer, { said }: Speaker, reading: Reading, text: s
   const fits = meter && value !== undefined && !offScale(valueReading(value), meter);
   if (fits) {
     const question: Question = { kind: 'which-value', about: said, options: [value] };
-    job.ask(said, questionText(question, meter).say, question);
+    job.ask(said, questionText(question, meter).say, { meant: question });
   } else job.ask(said, text);
 }
 

@@ -1,8 +1,9 @@
 import { ENGINE_VERSION } from '../engine/version.ts';
+import { isOnePhone } from '../model/alone.ts';
 import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAMERA_NOTICES } from '../phrases/camera.ts';
-import { CAUTIONS } from '../phrases/cautions.ts';
+import { cautionsOf } from '../phrases/cautions.ts';
 import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, NOT_PRACTICE, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
@@ -130,11 +131,14 @@ function take(job: Composer, input: Input): Refused {
 function seat(job: Composer, { kind: _, ...seated }: Extract<Input, { kind: 'seated' }>): undefined {
   const wasComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   job.put('server', { type: 'seated', ...seated });
+  // The one phone of a person alone is at both ends.
+  if (seated.seat === 'panel' && isOnePhone(job.state.setup?.alone))
+    job.put('server', { type: 'seated', ...seated, seat: 'emitter' });
   remindOfSound(job);
   greet(job, seated.seat);
   const isComplete = Boolean(job.state.seats.panel && job.state.seats.emitter);
   if (!isComplete || wasComplete) return;
-  job.notice('cautions', CAUTIONS.join(' '));
+  job.notice('cautions', cautionsOf(job.state.setup).join(' '));
   const warnings = job.state.setup ? setupWarnings(job.state.setup) : [];
   if (warnings.length > 0) job.notice('plan-warnings', warningsAloud(warnings));
   const { setup } = job.state;

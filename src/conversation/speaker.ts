@@ -1,5 +1,6 @@
 import type { Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import type { TurnSoFar } from '../model/turns.ts';
 
 /** Where words come from: who said what, the entry, and the instruction on that person's screen. */
 export interface Speaker {
@@ -9,4 +10,6 @@ export interface Speaker {
   re?: Seq;
   /** The question that was open when the words came. */
   asked?: string;
+  /** What that question knew of the turn that it was about. */
+  turn?: TurnSoFar;
 }

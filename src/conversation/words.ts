@@ -2,6 +2,7 @@ import type { Intent } from '../grammar/intent.ts';
 import type { Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { KeptSound } from '../model/sound.ts';
+import type { TurnSoFar } from '../model/turns.ts';
 import { optionsText, unclearText } from '../phrases/asking.ts';
 import { otherUnitText } from '../phrases/questions.ts';
 import { answer } from './answer.ts';
@@ -21,6 +22,7 @@ export function hearWords(
   const question = query?.question ?? openQuestion(job);
   const decision = decide(input, {
     ...(setup && { meter: setup.meter }),
+    ...(query?.turn && { asksTurn: true }),
     ends: (intents) => wouldEnd(job.state, intents, re),
     isAsked: (options) => query?.text.startsWith(optionsText(options, setup?.meter)) ?? false,
   });
@@ -41,9 +43,10 @@ export function hearWords(
     text,
     ...(re !== undefined && { re }),
     ...(query && { asked: query.text }),
+    ...(query?.turn && { turn: query.turn }),
   };
   if (decision.kind !== 'taken') {
-    ask(job, input, said, decision);
+    ask(job, input, said, decision, query?.turn);
     return;
   }
   const left = question ? answer(job, question, decision.intents, speaker) : decision.intents;
@@ -57,20 +60,26 @@ function openQuestion(job: Composer) {
 }
 
 /** Asks what was said. Only values can be answered by "yes" or by choosing. */
-function ask(job: Composer, words: Words, said: Seq, decision: Exclude<Decision, { kind: 'taken' }>): void {
+function ask(
+  job: Composer,
+  words: Words,
+  said: Seq,
+  decision: Exclude<Decision, { kind: 'taken' }>,
+  turn: TurnSoFar | undefined,
+): void {
   const meter = job.state.setup?.meter;
   if (decision.kind === 'unclear') {
     const text =
       meter && isInOtherUnit(words, decision) ? otherUnitText(meter) : unclearText(decision.unknown);
-    job.ask(said, text);
+    job.ask(said, text, { turn });
     return;
   }
   const values = decision.options.map(onlyValue).filter((value) => value !== undefined);
-  const question = { kind: 'which-value' as const, about: said, options: values };
+  const meant = { kind: 'which-value' as const, about: said, options: values };
   job.ask(
     said,
     optionsText(decision.options, meter),
-    values.length === decision.options.length ? question : undefined,
+    values.length === decision.options.length ? { meant } : { turn },
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Finding, FindingId } from '../model/finding.ts';
 import type { Visit } from '../visit/visit.ts';
 import { adjusterHindered } from './adjuster-hindered.ts';
+import { alone } from './alone.ts';
 import { changedSinceSigned } from './changed-since-signed.ts';
 import { clearPathDip } from './clear-path-dip.ts';
 import { clockBack } from './clock-back.ts';
@@ -65,6 +66,7 @@ const LOOKS: Record<FindingId, Look> = {
   takeover,
   unnamed,
   'same-in-both': sameInBoth,
+  alone,
 };
 
 /** Reads a visit as a careful supervisor would. The same log gives the same findings, always. */

@@ -13,7 +13,9 @@ const SAME = {
 } as const;
 
 /** The work is for two: the same person, or the same phone, was in both seats, at once or one after the other. */
-export const sameInBoth: Look = ({ entries }) => {
+export const sameInBoth: Look = ({ entries, commission }) => {
+  // Alone they are the same, and the finding of that says so.
+  if (commission.setup.alone) return [];
   const seated = entries.filter(isSeated);
   const at = (seat: 'panel' | 'emitter') => seated.filter(({ fact }) => fact.seat === seat);
   const both = (['person', 'phone'] as const).flatMap((what) => {

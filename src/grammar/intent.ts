@@ -6,10 +6,21 @@ import { Axis } from '../model/turns.ts';
 
 /**
  * Which way a person says a screw was turned. "back" and "on" are relative to the last turn of that adjuster;
- * the four aim words ("left" ...) do not tell which way the screw turned, so they are kept as said and the
- * crew is asked.
+ * the four aim words ("left" ...) do not tell which way the screw turned, and "in" and "out" only who knows which way
+ * its thread is cut: the crew is asked.
  */
-export const Way = z.enum(['clockwise', 'anticlockwise', 'back', 'on', 'left', 'right', 'up', 'down']);
+export const Way = z.enum([
+  'clockwise',
+  'anticlockwise',
+  'back',
+  'on',
+  'left',
+  'right',
+  'up',
+  'down',
+  'in',
+  'out',
+]);
 export type Way = z.infer<typeof Way>;
 
 /** What one phrase of a crew member means. Everything a phone can say or a button can send is one of these. */

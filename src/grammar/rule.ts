@@ -8,6 +8,8 @@ import { type Captures, type Part, readPattern } from './pattern.ts';
 /** What is known about the meter when the words are heard. It decides what the words alone leave open. */
 export interface Context {
   readonly meter?: Pick<MeterProfile, 'min' | 'max' | 'unit'>;
+  /** The crew was asked about a turn: the name of an adjuster says which one was turned. */
+  readonly asksTurn?: boolean;
 }
 
 /** What was said of a turn of an adjuster. */
@@ -57,6 +59,8 @@ export interface Meanings {
   // Turns.
   axis: Axis;
   at: Axis;
+  /** Clockwise or anticlockwise. */
+  round: Way;
   sense: Way;
   way: Way;
   part: Eighths;

@@ -109,8 +109,8 @@ export const sentenceRules = {
         either<Intent[]>([{ kind: 'trend', trend: 'falling' }], [{ kind: 'moved', way: 'down' }]),
       ),
       doubt('right', () => either<Intent[]>([{ kind: 'yes' }], [{ kind: 'moved', way: 'right' }])),
-      doubt('[the] <axis>', ({ axis }) =>
-        either<Intent[]>([{ kind: 'swap', axis }], [{ kind: 'moved', axis }]),
+      doubt('[the] <axis>', ({ axis }, { asksTurn }) =>
+        either<Intent[]>(...(asksTurn ? [] : [[{ kind: 'swap' as const, axis }]]), [{ kind: 'moved', axis }]),
       ),
       doubt('cancel', () => either<Intent[]>([{ kind: 'undo' }], [{ kind: 'stop' }])),
       doubt('not clear', () =>

@@ -17,9 +17,12 @@ export const turningRules = {
     ...means('vertical' as const, '(vertical|tilt) [one|screw|adjuster|knob|axis]'),
   ],
   at: [say('[on|of|with] [the] <axis>', ({ axis }) => axis)],
-  sense: [
+  round: [
     ...means('clockwise' as const, 'clockwise'),
     ...means('anticlockwise' as const, 'anticlockwise|counterclockwise'),
+  ],
+  sense: [
+    say('<round>', ({ round }) => round),
     ...means('back' as const, 'back|backwards|back off|back the other way|[the] other way|in reverse'),
     ...means(
       'on' as const,
@@ -32,6 +35,8 @@ export const turningRules = {
     ...means('right' as const, '[to the] right|rightwards'),
     ...means('up' as const, 'up|upwards'),
     ...means('down' as const, 'down|downwards'),
+    ...means('in' as const, 'in'),
+    ...means('out' as const, 'out'),
   ],
 
   part: [
@@ -84,6 +89,8 @@ export const turningRules = {
   ),
   moved: [
     say('<toVerb?> <turned>', ({ turned }) => ({ kind: 'moved' as const, ...turned })),
+    // The answer to "which way?", or all that is said of the turn that was asked for.
+    say('<round>', ({ round }) => ({ kind: 'moved' as const, way: round })),
     say('<toVerb> <way>', ({ way }) => ({ kind: 'moved' as const, way })),
     // "Gone up" alone is said of the reading.
     say("[i|i've] (went|gone|come|came) <turned>", ({ turned }) => ({ kind: 'moved' as const, ...turned })),

@@ -180,7 +180,9 @@ export const FRAME = {
     say('<yes>', ({ yes }) => [yes]),
     say('<informed>', ({ informed }) => [informed]),
     // A bare "horizontal" chooses an adjuster, or answers which one was turned.
-    say('<axis>', ({ axis }) => either<Intent[]>([{ kind: 'swap', axis }], [{ kind: 'moved', axis }])),
+    say('<axis>', ({ axis }, { asksTurn }) =>
+      either<Intent[]>(...(asksTurn ? [] : [[{ kind: 'swap' as const, axis }]]), [{ kind: 'moved', axis }]),
+    ),
   ],
   sentence: [say('<body>', ({ body }) => body)],
 } satisfies Rules;

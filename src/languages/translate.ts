@@ -41,8 +41,13 @@ function patternOf([english, into]: readonly [string, string]): Pattern {
 
 const BETWEEN_SENTENCES = /(?<=[.?!]) (?=\S)/;
 /** What joins texts of ours, the weakest last: a remark in brackets, lists. */
-const JOINTS: readonly RegExp[] = [/ (?=\([^()]*\)[.:]?$)/, /; /, /, or /, /, /, /: /];
-const JOINED = [' ', '; ', undefined, ', ', ': '];
+const JOINTS: readonly { at: RegExp; ours: string }[] = [
+  { at: / (?=\([^()]*\)[.:]?$)/, ours: ' ' },
+  { at: /; /, ours: '; ' },
+  { at: /, or /, ours: ', or ' },
+  { at: /, /, ours: ', ' },
+  { at: /: /, ours: ': ' },
+];
 
 const lowerFirst = (text: string): string => text.charAt(0).toLowerCase() + text.slice(1);
 const upperFirst = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -96,24 +101,22 @@ export function translator(language: Language): Translate {
     return undefined;
   }
 
-  /** Sentence after sentence; a line of the table may hold several. */
-  function inSentences(parts: readonly string[]): string | undefined {
+  /** One after the other; a line of the table may hold several, with what joins them. */
+  function inTurn(parts: readonly string[], ours: string, theirs: string): string | undefined {
     for (let first = parts.length - 1; first > 0; first--) {
-      const said = translate(parts.slice(0, first).join(' '));
-      const rest = said === undefined ? undefined : translate(parts.slice(first).join(' '));
-      if (rest !== undefined) return `${said} ${rest}`;
+      const said = translate(parts.slice(0, first).join(ours));
+      const rest = said === undefined ? undefined : translate(parts.slice(first).join(ours));
+      if (rest !== undefined) return `${said}${theirs}${rest}`;
     }
     return undefined;
   }
 
   function inParts(text: string): string | undefined {
-    const sentences = inSentences(text.split(BETWEEN_SENTENCES));
+    const sentences = inTurn(text.split(BETWEEN_SENTENCES), ' ', ' ');
     if (sentences !== undefined) return sentences;
-    for (const [i, joint] of JOINTS.entries()) {
-      const parts = text.split(joint);
-      if (parts.length < 2) continue;
-      const said = parts.map((part) => translate(part));
-      if (said.every((part) => part !== undefined)) return said.join(JOINED[i] ?? or);
+    for (const { at, ours } of JOINTS) {
+      const said = inTurn(text.split(at), ours, ours === ', or ' ? or : ours);
+      if (said !== undefined) return said;
     }
     const [, open = '', inner = '', close = ''] = /^([("“«]?)(.*?)([)"”».:,;?!…]*)$/s.exec(text) ?? [];
     const said = open + close === '' ? undefined : translate(inner);

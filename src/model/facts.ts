@@ -17,7 +17,7 @@ import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
 import { KeptSound, SoundDays } from './sound.ts';
 import { SiteSteps } from './steps.ts';
-import { Axis, Eighths } from './turns.ts';
+import { Axis, Eighths, TurnSoFar } from './turns.ts';
 import { Units } from './units.ts';
 import { LogVersion, WrittenPlan, WrittenSetup } from './written.ts';
 
@@ -229,7 +229,14 @@ export const Fact = z.discriminatedUnion('type', [
   /** "Heard 142." */
   z.object({ type: z.literal('readback'), of: Seq, text: z.string() }),
   /** A question about words that could mean two things or none; the answer is looked at first. */
-  z.object({ type: z.literal('query'), of: Seq, text: z.string(), question: Question.optional() }),
+  z.object({
+    type: z.literal('query'),
+    of: Seq,
+    text: z.string(),
+    question: Question.optional(),
+    /** Of a turn that was told in part: what need not be said again. */
+    turn: TurnSoFar.optional(),
+  }),
   /** Something both should know; it asks for no action. */
   z.object({ type: z.literal('notice'), text: z.string(), code: z.string() }),
   /** The next move, as it was spoken. Supersedes every earlier one. */

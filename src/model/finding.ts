@@ -44,6 +44,7 @@ export const FINDING_IDS = [
   'takeover',
   'unnamed',
   'same-in-both',
+  'alone',
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 

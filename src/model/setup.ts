@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { AloneWay } from './alone.ts';
 import { Guidance } from './guidance.ts';
 import { JobId } from './ids.ts';
 import { Name } from './name.ts';
@@ -38,6 +39,8 @@ export const JobSetup = z.object({
   units: Units.optional(),
   /** Cause and effect, to be tried and answered one by one. */
   steps: VisitSteps.optional(),
+  /** One person does it alone, in this way. Without it: a crew of two. */
+  alone: AloneWay.optional(),
   /** Only practice: nothing in the log is a record of a real pair. */
   practice: Practice.optional(),
 });

@@ -16,6 +16,14 @@ export const otherAxis = (axis: Axis): Axis => (axis === 'horizontal' ? 'vertica
 export const Eighths = z.number().int();
 export type Eighths = z.infer<typeof Eighths>;
 
+/** What is known of a turn that somebody reported, while the crew is asked for the rest. `eighths`: how far, positive. */
+export const TurnSoFar = z.object({
+  axis: Axis.optional(),
+  eighths: z.number().int().positive().optional(),
+  way: z.enum(['clockwise', 'anticlockwise']).optional(),
+});
+export type TurnSoFar = z.infer<typeof TurnSoFar>;
+
 export const EIGHTHS_PER_TURN = 8;
 export const EIGHTH = 1;
 export const QUARTER = 2;

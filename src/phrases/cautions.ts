@@ -1,3 +1,6 @@
+import type { JobSetup } from '../model/setup.ts';
+import { ALONE_CAUTIONS } from './alone.ts';
+
 /**
  * The usual cautions, said before anyone climbs. Common practice, no source, except for the laser (IEC
  * 60825-1 class 2, from memory). The maker's instructions and local rules come first.
@@ -8,6 +11,10 @@ export const CAUTIONS: readonly string[] = [
   'Never look into an aiming laser.',
   "The maker's instructions and local rules come first.",
 ];
+
+/** Those of a job: alone, some more. */
+export const cautionsOf = (setup: Pick<JobSetup, 'alone'> | undefined): readonly string[] =>
+  setup?.alone === undefined ? CAUTIONS : [...CAUTIONS, ...ALONE_CAUTIONS];
 
 /** Said aloud before the first aim by eye, where it can hurt. */
 export const LASER_CAUTION = 'Never look into the laser.';

@@ -1,4 +1,5 @@
 import { BEAM_FALL_DB } from '../engine/fall.ts';
+import type { AloneWay } from '../model/alone.ts';
 import {
   type Finding,
   type FindingId,
@@ -10,6 +11,7 @@ import {
 import { METRES, type Units } from '../model/units.ts';
 import { FIGURES, type PlanFigure } from '../plan/check.ts';
 import type { Moment } from '../visit/verdict.ts';
+import { ALONE_RECORD } from './alone.ts';
 import { fixedBeside, placesBeside } from './beside-limits.ts';
 import { LEFT_NAMES } from './hand-over.ts';
 import { NEEDS } from './missing.ts';
@@ -112,6 +114,8 @@ const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> 
     `Another phone took over the ${seat} seat${who === undefined ? '' : `, with ${who}`}.`,
   unnamed: ({ about }) => `Not named: who was at the ${about.join(' and at the ')}.`,
   'same-in-both': ({ about }) => `The same ${about.join(' and the same ')} was in both seats.`,
+  alone: ({ about: [way = ''] }) =>
+    `One person did this alone: ${ALONE_RECORD[way as AloneWay] ?? way}. Nobody else saw the meter or the ladder.`,
 };
 
 /** The name of a finding where its figures are not known. An id of a newer version is shown as it is. */
@@ -147,6 +151,7 @@ const NAMES: Readonly<Record<string, string>> = {
   takeover: 'a seat taken over',
   unnamed: 'somebody not named',
   'same-in-both': 'the same in both seats',
+  alone: 'one person alone',
 } satisfies Record<FindingId, string>;
 
 const SITE_NAMES: Readonly<Record<string, string>> = {

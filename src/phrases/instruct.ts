@@ -20,6 +20,7 @@ import {
 } from './proving.ts';
 import { valueText } from './readings.ts';
 import { lengthText, nearText, nearWords, shownFor } from './units.ts';
+import { walkingText } from './walking.ts';
 import { whyText } from './why.ts';
 
 /** An instruction's words: one short spoken sentence, a few words for very large type, and the reason. */
@@ -30,7 +31,8 @@ export interface InstructionText {
 }
 
 export function instructionText(advice: Advice, setup: JobSetup): InstructionText {
-  return { ...actionText(advice, setup), why: whyText(advice, setup) };
+  const walking = setup.alone === 'walking' ? walkingText(advice) : undefined;
+  return { ...(walking ?? actionText(advice, setup)), why: whyText(advice, setup) };
 }
 
 type SayShow = Omit<InstructionText, 'why'>;

@@ -1,5 +1,7 @@
+import type { AloneWay } from '../model/alone.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis } from '../model/turns.ts';
+import { ALONE_RECORD, ALONE_WAYS } from './alone.ts';
 import { lossText, type Shown } from './units.ts';
 
 /** The words of a pair's page in the report. */
@@ -70,6 +72,7 @@ export const VISIT_COLUMNS = {
 
 export const JOB_ROWS = {
   crew: 'Crew',
+  alone: 'One person alone',
   before: 'Before the work',
   after: 'After the work',
   path: 'Path',
@@ -80,3 +83,5 @@ export const A_PHONE = 'a phone';
 export const TOOK_OVER = ', took over';
 export const moreSeats = (left: number): string => `; ${left} more in the log`;
 export const notAnswered = (question: string): string => `NOT ANSWERED: ${question}`;
+/** One person alone, with what the evidence of that way is worth, for whoever was not there. */
+export const aloneEvidenceText = (way: AloneWay): string => `${ALONE_RECORD[way]}. ${ALONE_WAYS[way].worth}`;

@@ -26,6 +26,7 @@ import { askItem, itemText } from '../phrases/items.ts';
 import {
   A_PHONE,
   againstOthers,
+  aloneEvidenceText,
   bandText,
   closedText,
   FIGURE_NAMES,
@@ -490,6 +491,7 @@ function jobBlock(setup: JobSetup, { people }: Overview, commission: Commission,
     : [];
   const rows: Fact[] = [
     { name: JOB_ROWS.crew, value: `${seats.join('; ')}${more}` },
+    ...(setup.alone ? [{ name: JOB_ROWS.alone, value: aloneEvidenceText(setup.alone) }] : []),
     ...lists,
     // The plan that the visit was made with: the site's may have changed since.
     ...(setup.plan

@@ -96,6 +96,8 @@ export const PLANTS = {
   'same-phone': ['same-in-both'],
   /** The one at the panel climbs, and takes the ladder's seat over. */
   'panel-climbs': ['takeover', 'same-in-both'],
+  /** One person, with a second phone that watches the meter. */
+  alone: ['alone'],
   /** Turned after a second signature had been set beside the first. */
   'touched-since-both': ['touched-after-accept', 'changed-since-signed'],
 } as const satisfies Record<string, readonly FindingId[]>;

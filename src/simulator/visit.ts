@@ -115,6 +115,7 @@ class Visit {
 
   private onLadder(plants: readonly Plant[]): { person?: Person; phone: string } {
     if (plants.includes('unnamed')) return { phone: ON_LADDER.phone };
+    if (plants.includes('alone')) return { ...ON_LADDER, person: AT_PANEL.person };
     if (plants.includes('same-person')) return { ...ON_LADDER, person: { name: 'a. EXAMPLE' } };
     return plants.includes('same-phone') ? { ...ON_LADDER, phone: AT_PANEL.phone } : ON_LADDER;
   }
@@ -448,6 +449,7 @@ const TOO_SENSITIVE: readonly Plant[] = ['too-sensitive', 'too-sensitive-excused
 /** What some plants need planned, or left out of the plan. */
 function setupFor({ setup, plants = [] }: VisitPlan): JobSetup {
   const { plan } = setup;
+  if (plants.includes('alone')) return { ...setup, alone: 'watching' };
   if (!plan) return setup;
   if ([...TOO_SENSITIVE, 'wrong-filter' as const].some((plant) => plants.includes(plant))) {
     const filters = [20, STRONG_FILTER];

@@ -2,6 +2,7 @@ import { counting, type History, rewrites, type SearchEvent } from '../engine/hi
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
 import type { Action } from '../model/advice.ts';
+import { isOnePhone } from '../model/alone.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
@@ -105,8 +106,8 @@ export const keepsSignature = (fact: Fact): boolean =>
   KEEPS_SIGNATURE.has(fact.type) || (fact.type === 'photo-removed' && fact.afterDays !== undefined);
 
 /** Somebody was on it, and nobody is now. */
-export const isLeft = ({ seats: { panel, emitter } }: Pick<JobState, 'seats'>): boolean =>
-  (panel ?? emitter) !== undefined && !panel?.online && !emitter?.online;
+export const isLeft = ({ seats: { panel, emitter }, setup }: Pick<JobState, 'seats' | 'setup'>): boolean =>
+  (panel ?? emitter) !== undefined && !panel?.online && (!emitter?.online || isOnePhone(setup?.alone));
 
 /** The part that the commissioning is judged by; undefined before the job is opened. */
 export function commissionOf(state: JobState): Commission | undefined {

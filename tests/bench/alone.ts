@@ -9,7 +9,7 @@ import { type Outcome, runEngine } from './engine-run.ts';
 
 /**
  * One person alone: the engine that hears only rising, falling, steady, nothing, too strong, against the same engine with numbers, on
- * the same pairs. Case n of seed s is drawn from `createRng(s + n)`. Tried out on seeds 1000 to 99999.
+ * the same pairs; with `--walk` how often a person who walks to the meter for each number has to go. Case n of seed s is drawn from `createRng(s + n)`. Tried out on seeds 1000 to 99999.
  */
 const { values } = parseArgs({
   options: {
@@ -21,6 +21,8 @@ const { values } = parseArgs({
     physical: { type: 'boolean', default: false },
     /** The beginning of the name of a family. */
     family: { type: 'string', default: '' },
+    /** Only the engine with numbers, with the trips of a person who walks. */
+    walk: { type: 'boolean', default: false },
     /** Leaves out the engine with numbers. */
     only: { type: 'boolean', default: false },
   },
@@ -63,13 +65,14 @@ function row(name: string, outcomes: readonly Outcome[]) {
     'over 1 dB': outcomes.filter(isFalse).length,
     'worst dB': worst,
     turns: of((o) => o.turns),
+    trips: of((o) => o.trips ?? 0),
     minutes: of((o) => o.seconds / 60),
   };
 }
 
 function table(name: string, draw: (rng: ReturnType<typeof createRng>) => PairSpec): void {
   console.log(name);
-  const ways = values.only ? WAYS.slice(0, 1) : WAYS;
+  const ways = values.walk ? WAYS.slice(1) : values.only ? WAYS.slice(0, 1) : WAYS;
   const results = ways.map((way) => Array.from({ length: cases }, (_, n) => way.run(draw, n)));
   console.table(results.map((outcomes, i) => row(ways[i]?.name ?? '', outcomes)));
   for (const [n, outcome] of (results[0] ?? []).entries())

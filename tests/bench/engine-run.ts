@@ -20,6 +20,8 @@ export interface Outcome {
   turns: number;
   gainChanges: number;
   readings: number;
+  /** Readings for which a person alone walks to the meter: the first, and each after something was done at the beam. */
+  trips?: number;
   seconds: number;
   /** Where it ended, dB below the true best. */
   shortfall: number;
@@ -35,6 +37,16 @@ const LONGEST = 1000;
 
 /** Advice that names a cause which turning the screws cannot mend. */
 const END_RULES: ReadonlySet<string> = new Set(['too-weak', 'too-strong', 'no-single-peak', 'light-stays']);
+
+/** What takes a person to the beam; the gain too, where it is set there. */
+const AT_THE_BEAM: ReadonlySet<Advice['action']['kind']> = new Set([
+  'turn',
+  'gain',
+  're-aim',
+  'block',
+  'unblock',
+  'check',
+]);
 
 export interface Step {
   advice: Advice;
@@ -55,12 +67,17 @@ export function runEngine(
   let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS, { byTrends });
   const count: Partial<Record<Advice['action']['kind'], number>> = {};
   let named = false;
+  let trips = 0;
+  let away = true;
   for (let i = 0; i < LONGEST && !search.accepted; i++) {
     const { advice } = advise(search, crew.at);
     named = END_RULES.has(advice.rule);
     if (named && stopWhenNamed) break;
     watch?.({ advice, crew, search });
     count[advice.action.kind] = (count[advice.action.kind] ?? 0) + 1;
+    const isRead = advice.action.kind === 'read';
+    if (isRead && away) trips += 1;
+    away = isRead ? false : away || AT_THE_BEAM.has(advice.action.kind);
     const done = carryOut(crew, advice, errors, rng);
     crew = done.crew;
     for (const event of done.events) search = observe(search, event);
@@ -70,6 +87,7 @@ export function runEngine(
     turns: count.turn ?? 0,
     gainChanges: count.gain ?? 0,
     readings: count.read ?? 0,
+    trips,
     seconds: crew.at / 1000,
     ...judged(crew.pair),
     reAims: count['re-aim'] ?? 0,

@@ -16,6 +16,7 @@ const KILLS = Number(process.argv[2] ?? 1_000);
 /** A job is taken up again so often before a new one is opened. */
 const A_JOB = 40;
 const MESSAGES = 30;
+const MOST_TRIES = 5;
 // On a machine that others use, too.
 Phone.patienceMs = 300_000;
 
@@ -47,7 +48,7 @@ for (let kill = 0; kill < KILLS; kill++) {
     job = await openJob(url);
     sent = new Map();
   }
-  const phone = await Phone.at(url, job.token);
+  const phone = await comeIn(url, job.token);
   const log = new Map(phone.entries.map(({ ref, seq }) => [ref, seq]));
   const lost: string[] = [];
   for (const [id, seq] of sent) {
@@ -86,10 +87,21 @@ for (let kill = 0; kill < KILLS; kill++) {
   if ((kill + 1) % A_JOB === 0 || kill === KILLS - 1) await hold(job.token, kill);
 }
 
+/** As a phone does: where a busy machine let it come too late, it comes again. */
+async function comeIn(url: string, token: string): Promise<Phone> {
+  for (let tries = 1; ; tries++) {
+    try {
+      return await Phone.at(url, token);
+    } catch (error) {
+      if (tries === MOST_TRIES) throw error;
+    }
+  }
+}
+
 /** Holds the whole log against what was acknowledged, and every message that was sent against the log. */
 async function hold(token: string, kill: number): Promise<void> {
   const { child, url } = await start();
-  const phone = await Phone.at(url, token);
+  const phone = await comeIn(url, token);
   for (const [id, seq] of sent) if (seq === undefined) await phone.ack(phone.remark(`note ${id}`, id));
   const { head, entries } = JobRecord.parse(await (await get(url, '/api/record', token)).json());
   const fault = findFault(entries, head);

@@ -157,6 +157,7 @@ async function startServer(data: string): Promise<{ child: ChildProcess; url: st
     [...profile, 'dist/server/main.js', '--port', '0', '--host', '127.0.0.1', '--tls', 'off', '--data', data],
     { env: { ...process.env, LADDERLINE_SPEECH: 'off' }, stdio: ['ignore', 'pipe', 'inherit'] },
   );
+  process.once('exit', () => child.kill('SIGKILL'));
   const url = await address(child);
   console.log(`The server was ready after ${Math.round(performance.now() - began)} ms.`);
   return { child, url };

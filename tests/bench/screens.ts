@@ -1,20 +1,27 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { translator } from '../../src/languages/translate.ts';
 import { CHROMIUM, launch } from '../e2e/chromium.ts';
 import { screens } from '../e2e/screens/states.ts';
 import { faultsAt, keyboardFaults, open, resize, SIZES, violations } from '../e2e/screens/walk.ts';
+import { LANGUAGES } from '../languages/languages.ts';
 
 /**
  * Every screen in every size, with text of usual and of double size: what a program can see of cut or overlapping text
  * and small targets, what axe-core finds, and what the keyboard does not reach. Then one picture of each, and all of
- * them on one sheet, in a folder outside the repository. `-- NAME` takes only the screens whose name matches it.
- * Build the client first.
+ * them on one sheet, in a folder outside the repository. `-- NAME` takes only the screens whose name matches it, and
+ * `-- NAME LANGUAGE` draws them in that language ("de"); what it then still finds in English is told too. Build the client
+ * first.
  */
 if (!CHROMIUM) throw new Error('no Chromium was found');
 const only = new RegExp(process.argv[2] ?? '');
+const locale = process.argv[3];
+const spoken = locale === undefined ? undefined : LANGUAGES.find(({ code }) => code === locale);
+if (locale !== undefined && !spoken) throw new Error(`no such language: ${locale}`);
+const translate = spoken && translator(spoken.language);
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-screens-'));
-const { server, states, close } = await screens();
+const { server, states, close } = await screens((english) => translate?.(english) ?? english);
 const browser = await launch();
 const wanted = states.filter(({ name }) => only.test(name));
 let count = 0;
@@ -23,7 +30,7 @@ const say = (line: string) => {
   console.log(line);
 };
 for (const state of wanted) {
-  const page = await open(browser, server.url, state);
+  const page = await open(browser, server.url, state, { locale });
   for (const size of SIZES) {
     const at = `${size.width}×${size.height} ${size.text * 100} %`;
     for (const { kind, what } of await faultsAt(page, state, size))
@@ -32,6 +39,9 @@ for (const state of wanted) {
     await page.screenshot({ path: join(folder, file) });
   }
   await resize(page, { width: 390, height: 844, text: 1 });
+  if (locale)
+    for (const what of await page.locator('[lang=en]:not(.languages *)').allTextContents())
+      say(`${state.name}, in English: ${what}`);
   for (const what of await violations(page)) say(`${state.name}, axe: ${what}`);
   await page.emulateMedia({ colorScheme: 'dark' });
   for (const what of await violations(page)) say(`${state.name}, dark, axe: ${what}`);

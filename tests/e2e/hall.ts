@@ -18,26 +18,31 @@ export class Hall {
   }
 
   /** Does at the beam what an instruction asks, then presses the button that says so. */
-  async workAt(emitter: Page, { advice: { action } }: Placed<'instruction'>): Promise<void> {
+  async workAt(emitter: Page, instruction: Placed<'instruction'>): Promise<void> {
+    return press(emitter, this.label(this.work(instruction)));
+  }
+
+  /** Does it, and gives the label of the button that says so. */
+  work({ advice: { action } }: Placed<'instruction'>): string {
     const now = Date.now();
     switch (action.kind) {
       case 'turn':
         this.pair = turn(this.pair, action.axis, action.eighths, now);
-        return press(emitter, this.label('Done'));
+        return 'Done';
       case 'gain': {
         const { toward } = action;
         this.pair = setGain(this.pair, toward === undefined ? 0 : gainFor(this.pair, toward, now), now);
-        return press(emitter, this.label('Gain is set'));
+        return 'Gain is set';
       }
       case 're-aim':
         this.pair = reAim(this.pair, { horizontal: 0, vertical: 0 }, now);
-        return press(emitter, this.label('Aimed'));
+        return 'Aimed';
       case 'block':
         this.pair = block(this.pair, true, now);
-        return press(emitter, this.label('It is covered'));
+        return 'It is covered';
       case 'unblock':
         this.pair = block(this.pair, false, now);
-        return press(emitter, this.label('It is clear'));
+        return 'It is clear';
       default:
         throw new Error(`the ladder was not expected to be asked: ${action.kind}`);
     }

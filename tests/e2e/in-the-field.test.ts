@@ -21,7 +21,7 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
   const at = (name: string, dark = false): Promise<Page> => {
     const state = all.states.find((one) => one.name === name);
     if (!state) throw new Error(`no such screen: ${name}`);
-    return open(browser, all.server.url, state, dark);
+    return open(browser, all.server.url, state, { dark });
   };
   const paper = (page: Page) => page.evaluate(() => getComputedStyle(document.body).backgroundColor);
 

@@ -6,6 +6,7 @@ import { MemoryStore } from '../../server/store/memory.ts';
 import { speakNumber } from '../../src/grammar/speak.ts';
 import { translator } from '../../src/languages/translate.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
@@ -15,11 +16,23 @@ import { Hall, press } from './hall.ts';
 
 const LONGEST_ALIGNMENT_MS = 150_000;
 
-/** Two phones that are set to another language, and readings typed in its words. */
-describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language }) => {
-  const translate = translator(language);
-  const said = (english: string): string => translate(english) ?? expect.fail(`not translated: ${english}`);
-  const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), createRng(7), said);
+/** A language as one phone of a crew has it. */
+function phoneIn(code: TypedLanguage) {
+  const found = LANGUAGES.find((each) => each.code === code);
+  if (!found) throw new Error(`no such language: ${code}`);
+  const translate = translator(found.language);
+  const said = (english: string): string => translate(english) ?? expect.fail(`not in ${code}: ${english}`);
+  return { code, said, spoken: found.language.spoken };
+}
+
+const CREWS = [
+  ...LANGUAGES.map(({ code }) => ({ crew: `in ${code}`, panel: phoneIn(code), emitter: phoneIn(code) })),
+  { crew: 'with de at the panel and fr on the ladder', panel: phoneIn('de'), emitter: phoneIn('fr') },
+];
+
+/** Two phones, each set to a language, and readings typed in the words of the panel's. */
+describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitter: atEmitter }) => {
+  const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), createRng(7), atEmitter.said);
   const store = new MemoryStore();
   let server: RunningServer;
   let browser: Browser;
@@ -29,9 +42,12 @@ describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language 
   beforeAll(async () => {
     server = await startServer({ store });
     browser = await launch();
-    const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: code };
-    panel = await (await browser.newContext(phone)).newPage();
-    emitter = await (await browser.newContext(phone)).newPage();
+    const open = async ({ code }: { code: string }) => {
+      const phone = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: code };
+      return (await browser.newContext(phone)).newPage();
+    };
+    panel = await open(atPanel);
+    emitter = await open(atEmitter);
   }, 60_000);
 
   afterAll(async () => {
@@ -54,18 +70,19 @@ describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language 
     await form.locator('input[inputmode=decimal]').nth(1).fill('0.4');
     await form.locator('input[inputmode=decimal]').nth(2).fill('1');
     await form.locator('button.main').click();
-    await press(panel, said('Understood'));
+    await press(panel, atPanel.said('Understood'));
     await panel.locator('.square svg').waitFor();
-    expect(await panel.locator('html').getAttribute('lang')).toBe(code);
+    expect(await panel.locator('html').getAttribute('lang')).toBe(atPanel.code);
     await emitter.goto(`${server.url}/join`);
     await emitter.locator('#code').fill((await panel.locator('.invite-code').textContent()) ?? '');
     await emitter.locator('form.join button.main').click();
-    await press(emitter, said('Understood'));
-    await press(emitter, said('Upright'));
+    await press(emitter, atEmitter.said('Understood'));
+    await press(emitter, atEmitter.said('Upright'));
+    expect(await emitter.locator('html').getAttribute('lang')).toBe(atEmitter.code);
   }, 60_000);
 
   it(
-    'is coached to an accepted alignment in its own words',
+    'is coached to an accepted alignment, each phone in its own words',
     async () => {
       const end = Date.now() + LONGEST_ALIGNMENT_MS;
       let answered = -1;
@@ -76,14 +93,18 @@ describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language 
         if (instruction && instruction.seq !== answered) {
           const { action } = instruction.advice;
           if (action.kind !== 'hold')
-            await emitter.getByRole('heading', { name: said(instruction.show) }).waitFor();
+            for (const [page, { said }] of [
+              [panel, atPanel],
+              [emitter, atEmitter],
+            ] as const)
+              await page.getByRole('heading', { name: said(instruction.show) }).waitFor();
           answered = instruction.seq;
-          if (action.kind === 'offer-accept') await press(panel, said('Accept'));
+          if (action.kind === 'offer-accept') await press(panel, atPanel.said('Accept'));
           else if (action.kind === 'read') {
             const shown = Number(hall.meterShows());
             const words = Number.isNaN(shown)
-              ? said(hall.meterShows())
-              : speakNumber(shown, {}, language.spoken);
+              ? atPanel.said(hall.meterShows())
+              : speakNumber(shown, {}, atPanel.spoken);
             await panel.locator('.say-box input').fill(words);
             await panel.locator('.say-box button.main').click();
           } else if (action.kind !== 'hold') await hall.workAt(emitter, instruction);
@@ -94,7 +115,7 @@ describe.skipIf(!CHROMIUM).each(LANGUAGES)('a crew in $code', ({ code, language 
       const typed = (await log()).flatMap(({ fact }) =>
         fact.type === 'said' && fact.via === 'typed' ? [fact.language] : [],
       );
-      expect(new Set(typed)).toEqual(new Set([code]));
+      expect(new Set(typed)).toEqual(new Set([atPanel.code]));
     },
     LONGEST_ALIGNMENT_MS + 20_000,
   );

@@ -13,16 +13,20 @@ import { SURE } from '../../src/sight/watch.ts';
 import { createBeamPair, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
+import { drawBox, openWithTwoPhones } from './alone-crew.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
-import { cameraSees, numberIn, type RenderedMeter } from './rendered-meter.ts';
+import { cameraSees, type RenderedMeter } from './rendered-meter.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
 const PLACES = 3;
 const LONGEST_MS = 240_000;
 
-/** One page is the propped phone, whose camera sees a drawn display of a simulated beam; the other is on the ladder. */
-describe.skipIf(!CHROMIUM)('a phone watches the meter', () => {
+/**
+ * One person alone: one page is the propped phone, whose camera sees a drawn display of a simulated beam; the other is on the
+ * ladder.
+ */
+describe.skipIf(!CHROMIUM)('a phone watches the meter for a person alone', () => {
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-e2e-'));
   const rng = createRng(7);
   const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), rng);
@@ -91,61 +95,18 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter', () => {
     expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
   }
 
-  it('is opened from the menu of the panel', async () => {
-    await panel.goto(`${server.url}/`);
-    await panel.getByText('At the panel').click();
-    await panel.getByLabel('Site').fill('Quayside Hall 3');
-    await panel.getByLabel('Beam pair').fill('B2');
-    await panel.getByLabel('Meter', { exact: true }).selectOption({ label: '8-bit counts' });
-    await panel.getByText('Edit the meter').click();
-    await panel.getByLabel('Settles within').fill('0.4');
-    await panel.getByLabel('Must stay steady for').fill('1');
-    await press(panel, 'Open the job');
-    await press(panel, 'Understood');
-    const code = await panel.locator('.invite-code').textContent();
-    await emitter.goto(`${server.url}/`);
-    await emitter.getByText('At the emitter').click();
-    await emitter.getByLabel('Join code').fill(code ?? '');
-    await press(emitter, 'Join');
+  it('is opened from the first page, and looks at once when the other phone has joined', async () => {
+    await openWithTwoPhones(panel, emitter, server.url);
+    // No voice here: the fake microphone of this browser only beeps.
+    await press(emitter, 'Talk hands-free from the start: on');
     await press(emitter, 'Understood');
     await press(emitter, 'Upright');
-    await panel.getByText('Emitter here').waitFor();
-    await press(panel, 'Menu');
-    await press(panel, 'This phone watches the meter');
     await panel.locator('.watch-box').waitFor();
     await shot(panel, 'box-first');
   });
 
   it('takes a box that a finger draws, and asks once whether the number is right', async () => {
-    const picture = (await panel.locator('.watch-picture').boundingBox()) as {
-      x: number;
-      y: number;
-      width: number;
-      height: number;
-    };
-    const wanted = numberIn(PLACES);
-    const at = (x: number, y: number) =>
-      [picture.x + x * picture.width, picture.y + y * picture.height] as const;
-    const drag = async (corner: string, x: number, y: number) => {
-      const handle = await panel.locator(corner).boundingBox();
-      if (!handle) throw new Error(`no ${corner}`);
-      const box = (await panel.locator('.watch-box').boundingBox()) as {
-        x: number;
-        y: number;
-        width: number;
-        height: number;
-      };
-      const [fromX, fromY] = [handle.x + handle.width / 2, handle.y + handle.height / 2];
-      const edgeX = corner.includes('left') ? box.x : box.x + box.width;
-      const edgeY = corner.includes('upper') ? box.y : box.y + box.height;
-      const [toX, toY] = at(x, y);
-      await panel.mouse.move(fromX, fromY);
-      await panel.mouse.down();
-      await panel.mouse.move(fromX + toX - edgeX, fromY + toY - edgeY, { steps: 4 });
-      await panel.mouse.up();
-    };
-    await drag('.watch-corner.upper.left', wanted.x, wanted.y);
-    await drag('.watch-corner.lower.right', wanted.x + wanted.width, wanted.y + wanted.height);
+    await drawBox(panel, PLACES);
     for (const corner of await panel.locator('.watch-corner').all()) {
       const size = await corner.boundingBox();
       expect(Math.min(size?.width ?? 0, size?.height ?? 0)).toBeGreaterThanOrEqual(44);
@@ -209,12 +170,20 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter', () => {
     LONGEST_MS + 10_000,
   );
 
-  it('says that it ends, and gives the seat back to the person, who accepts', async () => {
+  it('is proven on the ladder: the person there accepts, and the propped phone was not touched', async () => {
+    await shot(emitter, 'ladder-accept');
+    await press(emitter, 'Accept');
+    const { override } = await until('the acceptance', async () => (await state()).accepted);
+    expect(override).toBeUndefined();
+    const pressed = (await log()).filter(
+      ({ actor, fact }) => actor === 'panel' && fact.type === 'said' && fact.camera === undefined,
+    );
+    expect(pressed).toEqual([]);
+  });
+
+  it('says that it ends, and gives the seat back', async () => {
     await press(panel, 'Stop watching');
     await saysOfItself('ended');
     await panel.getByLabel('Type the reading, or anything you would say').waitFor();
-    await press(panel, 'Accept');
-    const { override } = await until('the acceptance', async () => (await state()).accepted);
-    expect(override).toBeUndefined();
   });
 });

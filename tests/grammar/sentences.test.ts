@@ -124,6 +124,10 @@ const SAID: [Intent[], string][] = [
     [moved(1, { way: 'anticlockwise' })],
     'an eighth anticlockwise; eighth anti-clockwise; an eighth counterclockwise; an eighth counter-clockwise; eighth ccw',
   ],
+  [[moved(undefined, { way: 'clockwise' })], 'clockwise'],
+  [[moved(undefined, { way: 'anticlockwise' })], 'anticlockwise; counterclockwise'],
+  [[moved(2, { way: 'in' })], 'a quarter in; in a quarter; screwed it in a quarter'],
+  [[moved(undefined, { way: 'out' })], 'turned it out; wound out; screwed it out'],
   [[moved(2, { way: 'left' })], 'quarter turn left; a quarter to the left; quarter left'],
   [
     [moved(2, { axis: 'horizontal' })],

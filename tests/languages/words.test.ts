@@ -45,6 +45,11 @@ describe.each(LANGUAGES)('in $code', ({ code, language }) => {
     expect(unknown).toEqual([]);
   });
 
+  it('keeps each reading of a list whole', () => {
+    const none = said('no signal');
+    expect(said('144, no signal, 21')).toBe(`144, ${none}, 21`);
+  });
+
   it('leaves no slot of a sentence empty', () => {
     const slots = (text: string) => [...new Set(text.match(/\{\w+\}/g))].sort();
     for (const [english, text] of Object.entries(language.sentences))

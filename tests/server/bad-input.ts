@@ -350,7 +350,7 @@ export const forged = (entries: readonly Entry[]) =>
         fc.nat(entries.length - 1),
         fc.nat(entries.length - 1),
         fc.constantFrom('swap', 'drop', 'copy', 'number'),
-        fc.oneof(fc.integer(), fc.double({ noNaN: true })),
+        fc.oneof(fc.integer(), fc.double({ noNaN: true, noDefaultInfinity: true })),
       ),
       { minLength: 1, maxLength: 4 },
     )

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { WebSocket } from 'ws';
-import { SOCKET_PATH } from '../../src/protocol/socket.ts';
+import { PROTOCOL_VERSION, SOCKET_PATH } from '../../src/protocol/socket.ts';
 import { serve } from './house.ts';
 import { openJob, Phone } from './phone.ts';
 
@@ -36,5 +36,16 @@ describe('the heartbeat', () => {
       await new Promise((resolve) => setTimeout(resolve, 3 * limits.pingEveryMs));
     }
     expect(panel.socket.readyState).toBe(WebSocket.OPEN);
+  });
+
+  it('takes a hello that came in time, though the server itself was too late to read it', async () => {
+    const { url } = await serve({ limits: { helloWithinMs: 60 } });
+    const { token } = await openJob(url);
+    const panel = new Phone(url);
+    await panel.opened();
+    panel.send({ t: 'hello', v: PROTOCOL_VERSION, token, after: -1 });
+    const end = performance.now() + 200;
+    while (performance.now() < end);
+    expect((await panel.next('welcome')).role).toBe('panel');
   });
 });

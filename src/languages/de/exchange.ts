@@ -65,4 +65,6 @@ export const EXCHANGE: Sentences = {
   'not joined': 'nicht beigetreten',
   'the adjuster could not be turned': 'die Schraube konnte nicht gedreht werden',
   'not written': 'nicht geschrieben',
+  'Panel, {x}': 'Zentrale, {x}',
+  'Emitter, {x}': 'Sender, {x}',
 };

@@ -97,6 +97,8 @@ const turning = {
     ...means('right' as const, '[nach] rechts'),
     ...means('up' as const, '[nach] oben|hinauf|rauf|hoch'),
     ...means('down' as const, '[nach] unten|hinunter|runter'),
+    ...means('in' as const, 'nach innen|hinein|rein|einwärts'),
+    ...means('out' as const, 'nach außen|hinaus|heraus|raus|auswärts'),
   ],
   part: [
     ...means(1, '[ein] achtel'),

@@ -63,4 +63,6 @@ export const PHOTOS: Sentences = {
   '{what}: removed ({x}), #{n}': '{what}: entfernt ({x}), #{n}',
   'The pictures are left out of a report of so many photos. Make the report of this pair alone to have them.':
     'Bei so vielen Fotos fehlen die Bilder im Bericht. Machen Sie den Bericht dieses Paares allein, um sie zu haben.',
+  'Pictures are kept for a day on this server': 'Bilder werden auf diesem Server einen Tag aufbewahrt',
+  'Pictures are kept for {n} days on this server': 'Bilder werden auf diesem Server {n} Tage aufbewahrt',
 };

@@ -1,5 +1,6 @@
 import type { Sentences } from '../translate.ts';
 import { ADMISSION } from './admission.ts';
+import { ALONE } from './alone.ts';
 import { BUTTONS } from './buttons.ts';
 import { CAMERA } from './camera.ts';
 import { CAUSES } from './causes.ts';
@@ -65,6 +66,7 @@ export const SENTENCES: Sentences = {
   ...VOICE,
   ...FORMS,
   ...PHOTOS,
+  ...ALONE,
   ...REFUSALS,
   ...LIMITS,
   ...LINKS,

@@ -66,4 +66,6 @@ export const EXCHANGE: Sentences = {
   'not joined': 'sin unirse',
   'the adjuster could not be turned': 'el tornillo no se pudo girar',
   'not written': 'sin escribir',
+  'Panel, {x}': 'Central, {x}',
+  'Emitter, {x}': 'Emisor, {x}',
 };

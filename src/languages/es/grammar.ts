@@ -79,6 +79,8 @@ const turning = {
     ...means('right' as const, '[a|hacia] [la] derecha'),
     ...means('up' as const, '[hacia] arriba'),
     ...means('down' as const, '[hacia] abajo'),
+    ...means('in' as const, '[hacia] (dentro|adentro)'),
+    ...means('out' as const, '[hacia] (fuera|afuera)'),
   ],
   part: [
     ...means(1, '[un] octavo'),

@@ -62,4 +62,6 @@ export const PHOTOS: Sentences = {
   '{what}: removed ({x}), #{n}': '{what}: quitada ({x}), #{n}',
   'The pictures are left out of a report of so many photos. Make the report of this pair alone to have them.':
     'Con tantas fotos, el informe va sin imágenes. Haga el informe de esta pareja sola para tenerlas.',
+  'Pictures are kept for a day on this server': 'Las imágenes se guardan un día en este servidor',
+  'Pictures are kept for {n} days on this server': 'Las imágenes se guardan {n} días en este servidor',
 };

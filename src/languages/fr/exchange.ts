@@ -65,4 +65,6 @@ export const EXCHANGE: Sentences = {
   'not joined': 'pas là',
   'the adjuster could not be turned': "la vis n'a pas pu être tournée",
   'not written': 'pas écrit',
+  'Panel, {x}': 'Centrale, {x}',
+  'Emitter, {x}': 'Émetteur, {x}',
 };

@@ -85,6 +85,8 @@ const turning = {
     ...means('right' as const, '[à|vers la] droite'),
     ...means('up' as const, '(vers le|en) haut'),
     ...means('down' as const, '(vers le|en) bas'),
+    ...means('in' as const, 'vers (le dedans|dedans)|en (vissant|serrant)'),
+    ...means('out' as const, 'vers (le dehors|dehors)|en (dévissant|desserrant)'),
   ],
   part: [
     ...means(1, '[un] huitième'),

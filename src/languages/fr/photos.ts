@@ -62,4 +62,6 @@ export const PHOTOS: Sentences = {
   '{what}: removed ({x}), #{n}': '{what}: retirée ({x}), #{n}',
   'The pictures are left out of a report of so many photos. Make the report of this pair alone to have them.':
     'Avec tant de photos, le rapport est sans images. Faites le rapport de cette paire seule pour les avoir.',
+  'Pictures are kept for a day on this server': 'Les images sont gardées un jour sur ce serveur',
+  'Pictures are kept for {n} days on this server': 'Les images sont gardées {n} jours sur ce serveur',
 };

@@ -12,7 +12,7 @@ import { AT_SEAT, CREW_ABOUT, START_AT, TROUBLES } from '../../../src/phrases/pr
 import { END_PRACTICE } from '../../../src/phrases/practice-band.ts';
 import { Phone, post } from '../../server/phone.ts';
 import { demo, unsigned, visitTo } from '../../server/played-site.ts';
-import { press } from '../hall.ts';
+import { press as pressNamed } from '../hall.ts';
 
 /** One screen in one state. */
 export interface ScreenState {
@@ -98,8 +98,9 @@ function stepOf(of: OfKind): readonly Entry[] {
   throw new Error(`the played site has no such step: ${Object.keys(of)}`);
 }
 
-/** Every screen of the app, on a server of its own. */
-export async function screens(): Promise<Screens> {
+/** Every screen of the app, on a server of its own. `said`: a text of ours in the language of the pages. */
+export async function screens(said: (english: string) => string = (english) => english): Promise<Screens> {
+  const press = (page: Page, name: string) => pressNamed(page, said(name));
   const store = new MemoryStore();
   const { desk, watch } = await layDown(store, unsigned('N1'));
   // A question must still be there when the last size is looked at.
@@ -123,6 +124,22 @@ export async function screens(): Promise<Screens> {
     return { job, token, kept };
   }
 
+  /** Into a practice job, until there is something to do. Without trouble, so that it is the same each time. */
+  const practising = (start: string) => async (page: Page) => {
+    await press(page, TROUBLES.vibration.name);
+    await press(page, TROUBLES.vibration.name);
+    await press(page, start);
+    await press(page, 'Understood');
+    await page.locator(':is(.band-read, .drawn-screw)').first().waitFor({ timeout: 15_000 });
+  };
+  const unknown = async (page: Page) => {
+    await page.evaluate(() => {
+      history.pushState(null, '', '/elsewhere');
+      dispatchEvent(new PopStateEvent('popstate'));
+    });
+    await page.getByText(said('There is no such page')).waitFor();
+  };
+
   const states: ScreenState[] = [];
   for (const at of ['panel', 'emitter'] as const) {
     for (const [step, of] of Object.entries(STEPS)) {
@@ -138,8 +155,8 @@ export async function screens(): Promise<Screens> {
     const turning = stepOf(STEPS.turn as OfKind);
     const asked = await seat(at, stepOf(STEPS.read as OfKind));
     const phone = await Phone.at(server.url, asked.token);
-    const said = { t: 'say', via: 'voice', text: 'five zero', confidence: 0.5 } as const;
-    phone.send({ ...said, alternatives: [{ text: 'five zero', confidence: 0.5 }] });
+    const heard = { t: 'say', via: 'voice', text: 'five zero', confidence: 0.5 } as const;
+    phone.send({ ...heard, alternatives: [{ text: 'five zero', confidence: 0.5 }] });
     await phone.next('ack');
     phone.socket.close();
     const more: [string, string, ((page: Page) => Promise<void>)?][] = [
@@ -150,7 +167,7 @@ export async function screens(): Promise<Screens> {
         async (page) => {
           await press(page, 'Menu');
           await press(page, 'Stop the job');
-          await page.getByRole('heading', { name: 'Stopped' }).waitFor();
+          await page.getByRole('heading', { name: said('Stopped') }).waitFor();
         },
       ],
     ];
@@ -249,7 +266,7 @@ export async function screens(): Promise<Screens> {
       path: '/',
       kept: known,
       ready: '.known-job',
-      go: (page) => page.getByRole('button', { name: 'Forget: Quayside terminal, N4' }).click(),
+      go: (page) => page.getByRole('button', { name: said('Forget: Quayside terminal, N4') }).click(),
     },
     { name: 'join', path: '/join', ready: '.join' },
     { name: 'join-ask', path: '/ask#KILO-417', ready: '.join' },
@@ -288,7 +305,7 @@ export async function screens(): Promise<Screens> {
         await practising(START_AT.panel)(page);
         await press(page, 'Menu');
         await press(page, END_PRACTICE);
-        await page.getByText(CREW_ABOUT).waitFor();
+        await page.getByText(said(CREW_ABOUT)).waitFor();
       },
     },
     { name: 'board', path: `/site#${desk}`, ready: '.pair-row' },
@@ -312,21 +329,4 @@ export async function screens(): Promise<Screens> {
   const watched = Object.values(cannot.kept).find((one) => typeof one === 'object') as { watch: string };
   states.push({ name: 'record', path: `/watch#${watched.watch}`, ready: '#charts-title' });
   return { server, states, close: () => server.close() };
-}
-
-/** Into a practice job, until there is something to do. Without trouble, so that it is the same each time. */
-const practising = (start: string) => async (page: Page) => {
-  await press(page, TROUBLES.vibration.name);
-  await press(page, TROUBLES.vibration.name);
-  await press(page, start);
-  await press(page, 'Understood');
-  await page.locator(':is(.band-read, .drawn-screw)').first().waitFor({ timeout: 15_000 });
-};
-
-async function unknown(page: Page): Promise<void> {
-  await page.evaluate(() => {
-    history.pushState(null, '', '/elsewhere');
-    dispatchEvent(new PopStateEvent('popstate'));
-  });
-  await page.getByText('There is no such page').waitFor();
 }

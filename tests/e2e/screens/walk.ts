@@ -23,13 +23,20 @@ const TOUCH = 44;
 
 const ROOT_PX = 17;
 
-export async function open(browser: Browser, url: string, state: ScreenState, dark = false): Promise<Page> {
+/** `locale`: what the browser says that its person reads; the page is then in that language. */
+export async function open(
+  browser: Browser,
+  url: string,
+  state: ScreenState,
+  { dark = false, locale }: { dark?: boolean; locale?: string | undefined } = {},
+): Promise<Page> {
   const context = await browser.newContext({
     viewport: { width: 390, height: 844 },
     hasTouch: true,
     serviceWorkers: 'block',
     reducedMotion: 'reduce',
     colorScheme: dark ? 'dark' : 'light',
+    ...(locale && { locale }),
   });
   await context.addInitScript((kept) => {
     for (const [key, value] of Object.entries(kept))

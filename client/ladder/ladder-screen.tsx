@@ -1,0 +1,167 @@
+import { useState } from 'preact/hooks';
+import type { Action } from '../../src/model/advice.ts';
+import { isOnePhone } from '../../src/model/alone.ts';
+import { WORDS } from '../../src/phrases/buttons.ts';
+import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
+import { TalkButton } from '../audio/talk-button.tsx';
+import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
+import { canFail, canGoWrong } from '../instruction/face.tsx';
+import { AnswerButton } from '../seat/answer-button.tsx';
+import { DeskWork } from '../seat/desk-work.tsx';
+import { LastReading } from '../seat/last-reading.tsx';
+import { Menu } from '../seat/menu.tsx';
+import { MountingKeys } from '../seat/mounting-page.tsx';
+import { News } from '../seat/news.tsx';
+import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
+import { Stage, stageAnswers } from '../seat/stage.tsx';
+import { Strip } from '../seat/strip.tsx';
+import type { Room } from '../seat/use-room.ts';
+import { lazy } from '../ui/lazy.tsx';
+import { Sheet } from '../ui/sheet.tsx';
+import './ladder.css';
+
+/** Only in practice. */
+const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
+
+/** Only of a person alone. */
+const AtMeter = lazy(() => import('./at-meter.tsx').then((m) => m.AtMeter));
+const LoneCheck = lazy(() => import('./lone-check.tsx').then((m) => m.LoneCheck));
+const AcceptSheet = lazy(() => import('../at-meter/accept-sheet.tsx').then((m) => m.AcceptSheet));
+const AloneMenu = lazy(() => import('./at-meter.tsx').then((m) => m.AloneMenu));
+
+const AGAIN = { label: 'Say again', words: WORDS.again };
+const WAIT = { label: 'Wait', words: WORDS.wait };
+const WRONG_WAY = { label: 'Wrong way', words: WORDS.wrongWay };
+
+/** For one gloved hand on a ladder: one instruction, very large, and few big buttons. Of a person alone it is the only screen. */
+export function LadderScreen({ room }: { room: Room }) {
+  const [sheet, setSheet] = useState<'menu' | 'cannot' | 'hand-over' | 'photos' | 'accept'>();
+  const [microphone, setMicrophone] = useState(
+    room.job.setup?.alone !== undefined || room.talk.handsFree !== 'off',
+  );
+  const close = () => setSheet(undefined);
+  useSendPhotos(room);
+  const press = (words: string) => room.say(words, 'button');
+  const { order, job } = room;
+  const action = order.kind === 'none' ? undefined : order.instruction?.advice.action;
+  const linked = order.kind !== 'unsure';
+  const isAlone = isOnePhone(job.setup?.alone);
+  const halted = job.stopped || job.paused;
+  return (
+    <main class="emitter">
+      <Strip room={room} onMenu={() => setSheet('menu')} />
+      <div class="emitter-stage" aria-live="polite">
+        <Stage room={room} compact={isAlone && action?.kind === 'read'} />
+      </div>
+      <div class="emitter-side">
+        {job.setup?.practice && (
+          <DrawnHands
+            entries={room.link.entries}
+            order={order.kind === 'none' ? undefined : order.instruction}
+            now={room.now}
+            isCalledOut={room.inPage !== undefined}
+            onAct={(act) => room.post({ t: 'practise', act })}
+          />
+        )}
+        <News room={room} />
+        <LastReading room={room} />
+        <DeskWork room={room} />
+        {isAlone && <AtMeter room={room} />}
+        {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
+        <div class="answer-grid">
+          {linked && <AnswerButton room={room} answer={AGAIN} class="button answer" />}
+          {linked && !halted && <AnswerButton room={room} answer={WAIT} class="button answer" />}
+          {!halted && action && canFail(action) && (
+            <button type="button" class="button answer" onClick={() => setSheet('cannot')}>
+              Can't
+            </button>
+          )}
+          {!halted && action && canGoWrong(action) && (
+            <AnswerButton room={room} answer={WRONG_WAY} class="button answer" />
+          )}
+        </div>
+        <div class="answers">
+          {stageAnswers(room).map((answer) => (
+            <AnswerButton
+              key={answer.label}
+              room={room}
+              answer={answer}
+              class={answer.main ? 'button main answer-main' : 'button answer'}
+            />
+          ))}
+        </div>
+      </div>
+      {job.setup?.alone && <LoneCheck room={room} />}
+      {sheet === 'menu' && (
+        <Menu room={room} onClose={close}>
+          {isAlone && <AloneMenu room={room} onAccept={() => setSheet('accept')} />}
+          <button
+            type="button"
+            class="button"
+            aria-pressed={microphone}
+            onClick={() => {
+              setMicrophone(!microphone);
+              close();
+            }}
+          >
+            {microphone ? 'Answer with buttons only' : 'Answer by voice too'}
+          </button>
+          {!job.setup?.practice && (
+            <details class="more">
+              <summary>{HOW_MOUNTED}</summary>
+              <MountingKeys
+                now={job.mounting}
+                onPick={(mounting) => {
+                  room.post({ t: 'mounted', mounting });
+                  close();
+                }}
+              />
+            </details>
+          )}
+          <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
+          <PhotosButton room={room} onOpen={() => setSheet('photos')} />
+        </Menu>
+      )}
+      {sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
+      {sheet === 'photos' && <Photos room={room} onClose={close} />}
+      {sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
+      {sheet === 'cannot' && action && <Cannot order={action} onClose={close} onPick={press} />}
+    </main>
+  );
+}
+
+const AT_A_SCREW = [
+  { label: 'The screw is stuck', words: WORDS.stuck },
+  { label: 'End of its travel', words: WORDS.endOfTravel },
+];
+const ANYWHERE = [
+  { label: 'Out of my reach', words: WORDS.outOfReach },
+  { label: 'Something else', words: WORDS.cannot },
+];
+
+const isAtScrew = ({ kind }: Action): boolean => kind === 'turn' || kind === 'gain';
+
+interface CannotProps {
+  order: Action;
+  onClose: () => void;
+  onPick: (words: string) => void;
+}
+
+/** Only reasons that fit the order: where nothing is turned, no screw is stuck. */
+const Cannot = ({ order, onClose, onPick }: CannotProps) => (
+  <Sheet title="Why not?" onClose={onClose}>
+    {[...(isAtScrew(order) ? AT_A_SCREW : []), ...ANYWHERE].map(({ label, words }) => (
+      <button
+        key={words}
+        type="button"
+        class="button main"
+        onClick={() => {
+          onPick(words);
+          onClose();
+        }}
+      >
+        {label}
+      </button>
+    ))}
+  </Sheet>
+);

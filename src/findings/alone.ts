@@ -1,0 +1,13 @@
+import { found, type Look } from './look.ts';
+
+/** One person did the work of two: nobody else saw what they did, and what the meter showed. */
+export const alone: Look = ({ entries, commission: { setup } }) => {
+  if (!setup.alone) return [];
+  return [
+    found('alone', {
+      severity: 'note',
+      entries: entries.slice(0, 1).map(({ seq }) => seq),
+      about: [setup.alone],
+    }),
+  ];
+};

@@ -1,0 +1,13 @@
+import type { Advice } from './advice.ts';
+import { type AloneWay, isOnePhone } from './alone.ts';
+import type { Seat } from './facts.ts';
+
+/**
+ * Whether the person at this phone is to act on it. Alone, everything is for the phone that is carried, except the numbers
+ * that a propped phone reads.
+ */
+export function isMine({ to, action }: Advice, seat: Seat, alone: AloneWay | undefined): boolean {
+  if (isOnePhone(alone)) return true;
+  if (alone === 'watching' && seat === 'emitter') return action.kind !== 'read';
+  return to === 'both' || to === seat;
+}

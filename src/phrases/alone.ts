@@ -1,0 +1,60 @@
+import type { AloneWay } from '../model/alone.ts';
+
+export const ALONE_HEADING = 'One person alone';
+export const ALONE_RULES =
+  'Where the rules of the site or the maker ask for two people, this is not allowed. Ask before you begin.';
+export const WHAT_IT_IS_WORTH = 'What its evidence is worth';
+export const WHAT_YOU_NEED = 'What you need';
+export const HOW_IT_GOES = 'How it goes';
+
+interface AloneWords {
+  title: string;
+  needs: string;
+  goes: readonly string[];
+  /** What a supervisor may conclude from its record, and what not. */
+  worth: string;
+  start: string;
+}
+
+export const ALONE_WAYS: Readonly<Record<AloneWay, AloneWords>> = {
+  watching: {
+    title: 'A second phone watches the meter',
+    needs: 'Two phones, and something to prop one of them before the display. The display shows a number.',
+    goes: [
+      'At the panel: open the job on the phone that stays there.',
+      'Scan its square code with the phone that you carry.',
+      'Prop the first phone, draw the box round the number, and say once that it reads it right.',
+      'Climb. From here on nobody touches the propped phone. The phone that you carry speaks each order.',
+    ],
+    worth:
+      'The same as with two people: every number was on the display when it was taken. The record names the camera beside each, and how sure it was.',
+    start: 'Begin with two phones',
+  },
+  walking: {
+    title: 'You walk to the meter',
+    needs: 'This phone only. A way between ladder and meter that you can walk about 20 times.',
+    goes: [
+      'Do what it says at the emitter, and say "done".',
+      'Go to the meter. Say or type the number.',
+      'Before you go back it tells you what to do there. It keeps the count.',
+    ],
+    worth:
+      'The same evidence as with two people: both sides of each peak, the blocking check, and a number that holds. What the meter did while you were away from it, nobody saw.',
+    start: 'Begin with one phone',
+  },
+};
+
+/** Read beside the other cautions. Common practice, no source. */
+export const ALONE_CAUTIONS: readonly string[] = [
+  'Alone: tell somebody where you work, and when they will hear from you.',
+  'Nobody holds the ladder: tie it or foot it. Close the ground below it.',
+];
+
+/** In the report and on the page of a record. */
+export const ALONE_RECORD: Readonly<Record<AloneWay, string>> = {
+  watching: 'a second phone read the meter by its camera',
+  walking: 'the same person walked to the meter for each number',
+};
+
+/** Above the form that opens the job. */
+export const aloneStartText = (way: AloneWay): string => `One person alone: ${ALONE_RECORD[way]}.`;

@@ -1,0 +1,53 @@
+import type { Page } from 'playwright-core';
+import { press } from './hall.ts';
+import { numberIn } from './rendered-meter.ts';
+
+/** From the first page on: one person opens a job with two phones, and the second one joins. */
+export async function openWithTwoPhones(panel: Page, emitter: Page, url: string): Promise<void> {
+  await panel.goto(`${url}/`);
+  await panel.getByText('I am alone').click();
+  await panel.getByText('Begin with two phones').click();
+  await panel.getByLabel('Site').fill('Quayside Hall 3');
+  await panel.getByLabel('Beam pair').fill('B2');
+  await panel.getByLabel('Meter', { exact: true }).selectOption({ label: '8-bit counts' });
+  await panel.getByText('Edit the meter').click();
+  await panel.getByLabel('Settles within').fill('0.4');
+  await panel.getByLabel('Must stay steady for').fill('1');
+  await press(panel, 'Open the job');
+  await press(panel, 'Understood');
+  const code = await panel.locator('.invite-code').textContent();
+  await emitter.goto(`${url}/`);
+  await emitter.getByText('At the emitter').click();
+  await emitter.getByLabel('Join code').fill(code ?? '');
+  await press(emitter, 'Join');
+}
+
+interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+/** A finger draws the box round the number of a display with so many places. */
+export async function drawBox(panel: Page, places: number): Promise<void> {
+  const picture = (await panel.locator('.watch-picture').boundingBox()) as Box;
+  const wanted = numberIn(places);
+  const at = (x: number, y: number) =>
+    [picture.x + x * picture.width, picture.y + y * picture.height] as const;
+  const drag = async (corner: string, x: number, y: number) => {
+    const handle = await panel.locator(corner).boundingBox();
+    if (!handle) throw new Error(`no ${corner}`);
+    const box = (await panel.locator('.watch-box').boundingBox()) as Box;
+    const [fromX, fromY] = [handle.x + handle.width / 2, handle.y + handle.height / 2];
+    const edgeX = corner.includes('left') ? box.x : box.x + box.width;
+    const edgeY = corner.includes('upper') ? box.y : box.y + box.height;
+    const [toX, toY] = at(x, y);
+    await panel.mouse.move(fromX, fromY);
+    await panel.mouse.down();
+    await panel.mouse.move(fromX + toX - edgeX, fromY + toY - edgeY, { steps: 4 });
+    await panel.mouse.up();
+  };
+  await drag('.watch-corner.upper.left', wanted.x, wanted.y);
+  await drag('.watch-corner.lower.right', wanted.x + wanted.width, wanted.y + wanted.height);
+}
