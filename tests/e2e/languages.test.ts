@@ -38,6 +38,7 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
   let browser: Browser;
   let panel: Page;
   let emitter: Page;
+  const english = new Set<string>();
 
   beforeAll(async () => {
     server = await startServer({ store });
@@ -60,6 +61,13 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
     return job ? store.read(job.job, -1, 10_000) : [];
   }
 
+  /** What a page had to leave in English, it marks as English. Names of languages are so on purpose. */
+  async function lookForEnglish(): Promise<void> {
+    for (const page of [panel, emitter])
+      for (const text of await page.locator('[lang=en]:not(.languages *)').allTextContents())
+        if (text) english.add(text);
+  }
+
   it('joins', async () => {
     await panel.goto(`${server.url}/panel#new`);
     const form = panel.locator('form.start');
@@ -69,12 +77,14 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
     await form.locator('summary').first().click();
     await form.locator('input[inputmode=decimal]').nth(1).fill('0.4');
     await form.locator('input[inputmode=decimal]').nth(2).fill('1');
+    await lookForEnglish();
     await form.locator('button.main').click();
     await press(panel, atPanel.said('Understood'));
     await panel.locator('.square svg').waitFor();
     expect(await panel.locator('html').getAttribute('lang')).toBe(atPanel.code);
     await emitter.goto(`${server.url}/join`);
     await emitter.locator('#code').fill((await panel.locator('.invite-code').textContent()) ?? '');
+    await lookForEnglish();
     await emitter.locator('form.join button.main').click();
     await press(emitter, atEmitter.said('Understood'));
     await press(emitter, atEmitter.said('Upright'));
@@ -98,6 +108,7 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
               [emitter, atEmitter],
             ] as const)
               await page.getByRole('heading', { name: said(instruction.show) }).waitFor();
+          await lookForEnglish();
           answered = instruction.seq;
           if (action.kind === 'offer-accept') await press(panel, atPanel.said('Accept'));
           else if (action.kind === 'read') {
@@ -116,6 +127,7 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
         fact.type === 'said' && fact.via === 'typed' ? [fact.language] : [],
       );
       expect(new Set(typed)).toEqual(new Set([atPanel.code]));
+      expect([...english]).toEqual([]);
     },
     LONGEST_ALIGNMENT_MS + 20_000,
   );
