@@ -28,6 +28,7 @@ import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
+import type { LastSeen } from './guard/last-seen.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
@@ -37,6 +38,7 @@ import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './h
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
 import type { Rooms } from './jobs/rooms.ts';
+import { keysApi } from './keys/api.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
@@ -59,6 +61,7 @@ export interface ApiDeps extends HealthDeps {
   summaries: Summaries;
   notary: Notary;
   store: Store;
+  seen: LastSeen;
   voice?: VoiceMaker | undefined;
   limits: Limits;
   daily: DailyAllowances;
@@ -83,6 +86,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     summaries,
     notary,
     store,
+    seen,
     voice,
     limits,
     daily,
@@ -235,6 +239,8 @@ export function api(deps: ApiDeps): Hono<Env> {
     '/',
     siteApi({ entrance, sites, summaries, notary, rooms, store, clock, limits, daily, heavy, opensOf, log }),
   );
+
+  app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 
   app.route('/', headsApi(notary));
   app.route('/', trustApi(certificate));

@@ -8,6 +8,7 @@ import { watchDisk } from './disk-watch.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
 import { blockOf } from './guard/guesses.ts';
+import { LastSeen } from './guard/last-seen.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { SilentCallers } from './guard/silent.ts';
 import { HeavyWork } from './guard/turns.ts';
@@ -132,13 +133,14 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     onMisdirected: (request, status) =>
       telemetry.misdirected(blockOf(callers.addressOf(request)), status, request.headers.host),
   });
+  const seen = new LastSeen();
   const allowances = new TokenAllowances(limits);
   const heavy = new HeavyWork(limits, (...done) => telemetry.worked(...done));
   const reports = new ReportThreads();
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
   const sockets = new Sockets(
-    { allowances, daily, heavy, rooms, store, speech, clock, limits, log, telemetry },
+    { allowances, daily, heavy, rooms, store, seen, speech, clock, limits, log, telemetry },
     front,
     callers,
   );
@@ -147,6 +149,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const app = new Hono<Env>();
   app.use(async (c, next) => {
     c.set('address', callers.addressOf(c.env.incoming));
+    c.set('saw', (token) => seen.saw(token, clock.now()));
     await next();
   });
   const certificate = () => tls;
@@ -159,6 +162,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       summaries,
       notary,
       store,
+      seen,
       speech,
       voice,
       limits,

@@ -6,11 +6,12 @@ import { warningsInShort } from '../../src/phrases/plan-warnings.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import { heldPlan } from '../../src/plan/held.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { follow, linkTo } from '../browser/route.ts';
+import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock } from '../browser/times.ts';
+import { KeyList } from '../keys/key-list.tsx';
 import { ReportButton } from '../report/report-button.tsx';
-import { savedSites } from '../saved/saved-sites.ts';
+import { forgetSite, savedSites, saveSite } from '../saved/saved-sites.ts';
 import { DamageAlert } from '../site/damage.tsx';
 import { liveRows } from '../site/live-rows.ts';
 import { SiteFrame } from '../site/site-frame.tsx';
@@ -47,7 +48,16 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
   const drawn = useMoreAndMore(shown.length, SCREENFUL);
   const unread = rows.filter(({ status }) => !status).length;
   const desk = view.role === 'desk';
-  const watch = savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
+  const [exchangedWatch, setWatch] = useState<string>();
+  const watch = exchangedWatch ?? savedSites(browserStorage).find((saved) => saved.token === token)?.watch;
+  /** A link of this site has another token from now on. */
+  const exchanged = (role: 'watcher' | 'desk', next: string) => {
+    const changed = role === 'desk' ? { token: next, ...(watch && { watch }) } : { token, watch: next };
+    saveSite(browserStorage, { site: view.site, ...changed });
+    if (role === 'watcher') return setWatch(next);
+    forgetSite(browserStorage, token);
+    go(linkTo('board', { token: next }));
+  };
   return (
     <SiteFrame
       masthead={<Masthead />}
@@ -126,6 +136,12 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
       )}
       {desk && <SiteUnits token={token} units={view.units} onChosen={site.look} />}
       {desk && <SiteSteps token={token} steps={view.steps} onDefined={site.look} />}
+      {desk && (
+        <details class="more">
+          <summary>Who has a key to this site</summary>
+          <KeyList token={token} onExchanged={exchanged} />
+        </details>
+      )}
       {watch && (
         <section class="site-share">
           <h2>For a supervisor: this board, read only</h2>

@@ -147,7 +147,14 @@ const BACK_OFF_HIDDEN_MS = 15_000;
 const FROZEN_MS = 2 * PING_EVERY_MS;
 
 /** A new try cannot help with these. */
-const FINAL: readonly Refusal[] = ['bad-token', 'version', 'seat-lost', 'replaced', 'from-the-future'];
+const FINAL: readonly Refusal[] = [
+  'bad-token',
+  'version',
+  'seat-lost',
+  'revoked',
+  'replaced',
+  'from-the-future',
+];
 /** The letter itself is good: it is sent again later. */
 const PASSING: readonly Refusal[] = ['too-fast', 'store-failed'];
 

@@ -1,14 +1,9 @@
 import { useEffect, useMemo, useRef } from 'preact/hooks';
-import { CAMERA_NOTICES } from '../../src/phrases/camera.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
-import { handOverText } from '../../src/phrases/hand-over.ts';
-import { hangsText } from '../../src/phrases/mounting.ts';
-import { personText } from '../../src/phrases/people.ts';
-import { practisedText } from '../../src/phrases/practised.ts';
-import { keepSoundButton, STOP_KEEPING } from '../../src/phrases/sound.ts';
 import { exchange, type Passage } from '../../src/record/exchange.ts';
 import { clock } from '../browser/times.ts';
 import type { Pending } from '../link/link.ts';
+import { letterText } from '../seat/letter-text.ts';
 import type { Room } from '../seat/use-room.ts';
 import { type Made, madeOf } from './made.ts';
 
@@ -81,36 +76,7 @@ function PendingLine({ pending: { letter } }: { pending: Pending }) {
   return (
     <li class="passage-line pending">
       <p class="passage-head">Waiting to be sent</p>
-      <p class="passage-text">{wordsOf(letter)}</p>
+      <p class="passage-text">{letterText(letter)}</p>
     </li>
   );
-}
-
-const ANSWER_TO_ASKER = { yes: 'yes, let it in', no: 'no, not our phone' } as const;
-
-function wordsOf(letter: Pending['letter']): string {
-  switch (letter.t) {
-    case 'invite':
-      return 'a new join code';
-    case 'admit':
-      return ANSWER_TO_ASKER[letter.answer];
-    case 'hand-over':
-      return handOverText(letter.fact, undefined);
-    case 'practise':
-      return practisedText(letter.act);
-    case 'override':
-      return letter.reason;
-    case 'camera':
-      return CAMERA_NOTICES[letter.state];
-    case 'take-back':
-      return `take back entry ${letter.target}`;
-    case 'person':
-      return personText(letter.person);
-    case 'mounted':
-      return hangsText(letter.mounting);
-    case 'sound':
-      return letter.days > 0 ? keepSoundButton(letter.days) : STOP_KEEPING;
-    default:
-      return letter.text;
-  }
 }

@@ -7,7 +7,7 @@ import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
-import { savedSeat } from '../saved/saved-seats.ts';
+import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
 import { DeskWork } from '../seat/desk-work.tsx';
 import { InviteCard } from '../seat/invite.tsx';
@@ -23,6 +23,7 @@ import { ToldBox } from '../seat/who-was-told.tsx';
 import { StartPage } from '../start/start-page.tsx';
 import { lazy } from '../ui/lazy.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
+import { Sheet } from '../ui/sheet.tsx';
 import { AskCard } from './ask-card.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
 import { Exchange } from './exchange.tsx';
@@ -55,6 +56,8 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
   );
 }
 
+const KeyList = lazy(() => import('../keys/key-list.tsx').then((m) => m.KeyList));
+
 const WatchMeter = lazy(() => import('../watch-meter/watch-meter.tsx').then((m) => m.WatchMeter));
 
 /** Only in practice. */
@@ -66,7 +69,9 @@ const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) =
 const SeatScreen = ({ room }: { room: Room }) =>
   isOnePhone(room.job.setup?.alone) ? <LadderScreen room={room} /> : <PanelScreen room={room} />;
 
-type Open = { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' | 'watch' } | { sheet: 'change'; made: Made };
+type Open =
+  | { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' | 'watch' | 'keys' }
+  | { sheet: 'change'; made: Made };
 
 function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
@@ -151,6 +156,11 @@ function PanelScreen({ room }: { room: Room }) {
               To the site's board
             </a>
           )}
+          {!room.inPage && (
+            <button type="button" class="button" onClick={() => setOpen({ sheet: 'keys' })}>
+              Who has a key
+            </button>
+          )}
           {saved.watch && !job.setup?.practice && (
             <div>
               <h3>For a supervisor: watch, read only</h3>
@@ -158,6 +168,14 @@ function PanelScreen({ room }: { room: Room }) {
             </div>
           )}
         </Menu>
+      )}
+      {open?.sheet === 'keys' && (
+        <Sheet title="Who has a key" onClose={close}>
+          <KeyList
+            token={saved.token}
+            onExchanged={(_, watch) => saveSeat(browserStorage, { ...saved, watch })}
+          />
+        </Sheet>
       )}
       {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
       {open?.sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}

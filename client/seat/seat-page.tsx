@@ -8,13 +8,14 @@ import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
 import { handsFreeChoice, keepHandsFree } from '../audio/hands-free-choice.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import type { Complaint } from '../link/link.ts';
+import type { Complaint, Pending } from '../link/link.ts';
 import { holdVersion, loadNewest } from '../offline/registration.ts';
 import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
 import { lazy } from '../ui/lazy.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
 import { forgetKept, type KeptJob, useKeptJob } from './kept-job.ts';
+import { letterText } from './letter-text.ts';
 import { MountingPage, useMountingAsked } from './mounting-page.tsx';
 import { type InPage, type Room, useRoom } from './use-room.ts';
 import './seat.css';
@@ -73,7 +74,7 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
     if (agreed && hears && handsFree) linked.talk.setHandsFree(true);
   }, [agreed, hears]);
   const hang = useMountingAsked(room);
-  if (room.link.ended) return <Ended saved={saved} why={room.link.ended} />;
+  if (room.link.ended) return <Ended saved={saved} why={room.link.ended} unsent={room.link.outbox} />;
   const screen = !agreed ? (
     <CautionsPage
       seat={saved.seat}
@@ -129,7 +130,7 @@ export const NoSeat = ({ seat }: { seat: Seat }) => (
   </MessagePage>
 );
 
-function Ended({ saved, why }: { saved: SavedSeat; why: Complaint }) {
+function Ended({ saved, why, unsent }: { saved: SavedSeat; why: Complaint; unsent: readonly Pending[] }) {
   const { title, advice, button } = ENDINGS[why.reason] ?? OTHER_ENDING;
   const leave = () => {
     forgetSeat(browserStorage, saved.seat);
@@ -143,6 +144,16 @@ function Ended({ saved, why }: { saved: SavedSeat; why: Complaint }) {
     <MessagePage title={title}>
       <p>{why.text}</p>
       <p>{advice}</p>
+      {unsent.length > 0 && (
+        <>
+          <p class="failure">This was not sent. Tell it to your colleague, or write it down:</p>
+          <ul translate={false}>
+            {unsent.map(({ letter }) => (
+              <li key={letter.id}>{letterText(letter)}</li>
+            ))}
+          </ul>
+        </>
+      )}
       <div class="choices">
         {button && (
           <button type="button" class="button main" onClick={again}>
@@ -174,6 +185,10 @@ const ENDINGS: Partial<Record<Complaint['reason'], Ending>> = {
   'seat-lost': {
     title: 'Another phone has this seat now',
     advice: 'To come back, ask the other phone of the crew for a new code.',
+  },
+  revoked: {
+    title: 'This key was taken away',
+    advice: 'To come back, ask the panel or the desk for a new code.',
   },
   'bad-token': {
     title: 'This server does not know the job',

@@ -1,14 +1,18 @@
+import { useState } from 'preact/hooks';
 import type { Log } from '../../src/model/entry.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
+import { linkTo } from '../browser/route.ts';
+import { KeyList } from '../keys/key-list.tsx';
 import { Exports, hasBeside } from '../review/exports.tsx';
 import { useVisitRecord } from '../review/log.ts';
 import { RecordView } from '../review/record-view.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
+import { ShareLink } from '../ui/share-link.tsx';
 import { HandOverSection } from './hand-over.tsx';
 import { Issues } from './issue-list.tsx';
 import { PhotoSection } from './photos.tsx';
@@ -45,6 +49,8 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
   const across = useSiteFindings(token, job, log.entries.length);
   const heading = headingOf(record, across.acrossSite);
   const desk = view.role === 'desk';
+  /** The link to watch this visit, once it was changed here. */
+  const [watch, setWatch] = useState<string>();
   const between = (pick: (seq: Seq) => void) =>
     visit && (
       <div class="visit-parts">
@@ -66,6 +72,13 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
             onPick={pick}
           />
           <Issues token={token} job={job} issues={state.issues} desk={desk} onClosed={look} onPick={pick} />
+          {desk && (
+            <details class="more">
+              <summary>Who has a key to this visit</summary>
+              <KeyList token={token} visit={job} onExchanged={(_, next) => setWatch(next)} />
+              {watch && <ShareLink label="Link to watch" to={linkTo('review', { token: watch })} />}
+            </details>
+          )}
           {row && <Visits token={token} job={job} row={row} visit={visit} onPick={pick} />}
         </div>
       </div>

@@ -4,16 +4,18 @@ import type { ContentfulStatusCode } from 'hono/utils/http-status';
 import type { z } from 'zod';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { badFieldText, NOT_JSON } from '../../src/phrases/bad-requests.ts';
-import { seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
+import { revokedText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
 import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
-import type { Pass, Store } from '../store/store.ts';
+import type { Digest, Pass, Store } from '../store/store.ts';
 
 export type Env = {
   Bindings: HttpBindings;
   Variables: {
     address: string;
+    /** Told of each token that was used. */
+    saw: (token: Digest) => void;
     /** Why this request was refused, once it was. */
     refusal?: Refusal;
   };
@@ -25,6 +27,7 @@ export type Answer<T> = { kind: 'ok'; value: T } | { kind: 'refused'; reason: Re
 const STATUS: Partial<Record<Refusal, ContentfulStatusCode>> = {
   'bad-token': 401,
   'seat-lost': 401,
+  revoked: 401,
   locked: 401,
   'bad-code': 403,
   'read-only': 403,
@@ -47,14 +50,17 @@ export const tokenOf = (c: Context<Env>): string | undefined =>
 /** Whose token the caller sends; undefined if this server never gave that token. */
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
   const token = tokenOf(c);
-  return token === undefined ? undefined : store.pass(digest(token));
+  if (token === undefined) return undefined;
+  const pass = await store.pass(digest(token));
+  if (pass && !pass.revoked) c.get('saw')(digest(token));
+  return pass;
 }
 
 /** Whose token it is, or the refusal when it is not valid. */
 export async function goodPass(c: Context<Env>, store: Store): Promise<Pass | Response> {
   const pass = await passOf(c, store);
   if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
-  return pass.revoked ? refuse(c, 'seat-lost', seatLostText(pass.role)) : pass;
+  return pass.revoked ? refuse(c, pass.revoked, revokedText(pass.revoked, pass.role)) : pass;
 }
 
 /** Our own words for a mistake in a field, instead of the schema's. */

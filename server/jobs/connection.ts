@@ -29,8 +29,8 @@ import {
   ONLY_THE_LADDER,
   ONLY_WATCHERS_SIGN,
   ONLY_WATCHING,
+  revokedText,
   seatConnectedText,
-  seatLostText,
   UNKNOWN_LINK,
 } from '../../src/phrases/links.ts';
 import { CONNECTION_FAILED, HISTORY_FAILED, logEndsText } from '../../src/phrases/log-failures.ts';
@@ -45,12 +45,13 @@ import {
   type ServerMessage,
 } from '../../src/protocol/socket.ts';
 import { Bucket, type DailyAllowances, type TokenAllowances } from '../guard/allowance.ts';
+import type { LastSeen } from '../guard/last-seen.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest } from '../guard/secrets.ts';
 import type { HeavyWork } from '../guard/turns.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
-import type { Store } from '../store/store.ts';
+import type { Digest, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
 import type { Member, Outcome, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
@@ -75,6 +76,7 @@ export interface Wire {
 export interface ConnectionDeps {
   rooms: Rooms;
   store: Store;
+  seen: LastSeen;
   speech: SpeechService;
   clock: Clock;
   limits: Limits;
@@ -113,6 +115,8 @@ function frameOf(entries: readonly Entry[]): Buffer {
  */
 export class Connection implements Member {
   role: Role = 'watcher';
+  /** Of the token, once it was let in. */
+  key: Digest = '';
   /** Of a watcher who gave one. */
   name: string | undefined;
   private room: Room | undefined;
@@ -212,6 +216,7 @@ export class Connection implements Member {
 
   onClose(): void {
     this.end('gone');
+    if (this.key !== '') this.deps.seen.saw(this.key, this.deps.clock.now());
     this.enqueue(async () => this.talks?.cutShort());
     if (this.room) this.deps.telemetry.left(this.room.job, this.role);
     this.room?.leave(this);
@@ -335,7 +340,7 @@ export class Connection implements Member {
     if (this.line !== 'open' || !pass) return;
     const { role } = pass;
     if (role === 'desk') return this.dismiss('bad-token', NO_JOB_LINK);
-    if (pass.revoked) return this.dismiss('seat-lost', seatLostText(role));
+    if (pass.revoked) return this.dismiss(pass.revoked, revokedText(pass.revoked, role));
     const { head } = room;
     if (after >= head.count) {
       return this.dismiss('from-the-future', room.brokenText ?? logEndsText(after, head.count));
@@ -345,6 +350,8 @@ export class Connection implements Member {
       return this.dismiss('too-fast', tooManyWatchersText(maxWatchers));
     }
     this.role = role;
+    this.key = digest(token);
+    this.deps.seen.saw(this.key, this.deps.clock.now());
     if (role === 'watcher') this.name = name;
     this.room = room;
     this.next = after + 1;

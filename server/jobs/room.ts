@@ -12,6 +12,7 @@ import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import type { PhoneMark } from '../../src/model/person.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { KEY_TAKEN } from '../../src/phrases/keys.ts';
 import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import {
   brokenLogText,
@@ -26,7 +27,7 @@ import { digest, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
-import type { KeyChange, Store } from '../store/store.ts';
+import type { Digest, HeldPass, KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
 import type { Question } from './door.ts';
 
@@ -45,6 +46,8 @@ export interface RoomDeps {
 /** Someone connected to a room. */
 export interface Member {
   readonly role: Role;
+  /** Of its token. */
+  readonly key: Digest;
   /** Of a watcher who gave one. */
   readonly name: string | undefined;
   /** New entries of the log. */
@@ -328,6 +331,27 @@ export class Room {
     if (seat === 'emitter') this.receipt = undefined;
     this.tellPresence();
     this.syncLinksLater();
+  }
+
+  /** Everyone who is connected. */
+  get present(): Iterable<Member> {
+    return this.members;
+  }
+
+  /** Takes a key away, and ends what is connected with it. `next`: of a link, what takes its place. */
+  withdraw(
+    by: 'panel' | 'supervisor',
+    { token, role }: HeldPass,
+    next: Digest | undefined,
+    ref: MessageId,
+  ): Promise<Outcome> {
+    return this.enqueue(async () => {
+      const keys: KeyChange = { withdraw: token, ...(next && { issue: [{ token: next, role }] }) };
+      const outcome = await this.take({ kind: 'key-withdrawn', by, role }, ref, keys);
+      if (outcome.kind !== 'taken') return outcome;
+      for (const member of [...this.members]) if (member.key === token) member.dismiss('revoked', KEY_TAKEN);
+      return outcome;
+    });
   }
 
   /** Stores a change of keys without an entry. Rejects with `StoreFailure`. */

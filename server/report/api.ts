@@ -10,7 +10,7 @@ import {
   SITE_REPORT_ELSEWHERE,
 } from '../../src/phrases/bad-requests.ts';
 import { TOO_MANY_REPORTS } from '../../src/phrases/limits.ts';
-import { NO_SITE_LINK, seatLostText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
+import { NO_SITE_LINK, revokedText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { REPORT_FAILED } from '../../src/phrases/log-failures.ts';
 import { TimeZone } from '../../src/protocol/report.ts';
 import { ROUTES } from '../../src/protocol/routes.ts';
@@ -80,7 +80,7 @@ export function reportApi({
     }
     const pass = await passOf(c, store);
     if (!pass) return refuse(c, 'bad-token', UNKNOWN_LINK);
-    if (pass.revoked) return refuse(c, 'seat-lost', seatLostText(pass.role));
+    if (pass.revoked) return refuse(c, pass.revoked, revokedText(pass.revoked, pass.role));
     const { job } = pass;
     const making = heavy.jobReports.take({ key: job, place: blockOf(addressOf(c)) }, async () => {
       const record = await readLog(job);
@@ -134,6 +134,7 @@ export function reportApi({
     if (!site || !isSiteLog(site)) {
       return refuse(c, 'bad-token', NO_SITE_LINK);
     }
+    if (pass.revoked) return refuse(c, pass.revoked, revokedText(pass.revoked, pass.role));
     return give(site);
   }
 }

@@ -13,7 +13,7 @@ import {
   TOO_MANY_SITES,
   TOO_MUCH_TO_READ,
 } from '../../src/phrases/limits.ts';
-import { NO_SITE_LINK, ONLY_READING } from '../../src/phrases/links.ts';
+import { NO_SITE_LINK, ONLY_READING, revokedText } from '../../src/phrases/links.ts';
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import { brokenUnsignable } from '../../src/phrases/signature.ts';
 import { ROUTES, type Route } from '../../src/protocol/routes.ts';
@@ -212,6 +212,7 @@ export function siteApi({
     const pass = await passOf(c, store);
     const site = pass && (await sites.get(pass.job));
     if (!site) return refuse(c, 'bad-token', NO_SITE_LINK);
+    if (pass.revoked) return refuse(c, pass.revoked, revokedText(pass.revoked, pass.role));
     return give(site, pass.role === 'desk' ? 'desk' : 'watcher');
   }
 

@@ -7,6 +7,7 @@ import type { SiteResponse } from '../../src/site/respond.ts';
 import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
 import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 import { checkNamed } from '../store/check.ts';
+import type { KeyChange } from '../store/store.ts';
 
 export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'telemetry' | 'onStored'>;
 
@@ -56,9 +57,10 @@ export class Site {
   submit(
     id: MessageId,
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
+    keys?: KeyChange,
   ): Promise<Outcome> {
     const done = this.queue
-      .then(() => this.take(id, respond))
+      .then(() => this.take(id, respond, keys))
       .catch((error: unknown): Outcome => {
         this.deps.telemetry.notStored(this.log, error);
         this.unsure = true;
@@ -71,6 +73,7 @@ export class Site {
   private async take(
     id: MessageId,
     respond: (state: SiteState) => SiteResponse | Promise<SiteResponse>,
+    keys: KeyChange | undefined,
   ): Promise<Outcome> {
     if (this.unsure) await this.readOn();
     if (this.fault) return { kind: 'refused', reason: 'log-broken', text: brokenLogText('site', this.fault) };
@@ -80,7 +83,7 @@ export class Site {
     if (response.kind === 'refused') return response;
     const first = this.head.count;
     const { entries } = sealAll(this.head, response.drafts, this.deps.clock.now(), id);
-    const appended = await this.deps.store.append(this.log, entries);
+    const appended = await this.deps.store.append(this.log, entries, keys);
     if (appended.kind !== 'stored') throw new Error(`the log of this site did not take entry ${first}`);
     this.follow(entries);
     this.deps.onStored?.(entries);

@@ -10,6 +10,7 @@ import type {
   CodeGrant,
   Digest,
   Enclosing,
+  HeldPass,
   KeptSummary,
   KeyChange,
   LoggedHead,
@@ -23,7 +24,7 @@ export class MemoryStore implements Store {
   private readonly rows = new Map<JobId, StoredEntry[]>();
   private readonly heads = new Map<JobId, Head>();
   private readonly refs = new Map<string, number>();
-  private readonly passes = new Map<Digest, Pass>();
+  private readonly held = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
   private readonly signed: LoggedHead[] = [];
   private readonly beside = new Map<string, Enclosure>();
@@ -70,10 +71,12 @@ export class MemoryStore implements Store {
 
   private turnKeys(job: JobId, keys: KeyChange): void {
     if (keys.spend) this.codes.delete(keys.spend.code);
-    for (const pass of this.passes.values()) {
-      if (pass.job === job && pass.role === keys.revoke) pass.revoked = true;
+    for (const pass of this.held.values()) {
+      if (pass.job === job && pass.role === keys.revoke && !pass.revoked) pass.revoked = 'seat-lost';
     }
-    for (const { token, role } of keys.issue ?? []) this.passes.set(token, { job, role, revoked: false });
+    const withdrawn = keys.withdraw === undefined ? undefined : this.held.get(keys.withdraw);
+    if (withdrawn?.job === job) withdrawn.revoked = 'revoked';
+    for (const { token, role } of keys.issue ?? []) this.held.set(token, { job, role, revoked: false });
     const voids = keys.voids ?? keys.code?.seat;
     for (const [old, grant] of this.codes) {
       if (grant.job === job && grant.seat === voids) this.codes.delete(old);
@@ -116,7 +119,7 @@ export class MemoryStore implements Store {
   }
 
   async logs(): Promise<JobId[]> {
-    const ofPasses = [...this.passes.values()].map(({ job }) => job);
+    const ofPasses = [...this.held.values()].map(({ job }) => job);
     const ofSigned = this.signed.map(({ job }) => job);
     const ofEnclosures = [...this.beside.keys()].map((key) => key.split(' ')[0] as JobId);
     return [
@@ -125,8 +128,14 @@ export class MemoryStore implements Store {
   }
 
   async pass(token: Digest): Promise<Pass | undefined> {
-    const pass = this.passes.get(token);
+    const pass = this.held.get(token);
     return pass && { ...pass };
+  }
+
+  async passes(job: JobId): Promise<HeldPass[]> {
+    return [...this.held].flatMap(([token, pass]) =>
+      pass.job === job && !pass.revoked ? [{ token, role: pass.role }] : [],
+    );
   }
 
   async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {

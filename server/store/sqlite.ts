@@ -15,6 +15,7 @@ import {
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type HeldPass,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
@@ -155,6 +156,9 @@ function explain(error: unknown, file: string, driver: Driver): string {
   return `${file} cannot be opened (${message}): see to its permissions and disk, or choose another data folder.`;
 }
 
+/** What the number in the database means. */
+const REVOKED: readonly Pass['revoked'][] = [false, 'seat-lost', 'revoked'];
+
 interface PassRow {
   job: JobId;
   role: Pass['role'];
@@ -277,6 +281,7 @@ export class SqliteStore implements Store {
     if (keys.spend) this.sql.dropCode.run(keys.spend.code);
     if (keys.voids) this.sql.voidCode.run(job, keys.voids);
     if (keys.revoke) this.sql.revoke.run(job, keys.revoke);
+    if (keys.withdraw) this.sql.withdraw.run(keys.withdraw, job);
     for (const { token, role } of keys.issue ?? []) this.sql.addPass.run(token, job, role);
     if (keys.code) this.sql.setCode.run(keys.code.code, job, keys.code.seat, keys.code.expiresAt);
   }
@@ -318,8 +323,12 @@ export class SqliteStore implements Store {
   async pass(token: Digest): Promise<Pass | undefined> {
     return guard(() => {
       const row = this.sql.pass.get(token);
-      return row && { ...row, revoked: row.revoked !== 0 };
+      return row && { ...row, revoked: REVOKED[row.revoked] ?? 'revoked' };
     });
+  }
+
+  async passes(job: JobId): Promise<HeldPass[]> {
+    return guard(() => this.sql.passes.all(job)).map((row) => ({ ...row }));
   }
 
   async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {
@@ -413,7 +422,9 @@ function statements(db: Connection) {
     ),
     enclosed: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
-    revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ?'),
+    revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ? AND revoked = 0'),
+    withdraw: db.prepare('UPDATE passes SET revoked = 2 WHERE token = ? AND job = ?'),
+    passes: db.prepare<[JobId], HeldPass>('SELECT token, role FROM passes WHERE job = ? AND revoked = 0'),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),

@@ -10,11 +10,18 @@ import type { SiteRole } from '../../src/protocol/site.ts';
 /** SHA-256 of a token or join code, hexadecimal: what is kept in place of the secret itself. */
 export type Digest = string;
 
-/** Who may come in with a token, to a job or a site. `revoked`: the seat has gone to another phone. */
+/** Who may come in with a token, to a job or a site. */
 export interface Pass {
   job: JobId;
   role: Role | SiteRole;
-  revoked: boolean;
+  /** `seat-lost`: another phone has the seat; `revoked`: somebody has taken this key away. */
+  revoked: false | 'seat-lost' | 'revoked';
+}
+
+/** A token that is good, by its digest. */
+export interface HeldPass {
+  token: Digest;
+  role: Role | SiteRole;
 }
 
 /** What a join code opens. */
@@ -29,6 +36,8 @@ export interface KeyChange {
   spend?: { code: Digest; now: number };
   /** No pass that this role had before is good any more. */
   revoke?: Role;
+  /** This pass is not good any more. */
+  withdraw?: Digest;
   issue?: { token: Digest; role: Role | SiteRole }[];
   /** No join code of this seat is good any more. */
   voids?: Seat;
@@ -100,6 +109,8 @@ export interface Store {
   /** Every log that anything in the store speaks of: its entries, head, passes, enclosures, signed heads or summary. */
   logs(): Promise<JobId[]>;
   pass(token: Digest): Promise<Pass | undefined>;
+  /** Every pass to a job or site that is good. */
+  passes(job: JobId): Promise<HeldPass[]>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
   grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
   /**

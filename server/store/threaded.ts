@@ -12,6 +12,7 @@ import {
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type HeldPass,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
@@ -109,6 +110,10 @@ export class ThreadedStore implements Store {
 
   pass(token: Digest): Promise<Pass | undefined> {
     return this.ask('pass', token);
+  }
+
+  passes(job: JobId): Promise<HeldPass[]> {
+    return this.ask('passes', job);
   }
 
   grant(code: Digest, now: number): Promise<CodeGrant | undefined> {

@@ -19,6 +19,8 @@ import type { Words } from './decide.ts';
 export type Input =
   | { kind: 'open'; setup: JobSetup }
   | ({ kind: 'seated' } & Pick<FactOf<'seated'>, 'seat' | 'device' | 'takeover' | 'person' | 'phone'>)
+  /** A key to this log was taken away. */
+  | { kind: 'key-withdrawn'; by: 'panel' | 'supervisor'; role: FactOf<'key-withdrawn'>['role'] }
   /** The panel answers a phone that asks for a seat. */
   | ({ kind: 'admission'; mark: string; answer: AdmissionAnswer } & Pick<
       FactOf<'seated'>,

@@ -45,6 +45,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'mounted',
   'watcher-remark',
   'camera',
+  'key-withdrawn',
   'sound',
 ]);
 
@@ -68,6 +69,9 @@ function take(job: Composer, input: Input): Refused {
       job.put('panel', { type: 'admission', seat: seated.seat, device: seated.device, mark, answer });
       return answer === 'yes' ? seat(job, { kind: 'seated', ...seated }) : undefined;
     }
+    case 'key-withdrawn':
+      job.put(input.by, { type: 'key-withdrawn', role: input.role });
+      return;
     case 'person':
       return handOn(job, input);
     case 'link':

@@ -187,6 +187,8 @@ export const Fact = z.discriminatedUnion('type', [
     mark: Mark,
     answer: AdmissionAnswer,
   }),
+  /** A key to this log opens nothing from here on: of a phone in a seat, or a link. */
+  z.object({ type: z.literal('key-withdrawn'), role: z.enum(['panel', 'emitter', 'watcher', 'desk']) }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
   /**
    * Words as they were received, before they were understood. `language`: that they were typed in; absent: English.

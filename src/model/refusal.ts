@@ -8,6 +8,8 @@ export const Refusal = z.enum([
   'bad-token',
   /** Another phone has taken this seat over. */
   'seat-lost',
+  /** The panel or the desk has taken the key of this phone away. */
+  'revoked',
   /** The same phone opened a newer connection. */
   'replaced',
   /** `after` is beyond the log's end: the phone has entries that this server does not have. */

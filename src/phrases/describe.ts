@@ -6,6 +6,7 @@ import { admittedText, turnedAwayText } from './admission.ts';
 import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
 import { handOverText } from './hand-over.ts';
+import { keyWithdrawnText } from './keys.ts';
 import { hangsText } from './mounting.ts';
 import { personText } from './people.ts';
 import { photoLine, removedLine } from './photos.ts';
@@ -50,6 +51,8 @@ export function describe(
       return line(seated(fact), 'event');
     case 'admission':
       return line(fact.answer === 'yes' ? admittedText(fact.mark) : turnedAwayText(fact.mark), 'event');
+    case 'key-withdrawn':
+      return line(keyWithdrawnText(fact), 'event');
     case 'link':
       return line(`${SEAT_NAME[fact.seat]} phone ${fact.online ? 'back' : 'lost its link'}`, 'event');
     case 'said':

@@ -1,4 +1,5 @@
 import type { Seat } from '../model/facts.ts';
+import { KEY_TAKEN } from './keys.ts';
 
 /** What a person reads whose link, code or seat does not let them in. */
 
@@ -15,6 +16,9 @@ export const CODE_FORM = 'A code is six letters and digits.';
 export const BAD_CODE = 'This code is not known, was used before, or has expired. Ask for a new one.';
 
 export const seatLostText = (seat: string): string => `Another phone has taken the ${seat} seat.`;
+/** Why a token that was good is not any more. */
+export const revokedText = (why: 'seat-lost' | 'revoked', seat: string): string =>
+  why === 'revoked' ? KEY_TAKEN : seatLostText(seat);
 export const seatConnectedText = (seat: Seat): string => `The ${seat} phone of this job is connected.`;
 export const closeThereText = (seat: Seat): string => `${seatConnectedText(seat)} Close it there first.`;
 export const NEWER_CONNECTION = 'This phone opened a newer connection.';

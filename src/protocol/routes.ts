@@ -5,6 +5,7 @@ import { Enter, Entered } from './enter.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health, Live } from './health.ts';
 import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
+import { Keys, WithdrawKey, WithdrawVisitKey } from './keys.ts';
 import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
 import {
@@ -179,6 +180,37 @@ export const ROUTES = {
     bearer: 'job',
     says: 'Removes the picture of a photo; its entry stays.',
     body: RemovePhoto,
+    answer: logged,
+  },
+  keys: {
+    method: 'get',
+    path: '/keys',
+    bearer: 'job',
+    says: 'Who has a key: to the job, for its panel; to the site, for its desk.',
+    answer: { status: 200, is: Keys },
+  },
+  withdrawKey: {
+    method: 'post',
+    path: '/keys/withdraw',
+    bearer: 'job',
+    says: 'Takes a key away.',
+    body: WithdrawKey,
+    answer: logged,
+  },
+  siteKeys: {
+    method: 'get',
+    path: '/site/keys',
+    bearer: 'desk',
+    says: 'Who has a key to a visit.',
+    query: OfVisit,
+    answer: { status: 200, is: Keys },
+  },
+  siteWithdrawKey: {
+    method: 'post',
+    path: '/site/keys/withdraw',
+    bearer: 'desk',
+    says: 'Takes a key to a visit away.',
+    body: WithdrawVisitKey,
     answer: logged,
   },
   voice: {

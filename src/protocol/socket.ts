@@ -44,6 +44,7 @@ export const CLOSE_CODES = {
   'bad-message': 4400,
   'bad-token': 4401,
   'seat-lost': 4403,
+  revoked: 4410,
   version: 4406,
   replaced: 4409,
   'from-the-future': 4416,

@@ -93,6 +93,7 @@ export const EMPTY: JobState = {
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'admission',
+  'key-withdrawn',
   'camera',
   'link',
   'notice',

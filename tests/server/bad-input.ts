@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { pino } from 'pino';
 import { DailyAllowances, TokenAllowances } from '../../server/guard/allowance.ts';
+import { LastSeen } from '../../server/guard/last-seen.ts';
 import { LIMITS } from '../../server/guard/limits.ts';
 import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps } from '../../server/jobs/connection.ts';
@@ -159,6 +160,7 @@ export async function sendFrames(all: readonly { from: number; sent: string | Bu
     heavy: new HeavyWork(limits),
     daily: new DailyAllowances(limits),
     allowances: new TokenAllowances(limits),
+    seen: new LastSeen(),
     log,
     telemetry,
   };

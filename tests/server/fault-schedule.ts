@@ -2,6 +2,7 @@ import assert from 'node:assert/strict';
 import fc from 'fast-check';
 import { pino } from 'pino';
 import { DailyAllowances, TokenAllowances } from '../../server/guard/allowance.ts';
+import { LastSeen } from '../../server/guard/last-seen.ts';
 import { LIMITS } from '../../server/guard/limits.ts';
 import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
@@ -236,6 +237,7 @@ export async function play(steps: readonly Step[]): Promise<void> {
       heavy: new HeavyWork(limits),
       daily: new DailyAllowances(limits),
       allowances: new TokenAllowances(limits),
+      seen: new LastSeen(),
       log,
       telemetry,
     };

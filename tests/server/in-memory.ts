@@ -2,6 +2,7 @@ import { nanoid } from 'nanoid';
 import { pino } from 'pino';
 import { onTestFinished, vi } from 'vitest';
 import { DailyAllowances, TokenAllowances } from '../../server/guard/allowance.ts';
+import { LastSeen } from '../../server/guard/last-seen.ts';
 import { LIMITS, type Limits } from '../../server/guard/limits.ts';
 import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
@@ -37,6 +38,7 @@ export class House implements ConnectionDeps {
   readonly allowances: TokenAllowances;
   readonly heavy: HeavyWork;
   readonly daily: DailyAllowances;
+  readonly seen = new LastSeen();
   readonly rooms: Rooms;
 
   constructor({

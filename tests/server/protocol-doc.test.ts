@@ -11,6 +11,7 @@ import * as ask from '../../src/protocol/ask.ts';
 import * as enter from '../../src/protocol/enter.ts';
 import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
+import * as keys from '../../src/protocol/keys.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
 import * as socket from '../../src/protocol/socket.ts';
@@ -45,6 +46,9 @@ const SCHEMAS: Record<string, z.ZodType> = {
   Ask: ask.Ask,
   Asked: ask.Asked,
   AskAnswer: ask.AskAnswer,
+  Keys: keys.Keys,
+  WithdrawKey: keys.WithdrawKey,
+  WithdrawVisitKey: keys.WithdrawVisitKey,
   Enter: enter.Enter,
   Entered: enter.Entered,
   TrustInfo: trust.TrustInfo,

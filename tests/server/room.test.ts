@@ -593,6 +593,7 @@ it('a member of no seat is nobody to a seat', async () => {
   const heard: object[] = [];
   const member: Member = {
     role: 'watcher',
+    key: '',
     name: undefined,
     entries: () => {},
     send: (message) => void heard.push(message),

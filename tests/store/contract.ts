@@ -137,7 +137,7 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       });
       expect(await store.pass(emitter)).toEqual({ job: JOB, role: 'emitter', revoked: false });
       await store.append(JOB, [], { revoke: 'emitter', issue: [{ token: later, role: 'emitter' }] });
-      expect(await store.pass(emitter)).toEqual({ job: JOB, role: 'emitter', revoked: true });
+      expect(await store.pass(emitter)).toEqual({ job: JOB, role: 'emitter', revoked: 'seat-lost' });
       expect(await store.pass(later)).toEqual({ job: JOB, role: 'emitter', revoked: false });
       expect(await store.pass(panel)).toEqual({ job: JOB, role: 'panel', revoked: false });
       expect(await store.pass(digest('no token'))).toBeUndefined();
@@ -160,6 +160,26 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       await store.append(JOB, [], { code: { code: two, seat: 'panel', expiresAt: 1000 } });
       expect(await store.grant(one, 0)).toEqual({ job: JOB, seat: 'emitter' });
       expect(await store.grant(two, 0)).toEqual({ job: JOB, seat: 'panel' });
+    });
+
+    it('gives the passes that are good, and takes away one of them', async () => {
+      const [one, two, other] = ['one', 'two', 'other'].map(digest) as [string, string, string];
+      await store.append(JOB, [], {
+        issue: [
+          { token: one, role: 'emitter' },
+          { token: two, role: 'watcher' },
+        ],
+      });
+      await store.append(OTHER, [], { issue: [{ token: other, role: 'panel' }] });
+      expect((await store.passes(JOB)).map(({ token }) => token).sort()).toEqual([one, two].sort());
+      await store.append(JOB, [], { withdraw: two });
+      expect(await store.passes(JOB)).toEqual([{ token: one, role: 'emitter' }]);
+      expect(await store.pass(two)).toEqual({ job: JOB, role: 'watcher', revoked: 'revoked' });
+      // Not of another log, and what was taken away is not given back as something else.
+      await store.append(JOB, [], { withdraw: other });
+      await store.append(JOB, [], { revoke: 'watcher' });
+      expect((await store.pass(other))?.revoked).toBe(false);
+      expect((await store.pass(two))?.revoked).toBe('revoked');
     });
 
     it('voids the code of one seat, and of no other', async () => {

@@ -14,6 +14,7 @@ import { FORMS } from './forms.ts';
 import { HAND_OVER } from './hand-over.ts';
 import { HEADINGS } from './headings.ts';
 import { INVITATION } from './invitation.ts';
+import { KEYS } from './keys.ts';
 import { LIMITS } from './limits.ts';
 import { LINKS } from './links.ts';
 import { MEASURES } from './measures.ts';
@@ -51,6 +52,7 @@ export const SENTENCES: Sentences = {
   ...EXCHANGE,
   ...INVITATION,
   ...ADMISSION,
+  ...KEYS,
   ...START,
   ...MENU,
   ...CHECKLIST,
