@@ -19,8 +19,13 @@ export function features({ share, strain, letters, blur }: Weighed): number[] {
 /** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
 const WEIGHTS: readonly number[] = [4.076, 0.151, -0.152, -1.381, -2.759, -3.16];
 
+/** A curve of belief from the weights of the features. */
+export const curveOf =
+  (weights: readonly number[]) =>
+  (weighed: Weighed): number => {
+    const sum = features(weighed).reduce((total, value, i) => total + value * (weights[i] ?? 0), 0);
+    return 1 / (1 + Math.exp(-sum));
+  };
+
 /** Probability that the likeliest meaning is right. */
-export function belief(weighed: Weighed): number {
-  const sum = features(weighed).reduce((total, value, i) => total + value * (WEIGHTS[i] ?? 0), 0);
-  return 1 / (1 + Math.exp(-sum));
-}
+export const belief = curveOf(WEIGHTS);

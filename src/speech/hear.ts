@@ -62,14 +62,17 @@ export function weigher(
   };
 }
 
-/** What was heard, with what the hearer of single words says of it where there is one. */
-export function heardOf({ free, weighed }: Weighing, spotted?: Spotted): Heard {
+/**
+ * What was heard, with what the hearer of single words says of it where there is one. `believe`: how likely the likeliest
+ * meaning is right.
+ */
+export function heardOf({ free, weighed }: Weighing, spotted?: Spotted, believe = belief): Heard {
   if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
   if (REMARK.test(free.text)) return remark(free);
   const [first] = weighed?.sentences ?? [];
   if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
   const rival = spotted && rivalOf(weighed, spotted);
-  const believed = belief(weighed);
+  const believed = believe(weighed);
   const right = isDoubted(weighed) || rival !== undefined ? Math.min(believed, DISPUTED) : believed;
   const rest = rival === undefined ? 1 - right : Math.max(0, 1 - right - RIVAL);
   const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({

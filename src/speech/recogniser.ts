@@ -4,7 +4,7 @@ import { heardOf, weigher } from './hear.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import type { Alphabet, Logits } from './logits.ts';
 import { secondHearer, type WordModel } from './second.ts';
-import { type SingleWordModel, spokenAs, spot } from './single-words.ts';
+import { knownTo, type SingleWordModel, spot } from './single-words.ts';
 
 /** A model that writes letters, on the phone or the server. */
 export interface LetterModel {
@@ -35,17 +35,14 @@ export function recogniser(
 ): Recogniser {
   const weighing = weigher(grammar, model.alphabet);
   const opinionOf = second && secondHearer(second.words);
-  const known = new Set(single?.words);
-  /** Spares the work where it could say nothing. */
-  const knows = (text: string): boolean => text.split(' ').every((word) => known.has(spokenAs(word)));
   return {
     async hear(samples, options) {
       if (samples.length < SHORTEST) return { text: '', confidence: 1, alternatives: [], freeText: '' };
       const sound = withEdges(samples);
       const letters = await model.logits(sound);
       const weighed = weighing(letters, options, second && opinionOf?.(await second.logits(sound)));
-      const isKnown = knows(weighed.weighed?.sentences[0]?.text ?? '');
-      return heardOf(weighed, single && isKnown ? await spot(single, sound) : undefined);
+      const likeliest = weighed.weighed?.sentences[0]?.text ?? '';
+      return heardOf(weighed, single && knownTo(single, likeliest) ? await spot(single, sound) : undefined);
     },
   };
 }

@@ -56,6 +56,10 @@ const SAME: Readonly<Record<string, string>> = {
 /** The word that sounds as this one does. */
 export const spokenAs = (word: string): string => SAME[word] ?? soundsLike(word);
 
+/** Whether it knows every word of a text: where it does not, it could say nothing. */
+export const knownTo = ({ words }: SingleWordModel, text: string): boolean =>
+  text.split(' ').every((word) => words.includes(spokenAs(word)));
+
 /** Listens for single words in a sound between all places where one may begin and end. */
 export async function spot(model: SingleWordModel, sound: Float32Array): Promise<Spotted | undefined> {
   const { places, arcs, speech } = cuttings(sound);

@@ -12,6 +12,7 @@ import { createRng } from '../../../src/simulator/rng.ts';
 import { features } from '../../../src/speech/belief.ts';
 import { withEdges } from '../../../src/speech/edges.ts';
 import { weigher } from '../../../src/speech/hear.ts';
+import { fitted } from './logistic.ts';
 import { KINDS, noisy } from './noise.ts';
 import { meaningOf } from './outcome.ts';
 import { isForFit, people, voices } from './recordings.ts';
@@ -37,39 +38,7 @@ for (const utterance of [...people(recordings), ...voices(250, rng)].filter(isFo
   }
 }
 
-/** Logistic regression by Newton's method with a little shrinkage. */
-const size = rows[0]?.x.length ?? 0;
-let weights = new Array<number>(size).fill(0);
-for (let step = 0; step < 40; step++) {
-  const gradient = weights.map((w) => -0.05 * w);
-  const curvature = weights.map((_, i) => weights.map((__, j) => (i === j ? 0.05 : 0)));
-  for (const { x, right } of rows) {
-    const p = 1 / (1 + Math.exp(-x.reduce((sum, value, i) => sum + value * (weights[i] as number), 0)));
-    for (let i = 0; i < size; i++) {
-      gradient[i] = (gradient[i] as number) + ((right ? 1 : 0) - p) * (x[i] as number);
-      const row = curvature[i] as number[];
-      for (let j = 0; j < size; j++)
-        row[j] = (row[j] as number) + p * (1 - p) * (x[i] as number) * (x[j] as number);
-    }
-  }
-  const change = solve(curvature, gradient);
-  weights = weights.map((w, i) => w + (change[i] as number));
-}
-
-/** Gauss elimination; the matrix is positive definite. */
-function solve(matrix: number[][], right: number[]): number[] {
-  const a = matrix.map((row, i) => [...row, right[i] as number]);
-  a.forEach((row, i) => {
-    const pivot = row[i] as number;
-    for (let j = 0; j <= a.length; j++) row[j] = (row[j] as number) / pivot;
-    for (const other of a) {
-      if (other === row) continue;
-      const factor = other[i] as number;
-      for (let j = 0; j <= a.length; j++) other[j] = (other[j] as number) - factor * (row[j] as number);
-    }
-  });
-  return a.map((row) => row[a.length] as number);
-}
+const weights = fitted(rows);
 
 console.log(`${rows.length} utterances, ${rows.filter(({ right }) => right).length} right`);
 console.log(

@@ -87,7 +87,7 @@ export function spoken(texts: readonly string[]): Utterance[] {
 }
 
 /** A WAV file written to a pipe has no length in its header. This adds it. */
-function withLength(wav: Buffer): Buffer {
+export function withLength(wav: Buffer): Buffer {
   wav.writeUInt32LE(wav.length - 8, 4);
   wav.writeUInt32LE(wav.length - 44, 40);
   return wav;
