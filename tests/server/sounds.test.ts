@@ -66,7 +66,7 @@ async function keep(phone: Phone, days: number): Promise<number> {
 const said = async (of: Awaited<ReturnType<typeof crew>>, seq: number) =>
   (await of.entries())[seq]?.fact as FactOf<'said'>;
 
-describe('R94: the sound of what is said', () => {
+describe('R95: the sound of what is said', () => {
   it('is not kept unless the crew wants it', async () => {
     const house = await crew();
     const seq = await talk(house.panel, tone(700));
