@@ -159,6 +159,8 @@ export class Sockets {
 /** What is sent to one phone before anything else has its turn leaves in one piece: entries, and that they are acknowledged. */
 function wireOf(ws: WebSocket, socket: Duplex, block: string): Wire {
   let isGathering = false;
+  /** Bytes that waited before what is being gathered: what has not been offered to the line yet says nothing about its speed. */
+  let waited = 0;
   const leave = () => {
     isGathering = false;
     socket.uncork();
@@ -166,6 +168,7 @@ function wireOf(ws: WebSocket, socket: Duplex, block: string): Wire {
   const gather = () => {
     if (isGathering) return;
     isGathering = true;
+    waited = ws.bufferedAmount;
     socket.cork();
     process.nextTick(leave);
   };
@@ -178,7 +181,7 @@ function wireOf(ws: WebSocket, socket: Duplex, block: string): Wire {
     close: (code, reason) => ws.close(code, reason),
     cut: () => ws.terminate(),
     get waiting() {
-      return ws.bufferedAmount;
+      return isGathering ? waited : ws.bufferedAmount;
     },
   };
 }
