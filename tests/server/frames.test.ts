@@ -39,6 +39,8 @@ describe('R1: a connection', () => {
     vi.advanceTimersByTime(4_999);
     expect(silent.heard).toEqual([]);
     vi.advanceTimersByTime(1);
+    // What has come meanwhile is read first.
+    await new Promise(setImmediate);
     expect(silent.heard).toEqual([refused('bad-message', 'No hello came.')]);
     expect(silent.ended).toEqual({ code: 4400, reason: 'bad-message' });
     expect(greeted.ended).toBeUndefined();

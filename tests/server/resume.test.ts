@@ -56,6 +56,7 @@ describe('R5: history', () => {
       head,
       now: house.clock.now(),
       speech: { name: 'off', ready: false },
+      word: expect.stringMatching(/^[A-Z]+ \d{3}$/),
     });
     expect(line.news).toEqual(['welcome', 'presence', 'entries', 'caught-up']);
   });
