@@ -63,7 +63,8 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
 /** For a phone that can neither scan nor type the code: it asks, and the panel says yes or no. */
 const AskedInstead = ({ word }: { word: string }) => (
   <p class="invite-word">
-    Without the code: the other phone asks the panel, with the job word <strong>{word}</strong>
+    Without the code: the other phone asks the panel, with the job word{' '}
+    <strong translate={false}>{word}</strong>
   </p>
 );
 
