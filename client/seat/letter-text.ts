@@ -1,18 +1,17 @@
 import { CAMERA_NOTICES } from '../../src/phrases/camera.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
+import { ANSWER_TO_ASKER, NEW_JOIN_CODE, takeBackText } from '../../src/phrases/letters.ts';
 import { hangsText } from '../../src/phrases/mounting.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { practisedText } from '../../src/phrases/practised.ts';
 import { keepSoundButton, STOP_KEEPING } from '../../src/phrases/sound.ts';
 import type { Letter } from '../link/link.ts';
 
-const ANSWER_TO_ASKER = { yes: 'yes, let it in', no: 'no, not our phone' } as const;
-
 /** What a letter that waits says, in words. */
 export function letterText(letter: Letter): string {
   switch (letter.t) {
     case 'invite':
-      return 'a new join code';
+      return NEW_JOIN_CODE;
     case 'admit':
       return ANSWER_TO_ASKER[letter.answer];
     case 'hand-over':
@@ -24,7 +23,7 @@ export function letterText(letter: Letter): string {
     case 'camera':
       return CAMERA_NOTICES[letter.state];
     case 'take-back':
-      return `take back entry ${letter.target}`;
+      return takeBackText(letter.target);
     case 'person':
       return personText(letter.person);
     case 'mounted':

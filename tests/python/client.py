@@ -137,6 +137,7 @@ class Phone:
         self.acknowledged = {}
         self.receipts = []
         self.watching = []
+        self.last = {}
         self.socket.send({"t": "hello", "v": PROTOCOL, "token": token, "after": -1, **more})
         self.take_until(lambda message: message["t"] == "caught-up")
 
@@ -157,6 +158,9 @@ class Phone:
                 self.watching = message["presence"].get("watching", self.watching)
             elif kind == "welcome" and message["v"] != PROTOCOL:
                 raise SystemExit(f"a server of version {message['v']}")
+            elif kind == "refused" and message["reason"] == "too-fast" and message["id"] == self.last.get("id"):
+                time.sleep(1)
+                self.socket.send(self.last)
             elif kind == "refused":
                 raise SystemExit(f"refused: {message}")
             if fits(message):
@@ -165,7 +169,8 @@ class Phone:
     def send(self, kind, **fields):
         """One message that is logged; comes back when it is acknowledged."""
         identity = secrets.token_urlsafe(16)
-        self.socket.send({"t": kind, "id": identity, **fields})
+        self.last = {"t": kind, "id": identity, **fields}
+        self.socket.send(self.last)
         self.take_until(lambda _: identity in self.acknowledged)
         return identity
 

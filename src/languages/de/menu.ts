@@ -53,4 +53,16 @@ export const MENU: Sentences = {
     'Was ein Telefon selbst hört, ohne den Server, wird nie aufbewahrt.',
   Listen: 'Anhören',
   'Practice keeps nothing, and no sound.': 'Übung bewahrt nichts auf, auch keinen Ton.',
+  'From now on the sound of what you say is kept with this record for one day. Both of you can turn it off in the menu.':
+    'Von jetzt an wird der Ton von dem, was Sie sagen, einen Tag lang mit diesem Protokoll aufbewahrt. Beide können das im Menü ausschalten.',
+  'Listen to: {x}': 'Anhören: {x}',
+  'There is no sound with this entry.': 'Zu diesem Eintrag gibt es keinen Ton.',
+  'The sound is deleted: its days are over.': 'Der Ton ist gelöscht: seine Tage sind um.',
+  'The sound is not on the server, or is not the one that was kept.':
+    'Der Ton ist nicht auf dem Server, oder es ist nicht der, der aufbewahrt wurde.',
+  '{x}, percent filter on': '{x}, Prozent Filter davor',
+  'yes, let it in': 'ja, hereinlassen',
+  'no, not our phone': 'nein, nicht unser Telefon',
+  'a new join code': 'ein neuer Code zum Beitreten',
+  'take back entry {n}': 'Eintrag {n} zurücknehmen',
 };

@@ -53,4 +53,16 @@ export const MENU: Sentences = {
     'Lo que un teléfono oye por sí mismo, sin el servidor, no se guarda nunca.',
   Listen: 'Escuchar',
   'Practice keeps nothing, and no sound.': 'La práctica no guarda nada, tampoco sonido.',
+  'From now on the sound of what you say is kept with this record for one day. Both of you can turn it off in the menu.':
+    'Desde ahora el sonido de lo que dicen se guarda un día con este registro. Los dos pueden apagarlo en el menú.',
+  'Listen to: {x}': 'Escuchar: {x}',
+  'There is no sound with this entry.': 'No hay sonido con esta entrada.',
+  'The sound is deleted: its days are over.': 'El sonido está borrado: sus días han pasado.',
+  'The sound is not on the server, or is not the one that was kept.':
+    'El sonido no está en el servidor, o no es el que se guardó.',
+  '{x}, percent filter on': '{x}, por ciento, filtro puesto',
+  'yes, let it in': 'sí, dejarlo entrar',
+  'no, not our phone': 'no, no es nuestro teléfono',
+  'a new join code': 'un código nuevo para unirse',
+  'take back entry {n}': 'retirar la entrada {n}',
 };

@@ -53,4 +53,16 @@ export const MENU: Sentences = {
     "Ce qu'un téléphone entend seul, sans le serveur, n'est jamais gardé.",
   Listen: 'Écouter',
   'Practice keeps nothing, and no sound.': "L'exercice ne garde rien, et pas de son.",
+  'From now on the sound of what you say is kept with this record for one day. Both of you can turn it off in the menu.':
+    "À partir de maintenant, le son de ce que vous dites est gardé un jour avec ce procès-verbal. Vous pouvez tous les deux l'arrêter dans le menu.",
+  'Listen to: {x}': 'Écouter : {x}',
+  'There is no sound with this entry.': "Il n'y a pas de son avec cette entrée.",
+  'The sound is deleted: its days are over.': 'Le son est effacé : ses jours sont passés.',
+  'The sound is not on the server, or is not the one that was kept.':
+    "Le son n'est pas sur le serveur, ou n'est pas celui qui a été gardé.",
+  '{x}, percent filter on': '{x}, pour cent, filtre en place',
+  'yes, let it in': 'oui, le laisser entrer',
+  'no, not our phone': 'non, pas notre téléphone',
+  'a new join code': 'un nouveau code pour rejoindre',
+  'take back entry {n}': "retirer l'entrée {n}",
 };
