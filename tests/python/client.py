@@ -158,7 +158,7 @@ class Phone:
                 self.watching = message["presence"].get("watching", self.watching)
             elif kind == "welcome" and message["v"] != PROTOCOL:
                 raise SystemExit(f"a server of version {message['v']}")
-            elif kind == "refused" and message["reason"] == "too-fast" and message["id"] == self.last.get("id"):
+            elif kind == "refused" and message["reason"] == "too-fast" and message.get("id") in (None, self.last.get("id")):
                 time.sleep(1)
                 self.socket.send(self.last)
             elif kind == "refused":
