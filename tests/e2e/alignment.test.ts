@@ -11,13 +11,12 @@ import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
 import { speakNumber } from '../../src/grammar/speak.ts';
 import { findFault } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/model/entry.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { spokenFile } from '../sounds/spoken.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press, typeReading } from './hall.ts';
+import { logOf, stateOf } from './job-log.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
 const LONGEST_ALIGNMENT_MS = 120_000;
@@ -50,12 +49,9 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
     await server?.close();
   });
 
-  async function log(): Promise<Entry[]> {
-    const [job] = await store.jobs();
-    return job ? store.read(job.job, -1, 10_000) : [];
-  }
+  const log = () => logOf(store);
 
-  const state = async (): Promise<JobState> => (await log()).reduce(fold, EMPTY);
+  const state = () => stateOf(store);
 
   async function until<T>(what: string, look: () => Promise<T | undefined>, ms = 10_000): Promise<T> {
     const end = Date.now() + ms;

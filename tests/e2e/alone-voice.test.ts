@@ -7,14 +7,13 @@ import { DEMO_PAIR } from '../../server/demo/site.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
-import type { Entry } from '../../src/model/entry.ts';
 import { createBeamPair, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { spokenFile } from '../sounds/spoken.ts';
 import { drawBox, openWithTwoPhones } from './alone-crew.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
+import { logOf, stateOf } from './job-log.ts';
 import { cameraSees } from './rendered-meter.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
@@ -54,11 +53,8 @@ describe.skipIf(!CHROMIUM)('one person alone, without a touch after the start', 
     await server?.close();
   });
 
-  async function log(): Promise<Entry[]> {
-    const [job] = await store.jobs();
-    return job ? store.read(job.job, -1, 10_000) : [];
-  }
-  const state = async (): Promise<JobState> => (await log()).reduce(fold, EMPTY);
+  const log = () => logOf(store);
+  const state = () => stateOf(store);
   const say = (words: string) =>
     emitter.evaluate(
       (sound) => (window as never as { say(sound: string): Promise<void> }).say(sound),

@@ -7,12 +7,11 @@ import { DEMO_PAIR } from '../../server/demo/site.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
-import type { Entry } from '../../src/model/entry.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
+import { logOf, stateOf } from './job-log.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, locale: 'en-GB' };
 /** As in `client/seat/use-room.ts`. */
@@ -40,11 +39,8 @@ describe.skipIf(!CHROMIUM)('one person alone walks to the meter', () => {
     await server?.close();
   });
 
-  async function log(): Promise<Entry[]> {
-    const [job] = await store.jobs();
-    return job ? store.read(job.job, -1, 10_000) : [];
-  }
-  const state = async (): Promise<JobState> => (await log()).reduce(fold, EMPTY);
+  const log = () => logOf(store);
+  const state = () => stateOf(store);
   const shot = (name: string) =>
     process.env.SHOTS
       ? phone.screenshot({ path: join(process.env.SHOTS, `${name}.png`), fullPage: name.startsWith('page') })

@@ -5,14 +5,13 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { speakNumber } from '../../src/grammar/speak.ts';
 import { translator } from '../../src/languages/translate.ts';
-import type { Entry } from '../../src/model/entry.ts';
 import type { TypedLanguage } from '../../src/model/language.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import { EMPTY, fold } from '../../src/visit/state.ts';
 import { LANGUAGES } from '../languages/languages.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
+import { logOf, stateOf } from './job-log.ts';
 
 const LONGEST_ALIGNMENT_MS = 150_000;
 
@@ -56,10 +55,7 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
     await server?.close();
   });
 
-  async function log(): Promise<Entry[]> {
-    const [job] = await store.jobs();
-    return job ? store.read(job.job, -1, 10_000) : [];
-  }
+  const log = () => logOf(store);
 
   /** What a page had to leave in English, it marks as English. Names of languages are so on purpose. */
   async function lookForEnglish(): Promise<void> {
@@ -98,7 +94,7 @@ describe.skipIf(!CHROMIUM).each(CREWS)('a crew $crew', ({ panel: atPanel, emitte
       let answered = -1;
       for (;;) {
         if (Date.now() > end) expect.fail('the alignment was not accepted in time');
-        const { instruction, accepted } = (await log()).reduce(fold, EMPTY);
+        const { instruction, accepted } = await stateOf(store);
         if (accepted) break;
         if (instruction && instruction.seq !== answered) {
           const { action } = instruction.advice;

@@ -8,14 +8,13 @@ import { DEMO_PAIR } from '../../server/demo/site.ts';
 import { type RunningServer, startServer } from '../../server/start.ts';
 import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
-import type { Entry } from '../../src/model/entry.ts';
 import { SURE } from '../../src/sight/watch.ts';
 import { createBeamPair, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { drawBox, openWithTwoPhones } from './alone-crew.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
+import { logOf, stateOf } from './job-log.ts';
 import { cameraSees, type RenderedMeter } from './rendered-meter.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
@@ -57,11 +56,8 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter for a person alone', () =>
     await server?.close();
   });
 
-  async function log(): Promise<Entry[]> {
-    const [job] = await store.jobs();
-    return job ? store.read(job.job, -1, 10_000) : [];
-  }
-  const state = async (): Promise<JobState> => (await log()).reduce(fold, EMPTY);
+  const log = () => logOf(store);
+  const state = () => stateOf(store);
 
   async function until<T>(what: string, look: () => Promise<T | undefined>, ms = 15_000): Promise<T> {
     const end = Date.now() + ms;
