@@ -29,11 +29,15 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter for a person alone', () =>
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-e2e-'));
   const rng = createRng(7);
   const hall = new Hall(createBeamPair({ ...DEMO_PAIR, lagMs: 50 }), rng);
+  /** All that the display has shown: its last digit flickers, as real ones do. */
+  const displays = new Set<string>();
   /** At either end a display shows the end, as real ones do. */
   const displayed = () => {
     const { min, max } = DEMO_PAIR.meter;
     const shown = readMeter(hall.pair, Date.now(), rng);
-    return String(shown.kind === 'value' ? shown.value : shown.kind === 'none' ? min : max);
+    const text = String(shown.kind === 'value' ? shown.value : shown.kind === 'none' ? min : max);
+    displays.add(text);
+    return text;
   };
   let store: Store;
   let server: RunningServer;
@@ -111,7 +115,7 @@ describe.skipIf(!CHROMIUM)('a phone watches the meter for a person alone', () =>
     await yes.waitFor({ timeout: 30_000 });
     await shot(panel, 'box-confirm');
     await isAccessible(panel);
-    expect(await yes.textContent()).toBe(`Yes, the meter shows ${displayed()}`);
+    expect([...displays].map((text) => `Yes, the meter shows ${text}`)).toContain(await yes.textContent());
     await yes.click();
     await saysOfItself('watching');
   }, 60_000);
