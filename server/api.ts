@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
+import type { Stamping } from '../src/log/time-stamp.ts';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
 import { CALL_FORM, QUESTION_UNKNOWN } from '../src/phrases/admission.ts';
 import {
@@ -60,6 +61,8 @@ export interface ApiDeps extends HealthDeps {
   sites: Sites;
   summaries: Summaries;
   notary: Notary;
+  /** How it stands with time stamps; undefined where nobody is asked for them. */
+  stamping: () => Stamping | undefined;
   store: Store;
   seen: LastSeen;
   voice?: VoiceMaker | undefined;
@@ -71,6 +74,8 @@ export interface ApiDeps extends HealthDeps {
   log: Logger;
   telemetry: Telemetry;
   certificate: CertificateNow;
+  /** By which phones find this server, where its network tells them. */
+  localName?: (() => string | undefined) | undefined;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck | undefined;
 }
@@ -85,6 +90,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     sites,
     summaries,
     notary,
+    stamping,
     store,
     seen,
     voice,
@@ -237,13 +243,27 @@ export function api(deps: ApiDeps): Hono<Env> {
   app.route('/', soundApi(store, clock));
   app.route(
     '/',
-    siteApi({ entrance, sites, summaries, notary, rooms, store, clock, limits, daily, heavy, opensOf, log }),
+    siteApi({
+      entrance,
+      sites,
+      summaries,
+      notary,
+      stamping,
+      rooms,
+      store,
+      clock,
+      limits,
+      daily,
+      heavy,
+      opensOf,
+      log,
+    }),
   );
 
   app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 
   app.route('/', headsApi(notary));
-  app.route('/', trustApi(certificate));
+  app.route('/', trustApi(certificate, deps.localName));
 
   app.route('/', healthApi(deps));
 

@@ -37,6 +37,8 @@ import { Sites } from './site/sites.ts';
 import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
+import type { AskForStamp } from './stamps/ask.ts';
+import { Stamper } from './stamps/stamper.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
@@ -53,6 +55,8 @@ export interface ServerOptions {
   tls?: KeyPair;
   /** Names under which people reach this server, beside those in `tls`. */
   names?: readonly string[];
+  /** One by which phones find it now, by multicast DNS. */
+  localName?: () => string | undefined;
   /** Which proxies are believed about where a request comes from; none, when left out. */
   callers?: Callers;
   /** What who opens sites and jobs must know; without it, anybody may. */
@@ -70,6 +74,8 @@ export interface ServerOptions {
   signingKey?: SigningKey;
   /** Where signed heads are sent. */
   publish?: readonly Publish[];
+  /** Who vouches for the time of signed heads; without it, nobody. */
+  stamps?: StampsFrom;
   log?: Logger;
   /** Room for the store; without it, there is always enough. */
   disk?: FreeSpace;
@@ -77,6 +83,13 @@ export interface ServerOptions {
   keepPicturesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
+}
+
+export interface StampsFrom {
+  ask: AskForStamp;
+  /** For people: the host. */
+  from: string;
+  everyMs: number;
 }
 
 export interface RunningServer {
@@ -100,7 +113,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   let stopped: Promise<void> | undefined;
   const speech = new SpeechService(transcriber, limits, log);
   const { signingKey: key = SigningKey.make(), publish = [] } = options;
-  const notary = new Notary({ store, key, clock, log, publish });
+  const { stamps } = options;
+  const stamper = stamps && new Stamper({ store, clock, log, telemetry, ...stamps });
+  const notary = new Notary({ store, key, clock, log, publish, stamper });
   const onStored = (entries: readonly Entry[]) => {
     const [first] = entries;
     if (!first) return;
@@ -161,6 +176,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       sites,
       summaries,
       notary,
+      stamping: () => stamper?.state,
       store,
       seen,
       speech,
@@ -177,6 +193,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       metricsToken: options.metricsToken,
       version: VERSION,
       certificate,
+      localName: options.localName,
       passphrase: options.passphrase,
     }),
   );

@@ -2,6 +2,7 @@ import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
 import type { z } from 'zod';
 import type { Input } from '../../src/conversation/input.ts';
+import type { Stamping } from '../../src/log/time-stamp.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { LOST_LOG, lostUnsignable } from '../../src/phrases/damage.ts';
@@ -17,7 +18,7 @@ import { NO_SITE_LINK, ONLY_READING, revokedText } from '../../src/phrases/links
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import { brokenUnsignable } from '../../src/phrases/signature.ts';
 import { ROUTES, type Route } from '../../src/protocol/routes.ts';
-import type { Logged, SiteRole } from '../../src/protocol/site.ts';
+import type { Logged, SiteRole, SiteView } from '../../src/protocol/site.ts';
 import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
 import { blockOf } from '../guard/guesses.ts';
@@ -45,6 +46,7 @@ export interface SiteApiDeps {
   sites: Sites;
   summaries: Summaries;
   notary: Notary;
+  stamping: () => Stamping | undefined;
   rooms: Rooms;
   store: Store;
   clock: Clock;
@@ -65,6 +67,7 @@ export function siteApi({
   sites,
   summaries,
   notary,
+  stamping,
   rooms,
   store,
   clock,
@@ -96,7 +99,11 @@ export function siteApi({
 
   answer(app, ROUTES.site, (c) =>
     asReaderOf(c, (site, role, job) =>
-      inTurn(c, heavy.boards, site, async () => c.json(await board.view(site, role, job))),
+      inTurn(c, heavy.boards, site, async () =>
+        c.json({ ...(await board.view(site, role, job)), stamping: stamping() } satisfies z.input<
+          typeof SiteView
+        >),
+      ),
     ),
   );
   answer(app, ROUTES.siteFindings, (c) =>

@@ -5,17 +5,19 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 import { Audit, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import type {
-  Appended,
-  CodeGrant,
-  Digest,
-  Enclosing,
-  HeldPass,
-  KeptSummary,
-  KeyChange,
-  LoggedHead,
-  Pass,
-  Store,
+import {
+  type Appended,
+  type CodeGrant,
+  type Digest,
+  type Enclosing,
+  type HeldPass,
+  type KeptStamp,
+  type KeptSummary,
+  type KeyChange,
+  type LoggedHead,
+  type Pass,
+  type Store,
+  StoreFailure,
 } from './store.ts';
 
 /** Keeps everything until the process ends: for tests and for trying things out. */
@@ -27,6 +29,7 @@ export class MemoryStore implements Store {
   private readonly held = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
   private readonly signed: LoggedHead[] = [];
+  private readonly stamps: KeptStamp[] = [];
   private readonly beside = new Map<string, Enclosure>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
@@ -165,6 +168,19 @@ export class MemoryStore implements Store {
 
   async signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
     return this.signed.flatMap(({ job: of, ...head }, number) => (of === job ? [{ ...head, number }] : []));
+  }
+
+  async addStamp(stamp: KeptStamp): Promise<void> {
+    if (stamp.size <= (this.stamps.at(-1)?.size ?? 0)) throw new StoreFailure('not of a larger tree');
+    this.stamps.push({ ...stamp });
+  }
+
+  async stampOver(number: number): Promise<KeptStamp | undefined> {
+    return this.stamps.find(({ size }) => size > number);
+  }
+
+  async lastStamp(): Promise<KeptStamp | undefined> {
+    return this.stamps.at(-1);
   }
 
   async health(): Promise<void> {}

@@ -16,6 +16,7 @@ import {
   type Digest,
   type Enclosing,
   type HeldPass,
+  type KeptStamp,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
@@ -177,7 +178,8 @@ export interface LogWrite {
 export type Write =
   | LogWrite
   | { readonly to: 'summaries'; readonly job: JobId; readonly kept: KeptSummary }
-  | { readonly to: 'signed heads'; readonly heads: readonly LoggedHead[] };
+  | { readonly to: 'signed heads'; readonly heads: readonly LoggedHead[] }
+  | { readonly to: 'stamps'; readonly stamp: KeptStamp };
 
 export type WriteResult<W extends Write> = W extends LogWrite ? Appended : undefined;
 
@@ -246,6 +248,11 @@ export class SqliteStore implements Store {
         for (const { job, count, hash, at, key, signature } of write.heads)
           this.sql.addSignedHead.run(job, count, hash, at, key, signature);
         return undefined;
+      case 'stamps': {
+        const { size, root, at, key, signature, nonce, token } = write.stamp;
+        this.sql.addStamp.run(size, root, at, key, signature, nonce, token);
+        return undefined;
+      }
     }
   }
 
@@ -361,6 +368,20 @@ export class SqliteStore implements Store {
     return guard(() => this.sql.signedHeadsOf.all(job)).map((row) => ({ ...row }));
   }
 
+  async addStamp(stamp: KeptStamp): Promise<void> {
+    this.write({ to: 'stamps', stamp });
+  }
+
+  async stampOver(number: number): Promise<KeptStamp | undefined> {
+    const row = guard(() => this.sql.stampOver.get(number));
+    return row && { ...row };
+  }
+
+  async lastStamp(): Promise<KeptStamp | undefined> {
+    const row = guard(() => this.sql.lastStamp.get());
+    return row && { ...row };
+  }
+
   async health(): Promise<void> {
     guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
   }
@@ -443,6 +464,15 @@ function statements(db: Connection) {
     ),
     signedHeadsOf: db.prepare<[JobId], SignedHead & { number: number }>(
       'SELECT number, count, hash, at, key, signature FROM signed_heads WHERE job = ? ORDER BY number',
+    ),
+    addStamp: db.prepare(
+      'INSERT INTO stamps (size, root, at, key, signature, nonce, token) VALUES (?, ?, ?, ?, ?, ?, ?)',
+    ),
+    stampOver: db.prepare<[number], KeptStamp>(
+      'SELECT size, root, at, key, signature, nonce, token FROM stamps WHERE size > ? ORDER BY size LIMIT 1',
+    ),
+    lastStamp: db.prepare<[], KeptStamp>(
+      'SELECT size, root, at, key, signature, nonce, token FROM stamps ORDER BY size DESC LIMIT 1',
     ),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',

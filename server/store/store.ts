@@ -1,6 +1,6 @@
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
-import type { SignedHead } from '../../src/log/signed-head.ts';
+import type { SignedHead, TimeStamp, TreeHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Hash, Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -65,6 +65,9 @@ export interface LoggedHead extends SignedHead {
   job: JobId;
 }
 
+/** A head of the tree over all signed heads, and what an authority gave for it. */
+export interface KeptStamp extends TreeHead, Pick<TimeStamp, 'nonce' | 'token'> {}
+
 export type Appended =
   | { kind: 'stored' }
   /** An entry with the same message id is there already, at `seq`. */
@@ -125,6 +128,11 @@ export interface Store {
   signedHeads(after: number, limit: number): Promise<LoggedHead[]>;
   /** Those of one log, oldest first. `number`: its place among all, from 0. */
   signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]>;
+  /** Keeps a time stamp, of a larger tree than any before. It is never changed or taken away. */
+  addStamp(stamp: KeptStamp): Promise<void>;
+  /** The first one whose tree holds the signed head of this number. */
+  stampOver(number: number): Promise<KeptStamp | undefined>;
+  lastStamp(): Promise<KeptStamp | undefined>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
   /** A second time does nothing. */

@@ -13,6 +13,7 @@ import {
   type Digest,
   type Enclosing,
   type HeldPass,
+  type KeptStamp,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
@@ -76,6 +77,10 @@ export class ThreadedStore implements Store {
     return this.write({ to: 'signed heads', heads });
   }
 
+  addStamp(stamp: KeptStamp): Promise<void> {
+    return this.write({ to: 'stamps', stamp });
+  }
+
   read(job: JobId, after: number, limit: number): Promise<Entry[]> {
     return this.ask('read', job, after, limit);
   }
@@ -130,6 +135,14 @@ export class ThreadedStore implements Store {
 
   signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
     return this.ask('signedHeadsOf', job);
+  }
+
+  stampOver(number: number): Promise<KeptStamp | undefined> {
+    return this.ask('stampOver', number);
+  }
+
+  lastStamp(): Promise<KeptStamp | undefined> {
+    return this.ask('lastStamp');
   }
 
   health(): Promise<void> {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { Stamping } from '../log/time-stamp.ts';
 import { Signature } from '../model/facts.ts';
 import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
 import { Guidance, invertedGuidance } from '../model/guidance.ts';
@@ -182,6 +183,8 @@ export const SiteView = z.object({
   role: SiteRole,
   /** Logs that fail their check, and what to do. To be shown before anything else. */
   damage: z.object({ toDo: z.string(), found: z.array(Damage).min(1) }).optional(),
+  /** Missing where the server asks nobody for time stamps. */
+  stamping: Stamping.optional(),
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),
 });

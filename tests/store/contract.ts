@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
-import type { KeptSummary, Store } from '../../server/store/store.ts';
+import { type KeptSummary, type Store, StoreFailure } from '../../server/store/store.ts';
 import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import type { Fact } from '../../src/model/facts.ts';
@@ -352,6 +352,35 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.audit(OTHER)).toEqual({ seq: 0, fault: 'missing' });
       await store.addSignedHeads([signed(2, 'f'.repeat(64))]);
       expect(await store.audit(JOB)).toEqual({ seq: 1, fault: 'rewritten' });
+    });
+
+    it('keeps time stamps, each of a larger tree, and finds the first over a signed head', async () => {
+      const stamp = (size: number) => ({
+        ...{
+          size,
+          root: 'f'.repeat(64),
+          at: 5,
+          key: 'a key',
+          signature: 'a signature',
+          nonce: 'one',
+          token: 'AAAA',
+        },
+      });
+      expect(await store.lastStamp()).toBeUndefined();
+      expect(await store.stampOver(0)).toBeUndefined();
+      await store.addStamp(stamp(3));
+      await store.addStamp(stamp(7));
+      for (const size of [3, 7]) await expect(store.addStamp(stamp(size))).rejects.toThrow(StoreFailure);
+      expect(await store.lastStamp()).toEqual(stamp(7));
+      // A tree of three has the heads 0 to 2.
+      for (const [number, size] of [
+        [0, 3],
+        [2, 3],
+        [3, 7],
+        [6, 7],
+      ] as const)
+        expect(await store.stampOver(number)).toEqual(stamp(size));
+      expect(await store.stampOver(7)).toBeUndefined();
     });
 
     it('names every log that anything in it speaks of, once', async () => {
