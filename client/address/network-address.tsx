@@ -2,7 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { TrustInfo } from '../../src/protocol/trust.ts';
 import { request } from '../browser/requests.ts';
 
-/** Where other devices reach the server, for a page whose own address only this device can reach. */
+/** By which name other devices find the server, for a page whose own address only this device can reach. Nothing where there is none. */
 export function NetworkAddress() {
   const [name, setName] = useState<string>();
   useEffect(() => {
@@ -11,14 +11,14 @@ export function NetworkAddress() {
       () => undefined,
     );
   }, []);
-  if (name === undefined) return <>the network address that the server prints</>;
+  if (name === undefined) return null;
   const url = `${location.protocol}//${name}${location.port && `:${location.port}`}`;
   return (
-    <>
+    <p>
+      By name, where a device finds it:{' '}
       <a href={url} translate={false}>
         {url}
       </a>
-      , or, where a device does not find that, at the network address that the server prints
-    </>
+    </p>
   );
 }

@@ -50,10 +50,13 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
       <Square text={url} label="Square code of the join link" />
       <ShareLink label="Link to join" to={valid.path} />
       {isThisDeviceOnly(location.hostname) && (
-        <p class="failure">
-          This page was opened as {location.hostname}, which only this device can reach. Open it at{' '}
-          <NetworkAddress />. Then the other phone can join.
-        </p>
+        <>
+          <p class="failure">
+            This page was opened as {location.hostname}, which only this device can reach. Open it at the
+            network address that the server prints. Then the other phone can join.
+          </p>
+          <NetworkAddress />
+        </>
       )}
       {seat === 'emitter' && link.word !== undefined && <AskedInstead word={link.word} />}
       <p class="hint">For one phone, once. Valid for {minutesText(minutes)}.</p>

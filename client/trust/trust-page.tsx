@@ -46,9 +46,13 @@ function Way({ info }: { info: TrustInfo }) {
   const { kept } = useKeptPages();
   if (isThisDeviceOnly(location.hostname))
     return (
-      <p class="trust-state">
-        On this device there is nothing to do. For a phone, open this page at <NetworkAddress />.
-      </p>
+      <>
+        <p class="trust-state">
+          On this device there is nothing to do. For a phone, open this page at the network address that the
+          server prints.
+        </p>
+        <NetworkAddress />
+      </>
     );
   switch (info.kind) {
     case 'own-authority':

@@ -31,6 +31,7 @@ export const ENGLISH_PLACES: Readonly<Record<string, string>> = {
   'client/site/': DESK,
   'client/visit/': DESK,
   'src/phrases/board.ts': DESK,
+  'src/phrases/stamping.ts': DESK,
   'src/phrases/damage.ts': DESK,
   'src/phrases/plan.ts': DESK,
   'src/phrases/plan-warnings.ts': DESK,
