@@ -99,9 +99,10 @@ describe('docs/protocol.md', () => {
 
   it('has a test for every rule, and a rule for every number in the title of a test', () => {
     const rules = [...doc.matchAll(/\*\*(R\d+)\*\*/g)].map(([, id]) => id);
-    const tests = readdirSync('tests/server')
+    const tests = ['tests/server', 'tests/stamps', 'tests/local-name']
+      .flatMap((folder) => readdirSync(folder).map((file) => `${folder}/${file}`))
       .filter((file) => file.endsWith('.test.ts'))
-      .flatMap((file) => [...readFileSync(`tests/server/${file}`, 'utf8').matchAll(/['"`](R\d+):/g)])
+      .flatMap((file) => [...readFileSync(file, 'utf8').matchAll(/['"`](R\d+):/g)])
       .map(([, id]) => id);
     expect(new Set(rules).size).toBe(rules.length);
     expect([...new Set(tests)].sort()).toEqual([...rules].sort());
