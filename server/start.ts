@@ -38,6 +38,7 @@ import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
+import type { AccountsFile } from './store/accounts.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import { Telemetry } from './telemetry/telemetry.ts';
@@ -57,6 +58,8 @@ export interface ServerOptions {
   callers?: Callers;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck;
+  /** Who has an account, where the owner asks for one; without it, nobody is asked. */
+  accounts?: AccountsFile;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -178,6 +181,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       version: VERSION,
       certificate,
       passphrase: options.passphrase,
+      accounts: options.accounts,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
