@@ -114,7 +114,9 @@ function Own() {
         ))}
       </ul>
       <Failure text={failure?.text} />
-      {isLocked && <SignIn key={again} onSignedIn={() => void change(ownAccount).then(() => setAgain(again + 1))} />}
+      {isLocked && (
+        <SignIn key={again} onSignedIn={() => void change(ownAccount).then(() => setAgain(again + 1))} />
+      )}
       <button type="button" class="button" disabled={busy} onClick={() => change(addPasskey)}>
         Add a passkey
       </button>
@@ -130,7 +132,12 @@ function Own() {
             {isOwn ? (
               <span class="hint">This device</span>
             ) : (
-              <button type="button" class="button" disabled={busy} onClick={() => change(() => endSession(id))}>
+              <button
+                type="button"
+                class="button"
+                disabled={busy}
+                onClick={() => change(() => endSession(id))}
+              >
                 Sign this device out
               </button>
             )}

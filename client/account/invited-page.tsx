@@ -16,7 +16,11 @@ export function InvitedPage({ secret }: { secret: string }) {
   const trouble = troubleHere();
   useEffect(() => {
     prepare();
-    if (!trouble) void act(() => invited(secret), ({ user }) => setWhose(user));
+    if (!trouble)
+      void act(
+        () => invited(secret),
+        ({ user }) => setWhose(user),
+      );
   }, [secret]);
   return (
     <Page>
@@ -33,15 +37,20 @@ export function InvitedPage({ secret }: { secret: string }) {
                 {roleText(whose.role)}: {roleMayText(whose.role)}
               </p>
               <p>
-                A passkey replaces a password: this device keeps it and asks for your finger, your face or your
-                PIN. Nothing is typed, and nothing can be read off your screen.
+                A passkey replaces a password: this device keeps it and asks for your finger, your face or
+                your PIN. Nothing is typed, and nothing can be read off your screen.
               </p>
               <p>Signatures that you give here will carry this name. If it is not yours, stop here.</p>
               <button
                 type="button"
                 class="button main"
                 disabled={busy}
-                onClick={() => act(() => accept(secret), () => go(linkTo('account', {})))}
+                onClick={() =>
+                  act(
+                    () => accept(secret),
+                    () => go(linkTo('account', {})),
+                  )
+                }
               >
                 Make the passkey
               </button>

@@ -1,4 +1,3 @@
-import type { AuthenticatorTransportFuture } from '@simplewebauthn/browser';
 import type { z } from 'zod';
 import { PASSKEY_CANCELLED, PASSKEY_THERE } from '../../src/phrases/accounts.ts';
 import type { MadePasskey, NewPasskey, SignIn, SignInChallenge } from '../../src/protocol/accounts.ts';
@@ -36,10 +35,9 @@ export async function makePasskey({ challenge, rpId, user, has }: NewPasskey): P
     throw new ApiError(error.name === 'InvalidStateError' ? PASSKEY_THERE : PASSKEY_CANCELLED);
   });
   const { clientDataJSON, attestationObject, transports } = response;
-  return { id, clientDataJSON, attestationObject, ...(transports && { transports: known(transports) }) };
+  return { id, clientDataJSON, attestationObject, ...(transports && { transports: transports }) };
 }
 
-const known = (transports: AuthenticatorTransportFuture[]): string[] => transports.slice(0, 10);
 
 /** Whichever the person chooses. @throws {ApiError} */
 export async function showPasskey({

@@ -61,7 +61,8 @@ export function People() {
               {passkeys === 1 ? '1 passkey' : `${passkeys} passkeys`}
               {', '}
               {usedAt === undefined ? `made ${moment(madeAt)}` : `last signed in ${moment(usedAt)}`}
-              {sessions > 0 && (sessions === 1 ? ', signed in now' : `, signed in on ${sessions} devices now`)}
+              {sessions > 0 &&
+                (sessions === 1 ? ', signed in now' : `, signed in on ${sessions} devices now`)}
             </span>
             {own ? (
               <span class="hint">You</span>
@@ -109,8 +110,8 @@ export function People() {
       {made && (
         <section>
           <p role="status">
-            For <strong translate={false}>{made.name}</strong> alone. It works once, until {moment(made.until)}. A
-            lost device: withdraw the account, and invite anew.
+            For <strong translate={false}>{made.name}</strong> alone. It works once, until{' '}
+            {moment(made.until)}. A lost device: withdraw the account, and invite anew.
           </p>
           <ShareLink label="Link of the invitation" to={made.path} />
         </section>

@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
-import { requestFailedText } from '../../src/phrases/requests.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { requestFailedText } from '../../src/phrases/requests.ts';
 import { ApiError } from '../browser/requests.ts';
 
 export interface Acting {

@@ -178,10 +178,17 @@ function SignForm({ token, log, across, onAnswered, second = false }: FormProps 
     setWrong(undefined);
     const beside = hasAccounts && !own ? ({ beside: true } as const) : {};
     const ofSite = across.acrossSite.map(({ id }) => id);
-    const body = { job, ...person, role: role.trim(), signature, head, declaration: DECLARATION, ofSite, ...beside };
-    const taken = await send(body, (id, signing) =>
-      admission.around(() => signRecord(token, id, signing)),
-    );
+    const body = {
+      job,
+      ...person,
+      role: role.trim(),
+      signature,
+      head,
+      declaration: DECLARATION,
+      ofSite,
+      ...beside,
+    };
+    const taken = await send(body, (id, signing) => admission.around(() => signRecord(token, id, signing)));
     if (taken && !second) {
       rememberPerson(browserStorage, holder ? { ...who, name: holder.name } : who);
       browserStorage.write(ROLE_KEY, { role: body.role });

@@ -2,7 +2,17 @@ import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
 import type { AccountId } from '../../src/model/account.ts';
 import { NO_SUCH_ACCOUNT } from '../../src/phrases/account-holders.ts';
-import { ACCOUNT_NEEDED, INVITATION_GONE, NO_ACCOUNTS, NO_SUCH_SESSION, PASSKEY_NOT_MADE, PASSKEY_REFUSED, PASSKEY_TROUBLE, PASSKEY_UNKNOWN, SIGN_IN_AGAIN } from '../../src/phrases/accounts.ts';
+import {
+  ACCOUNT_NEEDED,
+  INVITATION_GONE,
+  NO_ACCOUNTS,
+  NO_SUCH_SESSION,
+  PASSKEY_NOT_MADE,
+  PASSKEY_REFUSED,
+  PASSKEY_TROUBLE,
+  PASSKEY_UNKNOWN,
+  SIGN_IN_AGAIN,
+} from '../../src/phrases/accounts.ts';
 import { TOO_MANY_CHANGES } from '../../src/phrases/limits.ts';
 import {
   type Accounts,
@@ -275,9 +285,7 @@ export function accountsApi({ entrance, limits, clock, log }: AccountDeps): Hono
   /** Who has signed in lately: a phone that was left lying opens no way for others. */
   function asFresh(c: Context<Env>, give: Give<Visitor>, as = asVisitor): Promise<Response> {
     return as(c, async (visitor, file) =>
-      isFresh(visitor.session, performance.now())
-        ? give(visitor, file)
-        : refuse(c, 'locked', SIGN_IN_AGAIN),
+      isFresh(visitor.session, performance.now()) ? give(visitor, file) : refuse(c, 'locked', SIGN_IN_AGAIN),
     );
   }
 

@@ -1,6 +1,6 @@
 import { isIP } from 'node:net';
 import {
-  type AuthenticatorTransportFuture,
+  type AuthenticatorTransport,
   verifyAuthenticationResponse,
   verifyRegistrationResponse,
 } from '@simplewebauthn/server';
@@ -98,7 +98,7 @@ export async function provenCounter(
       id: passkey.id,
       publicKey: new Uint8Array(Buffer.from(passkey.publicKey, 'base64url')),
       counter,
-      ...(transports && { transports: transports as AuthenticatorTransportFuture[] }),
+      ...(transports && { transports: transports as AuthenticatorTransport[] }),
     },
   }).catch(() => undefined);
   return proven?.verified ? proven.authenticationInfo.newCounter : undefined;

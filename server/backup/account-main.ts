@@ -88,7 +88,9 @@ program
 
 program
   .command('renew')
-  .description('for who has lost every device: withdraws the account and prints a new link, with the same role')
+  .description(
+    'for who has lost every device: withdraws the account and prints a new link, with the same role',
+  )
   .addArgument(name())
   .addOption(at())
   .action((given: string, { at }: { at: string }) =>
@@ -115,7 +117,9 @@ program
       const invited = stillGood(book, now).find((one) => isSameName(one.name, given));
       const account = invited ? undefined : named(book.accounts, given);
       must(
-        file.change((book) => (account ? withdraw(book, account.id) : withdrawInvitation(book, invited?.digest ?? ''))),
+        file.change((book) =>
+          account ? withdraw(book, account.id) : withdrawInvitation(book, invited?.digest ?? ''),
+        ),
       );
       return [`${(account ?? invited)?.name} is withdrawn.`];
     }),
@@ -174,7 +178,9 @@ function listLines(book: AccountBook, now: number): string[] {
       const last = used > 0 ? `last signed in ${moment(used)}` : 'not signed in again yet';
       return `${name}, ${role}, ${passkeys.length} ${passkeys.length === 1 ? 'passkey' : 'passkeys'}, ${last}`;
     }),
-    ...stillGood(book, now).map(({ name, role, until }) => `${name}, ${role}, invited until ${moment(until)}`),
+    ...stillGood(book, now).map(
+      ({ name, role, until }) => `${name}, ${role}, invited until ${moment(until)}`,
+    ),
   ];
   return lines.length > 0 ? lines : ['Nobody has an account or an invitation.'];
 }

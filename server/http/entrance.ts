@@ -139,8 +139,6 @@ export class Entrance {
   }
 }
 
-
-
 const cookie = (name: string) =>
   ({ httpOnly: true, sameSite: 'Strict', path: '/', secure: name === NAMES.secure }) as const;
 

@@ -1,8 +1,18 @@
 import { z } from 'zod';
-import { type AccountId, AccountId as AccountIdShape, AccountName, AccountRole } from '../../src/model/account.ts';
+import {
+  type AccountId,
+  AccountId as AccountIdShape,
+  AccountName,
+  AccountRole,
+} from '../../src/model/account.ts';
 import { Hash } from '../../src/model/ids.ts';
 import { isSameName } from '../../src/model/person.ts';
-import { LAST_ADMINISTRATOR, NO_ADMINISTRATOR, NO_SUCH_ACCOUNT, nameTakenText } from '../../src/phrases/account-holders.ts';
+import {
+  LAST_ADMINISTRATOR,
+  NO_ADMINISTRATOR,
+  NO_SUCH_ACCOUNT,
+  nameTakenText,
+} from '../../src/phrases/account-holders.ts';
 import { INVITATION_GONE, LAST_PASSKEY, NO_SUCH_PASSKEY } from '../../src/phrases/accounts.ts';
 import { CredentialId, type Holder } from '../../src/protocol/accounts.ts';
 import type { Digest } from './store.ts';
@@ -153,10 +163,7 @@ export const accountOf = (book: AccountBook, id: AccountId): Account | undefined
   book.accounts.find((one) => one.id === id);
 
 /** A passkey, and whose it is. */
-export function passkeyOf(
-  book: AccountBook,
-  id: string,
-): { account: Account; passkey: Passkey } | undefined {
+export function passkeyOf(book: AccountBook, id: string): { account: Account; passkey: Passkey } | undefined {
   for (const account of book.accounts) {
     const passkey = account.passkeys.find((one) => one.id === id);
     if (passkey) return { account, passkey };

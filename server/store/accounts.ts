@@ -70,7 +70,9 @@ function take(lock: string): void {
     } catch (error) {
       const { code } = error as NodeJS.ErrnoException;
       if (code !== 'EEXIST')
-        throw new StoreFailure(`the accounts cannot be changed (${code}): see to the permissions of the data folder.`);
+        throw new StoreFailure(
+          `the accounts cannot be changed (${code}): see to the permissions of the data folder.`,
+        );
       if (ageOf(lock) > KILLED_AFTER_MS) rmSync(lock, { force: true });
       else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, TRY_EVERY_MS);
     }

@@ -1,6 +1,6 @@
-import { FIRST_BY_ACCOUNT } from '../phrases/account-holders.ts';
 import type { FactOf } from '../model/facts.ts';
 import { isSameName } from '../model/person.ts';
+import { FIRST_BY_ACCOUNT } from '../phrases/account-holders.ts';
 import {
   NOT_THE_NAME,
   NOTHING_TO_SIGN,

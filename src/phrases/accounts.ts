@@ -44,8 +44,7 @@ export const lacksText = (right: keyof typeof LACKS): string => LACKS[right];
 export const PASSKEY_TROUBLE = {
   address:
     'A passkey belongs to a name, and you opened this page under an address of digits. Open it under the name of the server: whoever runs it knows the name. On the server’s own machine, localhost works.',
-  insecure:
-    'Passkeys work only over https. Open this page with https:// before the name of the server.',
+  insecure: 'Passkeys work only over https. Open this page with https:// before the name of the server.',
   unable: 'This browser can use no passkeys. Use a newer one, or another device.',
 } as const;
 

@@ -24,7 +24,12 @@ export type Access = z.infer<typeof Access>;
 export const Leave = z.object({ everywhere: z.boolean().default(false) });
 
 /** Bytes of an authenticator, base64url without `=`; long enough for an RSA key with its statement. */
-const bytes = (most: number) => z.string().regex(/^[A-Za-z0-9_-]+$/).min(1).max(most);
+const bytes = (most: number) =>
+  z
+    .string()
+    .regex(/^[A-Za-z0-9_-]+$/)
+    .min(1)
+    .max(most);
 
 /** WebAuthn Level 2, 4: a credential ID has at most 1,023 bytes. */
 export const CredentialId = bytes(1_364);
@@ -71,7 +76,12 @@ export const SignedIn = z.object({ holder: Holder });
 export const Invited = z.object({ invitation: Token });
 
 /** POST /api/account/accept: uses the invitation up. `account`: as `user.id` was given. */
-export const Accept = z.object({ invitation: Token, account: AccountId, passkey: MadePasskey, device: Device });
+export const Accept = z.object({
+  invitation: Token,
+  account: AccountId,
+  passkey: MadePasskey,
+  device: Device,
+});
 
 /** POST /api/account/passkey: one more, for another device. */
 export const AddPasskey = z.object({ passkey: MadePasskey });
@@ -132,4 +142,3 @@ export const WithdrawHolder = z.union([
   z.object({ account: AccountId }),
   z.object({ invitation: InvitationId }),
 ]);
-

@@ -60,7 +60,8 @@ export function openApi(version: string): object {
           type: 'apiKey',
           in: 'cookie',
           name: '__Host-ladderline',
-          description: 'What signing in gives (R120); over plain http on this machine its name is ladderline.',
+          description:
+            'What signing in gives (R120); over plain http on this machine its name is ladderline.',
         },
       },
     },

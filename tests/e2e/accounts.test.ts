@@ -30,6 +30,9 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', () => {
   let phone: VirtualAuthenticator;
   let link = '';
 
+  const lastSigned = async () =>
+    (await store.read(job, -1, 10_000)).findLast(({ fact }) => fact.type === 'signed')?.fact;
+
   const pageOf = (locale?: string): Promise<Page> => phoneIn(browser, locale);
 
   beforeAll(async () => {
@@ -116,9 +119,7 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', () => {
     await sue.getByLabel('Signature, typed').fill('Sue Supervisor');
     await press(sue, 'Sign the record');
     await sue.getByText('The name is that of an account of this server, shown with a passkey.').waitFor();
-    const { count } = await store.head(job);
-    const [entry] = await store.read(job, count - 2, 1);
-    expect(entry?.fact).toMatchObject({ type: 'signed', name: 'Sue Supervisor', account: true });
+    expect(await lastSigned()).toMatchObject({ type: 'signed', name: 'Sue Supervisor', account: true });
   });
 
   it('a client without an account signs beside', async () => {
@@ -130,10 +131,9 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', () => {
     await sue.getByLabel('Signature, typed').fill('W. Witness');
     await press(sue, 'Sign the record');
     await sue.getByText('Stands beside the first signature.').waitFor();
-    const { count } = await store.head(job);
-    const [entry] = await store.read(job, count - 2, 1);
-    expect(entry?.fact).toMatchObject({ type: 'signed', name: 'W. Witness' });
-    expect(entry?.fact).not.toHaveProperty('account');
+    const fact = await lastSigned();
+    expect(fact).toMatchObject({ name: 'W. Witness' });
+    expect(fact).not.toHaveProperty('account');
   });
 
   it('is withdrawn by the administrator: signed out at once, and the passkey opens nothing', async () => {

@@ -25,7 +25,13 @@ import { ACCOUNTS_FILE, accountsOf } from '../../server/store/accounts.ts';
 import { type AccountRole, hasRight, type Right } from '../../src/model/account.ts';
 
 const NOW = 1_795_600_000_000;
-const passkey = (id: string): Passkey => ({ id, publicKey: 'AA', counter: 0, rpId: 'localhost', madeAt: NOW });
+const passkey = (id: string): Passkey => ({
+  id,
+  publicKey: 'AA',
+  counter: 0,
+  rpId: 'localhost',
+  madeAt: NOW,
+});
 const bookOf = (outcome: Changed): AccountBook => {
   if (outcome.kind === 'refused') throw new Error(outcome.text);
   return outcome.book;
@@ -36,7 +42,9 @@ const whyNot = (outcome: Changed): string | undefined =>
 /** A book with somebody in it. */
 function withAccount(book: AccountBook, name: string, role: AccountRole, id: string): AccountBook {
   const secret = digest(newToken());
-  return bookOf(accept(bookOf(invite(book, { name, role }, secret, NOW)), secret, id, passkey(`key-of-${id}`), NOW));
+  return bookOf(
+    accept(bookOf(invite(book, { name, role }, secret, NOW)), secret, id, passkey(`key-of-${id}`), NOW),
+  );
 }
 
 const ANA = 'A'.repeat(22);
@@ -215,6 +223,10 @@ describe('a challenge', () => {
     const first = challenges.give('sign-in', 'theirs', 0);
     for (let i = 1; i < MOST_OF_PLACE; i++) challenges.give('sign-in', 'theirs', 0);
     const next = challenges.give('sign-in', 'theirs', 0);
-    expect([first, next, mine].map((each) => challenges.take(each, 'sign-in', 1))).toEqual([false, true, true]);
+    expect([first, next, mine].map((each) => challenges.take(each, 'sign-in', 1))).toEqual([
+      false,
+      true,
+      true,
+    ]);
   });
 });

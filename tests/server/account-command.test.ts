@@ -29,12 +29,17 @@ const used = (secret: string): void => {
 
 describe('npm run account', () => {
   it('asks for accounts only once there is an administrator, and prints a link that is kept as a hash', () => {
-    expect(account('mode', 'accounts')).toMatchObject({ code: 1, err: expect.stringContaining('no administrator') });
+    expect(account('mode', 'accounts')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('no administrator'),
+    });
     const { out } = account('invite', 'Ada First', '--role', 'administrator', '--at', `${AT}/`);
     expect(out).toContain(`${AT}/invited#`);
     const secret = secretIn(out);
     expect(readFileSync(join(root, ACCOUNTS_FILE), 'utf8')).not.toContain(secret);
-    expect(invitationOf(accounts.read(), digest(secret), Date.now())).toMatchObject({ role: 'administrator' });
+    expect(invitationOf(accounts.read(), digest(secret), Date.now())).toMatchObject({
+      role: 'administrator',
+    });
     expect(account('mode', 'accounts').out).toContain('Who has an account');
     expect(accounts.read().required).toBe(true);
     used(secret);
@@ -53,7 +58,10 @@ describe('npm run account', () => {
     const renewed = secretIn(account('renew', 'Ada First', '--at', AT).out);
     expect(accounts.read()).toMatchObject({ accounts: [], invitations: [{ name: 'Ada First' }] });
     used(renewed);
-    expect(account('withdraw', 'Nobody Here')).toMatchObject({ code: 1, err: expect.stringContaining('no account') });
+    expect(account('withdraw', 'Nobody Here')).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('no account'),
+    });
   }, 60_000);
 
   it.each([
@@ -61,10 +69,17 @@ describe('npm run account', () => {
     ['https://[fd00::1]', 'not an address of digits'],
     ['http://ladder.firm.example', 'https only'],
     ['ladder.firm.example', 'https://'],
-  ])('prints no link that cannot work: --at %s', (at, why) => {
-    expect(account('invite', 'Cy Example', '--at', at)).toMatchObject({ err: expect.stringContaining(why), out: '' });
-    expect(accounts.read().invitations).toEqual([]);
-  }, 60_000);
+  ])(
+    'prints no link that cannot work: --at %s',
+    (at, why) => {
+      expect(account('invite', 'Cy Example', '--at', at)).toMatchObject({
+        err: expect.stringContaining(why),
+        out: '',
+      });
+      expect(accounts.read().invitations).toEqual([]);
+    },
+    60_000,
+  );
 
   it('chooses again: a passphrase that is set, or anybody', async () => {
     expect(account('mode', 'passphrase').err).toContain('set one first');

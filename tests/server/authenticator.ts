@@ -62,7 +62,7 @@ export class Authenticator {
     });
     const statement = map([
       ['fmt', 'none'],
-      ['attStmt', new Map()],
+      ['attStmt', new Map<string, string>()],
       ['authData', data],
     ]);
     return {
@@ -109,7 +109,7 @@ export class Authenticator {
 
 const flags = ({ isVerified = true }: Otherwise): number => PRESENT | (isVerified ? VERIFIED : 0);
 
-type Item = number | string | Buffer | Map<never, never>;
+type Item = number | string | Buffer | Map<string, string>;
 
 const head = (major: number, value: number): Buffer =>
   value < 24

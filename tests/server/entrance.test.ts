@@ -92,7 +92,10 @@ describe('a session', () => {
     const first = sessions.begin(0);
     const second = sessions.begin(1, first);
     expect(second).not.toBe(first);
-    expect([sessions.use(first, 2) !== undefined, sessions.use(second, 2) !== undefined]).toEqual([false, true]);
+    expect([sessions.use(first, 2) !== undefined, sessions.use(second, 2) !== undefined]).toEqual([
+      false,
+      true,
+    ]);
     sessions.end(second);
     expect(sessions.use(second, 3)).toBeUndefined();
     expect(sessions.use(undefined, 3)).toBeUndefined();
