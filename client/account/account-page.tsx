@@ -60,7 +60,7 @@ export function AccountPage() {
                 Sign out
               </button>
               <button type="button" class="button" disabled={busy} onClick={() => out(true)}>
-                Sign out everywhere
+                Sign out on all devices
               </button>
             </div>
           </>

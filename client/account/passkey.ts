@@ -38,7 +38,6 @@ export async function makePasskey({ challenge, rpId, user, has }: NewPasskey): P
   return { id, clientDataJSON, attestationObject, ...(transports && { transports: transports }) };
 }
 
-
 /** Whichever the person chooses. @throws {ApiError} */
 export async function showPasskey({
   challenge,

@@ -48,51 +48,53 @@ export function People() {
   };
 
   return (
-    <section class="card">
-      <h2>Who has an account</h2>
-      {!all && !failure && <p class="hint">Loading</p>}
-      <ul class="holders">
-        {all?.accounts.map(({ id, name, role, madeAt, usedAt, passkeys, sessions, own }) => (
-          <li class="holder" key={id}>
-            <span>
-              <strong translate={false}>{name}</strong>, {roleText(role)}
-            </span>
-            <span class="hint">
-              {passkeys === 1 ? '1 passkey' : `${passkeys} passkeys`}
-              {', '}
-              {usedAt === undefined ? `made ${moment(madeAt)}` : `last signed in ${moment(usedAt)}`}
-              {sessions > 0 &&
-                (sessions === 1 ? ', signed in now' : `, signed in on ${sessions} devices now`)}
-            </span>
-            {own ? (
-              <span class="hint">You</span>
-            ) : (
+    <>
+      <section class="card">
+        <h2>Who has an account</h2>
+        {!all && !failure && <p class="hint">Loading</p>}
+        <ul class="holders">
+          {all?.accounts.map(({ id, name, role, madeAt, usedAt, passkeys, sessions, own }) => (
+            <li class="holder" key={id}>
+              <span>
+                <strong translate={false}>{name}</strong>, {roleText(role)}
+              </span>
+              <span class="hint">
+                {passkeys === 1 ? '1 passkey' : `${passkeys} passkeys`}
+                {', '}
+                {usedAt === undefined ? `made ${moment(madeAt)}` : `last signed in ${moment(usedAt)}`}
+                {sessions > 0 &&
+                  (sessions === 1 ? ', signed in now' : `, signed in on ${sessions} devices now`)}
+              </span>
+              {own ? (
+                <span class="hint">You</span>
+              ) : (
+                <Twice
+                  first="Withdraw this account"
+                  second={`Yes, withdraw the account of ${name}`}
+                  busy={busy}
+                  onSure={() => act(() => withdraw({ account: id }), setAll)}
+                />
+              )}
+            </li>
+          ))}
+          {all?.invitations.map(({ id, name, role, until }) => (
+            <li class="holder" key={id}>
+              <span>
+                <strong translate={false}>{name}</strong>, {roleText(role)}
+              </span>
+              <span class="hint">Invited, until {moment(until)}</span>
               <Twice
-                first="Withdraw this account"
-                second={`Yes, withdraw the account of ${name}`}
+                first="Withdraw this invitation"
+                second={`Yes, withdraw the invitation of ${name}`}
                 busy={busy}
-                onSure={() => act(() => withdraw({ account: id }), setAll)}
+                onSure={() => act(() => withdraw({ invitation: id }), setAll)}
               />
-            )}
-          </li>
-        ))}
-        {all?.invitations.map(({ id, name, role, until }) => (
-          <li class="holder" key={id}>
-            <span>
-              <strong translate={false}>{name}</strong>, {roleText(role)}
-            </span>
-            <span class="hint">Invited, until {moment(until)}</span>
-            <Twice
-              first="Withdraw this invitation"
-              second={`Yes, withdraw the invitation of ${name}`}
-              busy={busy}
-              onSure={() => act(() => withdraw({ invitation: id }), setAll)}
-            />
-          </li>
-        ))}
-      </ul>
-      <Failure text={failure?.text} />
-      {failure?.reason === 'locked' && <SignIn onSignedIn={look} />}
+            </li>
+          ))}
+        </ul>
+        <Failure text={failure?.text} />
+        {failure?.reason === 'locked' && <SignIn onSignedIn={look} />}
+      </section>
       <form class="card" onSubmit={submit} noValidate>
         <h2>Invite somebody</h2>
         <Field label="Name" value={name} error={wrong} maxLength={80} onInput={setName} />
@@ -106,16 +108,16 @@ export function People() {
         <button type="submit" class="button main" disabled={busy}>
           Make an invitation
         </button>
+        {made && (
+          <section>
+            <p role="status">
+              For <strong translate={false}>{made.name}</strong> alone. It works once, until{' '}
+              {moment(made.until)}. A lost device: withdraw the account, and invite anew.
+            </p>
+            <ShareLink label="Link of the invitation" to={made.path} />
+          </section>
+        )}
       </form>
-      {made && (
-        <section>
-          <p role="status">
-            For <strong translate={false}>{made.name}</strong> alone. It works once, until{' '}
-            {moment(made.until)}. A lost device: withdraw the account, and invite anew.
-          </p>
-          <ShareLink label="Link of the invitation" to={made.path} />
-        </section>
-      )}
-    </section>
+    </>
   );
 }

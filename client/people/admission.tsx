@@ -12,8 +12,11 @@ export interface Admission {
   field: preact.ComponentChild;
 }
 
-/** Asks for what the owner wants to see before a site or a job is opened, once the server has said that it is needed. */
-export function useAdmission(): Admission {
+/**
+ * Asks for what the owner wants to see before a site or a job is opened, once the server has said that it is needed. `onIn`:
+ * somebody has signed in.
+ */
+export function useAdmission(onIn?: () => void): Admission {
   const [needed, setNeeded] = useState<{ kind: AccessKind; time: number }>();
   const [typed, setTyped] = useState('');
   const around = async <T,>(open: () => Promise<T>): Promise<T> => {
@@ -33,7 +36,7 @@ export function useAdmission(): Admission {
   return { around, field: needed && fieldFor(needed) };
 
   function fieldFor({ kind, time }: { kind: AccessKind; time: number }) {
-    if (kind === 'accounts') return <SignIn key={time} />;
+    if (kind === 'accounts') return <SignIn key={time} {...(onIn && { onSignedIn: onIn })} />;
     return (
       <Field
         label="Passphrase"

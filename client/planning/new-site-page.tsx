@@ -27,7 +27,7 @@ export function NewSitePage() {
   const [opened, setOpened] = useState<SavedSite & { kept: boolean }>();
   const guidance = GUIDANCES[Number(code)];
 
-  const admission = useAdmission();
+  const admission = useAdmission(() => setFailure(undefined));
 
   const submit = async (event: Event) => {
     event.preventDefault();

@@ -46,7 +46,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     if (meter) put({ meter: meterDraft(meter) });
   };
 
-  const admission = useAdmission();
+  const admission = useAdmission(() => setFailure(undefined));
 
   const submit = async (event: Event) => {
     event.preventDefault();

@@ -158,7 +158,7 @@ function SignForm({ token, log, across, onAnswered, second = false }: FormProps 
   const [own, setOwn] = useState(!second);
   const { busy, failure, send } = useSend();
   const { access, look } = useAccess();
-  const admission = useAdmission();
+  const admission = useAdmission(look);
   // Where accounts are needed, the name is the account's; only beside another signature one may be typed.
   const hasAccounts = access?.kind === 'accounts';
   const holder = hasAccounts && own ? access.holder : undefined;

@@ -16,7 +16,7 @@ import { looksRight, phoneIn } from './screens/looks-right.ts';
 import { addAuthenticator, type VirtualAuthenticator } from './virtual-authenticator.ts';
 
 /** An administrator at a desk, and a supervisor's phone, with the authenticators that Chromium brings for tests. */
-describe.skipIf(!CHROMIUM)('accounts with passkeys', () => {
+describe.skipIf(!CHROMIUM)('accounts with passkeys', { timeout: 120_000 }, () => {
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-accounts-'));
   const store = new MemoryStore();
   const accounts: AccountsFile = accountsOf(folder);
@@ -64,7 +64,7 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', () => {
     // The link is used up, for whoever finds it.
     const other = await pageOf();
     await other.goto(`${server.url}/invited#${first}`);
-    await other.getByText('This invitation is no longer good').waitFor();
+    await other.getByText('This invitation is no longer good.').waitFor();
     await looksRight(other, 'invitation-used');
     await other.context().close();
   });

@@ -513,7 +513,8 @@ describe('a signature where accounts are needed', () => {
         { authorization: `Bearer ${desk}` },
       );
     };
-    const last = async () => (await store.read(job, -1, 10_000)).findLast(({ fact }) => fact.type === 'signed')?.fact;
+    const last = async () =>
+      (await store.read(job, -1, 10_000)).findLast(({ fact }) => fact.type === 'signed')?.fact;
     return { ...house, sign, last };
   }
 

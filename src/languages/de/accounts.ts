@@ -67,7 +67,7 @@ export const ACCOUNTS: Sentences = {
     'Kein Konto, oder das Gerät verloren? Bitten Sie die Person, die diesen Server betreibt, um eine Einladung.',
   'Sign in': 'Anmelden',
   'Sign out': 'Abmelden',
-  'Sign out everywhere': 'Überall abmelden',
+  'Sign out on all devices': 'Auf allen Geräten abmelden',
   Passkeys: 'Passkeys',
   Made: 'Angelegt',
   'Not used since': 'Seither nicht benutzt',

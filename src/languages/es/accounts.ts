@@ -67,7 +67,7 @@ export const ACCOUNTS: Sentences = {
     '¿Sin cuenta, o perdió el dispositivo? Pida una invitación a quien lleva este servidor.',
   'Sign in': 'Entrar',
   'Sign out': 'Salir',
-  'Sign out everywhere': 'Salir en todas partes',
+  'Sign out on all devices': 'Salir en todos los dispositivos',
   Passkeys: 'Llaves de acceso',
   Made: 'Creada',
   'Not used since': 'Sin uso desde entonces',

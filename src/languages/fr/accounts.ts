@@ -66,7 +66,7 @@ export const ACCOUNTS: Sentences = {
     'Pas de compte, ou appareil perdu ? Demandez une invitation à la personne qui gère ce serveur.',
   'Sign in': 'Se connecter',
   'Sign out': 'Se déconnecter',
-  'Sign out everywhere': 'Se déconnecter partout',
+  'Sign out on all devices': 'Se déconnecter de tous les appareils',
   Passkeys: "Clés d'accès",
   Made: 'Créée',
   'Not used since': 'Pas utilisée depuis',
