@@ -16,6 +16,7 @@ import { openTranscriber } from './speech/start.ts';
 import { askAt, certificatesIn } from './stamps/ask.ts';
 import { stampsBy } from './stamps/token.ts';
 import { type RunningServer, type StampsFrom, startServer } from './start.ts';
+import { accountsOf } from './store/accounts.ts';
 import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
 import { StoreFailure } from './store/store.ts';
@@ -107,6 +108,7 @@ async function main(): Promise<void> {
     names: options.name,
     localName: () => (localName?.state === 'held' ? localName.name : undefined),
     passphrase: passphraseOf(options.data),
+    accounts: accountsOf(options.data),
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),

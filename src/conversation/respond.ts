@@ -123,8 +123,8 @@ function take(job: Composer, input: Input): Refused {
     case 'remove-photo':
       return removePhoto(job, input);
     case 'sign': {
-      const { kind: _, ...signature } = input;
-      return sign(job, signature);
+      const { kind: _, beside = false, ...signature } = input;
+      return sign(job, signature, beside);
     }
     case 'tick':
       expire(job);
