@@ -37,6 +37,7 @@ const OLD = [
   { version: 3, commit: 'e72291e', job: 'dg2geDC-69Nj', entries: 283, watch: 'XAnLdif0xfiu1WZL0NcwfA' },
   { version: 4, commit: '5a91107', job: '5w8tJSDJXyxg', entries: 283, watch: 'Mm-sBSlj4xKUvOB1BAzPBQ' },
   { version: 5, commit: 'a2d9368', job: 'r4LthqWqu-8W', entries: 224, watch: 'SUxlt3arIgKf0dP7ve10-w' },
+  { version: 6, commit: 'd998ab6', job: '0yYtORqK31TH', entries: 235, watch: 'Lv8VYEJaGRNWV-cZFu_IRw' },
 ] as const;
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-migration-'));
@@ -59,7 +60,7 @@ function folderOf(version: number): string {
 }
 
 /** What no step may change. Summaries are worked out from the logs, and are made again. */
-const KEPT = ['entries', 'heads', 'passes', 'codes', 'signed_heads', 'enclosures'];
+const KEPT = ['entries', 'heads', 'passes', 'codes', 'signed_heads', 'enclosures', 'names'];
 
 /** Every row of every table that lasts, as SQLite gives it, without our store. */
 function rowsIn(db: Connection): Record<string, unknown[]> {
