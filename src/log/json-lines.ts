@@ -38,11 +38,8 @@ function besideOf({ fact, sealed, salt }: Entry): string {
 /** No body has a field of the name `names`, and a quotation mark in a text has a backslash before it. */
 const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(\{.*?\})(?:,"names":(\{.*\}))?\}$/s;
 
-/** What lies beside an entry. */
-export const BesideEntry = z.object({
-  of: Names.describe('The fields of the fact that name people.'),
-  salt: Salt.describe('16 random bytes, hexadecimal: hashed before the canonical text of "of".'),
-});
+/** What lies beside an entry: the fields of its fact that name people, and what is hashed before their canonical text. */
+export const BesideEntry = z.object({ of: Names, salt: Salt });
 
 /** The last line. */
 export const Closing = z.object({

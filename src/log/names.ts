@@ -68,7 +68,9 @@ const fieldsOf = (fact: Told): readonly string[] => {
 
 /** Of a fact whose form nobody has checked, too. */
 const only = (fact: object | undefined, keep: (field: string) => boolean): Record<string, unknown> =>
-  Object.fromEntries(Object.entries(fact ?? {}).filter(([field, value]) => value !== undefined && keep(field)));
+  Object.fromEntries(
+    Object.entries(fact ?? {}).filter(([field, value]) => value !== undefined && keep(field)),
+  );
 
 /**
  * Whether what names people in a draft is to lie beside its entry. `together`: all drafts that one input led to. Words and what
@@ -133,8 +135,8 @@ function placeholdersOf(fact: Fact): Names {
 /** The entries whose names were forgotten, as the log itself says. */
 export function forgottenIn(entries: Iterable<Pick<Entry, 'seq' | 'fact'>>): Set<Seq> {
   const forgotten = new Set<Seq>();
+  // A log is read here before anybody has checked its form.
   for (const { seq: by, fact } of entries)
-    // A log is read here before anybody has checked its form.
     if (fact?.type === 'names-forgotten' && Array.isArray(fact.entries))
       for (const seq of fact.entries) if (seq < by) forgotten.add(seq);
   return forgotten;

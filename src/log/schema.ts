@@ -85,7 +85,7 @@ const EntryLine = z
         'RFC 8785 canonical JSON: the text its hash is taken over. With "sealed", the fields of the fact that name people are not in it.',
       ),
     names: BesideEntry.optional().describe(
-      'Where the entry has "sealed": what names people, SHA-256 of salt and text being "sealed". Missing: forgotten.',
+      'Where the entry has "sealed": "of", the fields of the fact that name people, and "salt", 16 random bytes in hexadecimal. "sealed" is the SHA-256 of these bytes and, behind them, of the canonical text of "of". Missing: forgotten.',
     ),
   })
   .describe('An entry.');

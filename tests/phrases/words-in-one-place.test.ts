@@ -23,7 +23,6 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/simulator/': 'an invented site and crew; the program never shows them',
   'src/plan/check.ts': 'a figure and its source stand together',
   'src/model/guidance.ts': 'limits and their source stand together',
-  'src/model/forgotten.ts': 'what stands in a fact where a name was forgotten',
   'src/model/profile.ts': 'names of profiles, stored with them; why a profile is refused',
   'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
   'src/log/schema.ts': 'descriptions in the published schema',

@@ -9,7 +9,7 @@ import { wholeLog } from '../../server/record/files.ts';
 import { DATABASE_FILE, openDataFolder } from '../../server/store/data-folder.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import type { Store } from '../../server/store/store.ts';
-import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import { bodyOf, emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { isNamed } from '../../src/log/names.ts';
 import type { Entry } from '../../src/model/entry.ts';
@@ -21,12 +21,12 @@ import { VisitRecord } from '../../src/record/visit-record.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { SETUP } from '../client/fixtures.ts';
-import { Desk } from '../server/desk.ts';
-import { serve } from '../server/house.ts';
-import { Phone } from '../server/phone.ts';
-import { demo, tokenOf, visitTo } from '../server/played-site.ts';
 import { DRIVERS } from '../store/drivers.ts';
 import { verified } from '../verify/checked.ts';
+import { Desk } from './desk.ts';
+import { serve } from './house.ts';
+import { Phone, post } from './phone.ts';
+import { demo, tokenOf, visitTo } from './played-site.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-forget-'));
 afterAll(() => rmSync(root, { recursive: true }));
@@ -190,6 +190,38 @@ describe.each(DRIVERS)('forgetting who signed, with $name,', (driver) => {
     const store = openDataFolder(folder, driver);
     expect((await store.audit(job))?.fault).toBe('names');
     await store.close();
+  });
+});
+
+describe('a job that a server of today opens', () => {
+  const open = (url: string, name: string) =>
+    post(url, '/api/jobs', { setup: SETUP, person: { name, firm: 'Larkmoor' } });
+
+  it('R110: has names and salts beside its entries, and none in what is stored of the chain', async () => {
+    const store = new MemoryStore();
+    const { url } = await serve({ store });
+    const jobs = [1, 2].map(async () => (await (await open(url, 'A. Example')).json()) as { job: JobId });
+    const entries = (await Promise.all(jobs)).map(
+      async ({ job }) => (await store.read(job, 0, 1))[0] as Entry,
+    );
+    const [one, two] = await Promise.all(entries);
+    expect(one).toMatchObject({
+      fact: { person: { name: 'A. Example', firm: 'Larkmoor' } },
+      sealed: expect.stringMatching(/^[0-9a-f]{64}$/),
+      salt: expect.stringMatching(/^[0-9a-f]{32}$/),
+    });
+    expect(one?.salt).not.toBe(two?.salt);
+    expect(bodyOf(one as Entry)).not.toMatch(/Example|Larkmoor/);
+  });
+
+  it('R112: is not opened by somebody who is called as a forgotten name is shown', async () => {
+    const { url } = await serve();
+    for (const name of [FORGOTTEN, ` ${FORGOTTEN} `]) {
+      const answer = await open(url, name);
+      expect(answer.status).toBe(400);
+      expect(await answer.json()).toMatchObject({ reason: 'bad-message' });
+    }
+    expect((await open(url, `${FORGOTTEN}s`)).status).toBe(201);
   });
 });
 

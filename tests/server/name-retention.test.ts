@@ -3,10 +3,10 @@ import { wholeLog } from '../../server/record/files.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { FORGOTTEN } from '../../src/model/forgotten.ts';
-import { serve } from '../server/house.ts';
-import { ManualClock } from '../server/manual-clock.ts';
-import { post, SETUP } from '../server/phone.ts';
 import { verified } from '../verify/checked.ts';
+import { serve } from './house.ts';
+import { ManualClock } from './manual-clock.ts';
+import { post, SETUP } from './phone.ts';
 
 const DAY_MS = 24 * 60 * 60_000;
 const DAYS = 30;
