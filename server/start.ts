@@ -38,6 +38,7 @@ import { Sites } from './site/sites.ts';
 import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
+import type { AccountsFile } from './store/accounts.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
@@ -58,6 +59,8 @@ export interface ServerOptions {
   callers?: Callers;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck;
+  /** Who has an account, where the owner asks for one; without it, nobody is asked. */
+  accounts?: AccountsFile;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -187,6 +190,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       version: VERSION,
       certificate,
       passphrase: options.passphrase,
+      accounts: options.accounts,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));

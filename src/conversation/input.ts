@@ -54,8 +54,8 @@ export type Input =
   | { kind: 'remove-photo'; by: Seat | 'supervisor' | 'server'; fact: FactOf<'photo-removed'> }
   /** By the server, of names that lie beside these entries. */
   | { kind: 'forget-names'; fact: FactOf<'names-forgotten'> }
-  /** By a supervisor, of the record up to `head`. */
-  | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
+  /** By a supervisor, of the record up to `head`. `beside`: only where a signature stands already. */
+  | ({ kind: 'sign'; beside?: true | undefined } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */
   | { kind: 'tick' };
 

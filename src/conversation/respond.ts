@@ -127,8 +127,8 @@ function take(job: Composer, input: Input): Refused {
       job.put('server', input.fact);
       return;
     case 'sign': {
-      const { kind: _, ...signature } = input;
-      return sign(job, signature);
+      const { kind: _, beside = false, ...signature } = input;
+      return sign(job, signature, beside);
     }
     case 'tick':
       expire(job);
