@@ -112,6 +112,7 @@ async function main(): Promise<void> {
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
+    ...(options.keepNames !== undefined && { keepNamesDays: options.keepNames }),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),

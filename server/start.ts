@@ -5,6 +5,7 @@ import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
 import { watchDisk } from './disk-watch.ts';
+import { NameRetention } from './forget/retention.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
 import { blockOf } from './guard/guesses.ts';
@@ -84,6 +85,8 @@ export interface ServerOptions {
   disk?: FreeSpace;
   /** Without it, pictures of photos are kept for ever. */
   keepPicturesDays?: number;
+  /** So long after the last entry of a record its names are kept; without it, for ever. */
+  keepNamesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
 }
@@ -140,6 +143,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { keepPicturesDays: days } = options;
   const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
   void retention?.begin();
+  const { keepNamesDays } = options;
+  const names =
+    keepNamesDays === undefined
+      ? undefined
+      : new NameRetention({ store, rooms, clock, log, days: keepNamesDays });
+  void names?.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
@@ -253,6 +262,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
     retention?.close();
+    names?.close();
     stopWatching();
     stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);

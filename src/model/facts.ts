@@ -3,6 +3,7 @@ import { AdmissionAnswer, Mark } from './admission.ts';
 import { Advice, Question } from './advice.ts';
 import { CameraReading, CameraState } from './camera.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
+import { forgottenFacts } from './forgotten.ts';
 import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
@@ -298,6 +299,7 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('practised'), act: PracticeAct }),
   ...handOverFacts,
   ...photoFacts,
+  ...forgottenFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -3,15 +3,18 @@ import type { Connection, Driver } from '../../server/store/driver.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
 
 /**
- * Opens a data folder of an older version and is killed with -9 after the N-th thing that it asks of SQLite. Prints "whole" where the migration asks fewer.
+ * Opens a data folder of an older version and is killed with -9 at the N-th thing that it asks of SQLite: just before it is
+ * done, or just after. Prints "whole" where the migration asks fewer.
  */
-const [folder = '', nth = '0'] = process.argv.slice(2);
+const [folder = '', nth = '0', when = 'before'] = process.argv.slice(2);
 let asked = 0;
 
 function around<T>(work: () => T): T {
   asked += 1;
+  const isTheOne = asked === Number(nth);
+  if (isTheOne && when === 'before') process.kill(process.pid, 'SIGKILL');
   const result = work();
-  if (asked === Number(nth)) process.kill(process.pid, 'SIGKILL');
+  if (isTheOne) process.kill(process.pid, 'SIGKILL');
   return result;
 }
 

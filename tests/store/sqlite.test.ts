@@ -226,6 +226,7 @@ describe.each(DRIVERS)('with $name', (driver) => {
         'DROP TABLE signed_heads',
         'DROP TABLE enclosures',
         'DROP TABLE stamps',
+        'DROP TABLE names',
         'PRAGMA user_version = 1',
       );
       const store = openDataFolder(folder);
