@@ -1,4 +1,5 @@
-import { useState } from 'preact/hooks';
+import type { ComponentType } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
@@ -6,9 +7,12 @@ import { readingText } from '../../src/phrases/readings.ts';
 import type { Room } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
 
-const MOST = 4;
+const MOST = 3;
 
-/** The readings before the last one, newest first, and one tap away the chart of where the peak is. */
+/**
+ * The readings before the last one, newest first, beside a small chart of where the peak is thought to be. One tap makes
+ * it large. On small screens, and in large text, there is room for the words only.
+ */
 export function LastReadings({ room }: { room: Room }) {
   const [open, setOpen] = useState(false);
   const { setup, reading } = room.job;
@@ -18,14 +22,29 @@ export function LastReadings({ room }: { room: Room }) {
     <details class="more last-readings" onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <h2>{before.length > 0 ? `Chart. Before: ${before.join(', ')}` : 'Chart'}</h2>
+        <Small room={room} />
       </summary>
       {open && <PeakChart room={room} />}
     </details>
   );
 }
 
+const load = () => import('./peak-chart.tsx');
+
 /** Its code is fetched when it is first opened. */
-const PeakChart = lazy(() => import('./peak-chart.tsx').then((m) => m.PeakChart));
+const PeakChart = lazy(() => load().then((m) => m.PeakChart));
+
+/** Until its code is there, and if it does not come, its place is empty: the large one says what is wrong. */
+function Small({ room }: { room: Room }) {
+  const [Chart, setChart] = useState<ComponentType<{ room: Room }>>();
+  useEffect(() => {
+    load().then(
+      (m) => setChart(() => m.SmallPeakChart),
+      () => undefined,
+    );
+  }, []);
+  return <div class="small-chart">{Chart && <Chart room={room} />}</div>;
+}
 
 /** What was taken back or corrected is no reading any more. */
 function readingsBefore(entries: readonly Entry[], last: Seq, meter: MeterProfile): string[] {

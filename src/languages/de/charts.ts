@@ -35,7 +35,11 @@ export const CHARTS: Sentences = {
   'Left at {position}.': 'Gelassen bei {position}.',
   '{n} position': '{n} Stellung',
   '{n} positions': '{n} Stellungen',
-  'Fitted peak at {x}.': 'Berechnetes Maximum bei {x}.',
+  'Fitted peak at {estimate}.': 'Berechnetes Maximum bei {estimate}.',
+  'Horizontal peak: {estimate}': 'Maximum horizontal: {estimate}',
+  'Vertical peak: {estimate}': 'Maximum vertikal: {estimate}',
+  '{n} ± {n1} turns': '{n} ± {n1} Drehungen',
+  'Peak not known yet': 'Maximum noch nicht bekannt',
   'Highest {value} at {where}, {gain}; read at {places} below it and {n} above.':
     'Höchster {value} bei {where}, {gain}; abgelesen an {places} darunter und {n} darüber.',
   'No readings yet.': 'Noch keine Messwerte.',

@@ -35,7 +35,11 @@ export const CHARTS: Sentences = {
   'Left at {position}.': 'Se dejó en {position}.',
   '{n} position': '{n} posición',
   '{n} positions': '{n} posiciones',
-  'Fitted peak at {x}.': 'Máximo calculado en {x}.',
+  'Fitted peak at {estimate}.': 'Máximo calculado en {estimate}.',
+  'Horizontal peak: {estimate}': 'Máximo horizontal: {estimate}',
+  'Vertical peak: {estimate}': 'Máximo vertical: {estimate}',
+  '{n} ± {n1} turns': '{n} ± {n1} vueltas',
+  'Peak not known yet': 'Máximo aún desconocido',
   'Highest {value} at {where}, {gain}; read at {places} below it and {n} above.':
     'Máxima {value} en {where}, {gain}; leída en {places} por debajo y {n} por encima.',
   'No readings yet.': 'Todavía no hay lecturas.',

@@ -35,7 +35,11 @@ export const CHARTS: Sentences = {
   'Left at {position}.': 'Laissé à {position}.',
   '{n} position': '{n} position',
   '{n} positions': '{n} positions',
-  'Fitted peak at {x}.': 'Maximum calculé à {x}.',
+  'Fitted peak at {estimate}.': 'Maximum calculé à {estimate}.',
+  'Horizontal peak: {estimate}': 'Maximum horizontal: {estimate}',
+  'Vertical peak: {estimate}': 'Maximum vertical: {estimate}',
+  '{n} ± {n1} turns': '{n} ± {n1} tours',
+  'Peak not known yet': 'Maximum pas encore connu',
   'Highest {value} at {where}, {gain}; read at {places} below it and {n} above.':
     'Maximum {value} à {where}, {gain}; lu à {places} en dessous et {n} au-dessus.',
   'No readings yet.': 'Pas encore de valeurs.',
