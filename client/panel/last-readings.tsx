@@ -6,6 +6,7 @@ import type { MeterProfile } from '../../src/model/profile.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import type { Room } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
+import { Sheet } from '../ui/sheet.tsx';
 
 const MOST = 3;
 
@@ -19,13 +20,17 @@ export function LastReadings({ room }: { room: Room }) {
   if (!setup || !reading) return null;
   const before = readingsBefore(room.link.entries, reading.seq, setup.meter);
   return (
-    <details class="more last-readings" onToggle={(event) => setOpen(event.currentTarget.open)}>
-      <summary>
-        <h2>{before.length > 0 ? `Chart. Before: ${before.join(', ')}` : 'Chart'}</h2>
+    <section class="last-readings">
+      <button type="button" class="chart-button" onClick={() => setOpen(true)}>
+        <strong>{before.length > 0 ? `Chart. Before: ${before.join(', ')}` : 'Chart'}</strong>
         <Small room={room} />
-      </summary>
-      {open && <PeakChart room={room} />}
-    </details>
+      </button>
+      {open && (
+        <Sheet title="Chart" onClose={() => setOpen(false)}>
+          <PeakChart room={room} />
+        </Sheet>
+      )}
+    </section>
   );
 }
 
@@ -43,7 +48,7 @@ function Small({ room }: { room: Room }) {
       () => undefined,
     );
   }, []);
-  return <div class="small-chart">{Chart && <Chart room={room} />}</div>;
+  return <span class="small-chart">{Chart && <Chart room={room} />}</span>;
 }
 
 /** What was taken back or corrected is no reading any more. */

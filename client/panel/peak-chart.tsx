@@ -31,7 +31,7 @@ export function SmallPeakChart({ room }: { room: Room }) {
   }, [link.entries.length, job.search]);
   return (
     <>
-      <p>{small ? small.words : PEAK_UNKNOWN}</p>
+      <span class="peak-words">{small ? small.words : PEAK_UNKNOWN}</span>
       {/* The words say it, and the large chart has names. */}
       <span class="chart" aria-hidden="true">
         {small && <Drawing scene={small.scene} />}

@@ -9,7 +9,7 @@ export const CHARTS: Sentences = {
   'Vertical adjuster: reading against turns': 'Vis verticale: valeur selon les tours',
   'Horizontal adjuster: {n} readings against turns': 'Vis horizontale: {n} valeurs selon les tours',
   'Vertical adjuster: {n} readings against turns': 'Vis verticale: {n} valeurs selon les tours',
-  'Turns from the last aim by eye, clockwise +': "Tours depuis la dernière visée à l'œil, sens horaire +",
+  'Turns from the last aim by eye, clockwise +': "Depuis la visée à l'œil, sens horaire +",
   'Turns from the start, clockwise +': 'Tours depuis le début, sens horaire +',
   'Reading, {unit}': 'Valeur, {unit}',
   'highest {value}': 'maximum {value}',

@@ -14,12 +14,21 @@ const here = (...paths: (string | undefined)[]): string | undefined =>
   paths.find((path) => path !== undefined && existsSync(path));
 
 function windowOf(page: Page): Window {
-  const found = (xpath: string) => page.locator(`::-p-xpath(${xpath})`).setTimeout(WAIT_MS);
+  const found = async (xpath: string) => {
+    const element = await page.waitForSelector(`::-p-xpath(${xpath})`, { timeout: WAIT_MS, visible: true });
+    if (!element) throw new Error(`not there: ${xpath}`);
+    return element;
+  };
   return {
     open: async (url) => void (await page.goto(url)),
     reload: async () => void (await page.reload()),
-    click: (xpath) => found(xpath).click(),
-    fill: (xpath, text) => found(xpath).fill(text),
+    click: async (xpath) => (await found(xpath)).click(),
+    fill: async (xpath, text) => {
+      const box = await found(xpath);
+      // Three clicks take what is in it, which the first key then replaces.
+      await box.click({ count: 3 });
+      await box.type(text);
+    },
     ask: <T>(script: string) => page.evaluate(`(() => { ${script} })()`) as Promise<T>,
     picture: async (file) => void (await page.screenshot({ path: file as `${string}.png` })),
   };

@@ -76,6 +76,7 @@ type OfKind = { [K in Action['kind']]?: (action: Extract<Action, { kind: K }>) =
 const STEPS: Readonly<Record<string, OfKind>> = {
   checklist: { 'confirm-item': () => true },
   told: { 'confirm-item': ({ item }) => item === 'people-told' },
+  aim: { 're-aim': () => true },
   turn: { turn: ({ eighths }) => Math.abs(eighths) > 8 },
   read: { read: () => true },
   hold: { hold: () => true },
@@ -238,8 +239,8 @@ export async function screens(said: (english: string) => string = (english) => e
     kept: charted.kept,
     ready: '.state.good',
     go: async (page) => {
-      await page.locator('.last-readings summary').click();
-      await page.locator('.last-readings .chart svg').first().waitFor();
+      await page.locator('.chart-button').click();
+      await page.locator('.sheet .chart svg').first().waitFor();
     },
   });
   for (const theme of ['sun', 'night']) {
@@ -251,19 +252,6 @@ export async function screens(said: (english: string) => string = (english) => e
       ready: '.state.good',
     });
   }
-  const ended = await seat('emitter', stepOf(STEPS.turn as OfKind));
-  states.push({
-    name: 'emitter-aim',
-    path: '/emitter',
-    kept: ended.kept,
-    ready: '.state.good',
-    order: true,
-    go: async (page) => {
-      await press(page, "Can't");
-      await press(page, 'End of its travel');
-      await page.locator('[data-kind=re-aim]').waitFor();
-    },
-  });
   const keyed = await seat('panel', stepOf(STEPS.turn as OfKind));
   states.push({
     name: 'panel-keys',
