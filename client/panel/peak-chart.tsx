@@ -1,8 +1,7 @@
 import { useMemo } from 'preact/hooks';
-import { smallTurnsScene } from '../../src/charts/small-turns-scene.ts';
 import { series } from '../../src/log/series.ts';
 import { PEAK_UNKNOWN } from '../../src/phrases/charts.ts';
-import { Drawing } from '../charts/scene.tsx';
+import { SmallTurnsChart } from '../charts/small-turns-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import type { Room } from '../seat/use-room.ts';
 import '../charts/charts.css';
@@ -17,25 +16,14 @@ export function PeakChart({ room }: { room: Room }) {
   return <TurnsChart series={all} search={job.search} axis={axis} meter={meter} onPick={() => undefined} />;
 }
 
-/** CSS pixels; its place is kept in panel.css. */
-const SMALL = { width: 160, height: 64 };
-
-/** The same without figures, and its result in words. */
+/** The same, small; before the first turn that was read, its place is kept. */
 export function SmallPeakChart({ room }: { room: Room }) {
   const { job, link } = room;
   // Drawn anew with the log, and not with every second of the clock.
-  const small = useMemo(() => {
+  return useMemo(() => {
     const all = series(link.entries);
     const axis = all.sweeps.at(-1)?.axis;
-    return job.setup && axis && smallTurnsScene(all, job.search, axis, job.setup.meter, SMALL);
+    if (!job.setup || !axis) return <span class="peak-words">{PEAK_UNKNOWN}</span>;
+    return <SmallTurnsChart series={all} search={job.search} axis={axis} meter={job.setup.meter} />;
   }, [link.entries.length, job.search]);
-  return (
-    <>
-      <span class="peak-words">{small ? small.words : PEAK_UNKNOWN}</span>
-      {/* The words say it, and the large chart has names. */}
-      <span class="chart" aria-hidden="true">
-        {small && <Drawing scene={small.scene} />}
-      </span>
-    </>
-  );
 }
