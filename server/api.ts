@@ -26,6 +26,7 @@ import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-spe
 import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
 import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
+import { accountsApi } from './accounts/api.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
 import type { LastSeen } from './guard/last-seen.ts';
@@ -50,6 +51,7 @@ import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
+import type { AccountsFile } from './store/accounts.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { Telemetry } from './telemetry/telemetry.ts';
@@ -73,6 +75,8 @@ export interface ApiDeps extends HealthDeps {
   certificate: CertificateNow;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck | undefined;
+  /** Who has an account, where the owner asks for one. */
+  accounts?: AccountsFile | undefined;
 }
 
 /** The addresses of the table: what else is asked for may be anything, and is named nowhere. */
@@ -98,6 +102,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     version,
     certificate,
     passphrase,
+    accounts,
     isStopping,
   } = deps;
   const app = new Hono<Env>();
@@ -143,11 +148,12 @@ export function api(deps: ApiDeps): Hono<Env> {
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  const entrance = new Entrance(limits, passphrase);
+  const entrance = new Entrance(limits, passphrase, accounts);
   app.route('/', entrance.api());
+  app.route('/', accountsApi({ entrance, limits, clock, log }));
 
   answer(app, ROUTES.openJob, async (c) => {
-    const locked = entrance.refusal(c);
+    const locked = entrance.refusal(c, 'open-job');
     if (locked) return locked;
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);

@@ -13,6 +13,7 @@ import { within } from './process/within.ts';
 import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
 import { type RunningServer, startServer } from './start.ts';
+import { accountsOf } from './store/accounts.ts';
 import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
 import { StoreFailure } from './store/store.ts';
@@ -83,9 +84,11 @@ async function main(): Promise<void> {
     publish: publishersOf(options),
     names: options.name,
     passphrase: passphraseOf(options.data),
+    accounts: accountsOf(options.data),
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
+    ...(options.keepNames !== undefined && { keepNamesDays: options.keepNames }),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),

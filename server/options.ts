@@ -25,6 +25,8 @@ export interface Options {
   diskLeast: number;
   /** Days; undefined: for ever. */
   keepPictures?: number;
+  /** Days; undefined: for ever. */
+  keepNames?: number;
   logLevel: string;
 }
 
@@ -177,6 +179,12 @@ export function readOptions(argv: readonly string[]): Options {
       new Option('--keep-pictures <days>', 'remove pictures of photos that are older; their entries stay')
         .default(undefined, 'for ever')
         .env('LADDERLINE_KEEP_PICTURES')
+        .argParser(toDays),
+    )
+    .addOption(
+      new Option('--keep-names <days>', 'forget all names of a record so many days after its last entry')
+        .default(undefined, 'for ever')
+        .env('LADDERLINE_KEEP_NAMES')
         .argParser(toDays),
     )
     .addOption(

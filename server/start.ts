@@ -5,6 +5,7 @@ import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
 import { watchDisk } from './disk-watch.ts';
+import { NameRetention } from './forget/retention.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
 import { blockOf } from './guard/guesses.ts';
@@ -37,6 +38,7 @@ import { Sites } from './site/sites.ts';
 import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
+import type { AccountsFile } from './store/accounts.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
@@ -57,6 +59,8 @@ export interface ServerOptions {
   callers?: Callers;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck;
+  /** Who has an account, where the owner asks for one; without it, nobody is asked. */
+  accounts?: AccountsFile;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -75,6 +79,8 @@ export interface ServerOptions {
   disk?: FreeSpace;
   /** Without it, pictures of photos are kept for ever. */
   keepPicturesDays?: number;
+  /** So long after the last entry of a record its names are kept; without it, for ever. */
+  keepNamesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
 }
@@ -122,6 +128,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { keepPicturesDays: days } = options;
   const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
   void retention?.begin();
+  const { keepNamesDays } = options;
+  const names =
+    keepNamesDays === undefined
+      ? undefined
+      : new NameRetention({ store, rooms, clock, log, days: keepNamesDays });
+  void names?.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
@@ -178,6 +190,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       version: VERSION,
       certificate,
       passphrase: options.passphrase,
+      accounts: options.accounts,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
@@ -232,6 +245,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
     retention?.close();
+    names?.close();
     stopWatching();
     stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);

@@ -1,4 +1,5 @@
-import { useEffect, useState } from 'preact/hooks';
+import { createContext } from 'preact';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import { AloneWay, isOnePhone } from '../../src/model/alone.ts';
 import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
 import { AcceptSheet } from '../at-meter/accept-sheet.tsx';
@@ -7,7 +8,7 @@ import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
-import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
+import { type SavedSeat, savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
 import { DeskWork } from '../seat/desk-work.tsx';
 import { InviteCard } from '../seat/invite.tsx';
@@ -51,10 +52,19 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
     };
     return <StartPage alone={AloneWay.safeParse(alone).data} onOpened={opened} />;
   }
+  const keep = (changed: SavedSeat) => {
+    saveSeat(browserStorage, changed);
+    setSaved(changed);
+  };
   return (
-    <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={SeatScreen} />
+    <Keep.Provider value={keep}>
+      <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={SeatScreen} />
+    </Keep.Provider>
   );
 }
+
+/** Keeps what has changed about this seat, and shows it: nobody is to be given a link that was exchanged. */
+const Keep = createContext<(changed: SavedSeat) => void>(() => undefined);
 
 const KeyList = lazy(() => import('../keys/key-list.tsx').then((m) => m.KeyList));
 
@@ -77,6 +87,7 @@ function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
   const close = () => setOpen(undefined);
   const { job, link, saved } = room;
+  const keep = useContext(Keep);
   useSendPhotos(room);
   const { reading } = job;
   const speechReady = link.speech?.ready ?? false;
@@ -173,7 +184,7 @@ function PanelScreen({ room }: { room: Room }) {
         <Sheet title="Who has a key" onClose={close}>
           <KeyList
             token={saved.token}
-            onExchanged={(_, watch) => saveSeat(browserStorage, { ...saved, watch })}
+            onExchanged={(_, watch) => keep({ ...(savedSeat(browserStorage, 'panel') ?? saved), watch })}
           />
         </Sheet>
       )}

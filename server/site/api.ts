@@ -81,7 +81,7 @@ export function siteApi({
   const writesOf = new Buckets(limits.siteWritesPerAddress);
 
   answer(app, ROUTES.openSite, async (c) => {
-    const locked = entrance.refusal(c);
+    const locked = entrance.refusal(c, 'open-site');
     if (locked) return locked;
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
@@ -145,7 +145,12 @@ export function siteApi({
     }
     return sites.begin(site, command);
   });
-  onDesk(ROUTES.signRecord, async (site, { id, job, head, ofSite, ...signer }) => {
+  onDesk(ROUTES.signRecord, async (site, { id, job, head, ofSite, beside, ...typed }, c) => {
+    const lack = entrance.kind === 'accounts' ? entrance.lacks(c, 'sign') : undefined;
+    if (lack) return { kind: 'refused', ...lack };
+    // The name is the account's, whatever was typed; somebody without one signs beside a signature that stands.
+    const account = beside ? undefined : entrance.visitor(c)?.account;
+    const proven = account && ({ name: account.name, account: true } as const);
     // A signature stands under a whole log only, with all its pictures: both are checked here once more, whatever was found earlier.
     const result = hasVisit(site, job) ? await summaries.check(job) : undefined;
     if (result?.kind === 'broken')
@@ -160,7 +165,9 @@ export function siteApi({
     // If the findings are of a later head, the record has grown, and the job refuses.
     const input: Input = {
       kind: 'sign',
-      ...signer,
+      ...typed,
+      ...proven,
+      ...(beside && entrance.kind === 'accounts' && { beside }),
       head: { job, ...head },
       findings,
       ofSite: { head: site.head, findings: across },

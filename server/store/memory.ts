@@ -1,9 +1,9 @@
-import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import { emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
-import { Audit, type StoredEntry } from './audit.ts';
+import { Audit, entryOf, rowOf, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
 import type {
   Appended,
@@ -14,6 +14,7 @@ import type {
   KeptSummary,
   KeyChange,
   LoggedHead,
+  NamedEntry,
   Pass,
   Store,
 } from './store.ts';
@@ -35,7 +36,7 @@ export class MemoryStore implements Store {
     job: JobId,
     entries: readonly Entry[],
     keys: KeyChange = {},
-    { put, remove }: Enclosing = {},
+    { put, remove, forget = [] }: Enclosing = {},
   ): Promise<Appended> {
     for (const { ref } of entries) {
       const seq = ref === undefined ? undefined : this.refs.get(`${job} ${ref}`);
@@ -47,7 +48,7 @@ export class MemoryStore implements Store {
 
     const log = this.rows.get(job) ?? [];
     for (const entry of entries) {
-      log.push({ seq: entry.seq, ref: entry.ref ?? null, body: bodyOf(entry), hash: entry.hash });
+      log.push(rowOf(entry));
       if (entry.ref !== undefined) this.refs.set(`${job} ${entry.ref}`, entry.seq);
       this.heads.set(job, headAfter(entry));
     }
@@ -55,7 +56,18 @@ export class MemoryStore implements Store {
     this.turnKeys(job, keys);
     if (put) this.beside.set(`${job} ${put.seq}`, { salt: put.salt, content: put.content.slice() });
     if (remove !== undefined) this.beside.delete(`${job} ${remove}`);
+    for (const seq of forget) {
+      const row = log[seq];
+      if (row) log[seq] = { ...row, salt: null, names: null };
+    }
+    if (forget.length > 0) this.summaries.delete(job);
     return { kind: 'stored' };
+  }
+
+  async named(): Promise<NamedEntry[]> {
+    return [...this.rows].flatMap(([job, rows]) =>
+      rows.flatMap(({ seq, names }) => (names === null ? [] : [{ job, seq, names: JSON.parse(names) }])),
+    );
   }
 
   async enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined> {
@@ -89,7 +101,7 @@ export class MemoryStore implements Store {
 
   async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
     const rows = (this.rows.get(job) ?? []).slice(after + 1, after + 1 + limit);
-    return rows.map((row) => ({ ...JSON.parse(row.body), hash: row.hash }));
+    return rows.map(entryOf);
   }
 
   async head(job: JobId): Promise<Head> {

@@ -117,6 +117,25 @@ const ENCLOSURES = `
   BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
 `;
 
+/**
+ * What names people in an entry, as canonical JSON, with its salt. It can be deleted; the hash in the entry stays, and who
+ * changes it otherwise is caught by that.
+ */
+const NAMES = `
+  CREATE TABLE names (
+    job TEXT NOT NULL,
+    seq INTEGER NOT NULL,
+    salt TEXT NOT NULL,
+    names TEXT NOT NULL,
+    PRIMARY KEY (job, seq)
+  ) STRICT, WITHOUT ROWID;
+  CREATE TRIGGER names_stay BEFORE UPDATE ON names
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+  CREATE TRIGGER names_once BEFORE INSERT ON names
+  WHEN EXISTS (SELECT 1 FROM names WHERE job = NEW.job AND seq = NEW.seq)
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
 export const STEPS: readonly string[] = [
   LOGS_AND_KEYS,
@@ -125,5 +144,6 @@ export const STEPS: readonly string[] = [
   SEALED_SUMMARIES,
   SIGNED_HEADS,
   ENCLOSURES,
+  NAMES,
 ];
 export const SCHEMA_VERSION = STEPS.length;

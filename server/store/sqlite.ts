@@ -5,7 +5,7 @@ import type { ChainFault } from '../../src/log/fault.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
-import { Audit, type EntryRow, rowOf, type StoredEntry } from './audit.ts';
+import { Audit, type EntryRow, entryOf, rowOf, type StoredEntry } from './audit.ts';
 import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
@@ -19,6 +19,7 @@ import {
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
+  type NamedEntry,
   type Pass,
   type Store,
   StoreFailure,
@@ -181,6 +182,10 @@ export type Write =
 
 export type WriteResult<W extends Write> = W extends LogWrite ? Appended : undefined;
 
+/** Whether something is gone after it that must not be found in the file either. */
+const removes = (write: Write): boolean =>
+  write.to === 'log' && (write.enclosing?.remove !== undefined || write.enclosing?.forget !== undefined);
+
 /** What became of one write. */
 export type Written = { readonly value: Appended | undefined } | { readonly error: unknown };
 
@@ -227,8 +232,7 @@ export class SqliteStore implements Store {
   private inOneGo(writes: readonly Write[]): (Appended | undefined)[] {
     return guard(() => {
       const results = inOne(this.db, () => writes.map((write) => this.writeNow(write)));
-      if (writes.some((write) => write.to === 'log' && write.enclosing?.remove !== undefined))
-        forgetRemoved(this.db);
+      if (writes.some(removes)) forgetRemoved(this.db);
       return results;
     });
   }
@@ -258,13 +262,18 @@ export class SqliteStore implements Store {
     if (!follows(rows, head)) return { kind: 'conflict', head };
     if (keys.spend && !this.grantNow(keys.spend.code, keys.spend.now)) return { kind: 'spent' };
 
-    for (const { seq, ref, hash, body } of rows) this.sql.addEntry.run(job, seq, ref, hash, body);
+    for (const { seq, ref, hash, body, salt, names } of rows) {
+      this.sql.addEntry.run(job, seq, ref, hash, body);
+      if (names !== null) this.sql.putNames.run(job, seq, salt, names);
+    }
     const last = rows.at(-1);
     if (last) this.sql.setHead.run(job, last.seq + 1, last.hash);
     this.turnKeys(job, keys);
-    const { put, remove } = enclosing;
+    const { put, remove, forget = [] } = enclosing;
     if (put) this.sql.putEnclosure.run(job, put.seq, put.salt, put.content);
     if (remove !== undefined) this.sql.removeEnclosure.run(job, remove);
+    for (const seq of forget) this.sql.removeNames.run(job, seq);
+    if (forget.length > 0) this.sql.dropSummary.run(job);
     return { kind: 'stored' };
   }
 
@@ -275,6 +284,11 @@ export class SqliteStore implements Store {
 
   async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
     return guard(() => this.sql.enclosed.all()).map((row) => ({ ...row }));
+  }
+
+  async named(): Promise<NamedEntry[]> {
+    const rows = guard(() => this.sql.named.all());
+    return rows.map(({ job, seq, names }) => ({ job, seq, names: JSON.parse(names) }));
   }
 
   private turnKeys(job: JobId, keys: KeyChange): void {
@@ -406,9 +420,10 @@ function statements(db: Connection) {
       )
       SELECT job FROM written WHERE job IS NOT NULL
       UNION SELECT job FROM heads UNION SELECT job FROM passes UNION SELECT job FROM summaries
-      UNION SELECT job FROM signed_heads UNION SELECT job FROM enclosures`),
+      UNION SELECT job FROM signed_heads UNION SELECT job FROM enclosures UNION SELECT job FROM names`),
     read: db.prepare<[JobId, number, number], StoredEntry>(
-      'SELECT seq, ref, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
+      `SELECT seq, ref, body, hash, salt, names FROM entries LEFT JOIN names USING (job, seq)
+        WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?`,
     ),
     // From the index alone: the audit holds it against the rows.
     refs: db.prepare<[JobId], { seq: number; ref: string }>(
@@ -421,6 +436,12 @@ function statements(db: Connection) {
       'SELECT salt, content FROM enclosures WHERE job = ? AND seq = ?',
     ),
     enclosed: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
+    putNames: db.prepare('INSERT INTO names (job, seq, salt, names) VALUES (?, ?, ?, ?)'),
+    removeNames: db.prepare('DELETE FROM names WHERE job = ? AND seq = ?'),
+    named: db.prepare<[], { job: JobId; seq: Seq; names: string }>(
+      'SELECT job, seq, names FROM names ORDER BY job, seq',
+    ),
+    dropSummary: db.prepare('DELETE FROM summaries WHERE job = ?'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ? AND revoked = 0'),
     withdraw: db.prepare('UPDATE passes SET revoked = 2 WHERE token = ? AND job = ?'),
@@ -456,9 +477,9 @@ const UNSEALED =
 /** The entries up to the first text that is none: a damaged log is given as far as it can be read. */
 function readable(rows: readonly StoredEntry[]): Entry[] {
   const entries: Entry[] = [];
-  for (const { body, hash } of rows) {
+  for (const row of rows) {
     try {
-      entries.push({ ...JSON.parse(body), hash });
+      entries.push(entryOf(row));
     } catch {
       break;
     }

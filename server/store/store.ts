@@ -1,5 +1,6 @@
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import type { Names } from '../../src/log/names.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
@@ -51,6 +52,15 @@ export interface Enclosing {
   put?: Enclosure & { seq: Seq };
   /** Of the entry of this number. */
   remove?: Seq;
+  /** The names beside these entries, and the summary that was made with them. */
+  forget?: readonly Seq[];
+}
+
+/** What names people beside one entry. */
+export interface NamedEntry {
+  job: JobId;
+  seq: Seq;
+  names: Names;
 }
 
 /** What was worked out from a log of `count` entries that ended with the one of `hash`; `body` is its maker's. */
@@ -95,6 +105,8 @@ export interface Store {
   enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined>;
   /** Every entry that something lies beside, in whatever log. */
   enclosed(): Promise<{ job: JobId; seq: Seq }[]>;
+  /** The names beside every entry of every log, in the order of logs and entries. */
+  named(): Promise<NamedEntry[]>;
   /** Where the job's log ends; an unknown job ends before it has begun (`emptyHead`). */
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */

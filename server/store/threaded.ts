@@ -16,6 +16,7 @@ import {
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
+  type NamedEntry,
   type Pass,
   type Store,
   StoreFailure,
@@ -86,6 +87,10 @@ export class ThreadedStore implements Store {
 
   enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
     return this.ask('enclosed');
+  }
+
+  named(): Promise<NamedEntry[]> {
+    return this.ask('named');
   }
 
   head(job: JobId): Promise<Head> {

@@ -6,6 +6,7 @@ import { ENGINE_VERSION } from '../../src/engine/version.ts';
 import { type Archive, readArchive } from '../../src/log/archive.ts';
 import { soundsIn } from '../../src/log/enclosure.ts';
 import { headIn } from '../../src/log/json-lines.ts';
+import { forgottenCount, isNamed } from '../../src/log/names.ts';
 import { Fingerprint, fingerprintOf, SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { JobId } from '../../src/model/ids.ts';
@@ -17,6 +18,7 @@ import { shownFor } from '../../src/phrases/units.ts';
 import {
   keptText,
   NO_LOG_IN_ZIP,
+  namesLines,
   notReplayedText,
   photoFaultText,
   photoLines,
@@ -66,6 +68,7 @@ function report(
     ...(kept === undefined ? [] : [keptText(kept)]),
     ...photoLines(photos, archive !== undefined),
     ...soundLines(soundsIn(entries).size, archive?.sounds.size ?? 0),
+    ...namesLines(openNames(entries), forgottenCount(entries)),
     ...peopleIn(entries),
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
@@ -74,6 +77,10 @@ function report(
     ),
   ];
 }
+
+/** How many entries hold names in their hashed text, as in older logs. */
+const openNames = (entries: readonly Entry[]): number =>
+  entries.filter((entry) => entry.sealed === undefined && isNamed(entry, [])).length;
 
 /** Who took a seat, and who signed, as the log names them. */
 function peopleIn(entries: readonly Entry[]): string[] {

@@ -13,6 +13,12 @@ export type ChainFault = {
     | 'head'
     /** Another message's id is kept beside the entry. */
     | 'ref'
+    /** The names beside the entry, or their salt, are others than it was sealed with. */
+    | 'names'
+    /** No names lie beside the entry, and no entry says that they were forgotten. */
+    | 'names-missing'
+    /** Names lie beside the entry that a later one says were forgotten. */
+    | 'names-back'
     /** The log was longer once: a head that was kept elsewhere says so. */
     | 'cut'
     /** Up to here the log is another one than it was. */

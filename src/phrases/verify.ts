@@ -18,6 +18,9 @@ const CHAIN: Record<ChainFault['fault'], string> = {
   prev: 'does not follow the one before it',
   hash: 'was changed: its hash does not match',
   head: 'is missing, or is one too many: the log does not end where its head says',
+  names: 'has other names beside it than it was sealed with: the names or their salt were changed',
+  'names-missing': 'has lost the names beside it, and no entry says that they were forgotten',
+  'names-back': 'has names beside it that a later entry says were forgotten',
   ref: 'has the id of another message beside it',
   cut: 'and those after it are missing: the log was longer before',
   rewritten: 'is not the one that stood here before: the log was written again up to here',
@@ -93,6 +96,18 @@ export const soundLines = (named: number, there: number): string[] =>
   named === 0
     ? []
     : [`Sounds: ${there} of ${named}, as the log names them. The others are deleted, or not in this file.`];
+
+/** `open`: how many entries hold names in their hashed text; `forgotten`: how many have lost theirs, as the log says. */
+export const namesLines = (open: number, forgotten: number): string[] => [
+  ...(forgotten > 0
+    ? [
+        `Names: ${entriesText(forgotten)} had names that were forgotten, as the log says. What rests on them could not be checked.`,
+      ]
+    : []),
+  ...(open > 0 ? [`Names: ${entriesText(open)} of an older form, whose names cannot be forgotten.`] : []),
+];
+
+const entriesText = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
 
 export const NO_LOG_IN_ZIP = 'it is no whole ZIP with a log in it.';
 

@@ -1,6 +1,7 @@
 import { z } from 'zod';
+import { FORGOTTEN } from '../model/forgotten.ts';
 import { hiddenIn } from '../model/hidden.ts';
-import { hiddenCharacterText, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
+import { hiddenCharacterText, NOT_A_NAME, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
 
 /** What is wrong with a field of a message, and where. */
 export interface FieldFault {
@@ -13,7 +14,7 @@ const NAME_AT_MOST = 200;
 
 /**
  * What a new message may not bring although its schema lets it pass, because logs already written must still be read:
- * characters that nobody sees and, where it is `strict`, fields that nobody knows.
+ * characters that nobody sees, what stands for a forgotten name and, where it is `strict`, fields that nobody knows.
  */
 export function incomingFaults(
   schema: z.core.$ZodType,
@@ -27,7 +28,8 @@ export function incomingFaults(
   if (schema instanceof z.ZodPipe) return within(schema.def.in);
   if (schema instanceof z.ZodString && typeof value === 'string') {
     const hidden = hiddenIn(value, schema.maxLength === null || schema.maxLength > NAME_AT_MOST);
-    return hidden ? [{ path, message: hiddenCharacterText(hidden) }] : [];
+    if (hidden) return [{ path, message: hiddenCharacterText(hidden) }];
+    return value.trim() === FORGOTTEN ? [{ path, message: NOT_A_NAME }] : [];
   }
   if (schema instanceof z.ZodArray && Array.isArray(value)) {
     return value.flatMap((each, i) => within(schema.def.element, each, i));

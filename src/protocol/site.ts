@@ -98,6 +98,8 @@ export const SignRecord = z.object({
   role: Name,
   signature: Signature,
   head: ReadTo,
+  /** Where accounts are needed: the name was typed, of somebody without one, who signs beside another. */
+  beside: z.literal(true).optional(),
   /** The words that stand above the signature. */
   declaration: z.literal(DECLARATION).optional(),
   /** The findings of the site about this pair that the signer was shown. */

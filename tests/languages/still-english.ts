@@ -25,6 +25,8 @@ export const ENGLISH_PLACES: Readonly<Record<string, string>> = {
   'src/phrases/verify.ts': 'the check of a saved log, a program for the command line',
   'src/phrases/log-failures.ts': 'what is wrong with a damaged log, for who must find out why',
   'src/phrases/bad-requests.ts': 'what is said to other programs: our pages send no such thing',
+  'client/account/people.tsx': DESK,
+  'src/phrases/account-holders.ts': DESK,
   'client/board/': DESK,
   'client/planning/': DESK,
   'client/review/': DESK,

@@ -7,6 +7,7 @@ import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
 import { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { Refusal } from '../../src/model/refusal.ts';
 import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import * as accounts from '../../src/protocol/accounts.ts';
 import * as ask from '../../src/protocol/ask.ts';
 import * as enter from '../../src/protocol/enter.ts';
 import * as heads from '../../src/protocol/heads.ts';
@@ -19,6 +20,8 @@ import * as trust from '../../src/protocol/trust.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
+
+const { invitationPath: _, ...accountShapes } = accounts;
 
 const SCHEMAS: Record<string, z.ZodType> = {
   client: socket.ClientMessage,
@@ -51,6 +54,7 @@ const SCHEMAS: Record<string, z.ZodType> = {
   WithdrawVisitKey: keys.WithdrawVisitKey,
   Enter: enter.Enter,
   Entered: enter.Entered,
+  ...accountShapes,
   TrustInfo: trust.TrustInfo,
   WantReport: report.WantReport,
   ReportBegun: report.ReportBegun,

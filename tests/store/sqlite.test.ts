@@ -225,6 +225,7 @@ describe.each(DRIVERS)('with $name', (driver) => {
         'DROP TABLE summaries',
         'DROP TABLE signed_heads',
         'DROP TABLE enclosures',
+        'DROP TABLE names',
         'PRAGMA user_version = 1',
       );
       const store = openDataFolder(folder);
