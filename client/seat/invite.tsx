@@ -13,16 +13,28 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
   const invite = link.invites[seat];
   const valid = invite && invite.expiresAt > now ? invite : undefined;
   const asked = useRef(false);
+  const shown = useRef(false);
+  if (valid) shown.current = true;
+  // The link drops a code as soon as a phone has joined with it; one that has only expired stays there.
+  const used = shown.current && !invite;
   const ask = () => room.post({ t: 'invite', seat });
   const live = link.phase === 'live';
   useEffect(() => {
     // Once for each missing code: after a refusal it must not ask again by itself.
     if (valid) asked.current = false;
-    else if (live && !asked.current) {
+    else if (live && !used && !asked.current) {
       asked.current = true;
       ask();
     }
   }, [valid, live]);
+  if (used) {
+    return (
+      <section class="card invite">
+        <Title>The {seat} phone has joined</Title>
+        <p class="hint">Its code is used up.</p>
+      </section>
+    );
+  }
   if (!valid) {
     const refusal = link.complaints.find(({ letter }) => letter?.t === 'invite');
     return (

@@ -25,12 +25,12 @@ import {
   tooManyWatchersText,
 } from '../../src/phrases/limits.ts';
 import {
+  closeThereText,
   NO_JOB_LINK,
   ONLY_THE_LADDER,
   ONLY_WATCHERS_SIGN,
   ONLY_WATCHING,
   revokedText,
-  seatConnectedText,
   UNKNOWN_LINK,
 } from '../../src/phrases/links.ts';
 import { CONNECTION_FAILED, HISTORY_FAILED, logEndsText } from '../../src/phrases/log-failures.ts';
@@ -315,7 +315,7 @@ export class Connection implements Member {
 
   private async invite(room: Room, own: Role, { id, seat }: Invitation): Promise<void> {
     if (seat !== own && room.isOnline(seat)) {
-      return this.refuse('seat-in-use', seatConnectedText(seat), id);
+      return this.refuse('seat-in-use', closeThereText(seat), id);
     }
     this.send({ t: 'invite', id, invite: await this.deps.rooms.invite(room, seat) });
   }

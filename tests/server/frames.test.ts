@@ -292,7 +292,7 @@ describe('R16: a code', () => {
     expect(joined).toMatchObject({ kind: 'ok', value: { job, seat: 'emitter' } });
   });
 
-  it('that is refused says whose phone is in the way', async () => {
+  it('that is refused says whose phone is in the way, and what to do', async () => {
     const house = new House();
     const job = await house.open();
     await house.phone(await house.join(job));
@@ -300,7 +300,11 @@ describe('R16: a code', () => {
     line.heard.splice(0);
     await line.send({ t: 'invite', id: 'invite-0001', seat: 'emitter' });
     expect(line.heard).toEqual([
-      refused('seat-in-use', 'The emitter phone of this job is connected.', 'invite-0001'),
+      refused(
+        'seat-in-use',
+        'The emitter phone of this job is connected. Close it there first.',
+        'invite-0001',
+      ),
     ]);
   });
 });
