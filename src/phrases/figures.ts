@@ -73,11 +73,14 @@ const uncertaintyText: Phrase = (db, meter, _, { peak, expected }) => {
   return `plus or minus ${valueText(inSteps(above(about, db, meter) - about, meter), meter)}`;
 };
 
-/** What to set here, and why it is not the middle of the band, where the peak is elsewhere. */
-const towardText: Phrase = (value, meter, _, { peak }) =>
-  peak === undefined
-    ? `toward ${valueText(value, meter)}`
-    : `${valueText(value, meter)} here, so that the peak reads ${valueText(midBand(meter), meter)}`;
+/** What to set here, and why it is not the middle of the band, where the peak is elsewhere or not known yet. */
+const towardText: Phrase = (value, meter, _, { peak }) => {
+  const target = valueText(value, meter);
+  if (peak !== undefined) return `${target} here, so that the peak reads ${valueText(midBand(meter), meter)}`;
+  return value < meter.bandLow
+    ? `toward ${target}, below the band: the peak may be brighter`
+    : `toward ${target}`;
+};
 
 /** How each figure of an advice, or of something still missing, is said. Units are the engine's. */
 export const FIGURES: Record<string, Phrase> = {

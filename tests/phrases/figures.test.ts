@@ -71,6 +71,14 @@ describe('what the gain is set to', () => {
   });
 
   it('at the peak is told alone', () => {
-    expect(figuresText({ reading: 80, low: 40, high: 70, toward: 55 }, PERCENT)).toContain('toward 55');
+    expect(figuresText({ reading: 80, low: 40, high: 70, toward: 55 }, PERCENT)).toMatch(/toward 55$/);
+  });
+
+  it('while the peak is not known is told to be below the band, where it is, and why', () => {
+    const { bandLow } = PERCENT;
+    expect(figuresText({ toward: bandLow - 1 }, PERCENT)).toBe(
+      'toward 39, below the band: the peak may be brighter',
+    );
+    expect(figuresText({ toward: bandLow }, PERCENT)).toBe('toward 40');
   });
 });

@@ -9,6 +9,8 @@ export const FIGURES: Sentences = {
   '{n} dB more light': '{n} dB mehr Licht',
   'peak about {n}': 'Maximum etwa {n}',
   'toward {n}': 'auf etwa {n}',
+  'toward {n}, below the band: the peak may be brighter':
+    'auf etwa {n}, unter dem Band: das Maximum kann heller sein',
   '{n} here, so that the peak reads {n1}': '{n} hier, damit das Maximum {n1} zeigt',
   'band from {n}': 'Band von {n}',
   'band to {n}': 'Band bis {n}',

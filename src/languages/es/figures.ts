@@ -9,6 +9,8 @@ export const FIGURES: Sentences = {
   '{n} dB more light': '{n} dB más de luz',
   'peak about {n}': 'máximo de unos {n}',
   'toward {n}': 'hacia {n}',
+  'toward {n}, below the band: the peak may be brighter':
+    'hacia {n}, por debajo de la banda: el máximo puede ser más brillante',
   '{n} here, so that the peak reads {n1}': '{n} aquí, para que el máximo dé {n1}',
   'band from {n}': 'banda desde {n}',
   'band to {n}': 'banda hasta {n}',

@@ -9,6 +9,8 @@ export const FIGURES: Sentences = {
   '{n} dB more light': '{n} dB de lumière en plus',
   'peak about {n}': 'maximum environ {n}',
   'toward {n}': 'vers {n}',
+  'toward {n}, below the band: the peak may be brighter':
+    'vers {n}, sous la bande : le maximum peut être plus lumineux',
   '{n} here, so that the peak reads {n1}': '{n} ici, pour que le maximum donne {n1}',
   'band from {n}': 'bande de {n}',
   'band to {n}': "bande jusqu'à {n}",
