@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
 import { Head } from '../model/ids.ts';
 import { bodyOf } from './chain.ts';
@@ -30,7 +30,7 @@ export const Closing = z.object({
   format: z.literal(JSON_LINES_FORMAT),
   version: z.literal(JSON_LINES_VERSION),
   head: Head,
-  proof: HeadProof.optional(),
+  proof: z.optional(HeadProof),
 });
 
 export type ReadLog =

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
 import type { Fact } from '../model/facts.ts';
 import { Hash } from '../model/ids.ts';
@@ -75,10 +75,12 @@ export function describeFact(schema: z.core.JSONSchema.BaseSchema): void {
 
 const EntryLine = z
   .object({
-    hash: Hash.describe('SHA-256 of the exact text of "entry", in hexadecimal.'),
-    entry: Entry.omit({ hash: true }).describe('RFC 8785 canonical JSON: the text its hash is taken over.'),
+    hash: Hash.check(z.describe('SHA-256 of the exact text of "entry", in hexadecimal.')),
+    entry: z
+      .omit(Entry, { hash: true })
+      .check(z.describe('RFC 8785 canonical JSON: the text its hash is taken over.')),
   })
-  .describe('An entry.');
+  .check(z.describe('An entry.'));
 
 /**
  * JSON Schema (2020-12) of one line of a JSON Lines export, made from the shapes that the program itself
@@ -88,7 +90,7 @@ export function lineSchema(): object {
   const { $schema, ...schema } = z.toJSONSchema(
     z.union([
       EntryLine,
-      Closing.describe("The last line: how many entries there are, and the last one's hash."),
+      Closing.check(z.describe("The last line: how many entries there are, and the last one's hash.")),
     ]),
     {
       reused: 'ref',

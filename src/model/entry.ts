@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Actor, Fact } from './facts.ts';
 import { Hash, type Head, JobId, MessageId, Seq } from './ids.ts';
 
@@ -15,10 +15,10 @@ export const Entry = z.object({
   job: JobId,
   seq: Seq,
   /** Server clock, milliseconds since 1970-01-01 UTC. */
-  at: z.number().int(),
+  at: z.int(),
   actor: Actor,
   fact: Fact,
-  ref: MessageId.optional(),
+  ref: z.optional(MessageId),
   /** Hash of the entry before; 64 zeros for the first. */
   prev: Hash,
   hash: Hash,

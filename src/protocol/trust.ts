@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** The certificate of the server's own authority, DER (RFC 5280). */
 export const AUTHORITY_PATH = '/authority.crt';

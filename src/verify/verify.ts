@@ -12,7 +12,8 @@ import { isSameName } from '../model/person.ts';
 import { VisitRecord } from '../record/visit-record.ts';
 import { advise } from '../visit/advise.ts';
 import type { Photo } from '../visit/photos.ts';
-import { commissionOf, EMPTY, fold, type JobState } from '../visit/state.ts';
+import { commissionOf } from '../visit/search.ts';
+import { EMPTY, fold, type JobState } from '../visit/state.ts';
 import { Said } from './said.ts';
 import { checkSigned, type Known } from './signed-heads.ts';
 
