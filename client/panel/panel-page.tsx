@@ -7,7 +7,6 @@ import { savedSeat } from '../saved/saved-seats.ts';
 import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
 import type { InPage } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
-import './panel.css';
 
 /** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
