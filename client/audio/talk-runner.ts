@@ -9,7 +9,7 @@ import { HandsFree } from './hands-free.ts';
 import { levelOf, TOO_LOUD } from './level.ts';
 import { type Microphone, MicrophoneError, openMicrophone } from './microphone.ts';
 import { IDLE, type TalkEvent, type TalkState, talk } from './talk.ts';
-import type { Shown, TalkWorld } from './use-talk.ts';
+import type { Shown, TalkWorld } from './talk-view.ts';
 import { toOnDevice, toServer, type Utterance } from './utterance.ts';
 
 /** People release the button with their last word, so recording continues a little longer. */

@@ -1,2 +1,0 @@
-import base from './vite.config.ts'; import { writeFileSync } from 'node:fs';
-export default { ...base, plugins:[...(base as any).plugins, { name:'a', generateBundle(_:any,b:any){ const o:any={}; for(const [f,c] of Object.entries<any>(b)) if(c.type==='chunk') o[f]={size:c.code.length,imports:c.imports,mods:Object.entries<any>(c.modules).map(([k,v])=>[v.renderedLength,k.replace(/^.*wt\/load\//,'')]).sort((x:any,y:any)=>y[0]-x[0])}; writeFileSync('/tmp/analyse.json',JSON.stringify(o)); } }], build:{...(base as any).build,outDir:'/tmp/analyse-out'} };
