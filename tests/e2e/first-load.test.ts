@@ -14,10 +14,12 @@ const MOST_BYTES: Readonly<Record<string, number>> = {
   ask: 60_000,
   panel: 60_000,
   emitter: 60_000,
-  'panel, cautions read': 60_000,
-  'emitter, cautions read': 60_000,
-  watch: 60_000,
-  record: 60_000,
+  // Opened again by a phone that has lost what it had: the whole screen of the seat at once.
+  'panel, cautions read': 110_000,
+  'emitter, cautions read': 110_000,
+  // With the record itself, which comes unpacked.
+  watch: 200_000,
+  record: 200_000,
 };
 
 describe.skipIf(!CHROMIUM)('the first load', () => {
@@ -34,7 +36,7 @@ describe.skipIf(!CHROMIUM)('the first load', () => {
     await server?.close();
   });
 
-  /** Bytes of all that the page had begun to fetch when what is `useful` came, and how much all of it had come to later. */
+  /** Bytes of all that the page had begun to fetch when what is `useful` came, and each of its files. */
   async function load({ path, kept, useful }: FirstScreen): Promise<{ first: number; files: string[] }> {
     // The worker fetches every page for later, beside this one.
     const context = await browser.newContext({ serviceWorkers: 'block' });
@@ -62,12 +64,14 @@ describe.skipIf(!CHROMIUM)('the first load', () => {
         .getEntries()
         .filter((entry) => entry instanceof PerformanceResourceTiming)
         .filter(({ startTime }) => startTime <= usefulAt)
-        .map(({ name, encodedBodySize }) => ({ name, bytes: encodedBodySize }));
+        .map(({ name, encodedBodySize }) => [name, encodedBodySize] as const);
     });
     await context.close();
+    // What the head asks for ahead is named again when it is used, and comes once.
+    const sizes = [...new Map(fetched)];
     return {
-      first: fetched.reduce((sum, { bytes }) => sum + bytes, 0),
-      files: fetched.map(({ name, bytes }) => `${bytes} ${new URL(name).pathname}`),
+      first: sizes.reduce((sum, [, bytes]) => sum + bytes, 0),
+      files: sizes.map(([name, bytes]) => `${bytes} ${new URL(name).pathname}`),
     };
   }
 
@@ -77,6 +81,7 @@ describe.skipIf(!CHROMIUM)('the first load', () => {
     const { first, files } = await load(screen);
     // The page itself, and something that draws it.
     expect(files.length).toBeGreaterThan(2);
+    console.log(`${name}: ${first} bytes in ${files.length} files`);
     expect(first, files.join('\n')).toBeLessThan(most);
   });
 });
