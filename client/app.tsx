@@ -10,6 +10,8 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   home: lazy(() => import('./home/home-page.tsx').then((m) => m.HomePage)),
   join: lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPage)),
   ask: lazy(() => import('./join/ask-page.tsx').then((m) => m.AskPage)),
+  account: lazy(() => import('./account/account-page.tsx').then((m) => m.AccountPage)),
+  invited: lazy(() => import('./account/invited-page.tsx').then((m) => m.InvitedPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
   alone: lazy(() => import('./alone/alone-page.tsx').then((m) => m.AlonePage)),

@@ -92,7 +92,10 @@ class FetchedRunner {
   }
 
   do(ask: (runner: TalkRunner) => void): void {
-    if (this.here) return ask(this.here);
+    if (this.here) {
+      ask(this.here);
+      return;
+    }
     this.#asked.push(ask);
     void this.fetch();
   }

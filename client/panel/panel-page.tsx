@@ -3,10 +3,11 @@ import { AloneWay, isOnePhone } from '../../src/model/alone.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { savedSeat } from '../saved/saved-seats.ts';
+import { type SavedSeat, savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
 import type { InPage } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
+import { Keep } from './keep.ts';
 
 /** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
@@ -28,8 +29,14 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
     };
     return <StartPage alone={AloneWay.safeParse(alone).data} onOpened={opened} />;
   }
+  const keep = (changed: SavedSeat) => {
+    saveSeat(browserStorage, changed);
+    setSaved(changed);
+  };
   return (
-    <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
+    <Keep.Provider value={keep}>
+      <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
+    </Keep.Provider>
   );
 }
 

@@ -1,11 +1,11 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useContext, useEffect, useState } from 'preact/hooks';
 import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
 import { QuickWords, SayBox } from '../at-meter/say-box.tsx';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
-import { saveSeat } from '../saved/saved-seats.ts';
+import { savedSeat } from '../saved/saved-seats.ts';
 import { AnswerButton } from '../seat/answer-button.tsx';
 import { DeskWork } from '../seat/desk-work.tsx';
 import { InviteCard } from '../seat/invite.tsx';
@@ -23,6 +23,7 @@ import { Sheet } from '../ui/sheet.tsx';
 import { AskCard } from './ask-card.tsx';
 import { ChangeSheet } from './change-sheet.tsx';
 import { Exchange } from './exchange.tsx';
+import { Keep } from './keep.ts';
 import { LastReadings } from './last-readings.tsx';
 import type { Made } from './made.ts';
 import './panel.css';
@@ -45,6 +46,7 @@ export function PanelScreen({ room }: { room: Room }) {
   const [open, setOpen] = useState<Open>();
   const close = () => setOpen(undefined);
   const { job, link, saved } = room;
+  const keep = useContext(Keep);
   useSendPhotos(room);
   const { reading } = job;
   const speechReady = link.speech?.ready ?? false;
@@ -141,7 +143,7 @@ export function PanelScreen({ room }: { room: Room }) {
         <Sheet title="Who has a key" onClose={close}>
           <KeyList
             token={saved.token}
-            onExchanged={(_, watch) => saveSeat(browserStorage, { ...saved, watch })}
+            onExchanged={(_, watch) => keep({ ...(savedSeat(browserStorage, 'panel') ?? saved), watch })}
           />
         </Sheet>
       )}

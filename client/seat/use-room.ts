@@ -124,7 +124,7 @@ export function useRoom(
     if (!title || !remembered) return;
     const { watch } = saved;
     rememberJob(browserStorage, { job: jobId, title, stand, seenAt: Date.now(), ...(watch && { watch }) });
-  }, [title, stand]);
+  }, [title, stand, saved.watch]);
 
   const post = (letter: Unsigned) =>
     connection.feed({ on: 'post', letter: { ...letter, id: nanoid() } as Letter });

@@ -20,6 +20,7 @@ import type { Head, JobId } from '../../src/model/ids.ts';
 import { AUTHORITY_FILE, CERT_FILE } from '../network/certificate.ts';
 import { SIGNING_KEY_FILE } from '../notary/ed25519.ts';
 import { wholeLog } from '../record/files.ts';
+import { ACCOUNTS_FILE } from '../store/accounts.ts';
 import { lostEnclosures } from '../store/check.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
@@ -63,6 +64,7 @@ export const KEY_FILES = [
   AUTHORITY_FILE,
   CERT_FILE,
   PASSPHRASE_FILE,
+  ACCOUNTS_FILE,
   METRICS_TOKEN_FILE,
 ];
 

@@ -48,6 +48,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'camera',
   'key-withdrawn',
   'sound',
+  'forget-names',
 ]);
 
 /** Somebody who is not of the crew: nothing has changed for it. */
@@ -123,9 +124,12 @@ function take(job: Composer, input: Input): Refused {
       return photo(job, input);
     case 'remove-photo':
       return removePhoto(job, input);
+    case 'forget-names':
+      job.put('server', input.fact);
+      return;
     case 'sign': {
-      const { kind: _, ...signature } = input;
-      return sign(job, signature);
+      const { kind: _, beside = false, ...signature } = input;
+      return sign(job, signature, beside);
     }
     case 'tick':
       expire(job);

@@ -30,12 +30,29 @@ export type SignedHead = z.infer<typeof SignedHead>;
 export const TreeHead = z.object({ size: z.int().check(z.nonnegative()), root: Hash, ...signed });
 export type TreeHead = z.infer<typeof TreeHead>;
 
+/** A head of the tree, and what shows that a leaf stands in it: the leaf's place, and hashes from the leaf up. */
+const PlacedTree = z.extend(TreeHead, { index: z.int().check(z.nonnegative()), path: z.array(Hash) });
+
+/** What a time-stamping authority gave for a head of the tree (RFC 3161). */
+export const TimeStamp = z.object({
+  /** Of which of the signed heads `tree` shows the place. */
+  count: z.int().check(z.positive()),
+  tree: PlacedTree,
+  /** That was sent with the question, hexadecimal. */
+  nonce: z.string().check(z.regex(/^[0-9a-f]{32}$/)),
+  /** The DER of the TimeStampToken, base64. */
+  token: z.string().check(z.regex(/^[A-Za-z0-9+/]+={0,2}$/)),
+});
+export type TimeStamp = z.infer<typeof TimeStamp>;
+
 /** What an export holds beside the log. */
 export const HeadProof = z.object({
   /** Oldest first. */
   signed: z.array(SignedHead),
   /** Where the last of `signed` stands in the tree: its place, and what shows it (hashes from the leaf up). */
-  tree: z.optional(z.extend(TreeHead, { index: z.int().check(z.nonnegative()), path: z.array(Hash) })),
+  tree: z.optional(PlacedTree),
+  /** Oldest first; for each signed head the first one that covers it, as far as there is one. */
+  stamps: z.optional(z.array(TimeStamp)),
 });
 export type HeadProof = z.infer<typeof HeadProof>;
 

@@ -3,6 +3,7 @@ import { AdmissionAnswer, Mark } from './admission.ts';
 import { Advice, Question } from './advice.ts';
 import { CameraReading, CameraState } from './camera.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
+import { forgottenFacts } from './forgotten.ts';
 import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
@@ -286,7 +287,8 @@ export const Fact = z.discriminatedUnion('type', [
   /**
    * The record up to `head` was read and signed. `findings`: the ids the signer was shown. `declaration`: the words
    * that were signed. `ofSite`: the findings about this pair against the others of its site, and where the site's
-   * log ended then. Older logs have only the first five. A signature on a record that has not changed since the one
+   * log ended then. `account`: the name is that of an account of the server, and its holder was signed in with a passkey.
+   * Older logs have only the first five. A signature on a record that has not changed since the one
    * before stands beside it.
    */
   z.object({
@@ -295,6 +297,7 @@ export const Fact = z.discriminatedUnion('type', [
     role: Name,
     firm: Person.shape.firm,
     competence: Person.shape.competence,
+    account: z.optional(z.literal(true)),
     signature: Signature,
     head: Head,
     findings: z.array(z.string()),
@@ -305,6 +308,7 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('practised'), act: PracticeAct }),
   ...handOverFacts,
   ...photoFacts,
+  ...forgottenFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
+import { FORGOTTEN } from '../model/forgotten.ts';
 import { hiddenIn } from '../model/hidden.ts';
-import { hiddenCharacterText, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
+import { hiddenCharacterText, NOT_A_NAME, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
 
 /** What is wrong with a field of a message, and where. */
 export interface FieldFault {
@@ -13,7 +14,7 @@ const NAME_AT_MOST = 200;
 
 /**
  * What a new message may not bring although its schema lets it pass, because logs already written must still be read:
- * characters that nobody sees and, where it is `strict`, fields that nobody knows.
+ * characters that nobody sees, what stands for a forgotten name and, where it is `strict`, fields that nobody knows.
  */
 export function incomingFaults(
   schema: z.core.$ZodType,
@@ -31,7 +32,8 @@ export function incomingFaults(
       value,
       ((schema._zod.bag.maximum as number | undefined) ?? Number.POSITIVE_INFINITY) > NAME_AT_MOST,
     );
-    return hidden ? [{ path, message: hiddenCharacterText(hidden) }] : [];
+    if (hidden) return [{ path, message: hiddenCharacterText(hidden) }];
+    return value.trim() === FORGOTTEN ? [{ path, message: NOT_A_NAME }] : [];
   }
   if (schema instanceof z.ZodMiniArray && Array.isArray(value)) {
     return value.flatMap((each, i) => within(schema.def.element, each, i));

@@ -11,7 +11,15 @@ const BEARERS: Record<Exclude<Bearer, 'anyone'>, string> = {
   job: 'A token of the job, or of a site for its own log.',
   site: 'Either token of the site.',
   desk: "The token of the site's desk.",
+  holder: 'The cookie of who is signed in to an account, not a token.',
+  administrator: 'The cookie of an administrator, not a token.',
   owner: 'The token in the file metrics.token of the data folder.',
+};
+
+const SECURITY: Partial<Record<Bearer, object[]>> = {
+  anyone: [],
+  holder: [{ session: [] }],
+  administrator: [{ session: [] }],
 };
 
 const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
@@ -48,6 +56,13 @@ export function openApi(version: string): object {
       schemas: { ...schemasTaken(taken, true, options), ...schemasSent(sent, options) },
       securitySchemes: {
         token: { type: 'http', scheme: 'bearer', description: '22 characters, base64url (R33, R34).' },
+        session: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: '__Host-ladderline',
+          description:
+            'What signing in gives (R120); over plain http on this machine its name is ladderline.',
+        },
       },
     },
   };
@@ -78,7 +93,7 @@ function operation(name: string, route: Route, named: (shape: z.ZodMiniType) => 
     operationId: name,
     summary: says,
     ...(bearer !== 'anyone' && { description: BEARERS[bearer] }),
-    security: bearer === 'anyone' ? [] : [{ token: [] }],
+    security: SECURITY[bearer] ?? [{ token: [] }],
     parameters: query ? parameters(query) : [],
     ...(body && {
       requestBody: {

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { Stamping } from '../log/time-stamp.ts';
 import { Signature } from '../model/facts.ts';
 import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
 import { Guidance, invertedGuidance } from '../model/guidance.ts';
@@ -100,6 +101,8 @@ export const SignRecord = z.object({
   role: Name,
   signature: Signature,
   head: ReadTo,
+  /** Where accounts are needed: the name was typed, of somebody without one, who signs beside another. */
+  beside: z.optional(z.literal(true)),
   /** The words that stand above the signature. */
   declaration: z.optional(z.literal(DECLARATION)),
   /** The findings of the site about this pair that the signer was shown. */
@@ -184,6 +187,8 @@ export const SiteView = z.object({
   role: SiteRole,
   /** Logs that fail their check, and what to do. To be shown before anything else. */
   damage: z.optional(z.object({ toDo: z.string(), found: z.array(Damage).check(z.minLength(1)) })),
+  /** Missing where the server asks nobody for time stamps. */
+  stamping: z.optional(Stamping),
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),
 });

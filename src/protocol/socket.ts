@@ -20,8 +20,8 @@ import { AskShown } from './ask.ts';
  * JSON; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the talk that
  * was last opened on the same socket.
  */
-export const PROTOCOL_VERSION = 3;
-export const OLDEST_PROTOCOL_VERSION = 2;
+export const PROTOCOL_VERSION = 4;
+export const OLDEST_PROTOCOL_VERSION = 4;
 
 /** Where the websocket is. */
 export const SOCKET_PATH = '/api/socket';

@@ -10,7 +10,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { currentPlan, currentSetup } from '../model/written.ts';
+import { currentPlan, currentSetup, type LogVersion } from '../model/written.ts';
 import type { Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
 import { afterRemoval, type Photo } from './photos.ts';
@@ -27,6 +27,8 @@ export interface Sitting {
 export interface JobState {
   /** Number of entries folded in: the next entry's sequence number. */
   count: number;
+  /** In whose words the log is written. */
+  logVersion?: LogVersion;
   setup?: JobSetup;
   seats: Record<Seat, Sitting | undefined>;
   /** What was reported since the job was opened, newest first. What the search makes of it: `searchOf`, in search.ts. */
@@ -89,7 +91,7 @@ export const EMPTY: JobState = {
   stopped: false,
 };
 
-/** Who is connected and what is advised does not change what was signed. */
+/** Who is connected and what is advised does not change what was signed; nor does a name that is forgotten, whose hash stays. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'admission',
@@ -100,6 +102,7 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'instruction',
   'withdrawn',
   'signed',
+  'names-forgotten',
 ]);
 
 /** Nor does a picture that goes when its time is over: the signer knew, and its hash stays. */
@@ -162,6 +165,7 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   const placed = { ...fact, seq: entry.seq, at: entry.at };
   switch (placed.type) {
     case 'opened':
+      next.logVersion = placed.logVersion;
       next.setup = currentSetup(placed.setup);
       delete next.history;
       break;

@@ -212,7 +212,6 @@ try {
     `${jobs} logs of ${options.entries} entries laid down in ${Math.round((performance.now() - laying) / 1000)} s.`,
   );
   writeFileSync(keysFile, JSON.stringify(keys.slice(0, options.crews)));
-  const rows: Record<string, string | number>[] = [];
   let wrong = 0;
   for (const way of options.ways) {
     if (way === 'start') {
@@ -220,15 +219,14 @@ try {
       continue;
     }
     const bare = await beside(way, () => bareRun(Math.min(options.seconds, options.beside)));
-    rows.push(show(`${way}: bare`, bare));
+    console.log(show(`${way}: bare`, bare));
     const seconds = way === 'quiet' ? options.seconds : options.beside;
     const server = await beside(way, () => serverRun(data, seconds));
-    rows.push(show(`${way}: server`, server));
+    console.log(show(`${way}: server`, server));
     wrong += server.lost + server.doubled + server.refused + server.closed + server.misplaced;
     console.log(`${way}: p99 is ${(server.relayed.p99 / bare.relayed.p99).toFixed(1)} times the bare one.`);
     console.log(`${way}: memory each ${LOOK_MS / 1000} s, MB: ${server.memory.join(' ')}`);
   }
-  for (const row of rows) console.log(row);
   console.log(
     `Load average at the end: ${loadavg()
       .map((load) => load.toFixed(1))
