@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { PASSKEY_CANCELLED, PASSKEY_THERE } from '../../src/phrases/accounts.ts';
 import type { MadePasskey, NewPasskey, SignIn, SignInChallenge } from '../../src/protocol/accounts.ts';
 import { ApiError } from '../browser/requests.ts';

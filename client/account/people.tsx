@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { AccountRole } from '../../src/model/account.ts';
 import { roleMayText, roleText } from '../../src/phrases/accounts.ts';
 import { Accounts, InvitedHolder, type WithdrawHolder } from '../../src/protocol/accounts.ts';

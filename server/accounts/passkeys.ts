@@ -4,7 +4,7 @@ import {
   verifyAuthenticationResponse,
   verifyRegistrationResponse,
 } from '@simplewebauthn/server';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { AccountId } from '../../src/model/account.ts';
 import type { MadePasskey, SignIn } from '../../src/protocol/accounts.ts';
 import { isFixed, nameIn } from '../guard/hosts.ts';

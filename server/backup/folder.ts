@@ -14,7 +14,7 @@ import {
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { gunzipSync } from 'node:zlib';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { enclosedIn } from '../../src/log/enclosure.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import { AUTHORITY_FILE, CERT_FILE } from '../network/certificate.ts';
@@ -34,17 +34,21 @@ export const MANIFEST_FILE = 'backup.json';
 const manifest = {
   format: z.literal('ladderline-backup'),
   /** When it was begun, ms since 1970. */
-  at: z.number().int(),
+  at: z.int(),
   /** SHA-256 of the database file, hexadecimal. */
   sha256: z.string(),
-  logs: z.number().int(),
-  entries: z.number().int(),
+  logs: z.int(),
+  entries: z.int(),
 };
 
 /** What a backup says of itself. Version 1 has the database beside it, version 2 names its pieces in their order. */
 export const Manifest = z.discriminatedUnion('version', [
   z.object({ ...manifest, version: z.literal(1) }),
-  z.object({ ...manifest, version: z.literal(2), pieces: z.array(z.string().regex(/^[0-9a-f]{64}$/)) }),
+  z.object({
+    ...manifest,
+    version: z.literal(2),
+    pieces: z.array(z.string().check(z.regex(/^[0-9a-f]{64}$/))),
+  }),
 ]);
 export type Manifest = z.infer<typeof Manifest>;
 

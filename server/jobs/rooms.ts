@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Input } from '../../src/conversation/input.ts';
 import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead } from '../../src/log/chain.ts';

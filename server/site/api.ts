@@ -1,6 +1,6 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Input } from '../../src/conversation/input.ts';
 import type { Stamping } from '../../src/log/time-stamp.ts';
 import type { JobId } from '../../src/model/ids.ts';
@@ -254,7 +254,7 @@ export function siteApi({
   }
 
   /** Answers only the desk's token. The body goes into the log. */
-  function onDesk<T extends z.ZodType, R extends z.ZodType>(
+  function onDesk<T extends z.ZodMiniType, R extends z.ZodMiniType>(
     route: ToDesk<R> & { readonly body: T },
     give: (site: Site, command: z.output<T>, c: Context<Env>) => Promise<Answer<z.output<R> & object>>,
   ): void {
@@ -262,7 +262,7 @@ export function siteApi({
   }
 
   /** The same, with the command in another part of the request. */
-  function onDeskTaking<T, R extends z.ZodType>(
+  function onDeskTaking<T, R extends z.ZodMiniType>(
     route: ToDesk<R>,
     take: (c: Context<Env>) => Promise<Answer<T>>,
     give: (site: Site, command: T, c: Context<Env>) => Promise<Answer<z.output<R> & object>>,

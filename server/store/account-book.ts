@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import {
   type AccountId,
   AccountId as AccountIdShape,
@@ -26,12 +26,12 @@ export const Passkey = z.object({
   /** A COSE key, base64url. */
   publicKey: z.string(),
   /** As the authenticator counted last; 0 where it does not count. */
-  counter: z.number().int().nonnegative(),
+  counter: z.int().check(z.nonnegative()),
   /** The name of the server under which it was made. */
   rpId: z.string(),
-  transports: z.array(z.string()).optional(),
+  transports: z.optional(z.array(z.string())),
   madeAt: z.number(),
-  usedAt: z.number().optional(),
+  usedAt: z.optional(z.number()),
 });
 export type Passkey = z.infer<typeof Passkey>;
 
@@ -40,7 +40,7 @@ const Account = z.object({
   name: AccountName,
   role: AccountRole,
   madeAt: z.number(),
-  passkeys: z.array(Passkey).min(1),
+  passkeys: z.array(Passkey).check(z.minLength(1)),
 });
 export type Account = z.infer<typeof Account>;
 

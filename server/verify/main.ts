@@ -1,7 +1,7 @@
 import { createPublicKey } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
 import { type Archive, readArchive } from '../../src/log/archive.ts';
 import { soundsIn } from '../../src/log/enclosure.ts';
@@ -108,7 +108,7 @@ function keyOf(given: string): Fingerprint {
   return fingerprintOf(key.export({ type: 'spki', format: 'der' }).toString('hex'));
 }
 
-const KeptLine = z.object({ heads: z.array(SignedHead.extend({ job: JobId })) });
+const KeptLine = z.object({ heads: z.array(z.extend(SignedHead, { job: JobId })) });
 
 /** Heads of one log in a file that `--heads-file` or `--heads-to` of the server wrote. */
 function keptIn(file: string, job: JobId): KeptHead[] {

@@ -9,8 +9,8 @@ import {
   signedAlready,
 } from '../phrases/refusals.ts';
 import { notSignableText } from '../phrases/signoff.ts';
+import { commissionOf } from '../visit/search.ts';
 import { missingForSignoff } from '../visit/signoff.ts';
-import { commissionOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './input.ts';
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
 import { Salt } from '../model/forgotten.ts';
 import { type Hash, Head } from '../model/ids.ts';
@@ -46,7 +46,7 @@ export const Closing = z.object({
   format: z.literal(JSON_LINES_FORMAT),
   version: z.union([z.literal(1), z.literal(JSON_LINES_VERSION)]),
   head: Head,
-  proof: HeadProof.optional(),
+  proof: z.optional(HeadProof),
 });
 
 export type ReadLog =

@@ -1,7 +1,7 @@
 import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, concatBytes, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
 import canonicalize from 'canonicalize';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Draft, Entry } from '../model/entry.ts';
 import { Alternative, Fact, type FactOf, Signature } from '../model/facts.ts';
 import { FORGOTTEN, Salt } from '../model/forgotten.ts';
@@ -25,8 +25,8 @@ const OF_PEOPLE = {
 } as const satisfies { [T in Fact['type']]?: readonly (keyof FactOf<T>)[] };
 
 /** Fields of one fact that name people, as they stand in the fact. */
-export const Names = z
-  .object({
+export const Names = z.partial(
+  z.object({
     person: Person,
     name: z.string(),
     firm: z.string(),
@@ -37,8 +37,8 @@ export const Names = z
     agreedWith: z.string(),
     text: z.string(),
     alternatives: z.array(Alternative),
-  })
-  .partial();
+  }),
+);
 export type Names = z.infer<typeof Names>;
 
 /** What stands where names were forgotten. */
@@ -166,10 +166,10 @@ export const forgottenCount = (entries: readonly Entry[]): number => entries.fil
 /** Facts as they stand in hashed bodies: with their names, as in older logs, or without. For the published schema. */
 export const WrittenFact = z.discriminatedUnion(
   'type',
-  Fact.options.map((option) => {
-    const fields = kindOf({ type: option.shape.type.value, item: 'people-told' });
+  Fact.def.options.map((option) => {
+    const fields = kindOf({ type: option.shape.type.def.values[0], item: 'people-told' });
     if (!fields) return option;
     const mask = Object.fromEntries(OF_PEOPLE[fields].map((field) => [field, true]));
-    return (option as z.ZodObject).partial(mask as never);
-  }) as unknown as typeof Fact.options,
+    return z.partial(option as z.ZodMiniObject, mask as never);
+  }) as unknown as typeof Fact.def.options,
 );

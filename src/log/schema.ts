@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
 import type { Fact } from '../model/facts.ts';
 import { Hash } from '../model/ids.ts';
@@ -78,17 +78,23 @@ export function describeFact(schema: z.core.JSONSchema.BaseSchema): void {
 
 const EntryLine = z
   .object({
-    hash: Hash.describe('SHA-256 of the exact text of "entry", in hexadecimal.'),
-    entry: Entry.omit({ hash: true, salt: true })
-      .extend({ fact: WrittenFact })
-      .describe(
-        'RFC 8785 canonical JSON: the text its hash is taken over. With "sealed", the fields of the fact that name people are not in it.',
+    hash: Hash.check(z.describe('SHA-256 of the exact text of "entry", in hexadecimal.')),
+    entry: z
+      .extend(z.omit(Entry, { hash: true, salt: true }), { fact: WrittenFact })
+      .check(
+        z.describe(
+          'RFC 8785 canonical JSON: the text its hash is taken over. With "sealed", the fields of the fact that name people are not in it.',
+        ),
       ),
-    names: BesideEntry.optional().describe(
-      'Where the entry has "sealed": "of", the fields of the fact that name people, and "salt", 16 random bytes in hexadecimal. "sealed" is the SHA-256 of these bytes and, behind them, of the canonical text of "of". Missing: forgotten.',
-    ),
+    names: z
+      .optional(BesideEntry)
+      .check(
+        z.describe(
+          'Where the entry has "sealed": "of", the fields of the fact that name people, and "salt", 16 random bytes in hexadecimal. "sealed" is the SHA-256 of these bytes and, behind them, of the canonical text of "of". Missing: forgotten.',
+        ),
+      ),
   })
-  .describe('An entry.');
+  .check(z.describe('An entry.'));
 
 /**
  * JSON Schema (2020-12) of one line of a JSON Lines export, made from the shapes that the program itself
@@ -98,7 +104,7 @@ export function lineSchema(): object {
   const { $schema, ...schema } = z.toJSONSchema(
     z.union([
       EntryLine,
-      Closing.describe("The last line: how many entries there are, and the last one's hash."),
+      Closing.check(z.describe("The last line: how many entries there are, and the last one's hash.")),
     ]),
     {
       reused: 'ref',

@@ -1,5 +1,5 @@
 import canonicalize from 'canonicalize';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { TimeStamp, TreeHead } from './signed-head.ts';
 
 /**
@@ -74,9 +74,9 @@ export const Stamping = z.object({
   /** The authority, by its host. */
   from: z.string(),
   /** When the newest time stamp was asked for; missing where there is none yet. */
-  last: z.number().int().optional(),
+  last: z.optional(z.int()),
   /** Since when no time stamp could be had. */
-  failingSince: z.number().int().optional(),
+  failingSince: z.optional(z.int()),
   /** Whether something was signed after the newest time stamp. */
   isBehind: z.boolean(),
 });

@@ -1,8 +1,8 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Person } from './person.ts';
 
 /** 128 random bits, base64url. It is what WebAuthn calls the user handle, and says nothing of the person. */
-export const AccountId = z.string().regex(/^[A-Za-z0-9_-]{22}$/);
+export const AccountId = z.string().check(z.regex(/^[A-Za-z0-9_-]{22}$/));
 export type AccountId = z.infer<typeof AccountId>;
 
 export const AccountName = Person.shape.name;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Seq } from './ids.ts';
 
 /** What stands in place of a name that was forgotten: on screens, in reports and in tables. Nobody can be called so. */
@@ -6,7 +6,7 @@ export const FORGOTTEN = '(name forgotten)';
 
 /** 16 random bytes in hexadecimal: always as many, so that no byte can change sides with what is hashed behind it. */
 export const SALT_BYTES = 16;
-export const Salt = z.string().regex(new RegExp(`^[0-9a-f]{${2 * SALT_BYTES}}$`));
+export const Salt = z.string().check(z.regex(new RegExp(`^[0-9a-f]{${2 * SALT_BYTES}}$`)));
 export type Salt = z.infer<typeof Salt>;
 
 /** Facts about names that lie beside the log no more. */
@@ -17,8 +17,8 @@ export const forgottenFacts = [
    */
   z.object({
     type: z.literal('names-forgotten'),
-    entries: z.array(Seq).min(1),
-    why: z.string().trim().min(3).max(500),
-    afterDays: z.number().int().min(1).optional(),
+    entries: z.array(Seq).check(z.minLength(1)),
+    why: z.string().check(z.trim(), z.minLength(3), z.maxLength(500)),
+    afterDays: z.optional(z.int().check(z.minimum(1))),
   }),
 ] as const;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { PairPlan } from './pair-plan.ts';
 import { AdjusterProfile } from './profile.ts';
 import { JobSetup } from './setup.ts';
@@ -16,7 +16,7 @@ export type LogVersion = z.infer<typeof LogVersion>;
 /** The version of new logs. */
 export const LOG_VERSION = 3 satisfies LogVersion;
 
-const FormerAdjusters = AdjusterProfile.omit({ backlash: true }).extend({
+const FormerAdjusters = z.extend(z.omit(AdjusterProfile, { backlash: true }), {
   lash: AdjusterProfile.shape.backlash,
 });
 
@@ -26,10 +26,13 @@ export const NAMES_BESIDE: LogVersion = 3;
 export const WrittenAdjusters = z.union([AdjusterProfile, FormerAdjusters]);
 export type WrittenAdjusters = z.infer<typeof WrittenAdjusters>;
 
-export const WrittenPlan = PairPlan.extend({ adjusters: WrittenAdjusters.optional() });
+export const WrittenPlan = z.extend(PairPlan, { adjusters: z.optional(WrittenAdjusters) });
 export type WrittenPlan = z.infer<typeof WrittenPlan>;
 
-export const WrittenSetup = JobSetup.extend({ adjusters: WrittenAdjusters, plan: WrittenPlan.optional() });
+export const WrittenSetup = z.extend(JobSetup, {
+  adjusters: WrittenAdjusters,
+  plan: z.optional(WrittenPlan),
+});
 export type WrittenSetup = z.infer<typeof WrittenSetup>;
 
 export function currentAdjusters(written: WrittenAdjusters): AdjusterProfile {

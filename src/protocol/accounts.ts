@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { AccountId, AccountName, AccountRole } from '../model/account.ts';
 import { Token } from './access.ts';
 
@@ -16,24 +16,20 @@ export const Access = z.object({
   /** The caller has shown the passphrase, or is signed in. */
   isIn: z.boolean(),
   /** Whose account, where the caller is signed in. */
-  holder: Holder.optional(),
+  holder: z.optional(Holder),
 });
 export type Access = z.infer<typeof Access>;
 
 /** POST /api/leave: the session of the caller ends. `everywhere`: so do all others of the same account. */
-export const Leave = z.object({ everywhere: z.boolean().default(false) });
+export const Leave = z.object({ everywhere: z._default(z.boolean(), false) });
 
 /** Bytes of an authenticator, base64url without `=`; long enough for an RSA key with its statement. */
 const bytes = (most: number) =>
-  z
-    .string()
-    .regex(/^[A-Za-z0-9_-]+$/)
-    .min(1)
-    .max(most);
+  z.string().check(z.regex(/^[A-Za-z0-9_-]+$/), z.minLength(1), z.maxLength(most));
 
 /** WebAuthn Level 2, 4: a credential ID has at most 1,023 bytes. */
 export const CredentialId = bytes(1_364);
-const Device = z.string().max(80).default('');
+const Device = z._default(z.string().check(z.maxLength(80)), '');
 
 /** What a browser needs to make a passkey (WebAuthn, `PublicKeyCredentialCreationOptions`). */
 export const NewPasskey = z.object({
@@ -41,7 +37,7 @@ export const NewPasskey = z.object({
   challenge: z.string(),
   /** The name under which this server was reached. A passkey is good under this name alone. */
   rpId: z.string(),
-  user: Holder.extend({ id: AccountId }),
+  user: z.extend(Holder, { id: AccountId }),
   /** Passkeys that the account has: an authenticator that holds one of them makes no other. */
   has: z.array(CredentialId),
 });
@@ -52,7 +48,7 @@ export const MadePasskey = z.object({
   id: CredentialId,
   clientDataJSON: bytes(2_000),
   attestationObject: bytes(6_000),
-  transports: z.array(z.string().max(20)).max(10).optional(),
+  transports: z.optional(z.array(z.string().check(z.maxLength(20))).check(z.maxLength(10))),
 });
 export type MadePasskey = z.infer<typeof MadePasskey>;
 
@@ -90,7 +86,7 @@ export const AddPasskey = z.object({ passkey: MadePasskey });
 export const RemovePasskey = z.object({ passkey: CredentialId });
 
 /** The beginning of the SHA-256 of what the cookie holds: names a session, and opens nothing. */
-export const SessionId = z.string().regex(/^[0-9a-f]{12}$/);
+export const SessionId = z.string().check(z.regex(/^[0-9a-f]{12}$/));
 
 /** POST /api/account/session/end */
 export const EndSession = z.object({ session: SessionId });
@@ -99,7 +95,7 @@ export const EndSession = z.object({ session: SessionId });
 export const OwnAccount = z.object({
   holder: Holder,
   passkeys: z.array(
-    z.object({ id: CredentialId, madeAt: z.number(), usedAt: z.number().optional(), rpId: z.string() }),
+    z.object({ id: CredentialId, madeAt: z.number(), usedAt: z.optional(z.number()), rpId: z.string() }),
   ),
   sessions: z.array(
     z.object({ id: SessionId, device: z.string(), since: z.number(), seen: z.number(), own: z.boolean() }),
@@ -108,23 +104,23 @@ export const OwnAccount = z.object({
 export type OwnAccount = z.infer<typeof OwnAccount>;
 
 /** Names an invitation, and opens nothing. */
-export const InvitationId = z.string().regex(/^[0-9a-f]{12}$/);
+export const InvitationId = z.string().check(z.regex(/^[0-9a-f]{12}$/));
 
 /** GET /api/accounts: everybody who has an account or an invitation. */
 export const Accounts = z.object({
   accounts: z.array(
-    Holder.extend({
+    z.extend(Holder, {
       id: AccountId,
       madeAt: z.number(),
       /** When one of the passkeys was last used. */
-      usedAt: z.number().optional(),
-      passkeys: z.number().int(),
+      usedAt: z.optional(z.number()),
+      passkeys: z.int(),
       /** How many devices are signed in now. */
-      sessions: z.number().int(),
+      sessions: z.int(),
       own: z.boolean(),
     }),
   ),
-  invitations: z.array(Holder.extend({ id: InvitationId, until: z.number() })),
+  invitations: z.array(z.extend(Holder, { id: InvitationId, until: z.number() })),
 });
 export type Accounts = z.infer<typeof Accounts>;
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { HttpRefusal } from './jobs.ts';
 import { type Bearer, ROUTES, type Route } from './routes.ts';
 import { schemasSent, schemasTaken } from './wire-schema.ts';
@@ -33,7 +33,7 @@ export function openApi(version: string): object {
   const options = { at: AT, target: 'draft-2020-12' } as const;
   const taken = Object.fromEntries(
     routes.flatMap(([name, { body }]) =>
-      body instanceof z.ZodType ? [[`${capital(name)}Request`, body]] : [],
+      body instanceof z.ZodMiniType ? [[`${capital(name)}Request`, body]] : [],
     ),
   );
   const sent = { HttpRefusal, ...answersOf(routes) };
@@ -69,24 +69,24 @@ export function openApi(version: string): object {
 }
 
 /** The shapes of all answers, each once, by the name of the first route that gives it. */
-function answersOf(routes: readonly [string, Route][]): Record<string, z.ZodType> {
-  const names = new Map<z.ZodType, string>();
+function answersOf(routes: readonly [string, Route][]): Record<string, z.ZodMiniType> {
+  const names = new Map<z.ZodMiniType, string>();
   for (const [name, { answer }] of routes) {
-    if (answer.is instanceof z.ZodType && !names.has(answer.is))
+    if (answer.is instanceof z.ZodMiniType && !names.has(answer.is))
       names.set(answer.is, `${capital(name)}Answer`);
   }
   return Object.fromEntries([...names].map(([shape, name]) => [name, shape]));
 }
 
 const nameOf =
-  (named: Record<string, z.ZodType>) =>
-  (shape: z.ZodType): string | undefined =>
+  (named: Record<string, z.ZodMiniType>) =>
+  (shape: z.ZodMiniType): string | undefined =>
     Object.keys(named).find((name) => named[name] === shape);
 
-function operation(name: string, route: Route, named: (shape: z.ZodType) => string | undefined): object {
+function operation(name: string, route: Route, named: (shape: z.ZodMiniType) => string | undefined): object {
   const { bearer, says, query, body, answer } = route;
   const [type, schema] =
-    answer.is instanceof z.ZodType
+    answer.is instanceof z.ZodMiniType
       ? ['application/json', { $ref: `${AT}${named(answer.is)}` }]
       : [answer.is, undefined];
   return {
@@ -117,7 +117,7 @@ function operation(name: string, route: Route, named: (shape: z.ZodType) => stri
   };
 }
 
-function parameters(query: z.ZodObject): object[] {
+function parameters(query: z.ZodMiniObject): object[] {
   const { properties = {}, required = [] } = z.toJSONSchema(query);
   return Object.entries(properties).map(([name, schema]) => ({
     name,

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { JobId } from '../model/ids.ts';
 import {
   Accept,
@@ -59,11 +59,11 @@ export interface Route {
   /** In one sentence. */
   readonly says: string;
   /** The fields of the part after `?`. */
-  readonly query?: z.ZodObject;
+  readonly query?: z.ZodMiniObject;
   /** JSON of this shape, or another type of file. */
-  readonly body?: z.ZodType | string;
+  readonly body?: z.ZodMiniType | string;
   /** JSON of this shape, or another type of file. */
-  readonly answer: { readonly status: 200 | 201 | 202; readonly is: z.ZodType | string };
+  readonly answer: { readonly status: 200 | 201 | 202; readonly is: z.ZodMiniType | string };
 }
 
 const PDF = 'application/pdf';
@@ -76,17 +76,17 @@ const PLAIN = 'text/plain';
 const JPEG = 'image/jpeg';
 const WAV = 'audio/wav';
 
-const OfVisit = z.object({ job: JobId.describe('The visit.') });
-const PairOfVisit = z.object({ job: JobId.describe('Only the pair of this visit.').optional() });
+const OfVisit = z.object({ job: JobId.check(z.describe('The visit.')) });
+const PairOfVisit = z.object({ job: z.optional(JobId.check(z.describe('Only the pair of this visit.'))) });
 const InZone = z.object({
-  zone: TimeZone.describe('The IANA time zone for the times; UTC when left out.').optional(),
+  zone: z.optional(TimeZone.check(z.describe('The IANA time zone for the times; UTC when left out.'))),
 });
-const OfReport = z.object({ id: ReportId.describe('The report.') });
-const size = z.number().int().nonnegative().describe('How many signed heads the tree has.');
+const OfReport = z.object({ id: ReportId.check(z.describe('The report.')) });
+const size = z.int().check(z.nonnegative(), z.describe('How many signed heads the tree has.'));
 const TwoTrees = z.object({ from: size, to: size });
 const ToSay = z.object({
-  text: z.string().min(1).max(400).describe('With numbers in words.'),
-  rate: z.number().min(0.7).max(1.6).describe('1 when left out.').optional(),
+  text: z.string().check(z.minLength(1), z.maxLength(400), z.describe('With numbers in words.')),
+  rate: z.optional(z.number().check(z.minimum(0.7), z.maximum(1.6), z.describe('1 when left out.'))),
 });
 const logged = { status: 200, is: Logged } as const;
 

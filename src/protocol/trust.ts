@@ -1,9 +1,9 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** The certificate of the server's own authority, DER (RFC 5280). */
 export const AUTHORITY_PATH = '/authority.crt';
 
-const localName = z.string().optional();
+const localName = z.optional(z.string());
 
 /**
  * GET /api/trust: how a phone comes to a page that may use its microphone. `own-authority`: it must first be told to

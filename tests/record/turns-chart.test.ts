@@ -6,6 +6,7 @@ import type { Search } from '../../src/engine/search.ts';
 import { AXES, type Axis } from '../../src/model/turns.ts';
 import { KEYS, PEAK_UNKNOWN } from '../../src/phrases/charts.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { playedVisit, SETUP } from '../findings/site.ts';
 
 const { series, state } = new VisitRecord({ entries: playedVisit() });
@@ -20,14 +21,14 @@ const keysOf = ({ keys }: Scene): string[] => keys.map(({ text }) => text);
 
 describe.each(AXES)('readings along the %s adjuster', (axis) => {
   it('are not joined by straight lines where a curve is fitted', () => {
-    const scene = sceneOf(axis, state.search);
+    const scene = sceneOf(axis, searchOf(state));
     expect(linesOf(scene, 'run', 'earlier')).toEqual([]);
     expect(keysOf(scene)).not.toContain(KEYS.earlier);
     expect(keysOf(scene)).toContain(KEYS.likely);
   });
 
   it('have one fitted curve, drawn without corners', () => {
-    const fits = linesOf(sceneOf(axis, state.search), 'fit');
+    const fits = linesOf(sceneOf(axis, searchOf(state)), 'fit');
     expect(fits).toHaveLength(1);
     // In the path language of SVG, C is a cubic curve and L a straight line.
     expect(fits[0]).toMatch(/C/);
@@ -50,15 +51,15 @@ describe.each(AXES)('the small chart of the %s adjuster', (axis) => {
     );
 
   it('says where the peak is thought to be and how sure, and draws both', () => {
-    expect(small(state.search).words).toMatch(/peak: [+−]\d[.]\d\d ± \d[.]\d\d turns$/);
-    expect(linesOf(small(state.search).scene, 'peak')).toHaveLength(1);
-    expect(bars(state.search)).toHaveLength(1);
+    expect(small(searchOf(state)).words).toMatch(/peak: [+−]\d[.]\d\d ± \d[.]\d\d turns$/);
+    expect(linesOf(small(searchOf(state)).scene, 'peak')).toHaveLength(1);
+    expect(bars(searchOf(state))).toHaveLength(1);
   });
 
   it('has its bar of sureness around its peak', () => {
-    const [peak = ''] = linesOf(small(state.search).scene, 'peak');
+    const [peak = ''] = linesOf(small(searchOf(state)).scene, 'peak');
     const at = Number(/^M([\d.]+),/.exec(peak)?.[1]);
-    const [, from, wide] = /^M([\d.]+),[\d.]+h([\d.]+)/.exec(bars(state.search)[0] ?? '') ?? [];
+    const [, from, wide] = /^M([\d.]+),[\d.]+h([\d.]+)/.exec(bars(searchOf(state))[0] ?? '') ?? [];
     expect(Number(from)).toBeLessThanOrEqual(at);
     expect(Number(from) + Number(wide)).toBeGreaterThanOrEqual(at);
   });

@@ -22,6 +22,7 @@ import { type Connection, pragma } from '../../server/store/driver.ts';
 import { chooseDriver } from '../../server/store/drivers.ts';
 import { SCHEMA_VERSION } from '../../server/store/schema.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { verified } from '../verify/checked.ts';
 import { sealRemarks } from './contract.ts';
@@ -115,7 +116,7 @@ describe.each(DRIVERS)('with $name', (driver) => {
 
       const log = await wholeLog(store, job);
       expect(verified(toJsonLines(log.entries, log.head))).toMatchObject({ ok: true });
-      expect(log.entries.reduce(fold, EMPTY).search?.accepted).toBeDefined();
+      expect(searchOf(log.entries.reduce(fold, EMPTY))?.accepted).toBeDefined();
       expect(await store.append(job, sealRemarks(log.head, ['Dust on the lens.']))).toEqual({
         kind: 'stored',
       });
