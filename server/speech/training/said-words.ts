@@ -8,6 +8,7 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import wavefile from 'wavefile';
 import { logSoftmax } from '../../../src/speech/logits.ts';
 import { cuttings } from '../../../src/speech/pieces.ts';
 import { knownTo, spokenAs } from '../../../src/speech/single-words.ts';
@@ -63,29 +64,23 @@ async function placesOf(sound: Float32Array, words: readonly string[]): Promise<
   return before.at(-1);
 }
 
-const wav = (sound: Float32Array): Buffer => {
-  const file = Buffer.alloc(44 + 2 * sound.length);
-  file.write('RIFF', 0);
-  file.writeUInt32LE(36 + 2 * sound.length, 4);
-  file.write('WAVEfmt ', 8);
-  file.writeUInt32LE(16, 16);
-  file.writeUInt16LE(1, 20);
-  file.writeUInt16LE(1, 22);
-  file.writeUInt32LE(RATE, 24);
-  file.writeUInt32LE(2 * RATE, 28);
-  file.writeUInt16LE(2, 32);
-  file.writeUInt16LE(16, 34);
-  file.write('data', 36);
-  file.writeUInt32LE(2 * sound.length, 40);
-  sound.forEach((x, i) => {
-    file.writeInt16LE(Math.round(Math.max(-1, Math.min(1, x)) * 32_767), 44 + 2 * i);
-  });
-  return file;
+const wav = (sound: Float32Array): Uint8Array => {
+  const file = new wavefile.WaveFile();
+  file.fromScratch(
+    1,
+    RATE,
+    '16',
+    sound.map((x) => Math.round(Math.max(-1, Math.min(1, x)) * 32_767)),
+  );
+  return file.toBuffer();
 };
 
 mkdirSync(join(out, 'audio'), { recursive: true });
 const table = ['file\tspeaker\tword'];
-const rows = readFileSync(join(recordings, 'an4', 'transcripts.tsv'), 'utf8').trim().split('\n').slice(1);
+const rows = readFileSync(join(recordings, 'an4', 'transcripts.tsv'), 'utf8')
+  .trim()
+  .split('\n')
+  .slice(1);
 for (const row of rows) {
   const [file = '', speaker = '', text = ''] = row.split('\t');
   const said = text.toLowerCase().replaceAll(/\bo\b/g, 'oh');
