@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { defineConfig, type Plugin } from 'vite';
+import { chunkOf } from './vite.chunks.ts';
 import { onwarn } from './vite.warnings.ts';
 
 /** The licence and the notices go wherever the pages go: most of the packages in them ask for it. */
@@ -24,7 +25,7 @@ export default defineConfig({
     // From it the server knows what each page needs, see server/http/page-files.ts.
     manifest: true,
     // Each file is a request: a dozen of a few kilobytes make a page wait longer than one of thirty.
-    rollupOptions: { onwarn, output: { experimentalMinChunkSize: 30_000 } },
+    rollupOptions: { onwarn, output: { manualChunks: chunkOf, experimentalMinChunkSize: 3_000 } },
   },
   esbuild: { jsx: 'automatic', jsxImportSource: 'preact' },
 });

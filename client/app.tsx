@@ -2,15 +2,16 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { type Route, routeOf } from './browser/route.ts';
 import type { PartsOf, ScreenName } from './browser/screens.ts';
-import { HomePage } from './home/home-page.tsx';
 import { lazy } from './ui/lazy.tsx';
 import { MessagePage } from './ui/message-page.tsx';
 
-/** The component of each screen. The first page is small; the code of the others is fetched when one is opened. */
+/** The component of each screen. Its code is fetched when it is opened; the head of the page already asks for it. */
 const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
-  home: HomePage,
+  home: lazy(() => import('./home/home-page.tsx').then((m) => m.HomePage)),
   join: lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPage)),
   ask: lazy(() => import('./join/ask-page.tsx').then((m) => m.AskPage)),
+  account: lazy(() => import('./account/account-page.tsx').then((m) => m.AccountPage)),
+  invited: lazy(() => import('./account/invited-page.tsx').then((m) => m.InvitedPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
   alone: lazy(() => import('./alone/alone-page.tsx').then((m) => m.AlonePage)),

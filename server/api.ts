@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Logger } from 'pino';
+import type { Stamping } from '../src/log/time-stamp.ts';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
 import { CALL_FORM, QUESTION_UNKNOWN } from '../src/phrases/admission.ts';
 import {
@@ -26,6 +27,7 @@ import { NO_VOICE, NOTHING_TO_SAY, voiceFailedText } from '../src/phrases/no-spe
 import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
 import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
+import { accountsApi } from './accounts/api.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
 import type { LastSeen } from './guard/last-seen.ts';
@@ -50,6 +52,7 @@ import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
+import type { AccountsFile } from './store/accounts.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { Telemetry } from './telemetry/telemetry.ts';
@@ -60,6 +63,8 @@ export interface ApiDeps extends HealthDeps {
   sites: Sites;
   summaries: Summaries;
   notary: Notary;
+  /** How it stands with time stamps; undefined where nobody is asked for them. */
+  stamping: () => Stamping | undefined;
   store: Store;
   seen: LastSeen;
   voice?: VoiceMaker | undefined;
@@ -71,8 +76,12 @@ export interface ApiDeps extends HealthDeps {
   log: Logger;
   telemetry: Telemetry;
   certificate: CertificateNow;
+  /** By which phones find this server, where its network tells them. */
+  localName?: (() => string | undefined) | undefined;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck | undefined;
+  /** Who has an account, where the owner asks for one. */
+  accounts?: AccountsFile | undefined;
 }
 
 /** The addresses of the table: what else is asked for may be anything, and is named nowhere. */
@@ -85,6 +94,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     sites,
     summaries,
     notary,
+    stamping,
     store,
     seen,
     voice,
@@ -98,6 +108,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     version,
     certificate,
     passphrase,
+    accounts,
     isStopping,
   } = deps;
   const app = new Hono<Env>();
@@ -143,11 +154,12 @@ export function api(deps: ApiDeps): Hono<Env> {
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  const entrance = new Entrance(limits, passphrase);
+  const entrance = new Entrance(limits, passphrase, accounts);
   app.route('/', entrance.api());
+  app.route('/', accountsApi({ entrance, limits, clock, log }));
 
   answer(app, ROUTES.openJob, async (c) => {
-    const locked = entrance.refusal(c);
+    const locked = entrance.refusal(c, 'open-job');
     if (locked) return locked;
     if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
       return refuse(c, 'too-fast', TOO_MANY_JOBS);
@@ -237,13 +249,27 @@ export function api(deps: ApiDeps): Hono<Env> {
   app.route('/', soundApi(store, clock));
   app.route(
     '/',
-    siteApi({ entrance, sites, summaries, notary, rooms, store, clock, limits, daily, heavy, opensOf, log }),
+    siteApi({
+      entrance,
+      sites,
+      summaries,
+      notary,
+      stamping,
+      rooms,
+      store,
+      clock,
+      limits,
+      daily,
+      heavy,
+      opensOf,
+      log,
+    }),
   );
 
   app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 
   app.route('/', headsApi(notary));
-  app.route('/', trustApi(certificate));
+  app.route('/', trustApi(certificate, deps.localName));
 
   app.route('/', healthApi(deps));
 

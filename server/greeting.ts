@@ -2,6 +2,7 @@ import { X509Certificate } from 'node:crypto';
 import { renderUnicodeCompact } from 'uqr';
 import { SCREENS } from '../client/browser/screens.ts';
 import type { Fingerprint, TreeHead } from '../src/log/signed-head.ts';
+import type { LocalNameState } from './local-name/local-name.ts';
 import { lanAddresses } from './network/addresses.ts';
 import type { Options } from './options.ts';
 import { VERSION } from './process/program.ts';
@@ -12,6 +13,13 @@ const NOTES: Record<Options['tls'], string> = {
   own: 'The server signs its own certificate. On a new phone, open the page above or scan the code: it says how to trust it.',
   files: '',
   off: 'Without https, a page gets no microphone: people type (see --help).',
+};
+
+const BY_NAME: Record<Exclude<LocalNameState, 'held'>, string> = {
+  asking: 'not yet: the network has not answered',
+  taken: 'no: another machine on this network has that name. Give another one: --local-name',
+  failed: 'no: this network takes no multicast DNS',
+  'no-network': 'no: this machine is on no network',
 };
 
 const VOICE: Record<Options['voice'], string> = {
@@ -25,7 +33,7 @@ const mailOf = (address: string, head: TreeHead): string =>
 
 /**
  * For the person who starts the server: one line for each address, the data folder, and the speech engine. `authority`:
- * the certificate (PEM) that phones are told to trust.
+ * the certificate (PEM) that phones are told to trust. `byName`: what became of the local name, where one was given.
  */
 export function greeting(
   options: Options,
@@ -33,6 +41,7 @@ export function greeting(
   fingerprint: Fingerprint,
   speech: string,
   authority: string | undefined,
+  byName?: LocalNameState,
 ): string {
   const scheme = options.tls === 'off' ? 'http' : 'https';
   const lan = lanAddresses(options.host).map((address) => `${scheme}://${address}:${port}`);
@@ -40,6 +49,11 @@ export function greeting(
     `Ladderline ${VERSION}`,
     `  This machine  http://localhost:${port}`,
     ...lan.map((url) => `  On the LAN    ${url}`),
+    ...(byName === undefined
+      ? []
+      : [
+          `  By name       ${byName === 'held' ? `${scheme}://${options.localName}:${port}` : BY_NAME[byName]}`,
+        ]),
     `  Data folder   ${options.data}`,
     `  Signing key   ${fingerprint}`,
     `  Speech        ${speech}`,

@@ -1,6 +1,7 @@
 import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
 import { Callers } from './guard/callers.ts';
+import { LocalName, linksOf } from './local-name/local-name.ts';
 import { certificateNames } from './network/addresses.ts';
 import type { KeyPair } from './network/authority.ts';
 import { givenCertificate, keepRenewed, ownCertificate } from './network/certificate.ts';
@@ -12,7 +13,10 @@ import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
 import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
-import { type RunningServer, startServer } from './start.ts';
+import { askAt, certificatesIn } from './stamps/ask.ts';
+import { stampsBy } from './stamps/token.ts';
+import { type RunningServer, type StampsFrom, startServer } from './start.ts';
+import { accountsOf } from './store/accounts.ts';
 import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
 import { StoreFailure } from './store/store.ts';
@@ -52,6 +56,21 @@ function publishersOf({ headsFile, headsTo }: Options): Publish[] {
   return [...(headsFile ? [toFile(headsFile)] : []), ...(headsTo ? [toAddress(headsTo)] : [])];
 }
 
+function stampsFrom({ stampFrom, stampAuthority, stampEvery }: Options): StampsFrom | undefined {
+  if (!stampFrom || !stampAuthority) return undefined;
+  try {
+    return {
+      ask: askAt(stampFrom, stampsBy(certificatesIn(stampAuthority))),
+      from: new URL(stampFrom).host,
+      everyMs: stampEvery * 60_000,
+    };
+  } catch (error) {
+    throw new StartFailure(
+      `the certificate of --stamp-authority cannot be read: ${(error as Error).message}. Give the one that the time-stamping authority publishes, as a PEM file.`,
+    );
+  }
+}
+
 /** Waits until the speech engine is loaded or has failed, and says which. */
 async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
   if (!engine) return 'off: people type';
@@ -65,14 +84,18 @@ async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
 
 async function main(): Promise<void> {
   const options = readOptions(process.argv.slice(2));
+  // It may be called by it, and its certificate is for it, whether or not the network tells phones.
+  if (options.localName) options.name.push(options.localName);
   const log = makeLogger(options.logLevel);
   const voice = voiceOf(options);
+  const stamps = stampsFrom(options);
   const store = await openInThread(options.data, (text) => log.warn(text));
   const certificate = certificateOf(options, (text) => log.warn(text));
   const tls = await certificate?.();
   const signingKey = SigningKey.ofFolder(options.data);
   const { port, host } = options;
   const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
+  let localName: LocalName | undefined;
   const server = await startServer({
     store,
     port,
@@ -81,11 +104,15 @@ async function main(): Promise<void> {
     modelFolder: options.model,
     signingKey,
     publish: publishersOf(options),
+    ...(stamps && { stamps }),
     names: options.name,
+    localName: () => (localName?.state === 'held' ? localName.name : undefined),
     passphrase: passphraseOf(options.data),
+    accounts: accountsOf(options.data),
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
+    ...(options.keepNames !== undefined && { keepNamesDays: options.keepNames }),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),
     ...(transcriber && { transcriber }),
@@ -99,24 +126,37 @@ async function main(): Promise<void> {
       (pair) => server.useCertificate(pair),
       (err) => log.error({ err }, 'the certificate could not be renewed'),
     );
-  endOnSignal(server, backups);
+  if (options.localName) {
+    localName = new LocalName(options.localName, () => linksOf(host), log);
+    await within(LOCAL_NAME_WITHIN_MS, localName.settled());
+  }
+  endOnSignal(server, backups, localName);
   console.log(
-    greeting(options, server, signingKey.fingerprint, await speechLine(transcriber), tls?.authority),
+    greeting(
+      options,
+      server,
+      signingKey.fingerprint,
+      await speechLine(transcriber),
+      tls?.authority,
+      localName?.state,
+    ),
   );
 }
 
+/** Asking whether somebody else has the name takes less than a second where nobody has. */
+const LOCAL_NAME_WITHIN_MS = 3000;
 /** Less than the 90 s that systemd waits by default before it kills a program. */
 const END_WITHIN_MS = 30_000;
 const NOT_ENDED =
   'the server could not end in order within 30 seconds, and was ended. What was acknowledged is in the logs; phones send the rest again.';
 
 /** The first signal ends the server in order, in bounded time; a second one ends it at once. */
-function endOnSignal(server: RunningServer, backups: Backups): void {
+function endOnSignal(server: RunningServer, backups: Backups, localName: LocalName | undefined): void {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       process.once(signal, () => process.exit(1));
       backups.close();
-      within(END_WITHIN_MS, server.close()).then(
+      within(END_WITHIN_MS, Promise.all([localName?.close(), server.close()])).then(
         (isDone) => (isDone ? process.exit(0) : fail(new StartFailure(NOT_ENDED))),
         (error: unknown) => fail(error),
       );

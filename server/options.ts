@@ -9,6 +9,8 @@ export interface Options {
   port: number;
   host: string;
   name: string[];
+  /** With `.local`. */
+  localName?: string;
   trustProxy: string[];
   proxyHeader: ProxyHeader;
   data: string;
@@ -21,10 +23,16 @@ export interface Options {
   headsFile?: string;
   headsTo?: string;
   headsMail?: string;
+  stampFrom?: string;
+  stampAuthority?: string;
+  /** Minutes. */
+  stampEvery: number;
   /** Megabytes of 10^6 bytes. */
   diskLeast: number;
   /** Days; undefined: for ever. */
   keepPictures?: number;
+  /** Days; undefined: for ever. */
+  keepNames?: number;
   logLevel: string;
 }
 
@@ -47,11 +55,25 @@ function toDays(text: string): number {
   return Number(text);
 }
 
+function toMinutes(text: string): number {
+  const minutes = Number(text);
+  if (!/^\d+$/.test(text) || minutes < 1 || minutes > 1440)
+    throw new InvalidArgumentError('It must be a whole number of minutes, 1 to 1440.');
+  return minutes;
+}
+
 function toNames(text: string): string[] {
   const names = text.split(',').map((name) => name.trim());
   if (!names.every((name) => /^[a-z0-9]([a-z0-9._-]*[a-z0-9])?$/i.test(name)))
     throw new InvalidArgumentError('It must be names like ladder.firm.example, with commas between.');
   return names;
+}
+
+function toLocalName(text: string): string {
+  const label = text.replace(/\.local$/i, '').toLowerCase();
+  if (!/^[a-z0-9]([a-z0-9-]{0,61}[a-z0-9])?$/.test(label))
+    throw new InvalidArgumentError('It must be one name of letters, digits and hyphens, such as ladderline.');
+  return `${label}.local`;
 }
 
 function toProxies(text: string): string[] {
@@ -100,6 +122,12 @@ export function readOptions(argv: readonly string[]): Options {
         .default([], 'the machine’s own, and those in its certificate')
         .env('LADDERLINE_NAME')
         .argParser(toNames),
+    )
+    .addOption(
+      new Option('--local-name <name>', 'a name in .local by which phones on this network find it; see below')
+        .default(undefined, 'none')
+        .env('LADDERLINE_LOCAL_NAME')
+        .argParser(toLocalName),
     )
     .addOption(
       new Option('--trust-proxy <list>', 'addresses or networks of proxies before the server, with commas')
@@ -166,6 +194,25 @@ export function readOptions(argv: readonly string[]): Options {
     )
     .addOption(
       new Option(
+        '--stamp-from <url>',
+        'have the time of signed heads vouched for there (RFC 3161); see below',
+      )
+        .env('LADDERLINE_STAMP_FROM')
+        .argParser(toUrl),
+    )
+    .addOption(
+      new Option('--stamp-authority <file>', 'whose time stamps are believed: its certificate (PEM)')
+        .env('LADDERLINE_STAMP_AUTHORITY')
+        .argParser(toPath),
+    )
+    .addOption(
+      new Option('--stamp-every <minutes>', 'how often what has changed is stamped')
+        .default(60)
+        .env('LADDERLINE_STAMP_EVERY')
+        .argParser(toMinutes),
+    )
+    .addOption(
+      new Option(
         '--disk-least <MB>',
         'with less room on the disk of the data folder, /api/health answers 503; 0: never',
       )
@@ -177,6 +224,12 @@ export function readOptions(argv: readonly string[]): Options {
       new Option('--keep-pictures <days>', 'remove pictures of photos that are older; their entries stay')
         .default(undefined, 'for ever')
         .env('LADDERLINE_KEEP_PICTURES')
+        .argParser(toDays),
+    )
+    .addOption(
+      new Option('--keep-names <days>', 'forget all names of a record so many days after its last entry')
+        .default(undefined, 'for ever')
+        .env('LADDERLINE_KEEP_NAMES')
         .argParser(toDays),
     )
     .addOption(
@@ -192,6 +245,8 @@ export function readOptions(argv: readonly string[]): Options {
   if (options.tls === 'files' && !(options.cert && options.key)) {
     program.error('error: --tls files needs both --cert and --key.');
   }
+  if ((options.stampFrom === undefined) !== (options.stampAuthority === undefined))
+    program.error('error: --stamp-from and --stamp-authority go together.');
   if (options.tls !== 'files' && given) program.error('error: --cert and --key go with --tls files.');
   return options;
 }
@@ -210,6 +265,8 @@ const NAME_HELP = `
 The server answers to its addresses, to localhost, to the name of this machine, and to the names in its certificate.
 Any other name is refused, because a website could make its own name lead here. If people reach the server under
 another name, through a proxy or a name server of the firm, give that name with --name.
+With --local-name ladderline it says to its networks by multicast DNS (RFC 6762, UDP port 5353) that it is ladderline.local.
+Nothing is sent without it. Not every network passes that on, and not every phone asks: the addresses always work.
 Behind a proxy all callers have the proxy's address, and share its limits, unless --trust-proxy names it: then the
 address that it gives is taken. Never name an address from which people call directly: they could give any.
 `;
@@ -221,6 +278,11 @@ machine, or with your customer:
   --heads-file FILE     a line for each minute of change, best on a disk that can only be added to
   --heads-to URL        the same, posted as JSON
   --heads-mail ADDRESS  a mailto link at each start
+The times in them are those of the server's own clock. An authority that stamps times can vouch for the head of
+all of them; only a hash goes there:
+  --stamp-from URL        the address of its service (RFC 3161), as it publishes it
+  --stamp-authority FILE  its certificate, from a source that you trust; other time stamps are refused
+  --stamp-every MINUTES   no more often (60), but for a signature of a person, which is stamped at once
 npm run verify -- --help says how to check a record against them. docs/security.md says what each proves.
 `;
 

@@ -5,6 +5,7 @@ import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
 import { api } from './api.ts';
 import { watchDisk } from './disk-watch.ts';
+import { NameRetention } from './forget/retention.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
 import { blockOf } from './guard/guesses.ts';
@@ -37,6 +38,9 @@ import { Sites } from './site/sites.ts';
 import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
 import { type SpeechEngine, SpeechService } from './speech/service.ts';
+import type { AskForStamp } from './stamps/ask.ts';
+import { Stamper } from './stamps/stamper.ts';
+import type { AccountsFile } from './store/accounts.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
@@ -53,10 +57,14 @@ export interface ServerOptions {
   tls?: KeyPair;
   /** Names under which people reach this server, beside those in `tls`. */
   names?: readonly string[];
+  /** One by which phones find it now, by multicast DNS. */
+  localName?: () => string | undefined;
   /** Which proxies are believed about where a request comes from; none, when left out. */
   callers?: Callers;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck;
+  /** Who has an account, where the owner asks for one; without it, nobody is asked. */
+  accounts?: AccountsFile;
   /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
@@ -70,13 +78,24 @@ export interface ServerOptions {
   signingKey?: SigningKey;
   /** Where signed heads are sent. */
   publish?: readonly Publish[];
+  /** Who vouches for the time of signed heads; without it, nobody. */
+  stamps?: StampsFrom;
   log?: Logger;
   /** Room for the store; without it, there is always enough. */
   disk?: FreeSpace;
   /** Without it, pictures of photos are kept for ever. */
   keepPicturesDays?: number;
+  /** So long after the last entry of a record its names are kept; without it, for ever. */
+  keepNamesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
+}
+
+export interface StampsFrom {
+  ask: AskForStamp;
+  /** For people: the host. */
+  from: string;
+  everyMs: number;
 }
 
 export interface RunningServer {
@@ -100,7 +119,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   let stopped: Promise<void> | undefined;
   const speech = new SpeechService(transcriber, limits, log);
   const { signingKey: key = SigningKey.make(), publish = [] } = options;
-  const notary = new Notary({ store, key, clock, log, publish });
+  const { stamps } = options;
+  const stamper = stamps && new Stamper({ store, clock, log, telemetry, ...stamps });
+  const notary = new Notary({ store, key, clock, log, publish, stamper });
   const onStored = (entries: readonly Entry[]) => {
     const [first] = entries;
     if (!first) return;
@@ -122,6 +143,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { keepPicturesDays: days } = options;
   const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
   void retention?.begin();
+  const { keepNamesDays } = options;
+  const names =
+    keepNamesDays === undefined
+      ? undefined
+      : new NameRetention({ store, rooms, clock, log, days: keepNamesDays });
+  void names?.begin();
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
@@ -161,6 +188,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       sites,
       summaries,
       notary,
+      stamping: () => stamper?.state,
       store,
       seen,
       speech,
@@ -177,7 +205,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       metricsToken: options.metricsToken,
       version: VERSION,
       certificate,
+      localName: options.localName,
       passphrase: options.passphrase,
+      accounts: options.accounts,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
@@ -232,6 +262,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
     retention?.close();
+    names?.close();
     stopWatching();
     stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);

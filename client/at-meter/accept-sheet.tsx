@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { needText } from '../../src/phrases/missing.ts';
 import { acceptable } from '../../src/visit/periodic.ts';
-import { commissionOf } from '../../src/visit/state.ts';
+import { commissionOf } from '../../src/visit/search.ts';
 import type { Room } from '../seat/use-room.ts';
 import { Sheet } from '../ui/sheet.tsx';
 

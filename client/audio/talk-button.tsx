@@ -2,7 +2,7 @@ import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { keepHandsFree } from './hands-free-choice.ts';
 import { meterShare } from './level.ts';
-import type { TalkView } from './use-talk.ts';
+import type { TalkView } from './talk-view.ts';
 import './talk-button.css';
 
 /** Hold it while speaking, or tap, speak, and tap again. */

@@ -1,70 +1,35 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { type Resampler, resampler } from '../../src/audio/resample.ts';
 import type { Seat } from '../../src/model/facts.ts';
-import type { MessageId, Seq } from '../../src/model/ids.ts';
-import { handsFreeStoppedText, LINK_LOST, NO_LINK, NO_ON_DEVICE, NO_WORDS } from '../../src/phrases/talk.ts';
-import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
-import type { Heard } from '../../src/speech/heard.ts';
+import { TALK_NOT_LOADED } from '../../src/phrases/talk.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Connection } from '../link/connection.ts';
-import { onDeviceRecogniser } from '../on-device/recogniser.ts';
-import { HandsFree } from './hands-free.ts';
-import { levelOf, TOO_LOUD } from './level.ts';
-import { type Microphone, MicrophoneError, openMicrophone } from './microphone.ts';
-import { IDLE, type TalkEvent, type TalkState, talk } from './talk.ts';
-import { toOnDevice, toServer, type Utterance } from './utterance.ts';
+import { IDLE } from './talk.ts';
+import type { TalkRunner } from './talk-runner.ts';
+import type { Shown, TalkView, TalkWorld } from './talk-view.ts';
 
-export interface TalkView {
-  state: TalkState;
-  /** Loudness now, dB below full scale. */
-  db: number;
-  clipping: boolean;
-  /** What went wrong last time. */
-  failure: string | undefined;
-  /** Talk without the button. `hearing`: speech is let through now. */
-  handsFree: 'off' | 'opening' | 'listening' | 'hearing';
-  /** The noise is almost as loud as the voice. */
-  tooLoud: boolean;
-  /** The speech model in this phone, for times without the link or without the server's model. */
-  onDevice: 'off' | 'loading' | 'ready';
-  feed(event: TalkEvent): void;
-  setHandsFree(on: boolean): void;
-  setOnDevice(on: boolean): void;
-}
-
-type Shown = Omit<TalkView, 'feed' | 'setHandsFree' | 'setOnDevice'>;
-
-/** What the talk needs from the rest of its seat. */
-export interface TalkWorld {
-  re: Seq | undefined;
-  /** This phone is speaking. */
-  speaking: boolean;
-  /** Words heard by this phone, with the instruction that they answer. */
-  heard(words: Heard, re: Seq | undefined): void;
-}
+/** Before anything was asked for. */
+const SILENT: Shown = {
+  state: IDLE,
+  db: -100,
+  clipping: false,
+  failure: undefined,
+  handsFree: 'off',
+  tooLoud: false,
+  onDevice: 'off',
+};
 
 const ON_DEVICE = 'own-ears';
 
 const TICK_MS = 100;
-/** People release the button with their last word, so recording continues a little longer. */
-const TAIL_MS = 180;
 
 /**
  * The talk button of one seat. `keepOpenMs`: how long the microphone stays open after an utterance, so that
  * the start of the next one is not cut. 0 on a phone where the loudspeaker is more important.
  */
 export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, keepOpenMs: number): TalkView {
-  const [shown, setShown] = useState<Shown>({
-    state: IDLE,
-    db: -100,
-    clipping: false,
-    failure: undefined,
-    handsFree: 'off',
-    tooLoud: false,
-    onDevice: 'off',
-  });
-  const ref = useRef<TalkRunner>(undefined);
-  ref.current ??= new TalkRunner(connection, keepOpenMs, (patch) =>
+  const [shown, setShown] = useState(SILENT);
+  const ref = useRef<FetchedRunner>(undefined);
+  ref.current ??= new FetchedRunner(connection, keepOpenMs, (patch) =>
     setShown((old) => ({ ...old, ...patch })),
   );
   const runner = ref.current;
@@ -74,47 +39,46 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
   useEffect(() => {
     const heard = hearing[seat];
     if (heard && (heard.stage === 'done' || heard.stage === 'failed'))
-      runner.feed({ on: 'answered', id: heard.id });
-    for (const { id } of complaints) if (id) runner.feed({ on: 'answered', id });
+      runner.here?.feed({ on: 'answered', id: heard.id });
+    for (const { id } of complaints) if (id) runner.here?.feed({ on: 'answered', id });
   }, [hearing, complaints]);
   useEffect(() => {
-    if (browserStorage.read(ON_DEVICE) === true) runner.setOnDevice(true);
-    const timer = setInterval(() => runner.feed({ on: 'tick' }), TICK_MS);
+    if (browserStorage.read(ON_DEVICE) === true) runner.do((it) => it.setOnDevice(true));
+    const timer = setInterval(() => runner.here?.feed({ on: 'tick' }), TICK_MS);
     const hidden = () => {
-      if (document.visibilityState === 'hidden') runner.giveUp();
-      else runner.comeBack();
+      if (document.visibilityState === 'hidden') runner.here?.giveUp();
+      else runner.here?.comeBack();
     };
     document.addEventListener('visibilitychange', hidden);
     return () => {
       clearInterval(timer);
       document.removeEventListener('visibilitychange', hidden);
-      runner.giveUp();
+      runner.leave();
     };
   }, []);
 
   return {
     ...shown,
-    feed: (event) => runner.feed(event),
-    setHandsFree: (on) => runner.setHandsFree(on),
+    ahead: () => void runner.fetch(),
+    feed(event) {
+      const at = Date.now();
+      runner.do((it) => it.feed(event, at));
+    },
+    setHandsFree: (on) => runner.do((it) => it.setHandsFree(on)),
     setOnDevice(on) {
       browserStorage.write(ON_DEVICE, on);
-      runner.setOnDevice(on);
+      runner.do((it) => it.setOnDevice(on));
     },
   };
 }
 
-/** Runs a `TalkState` on the microphone and the link. */
-class TalkRunner {
-  world: TalkWorld = { re: undefined, speaking: false, heard() {} };
-  #state: TalkState = IDLE;
-  #microphone: Microphone | undefined;
-  #closing: ReturnType<typeof setTimeout> | undefined;
-  #resampler: Resampler | undefined;
-  #talk: Utterance | undefined;
-  #handsFree: HandsFree | undefined;
-  /** Hands-free talk ended only because the page was hidden. */
-  #interrupted = false;
-  #onDevice: Shown['onDevice'] = 'off';
+/** The runner, whose code is fetched when something is first asked of it. What is asked meanwhile waits, in its order. */
+class FetchedRunner {
+  here: TalkRunner | undefined;
+  #world: TalkWorld = { re: undefined, speaking: false, heard() {} };
+  #asked: ((runner: TalkRunner) => void)[] = [];
+  #fetching = false;
+  #left = false;
 
   constructor(
     private readonly connection: Connection,
@@ -122,163 +86,42 @@ class TalkRunner {
     private readonly show: (patch: Partial<Shown>) => void,
   ) {}
 
-  feed(event: TalkEvent): void {
-    const { state, effects } = talk(this.#state, event, Date.now());
-    const changed = state !== this.#state;
-    this.#state = state;
-    for (const effect of effects) {
-      if (effect === 'open') void this.#open();
-      if (effect === 'send') this.#send();
-      if (effect === 'drop') this.#drop();
-      if (effect === 'close') this.#closeLater();
+  set world(world: TalkWorld) {
+    this.#world = world;
+    if (this.here) this.here.world = world;
+  }
+
+  do(ask: (runner: TalkRunner) => void): void {
+    if (this.here) {
+      ask(this.here);
+      return;
     }
-    if (changed) this.show({ state });
+    this.#asked.push(ask);
+    void this.fetch();
   }
 
-  giveUp(): void {
-    this.feed({ on: 'failed' });
-    this.#close();
-    this.#interrupted = this.#handsFree !== undefined;
-    if (this.#handsFree) this.setHandsFree(false);
-  }
-
-  /** The page is seen again: who talked without a button goes on so. */
-  comeBack(): void {
-    if (this.#interrupted) this.setHandsFree(true);
-    this.#interrupted = false;
-  }
-
-  setHandsFree(on: boolean): void {
-    this.#handsFree?.stop();
-    this.#handsFree = undefined;
-    this.show({ handsFree: on ? 'opening' : 'off', tooLoud: false, db: -100 });
-    if (!on) return;
-    this.feed({ on: 'failed' });
-    this.#close();
-    const fail = (failure: unknown) => {
-      if (this.#handsFree !== handsFree) return;
-      this.#handsFree = undefined;
-      const text = failure instanceof Error ? failure.message : String(failure);
-      this.show({ handsFree: 'off', failure: handsFreeStoppedText(text) });
-    };
-    const handsFree = new HandsFree({
-      recogniser: onDeviceRecogniser(),
-      speaking: () => this.world.speaking,
-      begin: () => {
-        const begun = this.#begin();
-        this.show({ failure: begun ? undefined : NO_LINK });
-        return begun;
-      },
-      lost: () => this.show({ failure: LINK_LOST }),
-      show: ({ open, ...shown }) => this.show({ ...shown, handsFree: open ? 'hearing' : 'listening' }),
-      failed: fail,
-    });
-    this.#handsFree = handsFree;
-    this.show({ failure: undefined });
-    handsFree.start().catch(fail);
-  }
-
-  setOnDevice(on: boolean): void {
-    const show = (onDevice: Shown['onDevice']) => {
-      this.#onDevice = onDevice;
-      this.show({ onDevice });
-    };
-    show(on ? 'loading' : 'off');
-    if (!on) return;
-    onDeviceRecogniser()
-      .load()
-      .then(
-        () => {
-          if (this.#onDevice === 'loading') show('ready');
-        },
-        () => {
-          show('off');
-          this.show({ failure: NO_ON_DEVICE });
-        },
-      );
-  }
-
-  /** The server's recogniser, if it can be reached. If not, this phone's. */
-  #begin(): Utterance | undefined {
-    const { re } = this.world;
-    const { phase, speech } = this.connection.link;
-    if (this.#onDevice !== 'ready' || (phase === 'live' && speech?.ready))
-      return toServer(this.connection, re);
-    return toOnDevice(onDeviceRecogniser(), (id, heard) => this.#heard(id, heard, re));
-  }
-
-  #heard(id: MessageId, heard: Heard | undefined, re: Seq | undefined): void {
-    if (heard) this.world.heard(heard, re);
-    else this.show({ failure: NO_WORDS });
-    this.feed({ on: 'answered', id });
-  }
-
-  async #open(): Promise<void> {
-    clearTimeout(this.#closing);
-    this.show({ failure: undefined, clipping: false });
+  async fetch(): Promise<void> {
+    if (this.here || this.#fetching) return;
+    this.#fetching = true;
     try {
-      this.#microphone ??= await openMicrophone((samples) => this.#take(samples));
-    } catch (error) {
-      if (!(error instanceof MicrophoneError)) throw error;
-      this.#fail(error.message);
-      return;
+      const { TalkRunner } = await import('./talk-runner.ts');
+      if (!this.#left) this.#begin(new TalkRunner(this.connection, this.keepOpenMs, this.show, this.#world));
+    } catch {
+      // It is fetched again when it is next asked for something, and only what was asked for is told of.
+      if (this.#asked.length > 0) this.show({ ...SILENT, failure: TALK_NOT_LOADED });
+      this.#asked = [];
     }
-    if (this.#state.phase !== 'opening') {
-      this.#closeLater();
-      return;
-    }
-    this.#talk = this.#begin();
-    if (!this.#talk) {
-      this.#fail(NO_LINK);
-      return;
-    }
-    this.#resampler = resampler(this.#microphone.rate, SAMPLE_RATE);
-    this.feed({ on: 'opened', id: this.#talk.id });
+    this.#fetching = false;
   }
 
-  #take(samples: Float32Array): void {
-    if (!this.#talk || !this.#resampler) return;
-    const { db, clipped } = levelOf(samples);
-    this.show(clipped > TOO_LOUD ? { db, clipping: true } : { db });
-    const sent = this.#talk.sound(this.#resampler.push(samples));
-    if (!sent) this.#fail(LINK_LOST);
+  #begin(runner: TalkRunner): void {
+    this.here = runner;
+    for (const ask of this.#asked.splice(0)) ask(runner);
+    if (document.visibilityState === 'hidden') runner.giveUp();
   }
 
-  #send(): void {
-    const [spoken, tail] = [this.#talk, this.#resampler];
-    setTimeout(() => {
-      if (this.#talk === spoken) {
-        this.#talk = undefined;
-        this.#resampler = undefined;
-      }
-      if (!spoken || !tail) return;
-      spoken.sound(tail.flush());
-      if (!spoken.end()) this.#fail(LINK_LOST);
-      this.show({ db: -100 });
-    }, TAIL_MS);
-  }
-
-  #drop(): void {
-    this.#talk?.drop();
-    this.#talk = undefined;
-    this.#resampler = undefined;
-    this.show({ db: -100 });
-  }
-
-  #fail(failure: string): void {
-    this.show({ failure });
-    this.feed({ on: 'failed' });
-  }
-
-  #closeLater(): void {
-    clearTimeout(this.#closing);
-    this.#closing = setTimeout(() => this.#close(), Math.max(this.keepOpenMs, 2 * TAIL_MS));
-  }
-
-  #close(): void {
-    clearTimeout(this.#closing);
-    if (this.#state.phase === 'talking') return;
-    this.#microphone?.close();
-    this.#microphone = undefined;
+  leave(): void {
+    this.#left = true;
+    this.here?.giveUp();
   }
 }

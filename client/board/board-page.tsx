@@ -15,6 +15,7 @@ import { forgetSite, savedSites, saveSite } from '../saved/saved-sites.ts';
 import { DamageAlert } from '../site/damage.tsx';
 import { liveRows } from '../site/live-rows.ts';
 import { SiteFrame } from '../site/site-frame.tsx';
+import { StampingLine } from '../site/stamping-line.tsx';
 import { StatusShape } from '../site/status-chip.tsx';
 import type { Polled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
@@ -72,6 +73,7 @@ function Board({ token, view, site }: { token: string; view: SiteView; site: Pol
       }
     >
       <DamageAlert damage={view.damage} token={token} />
+      <StampingLine stamping={view.stamping} />
       <nav class="site-ways" aria-label="This site">
         {desk && (
           <>

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { NO_ANSWER, unreadableText } from '../../src/phrases/requests.ts';
 import { type Ask, AskAnswer, Asked } from '../../src/protocol/ask.ts';
@@ -53,7 +53,7 @@ export interface RequestOptions {
 /** One request. Its answer must have the form of `shape`. @throws {ApiError} */
 export async function request<T>(
   path: string,
-  shape: z.ZodType<T>,
+  shape: z.ZodMiniType<T>,
   options: RequestOptions = {},
 ): Promise<T> {
   const response = await ask(path, options);

@@ -19,6 +19,10 @@ export const SCREENS = {
   join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code', 'proof'] },
   /** A phone without a code asks the panel. `word`: of the job, such as "KILO-417". */
   ask: { path: '/ask', file: 'join/ask-page.tsx', needs: [], may: ['word'] },
+  /** Whether this device is signed in, and what its account has. */
+  account: { path: '/account', file: 'account/account-page.tsx', needs: [], may: [] },
+  /** `secret`: of an invitation to an account. */
+  invited: { path: '/invited', file: 'account/invited-page.tsx', needs: ['secret'], may: [] },
   /** How a phone is told to trust the server's own certificate. Works over plain HTTP. */
   trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */

@@ -1,27 +1,26 @@
 import { useState } from 'preact/hooks';
 import { browserStorage } from '../browser/storage.ts';
-import { LadderScreen } from '../ladder/ladder-screen.tsx';
 import { savedSeat } from '../saved/saved-seats.ts';
 import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import type { InPage } from '../seat/use-room.ts';
+import { lazy } from '../ui/lazy.tsx';
 
 /** An open microphone can move the voice to the earpiece, so here it closes after every utterance. */
 const KEEP_MICROPHONE_MS = 0;
+
+/** Its code is fetched while the cautions are read. */
+const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen));
+const screenOf = () => LadderScreen;
 
 /** `inPage`: practice on one phone. */
 export function EmitterPage({ inPage }: Record<never, string> & { inPage?: InPage }) {
   const [saved] = useState(() => savedSeat(browserStorage, 'emitter'));
   if (inPage)
     return (
-      <InPageSeat
-        seat="emitter"
-        keepMicrophoneMs={KEEP_MICROPHONE_MS}
-        screen={LadderScreen}
-        inPage={inPage}
-      />
+      <InPageSeat seat="emitter" keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} inPage={inPage} />
     );
   return saved ? (
-    <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={LadderScreen} />
+    <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
   ) : (
     <NoSeat seat="emitter" />
   );

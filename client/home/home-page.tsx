@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { ALONE_ON_HOME, ALONE_TITLE } from '../../src/phrases/alone-title.ts';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
+import { useAccess } from '../account/use-access.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
@@ -16,6 +17,7 @@ import './home.css';
 export function HomePage() {
   const { seats, sites, past, leave, forget } = useSaved();
   const { newer } = useKeptPages();
+  const { access } = useAccess();
   useEffect(() => void takeNewer(), [newer]);
   return (
     <Page class="home">
@@ -38,6 +40,11 @@ export function HomePage() {
       </Way>
       <Sites sites={sites} />
       {past.length > 0 && <KnownJobs jobs={past} onForget={forget} />}
+      {access && access.kind !== 'open' && (
+        <a class="button" href={linkTo('account', {})} onClick={follow}>
+          {access.kind === 'accounts' && !access.isIn ? 'Sign in' : 'Your account'}
+        </a>
+      )}
       <LanguageChoice />
       <p class="home-safety">
         Alarm outputs isolated? Someone told? Ladder footed? The maker's instructions, local code and licensed

@@ -1,7 +1,7 @@
 import type { Action } from '../../src/model/advice.ts';
 import type { Cover } from '../../src/model/checklists.ts';
 import { amountGlyph, senseWord } from '../../src/phrases/amounts.ts';
-import { arcPath, arrowHead, pointAt } from './screw.ts';
+import { arcPath, arrowHead, pointAt, winds } from './screw.ts';
 
 /** The picture of an instruction. Some have none: words are better. */
 export function Drawing({ action }: { action: Action }) {
@@ -59,7 +59,7 @@ function Screw({ axis, eighths }: Extract<Action, { kind: 'turn' }>) {
         <path d="M0 42V-40" />
         <path d="M-9 -26 0 -42 9 -26" />
       </g>
-      <path class="screw-arc" d={arcPath(eighths)} />
+      <path class={winds(eighths) ? 'screw-arc winding' : 'screw-arc'} d={arcPath(eighths)} />
       <polygon class="screw-arrow" points={arrowHead(eighths)} />
     </svg>
   );

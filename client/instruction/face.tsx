@@ -73,16 +73,32 @@ export function Face({
 /** The order in one line or a few. It is as large as its longest word allows: no word is broken. */
 const Show = ({ text: english }: { text: string }) => {
   const text = inOwnWords(english);
-  const letters = Math.max(SHORTEST_LINE, ...text.split(/\s+/).map((word) => word.length));
+  const wide = Math.max(SHORTEST_LINE_EM, ...text.split(/\s+/).map(widthOf));
   return (
-    <h1 class="show" translate={false} style={{ '--letters': letters }}>
+    <h1
+      class={text.length > LONG ? 'show long' : 'show'}
+      translate={false}
+      style={{ '--wide': wide.toFixed(2) }}
+    >
       {text}
     </h1>
   );
 };
 
-/** With fewer letters than this on a line, the order would fill the screen. */
-const SHORTEST_LINE = 8;
+/** With a shorter line, the order would fill the screen. */
+const SHORTEST_LINE_EM = 5.1;
+
+/** A longer order in the largest letters would not fit above its keys. */
+const LONG = 48;
+
+/** About how wide a word is in bold letters, in parts of their height. */
+const widthOf = (word: string): number =>
+  [...word].reduce(
+    (sum, letter) => sum + (/[mwMW@]/.test(letter) ? 1.06 : isNarrow(letter) ? 0.44 : 0.71),
+    0,
+  );
+
+const isNarrow = (letter: string): boolean => /[ijltfrI.,:;'’!|()]/.test(letter);
 
 /** After an alignment alone the outputs are still isolated. After a signed commissioning they are restored. */
 const leavesAfterwards = ({ action, rule }: Advice): boolean =>

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { JobId, MessageId } from '../../src/model/ids.ts';
 import { type Key, Keys, type WithdrawKey } from '../../src/protocol/keys.ts';
 import { Logged } from '../../src/protocol/site.ts';

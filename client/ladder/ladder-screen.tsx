@@ -68,27 +68,29 @@ export function LadderScreen({ room }: { room: Room }) {
         <DeskWork room={room} />
         {isAlone && <AtMeter room={room} />}
         {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
-        <div class="answer-grid">
-          {linked && <AnswerButton room={room} answer={AGAIN} class="button answer" />}
-          {linked && !halted && <AnswerButton room={room} answer={WAIT} class="button answer" />}
-          {!halted && action && canFail(action) && (
-            <button type="button" class="button answer" onClick={() => setSheet('cannot')}>
-              Can't
-            </button>
-          )}
-          {!halted && action && canGoWrong(action) && (
-            <AnswerButton room={room} answer={WRONG_WAY} class="button answer" />
-          )}
-        </div>
-        <div class="answers">
-          {stageAnswers(room).map((answer) => (
-            <AnswerButton
-              key={answer.label}
-              room={room}
-              answer={answer}
-              class={answer.main ? 'button main answer-main' : 'button answer'}
-            />
-          ))}
+        <div class="ladder-keys">
+          <div class="answer-grid">
+            {linked && <AnswerButton room={room} answer={AGAIN} class="button answer" />}
+            {linked && !halted && <AnswerButton room={room} answer={WAIT} class="button answer" />}
+            {!halted && action && canFail(action) && (
+              <button type="button" class="button answer" onClick={() => setSheet('cannot')}>
+                Can't
+              </button>
+            )}
+            {!halted && action && canGoWrong(action) && (
+              <AnswerButton room={room} answer={WRONG_WAY} class="button answer" />
+            )}
+          </div>
+          <div class="answers">
+            {stageAnswers(room).map((answer) => (
+              <AnswerButton
+                key={answer.label}
+                room={room}
+                answer={answer}
+                class={answer.main ? 'button main answer-main' : 'button answer'}
+              />
+            ))}
+          </div>
         </div>
       </div>
       {job.setup?.alone && <LoneCheck room={room} />}

@@ -1,7 +1,7 @@
 import { ENGLISH_FIGURES, type SpokenFigures } from '../../src/grammar/speak.ts';
 import { inAmerican } from '../../src/languages/american.ts';
 import { type Language, type Translate, translator } from '../../src/languages/translate.ts';
-import { TypedLanguage } from '../../src/model/language.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
 import { browserStorage } from '../browser/storage.ts';
 
 /** The languages to choose from, by their names in themselves. */
@@ -17,7 +17,7 @@ export const LANGUAGE_CODES = Object.keys(LANGUAGE_NAMES) as LanguageCode[];
 
 /** Each is fetched when it is chosen. */
 const FETCH: {
-  readonly [code in Exclude<LanguageCode, 'en' | 'en-US'>]: () => Promise<{ LANGUAGE: Language }>;
+  readonly [code in TypedLanguage]: () => Promise<{ LANGUAGE: Language }>;
 } = {
   es: () => import('../../src/languages/es/language.ts'),
   de: () => import('../../src/languages/de/language.ts'),
@@ -39,7 +39,10 @@ export const onScreen = (): OnScreen => now;
 export const inOwnWords = (text: string): string => now.translate?.(text) ?? text;
 
 /** What words typed on this page are in; undefined for English. */
-export const typedIn = (): TypedLanguage | undefined => TypedLanguage.safeParse(now.code).data;
+export const typedIn = (): TypedLanguage | undefined => (isTyped(now.code) ? now.code : undefined);
+
+/** By the table, and not by the schema: the first page needs no schema, and the library of them is larger than that page. */
+const isTyped = (code: LanguageCode): code is TypedLanguage => code in FETCH;
 
 const KEY = 'language';
 

@@ -1,3 +1,4 @@
+import { kindsOf } from '../../src/model/kinds.ts';
 import { ServerMessage } from '../../src/protocol/socket.ts';
 
 /** A frame as this page understands it. An unknown kind comes from a newer server and is ignored. */
@@ -6,7 +7,7 @@ export type Decoded =
   | { kind: 'unknown' }
   | { kind: 'unreadable' };
 
-const KNOWN = new Set<string>(ServerMessage.options.map((option) => option.shape.t.value));
+const KNOWN = new Set<string>(kindsOf(ServerMessage, 't'));
 
 export function decode(text: string): Decoded {
   let raw: unknown;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../../src/model/entry.ts';
 
 /**

@@ -1,3 +1,4 @@
+import { asForgotten } from '../../src/log/names.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
@@ -351,7 +352,10 @@ function take(link: Link, arrived: readonly Entry[], now: number): Stepped {
     ...link,
     ...(seated.some(([seat]) => seat === 'emitter') && { receipt: undefined }),
     ...(seated.length > 0 && { invites: { ...link.invites, ...Object.fromEntries(seated) } }),
-    entries: [...link.entries, ...fresh],
+    // Names that were forgotten meanwhile go from this phone, too.
+    entries: fresh.some(({ fact }) => fact.type === 'names-forgotten')
+      ? asForgotten([...link.entries, ...fresh])
+      : [...link.entries, ...fresh],
     // A letter in the log counts as acknowledged: the acknowledgement may have been lost with its socket.
     outbox: link.outbox.filter((p) => !logged.has(p.letter.id)),
   });

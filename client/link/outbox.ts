@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { ClientMessage } from '../../src/protocol/socket.ts';
 import type { Storage } from '../browser/storage.ts';
 import type { Letter, Pending } from './link.ts';
@@ -20,7 +20,10 @@ const LETTERS: readonly ClientMessage['t'][] = [
 
 const Kept = z.array(
   z.object({
-    letter: ClientMessage.refine((m) => LETTERS.includes(m.t)).transform((m) => m as Letter),
+    letter: z.pipe(
+      ClientMessage.check(z.refine((m) => LETTERS.includes(m.t))),
+      z.transform((m) => m as Letter),
+    ),
     since: z.number(),
   }),
 );

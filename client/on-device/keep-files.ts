@@ -1,9 +1,11 @@
 import sileroUrl from '@ricky0123/vad-web/dist/silero_vad_v5.onnx?url';
 import simdUrl from 'onnxruntime-web/dist/ort-wasm-simd.wasm?url';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { FileList, Request } from '../offline/asked.ts';
 
-const Listed = z.array(z.object({ url: z.string().startsWith('/speech-model/'), revision: z.string() }));
+const Listed = z.array(
+  z.object({ url: z.string().check(z.startsWith('/speech-model/')), revision: z.string() }),
+);
 
 /** All that this phone needs to hear by itself. Rejects when the server has no such list. */
 async function hearingFiles(): Promise<FileList> {

@@ -1,6 +1,6 @@
-import { isReported } from '../../src/conversation/amend.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import { isReported } from '../../src/model/reported.ts';
 import type { Passage } from '../../src/record/exchange.ts';
 
 /** What was understood from words, in the words of its read-back. */

@@ -1,35 +1,13 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { AloneWay, isOnePhone } from '../../src/model/alone.ts';
-import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
-import { AcceptSheet } from '../at-meter/accept-sheet.tsx';
-import { QuickWords, SayBox } from '../at-meter/say-box.tsx';
-import { TalkButton } from '../audio/talk-button.tsx';
-import { follow, go, linkTo } from '../browser/route.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
+import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
-import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
-import { AnswerButton } from '../seat/answer-button.tsx';
-import { DeskWork } from '../seat/desk-work.tsx';
-import { InviteCard } from '../seat/invite.tsx';
-import { LastReading } from '../seat/last-reading.tsx';
-import { Menu } from '../seat/menu.tsx';
-import { lastSaid, News, SHOWN_MS } from '../seat/news.tsx';
-import { Photos, PhotosButton, useSendPhotos } from '../seat/photos-button.tsx';
+import { type SavedSeat, savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
-import { Stage, stageAnswers } from '../seat/stage.tsx';
-import { Strip } from '../seat/strip.tsx';
-import type { InPage, Room } from '../seat/use-room.ts';
-import { ToldBox } from '../seat/who-was-told.tsx';
-import { StartPage } from '../start/start-page.tsx';
+import type { InPage } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
-import { ShareLink } from '../ui/share-link.tsx';
-import { Sheet } from '../ui/sheet.tsx';
-import { AskCard } from './ask-card.tsx';
-import { ChangeSheet } from './change-sheet.tsx';
-import { Exchange } from './exchange.tsx';
-import { LastReadings } from './last-readings.tsx';
-import type { Made } from './made.ts';
-import './panel.css';
+import { Keep } from './keep.ts';
 
 /** The panel says many readings: the microphone stays open for a time, so that no first word is cut. */
 const KEEP_MICROPHONE_MS = 20_000;
@@ -42,7 +20,7 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
   const [saved, setSaved] = useState(() => savedSeat(browserStorage, 'panel'));
   if (inPage)
     return (
-      <InPageSeat seat="panel" keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={PanelScreen} inPage={inPage} />
+      <InPageSeat seat="panel" keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} inPage={inPage} />
     );
   if (!saved || fresh === 'new') {
     const opened = () => {
@@ -51,136 +29,21 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
     };
     return <StartPage alone={AloneWay.safeParse(alone).data} onOpened={opened} />;
   }
+  const keep = (changed: SavedSeat) => {
+    saveSeat(browserStorage, changed);
+    setSaved(changed);
+  };
   return (
-    <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screen={SeatScreen} />
+    <Keep.Provider value={keep}>
+      <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
+    </Keep.Provider>
   );
 }
 
-const KeyList = lazy(() => import('../keys/key-list.tsx').then((m) => m.KeyList));
-
-const WatchMeter = lazy(() => import('../watch-meter/watch-meter.tsx').then((m) => m.WatchMeter));
-
-/** Only in practice. */
-const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
-
+/** The code of these is fetched while the cautions are read. */
+const PanelScreen = lazy(() => import('./panel-screen.tsx').then((m) => m.PanelScreen));
 /** The one phone of a person alone is carried up the ladder. */
 const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen));
+const screenOf = (setup: JobSetup | undefined) => (isOnePhone(setup?.alone) ? LadderScreen : PanelScreen);
 
-const SeatScreen = ({ room }: { room: Room }) =>
-  isOnePhone(room.job.setup?.alone) ? <LadderScreen room={room} /> : <PanelScreen room={room} />;
-
-type Open =
-  | { sheet: 'menu' | 'accept' | 'hand-over' | 'photos' | 'watch' | 'keys' }
-  | { sheet: 'change'; made: Made };
-
-function PanelScreen({ room }: { room: Room }) {
-  const [open, setOpen] = useState<Open>();
-  const close = () => setOpen(undefined);
-  const { job, link, saved } = room;
-  useSendPhotos(room);
-  const { reading } = job;
-  const speechReady = link.speech?.ready ?? false;
-  const alone = link.phase === 'live' && link.presence?.emitter === 'empty';
-  const news = lastSaid(link.entries);
-  const refusedAccept = news?.code === 'not-proven' && room.now - news.at < SHOWN_MS;
-  const correct = () =>
-    reading &&
-    setOpen({
-      sheet: 'change',
-      made: { seq: reading.seq, text: 'The last reading', type: 'reading', counts: true, reported: true },
-    });
-  // Alone, the phone that stays at the panel has nothing else to do.
-  const joined =
-    job.setup?.alone === 'watching' && !alone && job.seats.emitter !== undefined && !job.accepted;
-  useEffect(() => {
-    if (joined) setOpen({ sheet: 'watch' });
-  }, [joined]);
-  if (open?.sheet === 'watch') return <WatchMeter room={room} onClose={close} />;
-  return (
-    <main class="panel">
-      <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
-      <div class="panel-now">
-        {job.setup?.practice && <DrawnMeter entries={link.entries} now={room.now} />}
-        <AskCard room={room} />
-        {alone ? <InviteCard room={room} seat="emitter" as="h1" /> : <Stage room={room} compact />}
-        <LastReading room={room}>
-          {reading && (
-            <button type="button" class="button" onClick={correct}>
-              Correct
-            </button>
-          )}
-        </LastReading>
-        {!alone && <LastReadings room={room} />}
-        {/* Before the words: they can be longer than the screen. */}
-        {refusedAccept && !alone && (
-          <button type="button" class="button" onClick={() => setOpen({ sheet: 'accept' })}>
-            See what is missing
-          </button>
-        )}
-        <News room={room} />
-        {!alone && <ToldBox room={room} />}
-        {!alone && <DeskWork room={room} />}
-        {!alone && (
-          <div class="panel-answers">
-            {stageAnswers(room).map((answer) => (
-              <AnswerButton
-                key={answer.label}
-                room={room}
-                answer={answer}
-                class={answer.main ? 'button main' : 'button'}
-              />
-            ))}
-          </div>
-        )}
-      </div>
-      <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
-      <div class="panel-say">
-        {!alone && <QuickWords room={room} />}
-        <SayBox room={room} alone={alone} />
-        <TalkButton talk={room.talk} speechReady={speechReady} />
-      </div>
-      {open?.sheet === 'menu' && (
-        <Menu room={room} onClose={close}>
-          <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>
-            Accept the alignment
-          </button>
-          {job.setup && !job.setup.practice && (
-            <button type="button" class="button" onClick={() => setOpen({ sheet: 'watch' })}>
-              {WATCH_THE_METER}
-            </button>
-          )}
-          <HandOverButton room={room} onOpen={() => setOpen({ sheet: 'hand-over' })} />
-          <PhotosButton room={room} onOpen={() => setOpen({ sheet: 'photos' })} />
-          {saved.site && (
-            <a class="button" href={linkTo('board', { token: saved.site })} onClick={follow}>
-              To the site's board
-            </a>
-          )}
-          {!room.inPage && (
-            <button type="button" class="button" onClick={() => setOpen({ sheet: 'keys' })}>
-              Who has a key
-            </button>
-          )}
-          {saved.watch && !job.setup?.practice && (
-            <div>
-              <h3>For a supervisor: watch, read only</h3>
-              <ShareLink label="Link to watch" to={linkTo('review', { token: saved.watch })} />
-            </div>
-          )}
-        </Menu>
-      )}
-      {open?.sheet === 'keys' && (
-        <Sheet title="Who has a key" onClose={close}>
-          <KeyList
-            token={saved.token}
-            onExchanged={(_, watch) => saveSeat(browserStorage, { ...saved, watch })}
-          />
-        </Sheet>
-      )}
-      {open?.sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
-      {open?.sheet === 'hand-over' && <HandOverSheet room={room} onClose={close} />}
-      {open?.sheet === 'photos' && <Photos room={room} onClose={close} />}
-      {open?.sheet === 'change' && <ChangeSheet room={room} made={open.made} onClose={close} />}
-    </main>
-  );
-}
+const StartPage = lazy(() => import('../start/start-page.tsx').then((m) => m.StartPage));

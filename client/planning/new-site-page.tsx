@@ -4,7 +4,7 @@ import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { usePassphrase } from '../people/passphrase.tsx';
+import { useAdmission } from '../people/admission.tsx';
 import { ownUnits, rememberUnits } from '../profiles/saved-units.ts';
 import { UnitsChoice } from '../profiles/units-choice.tsx';
 import { type SavedSite, saveSite } from '../saved/saved-sites.ts';
@@ -27,7 +27,7 @@ export function NewSitePage() {
   const [opened, setOpened] = useState<SavedSite & { kept: boolean }>();
   const guidance = GUIDANCES[Number(code)];
 
-  const passphrase = usePassphrase();
+  const admission = useAdmission(() => setFailure(undefined));
 
   const submit = async (event: Event) => {
     event.preventDefault();
@@ -37,7 +37,7 @@ export function NewSitePage() {
     setBusy(true);
     setFailure(undefined);
     try {
-      const { desk, watch } = await passphrase.around(() =>
+      const { desk, watch } = await admission.around(() =>
         openSite({ site: name, ...(guidance && { code: guidance }), units }),
       );
       rememberUnits(browserStorage, units);
@@ -75,7 +75,7 @@ export function NewSitePage() {
           onInput={setCode}
         />
         <UnitsChoice units={units} onInput={setUnits} />
-        {passphrase.field}
+        {admission.field}
         <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the site' : 'Open the site'}

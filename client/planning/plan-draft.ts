@@ -2,6 +2,7 @@ import { hiddenIn } from '../../src/model/hidden.ts';
 import { idKey, invertedIn, PairId, PairPlan } from '../../src/model/pair-plan.ts';
 import type { AdjusterProfile, MeterProfile } from '../../src/model/profile.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { rangeOf } from '../../src/model/range.ts';
 import { type LossUnit, METRES, type Units } from '../../src/model/units.ts';
 import {
   alarmLossText,
@@ -161,9 +162,9 @@ function numberField(
   const value = isLength ? readLength(text, length) : numberIn(text);
   const schema = PairPlan.shape[field];
   if (value !== undefined && schema.safeParse(value).success) return value;
-  const { minValue, maxValue } = schema.unwrap();
+  const [low, high] = rangeOf(schema);
   if (value === undefined) errors[field] = isLength ? lengthLike(length) : numberLike('62.5');
-  else errors[field] = isLength ? lengthRangeText(minValue, maxValue, length) : rangeText(minValue, maxValue);
+  else errors[field] = isLength ? lengthRangeText(low, high, length) : rangeText(low, high);
   return undefined;
 }
 

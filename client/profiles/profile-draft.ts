@@ -4,6 +4,7 @@ import {
   NEUTRAL_ADJUSTERS,
   NEUTRAL_METERS,
 } from '../../src/model/profile.ts';
+import { rangeOf } from '../../src/model/range.ts';
 import { JobSetup } from '../../src/model/setup.ts';
 import { METRES, type Units } from '../../src/model/units.ts';
 import { lengthLike, lengthRangeText, NO_NUMBER, setupFaultText } from '../../src/phrases/form-faults.ts';
@@ -137,7 +138,6 @@ function path(
     return {};
   }
   const schema = JobSetup.shape.pathLength;
-  const { minValue, maxValue } = schema.unwrap();
-  if (!schema.safeParse(pathLength).success) errors.pathLength = lengthRangeText(minValue, maxValue, length);
+  if (!schema.safeParse(pathLength).success) errors.pathLength = lengthRangeText(...rangeOf(schema), length);
   return { pathLength };
 }

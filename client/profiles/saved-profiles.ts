@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { MeterProfile, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import type { Storage } from '../browser/storage.ts';
 

@@ -6,6 +6,7 @@ import type { Seq } from '../../src/model/ids.ts';
 import { RECORD_OF } from '../../src/phrases/visits.ts';
 import { exchange } from '../../src/record/exchange.ts';
 import type { Heading } from '../../src/record/heading.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
@@ -51,7 +52,7 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
   const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
   const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
   const search = useMemo(
-    () => (shown === 'all' ? state : until.reduce(fold, EMPTY)).search,
+    () => searchOf(shown === 'all' ? state : until.reduce(fold, EMPTY)),
     [shown, state, until],
   );
   const { setup } = state;

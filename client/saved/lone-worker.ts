@@ -1,12 +1,12 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Storage } from '../browser/storage.ts';
 
 /** What a person who works alone agreed with somebody, as this phone keeps it. */
 export const LoneWorker = z.object({
   /** Minutes of silence after which the phone asks. Absent: it does not ask. */
-  minutes: z.number().min(2).max(120).optional(),
-  agreed: z.string().max(200),
-  number: z.string().max(30),
+  minutes: z.optional(z.number().check(z.minimum(2), z.maximum(120))),
+  agreed: z.string().check(z.maxLength(200)),
+  number: z.string().check(z.maxLength(30)),
 });
 export type LoneWorker = z.infer<typeof LoneWorker>;
 

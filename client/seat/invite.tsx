@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
+import { NetworkAddress } from '../address/network-address.tsx';
 import { isThisDeviceOnly } from '../browser/this-device.ts';
 import { ShareLink } from '../ui/share-link.tsx';
 import { Square } from '../ui/square.tsx';
@@ -49,10 +50,13 @@ export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat:
       <Square text={url} label="Square code of the join link" />
       <ShareLink label="Link to join" to={valid.path} />
       {isThisDeviceOnly(location.hostname) && (
-        <p class="failure">
-          This page was opened as {location.hostname}, which only this device can reach. Open it at the
-          network address that the server prints. Then the other phone can join.
-        </p>
+        <>
+          <p class="failure">
+            This page was opened as {location.hostname}, which only this device can reach. Open it at the
+            network address that the server prints. Then the other phone can join.
+          </p>
+          <NetworkAddress />
+        </>
       )}
       {seat === 'emitter' && link.word !== undefined && <AskedInstead word={link.word} />}
       <p class="hint">For one phone, once. Valid for {minutesText(minutes)}.</p>

@@ -6,7 +6,7 @@ import { WORDS } from '../../src/phrases/buttons.ts';
 import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { END_PRACTICE, LEAVE_PRACTICE } from '../../src/phrases/practice-band.ts';
-import type { TalkView } from '../audio/use-talk.ts';
+import type { TalkView } from '../audio/talk-view.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { chooseTheme, savedTheme, THEMES, type Theme } from '../browser/theme.ts';

@@ -1,21 +1,19 @@
-import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { PRACTICE_JOB } from '../../src/model/practice.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { CAUTIONS_READ } from '../../src/phrases/cautions.ts';
 import { setupWarnings } from '../../src/phrases/plan-warnings.ts';
 import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
 import { handsFreeChoice, keepHandsFree } from '../audio/hands-free-choice.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import type { Complaint, Pending } from '../link/link.ts';
-import { holdVersion, loadNewest } from '../offline/registration.ts';
-import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
-import { lazy } from '../ui/lazy.tsx';
+import { holdVersion } from '../offline/registration.ts';
+import type { SavedSeat } from '../saved/saved-seats.ts';
+import { type Lazy, lazy } from '../ui/lazy.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
-import { forgetKept, type KeptJob, useKeptJob } from './kept-job.ts';
-import { letterText } from './letter-text.ts';
+import { type KeptJob, useKeptJob } from './kept-job.ts';
 import { MountingPage, useMountingAsked } from './mounting-page.tsx';
 import { type InPage, type Room, useRoom } from './use-room.ts';
 import './seat.css';
@@ -24,7 +22,8 @@ import '../ui/practice-band.css';
 interface SeatPageProps {
   saved: SavedSeat;
   keepMicrophoneMs: number;
-  screen: ComponentType<{ room: Room }>;
+  /** The screen of this seat, as the job was set up. */
+  screenOf: (setup: JobSetup | undefined) => Lazy<{ room: Room }>;
 }
 
 /** What both seats share: what was kept of the job, the cautions, and the end of a link that cannot come back. */
@@ -48,7 +47,7 @@ const NOTHING_KNOWN: KeptJob = { entries: [], lastLinked: undefined };
 
 type KnownSeatProps = SeatPageProps & { kept: KeptJob; inPage?: InPage };
 
-function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: KnownSeatProps) {
+function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSeatProps) {
   const linked = useRoom(saved, kept, keepMicrophoneMs, inPage);
   const key = `cautions.${saved.job}.${saved.seat}`;
   const [agreed, setAgreed] = useState(() => !inPage && browserStorage.read(key) === true);
@@ -56,6 +55,15 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
   const [ended, setEnded] = useState(false);
   const { setup, accepted } = linked.job;
   const practice = setup?.practice;
+  const Screen = screenOf(setup);
+  // Not before the cautions can be read: over a slow line they come first.
+  const isRead = agreed || setup !== undefined;
+  useEffect(() => {
+    if (!isRead) return;
+    Screen.ahead();
+    Ended.ahead();
+    linked.talk.ahead();
+  }, [isRead, Screen]);
   const room: Room = { ...linked, endPractice: practice && (() => setEnded(true)) };
   const agree = () => {
     if (!inPage) browserStorage.write(key, true);
@@ -115,6 +123,9 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screen: Screen }: Kn
 
 const toPractice = (): void => go(linkTo('practice', {}));
 
+/** Most never see it. It is fetched with the screen, for a server that ends the link may no longer have it. */
+const Ended = lazy(() => import('./ended.tsx').then((m) => m.Ended));
+
 /** Their code is fetched only in practice. */
 const PracticeEnd = lazy(() => import('../practice/practice-end.tsx').then((m) => m.PracticeEnd));
 const LessonStrip = lazy(() => import('../practice/lesson-strip.tsx').then((m) => m.LessonStrip));
@@ -129,80 +140,3 @@ export const NoSeat = ({ seat }: { seat: Seat }) => (
     </p>
   </MessagePage>
 );
-
-function Ended({ saved, why, unsent }: { saved: SavedSeat; why: Complaint; unsent: readonly Pending[] }) {
-  const { title, advice, button } = ENDINGS[why.reason] ?? OTHER_ENDING;
-  const leave = () => {
-    forgetSeat(browserStorage, saved.seat);
-    location.assign(linkTo('home', {}));
-  };
-  const again = async () => {
-    if (why.reason === 'from-the-future') await forgetKept(saved);
-    await (why.reason === 'version' ? loadNewest() : location.reload());
-  };
-  return (
-    <MessagePage title={title}>
-      <p>{why.text}</p>
-      <p>{advice}</p>
-      {unsent.length > 0 && (
-        <>
-          <p class="failure">This was not sent. Tell it to your colleague, or write it down:</p>
-          <ul translate={false}>
-            {unsent.map(({ letter }) => (
-              <li key={letter.id}>{letterText(letter)}</li>
-            ))}
-          </ul>
-        </>
-      )}
-      <div class="choices">
-        {button && (
-          <button type="button" class="button main" onClick={again}>
-            {button}
-          </button>
-        )}
-        <button type="button" class="button" onClick={leave}>
-          Leave this job
-        </button>
-      </div>
-    </MessagePage>
-  );
-}
-
-interface Ending {
-  title: string;
-  advice: string;
-  button?: string;
-}
-
-const OTHER_ENDING: Ending = { title: 'The link has ended', advice: '', button: 'Connect again' };
-
-const ENDINGS: Partial<Record<Complaint['reason'], Ending>> = {
-  replaced: {
-    title: 'Open in another window',
-    advice: 'This seat is open in a newer window or tab of this phone.',
-    button: 'Use it here',
-  },
-  'seat-lost': {
-    title: 'Another phone has this seat now',
-    advice: 'To come back, ask the other phone of the crew for a new code.',
-  },
-  revoked: {
-    title: 'This key was taken away',
-    advice: 'To come back, ask the panel or the desk for a new code.',
-  },
-  'bad-token': {
-    title: 'This server does not know the job',
-    advice: 'It may have been opened on another server. Open a new job, or ask for a new code.',
-  },
-  version: {
-    title: 'This page is out of date',
-    advice: 'Nothing that you sent is lost.',
-    button: 'Load the page again',
-  },
-  'from-the-future': {
-    title: 'The server has less than this phone has seen',
-    advice:
-      'Its data may be an older copy. Stop the work and tell the supervisor. To continue from what the server has, load the page again.',
-    button: 'Continue with the server',
-  },
-};

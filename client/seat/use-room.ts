@@ -3,7 +3,8 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import type { JobState } from '../../src/visit/state.ts';
-import { type TalkView, useTalk } from '../audio/use-talk.ts';
+import type { TalkView } from '../audio/talk-view.ts';
+import { useTalk } from '../audio/use-talk.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
 import { typedIn } from '../language/languages.ts';
 import type { Socket } from '../link/connection.ts';
@@ -123,7 +124,7 @@ export function useRoom(
     if (!title || !remembered) return;
     const { watch } = saved;
     rememberJob(browserStorage, { job: jobId, title, stand, seenAt: Date.now(), ...(watch && { watch }) });
-  }, [title, stand]);
+  }, [title, stand, saved.watch]);
 
   const post = (letter: Unsigned) =>
     connection.feed({ on: 'post', letter: { ...letter, id: nanoid() } as Letter });

@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Log } from '../../src/model/entry.ts';
 import type { JobId, MessageId } from '../../src/model/ids.ts';
 import { JobOpened } from '../../src/protocol/jobs.ts';
@@ -22,13 +22,13 @@ import { ask, request } from '../browser/requests.ts';
 /** The requests about a site. Each throws an `ApiError`, in words for the person who asked. */
 
 /** Each command has its own id: sent twice, it counts once. */
-export type Written<T extends z.ZodType> = Omit<z.input<T>, 'id'>;
+export type Written<T extends z.ZodMiniType> = Omit<z.input<T>, 'id'>;
 
 export const openSite = (site: z.input<typeof OpenSite>): Promise<SiteOpened> =>
   request('/api/sites', SiteOpened, { body: site });
 
 const write =
-  <T extends z.ZodType, A>(path: string, answer: z.ZodType<A>) =>
+  <T extends z.ZodMiniType, A>(path: string, answer: z.ZodMiniType<A>) =>
   (token: string, id: MessageId, body: Written<T>): Promise<A> =>
     request(path, answer, { token, body: { ...body, id } });
 

@@ -6,7 +6,7 @@ import { meterText } from '../../src/phrases/profiles.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
 import { ApiError, openJob } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { usePassphrase } from '../people/passphrase.tsx';
+import { useAdmission } from '../people/admission.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
@@ -46,7 +46,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     if (meter) put({ meter: meterDraft(meter) });
   };
 
-  const passphrase = usePassphrase();
+  const admission = useAdmission(() => setFailure(undefined));
 
   const submit = async (event: Event) => {
     event.preventDefault();
@@ -61,7 +61,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     setBusy(true);
     try {
       const setup = { ...parsed.setup, ...(alone && { alone }) };
-      const { job, token, watch } = await passphrase.around(() => openJob({ setup, ...who.sitter() }));
+      const { job, token, watch } = await admission.around(() => openJob({ setup, ...who.sitter() }));
       rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
@@ -127,7 +127,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
         />
         <PersonForm typed={who.typed} onInput={who.put} />
         {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
-        {passphrase.field}
+        {admission.field}
         <Failure text={failure} />
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}

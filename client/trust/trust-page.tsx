@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { AUTHORITY_PATH, TrustInfo } from '../../src/protocol/trust.ts';
+import { NetworkAddress } from '../address/network-address.tsx';
 import { type ApiError, request } from '../browser/requests.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { isThisDeviceOnly } from '../browser/this-device.ts';
@@ -45,10 +46,13 @@ function Way({ info }: { info: TrustInfo }) {
   const { kept } = useKeptPages();
   if (isThisDeviceOnly(location.hostname))
     return (
-      <p class="trust-state">
-        On this device there is nothing to do. For a phone, open this page at the network address that the
-        server prints.
-      </p>
+      <>
+        <p class="trust-state">
+          On this device there is nothing to do. For a phone, open this page at the network address that the
+          server prints.
+        </p>
+        <NetworkAddress />
+      </>
     );
   switch (info.kind) {
     case 'own-authority':

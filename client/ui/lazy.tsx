@@ -2,30 +2,45 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { MessagePage } from './message-page.tsx';
 
+/** A component whose code is fetched apart. */
+export type Lazy<P> = ComponentType<P> & {
+  /** Begins to fetch the code, so that it is here before it is needed. */
+  ahead(): void;
+};
+
 /** A page whose code is fetched when it is first opened: at once, without waiting for a drawing. */
-export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): ComponentType<P> {
+export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): Lazy<P> {
   let loaded: ComponentType<P> | undefined;
-  let loading: Promise<ComponentType<P>> | undefined;
-  return function Lazy(props: P) {
+  let loading: Promise<void> | undefined;
+  const fetched = (): Promise<void> => {
+    loading ??= load().then(
+      (page) => {
+        loaded = page;
+      },
+      (error) => {
+        loading = undefined;
+        throw error;
+      },
+    );
+    return loading;
+  };
+  // What fails now is fetched again when it is needed, and only then is it said.
+  const ahead = () => void fetched().catch(() => undefined);
+  function Lazy(props: P) {
     const [state, setState] = useState<'loading' | 'failed' | 'ready'>(loaded ? 'ready' : 'loading');
-    if (state === 'loading') loading ??= load();
+    if (state === 'loading') ahead();
     useEffect(() => {
       if (state !== 'loading') return;
-      loading?.then(
-        (page) => {
-          loaded = page;
-          setState('ready');
-        },
-        () => {
-          loading = undefined;
-          setState('failed');
-        },
+      fetched().then(
+        () => setState('ready'),
+        () => setState('failed'),
       );
     }, [state]);
     if (state === 'failed') return <NotLoaded again={() => setState('loading')} />;
     const Loaded = loaded;
     return Loaded ? <Loaded {...props} /> : <p class="loading">Loading</p>;
-  };
+  }
+  return Object.assign(Lazy, { ahead });
 }
 
 const NotLoaded = ({ again }: { again: () => void }) => (

@@ -16,10 +16,13 @@ import {
 } from '../../src/phrases/signature.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
+import { SignIn } from '../account/sign-in.tsx';
+import { useAccess } from '../account/use-access.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { clock, day } from '../browser/times.ts';
 import { useSend } from '../browser/use-send.ts';
 import type { Picks } from '../charts/marker.tsx';
+import { useAdmission } from '../people/admission.tsx';
 import { NOBODY, ownPerson, personIn, rememberPerson } from '../people/saved-person.ts';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { signRecord } from '../site/requests.ts';
@@ -152,7 +155,13 @@ function SignForm({ token, log, across, onAnswered, second = false }: FormProps 
   const [strokes, setStrokes] = useState<Strokes>([]);
   const [typed, setTyped] = useState('');
   const [wrong, setWrong] = useState<string>();
+  const [own, setOwn] = useState(!second);
   const { busy, failure, send } = useSend();
+  const { access, look } = useAccess();
+  const admission = useAdmission(look);
+  // Where accounts are needed, the name is the account's; only beside another signature one may be typed.
+  const hasAccounts = access?.kind === 'accounts';
+  const holder = hasAccounts && own ? access.holder : undefined;
   const { job, ...head } = log.head;
 
   const submit = async (event: Event) => {
@@ -160,17 +169,28 @@ function SignForm({ token, log, across, onAnswered, second = false }: FormProps 
     const signature = drawing
       ? drawnSignature(strokes)
       : typed.trim() && ({ kind: 'typed', text: typed.trim() } as const);
-    const person = personIn(who);
+    if (hasAccounts && own && !holder) return setWrong('Sign in first.');
+    const person = personIn(holder ? { ...who, name: holder.name } : who);
     if (!person || !role.trim()) return setWrong('Enter name and role.');
     if (!signature) return setWrong(drawing ? 'Sign in the box.' : 'Type the signature.');
     if (signature.kind === 'typed' && !isSameName(signature.text, person.name)) return setWrong(NOT_THE_NAME);
     if (!across.acrossSite) return setWrong(SITE_NOT_READ);
     setWrong(undefined);
+    const beside = hasAccounts && !own ? ({ beside: true } as const) : {};
     const ofSite = across.acrossSite.map(({ id }) => id);
-    const body = { job, ...person, role: role.trim(), signature, head, declaration: DECLARATION, ofSite };
-    const taken = await send(body, (id, signing) => signRecord(token, id, signing));
+    const body = {
+      job,
+      ...person,
+      role: role.trim(),
+      signature,
+      head,
+      declaration: DECLARATION,
+      ofSite,
+      ...beside,
+    };
+    const taken = await send(body, (id, signing) => admission.around(() => signRecord(token, id, signing)));
     if (taken && !second) {
-      rememberPerson(browserStorage, who);
+      rememberPerson(browserStorage, holder ? { ...who, name: holder.name } : who);
       browserStorage.write(ROLE_KEY, { role: body.role });
     }
     // After a refusal the record may have grown: the person must see what is new before signing again.
@@ -183,7 +203,30 @@ function SignForm({ token, log, across, onAnswered, second = false }: FormProps 
         Later reports show as a change.
       </p>
       <p class="declaration">{DECLARATION}</p>
-      <Field label="Name" value={who.name} maxLength={80} onInput={(name) => setWho({ ...who, name })} />
+      {hasAccounts && second && (
+        <div class="sign-kind">
+          <button type="button" class="button" aria-pressed={own} onClick={() => setOwn(true)}>
+            With an account
+          </button>
+          <button type="button" class="button" aria-pressed={!own} onClick={() => setOwn(false)}>
+            Without one
+          </button>
+        </div>
+      )}
+      {hasAccounts && own ? (
+        holder ? (
+          <p>
+            You sign as <strong translate={false}>{holder.name}</strong>: the name is that of your account.
+          </p>
+        ) : (
+          <>
+            <p>The name under a signature comes from an account of this server.</p>
+            <SignIn onSignedIn={look} />
+          </>
+        )
+      ) : (
+        <Field label="Name" value={who.name} maxLength={80} onInput={(name) => setWho({ ...who, name })} />
+      )}
       <Field
         label="Role"
         value={role}
@@ -212,6 +255,7 @@ function SignForm({ token, log, across, onAnswered, second = false }: FormProps 
         <Field label="Signature, typed" value={typed} maxLength={80} onInput={setTyped} />
       )}
       <Failure text={wrong ?? failure} />
+      {admission.field}
       <button type="submit" class="button main" disabled={busy}>
         {busy ? 'Signing' : 'Sign the record'}
       </button>

@@ -14,12 +14,13 @@ import {
 import { join } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { gunzipSync } from 'node:zlib';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { enclosedIn } from '../../src/log/enclosure.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import { AUTHORITY_FILE, CERT_FILE } from '../network/certificate.ts';
 import { SIGNING_KEY_FILE } from '../notary/ed25519.ts';
 import { wholeLog } from '../record/files.ts';
+import { ACCOUNTS_FILE } from '../store/accounts.ts';
 import { lostEnclosures } from '../store/check.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
@@ -33,17 +34,21 @@ export const MANIFEST_FILE = 'backup.json';
 const manifest = {
   format: z.literal('ladderline-backup'),
   /** When it was begun, ms since 1970. */
-  at: z.number().int(),
+  at: z.int(),
   /** SHA-256 of the database file, hexadecimal. */
   sha256: z.string(),
-  logs: z.number().int(),
-  entries: z.number().int(),
+  logs: z.int(),
+  entries: z.int(),
 };
 
 /** What a backup says of itself. Version 1 has the database beside it, version 2 names its pieces in their order. */
 export const Manifest = z.discriminatedUnion('version', [
   z.object({ ...manifest, version: z.literal(1) }),
-  z.object({ ...manifest, version: z.literal(2), pieces: z.array(z.string().regex(/^[0-9a-f]{64}$/)) }),
+  z.object({
+    ...manifest,
+    version: z.literal(2),
+    pieces: z.array(z.string().check(z.regex(/^[0-9a-f]{64}$/))),
+  }),
 ]);
 export type Manifest = z.infer<typeof Manifest>;
 
@@ -59,6 +64,7 @@ export const KEY_FILES = [
   AUTHORITY_FILE,
   CERT_FILE,
   PASSPHRASE_FILE,
+  ACCOUNTS_FILE,
   METRICS_TOKEN_FILE,
 ];
 

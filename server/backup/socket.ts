@@ -3,7 +3,7 @@ import { connect, createServer, type Socket } from 'node:net';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline/promises';
 import type { Logger } from 'pino';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 
@@ -11,7 +11,7 @@ import { StoreFailure } from '../store/store.ts';
 const SOCKET_FILE = 'backup.sock';
 
 const Ask = z.object({ copyTo: z.string() });
-const Told = z.object({ failed: z.string().optional() });
+const Told = z.object({ failed: z.optional(z.string()) });
 
 export interface Backups {
   close(): void;

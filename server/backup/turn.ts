@@ -1,12 +1,12 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { FILE_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
 
 const TURN_FILE = 'backup.lock';
-const Held = z.object({ host: z.string(), process: z.number().int() });
+const Held = z.object({ host: z.string(), process: z.int() });
 
 /**
  * `work`, while no other backup works in the folder: one would take away pieces that the other is just counting on. A turn

@@ -1,7 +1,7 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
-import type { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { badFieldText, NOT_JSON } from '../../src/phrases/bad-requests.ts';
 import { revokedText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
@@ -67,7 +67,7 @@ export async function goodPass(c: Context<Env>, store: Store): Promise<Pass | Re
 type Fields = Record<string, { reason: Refusal; text: string }>;
 
 /** The body, checked against `shape`. */
-export async function read<T extends z.ZodType>(
+export async function read<T extends z.ZodMiniType>(
   c: Context<Env>,
   shape: T,
   fields: Fields = {},
@@ -79,13 +79,16 @@ export async function read<T extends z.ZodType>(
 }
 
 /** What stands behind the "?" of the address, checked against `shape`. */
-export const readQuery = async <T extends z.ZodType>(
+export const readQuery = async <T extends z.ZodMiniType>(
   c: Context<Env>,
   shape: T,
 ): Promise<Answer<z.output<T>>> => checked(c.req.query(), shape);
 
-function checked<T extends z.ZodType>(sent: unknown, shape: T, fields: Fields = {}): Answer<z.output<T>> {
-  const parsed = shape.safeParse(sent);
+/** What a schema says is wrong, in English. The schemas alone have no words, for phones show none. */
+export const IN_WORDS = { error: z.locales.en().localeError };
+
+function checked<T extends z.ZodMiniType>(sent: unknown, shape: T, fields: Fields = {}): Answer<z.output<T>> {
+  const parsed = shape.safeParse(sent, IN_WORDS);
   const [fault] = parsed.error?.issues ?? incomingFaults(shape, sent, true);
   if (parsed.success && !fault) return { kind: 'ok', value: parsed.data };
   const { path, message } = fault as FieldFault;

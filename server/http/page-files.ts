@@ -1,13 +1,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** What the bundler writes about a module: its file, and what that file needs. */
 const Chunk = z.object({
   file: z.string(),
-  name: z.string().optional(),
-  imports: z.array(z.string()).default([]),
-  css: z.array(z.string()).default([]),
+  name: z.optional(z.string()),
+  imports: z._default(z.array(z.string()), []),
+  css: z._default(z.array(z.string()), []),
 });
 const Manifest = z.record(z.string(), Chunk);
 

@@ -39,9 +39,17 @@ export function pages(folder: string): Hono<{ Bindings: HttpBindings }> {
   app.use(async (c, next) => (isHidden(c.req.path) ? c.notFound() : next()));
   // `serveStatic` warns on the console when the folder is missing; the pages above say it better.
   if (existsSync(folder)) app.use(serveStatic({ root: folder, precompressed: true }));
-  app.notFound((c) => c.html(noticePage(NO_PAGE), 404));
+  app.notFound((c) => {
+    // A person gets our own page, which says so in their language; what asks for a file gets a short answer.
+    const page = isForPerson(c.req.path, c.req.header('Accept')) ? index() : undefined;
+    return c.html(page ?? noticePage(NO_PAGE), 404);
+  });
   return app;
 }
+
+/** Whether a browser wants a page to show: files of pages and hidden ones are never pages. */
+const isForPerson = (path: string, accept = ''): boolean =>
+  accept.includes('text/html') && !path.startsWith('/assets/') && !isHidden(path);
 
 /** Whether a part of the path begins with a dot, written plainly or as `%2e`. A path that is no text counts as hidden. */
 function isHidden(path: string): boolean {

@@ -13,9 +13,15 @@ const authorityNow = (certificate: CertificateNow): X509Certificate | undefined 
 };
 
 /** How a phone comes to a page that may use its microphone. */
-export function trustApi(certificate: CertificateNow): Hono<Env> {
+export function trustApi(
+  certificate: CertificateNow,
+  localName: () => string | undefined = () => undefined,
+): Hono<Env> {
   return new Hono<Env>().get('/trust', (c) =>
-    c.json(infoOf(certificate() !== undefined, authorityNow(certificate)) satisfies TrustInfo),
+    c.json({
+      ...infoOf(certificate() !== undefined, authorityNow(certificate)),
+      localName: localName(),
+    } satisfies TrustInfo),
   );
 }
 

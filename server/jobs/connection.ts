@@ -1,5 +1,5 @@
 import type { Logger } from 'pino';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Input } from '../../src/conversation/input.ts';
 import { toInput } from '../../src/conversation/inputs.ts';
 import { entryJson } from '../../src/log/chain.ts';
@@ -49,6 +49,7 @@ import type { LastSeen } from '../guard/last-seen.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest } from '../guard/secrets.ts';
 import type { HeavyWork } from '../guard/turns.ts';
+import { IN_WORDS } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Digest, Store } from '../store/store.ts';
@@ -230,7 +231,7 @@ export class Connection implements Member {
       this.bad(NOT_JSON);
       return undefined;
     }
-    const parsed = ClientMessage.safeParse(json);
+    const parsed = ClientMessage.safeParse(json, IN_WORDS);
     const [fault] = parsed.error?.issues ?? incomingFaults(ClientMessage, json, false);
     if (parsed.success && !fault) return parsed.data;
     const id = z.object({ id: MessageId }).safeParse(json).data?.id;

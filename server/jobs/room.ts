@@ -5,6 +5,7 @@ import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
+import { isNamed } from '../../src/log/names.ts';
 import type { AdmissionAnswer } from '../../src/model/admission.ts';
 import { isOnePhone } from '../../src/model/alone.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
@@ -12,6 +13,7 @@ import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import type { PhoneMark } from '../../src/model/person.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
+import { type LogVersion, NAMES_BESIDE } from '../../src/model/written.ts';
 import { KEY_TAKEN } from '../../src/phrases/keys.ts';
 import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import {
@@ -23,7 +25,7 @@ import {
 import type { Role, Sitter } from '../../src/protocol/access.ts';
 import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
-import { digest, phoneMark } from '../guard/secrets.ts';
+import { digest, newSalt, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
@@ -88,16 +90,27 @@ export const sittingOf = (
   ...(person && { person }),
 });
 
-/** Chains drafts onto a head. Only the first carries the message id, so that the id is unique in the log. */
+/**
+ * Chains drafts onto a head. Only the first carries the message id, so that the id is unique in the log. `version`: of the log;
+ * a log without one, of a site, names nobody.
+ */
 export function sealAll(
   head: Head,
   drafts: readonly Draft[],
   at: number,
   ref?: MessageId,
+  version?: LogVersion,
 ): { entries: Entry[]; head: Head } {
   let end = head;
+  const salt = version !== undefined && version >= NAMES_BESIDE ? newSalt : undefined;
   const entries = drafts.map((draft, i) => {
-    const entry = seal(end, i === 0 && ref !== undefined ? { ...draft, ref } : draft, at, digest);
+    const entry = seal(
+      end,
+      i === 0 && ref !== undefined ? { ...draft, ref } : draft,
+      at,
+      digest,
+      isNamed(draft, drafts) ? salt : undefined,
+    );
     end = headAfter(entry);
     return entry;
   });
@@ -411,11 +424,12 @@ export class Room {
     }
     if (response.kind === 'refused') return response;
 
-    const { entries } = sealAll(this.end, response.drafts, now, ref);
+    const { entries } = sealAll(this.end, response.drafts, now, ref, response.state.logVersion);
     if (entries.length > 0 || keys) {
       const appended = await this.deps.store.append(this.job, entries, keys, {
         ...(enclosure && entries[0] && { put: { ...enclosure, seq: entries[0].seq } }),
         ...(input.kind === 'remove-photo' && { remove: input.fact.photo }),
+        ...(input.kind === 'forget-names' && { forget: input.fact.entries }),
       });
       if (appended.kind === 'duplicate') return { kind: 'taken', seq: appended.seq };
       if (appended.kind === 'spent') return appended;
@@ -425,6 +439,7 @@ export class Room {
         );
     }
     this.follow(entries, response.state);
+    if (input.kind === 'forget-names') await this.foldAgain();
     this.deps.onStored?.(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
@@ -451,6 +466,17 @@ export class Room {
     this.state = state;
     this.end = headAfter(last);
     for (const member of this.members) member.entries(entries);
+  }
+
+  /** So that names which were forgotten are not in memory either. */
+  private async foldAgain(): Promise<void> {
+    let state = EMPTY;
+    while (state.count < this.end.count) {
+      const batch = await this.deps.store.read(this.job, state.count - 1, READ_BATCH);
+      if (batch.length === 0) return;
+      state = batch.reduce(fold, state);
+    }
+    this.state = state;
   }
 
   /** Reads what the store holds after our head, up to the first fault. */

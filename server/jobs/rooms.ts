@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Input } from '../../src/conversation/input.ts';
 import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead } from '../../src/log/chain.ts';
@@ -55,7 +55,7 @@ export class Rooms {
     for (const input of inputs) {
       const response = respond(state, input, now);
       if (response.kind === 'refused') return response;
-      const sealed = sealAll(head, response.drafts, now);
+      const sealed = sealAll(head, response.drafts, now, undefined, response.state.logVersion);
       state = response.state;
       head = sealed.head;
       entries.push(...sealed.entries);

@@ -1,5 +1,5 @@
 import { type Context, Hono } from 'hono';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Draft } from '../../src/model/entry.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';

@@ -1,5 +1,5 @@
 import { type Context, Hono } from 'hono';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { NO_SUCH_TREE } from '../../src/phrases/bad-requests.ts';
 import type { HeadsConsistency, ServerKey } from '../../src/protocol/heads.ts';
 import { ROUTES } from '../../src/protocol/routes.ts';

@@ -8,6 +8,7 @@ import {
   headText,
   type PublicKey,
   type SignedHead,
+  type TimeStamp,
   type TreeHead,
   treeText,
 } from '../../src/log/signed-head.ts';
@@ -15,6 +16,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import type { Head, JobId } from '../../src/model/ids.ts';
 import type { Clock } from '../process/clock.ts';
+import type { Stamper } from '../stamps/stamper.ts';
 import { checkNamed } from '../store/check.ts';
 import type { LoggedHead, Store } from '../store/store.ts';
 import type { SigningKey } from './ed25519.ts';
@@ -34,6 +36,8 @@ export interface NotaryDeps {
   clock: Clock;
   log: Logger;
   publish: readonly Publish[];
+  /** Closed with the notary. Without it, nobody else vouches for the time. */
+  stamper?: Pick<Stamper, 'moved' | 'close'> | undefined;
 }
 
 /** At these the head is signed at once: an acceptance, what the panel showed in a test, a signature. */
@@ -52,6 +56,8 @@ const MOST_UNSENT = 10_000;
 export class Notary {
   private readonly tree = new MerkleTree();
   private changed = new Map<JobId, Head>();
+  /** A person has signed, and no head after it is in the tree yet. */
+  private isSigning = false;
   private readonly unsent = new Map<Publish, LoggedHead[]>();
   private queue: Promise<void> = Promise.resolve();
   private readonly timer: NodeJS.Timeout;
@@ -66,6 +72,7 @@ export class Notary {
     const last = entries.at(-1);
     if (!last) return;
     this.changed.set(last.job, headAfter(last));
+    if (entries.some(({ fact }) => fact.type === 'signed')) this.isSigning = true;
     if (entries.some(({ fact }) => TURNING_POINTS.has(fact.type))) void this.sign();
   }
 
@@ -85,7 +92,8 @@ export class Notary {
     const isNew = head.count > 0 && last?.hash !== head.hash && !this.changed.has(job);
     if (isNew && !(await checkNamed(store, job))) this.changed.set(job, head);
     await this.sign();
-    return this.provenOf(job);
+    const stamps = await this.stampsOf(job);
+    return { ...(await this.provenOf(job)), ...(stamps.length > 0 && { stamps }) };
   }
 
   /** What was signed of a log so far. */
@@ -95,6 +103,25 @@ export class Notary {
     const index = heads.at(-1)?.number;
     if (index === undefined || index >= this.tree.size) return { signed };
     return { signed, tree: { ...this.treeHead(), index, path: this.tree.inclusion(index).map(bytesToHex) } };
+  }
+
+  /** For each signed head of a log the first time stamp that covers it, oldest first, each once: with the last head that it covers. */
+  private async stampsOf(job: JobId): Promise<TimeStamp[]> {
+    const { store } = this.deps;
+    const stamps: TimeStamp[] = [];
+    let heads = await store.signedHeadsOf(job);
+    for (;;) {
+      const [first] = heads;
+      const kept = first && (await store.stampOver(first.number));
+      // A tree that is larger than ours is of heads that the store has lost.
+      if (!kept || kept.size > this.tree.size) return stamps;
+      const { nonce, token, ...tree } = kept;
+      const covered = heads.filter(({ number }) => number < kept.size);
+      heads = heads.slice(covered.length);
+      const { count, number: index } = covered.at(-1) ?? first;
+      const path = this.tree.inclusion(index, kept.size).map(bytesToHex);
+      stamps.push({ count, tree: { ...tree, index, path }, nonce, token });
+    }
   }
 
   /** Of all that was signed up to now. */
@@ -122,6 +149,7 @@ export class Notary {
   async close(): Promise<void> {
     clearInterval(this.timer);
     await this.sign();
+    await this.deps.stamper?.close();
   }
 
   /** From the store, which may hold more than we know when it failed while it wrote. */
@@ -145,6 +173,9 @@ export class Notary {
       }
       await this.load();
     }
+    const atOnce = this.isSigning && heads.length > 0;
+    if (atOnce) this.isSigning = false;
+    this.deps.stamper?.moved(this.tree.size, () => this.treeHead(), atOnce);
     await this.send(heads);
   }
 

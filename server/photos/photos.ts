@@ -1,5 +1,5 @@
 import type { Context } from 'hono';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { type JpegFault, readJpeg } from '../../src/formats/jpeg.ts';
 import { enclosureHash, isEnclosed } from '../../src/log/enclosure.ts';
 import type { Entry } from '../../src/model/entry.ts';

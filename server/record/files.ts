@@ -1,6 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import type { Context } from 'hono';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { type Beside, toArchive } from '../../src/log/archive.ts';
 import { type Enclosure, enclosedIn, soundsIn } from '../../src/log/enclosure.ts';
 import type { CheckedLog } from '../../src/log/fault.ts';

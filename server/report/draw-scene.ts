@@ -25,7 +25,7 @@ const STROKES: Record<LineStyle, Stroke> = {
   tail: { width: 2 },
   strike: { width: 2 },
 };
-const GREYS: Record<AreaStyle, number> = { stretch: 0.88, likely: 0.84, end: 0 };
+const GREYS: Record<AreaStyle, number> = { stretch: 0.88, likely: 0.84, end: 0, sure: 0.4 };
 const SIZES = { label: 12, title: 12, small: 11 } as const;
 
 const grey = (share: number): [number, number, number] => {

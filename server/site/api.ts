@@ -1,7 +1,8 @@
 import { type Context, Hono } from 'hono';
 import type { Logger } from 'pino';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Input } from '../../src/conversation/input.ts';
+import type { Stamping } from '../../src/log/time-stamp.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { NO_VISIT } from '../../src/phrases/bad-requests.ts';
 import { LOST_LOG, lostUnsignable } from '../../src/phrases/damage.ts';
@@ -17,7 +18,7 @@ import { NO_SITE_LINK, ONLY_READING, revokedText } from '../../src/phrases/links
 import { SITE_HAS_CHANGED } from '../../src/phrases/refusals.ts';
 import { brokenUnsignable } from '../../src/phrases/signature.ts';
 import { ROUTES, type Route } from '../../src/protocol/routes.ts';
-import type { Logged, SiteRole } from '../../src/protocol/site.ts';
+import type { Logged, SiteRole, SiteView } from '../../src/protocol/site.ts';
 import { chooseUnits, defineSteps, dropPair, planPairs } from '../../src/site/respond.ts';
 import { Buckets, type DailyAllowances } from '../guard/allowance.ts';
 import { blockOf } from '../guard/guesses.ts';
@@ -45,6 +46,7 @@ export interface SiteApiDeps {
   sites: Sites;
   summaries: Summaries;
   notary: Notary;
+  stamping: () => Stamping | undefined;
   rooms: Rooms;
   store: Store;
   clock: Clock;
@@ -65,6 +67,7 @@ export function siteApi({
   sites,
   summaries,
   notary,
+  stamping,
   rooms,
   store,
   clock,
@@ -81,7 +84,7 @@ export function siteApi({
   const writesOf = new Buckets(limits.siteWritesPerAddress);
 
   answer(app, ROUTES.openSite, async (c) => {
-    const locked = entrance.refusal(c);
+    const locked = entrance.refusal(c, 'open-site');
     if (locked) return locked;
     const now = performance.now();
     if (!opensOf.of(addressOf(c), now).take(now)) {
@@ -96,7 +99,11 @@ export function siteApi({
 
   answer(app, ROUTES.site, (c) =>
     asReaderOf(c, (site, role, job) =>
-      inTurn(c, heavy.boards, site, async () => c.json(await board.view(site, role, job))),
+      inTurn(c, heavy.boards, site, async () =>
+        c.json({ ...(await board.view(site, role, job)), stamping: stamping() } satisfies z.input<
+          typeof SiteView
+        >),
+      ),
     ),
   );
   answer(app, ROUTES.siteFindings, (c) =>
@@ -145,7 +152,12 @@ export function siteApi({
     }
     return sites.begin(site, command);
   });
-  onDesk(ROUTES.signRecord, async (site, { id, job, head, ofSite, ...signer }) => {
+  onDesk(ROUTES.signRecord, async (site, { id, job, head, ofSite, beside, ...typed }, c) => {
+    const lack = entrance.kind === 'accounts' ? entrance.lacks(c, 'sign') : undefined;
+    if (lack) return { kind: 'refused', ...lack };
+    // The name is the account's, whatever was typed; somebody without one signs beside a signature that stands.
+    const account = beside ? undefined : entrance.visitor(c)?.account;
+    const proven = account && ({ name: account.name, account: true } as const);
     // A signature stands under a whole log only, with all its pictures: both are checked here once more, whatever was found earlier.
     const result = hasVisit(site, job) ? await summaries.check(job) : undefined;
     if (result?.kind === 'broken')
@@ -160,7 +172,9 @@ export function siteApi({
     // If the findings are of a later head, the record has grown, and the job refuses.
     const input: Input = {
       kind: 'sign',
-      ...signer,
+      ...typed,
+      ...proven,
+      ...(beside && entrance.kind === 'accounts' && { beside }),
       head: { job, ...head },
       findings,
       ofSite: { head: site.head, findings: across },
@@ -240,7 +254,7 @@ export function siteApi({
   }
 
   /** Answers only the desk's token. The body goes into the log. */
-  function onDesk<T extends z.ZodType, R extends z.ZodType>(
+  function onDesk<T extends z.ZodMiniType, R extends z.ZodMiniType>(
     route: ToDesk<R> & { readonly body: T },
     give: (site: Site, command: z.output<T>, c: Context<Env>) => Promise<Answer<z.output<R> & object>>,
   ): void {
@@ -248,7 +262,7 @@ export function siteApi({
   }
 
   /** The same, with the command in another part of the request. */
-  function onDeskTaking<T, R extends z.ZodType>(
+  function onDeskTaking<T, R extends z.ZodMiniType>(
     route: ToDesk<R>,
     take: (c: Context<Env>) => Promise<Answer<T>>,
     give: (site: Site, command: T, c: Context<Env>) => Promise<Answer<z.output<R> & object>>,

@@ -1,5 +1,5 @@
 import { setTimeout } from 'node:timers/promises';
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { reviewSite } from '../../src/findings/across-visits.ts';
 import type { PairOutcome } from '../../src/findings/outcome.ts';
 import { signalHistory } from '../../src/findings/signal-history.ts';

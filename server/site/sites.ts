@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import { emptyHead } from '../../src/log/chain.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PairId } from '../../src/model/pair-plan.ts';

@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { AutoModelForCTC, Tensor } from '@xenova/transformers';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { WordModel } from '../../src/speech/second.ts';
 import type { SingleWordModel } from '../../src/speech/single-words.ts';
 import { inOneRow, WINDOW } from '../../src/speech/window.ts';

@@ -1,21 +1,24 @@
-import { bodyOf, emptyHead, headAfter } from '../../src/log/chain.ts';
+import { emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
-import { Audit, type StoredEntry } from './audit.ts';
+import { Audit, entryOf, rowOf, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
-import type {
-  Appended,
-  CodeGrant,
-  Digest,
-  Enclosing,
-  HeldPass,
-  KeptSummary,
-  KeyChange,
-  LoggedHead,
-  Pass,
-  Store,
+import {
+  type Appended,
+  type CodeGrant,
+  type Digest,
+  type Enclosing,
+  type HeldPass,
+  type KeptStamp,
+  type KeptSummary,
+  type KeyChange,
+  type LoggedHead,
+  type NamedEntry,
+  type Pass,
+  type Store,
+  StoreFailure,
 } from './store.ts';
 
 /** Keeps everything until the process ends: for tests and for trying things out. */
@@ -27,6 +30,7 @@ export class MemoryStore implements Store {
   private readonly held = new Map<Digest, Pass>();
   private readonly summaries = new Map<JobId, KeptSummary>();
   private readonly signed: LoggedHead[] = [];
+  private readonly stamps: KeptStamp[] = [];
   private readonly beside = new Map<string, Enclosure>();
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
@@ -35,7 +39,7 @@ export class MemoryStore implements Store {
     job: JobId,
     entries: readonly Entry[],
     keys: KeyChange = {},
-    { put, remove }: Enclosing = {},
+    { put, remove, forget = [] }: Enclosing = {},
   ): Promise<Appended> {
     for (const { ref } of entries) {
       const seq = ref === undefined ? undefined : this.refs.get(`${job} ${ref}`);
@@ -47,7 +51,7 @@ export class MemoryStore implements Store {
 
     const log = this.rows.get(job) ?? [];
     for (const entry of entries) {
-      log.push({ seq: entry.seq, ref: entry.ref ?? null, body: bodyOf(entry), hash: entry.hash });
+      log.push(rowOf(entry));
       if (entry.ref !== undefined) this.refs.set(`${job} ${entry.ref}`, entry.seq);
       this.heads.set(job, headAfter(entry));
     }
@@ -55,7 +59,18 @@ export class MemoryStore implements Store {
     this.turnKeys(job, keys);
     if (put) this.beside.set(`${job} ${put.seq}`, { salt: put.salt, content: put.content.slice() });
     if (remove !== undefined) this.beside.delete(`${job} ${remove}`);
+    for (const seq of forget) {
+      const row = log[seq];
+      if (row) log[seq] = { ...row, salt: null, names: null };
+    }
+    if (forget.length > 0) this.summaries.delete(job);
     return { kind: 'stored' };
+  }
+
+  async named(): Promise<NamedEntry[]> {
+    return [...this.rows].flatMap(([job, rows]) =>
+      rows.flatMap(({ seq, names }) => (names === null ? [] : [{ job, seq, names: JSON.parse(names) }])),
+    );
   }
 
   async enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined> {
@@ -89,7 +104,7 @@ export class MemoryStore implements Store {
 
   async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
     const rows = (this.rows.get(job) ?? []).slice(after + 1, after + 1 + limit);
-    return rows.map((row) => ({ ...JSON.parse(row.body), hash: row.hash }));
+    return rows.map(entryOf);
   }
 
   async head(job: JobId): Promise<Head> {
@@ -165,6 +180,19 @@ export class MemoryStore implements Store {
 
   async signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
     return this.signed.flatMap(({ job: of, ...head }, number) => (of === job ? [{ ...head, number }] : []));
+  }
+
+  async addStamp(stamp: KeptStamp): Promise<void> {
+    if (stamp.size <= (this.stamps.at(-1)?.size ?? 0)) throw new StoreFailure('not of a larger tree');
+    this.stamps.push({ ...stamp });
+  }
+
+  async stampOver(number: number): Promise<KeptStamp | undefined> {
+    return this.stamps.find(({ size }) => size > number);
+  }
+
+  async lastStamp(): Promise<KeptStamp | undefined> {
+    return this.stamps.at(-1);
   }
 
   async health(): Promise<void> {}

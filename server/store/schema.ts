@@ -117,6 +117,44 @@ const ENCLOSURES = `
   BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
 `;
 
+/**
+ * What names people in an entry, as canonical JSON, with its salt. It can be deleted; the hash in the entry stays, and who
+ * changes it otherwise is caught by that.
+ */
+const NAMES = `
+  CREATE TABLE names (
+    job TEXT NOT NULL,
+    seq INTEGER NOT NULL,
+    salt TEXT NOT NULL,
+    names TEXT NOT NULL,
+    PRIMARY KEY (job, seq)
+  ) STRICT, WITHOUT ROWID;
+  CREATE TRIGGER names_stay BEFORE UPDATE ON names
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+  CREATE TRIGGER names_once BEFORE INSERT ON names
+  WHEN EXISTS (SELECT 1 FROM names WHERE job = NEW.job AND seq = NEW.seq)
+  BEGIN SELECT RAISE(ABORT, 'what lies beside the log is removed or stays: it is never changed'); END;
+`;
+
+/** `size`: of the tree that was stamped. `token`: of RFC 3161, base64. */
+const STAMPS = `
+  CREATE TABLE stamps (
+    size INTEGER PRIMARY KEY,
+    root TEXT NOT NULL,
+    at INTEGER NOT NULL,
+    key TEXT NOT NULL,
+    signature TEXT NOT NULL,
+    nonce TEXT NOT NULL,
+    token TEXT NOT NULL
+  ) STRICT;
+  CREATE TRIGGER stamps_grow BEFORE INSERT ON stamps WHEN NEW.size <= (SELECT max(size) FROM stamps)
+  BEGIN SELECT RAISE(ABORT, 'time stamps are only added: each is of a larger tree'); END;
+  CREATE TRIGGER stamps_stay BEFORE UPDATE ON stamps
+  BEGIN SELECT RAISE(ABORT, 'time stamps are only added: they are never changed'); END;
+  CREATE TRIGGER stamps_remain BEFORE DELETE ON stamps
+  BEGIN SELECT RAISE(ABORT, 'time stamps are only added: they are never removed'); END;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
 export const STEPS: readonly string[] = [
   LOGS_AND_KEYS,
@@ -125,5 +163,7 @@ export const STEPS: readonly string[] = [
   SEALED_SUMMARIES,
   SIGNED_HEADS,
   ENCLOSURES,
+  NAMES,
+  STAMPS,
 ];
 export const SCHEMA_VERSION = STEPS.length;

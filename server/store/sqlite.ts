@@ -5,7 +5,7 @@ import type { ChainFault } from '../../src/log/fault.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
-import { Audit, type EntryRow, rowOf, type StoredEntry } from './audit.ts';
+import { Audit, type EntryRow, entryOf, rowOf, type StoredEntry } from './audit.ts';
 import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
@@ -16,9 +16,11 @@ import {
   type Digest,
   type Enclosing,
   type HeldPass,
+  type KeptStamp,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
+  type NamedEntry,
   type Pass,
   type Store,
   StoreFailure,
@@ -177,9 +179,14 @@ export interface LogWrite {
 export type Write =
   | LogWrite
   | { readonly to: 'summaries'; readonly job: JobId; readonly kept: KeptSummary }
-  | { readonly to: 'signed heads'; readonly heads: readonly LoggedHead[] };
+  | { readonly to: 'signed heads'; readonly heads: readonly LoggedHead[] }
+  | { readonly to: 'stamps'; readonly stamp: KeptStamp };
 
 export type WriteResult<W extends Write> = W extends LogWrite ? Appended : undefined;
+
+/** Whether something is gone after it that must not be found in the file either. */
+const removes = (write: Write): boolean =>
+  write.to === 'log' && (write.enclosing?.remove !== undefined || write.enclosing?.forget !== undefined);
 
 /** What became of one write. */
 export type Written = { readonly value: Appended | undefined } | { readonly error: unknown };
@@ -227,8 +234,7 @@ export class SqliteStore implements Store {
   private inOneGo(writes: readonly Write[]): (Appended | undefined)[] {
     return guard(() => {
       const results = inOne(this.db, () => writes.map((write) => this.writeNow(write)));
-      if (writes.some((write) => write.to === 'log' && write.enclosing?.remove !== undefined))
-        forgetRemoved(this.db);
+      if (writes.some(removes)) forgetRemoved(this.db);
       return results;
     });
   }
@@ -246,6 +252,11 @@ export class SqliteStore implements Store {
         for (const { job, count, hash, at, key, signature } of write.heads)
           this.sql.addSignedHead.run(job, count, hash, at, key, signature);
         return undefined;
+      case 'stamps': {
+        const { size, root, at, key, signature, nonce, token } = write.stamp;
+        this.sql.addStamp.run(size, root, at, key, signature, nonce, token);
+        return undefined;
+      }
     }
   }
 
@@ -258,13 +269,18 @@ export class SqliteStore implements Store {
     if (!follows(rows, head)) return { kind: 'conflict', head };
     if (keys.spend && !this.grantNow(keys.spend.code, keys.spend.now)) return { kind: 'spent' };
 
-    for (const { seq, ref, hash, body } of rows) this.sql.addEntry.run(job, seq, ref, hash, body);
+    for (const { seq, ref, hash, body, salt, names } of rows) {
+      this.sql.addEntry.run(job, seq, ref, hash, body);
+      if (names !== null) this.sql.putNames.run(job, seq, salt, names);
+    }
     const last = rows.at(-1);
     if (last) this.sql.setHead.run(job, last.seq + 1, last.hash);
     this.turnKeys(job, keys);
-    const { put, remove } = enclosing;
+    const { put, remove, forget = [] } = enclosing;
     if (put) this.sql.putEnclosure.run(job, put.seq, put.salt, put.content);
     if (remove !== undefined) this.sql.removeEnclosure.run(job, remove);
+    for (const seq of forget) this.sql.removeNames.run(job, seq);
+    if (forget.length > 0) this.sql.dropSummary.run(job);
     return { kind: 'stored' };
   }
 
@@ -275,6 +291,11 @@ export class SqliteStore implements Store {
 
   async enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
     return guard(() => this.sql.enclosed.all()).map((row) => ({ ...row }));
+  }
+
+  async named(): Promise<NamedEntry[]> {
+    const rows = guard(() => this.sql.named.all());
+    return rows.map(({ job, seq, names }) => ({ job, seq, names: JSON.parse(names) }));
   }
 
   private turnKeys(job: JobId, keys: KeyChange): void {
@@ -361,6 +382,20 @@ export class SqliteStore implements Store {
     return guard(() => this.sql.signedHeadsOf.all(job)).map((row) => ({ ...row }));
   }
 
+  async addStamp(stamp: KeptStamp): Promise<void> {
+    this.write({ to: 'stamps', stamp });
+  }
+
+  async stampOver(number: number): Promise<KeptStamp | undefined> {
+    const row = guard(() => this.sql.stampOver.get(number));
+    return row && { ...row };
+  }
+
+  async lastStamp(): Promise<KeptStamp | undefined> {
+    const row = guard(() => this.sql.lastStamp.get());
+    return row && { ...row };
+  }
+
   async health(): Promise<void> {
     guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
   }
@@ -406,9 +441,10 @@ function statements(db: Connection) {
       )
       SELECT job FROM written WHERE job IS NOT NULL
       UNION SELECT job FROM heads UNION SELECT job FROM passes UNION SELECT job FROM summaries
-      UNION SELECT job FROM signed_heads UNION SELECT job FROM enclosures`),
+      UNION SELECT job FROM signed_heads UNION SELECT job FROM enclosures UNION SELECT job FROM names`),
     read: db.prepare<[JobId, number, number], StoredEntry>(
-      'SELECT seq, ref, body, hash FROM entries WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?',
+      `SELECT seq, ref, body, hash, salt, names FROM entries LEFT JOIN names USING (job, seq)
+        WHERE job = ? AND seq > ? ORDER BY seq LIMIT ?`,
     ),
     // From the index alone: the audit holds it against the rows.
     refs: db.prepare<[JobId], { seq: number; ref: string }>(
@@ -421,6 +457,12 @@ function statements(db: Connection) {
       'SELECT salt, content FROM enclosures WHERE job = ? AND seq = ?',
     ),
     enclosed: db.prepare<[], { job: JobId; seq: Seq }>('SELECT job, seq FROM enclosures ORDER BY job, seq'),
+    putNames: db.prepare('INSERT INTO names (job, seq, salt, names) VALUES (?, ?, ?, ?)'),
+    removeNames: db.prepare('DELETE FROM names WHERE job = ? AND seq = ?'),
+    named: db.prepare<[], { job: JobId; seq: Seq; names: string }>(
+      'SELECT job, seq, names FROM names ORDER BY job, seq',
+    ),
+    dropSummary: db.prepare('DELETE FROM summaries WHERE job = ?'),
     addPass: db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)'),
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ? AND revoked = 0'),
     withdraw: db.prepare('UPDATE passes SET revoked = 2 WHERE token = ? AND job = ?'),
@@ -444,6 +486,15 @@ function statements(db: Connection) {
     signedHeadsOf: db.prepare<[JobId], SignedHead & { number: number }>(
       'SELECT number, count, hash, at, key, signature FROM signed_heads WHERE job = ? ORDER BY number',
     ),
+    addStamp: db.prepare(
+      'INSERT INTO stamps (size, root, at, key, signature, nonce, token) VALUES (?, ?, ?, ?, ?, ?, ?)',
+    ),
+    stampOver: db.prepare<[number], KeptStamp>(
+      'SELECT size, root, at, key, signature, nonce, token FROM stamps WHERE size > ? ORDER BY size LIMIT 1',
+    ),
+    lastStamp: db.prepare<[], KeptStamp>(
+      'SELECT size, root, at, key, signature, nonce, token FROM stamps ORDER BY size DESC LIMIT 1',
+    ),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',
     ),
@@ -456,9 +507,9 @@ const UNSEALED =
 /** The entries up to the first text that is none: a damaged log is given as far as it can be read. */
 function readable(rows: readonly StoredEntry[]): Entry[] {
   const entries: Entry[] = [];
-  for (const { body, hash } of rows) {
+  for (const row of rows) {
     try {
-      entries.push({ ...JSON.parse(body), hash });
+      entries.push(entryOf(row));
     } catch {
       break;
     }

@@ -1,6 +1,7 @@
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
-import type { SignedHead } from '../../src/log/signed-head.ts';
+import type { Names } from '../../src/log/names.ts';
+import type { SignedHead, TimeStamp, TreeHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Hash, Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
@@ -51,6 +52,15 @@ export interface Enclosing {
   put?: Enclosure & { seq: Seq };
   /** Of the entry of this number. */
   remove?: Seq;
+  /** The names beside these entries, and the summary that was made with them. */
+  forget?: readonly Seq[];
+}
+
+/** What names people beside one entry. */
+export interface NamedEntry {
+  job: JobId;
+  seq: Seq;
+  names: Names;
 }
 
 /** What was worked out from a log of `count` entries that ended with the one of `hash`; `body` is its maker's. */
@@ -64,6 +74,9 @@ export interface KeptSummary {
 export interface LoggedHead extends SignedHead {
   job: JobId;
 }
+
+/** A head of the tree over all signed heads, and what an authority gave for it. */
+export interface KeptStamp extends TreeHead, Pick<TimeStamp, 'nonce' | 'token'> {}
 
 export type Appended =
   | { kind: 'stored' }
@@ -95,6 +108,8 @@ export interface Store {
   enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined>;
   /** Every entry that something lies beside, in whatever log. */
   enclosed(): Promise<{ job: JobId; seq: Seq }[]>;
+  /** The names beside every entry of every log, in the order of logs and entries. */
+  named(): Promise<NamedEntry[]>;
   /** Where the job's log ends; an unknown job ends before it has begun (`emptyHead`). */
   head(job: JobId): Promise<Head>;
   /** The entry a message became, if it did. */
@@ -125,6 +140,11 @@ export interface Store {
   signedHeads(after: number, limit: number): Promise<LoggedHead[]>;
   /** Those of one log, oldest first. `number`: its place among all, from 0. */
   signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]>;
+  /** Keeps a time stamp, of a larger tree than any before. It is never changed or taken away. */
+  addStamp(stamp: KeptStamp): Promise<void>;
+  /** The first one whose tree holds the signed head of this number. */
+  stampOver(number: number): Promise<KeptStamp | undefined>;
+  lastStamp(): Promise<KeptStamp | undefined>;
   /** Resolves when the store can be written to. */
   health(): Promise<void>;
   /** A second time does nothing. */

@@ -13,9 +13,11 @@ import {
   type Digest,
   type Enclosing,
   type HeldPass,
+  type KeptStamp,
   type KeptSummary,
   type KeyChange,
   type LoggedHead,
+  type NamedEntry,
   type Pass,
   type Store,
   StoreFailure,
@@ -76,6 +78,10 @@ export class ThreadedStore implements Store {
     return this.write({ to: 'signed heads', heads });
   }
 
+  addStamp(stamp: KeptStamp): Promise<void> {
+    return this.write({ to: 'stamps', stamp });
+  }
+
   read(job: JobId, after: number, limit: number): Promise<Entry[]> {
     return this.ask('read', job, after, limit);
   }
@@ -86,6 +92,10 @@ export class ThreadedStore implements Store {
 
   enclosed(): Promise<{ job: JobId; seq: Seq }[]> {
     return this.ask('enclosed');
+  }
+
+  named(): Promise<NamedEntry[]> {
+    return this.ask('named');
   }
 
   head(job: JobId): Promise<Head> {
@@ -130,6 +140,14 @@ export class ThreadedStore implements Store {
 
   signedHeadsOf(job: JobId): Promise<(SignedHead & { number: number })[]> {
     return this.ask('signedHeadsOf', job);
+  }
+
+  stampOver(number: number): Promise<KeptStamp | undefined> {
+    return this.ask('stampOver', number);
+  }
+
+  lastStamp(): Promise<KeptStamp | undefined> {
+    return this.ask('lastStamp');
   }
 
   health(): Promise<void> {

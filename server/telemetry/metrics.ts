@@ -32,6 +32,7 @@ export class Metrics {
   readonly opened = this.counter('opened_total', 'Jobs and sites that were opened.', ['what']);
   readonly entries = this.counter('entries_total', 'Entries that were written to logs.');
   readonly failedWrites = this.counter('failed_writes_total', 'Times when a log could not be written.');
+  readonly stamps = this.counter('stamps_total', 'Time stamps that were asked for.', ['result']);
   readonly heavySeconds = this.histogram('heavy_seconds', 'How long heavy work took, once it had its turn.', [
     'kind',
   ]);

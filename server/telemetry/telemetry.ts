@@ -17,6 +17,13 @@ const LOUD: Partial<Record<Refusal, 'warn' | 'info'>> = {
 /** Where something was refused: a request, a message, a websocket or connection before either. */
 type Place = 'request' | 'message' | 'websocket' | 'connection';
 
+/** How it stands with time stamps. `behind`: signed heads after the newest; `lastAt`: of that one, ms since 1970. */
+export interface StampsNow {
+  readonly behind: number;
+  readonly isFailing: boolean;
+  readonly lastAt: number | undefined;
+}
+
 const NO_HOST = 'no host of ours';
 /** Of a host in a line of the log, characters: as long as a name in the DNS may be. */
 const LONGEST_NAME = 253;
@@ -29,7 +36,22 @@ export class Telemetry {
   private readonly linesOf = new Buckets({ burst: 1, perSecond: 1 / 60 });
   private readonly lines = new Bucket({ burst: 60, perSecond: 1 }, performance.now());
 
+  private stamps = (): StampsNow => ({ behind: 0, isFailing: false, lastAt: undefined });
+
   constructor(private readonly log: Logger) {
+    this.metrics.level('stamps_failing', '1 while no time stamp can be had.', () =>
+      this.stamps().isFailing ? 1 : 0,
+    );
+    this.metrics.level(
+      'stamps_behind_heads',
+      'Signed heads that no time stamp covers yet.',
+      () => this.stamps().behind,
+    );
+    this.metrics.level(
+      'stamps_last_seconds',
+      'When the newest time stamp was asked for, s since 1970; 0: there is none.',
+      () => (this.stamps().lastAt ?? 0) / 1000,
+    );
     this.metrics.level(
       'damaged_logs',
       'Logs that were found damaged since the start, or with something lost that lies beside them.',
@@ -103,6 +125,23 @@ export class Telemetry {
   notStored(log: JobId, err: unknown): void {
     this.metrics.failedWrites.inc();
     this.log.error({ log, err }, 'nothing could be written to this log');
+  }
+
+  /** `read`: called whenever somebody looks. */
+  watchStamps(read: () => StampsNow): void {
+    this.stamps = read;
+  }
+
+  /** The head of a tree of `size` has its time stamp. */
+  stamped(size: number, from: string): void {
+    this.metrics.stamps.inc({ result: 'kept' });
+    this.log.info({ size, from }, 'a time stamp was kept');
+  }
+
+  /** `count`: how many times in a row. */
+  notStamped(from: string, count: number, err: unknown): void {
+    this.metrics.stamps.inc({ result: 'failed' });
+    this.log.warn({ from, count, err }, 'no time stamp could be had; it is asked for again');
   }
 
   worked(kind: string, waitedMs: number, tookMs: number): void {

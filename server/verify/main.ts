@@ -1,11 +1,12 @@
 import { createPublicKey } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { Command } from 'commander';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
 import { type Archive, readArchive } from '../../src/log/archive.ts';
 import { soundsIn } from '../../src/log/enclosure.ts';
 import { headIn } from '../../src/log/json-lines.ts';
+import { forgottenCount, isNamed } from '../../src/log/names.ts';
 import { Fingerprint, fingerprintOf, SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { JobId } from '../../src/model/ids.ts';
@@ -17,6 +18,7 @@ import { shownFor } from '../../src/phrases/units.ts';
 import {
   keptText,
   NO_LOG_IN_ZIP,
+  namesLines,
   notReplayedText,
   photoFaultText,
   photoLines,
@@ -24,6 +26,7 @@ import {
   signedLines,
   soundFaultText,
   soundLines,
+  stampedLines,
   wrongText,
 } from '../../src/phrases/verify.ts';
 import { checkPhotos } from '../../src/verify/photos.ts';
@@ -31,6 +34,8 @@ import type { KeptHead, Known } from '../../src/verify/signed-heads.ts';
 import { checkSounds } from '../../src/verify/sounds.ts';
 import { type Verified, verify } from '../../src/verify/verify.ts';
 import { checkSignature } from '../notary/ed25519.ts';
+import { certificatesIn } from '../stamps/ask.ts';
+import { stampsBy } from '../stamps/token.ts';
 
 /** Exit status. */
 const VERIFIED = 0;
@@ -55,7 +60,7 @@ function report(
   archive: Archive | undefined,
   kept: number | undefined,
 ): string[] {
-  const { head, entries, findings, photos, replayed, signed } = result;
+  const { head, entries, findings, photos, replayed, signed, stamped } = result;
   const opened = entries[0]?.fact;
   const shown = opened?.type === 'opened' ? shownFor(currentSetup(opened.setup)) : METRES;
   return [
@@ -63,9 +68,11 @@ function report(
     replayed ? REPLAYED : notReplayedText(engineOf(entries), ENGINE_VERSION),
     `Head:  ${head.hash}`,
     ...signedLines(signed, head.count),
+    ...stampedLines(stamped, head.count),
     ...(kept === undefined ? [] : [keptText(kept)]),
     ...photoLines(photos, archive !== undefined),
     ...soundLines(soundsIn(entries).size, archive?.sounds.size ?? 0),
+    ...namesLines(openNames(entries), forgottenCount(entries)),
     ...peopleIn(entries),
     ...(findings.length === 0 ? ['Findings: none.'] : ['Findings:']),
     ...findings.map(
@@ -74,6 +81,10 @@ function report(
     ),
   ];
 }
+
+/** How many entries hold names in their hashed text, as in older logs. */
+const openNames = (entries: readonly Entry[]): number =>
+  entries.filter((entry) => entry.sealed === undefined && isNamed(entry, [])).length;
 
 /** Who took a seat, and who signed, as the log names them. */
 function peopleIn(entries: readonly Entry[]): string[] {
@@ -97,7 +108,7 @@ function keyOf(given: string): Fingerprint {
   return fingerprintOf(key.export({ type: 'spki', format: 'der' }).toString('hex'));
 }
 
-const KeptLine = z.object({ heads: z.array(SignedHead.extend({ job: JobId })) });
+const KeptLine = z.object({ heads: z.array(z.extend(SignedHead, { job: JobId })) });
 
 /** Heads of one log in a file that `--heads-file` or `--heads-to` of the server wrote. */
 function keptIn(file: string, job: JobId): KeptHead[] {
@@ -110,11 +121,13 @@ function keptIn(file: string, job: JobId): KeptHead[] {
 interface Given {
   key?: string;
   heads?: string;
+  stampAuthority?: string;
 }
 
-/** Throws when a key or heads were given and cannot be read. */
-const knownFrom = (text: string, { key, heads }: Given): Known => ({
+/** Throws when a key, heads or certificates were given and cannot be read. */
+const knownFrom = (text: string, { key, heads, stampAuthority }: Given): Known => ({
   check: checkSignature,
+  checkStamp: stampsBy(stampAuthority === undefined ? undefined : certificatesIn(stampAuthority)),
   ...(key !== undefined && { key: keyOf(key) }),
   ...(heads !== undefined && { kept: keptIn(heads, headIn(text)?.job ?? '') }),
 });
@@ -137,6 +150,10 @@ function main(): number {
       "the server's public key: its fingerprint, as at its start and on reports, or a PEM file",
     )
     .option('--heads <file>', 'signed heads that were kept elsewhere (see --heads-file of the server)')
+    .option(
+      '--stamp-authority <file>',
+      'certificate of the authority whose time stamps you believe (PEM), from that authority',
+    )
     .addHelpText(
       'after',
       '\nExit status: 0 verified, 1 wrong, 2 a file or key could not be read, 3 nothing wrong, but not all of it could be verified.',
@@ -154,7 +171,9 @@ function main(): number {
     text = archive?.log ?? bytes.toString('utf8');
     known = knownFrom(text, given);
   } catch (error) {
-    console.error(`verify: ${file}, the key or the heads could not be read: ${(error as Error).message}`);
+    console.error(
+      `verify: ${file}, the key, the heads or the certificate could not be read: ${(error as Error).message}`,
+    );
     return UNREADABLE;
   }
   const result = verify(text, known);
@@ -162,10 +181,13 @@ function main(): number {
   for (const each of wrong) console.log(`WRONG: ${each}`);
   if (!result.ok || wrong.length > 0) return WRONG;
   console.log(report(result, archive, known.kept?.length).join('\n'));
-  const { signed, head, replayed } = result;
+  const { signed, stamped, head, replayed } = result;
   const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
   const isKept = known.kept === undefined || known.kept.length > 0;
-  return replayed && isSigned && isKept ? VERIFIED : NOT_VERIFIED;
+  const isStamped =
+    given.stampAuthority === undefined ||
+    (stamped.kind === 'stamped' && stamped.stamps.some(({ count }) => count === head.count));
+  return replayed && isSigned && isKept && isStamped ? VERIFIED : NOT_VERIFIED;
 }
 
 process.exitCode = main();

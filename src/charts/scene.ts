@@ -16,7 +16,7 @@ export type LineStyle =
   | 'tail'
   | 'strike';
 /** What an area means. */
-export type AreaStyle = 'stretch' | 'likely' | 'end';
+export type AreaStyle = 'stretch' | 'likely' | 'end' | 'sure';
 export type TextStyle = 'label' | 'title' | 'small';
 export type Anchor = 'start' | 'middle' | 'end';
 

@@ -45,13 +45,7 @@ export function turnsScene(
   width: number,
   plotHeight = PLOT_HEIGHT,
 ): Captioned {
-  const sweeps = series.sweeps.filter((sweep) => sweep.axis === axis && sweep.aim === series.aim);
-  const samples = [...new Set(sweeps.flatMap((sweep) => sweep.samples))];
-  const positions = [...samples.map(({ position }) => position[axis]), series.position[axis]];
-  const low = Math.min(...positions, -2) - 1;
-  const high = Math.max(...positions, 2) + 1;
-  const top = topOf(series, axis);
-  const curve = search && top && fitted(search, axis, top, low, high);
+  const { sweeps, samples, low, high, top, curve } = alongAxis(series, search, axis);
   const title = turnsTitle(axis);
   const caption = captionOf(series, axis, meter, top, curve);
   if (samples.length === 0) return { title, caption, scene: undefined };
@@ -109,6 +103,18 @@ export function turnsScene(
   return { title, caption, scene: { width, height: foot + 50, name, parts, keys } };
 }
 
+/** What is drawn of one adjuster, whatever the size: its readings, how far they reach, and the fitted beam. */
+export function alongAxis(series: Series, search: Search | undefined, axis: Axis) {
+  const sweeps = series.sweeps.filter((sweep) => sweep.axis === axis && sweep.aim === series.aim);
+  const samples = [...new Set(sweeps.flatMap((sweep) => sweep.samples))];
+  const positions = [...samples.map(({ position }) => position[axis]), series.position[axis]];
+  const low = Math.min(...positions, -2) - 1;
+  const high = Math.max(...positions, 2) + 1;
+  const top = topOf(series, axis);
+  const curve = search && top && fitted(search, axis, top, low, high);
+  return { sweeps, samples, low, high, top, curve };
+}
+
 const LIKELY: Key = {
   parts: [area('likely', 'M-9,-6h18v12h-18Z'), line('fit', 'M-9,0H9')],
   text: KEYS.likely,
@@ -139,7 +145,7 @@ function fitted(search: Search, axis: Axis, top: Top, from: Eighths, to: Eighths
 type Scale = ReturnType<typeof scaleLinear<number, number>>;
 type Point = Curve['points'][number];
 
-function likely({ points }: Curve, x: Scale, y: Scale): Part[] {
+export function likely({ points }: Curve, x: Scale, y: Scale): Part[] {
   const [least = 0, most = 0] = y.domain();
   const held = (value: number) => y(Math.min(most, Math.max(least, value)));
   const shade = areaPath<Point>(
@@ -150,7 +156,7 @@ function likely({ points }: Curve, x: Scale, y: Scale): Part[] {
   return [area('likely', shade([...points]) ?? '')];
 }
 
-function fitLine({ points }: Curve, x: Scale, y: Scale): Part[] {
+export function fitLine({ points }: Curve, x: Scale, y: Scale): Part[] {
   const [least = 0, most = 0] = y.domain();
   const curve = linePath<Point>(
     ({ at }) => x(at),
@@ -205,7 +211,7 @@ function turnTicks(low: Eighths, high: Eighths, width: number): Eighths[] {
 }
 
 /** The parts of a sweep that a line may join: numbers that count, at one gain. */
-function runsOf(sweep: Sweep): Sample[][] {
+export function runsOf(sweep: Sweep): Sample[][] {
   const runs: Sample[][] = [];
   let before: Sample | undefined;
   for (const sample of sweep.samples) {

@@ -1,9 +1,10 @@
-import type { Fact, SearchFact, Seat } from '../model/facts.ts';
+import type { SearchFact, Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import type { TypedLanguage } from '../model/language.ts';
 import type { Placed } from '../model/placed.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
+import { isReported } from '../model/reported.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { stillTurned } from '../phrases/notices.ts';
@@ -16,26 +17,6 @@ import { countedOf } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './input.ts';
 import type { Speaker } from './speaker.ts';
-
-/** What the crew reported, not what was decided from it. */
-const REPORTED: ReadonlySet<Fact['type']> = new Set<SearchFact['type']>([
-  'reading',
-  'trend',
-  'move',
-  'gain',
-  'path',
-  're-aimed',
-  'disturbed',
-  'choice',
-  'cannot',
-  'checked',
-  'item',
-  'panel',
-  'accept',
-]);
-
-/** Whether a crew member can take it back. */
-export const isReported = (fact: Fact): fact is SearchFact => REPORTED.has(fact.type);
 
 export function lastReported(job: Composer): Placed<SearchFact['type']> | undefined {
   return countedOf(job.state).findLast((fact) => isReported(fact));

@@ -3,6 +3,7 @@ import { exactFromDb, toLevel } from '../engine/level.ts';
 import { look } from '../engine/view.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Action, Question } from '../model/advice.ts';
+import { searchOf } from '../visit/search.ts';
 import type { JobState } from '../visit/state.ts';
 import { SAFE } from './decide.ts';
 
@@ -72,7 +73,8 @@ export const REPORTS: Readonly<
  * Which readings are likely now: around the last reading here and the beam's prediction; the whole scale if
  * there is neither. Undefined before the job is opened.
  */
-function expectedReadings({ search }: JobState): Expectation | undefined {
+function expectedReadings(job: JobState): Expectation | undefined {
+  const search = searchOf(job);
   if (!search) return undefined;
   const { meter, path, stay, turned, pointing, gain } = search;
   const scale = { low: meter.min, high: meter.max };

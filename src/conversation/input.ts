@@ -52,8 +52,10 @@ export type Input =
   /** Taken, with its picture; or its picture removed. */
   | { kind: 'photo'; by: Seat | 'supervisor'; fact: FactOf<'photo'> }
   | { kind: 'remove-photo'; by: Seat | 'supervisor' | 'server'; fact: FactOf<'photo-removed'> }
-  /** By a supervisor, of the record up to `head`. */
-  | ({ kind: 'sign' } & Omit<FactOf<'signed'>, 'type'>)
+  /** By the server, of names that lie beside these entries. */
+  | { kind: 'forget-names'; fact: FactOf<'names-forgotten'> }
+  /** By a supervisor, of the record up to `head`. `beside`: only where a signature stands already. */
+  | ({ kind: 'sign'; beside?: true | undefined } & Omit<FactOf<'signed'>, 'type'>)
   /** Time has passed. */
   | { kind: 'tick' };
 

@@ -7,7 +7,8 @@ import { ORDER_WAITS, QUIET } from '../phrases/notices.ts';
 import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
 import type { Commission } from '../visit/commission.ts';
-import { commissionOf, type JobState, LASER, timesAsked } from '../visit/state.ts';
+import { commissionOf } from '../visit/search.ts';
+import { type JobState, LASER, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 
 const second = 1000;

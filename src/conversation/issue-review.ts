@@ -4,7 +4,7 @@ import { failureText, SETTLED } from '../phrases/proving.ts';
 import { issueClosed } from '../phrases/readbacks.ts';
 import { NO_OPEN_ISSUE } from '../phrases/refusals.ts';
 import { settledSince, unreported } from '../visit/issues.ts';
-import { commissionOf } from '../visit/state.ts';
+import { commissionOf } from '../visit/search.ts';
 import type { Composer } from './composer.ts';
 import type { Refused } from './input.ts';
 

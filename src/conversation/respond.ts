@@ -11,7 +11,8 @@ import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import { NOTHING_TO_COMPARE_SAID } from '../phrases/visits.ts';
 import { isPeriodic } from '../visit/commission.ts';
 import { acceptable } from '../visit/periodic.ts';
-import { commissionOf, type JobState } from '../visit/state.ts';
+import { commissionOf } from '../visit/search.ts';
+import type { JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
 import { Composer } from './composer.ts';
 import { handOver } from './hand-over.ts';
@@ -47,6 +48,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'camera',
   'key-withdrawn',
   'sound',
+  'forget-names',
 ]);
 
 /** Somebody who is not of the crew: nothing has changed for it. */
@@ -122,9 +124,12 @@ function take(job: Composer, input: Input): Refused {
       return photo(job, input);
     case 'remove-photo':
       return removePhoto(job, input);
+    case 'forget-names':
+      job.put('server', input.fact);
+      return;
     case 'sign': {
-      const { kind: _, ...signature } = input;
-      return sign(job, signature);
+      const { kind: _, beside = false, ...signature } = input;
+      return sign(job, signature, beside);
     }
     case 'tick':
       expire(job);

@@ -12,8 +12,8 @@ export interface Curve {
   readonly points: readonly { at: number; value: number; low: number; high: number }[];
 }
 
-/** How far the band reaches on each side of an estimate. */
-const SPREAD = 2;
+/** How far the band reaches on each side of an estimate, standard deviations. */
+export const SPREAD = 2;
 /** Points in each eighth of a turn. */
 const FINE = 4;
 

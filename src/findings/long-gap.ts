@@ -1,11 +1,12 @@
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, Seat } from '../model/facts.ts';
 import { LONG_GAP_MS } from '../model/finding.ts';
+import { kindsOf } from '../model/kinds.ts';
 import { found, type Look } from './look.ts';
 
 /** What the crew read, turned or decided. Words alone, "roger", and noise are no work. */
 const WORK: ReadonlySet<Fact['type']> = new Set<Fact['type']>([
-  ...SearchFact.options.map((option) => option.shape.type.value),
+  ...kindsOf(SearchFact, 'type'),
   'pause',
   'resume',
   'stopped',

@@ -1,5 +1,6 @@
 import type { Entry } from '../model/entry.ts';
 import type { FactOf } from '../model/facts.ts';
+import { FORGOTTEN } from '../model/forgotten.ts';
 import { isSameName } from '../model/person.ts';
 import { found, type Look } from './look.ts';
 
@@ -8,11 +9,14 @@ const isSeated = (entry: Entry): entry is Seated => entry.fact.type === 'seated'
 
 const SAME = {
   person: ({ person: a }: FactOf<'seated'>, { person: b }: FactOf<'seated'>) =>
-    a !== undefined && b !== undefined && isSameName(a.name, b.name),
+    a !== undefined && b !== undefined && a.name !== FORGOTTEN && isSameName(a.name, b.name),
   phone: ({ phone: a }: FactOf<'seated'>, { phone: b }: FactOf<'seated'>) => a !== undefined && a === b,
 } as const;
 
-/** The work is for two: the same person, or the same phone, was in both seats, at once or one after the other. */
+/**
+ * The work is for two: the same person, or the same phone, was in both seats, at once or one after the other. Of names that were
+ * forgotten nobody can tell.
+ */
 export const sameInBoth: Look = ({ entries, commission }) => {
   // Alone they are the same, and the finding of that says so.
   if (commission.setup.alone) return [];

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { FilterGrade } from '../model/checklists.ts';
 import { Reading } from '../model/reading.ts';
 import { CannotWhy, PanelIndication, PathState, Trend } from '../model/reports.ts';
@@ -30,22 +30,22 @@ export const Intent = z.discriminatedUnion('kind', [
   /** "fifty or so": near what the meter shows, and no reading yet. */
   z.object({ kind: z.literal('rough'), value: z.number() }),
   /** "wrong, one twenty four", "not fifty, fifteen": `not` is the value taken back, where it was said. */
-  z.object({ kind: z.literal('correct'), reading: Reading, not: Reading.optional() }),
+  z.object({ kind: z.literal('correct'), reading: Reading, not: z.optional(Reading) }),
   z.object({ kind: z.literal('trend'), trend: Trend }),
   /** "done": the turn asked for was made. */
   z.object({ kind: z.literal('done') }),
   /** "quarter turn back on the vertical": magnitude in eighths, always positive. */
   z.object({
     kind: z.literal('moved'),
-    axis: Axis.optional(),
-    eighths: z.number().int().positive().optional(),
-    way: Way.optional(),
+    axis: z.optional(Axis),
+    eighths: z.optional(z.int().check(z.positive())),
+    way: z.optional(Way),
   }),
   /** "gain down", "gain is now forty", "full gain". */
   z.object({
     kind: z.literal('gain'),
     change: z.enum(['lowered', 'raised', 'set', 'full']),
-    to: z.number().optional(),
+    to: z.optional(z.number()),
   }),
   /**
    * `by`: "half covered", "filter on"; "partly covered" does not say with what. `filter`: the grade that was said,
@@ -54,15 +54,15 @@ export const Intent = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('path'),
     state: PathState,
-    by: z.enum(['half', 'filter']).optional(),
-    filter: FilterGrade.optional(),
+    by: z.optional(z.enum(['half', 'filter'])),
+    filter: z.optional(FilterGrade),
   }),
   /** What the fire panel itself shows. */
   z.object({ kind: z.literal('panel'), shows: PanelIndication }),
   /** "told the control room": who knows that the alarm is out of service. */
   z.object({ kind: z.literal('told'), who: z.string() }),
   /** "swap adjuster", "switch to vertical". */
-  z.object({ kind: z.literal('swap'), axis: Axis.optional() }),
+  z.object({ kind: z.literal('swap'), axis: z.optional(Axis) }),
   z.object({ kind: z.literal('undo') }),
   z.object({ kind: z.literal('yes') }),
   z.object({ kind: z.literal('no') }),

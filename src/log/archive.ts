@@ -1,9 +1,10 @@
 import { bytesToHex, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
 import { strFromU8, unzipSync, type Zippable, zipSync } from 'fflate';
+import { SALT_BYTES } from '../model/forgotten.ts';
 import type { Seq } from '../model/ids.ts';
 import { PHOTO_BYTES_MOST } from '../model/photo.ts';
 import { SOUND_BYTES_MOST } from '../model/sound.ts';
-import { type Enclosure, SALT_BYTES } from './enclosure.ts';
+import type { Enclosure } from './enclosure.ts';
 
 /**
  * A log with what lies beside it, in one file (ZIP): `log.jsonl` is what `toJsonLines` wrote, `photos/N.jpg` the picture of

@@ -2,6 +2,7 @@ import { sha256 } from '@noble/hashes/sha2.js';
 import { bytesToHex, concatBytes, hexToBytes } from '@noble/hashes/utils.js';
 import type { Entry } from '../model/entry.ts';
 import type { Fact } from '../model/facts.ts';
+import { Salt } from '../model/forgotten.ts';
 import type { Hash, Seq } from '../model/ids.ts';
 import type { KeptSound } from '../model/sound.ts';
 
@@ -10,13 +11,9 @@ import type { KeptSound } from '../model/sound.ts';
  * still holds. The salt keeps the hash, which stays, from saying anything of what was removed.
  */
 export interface Enclosure {
-  /** 16 random bytes, in hexadecimal: always as many, so that no byte can change sides with the content. */
-  readonly salt: string;
+  readonly salt: Salt;
   readonly content: Uint8Array;
 }
-
-export const SALT_BYTES = 16;
-const SALT = new RegExp(`^[0-9a-f]{${2 * SALT_BYTES}}$`);
 
 /** SHA-256 of salt and content, one behind the other, in hexadecimal. */
 export const enclosureHash = ({ salt, content }: Enclosure): Hash =>
@@ -24,7 +21,7 @@ export const enclosureHash = ({ salt, content }: Enclosure): Hash =>
 
 /** Whether it is the one that an entry names. A salt that is no hexadecimal is none that was ever given. */
 export const isEnclosed = (enclosure: Enclosure, hash: Hash): boolean =>
-  SALT.test(enclosure.salt) && enclosureHash(enclosure) === hash;
+  Salt.safeParse(enclosure.salt).success && enclosureHash(enclosure) === hash;
 
 /** The pictures that must lie beside a log: the hash that each entry names, but for those from which it was removed. */
 export function enclosedIn(entries: Iterable<Pick<Entry, 'seq' | 'fact'>>): ReadonlyMap<Seq, Hash> {

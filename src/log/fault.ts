@@ -1,6 +1,7 @@
 import type { Log } from '../model/entry.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Fingerprint } from './signed-head.ts';
+import type { StampFault } from './time-stamp.ts';
 
 /** The first entry that does not follow from the one before it, or the head that does not close the chain. */
 export type ChainFault = {
@@ -13,6 +14,12 @@ export type ChainFault = {
     | 'head'
     /** Another message's id is kept beside the entry. */
     | 'ref'
+    /** The names beside the entry, or their salt, are others than it was sealed with. */
+    | 'names'
+    /** No names lie beside the entry, and no entry says that they were forgotten. */
+    | 'names-missing'
+    /** Names lie beside the entry that a later one says were forgotten. */
+    | 'names-back'
     /** The log was longer once: a head that was kept elsewhere says so. */
     | 'cut'
     /** Up to here the log is another one than it was. */
@@ -67,6 +74,8 @@ export type Wrong =
   | { readonly kind: 'signed-head'; readonly seq: Seq }
   /** A signed head whose signature is not right. */
   | { readonly kind: 'bad-signature'; readonly seq: Seq }
+  /** A time stamp over the head at `seq`. `tree`: it is not of a signed tree that holds this head. */
+  | { readonly kind: 'stamp'; readonly seq: Seq; readonly fault: StampFault | 'tree' }
   /** The engine of this version gives other advice. */
   | { readonly kind: 'advice'; readonly seq: Seq }
   /** The signed findings are not the findings of the record. */

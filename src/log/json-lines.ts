@@ -1,36 +1,52 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
-import { Head } from '../model/ids.ts';
+import { Salt } from '../model/forgotten.ts';
+import { type Hash, Head } from '../model/ids.ts';
 import { bodyOf } from './chain.ts';
 import type { FileFault } from './fault.ts';
+import { Names, namesIn, namesText, withNames } from './names.ts';
 import { HeadProof } from './signed-head.ts';
 
 /**
  * The log as JSON Lines (UTF-8, one JSON value a line, every line ended by "\n").
  *
  * An entry's line is `{"hash":"H","entry":B}`: B is the entry's RFC 8785 canonical body, byte for byte the
- * text that was hashed, so that SHA-256 alone can check a line. The last line is
- * `{"format":"ladderline-log","version":1,"head":{"count":N,"hash":"H","job":"J"}}`: the number of entries
+ * text that was hashed, so that SHA-256 alone can check a line. Where B has `sealed`, the line goes on with
+ * `,"names":{"of":N,"salt":"S"}}` instead of `}`: `sealed` is the SHA-256 of the bytes of S and of the canonical text N. Names that
+ * were forgotten are not there. The last line is
+ * `{"format":"ladderline-log","version":2,"head":{"count":N,"hash":"H","job":"J"}}`: the number of entries
  * and the hash of the last one. A file without it, or with fewer entries than it counts, has been cut. Beside the head
- * it may have `proof`: heads that the server signed. Files from before that have none.
+ * it may have `proof`: heads that the server signed. Files from before that have none. Version 1 has no `names`.
  */
 export const JSON_LINES_FORMAT = 'ladderline-log';
-export const JSON_LINES_VERSION = 1;
+export const JSON_LINES_VERSION = 2;
 
 export function toJsonLines(entries: readonly Entry[], head: Head, proof?: HeadProof): string {
-  const lines = entries.map((entry) => `{"hash":"${entry.hash}","entry":${bodyOf(entry)}}`);
-  const closing = { format: JSON_LINES_FORMAT, version: JSON_LINES_VERSION, head, ...(proof && { proof }) };
+  const lines = entries.map((entry) => `{"hash":"${entry.hash}","entry":${bodyOf(entry)}${besideOf(entry)}}`);
+  // A log without names beside it gives the same file as ever.
+  const version = entries.some(({ sealed }) => sealed !== undefined) ? JSON_LINES_VERSION : 1;
+  const closing = { format: JSON_LINES_FORMAT, version, head, ...(proof && { proof }) };
   return `${[...lines, JSON.stringify(closing)].join('\n')}\n`;
 }
 
-const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(\{.*\})\}$/s;
+function besideOf({ fact, sealed, salt }: Entry): string {
+  const names = namesIn(fact);
+  if (sealed === undefined || salt === undefined || !names) return '';
+  return `,"names":{"of":${namesText(names)},"salt":"${salt}"}`;
+}
+
+/** No body has a field of the name `names`, and a quotation mark in a text has a backslash before it. */
+const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(\{.*?\})(?:,"names":(\{.*\}))?\}$/s;
+
+/** What lies beside an entry: the fields of its fact that name people, and what is hashed before their canonical text. */
+export const BesideEntry = z.object({ of: Names, salt: Salt });
 
 /** The last line. */
 export const Closing = z.object({
   format: z.literal(JSON_LINES_FORMAT),
-  version: z.literal(JSON_LINES_VERSION),
+  version: z.union([z.literal(1), z.literal(JSON_LINES_VERSION)]),
   head: Head,
-  proof: HeadProof.optional(),
+  proof: z.optional(HeadProof),
 });
 
 export type ReadLog =
@@ -59,17 +75,28 @@ export function fromJsonLines(text: string): ReadLog {
       ({ head, proof } = closing.data);
       continue;
     }
-    const [, hash, body] = ENTRY_LINE.exec(line) ?? [];
-    if (body === undefined) return fault('not-an-entry');
-    const entry = Entry.safeParse({ ...(JSON.parse(body) as object), hash });
+    const [, hash, body, names] = ENTRY_LINE.exec(line) ?? [];
+    if (hash === undefined || body === undefined) return fault('not-an-entry');
+    const written = whole(hash, JSON.parse(body), names === undefined ? undefined : JSON.parse(names));
+    const entry = Entry.safeParse(written);
     if (!entry.success) return fault('not-an-entry');
-    const strange = strangeField({ ...(JSON.parse(body) as object), hash }, entry.data);
+    const strange = strangeField(written, entry.data);
     if (strange !== undefined) return { ...fault('unknown-field'), field: strange };
-    if (bodyOf(entry.data) !== body) return fault('not-canonical');
+    const beside = names === undefined ? '' : `,"names":${names}`;
+    if (bodyOf(entry.data) !== body || besideOf(entry.data) !== beside) return fault('not-canonical');
     entries.push(entry.data);
   }
   if (!head) return { ok: false, line: lines.length + 1, fault: 'no-head' };
   return { ok: true, entries, head, ...(proof && { proof }) };
+}
+
+/** The entry with what lies beside it. Whatever else stands there makes another text of it, and is found by that. */
+function whole(hash: Hash, body: { fact?: unknown; sealed?: unknown }, names: unknown): unknown {
+  const beside = BesideEntry.safeParse(names).data;
+  if (body.sealed === undefined || typeof body.fact !== 'object' || body.fact === null)
+    return { ...body, hash };
+  const fact = withNames(body.fact, beside && ((names as { of: Names }).of as Names));
+  return { ...body, fact, ...(beside && { salt: beside.salt }), hash };
 }
 
 /** Where the log ends by the closing line alone. */

@@ -1,8 +1,9 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
 import type { Fact } from '../model/facts.ts';
 import { Hash } from '../model/ids.ts';
-import { Closing } from './json-lines.ts';
+import { BesideEntry, Closing } from './json-lines.ts';
+import { WrittenFact } from './names.ts';
 
 /** What each kind of fact in a log says. */
 const SAYS: Record<Fact['type'], string> = {
@@ -58,6 +59,8 @@ const SAYS: Record<Fact['type'], string> = {
   photo:
     'A photo; "hash" is SHA-256 of a salt and the picture, a JPEG, which both lie beside the log. Width and height in pixels.',
   'photo-removed': 'The picture of the photo of entry "photo" was removed, and why; its entry stays.',
+  'names-forgotten':
+    'The names beside these entries were deleted with their salts, and why; the entries stay. "afterDays": the server keeps names for so many days.',
   'site-opened': 'The site was opened; always the first entry of a site.',
   'units-chosen': 'The site reads and writes its figures in these units from here on.',
   'steps-defined': 'The test steps of visits that begin from here on; they replace those before.',
@@ -75,10 +78,23 @@ export function describeFact(schema: z.core.JSONSchema.BaseSchema): void {
 
 const EntryLine = z
   .object({
-    hash: Hash.describe('SHA-256 of the exact text of "entry", in hexadecimal.'),
-    entry: Entry.omit({ hash: true }).describe('RFC 8785 canonical JSON: the text its hash is taken over.'),
+    hash: Hash.check(z.describe('SHA-256 of the exact text of "entry", in hexadecimal.')),
+    entry: z
+      .extend(z.omit(Entry, { hash: true, salt: true }), { fact: WrittenFact })
+      .check(
+        z.describe(
+          'RFC 8785 canonical JSON: the text its hash is taken over. With "sealed", the fields of the fact that name people are not in it.',
+        ),
+      ),
+    names: z
+      .optional(BesideEntry)
+      .check(
+        z.describe(
+          'Where the entry has "sealed": "of", the fields of the fact that name people, and "salt", 16 random bytes in hexadecimal. "sealed" is the SHA-256 of these bytes and, behind them, of the canonical text of "of". Missing: forgotten.',
+        ),
+      ),
   })
-  .describe('An entry.');
+  .check(z.describe('An entry.'));
 
 /**
  * JSON Schema (2020-12) of one line of a JSON Lines export, made from the shapes that the program itself
@@ -88,7 +104,7 @@ export function lineSchema(): object {
   const { $schema, ...schema } = z.toJSONSchema(
     z.union([
       EntryLine,
-      Closing.describe("The last line: how many entries there are, and the last one's hash."),
+      Closing.check(z.describe("The last line: how many entries there are, and the last one's hash.")),
     ]),
     {
       reused: 'ref',

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
 import { Seq } from './ids.ts';
 import { PanelIndication } from './reports.ts';
@@ -11,12 +11,16 @@ export type Addressee = z.infer<typeof Addressee>;
 /** One possible answer to a question, with what it would mean for the log. */
 export const Question = z.discriminatedUnion('kind', [
   /** "Fifteen or fifty?" about the reading of entry `about`. */
-  z.object({ kind: z.literal('which-value'), about: Seq, options: z.array(z.number()).min(1) }),
+  z.object({
+    kind: z.literal('which-value'),
+    about: Seq,
+    options: z.array(z.number()).check(z.minLength(1)),
+  }),
   /** "Did you turn the vertical one?" about the move of entry `about`. */
   z.object({
     kind: z.literal('which-move'),
     about: Seq,
-    options: z.array(z.object({ axis: Axis, eighths: Eighths })).min(1),
+    options: z.array(z.object({ axis: Axis, eighths: Eighths })).check(z.minLength(1)),
   }),
   /** "Is the path clear?", "Has the gain been touched?" */
   z.object({
@@ -35,10 +39,10 @@ export const Action = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('gain'),
     change: z.enum(['lower', 'raise', 'full']),
-    toward: z.number().optional(),
+    toward: z.optional(z.number()),
   }),
   /** Say what the meter shows; `as`: what the light does against the look before, and no number. */
-  z.object({ kind: z.literal('read'), as: z.literal('trend').optional() }),
+  z.object({ kind: z.literal('read'), as: z.optional(z.literal('trend')) }),
   /** Hands off until `until` (same clock as the entries, ms). */
   z.object({
     kind: z.literal('hold'),
@@ -52,16 +56,16 @@ export const Action = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('unblock') }),
   z.object({ kind: z.literal('ask'), question: Question }),
   /** The search found nothing, or the reading keeps changing: things to check, most likely first. */
-  z.object({ kind: z.literal('check'), causes: z.array(z.string()).min(1) }),
+  z.object({ kind: z.literal('check'), causes: z.array(z.string()).check(z.minLength(1)) }),
   /** All evidence is there: say "accept". */
   z.object({ kind: z.literal('offer-accept') }),
   /** Ask for one item of a checklist; answered by yes, no, or who was told. */
   z.object({ kind: z.literal('confirm-item'), list: Checklist, item: ChecklistItem }),
   /** Cover the receiver for a proving test, slowly in part or all of it at once; and uncover it. */
-  UsedCover.extend({ kind: z.literal('cover') }),
+  z.extend(UsedCover, { kind: z.literal('cover') }),
   z.object({ kind: z.literal('uncover') }),
   /** Say when the fire panel shows `expect`. The test fails at `until` (ms, the entries' clock), if there is one. */
-  z.object({ kind: z.literal('watch-panel'), expect: PanelIndication, until: z.number().optional() }),
+  z.object({ kind: z.literal('watch-panel'), expect: PanelIndication, until: z.optional(z.number()) }),
   /** A person has to settle the issue of that entry before the pair can be signed. */
   z.object({ kind: z.literal('settle-issue'), issue: Seq }),
   /** All is proven and back in service: the record can be signed. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /**
  * How one person does the work of two: a second phone watches the meter from its place before the display, or the person

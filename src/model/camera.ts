@@ -1,9 +1,9 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** How a phone that watches the meter came to a number: so many frames, and the belief in the least sure of them. */
 export const CameraReading = z.object({
-  frames: z.number().int().min(1).max(1_000),
-  belief: z.number().min(0).max(1),
+  frames: z.int().check(z.minimum(1), z.maximum(1_000)),
+  belief: z.number().check(z.minimum(0), z.maximum(1)),
 });
 export type CameraReading = z.infer<typeof CameraReading>;
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** What the crew is asked before and after, and the tests that end in a yes or a no. */
 export const CHECKLISTS = {
@@ -25,8 +25,8 @@ export const Cover = z.enum(['half', 'filter', 'full']);
 export type Cover = z.infer<typeof Cover>;
 
 /** Part of the light that a filter holds back, percent. */
-export const FilterGrade = z.number().gt(0).lt(100);
+export const FilterGrade = z.number().check(z.gt(0), z.lt(100));
 
 /** With what the receiver was covered, and the grade of the filter, where it was one. */
-export const UsedCover = z.object({ how: Cover, filter: FilterGrade.optional() });
+export const UsedCover = z.object({ how: Cover, filter: z.optional(FilterGrade) });
 export type UsedCover = z.infer<typeof UsedCover>;

@@ -1,8 +1,9 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { AdmissionAnswer, Mark } from './admission.ts';
 import { Advice, Question } from './advice.ts';
 import { CameraReading, CameraState } from './camera.ts';
 import { Checklist, ChecklistItem, UsedCover } from './checklists.ts';
+import { forgottenFacts } from './forgotten.ts';
 import { Guidance } from './guidance.ts';
 import { handOverFacts } from './hand-over.ts';
 import { Head, JobId, Seq } from './ids.ts';
@@ -32,13 +33,13 @@ export const Via = z.enum(['typed', 'voice', 'button']);
 export type Via = z.infer<typeof Via>;
 
 /** `from`: the entry of the words it was understood from. */
-const from = Seq.optional();
+const from = z.optional(Seq);
 
 /**
  * The entry that this one replaces: a correction said later is about what was read or turned then, and counts
  * at that place in the log. Without it, a correction counts where it was logged.
  */
-const replaces = Seq.optional();
+const replaces = z.optional(Seq);
 
 /** What the crew reports or decides, and can take back. Search and proving are built from these. */
 const searchFacts = [
@@ -49,18 +50,18 @@ const searchFacts = [
     type: z.literal('move'),
     axis: Axis,
     eighths: Eighths,
-    instruction: Seq.optional(),
+    instruction: z.optional(Seq),
     replaces,
     from,
   }),
   z.object({
     type: z.literal('gain'),
     change: z.enum(['lowered', 'raised', 'set', 'full']),
-    to: z.number().optional(),
+    to: z.optional(z.number()),
     from,
   }),
   /** `cover`: with what a part is covered, where it is known. */
-  z.object({ type: z.literal('path'), state: PathState, cover: UsedCover.optional(), from }),
+  z.object({ type: z.literal('path'), state: PathState, cover: z.optional(UsedCover), from }),
   /** The emitter was brought by eye onto the receiver: positions start again from zero. */
   z.object({ type: z.literal('re-aimed'), from }),
   /**
@@ -76,7 +77,7 @@ const searchFacts = [
     why: CannotWhy,
     instruction: Seq,
     /** The turn that was asked for, if it was a turn: that adjuster goes no further that way. */
-    turn: z.object({ axis: Axis, eighths: Eighths }).optional(),
+    turn: z.optional(z.object({ axis: Axis, eighths: Eighths })),
     from,
   }),
   /** A cause list was worked through. */
@@ -87,7 +88,7 @@ const searchFacts = [
     list: Checklist,
     item: ChecklistItem,
     done: z.boolean(),
-    note: z.string().trim().min(1).max(200).optional(),
+    note: z.optional(z.string().check(z.trim(), z.minLength(1), z.maxLength(200))),
     from,
   }),
   /** What the fire panel shows. */
@@ -100,11 +101,14 @@ const searchFacts = [
   z.object({
     type: z.literal('accept'),
     reading: Reading,
-    override: z
-      .object({ reason: z.string().trim().min(3).max(500), missing: z.array(z.string()) })
-      .optional(),
+    override: z.optional(
+      z.object({
+        reason: z.string().check(z.trim(), z.minLength(3), z.maxLength(500)),
+        missing: z.array(z.string()),
+      }),
+    ),
     /** Kept as the last visit left it, with this reading: nothing was turned, and nothing searched. */
-    kept: Reading.optional(),
+    kept: z.optional(Reading),
     from,
   }),
 ] as const;
@@ -112,7 +116,10 @@ const searchFacts = [
 export const SearchFact = z.discriminatedUnion('type', searchFacts);
 export type SearchFact = z.infer<typeof SearchFact>;
 
-export const Alternative = z.object({ text: z.string(), confidence: z.number().min(0).max(1) });
+export const Alternative = z.object({
+  text: z.string(),
+  confidence: z.number().check(z.minimum(0), z.maximum(1)),
+});
 export type Alternative = z.infer<typeof Alternative>;
 
 /** A name typed, or drawn with a finger: strokes of points in a box of 1000 by 400. */
@@ -121,14 +128,8 @@ export const Signature = z.discriminatedUnion('kind', [
   z.object({
     kind: z.literal('drawn'),
     strokes: z
-      .array(
-        z
-          .array(z.tuple([z.number().int(), z.number().int()]))
-          .min(1)
-          .max(500),
-      )
-      .min(1)
-      .max(60),
+      .array(z.array(z.tuple([z.int(), z.int()])).check(z.minLength(1), z.maxLength(500)))
+      .check(z.minLength(1), z.maxLength(60)),
   }),
 ]);
 export type Signature = z.infer<typeof Signature>;
@@ -139,8 +140,8 @@ const siteFacts = [
   z.object({
     type: z.literal('site-opened'),
     site: Name,
-    code: Guidance.optional(),
-    units: Units.optional(),
+    code: z.optional(Guidance),
+    units: z.optional(Units),
     logVersion: LogVersion,
   }),
   /** From here on the site reads and writes in these units. Visits that have begun keep theirs. */
@@ -149,7 +150,11 @@ const siteFacts = [
   z.object({ type: z.literal('steps-defined'), steps: SiteSteps }),
   /** Adds a pair, or replaces the plan of the one with the same id. */
   z.object({ type: z.literal('pair-planned'), pair: WrittenPlan }),
-  z.object({ type: z.literal('pair-dropped'), pair: PairId, reason: z.string().trim().min(3).max(500) }),
+  z.object({
+    type: z.literal('pair-dropped'),
+    pair: PairId,
+    reason: z.string().check(z.trim(), z.minLength(3), z.maxLength(500)),
+  }),
   /** A visit to a pair: its record is the log `job`. */
   z.object({ type: z.literal('job-begun'), pair: PairId, job: JobId }),
 ] as const;
@@ -163,7 +168,7 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({
     type: z.literal('opened'),
     setup: WrittenSetup,
-    engine: z.number().int().optional(),
+    engine: z.optional(z.int()),
     logVersion: LogVersion,
   }),
   /**
@@ -173,17 +178,17 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({
     type: z.literal('seated'),
     seat: Seat,
-    device: z.string().max(80),
+    device: z.string().check(z.maxLength(80)),
     takeover: z.boolean(),
-    person: Person.optional(),
-    phone: PhoneMark.optional(),
-    handedOn: z.literal(true).optional(),
+    person: z.optional(Person),
+    phone: z.optional(PhoneMark),
+    handedOn: z.optional(z.literal(true)),
   }),
   /** The panel answered a phone that asked for a seat without a code, and showed `mark`. After a yes it is seated. */
   z.object({
     type: z.literal('admission'),
     seat: Seat,
-    device: z.string().max(80),
+    device: z.string().check(z.maxLength(80)),
     mark: Mark,
     answer: AdmissionAnswer,
   }),
@@ -198,12 +203,12 @@ export const Fact = z.discriminatedUnion('type', [
     type: z.literal('said'),
     seat: Seat,
     via: Via,
-    text: z.string().max(2000),
-    language: TypedLanguage.optional(),
-    confidence: z.number().min(0).max(1).optional(),
-    alternatives: z.array(Alternative).optional(),
-    camera: CameraReading.optional(),
-    sound: KeptSound.optional(),
+    text: z.string().check(z.maxLength(2000)),
+    language: z.optional(TypedLanguage),
+    confidence: z.optional(z.number().check(z.minimum(0), z.maximum(1))),
+    alternatives: z.optional(z.array(Alternative)),
+    camera: z.optional(CameraReading),
+    sound: z.optional(KeptSound),
   }),
   /** What a phone that watches the meter by camera says of itself. */
   z.object({ type: z.literal('camera'), seat: Seat, state: CameraState }),
@@ -212,7 +217,7 @@ export const Fact = z.discriminatedUnion('type', [
     type: z.literal('unheard'),
     seat: Seat,
     why: z.enum(['silence', 'unavailable', 'timeout', 'failed', 'cut-short']),
-    sound: KeptSound.optional(),
+    sound: z.optional(KeptSound),
   }),
   /** From here on the sound of what is said is kept for so many days; 0: no longer. Before the first of these none is kept. */
   z.object({ type: z.literal('sound'), seat: Seat, days: SoundDays }),
@@ -221,11 +226,11 @@ export const Fact = z.discriminatedUnion('type', [
    * The crew asked for time; there is no advice until they continue. `why`: nobody asked, but the next order is for the
    * emitter, whose phone is away: it waits until somebody there says that they are back.
    */
-  z.object({ type: z.literal('pause'), why: z.literal('emitter-away').optional(), from }),
+  z.object({ type: z.literal('pause'), why: z.optional(z.literal('emitter-away')), from }),
   z.object({ type: z.literal('resume'), from }),
-  z.object({ type: z.literal('remark'), seat: Seat, text: z.string().max(2000), from }),
+  z.object({ type: z.literal('remark'), seat: Seat, text: z.string().check(z.maxLength(2000)), from }),
   /** By somebody who watches, under the name that they typed. */
-  z.object({ type: z.literal('watcher-remark'), by: Name, text: z.string().max(2000) }),
+  z.object({ type: z.literal('watcher-remark'), by: Name, text: z.string().check(z.maxLength(2000)) }),
   /** How the emitter hangs, as the person facing it sees it. The words of orders on the ladder follow it; the search does not. */
   z.object({ type: z.literal('mounted'), mounting: Mounting }),
   /** "Heard 142." */
@@ -235,9 +240,9 @@ export const Fact = z.discriminatedUnion('type', [
     type: z.literal('query'),
     of: Seq,
     text: z.string(),
-    question: Question.optional(),
+    question: z.optional(Question),
     /** Of a turn that was told in part: what need not be said again. */
-    turn: TurnSoFar.optional(),
+    turn: z.optional(TurnSoFar),
   }),
   /** Something both should know; it asks for no action. */
   z.object({ type: z.literal('notice'), text: z.string(), code: z.string() }),
@@ -253,7 +258,7 @@ export const Fact = z.discriminatedUnion('type', [
     /** After this (ms, the log's clock) it must not be acted on without asking again. */
     expiresAt: z.number(),
     /** It was said before in the same words: this time a tone and the screen say it. */
-    quiet: z.literal(true).optional(),
+    quiet: z.optional(z.literal(true)),
   }),
   /** The current instruction is no longer valid, and there is no new one. */
   z.object({
@@ -267,8 +272,13 @@ export const Fact = z.discriminatedUnion('type', [
    * Something that must be settled before signing: a test failed. `about`: the entry that began it or
    * answered it.
    */
-  z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().max(500) }),
-  z.object({ type: z.literal('issue-closed'), issue: Seq, how: z.string().trim().min(3).max(500), from }),
+  z.object({ type: z.literal('issue-opened'), about: Seq, text: z.string().check(z.maxLength(500)) }),
+  z.object({
+    type: z.literal('issue-closed'),
+    issue: Seq,
+    how: z.string().check(z.trim(), z.minLength(3), z.maxLength(500)),
+    from,
+  }),
   /**
    * The desk changed the plan of the pair while this visit was open. The visit goes on by the plan that it was opened
    * with. `before`: the plan that the crew knew until then.
@@ -277,7 +287,8 @@ export const Fact = z.discriminatedUnion('type', [
   /**
    * The record up to `head` was read and signed. `findings`: the ids the signer was shown. `declaration`: the words
    * that were signed. `ofSite`: the findings about this pair against the others of its site, and where the site's
-   * log ended then. Older logs have only the first five. A signature on a record that has not changed since the one
+   * log ended then. `account`: the name is that of an account of the server, and its holder was signed in with a passkey.
+   * Older logs have only the first five. A signature on a record that has not changed since the one
    * before stands beside it.
    */
   z.object({
@@ -286,16 +297,18 @@ export const Fact = z.discriminatedUnion('type', [
     role: Name,
     firm: Person.shape.firm,
     competence: Person.shape.competence,
+    account: z.optional(z.literal(true)),
     signature: Signature,
     head: Head,
     findings: z.array(z.string()),
-    declaration: z.string().max(1000).optional(),
-    ofSite: z.object({ head: Head, findings: z.array(z.string()) }).optional(),
+    declaration: z.optional(z.string().check(z.maxLength(1000))),
+    ofSite: z.optional(z.object({ head: Head, findings: z.array(z.string()) })),
   }),
   /** Only in a log of practice: what was really done at the simulated pair, whatever was said of it. */
   z.object({ type: z.literal('practised'), act: PracticeAct }),
   ...handOverFacts,
   ...photoFacts,
+  ...forgottenFacts,
   ...siteFacts,
 ]);
 export type Fact = z.infer<typeof Fact>;

@@ -1,7 +1,7 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Name } from './name.ts';
 
-const metres = z.number().positive().max(100);
+const metres = z.number().check(z.positive(), z.maximum(100));
 
 /**
  * The siting distances that a plan is checked against, metres. Guidance only: local code and the maker
@@ -10,19 +10,19 @@ const metres = z.number().positive().max(100);
 export const Guidance = z.object({
   name: Name,
   /** Where the figures are from, as printed beside them. */
-  source: z.string().max(200),
+  source: z.string().check(z.maxLength(200)),
   /** How far the watched area may reach from the beam, to one side. */
-  reach: metres.optional(),
+  reach: z.optional(metres),
   /** Farthest between neighbouring beams. */
-  spacing: metres.optional(),
+  spacing: z.optional(metres),
   /** Farthest and nearest from the beam to a wall or obstruction along it. */
-  wallMost: metres.optional(),
-  wallLeast: metres.optional(),
+  wallMost: z.optional(metres),
+  wallLeast: z.optional(metres),
   /** How far below the ceiling the beam may run. */
-  ceilingLeast: metres.optional(),
-  ceilingMost: metres.optional(),
+  ceilingLeast: z.optional(metres),
+  ceilingMost: z.optional(metres),
   /** The highest ceiling under which such a beam may watch alone. */
-  highest: metres.optional(),
+  highest: z.optional(metres),
 });
 export type Guidance = z.infer<typeof Guidance>;
 

@@ -1,16 +1,13 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Seq } from './ids.ts';
 import { AlarmThreshold, PairPlan } from './pair-plan.ts';
 import { StepResult, TestStep } from './steps.ts';
 
-const shortText = z.string().trim().min(1).max(80);
-const text = z.string().trim().min(3).max(500);
+const shortText = z.string().check(z.trim(), z.minLength(1), z.maxLength(80));
+const text = z.string().check(z.trim(), z.minLength(3), z.maxLength(500));
 
 /** "2026-11-26": a day of the calendar, without a time or a zone. */
-export const CalendarDate = z
-  .string()
-  .regex(/^\d{4}-\d{2}-\d{2}$/)
-  .refine(isDay);
+export const CalendarDate = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/), z.refine(isDay));
 
 /** No 30 February: written back from what it was read as, it is the same. */
 function isDay(text: string): boolean {
@@ -23,20 +20,20 @@ const { alarmDelay, faultDelay, emitterHeight, receiverHeight } = PairPlan.shape
 /** How a pair was left, as far as somebody wrote it down. Heights in metres, delays in seconds. */
 export const AsLeft = z.object({
   /** What the meter showed, in its unit. */
-  signal: z.number().min(-1e6).max(1e6).optional(),
-  gain: shortText.optional(),
-  threshold: AlarmThreshold.optional(),
+  signal: z.optional(z.number().check(z.minimum(-1e6), z.maximum(1e6))),
+  gain: z.optional(shortText),
+  threshold: z.optional(AlarmThreshold),
   alarmDelay,
   faultDelay,
-  emitterSerial: shortText.optional(),
-  receiverSerial: shortText.optional(),
-  firmware: shortText.optional(),
-  emitterPosition: shortText.optional(),
-  receiverPosition: shortText.optional(),
+  emitterSerial: z.optional(shortText),
+  receiverSerial: z.optional(shortText),
+  firmware: z.optional(shortText),
+  emitterPosition: z.optional(shortText),
+  receiverPosition: z.optional(shortText),
   emitterHeight,
   receiverHeight,
   /** What the beam is fixed on, and what it points at. */
-  pointsAt: shortText.optional(),
+  pointsAt: z.optional(shortText),
 });
 export type AsLeft = z.infer<typeof AsLeft>;
 export type AsLeftField = keyof AsLeft;
@@ -64,9 +61,9 @@ export const handOverFacts = [
   /** What it was like during the work. A later one replaces an earlier one whole. */
   z.object({
     type: z.literal('conditions'),
-    sun: Sun.optional(),
-    weather: shortText.optional(),
-    building: z.array(BuildingState).max(BuildingState.options.length).optional(),
+    sun: z.optional(Sun),
+    weather: z.optional(shortText),
+    building: z.optional(z.array(BuildingState).check(z.maxLength(BuildingState.options.length))),
   }),
   /** What was done otherwise than planned or required, and who agreed to it. */
   z.object({ type: z.literal('variation'), what: text, agreedWith: shortText }),
@@ -79,7 +76,7 @@ export const handOverFacts = [
   z.object({
     type: z.literal('struck-out'),
     entry: Seq,
-    field: z.enum(AS_LEFT_FIELDS).optional(),
+    field: z.optional(z.enum(AS_LEFT_FIELDS)),
     why: text,
   }),
   /** A step of the visit's list was answered; `cause` names it. A later answer replaces an earlier one. */
@@ -87,7 +84,7 @@ export const handOverFacts = [
     type: z.literal('step'),
     cause: TestStep.shape.cause,
     result: StepResult,
-    note: text.optional(),
+    note: z.optional(text),
   }),
 ] as const;
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import type { Axis } from './turns.ts';
 
 /** How the emitter hangs, as seen by the person facing it: where its top points. On its side, that is left or right. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** The status of a pair on the site's board, from its latest visit. */
 export const PAIR_STATUSES = [

@@ -1,31 +1,31 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { hiddenIn } from './hidden.ts';
 
 const visible = (most: number) =>
-  z
-    .string()
-    .trim()
-    .min(1)
-    .max(most)
-    .refine((text) => hiddenIn(text, false) === undefined);
+  z.string().check(
+    z.trim(),
+    z.minLength(1),
+    z.maxLength(most),
+    z.refine((text) => hiddenIn(text, false) === undefined),
+  );
 
 /** Somebody of the crew or the desk, as they typed it on their phone. `competence`: a card, a course, a grade. */
 export const Person = z.object({
   name: visible(80),
-  firm: visible(80).optional(),
-  competence: visible(120).optional(),
+  firm: z.optional(visible(80)),
+  competence: z.optional(visible(120)),
 });
 export type Person = z.infer<typeof Person>;
 
 /** A random id that a phone keeps for itself and sends with its name. It is never logged. */
-export const PhoneId = z.string().regex(/^[A-Za-z0-9_-]{21}$/);
+export const PhoneId = z.string().check(z.regex(/^[A-Za-z0-9_-]{21}$/));
 export type PhoneId = z.infer<typeof PhoneId>;
 
 /**
  * A short form of a phone's id, made with the id of the job as salt: the same phone has the same mark within one
  * log, and another in every other log.
  */
-export const PhoneMark = z.string().regex(/^[0-9a-f]{8}$/);
+export const PhoneMark = z.string().check(z.regex(/^[0-9a-f]{8}$/));
 export type PhoneMark = z.infer<typeof PhoneMark>;
 
 /** The same letters; case and spaces are forgiven, nothing else. */

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Hash, Seq } from './ids.ts';
 
 /** Largest picture of one photo, bytes: a label at arm's length can still be read. */
@@ -15,14 +15,14 @@ export const PhotoShows = z.enum(['emitter', 'receiver', 'panel', 'label', 'path
 export type PhotoShows = z.infer<typeof PhotoShows>;
 
 /** In a person's words, on one line. */
-export const Caption = z.string().trim().min(1).max(200);
+export const Caption = z.string().check(z.trim(), z.minLength(1), z.maxLength(200));
 
 /** What the file itself says of a picture. */
 export const Picture = z.object({
-  bytes: z.number().int().min(1).max(PHOTO_BYTES_MOST),
+  bytes: z.int().check(z.minimum(1), z.maximum(PHOTO_BYTES_MOST)),
   /** Pixels. */
-  width: z.number().int().min(PHOTO_SIDE_LEAST).max(PHOTO_SIDE_MOST),
-  height: z.number().int().min(PHOTO_SIDE_LEAST).max(PHOTO_SIDE_MOST),
+  width: z.int().check(z.minimum(PHOTO_SIDE_LEAST), z.maximum(PHOTO_SIDE_MOST)),
+  height: z.int().check(z.minimum(PHOTO_SIDE_LEAST), z.maximum(PHOTO_SIDE_MOST)),
 });
 export type Picture = z.infer<typeof Picture>;
 
@@ -34,7 +34,7 @@ export const photoFacts = [
     hash: Hash,
     ...Picture.shape,
     shows: PhotoShows,
-    caption: Caption.optional(),
+    caption: z.optional(Caption),
   }),
   /**
    * The picture of entry `photo` was removed, and is nowhere on the server any more. `afterDays`: nobody asked for it; the server
@@ -43,8 +43,8 @@ export const photoFacts = [
   z.object({
     type: z.literal('photo-removed'),
     photo: Seq,
-    why: z.string().trim().min(3).max(500),
-    afterDays: z.number().int().min(1).optional(),
+    why: z.string().check(z.trim(), z.minLength(3), z.maxLength(500)),
+    afterDays: z.optional(z.int().check(z.minimum(1))),
   }),
 ] as const;
 

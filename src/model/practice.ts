@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Axis, Eighths } from './turns.ts';
 
 /** What can be planted in a practice job. */
@@ -19,10 +19,10 @@ export type Trouble = z.infer<typeof Trouble>;
 /** Makes a job one of practice, with a simulated pair: its log is no record of anything. */
 export const Practice = z.object({
   /** All that is random about the pair and its troubles follows from it. */
-  seed: z.number().int().min(0).max(0x7fffffff),
-  troubles: z.array(Trouble).max(Trouble.options.length),
+  seed: z.int().check(z.minimum(0), z.maximum(0x7fffffff)),
+  troubles: z.array(Trouble).check(z.maxLength(Trouble.options.length)),
   /** Each step is explained, on a pair without trouble. */
-  guided: z.literal(true).optional(),
+  guided: z.optional(z.literal(true)),
 });
 export type Practice = z.infer<typeof Practice>;
 
@@ -34,7 +34,7 @@ export const HandAct = z.discriminatedUnion('did', [
   /** Turned a screw. */
   z.object({ did: z.literal('turn'), axis: Axis, eighths: Eighths }),
   /** Set the gain: so many dB below full. */
-  z.object({ did: z.literal('gain'), db: z.number().min(0).max(60) }),
+  z.object({ did: z.literal('gain'), db: z.number().check(z.minimum(0), z.maximum(60)) }),
   /** Held a card into the direct line, or took it out. */
   z.object({ did: z.literal('card'), inPath: z.boolean() }),
   /** Aimed the emitter at the receiver by eye. */
@@ -43,9 +43,9 @@ export const HandAct = z.discriminatedUnion('did', [
 export type HandAct = z.infer<typeof HandAct>;
 
 export const PracticeAct = z.discriminatedUnion('did', [
-  ...HandAct.options,
+  ...HandAct.def.options,
   /** The next words were changed before anything else heard them; they really were these. */
-  z.object({ did: z.literal('misheard'), meant: z.string().max(2000) }),
+  z.object({ did: z.literal('misheard'), meant: z.string().check(z.maxLength(2000)) }),
 ]);
 export type PracticeAct = z.infer<typeof PracticeAct>;
 

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** How the meter's number follows the received power. */
 export const MeterLaw = z.enum(['linear', 'logarithmic', 'unknown']);
@@ -13,17 +13,17 @@ export type GainKind = z.infer<typeof GainKind>;
 /** The meter at the panel. The user sets every field; `NEUTRAL_METERS` are starting points. */
 export const MeterProfile = z
   .object({
-    name: z.string().min(1).max(60),
+    name: z.string().check(z.minLength(1), z.maxLength(60)),
     /** Unit as it is spoken and printed, e.g. "percent", "counts", "volts", "dB". */
-    unit: z.string().max(20),
+    unit: z.string().check(z.maxLength(20)),
     /** Lowest and highest number the meter can show. */
     min: z.number(),
     max: z.number(),
     /** Smallest difference the meter shows. */
-    resolution: z.number().positive(),
+    resolution: z.number().check(z.positive()),
     law: MeterLaw,
     /** Decibels of received power for one unit; only on a logarithmic meter. */
-    dbPerUnit: z.number().positive().optional(),
+    dbPerUnit: z.optional(z.number().check(z.positive())),
     /** At or above this the receiver is saturated and the number means nothing. */
     saturatedAt: z.number(),
     /** At or below this there is no usable signal. */
@@ -32,54 +32,56 @@ export const MeterProfile = z
     bandLow: z.number(),
     bandHigh: z.number(),
     /** Two readings that differ by no more than this agree, in meter units. */
-    tolerance: z.number().positive(),
+    tolerance: z.number().check(z.positive()),
     /** After this long with the hands off, the reading counts as settled. Milliseconds. */
-    settleMs: z.number().int().nonnegative(),
+    settleMs: z.int().check(z.nonnegative()),
     /** The accepted reading must stay within tolerance for this long. Milliseconds. */
-    holdMs: z.number().int().nonnegative(),
+    holdMs: z.int().check(z.nonnegative()),
     gain: GainKind,
     /** Decibels that one step of the gain's setting adds; where the maker gives it. */
-    gainDbPerStep: z.number().positive().optional(),
+    gainDbPerStep: z.optional(z.number().check(z.positive())),
   })
-  .superRefine((m, ctx) => {
-    const rising: [string, number, string, number][] = [
-      ['min', m.min, 'lostAt', m.lostAt],
-      ['lostAt', m.lostAt, 'bandLow', m.bandLow],
-      ['bandLow', m.bandLow, 'bandHigh', m.bandHigh],
-      ['bandHigh', m.bandHigh, 'saturatedAt', m.saturatedAt],
-      ['saturatedAt', m.saturatedAt, 'max', m.max],
-    ];
-    for (const [low, a, high, b] of rising) {
-      const strict = low === 'bandLow' || low === 'lostAt';
-      if (strict ? a >= b : a > b) {
+  .check(
+    z.superRefine((m, ctx) => {
+      const rising: [string, number, string, number][] = [
+        ['min', m.min, 'lostAt', m.lostAt],
+        ['lostAt', m.lostAt, 'bandLow', m.bandLow],
+        ['bandLow', m.bandLow, 'bandHigh', m.bandHigh],
+        ['bandHigh', m.bandHigh, 'saturatedAt', m.saturatedAt],
+        ['saturatedAt', m.saturatedAt, 'max', m.max],
+      ];
+      for (const [low, a, high, b] of rising) {
+        const strict = low === 'bandLow' || low === 'lostAt';
+        if (strict ? a >= b : a > b) {
+          ctx.addIssue({
+            code: 'custom',
+            path: [high],
+            message: `${high} (${b}) must lie above ${low} (${a})`,
+          });
+        }
+      }
+      if (m.law === 'logarithmic' && m.dbPerUnit === undefined) {
         ctx.addIssue({
           code: 'custom',
-          path: [high],
-          message: `${high} (${b}) must lie above ${low} (${a})`,
+          path: ['dbPerUnit'],
+          message: 'a logarithmic meter needs dbPerUnit: the decibels of one unit',
         });
       }
-    }
-    if (m.law === 'logarithmic' && m.dbPerUnit === undefined) {
-      ctx.addIssue({
-        code: 'custom',
-        path: ['dbPerUnit'],
-        message: 'a logarithmic meter needs dbPerUnit: the decibels of one unit',
-      });
-    }
-  });
+    }),
+  );
 export type MeterProfile = z.infer<typeof MeterProfile>;
 
 /** The emitter's two adjusters. */
 export const AdjusterProfile = z.object({
-  name: z.string().min(1).max(60),
+  name: z.string().check(z.minLength(1), z.maxLength(60)),
   /** Largest single turn that a hand makes well, in eighths. */
-  maxStep: z.number().int().min(2).max(12),
+  maxStep: z.int().check(z.minimum(2), z.maximum(12)),
   /** Lost motion on reversal, in eighths of a turn (may be a fraction); 0 if not known. */
-  backlash: z.number().min(0).max(8),
+  backlash: z.number().check(z.minimum(0), z.maximum(8)),
   /** Angle of the emitter for one full turn, in degrees, where known. */
-  degreesPerTurn: z.number().positive().optional(),
+  degreesPerTurn: z.optional(z.number().check(z.positive())),
   /** How far from the start each adjuster can go, in eighths. */
-  travel: z.number().int().min(8).max(800),
+  travel: z.int().check(z.minimum(8), z.maximum(800)),
 });
 export type AdjusterProfile = z.infer<typeof AdjusterProfile>;
 

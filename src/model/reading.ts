@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /**
  * What the meter shows: a number in the units of the job's meter profile, or one of the two states without a
@@ -6,7 +6,7 @@ import { z } from 'zod';
  */
 export const Reading = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('none') }),
-  z.object({ kind: z.literal('value'), value: z.number().finite() }),
+  z.object({ kind: z.literal('value'), value: z.number() }),
   z.object({ kind: z.literal('saturated') }),
 ]);
 export type Reading = z.infer<typeof Reading>;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** Why a request was not done. Every refusal carries one, with words for people. */
 export const Refusal = z.enum([

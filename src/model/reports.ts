@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** "wandering": up and down without a trend, so that no single value is right. */
 export const Trend = z.enum(['rising', 'falling', 'steady', 'wandering']);

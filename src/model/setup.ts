@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { AloneWay } from './alone.ts';
 import { Guidance } from './guidance.ts';
 import { JobId } from './ids.ts';
@@ -27,21 +27,21 @@ export const JobSetup = z.object({
   meter: MeterProfile,
   adjusters: AdjusterProfile,
   /** Emitter to receiver, metres. */
-  pathLength: z.number().min(1).max(300).optional(),
+  pathLength: z.optional(z.number().check(z.minimum(1), z.maximum(300))),
   /** Without it: the alignment alone. */
-  scope: Scope.optional(),
-  plan: PairPlan.optional(),
+  scope: z.optional(Scope),
+  plan: z.optional(PairPlan),
   /** What a periodic visit is compared with. Without it: with nothing. */
-  lastLeft: LastLeft.optional(),
+  lastLeft: z.optional(LastLeft),
   /** What the site's plans are checked against. */
-  guidance: Guidance.optional(),
+  guidance: z.optional(Guidance),
   /** What people read and write figures in. Without it: metres and dB. */
-  units: Units.optional(),
+  units: z.optional(Units),
   /** Cause and effect, to be tried and answered one by one. */
-  steps: VisitSteps.optional(),
+  steps: z.optional(VisitSteps),
   /** One person does it alone, in this way. Without it: a crew of two. */
-  alone: AloneWay.optional(),
+  alone: z.optional(AloneWay),
   /** Only practice: nothing in the log is a record of a real pair. */
-  practice: Practice.optional(),
+  practice: z.optional(Practice),
 });
 export type JobSetup = z.infer<typeof JobSetup>;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Hash } from './ids.ts';
 
 /** The most that the sound of one utterance may hold, bytes: 15 s at 8,000 a second, and its header. */
@@ -13,9 +13,9 @@ export const SOUND_DAYS_MOST = 365;
  */
 export const KeptSound = z.object({
   hash: Hash,
-  bytes: z.number().int().min(1).max(SOUND_BYTES_MOST),
-  until: z.number().int(),
+  bytes: z.int().check(z.minimum(1), z.maximum(SOUND_BYTES_MOST)),
+  until: z.int(),
 });
 export type KeptSound = z.infer<typeof KeptSound>;
 
-export const SoundDays = z.number().int().min(0).max(SOUND_DAYS_MOST);
+export const SoundDays = z.int().check(z.minimum(0), z.maximum(SOUND_DAYS_MOST));

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 /** The two adjusters of an emitter. */
 export const Axis = z.enum(['horizontal', 'vertical']);
@@ -13,14 +13,14 @@ export const otherAxis = (axis: Axis): Axis => (axis === 'horizontal' ? 'vertica
  * reliably. Integers, so that turning back always ends exactly at the start. Positive is clockwise as seen by
  * the person facing the screw.
  */
-export const Eighths = z.number().int();
+export const Eighths = z.int();
 export type Eighths = z.infer<typeof Eighths>;
 
 /** What is known of a turn that somebody reported, while the crew is asked for the rest. `eighths`: how far, positive. */
 export const TurnSoFar = z.object({
-  axis: Axis.optional(),
-  eighths: z.number().int().positive().optional(),
-  way: z.enum(['clockwise', 'anticlockwise']).optional(),
+  axis: z.optional(Axis),
+  eighths: z.optional(z.int().check(z.positive())),
+  way: z.optional(z.enum(['clockwise', 'anticlockwise'])),
 });
 export type TurnSoFar = z.infer<typeof TurnSoFar>;
 

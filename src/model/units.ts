@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 
 export const LengthUnit = z.enum(['m', 'ft']);
 export type LengthUnit = z.infer<typeof LengthUnit>;
@@ -11,7 +11,7 @@ export type LossUnit = z.infer<typeof LossUnit>;
  * The units that people of a site read and write in. Plans, facts and rules hold metres and, for a loss, dB or percent
  * of the whole path. Without `loss`: dB, and a threshold as its plan states it.
  */
-export const Units = z.object({ length: LengthUnit, loss: LossUnit.optional() });
+export const Units = z.object({ length: LengthUnit, loss: z.optional(LossUnit) });
 export type Units = z.infer<typeof Units>;
 
 /** Of logs that name none. */

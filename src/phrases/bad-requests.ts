@@ -29,4 +29,5 @@ export const UNKNOWN_FIELD = 'there is no such field.';
 /** `character`: "U+202E". */
 export const hiddenCharacterText = (character: string): string =>
   `it holds a character that nobody sees (${character}). Type it again.`;
+export const NOT_A_NAME = 'this stands for a name that was forgotten: type another text.';
 export const notAboveText = (low: string, high: string): string => `${low} must not be above ${high}.`;

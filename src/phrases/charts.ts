@@ -10,6 +10,10 @@ const ADJUSTER: Record<Axis, string> = { horizontal: 'Horizontal adjuster', vert
 export const turnsTitle = (axis: Axis): string => `${ADJUSTER[axis]}: reading against turns`;
 export const turnsChartName = (axis: Axis, readings: number): string =>
   `${ADJUSTER[axis]}: ${readings} readings against turns`;
+/** Beside a small chart. `estimate`: "+0.68 ± 0.05 turns". */
+export const peakThought = (axis: Axis, estimate: string): string =>
+  `${axis === 'horizontal' ? 'Horizontal' : 'Vertical'} peak: ${estimate}`;
+export const PEAK_UNKNOWN = 'Peak not known yet';
 /** `aimed`: whether the emitter was aimed by eye since the start. */
 export const turnsAxisTitle = (aimed: boolean): string =>
   `Turns from ${aimed ? 'the last aim by eye' : 'the start'}, clockwise +`;

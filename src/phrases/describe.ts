@@ -5,6 +5,7 @@ import { currentPlan } from '../model/written.ts';
 import { admittedText, turnedAwayText } from './admission.ts';
 import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
+import { namesForgottenLine } from './forgotten.ts';
 import { handOverText } from './hand-over.ts';
 import { keyWithdrawnText } from './keys.ts';
 import { hangsText } from './mounting.ts';
@@ -112,6 +113,8 @@ export function describe(
       return line(photoLine(fact), 'fact');
     case 'photo-removed':
       return line(removedLine(fact), 'event');
+    case 'names-forgotten':
+      return line(namesForgottenLine(fact), 'event');
     case 'site-opened':
       return line(`${fact.site}: site opened`, 'event');
     case 'units-chosen':

@@ -1,5 +1,6 @@
 import type { Seq } from '../model/ids.ts';
 import type { Placed } from '../model/placed.ts';
+import { PROVEN_NAME } from './account-holders.ts';
 import { findingName, siteFindingName } from './findings.ts';
 import { personText } from './people.ts';
 
@@ -19,7 +20,11 @@ export const missingForSigning = (missing: readonly string[]): string =>
 export const signedByText = (signed: Placed<'signed'>, when: string): string =>
   `${personText(signed)}, ${signed.role}, ${when}, entry #${signed.seq}.`;
 /** What the signer was shown. Older signatures do not say what the site had. */
-export function stoodText({ findings, ofSite }: Placed<'signed'>): string {
+export function stoodText(signed: Placed<'signed'>): string {
+  return signed.account ? `${PROVEN_NAME} ${shownText(signed)}` : shownText(signed);
+}
+
+function shownText({ findings, ofSite }: Placed<'signed'>): string {
   const stood = [...findings.map(findingName), ...(ofSite?.findings ?? []).map(siteFindingName)];
   const site = ofSite ? '' : ' The findings of the site were not kept with it.';
   if (stood.length > 0) return `Findings shown when it was signed: ${stood.join(', ')}.${site}`;

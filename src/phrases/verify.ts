@@ -1,6 +1,7 @@
 import { archivedContent, archivedSalt } from '../log/archive.ts';
 import type { ChainFault, FileFault, PhotoFault, SoundFault, Wrong } from '../log/fault.ts';
 import type { Signed } from '../log/signed-head.ts';
+import type { StampDoubt, Stamped, StampFault } from '../log/time-stamp.ts';
 import type { Photo } from '../visit/photos.ts';
 
 const FILE: Record<FileFault['fault'], string> = {
@@ -18,10 +19,22 @@ const CHAIN: Record<ChainFault['fault'], string> = {
   prev: 'does not follow the one before it',
   hash: 'was changed: its hash does not match',
   head: 'is missing, or is one too many: the log does not end where its head says',
+  names: 'has other names beside it than it was sealed with: the names or their salt were changed',
+  'names-missing': 'has lost the names beside it, and no entry says that they were forgotten',
+  'names-back': 'has names beside it that a later entry says were forgotten',
   ref: 'has the id of another message beside it',
   cut: 'and those after it are missing: the log was longer before',
   rewritten: 'is not the one that stood here before: the log was written again up to here',
   missing: 'is missing, and so is the whole log',
+};
+
+const STAMP: Record<StampFault | 'tree', string> = {
+  tree: 'is not of a tree that was signed and holds them',
+  form: 'is no time stamp (RFC 3161), or was damaged',
+  imprint: 'is for something else',
+  nonce: 'answers another question than the one that the server sent',
+  signature: 'was changed: the signature in it does not match',
+  signer: 'does not name the certificate that signed it',
 };
 
 /** "Entry 17 was changed: its hash does not match." */
@@ -45,6 +58,8 @@ export function wrongText(wrong: Wrong): string {
       return `Entry ${wrong.seq} is not the one that the server signed: the log was cut, or written again.`;
     case 'bad-signature':
       return `Entry ${wrong.seq} has a signature of the server that is not right: somebody made it up, or changed it.`;
+    case 'stamp':
+      return `The time stamp over the entries up to ${wrong.seq} ${STAMP[wrong.fault]}.`;
     case 'advice':
       return `Entry ${wrong.seq} is not what this version's engine advises here. Verify with the version that wrote the log, or ask why.`;
     case 'findings':
@@ -94,6 +109,18 @@ export const soundLines = (named: number, there: number): string[] =>
     ? []
     : [`Sounds: ${there} of ${named}, as the log names them. The others are deleted, or not in this file.`];
 
+/** `open`: how many entries hold names in their hashed text; `forgotten`: how many have lost theirs, as the log says. */
+export const namesLines = (open: number, forgotten: number): string[] => [
+  ...(forgotten > 0
+    ? [
+        `Names: ${entriesText(forgotten)} had names that were forgotten, as the log says. What rests on them could not be checked.`,
+      ]
+    : []),
+  ...(open > 0 ? [`Names: ${entriesText(open)} of an older form, whose names cannot be forgotten.`] : []),
+];
+
+const entriesText = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
+
 export const NO_LOG_IN_ZIP = 'it is no whole ZIP with a log in it.';
 
 export const REPLAYED = 'Replay: the engine gives the same advice and the same findings.';
@@ -135,6 +162,47 @@ export function signedLines(signed: Signed, count: number): string[] {
         `Signed: the first ${signed.count} entries stood so at ${when(signed.at)}, by the key you gave; the first signature is of ${when(signed.first)}.`,
         `  Key:  ${signed.key}`,
         ...(signed.count < count ? [`NOT PROVEN: the ${count - signed.count} entries after them.`] : []),
+      ];
+    }
+  }
+}
+
+const DOUBT: Record<StampDoubt, string> = {
+  'nobody-named':
+    'The file has time stamps. Whether they are to be believed only the certificate of the authority says: give it with --stamp-authority.',
+  'no-certificate':
+    'The certificate that signed the time stamp is not in the file. Give it with --stamp-authority, together with that of the authority.',
+  algorithm: 'The time stamp is signed by a method that this program cannot check.',
+  purpose: 'The certificate that signed the time stamp is not one for time stamps alone.',
+  'not-valid-then': 'The certificate that signed the time stamp was not valid at the time that it states.',
+  'other-authority': 'The time stamp does not come from the authority whose certificate you gave.',
+};
+
+const NO_TIME = 'NOT PROVEN: the time. That of the signatures is the one that the server itself gave.';
+
+/** What time stamps prove of a log of `count` entries. */
+export function stampedLines(stamped: Stamped, count: number): string[] {
+  switch (stamped.kind) {
+    case 'none':
+      return [NO_TIME, '  No authority stamped the time of anything in the file.'];
+    case 'unproven':
+      return [NO_TIME, `  ${DOUBT[stamped.doubt]}`];
+    case 'stamped': {
+      const { stamps, unproven } = stamped;
+      const last = stamps.at(-1);
+      const after = count - Math.max(...stamps.map((each) => each.count));
+      return [
+        ...stamps.map(
+          ({ count: of, at, accuracy, by }) =>
+            `Time: the first ${of} entries stood so at ${new Date(at).toISOString()}${
+              accuracy === undefined ? '' : ` (to within ${accuracy / 1000} s)`
+            }, as ${by} vouches.`,
+        ),
+        `  Its certificate ends at ${new Date(last?.until ?? 0).toISOString()}. Whether it was withdrawn before, no file can say: ask the authority.`,
+        ...(unproven === 0
+          ? []
+          : [`NOT PROVEN: ${unproven} more time stamps, of somebody else or not valid.`]),
+        ...(after > 0 ? [`NOT PROVEN: the time of the ${after} entries after them.`] : []),
       ];
     }
   }

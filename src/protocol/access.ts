@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Seat } from '../model/facts.ts';
 import { Person, PhoneId } from '../model/person.ts';
 import { CALL_FORM } from '../phrases/admission.ts';
@@ -7,28 +7,31 @@ import { callOf } from './call-words.ts';
 /** Join codes: no 0/O, 1/I/L, so that nobody misreads a code over the radio or in the sun. */
 export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
 export const CODE_LENGTH = 6;
-export const JoinCode = z
-  .string()
-  .transform((s) => s.toUpperCase().replace(/[\s-]/g, ''))
-  .pipe(z.string().regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`)));
+export const JoinCode = z.pipe(
+  z.pipe(
+    z.string(),
+    z.transform((s) => s.toUpperCase().replace(/[\s-]/g, '')),
+  ),
+  z.string().check(z.regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`))),
+);
 
 /** The word under which the panel of a job is asked: "KILO 417". No secret: it opens nothing. Case and spelling are forgiven. */
-export const JobWord = z
-  .string()
-  .max(20)
-  .transform((typed, ctx) => {
+export const JobWord = z.pipe(
+  z.string().check(z.maxLength(20)),
+  z.transform((typed, ctx) => {
     const call = callOf(typed);
     if (call !== undefined && /\d{3}$/.test(call)) return call;
     ctx.issues.push({ code: 'custom', input: typed, message: CALL_FORM });
     return z.NEVER;
-  });
+  }),
+);
 
 /** A role in the protocol: one of the two seats, or a watcher who can only read. */
 export const Role = z.enum(['panel', 'emitter', 'watcher']);
 export type Role = z.infer<typeof Role>;
 
 /** 128 bits, base64url. */
-export const Token = z.string().regex(/^[A-Za-z0-9_-]{22}$/);
+export const Token = z.string().check(z.regex(/^[A-Za-z0-9_-]{22}$/));
 
 export const Invite = z.object({
   seat: Seat,
@@ -41,8 +44,8 @@ export type Invite = z.infer<typeof Invite>;
 
 /** Who takes a seat: the kind of phone, its id, and its person; all but the kind only if they were given. */
 export const Sitter = z.object({
-  device: z.string().max(80).default(''),
-  phone: PhoneId.optional(),
-  person: Person.optional(),
+  device: z._default(z.string().check(z.maxLength(80)), ''),
+  phone: z.optional(PhoneId),
+  person: z.optional(Person),
 });
 export type Sitter = z.infer<typeof Sitter>;

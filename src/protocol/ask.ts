@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Mark } from '../model/admission.ts';
 import { Seat } from '../model/facts.ts';
 import { JobId } from '../model/ids.ts';
@@ -25,10 +25,10 @@ export type AskAnswer = z.infer<typeof AskAnswer>;
 
 /** What the panel is asked. `replaces`: there is a phone at the emitter that is away, and would lose its seat. */
 export const AskShown = z.object({
-  ask: z.string().regex(/^[A-Za-z0-9_-]{12}$/),
+  ask: z.string().check(z.regex(/^[A-Za-z0-9_-]{12}$/)),
   mark: Mark,
   device: z.string(),
-  person: Person.optional(),
+  person: z.optional(Person),
   replaces: z.boolean(),
   expiresAt: z.number(),
 });

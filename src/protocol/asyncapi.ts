@@ -1,4 +1,5 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
+import { kindsOf as names } from '../model/kinds.ts';
 import {
   CLOSE_CODES,
   ClientMessage,
@@ -15,8 +16,10 @@ const AT = '#/components/schemas/';
 const kindsOf = (
   union: typeof ClientMessage | typeof ServerMessage,
   from: string,
-): Record<string, z.ZodType> =>
-  Object.fromEntries(union.options.map((option) => [`${from}-${option.shape.t.value}`, option]));
+): Record<string, z.ZodMiniType> =>
+  Object.fromEntries(
+    names(union, 't').map((kind, i) => [`${from}-${kind}`, union.def.options[i] as z.ZodMiniType]),
+  );
 
 /** The websocket as an AsyncAPI document (3.0.0), from the schemas that the server reads by. `version`: of the program. */
 export function asyncApi(version: string): object {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { Fingerprint, PublicKey, TreeHead } from '../log/signed-head.ts';
 import { Hash } from '../model/ids.ts';
 
@@ -15,7 +15,7 @@ export const HeadsTree = TreeHead;
 
 /** GET /api/heads/consistency?from=&to=: that the tree of `from` heads is the beginning of that of `to` (RFC 6962). */
 export const HeadsConsistency = z.object({
-  from: z.number().int(),
-  to: z.number().int(),
+  from: z.int(),
+  to: z.int(),
   path: z.array(Hash),
 });

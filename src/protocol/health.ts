@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { SpeechState } from './socket.ts';
 
 /** GET /api/health, when the server can serve. */
@@ -6,12 +6,12 @@ export const Health = z.object({
   ok: z.literal(true),
   /** Of the program, and of this protocol. */
   version: z.string(),
-  protocol: z.number().int(),
+  protocol: z.int(),
   /** What the logs are kept in. */
   store: z.string(),
   speech: SpeechState,
   /** Jobs that somebody is connected to, or was a moment ago. */
-  liveJobs: z.number().int(),
+  liveJobs: z.int(),
 });
 export type Health = z.infer<typeof Health>;
 

@@ -1,6 +1,7 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import { FORGOTTEN } from '../model/forgotten.ts';
 import { hiddenIn } from '../model/hidden.ts';
-import { hiddenCharacterText, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
+import { hiddenCharacterText, NOT_A_NAME, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
 
 /** What is wrong with a field of a message, and where. */
 export interface FieldFault {
@@ -13,7 +14,7 @@ const NAME_AT_MOST = 200;
 
 /**
  * What a new message may not bring although its schema lets it pass, because logs already written must still be read:
- * characters that nobody sees and, where it is `strict`, fields that nobody knows.
+ * characters that nobody sees, what stands for a forgotten name and, where it is `strict`, fields that nobody knows.
  */
 export function incomingFaults(
   schema: z.core.$ZodType,
@@ -23,24 +24,29 @@ export function incomingFaults(
 ): FieldFault[] {
   const within = (inner: z.core.$ZodType, each = value, key?: PropertyKey): FieldFault[] =>
     incomingFaults(inner, each, strict, key === undefined ? path : [...path, key]);
-  if (schema instanceof z.ZodOptional || schema instanceof z.ZodDefault) return within(schema.def.innerType);
-  if (schema instanceof z.ZodPipe) return within(schema.def.in);
-  if (schema instanceof z.ZodString && typeof value === 'string') {
-    const hidden = hiddenIn(value, schema.maxLength === null || schema.maxLength > NAME_AT_MOST);
-    return hidden ? [{ path, message: hiddenCharacterText(hidden) }] : [];
+  if (schema instanceof z.ZodMiniOptional || schema instanceof z.ZodMiniDefault)
+    return within(schema.def.innerType);
+  if (schema instanceof z.ZodMiniPipe) return within(schema.def.in);
+  if (schema instanceof z.ZodMiniString && typeof value === 'string') {
+    const hidden = hiddenIn(
+      value,
+      ((schema._zod.bag.maximum as number | undefined) ?? Number.POSITIVE_INFINITY) > NAME_AT_MOST,
+    );
+    if (hidden) return [{ path, message: hiddenCharacterText(hidden) }];
+    return value.trim() === FORGOTTEN ? [{ path, message: NOT_A_NAME }] : [];
   }
-  if (schema instanceof z.ZodArray && Array.isArray(value)) {
+  if (schema instanceof z.ZodMiniArray && Array.isArray(value)) {
     return value.flatMap((each, i) => within(schema.def.element, each, i));
   }
-  if (schema instanceof z.ZodDiscriminatedUnion) {
+  if (schema instanceof z.ZodMiniDiscriminatedUnion) {
     const option = named(schema, value);
     if (option) return within(option);
   }
-  if (schema instanceof z.ZodUnion) {
-    const fitting = schema.options.filter((option) => z.safeParse(option, value).success);
+  if (schema instanceof z.ZodMiniUnion) {
+    const fitting = schema.def.options.filter((option) => z.safeParse(option, value).success);
     return fitting.map((option) => within(option)).toSorted((a, b) => a.length - b.length)[0] ?? [];
   }
-  if (schema instanceof z.ZodObject && typeof value === 'object' && value !== null) {
+  if (schema instanceof z.ZodMiniObject && typeof value === 'object' && value !== null) {
     return Object.entries(value).flatMap(([key, each]) => {
       const field = Object.hasOwn(schema.shape, key) ? schema.shape[key] : undefined;
       if (field) return within(field, each, key);
@@ -51,11 +57,11 @@ export function incomingFaults(
 }
 
 /** The one of a union's options that a value says that it is, without trying any. */
-function named({ def, options }: z.ZodDiscriminatedUnion, value: unknown): z.core.$ZodType | undefined {
+function named({ _zod: { def } }: z.ZodMiniDiscriminatedUnion, value: unknown): z.core.$ZodType | undefined {
   const name = (value as Record<string, unknown> | null)?.[def.discriminator];
-  return options.find((option) => {
-    const field = option instanceof z.ZodObject ? option.shape[def.discriminator] : undefined;
-    return field instanceof z.ZodLiteral && field.values.has(name as string);
+  return def.options.find((option) => {
+    const field = option instanceof z.ZodMiniObject ? option.shape[def.discriminator] : undefined;
+    return field instanceof z.ZodMiniLiteral && field.def.values.includes(name as string);
   });
 }
 

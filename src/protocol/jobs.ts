@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { HeadProof } from '../log/signed-head.ts';
 import { Entry } from '../model/entry.ts';
 import { Seat } from '../model/facts.ts';
@@ -13,8 +13,9 @@ import { noneInverted } from './incoming.ts';
 
 /** POST /api/jobs */
 export const OpenJob = z.object({
-  setup: WrittenSetup.superRefine(noneInverted(({ plan = {} }) => invertedIn(plan), ['plan'])).transform(
-    currentSetup,
+  setup: z.pipe(
+    WrittenSetup.check(z.superRefine(noneInverted(({ plan = {} }) => invertedIn(plan), ['plan']))),
+    z.transform(currentSetup),
   ),
   ...Sitter.shape,
 });
@@ -29,7 +30,7 @@ export type JobOpened = z.infer<typeof JobOpened>;
 
 /** POST /api/join */
 /** `proof`: what stands beside the code in the link that was scanned; without it, the code counts as typed. */
-export const Join = z.object({ code: JoinCode, proof: Token.optional(), ...Sitter.shape });
+export const Join = z.object({ code: JoinCode, proof: z.optional(Token), ...Sitter.shape });
 export const Joined = z.object({ job: JobId, seat: Seat, token: Token });
 export type Joined = z.infer<typeof Joined>;
 
@@ -38,7 +39,7 @@ export const JobRecord = z.object({
   head: Head,
   entries: z.array(Entry),
   /** Heads that the server signed; the last may lie some entries back. */
-  proof: HeadProof.optional(),
+  proof: z.optional(HeadProof),
 });
 
 /** Any refusal over HTTP. */

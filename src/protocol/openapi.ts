@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { HttpRefusal } from './jobs.ts';
 import { type Bearer, ROUTES, type Route } from './routes.ts';
 import { schemasSent, schemasTaken } from './wire-schema.ts';
@@ -11,7 +11,15 @@ const BEARERS: Record<Exclude<Bearer, 'anyone'>, string> = {
   job: 'A token of the job, or of a site for its own log.',
   site: 'Either token of the site.',
   desk: "The token of the site's desk.",
+  holder: 'The cookie of who is signed in to an account, not a token.',
+  administrator: 'The cookie of an administrator, not a token.',
   owner: 'The token in the file metrics.token of the data folder.',
+};
+
+const SECURITY: Partial<Record<Bearer, object[]>> = {
+  anyone: [],
+  holder: [{ session: [] }],
+  administrator: [{ session: [] }],
 };
 
 const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
@@ -25,7 +33,7 @@ export function openApi(version: string): object {
   const options = { at: AT, target: 'draft-2020-12' } as const;
   const taken = Object.fromEntries(
     routes.flatMap(([name, { body }]) =>
-      body instanceof z.ZodType ? [[`${capital(name)}Request`, body]] : [],
+      body instanceof z.ZodMiniType ? [[`${capital(name)}Request`, body]] : [],
     ),
   );
   const sent = { HttpRefusal, ...answersOf(routes) };
@@ -48,37 +56,44 @@ export function openApi(version: string): object {
       schemas: { ...schemasTaken(taken, true, options), ...schemasSent(sent, options) },
       securitySchemes: {
         token: { type: 'http', scheme: 'bearer', description: '22 characters, base64url (R33, R34).' },
+        session: {
+          type: 'apiKey',
+          in: 'cookie',
+          name: '__Host-ladderline',
+          description:
+            'What signing in gives (R120); over plain http on this machine its name is ladderline.',
+        },
       },
     },
   };
 }
 
 /** The shapes of all answers, each once, by the name of the first route that gives it. */
-function answersOf(routes: readonly [string, Route][]): Record<string, z.ZodType> {
-  const names = new Map<z.ZodType, string>();
+function answersOf(routes: readonly [string, Route][]): Record<string, z.ZodMiniType> {
+  const names = new Map<z.ZodMiniType, string>();
   for (const [name, { answer }] of routes) {
-    if (answer.is instanceof z.ZodType && !names.has(answer.is))
+    if (answer.is instanceof z.ZodMiniType && !names.has(answer.is))
       names.set(answer.is, `${capital(name)}Answer`);
   }
   return Object.fromEntries([...names].map(([shape, name]) => [name, shape]));
 }
 
 const nameOf =
-  (named: Record<string, z.ZodType>) =>
-  (shape: z.ZodType): string | undefined =>
+  (named: Record<string, z.ZodMiniType>) =>
+  (shape: z.ZodMiniType): string | undefined =>
     Object.keys(named).find((name) => named[name] === shape);
 
-function operation(name: string, route: Route, named: (shape: z.ZodType) => string | undefined): object {
+function operation(name: string, route: Route, named: (shape: z.ZodMiniType) => string | undefined): object {
   const { bearer, says, query, body, answer } = route;
   const [type, schema] =
-    answer.is instanceof z.ZodType
+    answer.is instanceof z.ZodMiniType
       ? ['application/json', { $ref: `${AT}${named(answer.is)}` }]
       : [answer.is, undefined];
   return {
     operationId: name,
     summary: says,
     ...(bearer !== 'anyone' && { description: BEARERS[bearer] }),
-    security: bearer === 'anyone' ? [] : [{ token: [] }],
+    security: SECURITY[bearer] ?? [{ token: [] }],
     parameters: query ? parameters(query) : [],
     ...(body && {
       requestBody: {
@@ -102,7 +117,7 @@ function operation(name: string, route: Route, named: (shape: z.ZodType) => stri
   };
 }
 
-function parameters(query: z.ZodObject): object[] {
+function parameters(query: z.ZodMiniObject): object[] {
   const { properties = {}, required = [] } = z.toJSONSchema(query);
   return Object.entries(properties).map(([name, schema]) => ({
     name,

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { JobId, MessageId, Seq } from '../model/ids.ts';
 import { Caption, PhotoShows, photoFacts } from '../model/photo.ts';
 
@@ -10,15 +10,15 @@ import { Caption, PhotoShows, photoFacts } from '../model/photo.ts';
 /** POST /api/photo and /api/site/photo, answered with `Logged` */
 export const TakePhoto = z.strictObject({
   id: MessageId,
-  job: JobId.optional(),
+  job: z.optional(JobId),
   shows: PhotoShows,
-  caption: Caption.optional(),
+  caption: z.optional(Caption),
 });
 
 /** GET /api/photo and /api/site/photo, answered with the picture. `seq`: its entry. */
-export const WantPhoto = z.strictObject({ job: JobId.optional(), seq: z.coerce.number().pipe(Seq) });
+export const WantPhoto = z.strictObject({ job: z.optional(JobId), seq: z.pipe(z.coerce.number(), Seq) });
 
 const { photo, why } = photoFacts[1].shape;
 
 /** POST /api/photo/remove and /api/site/photo/remove, answered with `Logged` */
-export const RemovePhoto = z.object({ id: MessageId, job: JobId.optional(), photo, why });
+export const RemovePhoto = z.object({ id: MessageId, job: z.optional(JobId), photo, why });

@@ -1,5 +1,23 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { JobId } from '../model/ids.ts';
+import {
+  Accept,
+  Access,
+  Accounts,
+  AddPasskey,
+  EndSession,
+  Invited,
+  InvitedHolder,
+  InviteHolder,
+  Leave,
+  NewPasskey,
+  OwnAccount,
+  RemovePasskey,
+  SignedIn,
+  SignIn,
+  SignInChallenge,
+  WithdrawHolder,
+} from './accounts.ts';
 import { Ask, AskAnswer, Asked } from './ask.ts';
 import { Enter, Entered } from './enter.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
@@ -27,10 +45,10 @@ import { WantSound } from './sounds.ts';
 import { TrustInfo } from './trust.ts';
 
 /**
- * Whose token a request carries: nobody's, that of a question to the panel, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
- * runs the server.
+ * What a request carries: nothing, the token of a question to the panel, one of a job (seat or watcher), one of a site, that of a site's desk, that of who
+ * runs the server, the cookie of somebody who is signed in, or of an administrator.
  */
-export type Bearer = 'anyone' | 'asker' | 'job' | 'site' | 'desk' | 'owner';
+export type Bearer = 'anyone' | 'asker' | 'job' | 'site' | 'desk' | 'owner' | 'holder' | 'administrator';
 
 /** One address of the server: what is sent to it, and what it answers when nothing is refused. */
 export interface Route {
@@ -41,11 +59,11 @@ export interface Route {
   /** In one sentence. */
   readonly says: string;
   /** The fields of the part after `?`. */
-  readonly query?: z.ZodObject;
+  readonly query?: z.ZodMiniObject;
   /** JSON of this shape, or another type of file. */
-  readonly body?: z.ZodType | string;
+  readonly body?: z.ZodMiniType | string;
   /** JSON of this shape, or another type of file. */
-  readonly answer: { readonly status: 200 | 201 | 202; readonly is: z.ZodType | string };
+  readonly answer: { readonly status: 200 | 201 | 202; readonly is: z.ZodMiniType | string };
 }
 
 const PDF = 'application/pdf';
@@ -58,17 +76,17 @@ const PLAIN = 'text/plain';
 const JPEG = 'image/jpeg';
 const WAV = 'audio/wav';
 
-const OfVisit = z.object({ job: JobId.describe('The visit.') });
-const PairOfVisit = z.object({ job: JobId.describe('Only the pair of this visit.').optional() });
+const OfVisit = z.object({ job: JobId.check(z.describe('The visit.')) });
+const PairOfVisit = z.object({ job: z.optional(JobId.check(z.describe('Only the pair of this visit.'))) });
 const InZone = z.object({
-  zone: TimeZone.describe('The IANA time zone for the times; UTC when left out.').optional(),
+  zone: z.optional(TimeZone.check(z.describe('The IANA time zone for the times; UTC when left out.'))),
 });
-const OfReport = z.object({ id: ReportId.describe('The report.') });
-const size = z.number().int().nonnegative().describe('How many signed heads the tree has.');
+const OfReport = z.object({ id: ReportId.check(z.describe('The report.')) });
+const size = z.int().check(z.nonnegative(), z.describe('How many signed heads the tree has.'));
 const TwoTrees = z.object({ from: size, to: size });
 const ToSay = z.object({
-  text: z.string().min(1).max(400).describe('With numbers in words.'),
-  rate: z.number().min(0.7).max(1.6).describe('1 when left out.').optional(),
+  text: z.string().check(z.minLength(1), z.maxLength(400), z.describe('With numbers in words.')),
+  rate: z.optional(z.number().check(z.minimum(0.7), z.maximum(1.6), z.describe('1 when left out.'))),
 });
 const logged = { status: 200, is: Logged } as const;
 
@@ -89,6 +107,113 @@ export const ROUTES = {
     says: 'Shows the passphrase, where one is needed to open sites and jobs.',
     body: Enter,
     answer: { status: 200, is: Entered },
+  },
+  access: {
+    method: 'get',
+    path: '/access',
+    bearer: 'anyone',
+    says: 'Who may open sites and jobs here, and what the cookie of the caller shows.',
+    answer: { status: 200, is: Access },
+  },
+  leave: {
+    method: 'post',
+    path: '/leave',
+    bearer: 'anyone',
+    says: 'Ends the session of the caller, or all of the same account.',
+    body: Leave,
+    answer: { status: 200, is: Entered },
+  },
+  signInChallenge: {
+    method: 'post',
+    path: '/account/challenge',
+    bearer: 'anyone',
+    says: 'What a browser needs to use a passkey.',
+    answer: { status: 200, is: SignInChallenge },
+  },
+  signIn: {
+    method: 'post',
+    path: '/account/sign-in',
+    bearer: 'anyone',
+    says: 'Signs in with a passkey.',
+    body: SignIn,
+    answer: { status: 200, is: SignedIn },
+  },
+  invited: {
+    method: 'post',
+    path: '/account/invited',
+    bearer: 'anyone',
+    says: 'What a browser needs to make the passkey that an invitation is for.',
+    body: Invited,
+    answer: { status: 200, is: NewPasskey },
+  },
+  acceptInvitation: {
+    method: 'post',
+    path: '/account/accept',
+    bearer: 'anyone',
+    says: 'Uses an invitation up, makes the account, and signs in.',
+    body: Accept,
+    answer: { status: 200, is: SignedIn },
+  },
+  ownAccount: {
+    method: 'get',
+    path: '/account',
+    bearer: 'holder',
+    says: 'The account of the caller, its passkeys, and where it is signed in.',
+    answer: { status: 200, is: OwnAccount },
+  },
+  passkeyChallenge: {
+    method: 'post',
+    path: '/account/passkey/challenge',
+    bearer: 'holder',
+    says: 'What a browser needs to make one more passkey.',
+    answer: { status: 200, is: NewPasskey },
+  },
+  addPasskey: {
+    method: 'post',
+    path: '/account/passkey',
+    bearer: 'holder',
+    says: 'Adds a passkey to the account of the caller.',
+    body: AddPasskey,
+    answer: { status: 200, is: OwnAccount },
+  },
+  removePasskey: {
+    method: 'post',
+    path: '/account/passkey/remove',
+    bearer: 'holder',
+    says: 'Removes a passkey of the caller, but not the last one.',
+    body: RemovePasskey,
+    answer: { status: 200, is: OwnAccount },
+  },
+  endSession: {
+    method: 'post',
+    path: '/account/session/end',
+    bearer: 'holder',
+    says: 'Signs another device of the caller out.',
+    body: EndSession,
+    answer: { status: 200, is: OwnAccount },
+  },
+  accounts: {
+    method: 'get',
+    path: '/accounts',
+    bearer: 'administrator',
+    says: 'Everybody who has an account or an invitation.',
+    answer: { status: 200, is: Accounts },
+  },
+  invite: {
+    method: 'post',
+    path: '/accounts/invite',
+    bearer: 'administrator',
+    says: 'Invites somebody.',
+    body: InviteHolder,
+    answer: { status: 201, is: InvitedHolder },
+  },
+  withdrawHolder: {
+    method: 'post',
+    path: '/accounts/withdraw',
+    bearer: 'administrator',
+    says: 'Withdraws an account or an invitation.',
+    body: WithdrawHolder,
+    answer: { status: 200, is: Accounts },
   },
   join: {
     method: 'post',

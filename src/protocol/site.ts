@@ -1,4 +1,5 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
+import { Stamping } from '../log/time-stamp.ts';
 import { Signature } from '../model/facts.ts';
 import { FINDING_IDS, SEVERITIES, SITE_FINDING_IDS } from '../model/finding.ts';
 import { Guidance, invertedGuidance } from '../model/guidance.ts';
@@ -9,7 +10,7 @@ import { idKey, invertedIn, MAX_PAIRS, PairId, PairPlan } from '../model/pair-pl
 import { PairStatus } from '../model/pair-status.ts';
 import { Person } from '../model/person.ts';
 import { MeterProfile } from '../model/profile.ts';
-import { Scope } from '../model/setup.ts';
+import type { Scope } from '../model/setup.ts';
 import { SiteSteps } from '../model/steps.ts';
 import { Units } from '../model/units.ts';
 import { currentAdjusters, currentPlan, WrittenAdjusters, WrittenPlan } from '../model/written.ts';
@@ -27,13 +28,13 @@ import { noneInverted } from './incoming.ts';
 export const SiteRole = z.enum(['desk', 'watcher']);
 export type SiteRole = z.infer<typeof SiteRole>;
 
-const reason = z.string().trim().min(3).max(500);
+const reason = z.string().check(z.trim(), z.minLength(3), z.maxLength(500));
 
 /** POST /api/sites */
 export const OpenSite = z.object({
   site: Name,
-  code: Guidance.superRefine(noneInverted(invertedGuidance)).optional(),
-  units: Units.optional(),
+  code: z.optional(Guidance.check(z.superRefine(noneInverted(invertedGuidance)))),
+  units: z.optional(Units),
 });
 export const SiteOpened = z.object({ log: JobId, desk: Token, watch: Token });
 export type SiteOpened = z.infer<typeof SiteOpened>;
@@ -42,15 +43,17 @@ export type SiteOpened = z.infer<typeof SiteOpened>;
 export const PlanPairs = z.object({
   id: MessageId,
   pairs: z
-    .array(WrittenPlan.superRefine(noneInverted(invertedIn)).transform(currentPlan))
-    .min(1)
-    .max(MAX_PAIRS)
-    .superRefine((pairs, ctx) => {
-      const [one, other] = alike(pairs.map(({ id }) => id)) ?? [];
-      if (one !== undefined && other !== undefined) {
-        ctx.issues.push({ code: 'custom', input: pairs, message: sameIdText(one, other) });
-      }
-    }),
+    .array(z.pipe(WrittenPlan.check(z.superRefine(noneInverted(invertedIn))), z.transform(currentPlan)))
+    .check(
+      z.minLength(1),
+      z.maxLength(MAX_PAIRS),
+      z.superRefine((pairs, ctx) => {
+        const [one, other] = alike(pairs.map(({ id }) => id)) ?? [];
+        if (one !== undefined && other !== undefined) {
+          ctx.issues.push({ code: 'custom', input: pairs, message: sameIdText(one, other) });
+        }
+      }),
+    ),
 });
 
 /** The first two ids that are equal but for their case. */
@@ -82,13 +85,13 @@ export const BeginVisit = z.object({
   pair: PairId,
   ...Sitter.shape,
   /** Without it: a commissioning. */
-  scope: Scope.extract(['commissioning', 'periodic']).optional(),
-  meter: MeterProfile.optional(),
-  adjusters: WrittenAdjusters.transform(currentAdjusters).optional(),
+  scope: z.optional(z.enum(['commissioning', 'periodic'] satisfies Scope[])),
+  meter: z.optional(MeterProfile),
+  adjusters: z.optional(z.pipe(WrittenAdjusters, z.transform(currentAdjusters))),
 });
 
 /** How far the signer has read a log. */
-export const ReadTo = Head.omit({ job: true });
+export const ReadTo = z.omit(Head, { job: true });
 
 /** POST /api/site/sign */
 export const SignRecord = z.object({
@@ -98,10 +101,12 @@ export const SignRecord = z.object({
   role: Name,
   signature: Signature,
   head: ReadTo,
+  /** Where accounts are needed: the name was typed, of somebody without one, who signs beside another. */
+  beside: z.optional(z.literal(true)),
   /** The words that stand above the signature. */
-  declaration: z.literal(DECLARATION).optional(),
+  declaration: z.optional(z.literal(DECLARATION)),
   /** The findings of the site about this pair that the signer was shown. */
-  ofSite: z.array(z.enum(SITE_FINDING_IDS)).optional(),
+  ofSite: z.optional(z.array(z.enum(SITE_FINDING_IDS))),
 });
 
 /** POST /api/site/close-issue. `issue`: the entry that opened it. */
@@ -118,28 +123,28 @@ export type Logged = z.infer<typeof Logged>;
 export const PairRow = z.object({
   plan: PairPlan,
   /** Taken out of the site. */
-  dropped: z.object({ at: z.number(), reason: z.string() }).optional(),
+  dropped: z.optional(z.object({ at: z.number(), reason: z.string() })),
   /** Oldest first. `status`: of that visit alone; missing while its log is being read. */
-  visits: z.array(z.object({ job: JobId, at: z.number(), status: PairStatus.optional() })),
+  visits: z.array(z.object({ job: JobId, at: z.number(), status: z.optional(PairStatus) })),
   /** Missing while the log of any of its visits is still being read: then the rest is incomplete too. */
-  status: PairStatus.optional(),
+  status: z.optional(PairStatus),
   /** Whose phones are connected now. */
   online: z.object({ panel: z.boolean(), emitter: z.boolean() }),
   /** What is next, in a few words. */
   next: z.string(),
   /** The final reading of the visit, in meter units: after the tests, or else at acceptance. */
-  final: z.string().optional(),
+  final: z.optional(z.string()),
   /** How many findings the latest visit has, and the site has on this pair. */
   findings: z.object({
-    serious: z.number().int(),
-    question: z.number().int(),
-    note: z.number().int(),
+    serious: z.int(),
+    question: z.int(),
+    note: z.int(),
   }),
   /** Where the latest visit's log ends: all of this comes from the log up to there. */
-  head: z.object({ count: z.number().int(), hash: Hash }).optional(),
+  head: z.optional(z.object({ count: z.int(), hash: Hash })),
   /** The signal that each visit left, where two or more did, oldest first, on the meter of the latest. */
-  signals: z
-    .object({
+  signals: z.optional(
+    z.object({
       meter: MeterProfile,
       points: z.array(
         z.object({
@@ -147,24 +152,24 @@ export const PairRow = z.object({
           seq: Seq,
           at: z.number(),
           value: z.number(),
-          gain: z.union([z.number(), z.literal('full')]).optional(),
+          gain: z.optional(z.union([z.number(), z.literal('full')])),
           /** The same for the same setting of the gain, named or not. */
           setting: z.string(),
           /** Light lost since the first, signal and gain together, dB. */
-          lost: z.number().optional(),
+          lost: z.optional(z.number()),
         }),
       ),
-    })
-    .optional(),
+    }),
+  ),
   /** The valid signature of the latest visit. */
-  signed: z.object({ name: Name, role: Name, at: z.number() }).optional(),
+  signed: z.optional(z.object({ name: Name, role: Name, at: z.number() })),
 });
 export type PairRow = z.infer<typeof PairRow>;
 
 /** What was found in the log of a visit, or in the site's own. */
 export const Damage = z.object({
   /** Missing where it is the site's own log. */
-  pair: PairId.optional(),
+  pair: z.optional(PairId),
   job: JobId,
   /** The first entry that is not as it was. */
   seq: Seq,
@@ -176,12 +181,14 @@ export type Damage = z.infer<typeof Damage>;
 export const SiteView = z.object({
   head: Head,
   site: Name,
-  code: Guidance.optional(),
-  units: Units.optional(),
-  steps: SiteSteps.optional(),
+  code: z.optional(Guidance),
+  units: z.optional(Units),
+  steps: z.optional(SiteSteps),
   role: SiteRole,
   /** Logs that fail their check, and what to do. To be shown before anything else. */
-  damage: z.object({ toDo: z.string(), found: z.array(Damage).min(1) }).optional(),
+  damage: z.optional(z.object({ toDo: z.string(), found: z.array(Damage).check(z.minLength(1)) })),
+  /** Missing where the server asks nobody for time stamps. */
+  stamping: z.optional(Stamping),
   /** In the order they were first planned, including dropped pairs. */
   pairs: z.array(PairRow),
 });
@@ -206,7 +213,7 @@ export const FindingOfSite = z.object({
   pair: PairId,
   entries: z.array(z.object({ job: JobId, seq: Seq })),
   figures,
-  plans: z.object({ from: PairPlan, to: PairPlan }).optional(),
+  plans: z.optional(z.object({ from: PairPlan, to: PairPlan })),
 });
 
 /** GET /api/site/findings: of every visit to the present pairs of the site, and of the site. */

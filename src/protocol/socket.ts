@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { AdmissionAnswer } from '../model/admission.ts';
 import { CameraReading, CameraState } from '../model/camera.ts';
 import { Entry } from '../model/entry.ts';
@@ -20,8 +20,8 @@ import { AskShown } from './ask.ts';
  * JSON; binary frames are sound: 16-bit little-endian mono PCM at `SAMPLE_RATE`, belonging to the talk that
  * was last opened on the same socket.
  */
-export const PROTOCOL_VERSION = 3;
-export const OLDEST_PROTOCOL_VERSION = 2;
+export const PROTOCOL_VERSION = 4;
+export const OLDEST_PROTOCOL_VERSION = 4;
 
 /** Where the websocket is. */
 export const SOCKET_PATH = '/api/socket';
@@ -54,9 +54,9 @@ export const CLOSE_CODES = {
 export type ClosingRefusal = keyof typeof CLOSE_CODES;
 
 const id = MessageId;
-const Text = z.string().trim().min(1).max(500);
+const Text = z.string().check(z.trim(), z.minLength(1), z.maxLength(500));
 /** 0 to 1. */
-const Share = z.number().min(0).max(1);
+const Share = z.number().check(z.minimum(0), z.maximum(1));
 
 /** How an instruction reached the person on the ladder. */
 export const ReceiptHow = z.enum(['shown', 'spoken']);
@@ -65,11 +65,11 @@ export const ClientMessage = z.discriminatedUnion('t', [
   /** First frame. `after`: the last entry that the phone has, -1 for none. */
   z.object({
     t: z.literal('hello'),
-    v: z.number().int(),
+    v: z.int(),
     token: Token,
-    after: z.number().int().min(-1),
+    after: z.int().check(z.minimum(-1)),
     /** Only of a watcher: who watches. The crew sees it. */
-    name: Name.optional(),
+    name: z.optional(Name),
   }),
   /**
    * Words that were typed, chosen with a button, or heard by the phone itself; all go through the same
@@ -84,34 +84,33 @@ export const ClientMessage = z.discriminatedUnion('t', [
       id,
       via: z.enum(['typed', 'button', 'voice']),
       text: Text,
-      language: TypedLanguage.optional(),
-      re: Seq.optional(),
-      confidence: Share.optional(),
-      alternatives: z
-        .array(z.object({ text: Text, confidence: Share }))
-        .max(8)
-        .optional(),
-      camera: CameraReading.optional(),
+      language: z.optional(TypedLanguage),
+      re: z.optional(Seq),
+      confidence: z.optional(Share),
+      alternatives: z.optional(z.array(z.object({ text: Text, confidence: Share })).check(z.maxLength(8))),
+      camera: z.optional(CameraReading),
     })
-    .refine(
-      ({ via, confidence, alternatives }) =>
-        (via === 'voice') === (confidence !== undefined) && (via === 'voice' || !alternatives),
-      { error: 'confidence and alternatives come with via voice, and only with it', path: ['confidence'] },
-    )
-    .refine(({ via, language }) => via === 'typed' || language === undefined, {
-      error: 'a language comes with via typed, and only with it',
-      path: ['language'],
-    })
-    .refine(({ via, text, camera }) => !camera || (via === 'button' && /^-?\d+(\.\d+)?$/.test(text)), {
-      error: 'a camera says a number and nothing else, with via button',
-      path: ['camera'],
-    }),
+    .check(
+      z.refine(
+        ({ via, confidence, alternatives }) =>
+          (via === 'voice') === (confidence !== undefined) && (via === 'voice' || !alternatives),
+        { error: 'confidence and alternatives come with via voice, and only with it', path: ['confidence'] },
+      ),
+      z.refine(({ via, language }) => via === 'typed' || language === undefined, {
+        error: 'a language comes with via typed, and only with it',
+        path: ['language'],
+      }),
+      z.refine(({ via, text, camera }) => !camera || (via === 'button' && /^-?\d+(\.\d+)?$/.test(text)), {
+        error: 'a camera says a number and nothing else, with via button',
+        path: ['camera'],
+      }),
+    ),
   /** `by`: of a watcher, and only of one: under which name. */
   z.object({
     t: z.literal('remark'),
     id,
-    text: z.string().trim().min(1).max(2000),
-    by: Name.optional(),
+    text: z.string().check(z.trim(), z.minLength(1), z.maxLength(2000)),
+    by: z.optional(Name),
   }),
   /** From the emitter: how the unit hangs. */
   z.object({ t: z.literal('mounted'), id, mounting: Mounting }),
@@ -126,28 +125,32 @@ export const ClientMessage = z.discriminatedUnion('t', [
     t: z.literal('correct'),
     id,
     target: Seq,
-    text: z.string().trim().min(1).max(200),
-    language: TypedLanguage.optional(),
+    text: z.string().check(z.trim(), z.minLength(1), z.maxLength(200)),
+    language: z.optional(TypedLanguage),
   }),
   /** Takes back the entry `target`. */
   z.object({ t: z.literal('take-back'), id, target: Seq }),
   /** Accept although evidence is missing, with a typed reason. */
-  z.object({ t: z.literal('override'), id, reason: z.string().trim().min(3).max(500) }),
+  z.object({
+    t: z.literal('override'),
+    id,
+    reason: z.string().check(z.trim(), z.minLength(3), z.maxLength(500)),
+  }),
   /** The person at this phone is another, or says now who it is; without `person`, nobody is named. */
-  z.object({ t: z.literal('person'), id, person: Person.optional() }),
+  z.object({ t: z.literal('person'), id, person: z.optional(Person) }),
   /** Something about how the pair is handed over, or an answer to a step. */
   z.object({ t: z.literal('hand-over'), id, fact: HandOverFact }),
   /** In a practice job: what hands did at the simulated pair. */
   z.object({ t: z.literal('practise'), id, act: HandAct }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
-  z.object({ t: z.literal('talk'), id, re: Seq.optional() }),
+  z.object({ t: z.literal('talk'), id, re: z.optional(Seq) }),
   z.object({ t: z.literal('talk-end'), id }),
   z.object({ t: z.literal('talk-drop'), id }),
   /** Asks for a join code for the other seat, or for this one on a new phone. */
   z.object({ t: z.literal('invite'), id, seat: Seat }),
   /** From the panel: whether the phone that asks is its emitter. */
   z.object({ t: z.literal('admit'), id, ask: AskShown.shape.ask, answer: AdmissionAnswer }),
-  z.object({ t: z.literal('ping'), n: z.number().int() }),
+  z.object({ t: z.literal('ping'), n: z.int() }),
 ]);
 export type ClientMessage = z.infer<typeof ClientMessage>;
 
@@ -155,9 +158,9 @@ export const SeatPresence = z.enum(['empty', 'away', 'online']);
 export const Presence = z.object({
   panel: SeatPresence,
   emitter: SeatPresence,
-  watchers: z.number().int(),
+  watchers: z.int(),
   /** Of those who watch: who gave a name, each once. */
-  watching: z.array(Name).optional(),
+  watching: z.optional(z.array(Name)),
 });
 export type Presence = z.infer<typeof Presence>;
 
@@ -172,7 +175,7 @@ export type Receipt = z.infer<typeof Receipt>;
 export const ServerMessage = z.discriminatedUnion('t', [
   z.object({
     t: z.literal('welcome'),
-    v: z.number().int(),
+    v: z.int(),
     role: Role,
     job: JobId,
     head: Head,
@@ -180,17 +183,17 @@ export const ServerMessage = z.discriminatedUnion('t', [
     now: z.number(),
     speech: SpeechState,
     /** To the panel: the word under which a phone without a code asks it, as long as this server runs. */
-    word: z.string().optional(),
+    word: z.optional(z.string()),
   }),
   /** Entries in order, each once; history after `hello`, then live. */
   z.object({ t: z.literal('entries'), entries: z.array(Entry) }),
   /** History ends here: only from now on may an instruction be spoken. */
-  z.object({ t: z.literal('caught-up'), seq: z.number().int() }),
+  z.object({ t: z.literal('caught-up'), seq: z.int() }),
   /** The message is in the log for good. `seq`: its first entry. */
   z.object({ t: z.literal('ack'), id, seq: Seq }),
-  z.object({ t: z.literal('refused'), id: id.optional(), reason: Refusal, text: z.string() }),
+  z.object({ t: z.literal('refused'), id: z.optional(id), reason: Refusal, text: z.string() }),
   z.object({ t: z.literal('presence'), presence: Presence }),
-  Receipt.extend({ t: z.literal('receipt') }),
+  z.extend(Receipt, { t: z.literal('receipt') }),
   /** What happens to sound someone is sending: shown to both, not logged. */
   z.object({
     t: z.literal('hearing'),
@@ -200,9 +203,9 @@ export const ServerMessage = z.discriminatedUnion('t', [
   }),
   z.object({ t: z.literal('invite'), id, invite: Invite }),
   /** To the panel: a phone asks to come in; without `asks`, none does any more. */
-  z.object({ t: z.literal('ask'), asks: AskShown.optional() }),
+  z.object({ t: z.literal('ask'), asks: z.optional(AskShown) }),
   z.object({ t: z.literal('speech'), speech: SpeechState }),
-  z.object({ t: z.literal('pong'), n: z.number().int(), now: z.number() }),
+  z.object({ t: z.literal('pong'), n: z.int(), now: z.number() }),
   /** The server stops, and closes with 1001 as soon as all that it has is written. Nothing is lost: connect again. */
   z.object({ t: z.literal('stopping') }),
 ]);

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { describeFact } from '../log/schema.ts';
 import { SignedHead } from '../log/signed-head.ts';
 import { Advice } from '../model/advice.ts';
@@ -40,7 +40,10 @@ interface Options {
  * The schemas of what a server sends, each with the parts it shares under their own names. A client must ignore fields
  * that it does not know, so none is ruled out.
  */
-export function schemasSent(named: Record<string, z.ZodType>, options: Options): Record<string, JsonSchema> {
+export function schemasSent(
+  named: Record<string, z.ZodMiniType>,
+  options: Options,
+): Record<string, JsonSchema> {
   return schemasOf({ ...SHARED, ...named }, 'output', options, ({ additionalProperties, ...schema }) => ({
     ...schema,
     // A record says of what its values are.
@@ -50,7 +53,7 @@ export function schemasSent(named: Record<string, z.ZodType>, options: Options):
 
 /** The schemas of what a client sends, as it writes it. `strict`: a field that is not named is refused. */
 export function schemasTaken(
-  named: Record<string, z.ZodType>,
+  named: Record<string, z.ZodMiniType>,
   strict: boolean,
   options: Options,
 ): Record<string, JsonSchema> {
@@ -60,7 +63,7 @@ export function schemasTaken(
 }
 
 function schemasOf(
-  named: Record<string, z.ZodType>,
+  named: Record<string, z.ZodMiniType>,
   io: 'input' | 'output',
   { at, target }: Options,
   change: (schema: JsonSchema) => JsonSchema,

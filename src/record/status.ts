@@ -3,7 +3,8 @@ import type { Finding, FindingId } from '../model/finding.ts';
 import type { PairStatus } from '../model/pair-status.ts';
 import { type Commission, isCommissioning } from '../visit/commission.ts';
 import { isIsolated, isProven, notPassed, progressOf, readingAfter } from '../visit/progress.ts';
-import { commissionOf, isLeft, type JobState } from '../visit/state.ts';
+import { commissionOf } from '../visit/search.ts';
+import { isLeft, type JobState } from '../visit/state.ts';
 
 /** Serious findings that a status itself says: the work is not finished. */
 const SAYS: Partial<Record<PairStatus, readonly FindingId[]>> = {

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { ENGINE_VERSION } from '../engine/version.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
 import { headAfter } from '../log/chain.ts';
@@ -26,20 +26,20 @@ export const VisitSummary = z.object({
   engine: z.literal(ENGINE_VERSION),
   made: z.literal(MADE),
   status: PairStatus,
-  ...PairRow.pick({ next: true, final: true, signed: true }).shape,
-  pathLength: z.number().optional(),
+  ...z.pick(PairRow, { next: true, final: true, signed: true }).shape,
+  pathLength: z.optional(z.number()),
   /** What the visit was made with. */
-  plan: PairPlan.optional(),
+  plan: z.optional(PairPlan),
   meter: MeterProfile,
   adjusters: AdjusterProfile,
   /** The valid acceptance. */
-  accepted: z.object({ seq: Seq, reading: Reading }).optional(),
+  accepted: z.optional(z.object({ seq: Seq, reading: Reading })),
   /** What the meter showed over the clear path at the end, and when the next work is due, ms. */
-  left: z.object({ seq: Seq, at: z.number(), value: z.number() }).optional(),
-  due: z.number().optional(),
+  left: z.optional(z.object({ seq: Seq, at: z.number(), value: z.number() })),
+  due: z.optional(z.number()),
   /** Turns, gain changes and aims that count. */
   touches: z.array(
-    z.object({ seq: Seq, type: z.string(), change: z.string().optional(), to: z.number().optional() }),
+    z.object({ seq: Seq, type: z.string(), change: z.optional(z.string()), to: z.optional(z.number()) }),
   ),
   findings: z.array(JobFinding),
   /** What must lie beside the log. */

@@ -74,6 +74,7 @@ import { VisitRecord } from '../record/visit-record.ts';
 import { answerTo, type Commission, isCommissioning, isPeriodic } from '../visit/commission.ts';
 import { testAnswer } from '../visit/progress.ts';
 import { retestsOf } from '../visit/retests.ts';
+import { searchOf } from '../visit/search.ts';
 import type { Visit } from '../visit/visit.ts';
 import { brief, entryList } from './brief.ts';
 import { handOverBlock } from './hand-over.ts';
@@ -188,7 +189,7 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     sealBlock(HEADINGS.record, head, fault, key),
     {
       kind: 'charts',
-      charts: AXES.map((axis) => turnsScene(series, record.state.search, axis, meter, HALF, PLOT)),
+      charts: AXES.map((axis) => turnsScene(series, searchOf(record.state), axis, meter, HALF, PLOT)),
     },
     { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
   ];

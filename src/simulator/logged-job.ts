@@ -1,8 +1,10 @@
 import type { Input, Response } from '../conversation/input.ts';
 import { respond } from '../conversation/respond.ts';
-import { emptyHead, headAfter, seal } from '../log/chain.ts';
+import { emptyHead, hashOf, headAfter, seal } from '../log/chain.ts';
+import { isNamed } from '../log/names.ts';
 import type { Draft, Entry } from '../model/entry.ts';
 import type { Seat } from '../model/facts.ts';
+import { SALT_BYTES } from '../model/forgotten.ts';
 import type { Head, JobId, MessageId } from '../model/ids.ts';
 import { EMPTY, fold, type JobState } from '../visit/state.ts';
 
@@ -32,7 +34,7 @@ export class LoggedJob {
     const response = respond(this.state, input, this.now);
     if (response.kind === 'refused') return response;
     for (const [i, draft] of response.drafts.entries())
-      this.seal(i === 0 && ref !== undefined ? { ...draft, ref } : draft);
+      this.seal(i === 0 && ref !== undefined ? { ...draft, ref } : draft, response.drafts);
     this.state = response.state;
     this.wakeAt = response.wakeAt;
     return response;
@@ -40,11 +42,13 @@ export class LoggedJob {
 
   /** Seals an entry that no input leads to, such as one of an older program. */
   write(draft: Draft): void {
-    this.state = fold(this.state, this.seal(draft));
+    this.state = fold(this.state, this.seal(draft, [draft]));
   }
 
-  private seal(draft: Draft): Entry {
-    const entry = seal(this.head, draft, this.now);
+  private seal(draft: Draft, together: readonly Draft[]): Entry {
+    // Nobody real is in it, so its salts need not be secret, and the same job gives the same log.
+    const salt = () => hashOf(`${this.head.job} ${this.head.count}`).slice(0, 2 * SALT_BYTES);
+    const entry = seal(this.head, draft, this.now, hashOf, isNamed(draft, together) ? salt : undefined);
     this.entries.push(entry);
     this.head = headAfter(entry);
     return entry;

@@ -13,6 +13,7 @@ import { movedText } from '../phrases/facts.ts';
 import { readingText } from '../phrases/readings.ts';
 import { lossOf, thresholdDb } from '../plan/covers.ts';
 import { VisitRecord } from '../record/visit-record.ts';
+import { searchOf } from '../visit/search.ts';
 import { countedOf } from '../visit/state.ts';
 import { MOVE_MS, SAY_MS } from './crew.ts';
 import { LEFT_PLANTS, leftWith, STEP_PLANTS, STEPS_OF_SITE, stepAnswers } from './hand-over.ts';
@@ -303,7 +304,7 @@ class Visit {
 
   /** A crew in a hurry takes a reading in the band after a turn for a proven peak. */
   private overrideHere(): void {
-    const { search } = this.job.state;
+    const search = searchOf(this.job.state);
     const touched = countedOf(this.job.state).findLast(({ type }) => type === 'move' || type === 'gain');
     if (!search || touched?.type !== 'move') return;
     const missing = missingForAccept(search, this.job.now).map(({ id }) => id);

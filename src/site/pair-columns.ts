@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Cell } from '../formats/csv.ts';
 import { PairPlan } from '../model/pair-plan.ts';
 import { LengthUnit, LossUnit } from '../model/units.ts';
@@ -140,5 +140,5 @@ export function cellOf(plan: PairPlan, column: PairColumn): Cell {
 }
 
 /** The schema that a number must fit, so that its limits are in one place. */
-export const schemaOf = (column: NumberColumn): z.ZodType => PairPlan.shape[NUMBER_COLUMNS[column]];
+export const schemaOf = (column: NumberColumn): z.ZodMiniType => PairPlan.shape[NUMBER_COLUMNS[column]];
 export const ALARM_UNITS: readonly string[] = LossUnit.options;

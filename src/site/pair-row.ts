@@ -1,6 +1,7 @@
 import { hiddenIn } from '../model/hidden.ts';
 import { type AlarmThreshold, invertedIn, MOST_DB, PairId, PairPlan } from '../model/pair-plan.ts';
 import type { AdjusterProfile, MeterProfile } from '../model/profile.ts';
+import { rangeOf } from '../model/range.ts';
 import type { CsvFault } from '../model/table-fault.ts';
 import type { LengthUnit } from '../model/units.ts';
 import { setupFaultText } from '../phrases/form-faults.ts';
@@ -251,7 +252,7 @@ function readFilters(text: string, wrong: Wrong): number[] | undefined {
 
 /** The limits of a number in the plan's schema, as text; of a length, in its unit. */
 function limitsOf(column: NumberColumn, unit: LengthUnit): string[] {
-  const { minValue, maxValue } = PairPlan.shape[NUMBER_COLUMNS[column]].unwrap();
+  const [low, high] = rangeOf(PairPlan.shape[NUMBER_COLUMNS[column]]);
   const length = isLengthColumn(column) ? unit : 'm';
-  return [limitFigures(minValue ?? 0, length, 'up'), limitFigures(maxValue ?? 0, length, 'down')].map(String);
+  return [limitFigures(low ?? 0, length, 'up'), limitFigures(high ?? 0, length, 'down')].map(String);
 }

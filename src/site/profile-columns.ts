@@ -1,4 +1,4 @@
-import type { z } from 'zod';
+import type * as z from 'zod/mini';
 import type { Cell } from '../formats/csv.ts';
 import { AdjusterProfile, GainKind, MeterLaw, MeterProfile } from '../model/profile.ts';
 import { EIGHTHS_PER_TURN } from '../model/turns.ts';
@@ -77,7 +77,7 @@ export type ProfileColumn =
 export interface ProfileShape<P extends Profile> {
   readonly name: 'meter' | 'adjusters';
   readonly figures: Readonly<Record<string, Figure<P>>>;
-  readonly schema: z.ZodType<P>;
+  readonly schema: z.ZodMiniType<P>;
 }
 export const METER: ProfileShape<MeterProfile> = {
   name: 'meter',

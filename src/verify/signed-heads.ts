@@ -11,6 +11,7 @@ import {
   type SignedHead,
   treeText,
 } from '../log/signed-head.ts';
+import type { CheckStamp } from '../log/time-stamp.ts';
 import type { Entry } from '../model/entry.ts';
 import type { Head } from '../model/ids.ts';
 
@@ -19,6 +20,7 @@ export type KeptHead = Pick<SignedHead, 'count' | 'hash'>;
 
 export interface Known {
   readonly check: CheckSignature;
+  readonly checkStamp: CheckStamp;
   /** The key that people know as their server's. */
   readonly key?: Fingerprint;
   /** Heads of this log that were kept elsewhere. */

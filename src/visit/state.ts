@@ -1,18 +1,17 @@
 import { counting, type History, rewrites, type SearchEvent } from '../engine/history.ts';
-import { observe } from '../engine/observe.ts';
-import { type Search, startSearch } from '../engine/search.ts';
 import type { Action } from '../model/advice.ts';
 import { isOnePhone } from '../model/alone.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
+import { kindsOf } from '../model/kinds.ts';
 import type { Mounting } from '../model/mounting.ts';
 import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { currentPlan, currentSetup } from '../model/written.ts';
-import type { Commission, Issue } from './commission.ts';
+import { currentPlan, currentSetup, type LogVersion } from '../model/written.ts';
+import type { Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
 import { afterRemoval, type Photo } from './photos.ts';
 
@@ -28,9 +27,12 @@ export interface Sitting {
 export interface JobState {
   /** Number of entries folded in: the next entry's sequence number. */
   count: number;
+  /** In whose words the log is written. */
+  logVersion?: LogVersion;
   setup?: JobSetup;
   seats: Record<Seat, Sitting | undefined>;
-  search?: Search;
+  /** What was reported since the job was opened, newest first. What the search makes of it: `searchOf`, in search.ts. */
+  history?: History;
   /** The last reading that still counts. */
   reading?: Placed<'reading'>;
   /** The present instruction, if any. It must not be spoken or followed after its `expiresAt`. */
@@ -89,7 +91,7 @@ export const EMPTY: JobState = {
   stopped: false,
 };
 
-/** Who is connected and what is advised does not change what was signed. */
+/** Who is connected and what is advised does not change what was signed; nor does a name that is forgotten, whose hash stays. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'admission',
@@ -100,6 +102,7 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'instruction',
   'withdrawn',
   'signed',
+  'names-forgotten',
 ]);
 
 /** Nor does a picture that goes when its time is over: the signer knew, and its hash stays. */
@@ -110,15 +113,9 @@ export const keepsSignature = (fact: Fact): boolean =>
 export const isLeft = ({ seats: { panel, emitter }, setup }: Pick<JobState, 'seats' | 'setup'>): boolean =>
   (panel ?? emitter) !== undefined && !panel?.online && (!emitter?.online || isOnePhone(setup?.alone));
 
-/** The part that the commissioning is judged by; undefined before the job is opened. */
-export function commissionOf(state: JobState): Commission | undefined {
-  const { setup, search, issues, signed } = state;
-  return setup && search && { setup, search, counted: countedOf(state), issues, ...(signed && { signed }) };
-}
-
 /** What the crew reported since the job was opened, oldest first, without entries taken back. */
-export function countedOf({ search }: Pick<JobState, 'search'>): readonly Counted[] {
-  return search?.history ? listed(search.history) : [];
+export function countedOf({ history }: Pick<JobState, 'history'>): readonly Counted[] {
+  return history ? listed(history) : [];
 }
 
 /** What counts after an event, and after which earlier one that was known. */
@@ -154,7 +151,7 @@ const TURNS_REMEMBERED = 16;
 /** An entry without its seal: known before it is in the log. */
 export type Unsealed = Pick<Entry, 'seq' | 'at' | 'actor' | 'fact'>;
 
-const SEARCH_TYPES = new Set<string>(SearchFact.options.map((option) => option.shape.type.value));
+const SEARCH_TYPES = new Set<string>(kindsOf(SearchFact, 'type'));
 const isSearchFact = (fact: Fact): fact is SearchFact => SEARCH_TYPES.has(fact.type);
 
 /** The state after one more entry. Never throws, whatever the order of the entries. */
@@ -168,10 +165,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
   const placed = { ...fact, seq: entry.seq, at: entry.at };
   switch (placed.type) {
     case 'opened':
+      next.logVersion = placed.logVersion;
       next.setup = currentSetup(placed.setup);
-      next.search = startSearch(next.setup.meter, next.setup.adjusters, {
-        wasAligned: next.setup.scope === 'periodic',
-      });
+      delete next.history;
       break;
     case 'seated': {
       const { seat, device, person, phone } = placed;
@@ -312,7 +308,8 @@ function answers({ instruction }: JobState, fact: SearchFact): boolean {
 }
 
 function afterSearchFact(next: JobState, fact: SearchFact, { seq, at }: Unsealed): JobState {
-  if (next.search) next.search = observe(next.search, { seq, at, fact });
+  // Before the job is opened nothing is searched.
+  if (next.setup) next.history = { event: { seq, at, fact }, before: next.history };
   if (answers(next, fact)) next.answeredBy = seq;
   if (fact.type === 'move' && fact.instruction !== undefined) {
     next.turnsMade = [...next.turnsMade, fact.instruction].slice(-TURNS_REMEMBERED);

@@ -3,7 +3,8 @@ import type { Entry } from '../model/entry.ts';
 import type { Seq } from '../model/ids.ts';
 import type { Commission } from './commission.ts';
 import { finalReading } from './final.ts';
-import { commissionOf, type JobState } from './state.ts';
+import { commissionOf } from './search.ts';
+import type { JobState } from './state.ts';
 
 /** A job's log and what follows from it: everything that a finding can use. */
 export interface Visit {

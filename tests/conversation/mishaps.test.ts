@@ -4,6 +4,7 @@ import type { Intent } from '../../src/grammar/intent.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { valueReading } from '../../src/model/reading.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { COUNTS, ofType, TableJob } from './table.ts';
 
 /** A fresh job at its first turn. */
@@ -26,7 +27,7 @@ function turned(): TableJob {
 
 const readbacks = (facts: Fact[]) => ofType(facts, 'readback').map(({ text }) => text);
 const queries = (facts: Fact[]) => ofType(facts, 'query').map(({ text }) => text);
-const at = (job: TableJob) => job.state.search?.turned;
+const at = (job: TableJob) => searchOf(job.state)?.turned;
 
 describe('a turn that was not made as asked', () => {
   it('"I didn’t turn it" before it was reported records nothing, and the order stands', () => {
@@ -80,7 +81,7 @@ describe('a turn that was not made as asked', () => {
     const job = turned();
     const facts = job.say('emitter', 'lost count');
     expect(ofType(facts, 'disturbed')).toMatchObject([{ why: 'uncounted-turn' }]);
-    expect(job.state.search?.samples).toEqual([]);
+    expect(searchOf(job.state)?.samples).toEqual([]);
     const before = atTurn();
     before.say('emitter', 'lost count');
     expect(ofType(before.say('emitter', "I don't know"), 'disturbed')).toHaveLength(1);
@@ -91,10 +92,10 @@ it('"someone knocked it" makes the search start again from here, and ends an acc
   const job = turned();
   job.say('panel', '120');
   job.input({ kind: 'override', seat: 'panel', reason: 'For this test only' });
-  expect(job.state.search?.accepted).toBeDefined();
+  expect(searchOf(job.state)?.accepted).toBeDefined();
   const facts = job.say('emitter', 'someone knocked it');
   expect(ofType(facts, 'disturbed')).toMatchObject([{ why: 'knocked' }]);
-  expect(job.state.search).toMatchObject({ samples: [], accepted: undefined });
+  expect(searchOf(job.state)).toMatchObject({ samples: [], accepted: undefined });
 });
 
 describe('a screw that is stuck', () => {

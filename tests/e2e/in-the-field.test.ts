@@ -42,10 +42,12 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
     await page.context().close();
   }, 60_000);
 
-  it('shows the panel the chart of where the peak is, in one tap, and the readings before', async () => {
+  it('shows the panel a small chart of where the peak is and how sure, the large one a tap away, and the readings before', async () => {
     const page = await at('panel-chart');
-    expect(await page.locator('.last-readings summary').textContent()).toMatch(/^Chart[.] Before: \d+/);
-    expect(await page.locator('.last-readings figcaption').textContent()).toMatch(/adjuster/);
+    expect(await page.locator('.peak-words').textContent()).toMatch(/peak: [+−]\d[.]\d\d ± \d[.]\d\d turns$/);
+    expect((await page.locator('.small-chart .sure').getAttribute('d')) ?? '').not.toBe('');
+    expect(await page.locator('.chart-button').textContent()).toMatch(/^Chart[.] Before: \d+/);
+    expect(await page.locator('.sheet figcaption').textContent()).toMatch(/adjuster/);
     await page.context().close();
   }, 60_000);
 

@@ -7,6 +7,7 @@ import { parse } from '../../src/grammar/parse.ts';
 import { sample } from '../../src/grammar/sample.ts';
 import { speakNumber } from '../../src/grammar/speak.ts';
 import { vocabulary } from '../../src/grammar/vocabulary.ts';
+import { kindsOf } from '../../src/model/kinds.ts';
 import { numberIn, seeded } from './read.ts';
 
 const samples = (seed: number, count: number): string[] => {
@@ -88,7 +89,7 @@ describe('the grammar', () => {
         },
       ),
     );
-    const all = Intent.options.map((option) => option.shape.kind.value);
+    const all = kindsOf(Intent, 'kind');
     expect(all.filter((kind) => !drawn.has(kind))).toEqual(['remark']);
   });
 

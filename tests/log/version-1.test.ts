@@ -5,6 +5,7 @@ import { fromJsonLines, toJsonLines } from '../../src/log/json-lines.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { currentAdjusters, currentSetup } from '../../src/model/written.ts';
 import { EMPTY_SITE, foldSite, livePairs } from '../../src/site/state.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { verified } from '../verify/checked.ts';
 
@@ -38,10 +39,11 @@ describe('a log of version 1', () => {
   });
 
   it.each(VISITS)('is folded in today’s words: %s', (file) => {
-    const { setup, search } = entriesOf(file).reduce(fold, EMPTY);
+    const state = entriesOf(file).reduce(fold, EMPTY);
+    const { setup } = state;
     expect(setup?.adjusters).toMatchObject({ backlash: 0, maxStep: 12 });
     expect(setup?.adjusters).not.toHaveProperty('lash');
-    expect(search?.adjusters).toEqual(setup?.adjusters);
+    expect(searchOf(state)?.adjusters).toEqual(setup?.adjusters);
   });
 
   it('of a site gives its pairs', () => {

@@ -21,7 +21,7 @@ import sys
 import time
 from urllib.parse import urlsplit
 
-PROTOCOL = 3
+PROTOCOL = 4
 GENESIS = "0" * 64
 
 METER = {
@@ -305,12 +305,56 @@ def sha256(text):
     return hashlib.sha256(text.encode("utf-8")).hexdigest()
 
 
+# What names people in a fact (R110).
+NAMES = {
+    "seated": ["person"],
+    "signed": ["name", "firm", "competence", "signature"],
+    "watcher-remark": ["by"],
+    "item": ["note"],
+    "variation": ["agreedWith"],
+    "said": ["text", "alternatives"],
+    "readback": ["text"],
+}
+
+
+def body_of(entry):
+    """What the hash of an entry is taken over."""
+    body = {key: value for key, value in entry.items() if key != "hash"}
+    if "sealed" in body:
+        body.pop("salt", None)
+        fields = NAMES.get(entry["fact"]["type"], [])
+        body["fact"] = {key: value for key, value in entry["fact"].items() if key not in fields}
+    return body
+
+
+def sealed_as(salt, names):
+    return hashlib.sha256(bytes.fromhex(salt) + canonical(names).encode("utf-8")).hexdigest()
+
+
+def names_are_right(entry, forgotten):
+    """Whether what names people is what the entry was sealed with, or the log says that it was forgotten (R111)."""
+    if "sealed" not in entry:
+        return True
+    if "salt" not in entry:
+        return entry["seq"] in forgotten
+    fields = NAMES.get(entry["fact"]["type"], [])
+    names = {key: value for key, value in entry["fact"].items() if key in fields}
+    return entry["seq"] not in forgotten and sealed_as(entry["salt"], names) == entry["sealed"]
+
+
 def check_chain(entries, head):
     """The number of the first entry that is not as it should be; None if the log is whole."""
     before = GENESIS
+    forgotten = {
+        seq
+        for entry in entries
+        if entry["fact"]["type"] == "names-forgotten"
+        for seq in entry["fact"]["entries"]
+        if seq < entry["seq"]
+    }
     for seq, entry in enumerate(entries):
-        body = {key: value for key, value in entry.items() if key != "hash"}
-        whole = entry["job"] == head["job"] and entry["seq"] == seq and entry["prev"] == before
+        body = body_of(entry)
+        whole = names_are_right(entry, forgotten) and entry["job"] == head["job"] and entry["seq"] == seq and entry["prev"] == before
         if not whole or sha256(canonical(body)) != entry["hash"]:
             return seq
         before = entry["hash"]
@@ -323,7 +367,7 @@ def main(origin):
         "site": "Larkmoor hall", "pair": "Beam 4", "meter": METER, "adjusters": ADJUSTERS,
         "pathLength": 60, "scope": "commissioning",
     }
-    opened = json.loads(api.ask("POST", "/api/jobs", {"setup": setup, "device": "python"}, status=201))
+    opened = json.loads(api.ask("POST", "/api/jobs", {"setup": setup, "device": "python", "person": {"name": "B. Example"}}, status=201))
     joined = json.loads(api.ask("POST", "/api/join", {"code": opened["invite"]["code"], "device": "python"}))
     phones = {"panel": Phone(origin, opened["token"]), "emitter": Phone(origin, joined["token"])}
     pair = Pair()
@@ -376,10 +420,20 @@ def main(origin):
     for line, entry in zip(lines, entries):
         # {"hash":"H","entry":B}: B is the exact text that was hashed.
         text = line[len('{"hash":"') + 64 + len('","entry":') : -1]
+        if "sealed" in entry:
+            text, names = text.split(',"names":')
+            beside = json.loads(names)
+            if sealed_as(beside["salt"], beside["of"]) != json.loads(text)["sealed"]:
+                raise SystemExit(f"the names of line {entry['seq']} are not as its hash says")
         if sha256(text) != entry["hash"] or text != canonical(json.loads(text)):
             raise SystemExit(f"line {entry['seq']} of the export is not as its hash says")
     changed = json.loads(json.dumps(entries))
     changed[3]["at"] += 1
+    renamed = json.loads(json.dumps(entries))
+    for entry in renamed:
+        if entry["fact"].get("person"):
+            entry["fact"]["person"]["name"] = "Somebody Else"
+    taken = [{key: value for key, value in entry.items() if key != "salt"} for entry in entries]
     identity, seq = first
     facts = [entry["fact"]["type"] for entry in entries]
     print(
@@ -402,6 +456,10 @@ def main(origin):
                 "fault": check_chain(entries, head),
                 "exportHead": closing["head"] == head,
                 "changedFault": check_chain(changed, head),
+                "sealed": sorted({e["fact"]["type"] for e in entries if "sealed" in e}),
+                "renamedFault": check_chain(renamed, head),
+                "takenFault": check_chain(taken, head),
+                "firstSealed": next(e["seq"] for e in entries if "sealed" in e),
                 "refOfFirst": entries[seq].get("ref") == identity,
                 "sameAtBothPhones": phones["emitter"].entries == panel.entries[: len(phones["emitter"].entries)],
             }

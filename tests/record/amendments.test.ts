@@ -4,6 +4,7 @@ import { amendments } from '../../src/log/amendments.ts';
 import { series } from '../../src/log/series.ts';
 import type { SearchFact } from '../../src/model/facts.ts';
 import { valueReading } from '../../src/model/reading.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { countedOf, EMPTY, fold } from '../../src/visit/state.ts';
 import { Script, SETUP } from './fixture.ts';
 
@@ -98,7 +99,7 @@ describe('what counts in the charts is what counts in the search', () => {
     fc.assert(
       fc.property(anyFacts, (facts) => {
         const { entries } = scriptOf(facts);
-        const { search } = entries.reduce(fold, EMPTY);
+        const search = searchOf(entries.reduce(fold, EMPTY));
         const shown = series(entries);
         expect(shown.position).toEqual(search?.turned);
         expect(shown.gains.length - 1).toBe(search?.gain);

@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { lineSchema } from '../../src/log/schema.ts';
 import { Fact } from '../../src/model/facts.ts';
+import { kindsOf } from '../../src/model/kinds.ts';
 import { COLUMNS } from '../../src/record/csv-columns.ts';
 import { csvMetadata, toCsv } from '../../src/record/csv-file.ts';
 import { serve } from '../server/house.ts';
@@ -62,7 +63,7 @@ describe('the schema of the JSON Lines', () => {
       if (type) told.set(type, value.description);
       return value;
     });
-    const types = Fact.options.map((option) => option.shape.type.value);
+    const types = kindsOf(Fact, 'type');
     expect([...told.keys()].sort()).toEqual([...types].sort());
     for (const type of types) expect(told.get(type), type).toMatch(/\w{3,}.*\.$/);
   });

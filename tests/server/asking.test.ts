@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { AskAnswer, Asked } from '../../src/protocol/ask.ts';
 import { CALL_WORDS, callOf } from '../../src/protocol/call-words.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { serve } from './house.ts';
 import { ManualClock } from './manual-clock.ts';
 import { bothIn, get, join, newId, openJob, Phone, post } from './phone.ts';
@@ -61,7 +62,7 @@ describe('a phone that asks the panel', () => {
     const { asker, mark } = await asked(await ask(url, word));
     const early = new Phone(url);
     await early.opened();
-    early.send({ t: 'hello', v: 3, token: asker, after: -1 });
+    early.send({ t: 'hello', v: PROTOCOL_VERSION, token: asker, after: -1 });
     expect((await early.next('refused')).reason).toBe('bad-token');
     expect((await get(url, '/api/record', asker)).status).toBe(401);
     await panel.ack(panel.send({ t: 'admit', ask: (await shown(panel, mark)).ask, answer: 'yes' }));

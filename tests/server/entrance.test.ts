@@ -80,7 +80,7 @@ describe('a session', () => {
     let isGood = true;
     for (const step of steps) {
       now += step;
-      isGood = sessions.isGood(secret, now);
+      isGood = sessions.use(secret, now) !== undefined;
       if (step !== steps.at(-1)) expect(isGood).toBe(true);
     }
     expect(isGood).toBe(good);
@@ -92,10 +92,13 @@ describe('a session', () => {
     const first = sessions.begin(0);
     const second = sessions.begin(1, first);
     expect(second).not.toBe(first);
-    expect([sessions.isGood(first, 2), sessions.isGood(second, 2)]).toEqual([false, true]);
+    expect([sessions.use(first, 2) !== undefined, sessions.use(second, 2) !== undefined]).toEqual([
+      false,
+      true,
+    ]);
     sessions.end(second);
-    expect(sessions.isGood(second, 3)).toBe(false);
-    expect(sessions.isGood(undefined, 3)).toBe(false);
+    expect(sessions.use(second, 3)).toBeUndefined();
+    expect(sessions.use(undefined, 3)).toBeUndefined();
   });
 });
 

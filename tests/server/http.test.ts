@@ -185,6 +185,18 @@ describe('the pages', () => {
     }
   });
 
+  it('an address without a page gets our own page where a person asks, which is no file and no hidden one', async () => {
+    const { url } = await serve({ clientFolder });
+    const asked = (path: string) => fetch(`${url}${path}`, { headers: { Accept: 'text/html,*/*;q=0.8' } });
+    for (const path of ['/nowhere', '/site/nowhere/else']) {
+      const page = await asked(path);
+      expect(page.status).toBe(404);
+      expect(await page.text()).toBe(await (await asked('/index.html')).text());
+    }
+    for (const path of ['/assets/none.js', '/.vite/manifest.json'])
+      expect(await (await asked(path)).text()).toContain('There is nothing here');
+  });
+
   it('say so when they are not built yet', async () => {
     const { url } = await serve({ clientFolder: joinPath(clientFolder, 'none') });
     const page = await get(url, '/');

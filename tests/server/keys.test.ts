@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { newToken } from '../../server/guard/secrets.ts';
 import { JobOpened } from '../../src/protocol/jobs.ts';
 import { type Key, Keys } from '../../src/protocol/keys.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { Desk } from './desk.ts';
 import { serve } from './house.ts';
 import { bothIn, get, newId, openJob, Phone, post } from './phone.ts';
@@ -74,7 +75,7 @@ describe('who has a key', () => {
     expect(await reasonOf(await get(url, '/api/record', emitterToken))).toBe('revoked');
     const again = new Phone(url);
     await again.opened();
-    again.send({ t: 'hello', v: 3, token: emitterToken, after: -1 });
+    again.send({ t: 'hello', v: PROTOCOL_VERSION, token: emitterToken, after: -1 });
     expect((await again.next('refused')).reason).toBe('revoked');
     // The same order again is the same entry.
     expect(await (await withdraw(url, job.token, { id, key })).json()).toEqual(first);

@@ -14,6 +14,7 @@ import {
   tooManyWatchersText,
 } from '../../src/phrases/limits.ts';
 import { SiteOpened } from '../../src/protocol/site.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { serve } from './house.ts';
 import { House, type Line } from './in-memory.ts';
 import { bothIn, openJob, Phone, post, SETUP } from './phone.ts';
@@ -49,7 +50,7 @@ describe('what a token may say in a second', () => {
   it('R12: counts frames that are sent before hello is answered', async () => {
     const house = new House({ limits: { messages: FEW } });
     const { token } = await house.open();
-    const hello = JSON.stringify({ t: 'hello', v: 3, token, after: -1 });
+    const hello = JSON.stringify({ t: 'hello', v: PROTOCOL_VERSION, token, after: -1 });
     const acks: string[] = [];
     for (const round of [1, 2, 3]) {
       const line = house.line();
@@ -244,7 +245,7 @@ describe('what may be written in a day', () => {
   const day = (most: number) => ({ burst: most, perSecond: most / DAY });
   const frame = (id: string) => JSON.stringify(remark(id));
   const bytes = frame('remark-0001').length;
-  const hello = JSON.stringify({ t: 'hello', v: 3, token: 'A'.repeat(22), after: -1 }).length;
+  const hello = JSON.stringify({ t: 'hello', v: PROTOCOL_VERSION, token: 'A'.repeat(22), after: -1 }).length;
   const texts = (line: Line) => line.all('refused').map(({ text }) => text);
 
   it.each([

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { pages } from '../../server/http/pages.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-served-'));
@@ -59,7 +59,7 @@ describe('the files beside the pages', () => {
 
   it('hold every icon that the app manifest names, in the size it says', async () => {
     const { icons } = z
-      .object({ icons: z.array(z.object({ src: z.string(), sizes: z.string() })).min(3) })
+      .object({ icons: z.array(z.object({ src: z.string(), sizes: z.string() })).check(z.minLength(3)) })
       .parse(JSON.parse(readFileSync(new URL('app.webmanifest', PUBLIC), 'utf8')));
     for (const { src, sizes } of icons) {
       const png = readFileSync(new URL(src.slice(1), PUBLIC));

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { z } from 'zod';
+import * as z from 'zod/mini';
 import { ANSWERS, REPORTS } from '../../src/conversation/expectation.ts';
 import { Intent } from '../../src/grammar/intent.ts';
 import { parse } from '../../src/grammar/parse.ts';
@@ -9,6 +9,7 @@ import { Action, Advice, Question } from '../../src/model/advice.ts';
 import { CHECKLISTS } from '../../src/model/checklists.ts';
 import { Fact } from '../../src/model/facts.ts';
 import { AsLeft, HandOverFact } from '../../src/model/hand-over.ts';
+import { kindsOf } from '../../src/model/kinds.ts';
 import { Mounting, movesAlong } from '../../src/model/mounting.ts';
 import { PairPlan } from '../../src/model/pair-plan.ts';
 import { PhotoShows } from '../../src/model/photo.ts';
@@ -23,17 +24,17 @@ import { allWords, quoted, tableOf, wordsFor } from './protocol-tables.ts';
 
 const { meter } = SETUP;
 
-type Kinds = { options: readonly z.ZodObject[] };
+type Kinds = { def: { options: readonly z.ZodMiniObject[] } };
 
 /** The kinds of a union with the names of their fields: those that must be there, and those that may. */
-function kindsOf({ options }: Kinds, by: string) {
+function fieldsOf({ def: { options } }: Kinds, by: string) {
   return options
     .map(({ shape }) => {
-      const { [by]: kind, ...fields } = shape as Record<string, z.ZodType>;
+      const { [by]: kind, ...fields } = shape as Record<string, z.ZodMiniType>;
       const names = Object.keys(fields).sort();
       const isOptional = (name: string) => fields[name]?.safeParse(undefined).success;
       return {
-        kind: (kind as z.ZodLiteral<string>).value,
+        kind: String((kind as z.ZodMiniLiteral<string>).def.values[0]),
         must: names.filter((name) => !isOptional(name)),
         may: names.filter(isOptional),
       };
@@ -48,9 +49,10 @@ function namesIn(schema: unknown): string[] {
   return Object.entries(schema).flatMap(([key, value]) => (key === 'enum' ? value : namesIn(value)));
 }
 
-const enumsOf = (schema: z.ZodType): string[] => namesIn(z.toJSONSchema(schema, { unrepresentable: 'any' }));
+const enumsOf = (schema: z.ZodMiniType): string[] =>
+  namesIn(z.toJSONSchema(schema, { unrepresentable: 'any' }));
 
-const INTENTS: string[] = Intent.options.map(({ shape }) => shape.kind.value);
+const INTENTS: string[] = kindsOf(Intent, 'kind');
 
 /** The kinds of what these words mean, or why they mean nothing. */
 const meaning = (words: string): string[] => {
@@ -69,7 +71,7 @@ describe('the tables of docs/protocol.md', () => {
       must: quoted(must).sort(),
       may: quoted(may).sort(),
     }));
-    expect(told.sort((one, other) => one.kind.localeCompare(other.kind))).toEqual(kindsOf(union, by));
+    expect(told.sort((one, other) => one.kind.localeCompare(other.kind))).toEqual(fieldsOf(union, by));
   });
 
   it.each<[string, Kinds]>([
@@ -77,22 +79,24 @@ describe('the tables of docs/protocol.md', () => {
     ['`question.kind`', Question as unknown as Kinds],
   ])('of %s have every kind, its fields, and the names that can stand in them', (heading, union) => {
     const rows = tableOf(heading);
-    const kinds = kindsOf(union, 'kind');
+    const kinds = fieldsOf(union, 'kind');
     expect(rows.map(([kind]) => quoted(kind)[0]).sort()).toEqual(kinds.map(({ kind }) => kind));
     for (const { kind, must, may } of kinds) {
       const [, fields = ''] = rows.find(([first]) => first === `\`${kind}\``) ?? [];
-      const option = union.options.find(({ shape }) => (shape.kind as z.ZodLiteral).value === kind);
+      const option = union.def.options.find(({ shape }) =>
+        (shape.kind as z.ZodMiniLiteral).def.values.includes(kind),
+      );
       expect(quoted(fields)).toEqual(expect.arrayContaining([...must, ...may]));
       // What stands in these two has tables of its own.
       if (kind !== 'ask' && kind !== 'confirm-item')
-        expect(quoted(fields)).toEqual(expect.arrayContaining(enumsOf(option as z.ZodObject)));
+        expect(quoted(fields)).toEqual(expect.arrayContaining(enumsOf(option as z.ZodMiniObject)));
       for (const name of may) expect(fields).toMatch(new RegExp(`\`${name}\`[^\`]*\\([^)]*left out`));
       for (const name of must) expect(fields).not.toMatch(new RegExp(`\`${name}\`[^\`]*\\([^\`)]*left out`));
     }
   });
 
   const fieldsOfFact = (type: string) => {
-    const option = Fact.options.find(({ shape }) => shape.type.value === type);
+    const option = Fact.def.options.find(({ shape }) => shape.type.def.values.some((name) => name === type));
     const { type: _, ...fields } = option?.shape ?? {};
     return fields;
   };
@@ -108,9 +112,12 @@ describe('the tables of docs/protocol.md', () => {
     expect(told.sort()).toEqual(Object.keys(shape).sort());
   });
 
-  it.each<[string[], z.ZodType]>([
+  it.each<[string[], z.ZodMiniType]>([
     [['`t`', '`fact.type`', '`act.did`', '`action.kind`'], ClientMessage],
-    [['field of `setup`', 'field of `values`'], JobSetup.omit({ meter: true, adjusters: true, plan: true })],
+    [
+      ['field of `setup`', 'field of `values`'],
+      z.omit(JobSetup, { meter: true, adjusters: true, plan: true }),
+    ],
   ])('of %s name all that can stand in their fields', (headings, schema) => {
     const told = headings.flatMap((heading) => tableOf(heading).flatMap((cells) => cells.flatMap(quoted)));
     // `field` is one of the table of values.

@@ -22,6 +22,8 @@ describe.skipIf(!PYTHON)('a client written in Python from docs/protocol.md', () 
       fault: null,
       exportHead: true,
       changedFault: 3,
+      // Names beside the entries: R110, R111.
+      sealed: ['item', 'readback', 'said', 'seated', 'watcher-remark'],
       refOfFirst: true,
       sameAtBothPhones: true,
       // A turn of a screw comes after the aim by eye.
@@ -43,6 +45,7 @@ describe.skipIf(!PYTHON)('a client written in Python from docs/protocol.md', () 
     const inDocument = new Set(allWords());
     const said: string[] = told.said.map((words: string) => words.replace(/^\d+$/, '142'));
     expect(said.filter((words) => !inDocument.has(words))).toEqual([]);
+    expect([told.renamedFault, told.takenFault]).toEqual([told.firstSealed, told.firstSealed]);
     expect(told.lines).toBe(told.entries + 1);
   }, 150_000);
 

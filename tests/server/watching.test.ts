@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { JobOpened } from '../../src/protocol/jobs.ts';
+import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { House, type Line } from './in-memory.ts';
 
 const refusals = (line: Line) => line.all('refused').map(({ reason, text }) => [reason, text]);
@@ -41,7 +42,7 @@ describe('R13: a watcher with a name', () => {
     await line.send({ t: 'remark', text: 'Mind the crane.', by: 'S. Example' });
     expect(watching(panel)).toMatchObject({ watchers: 1, watching: ['S. Example'] });
     const other = house.line();
-    const hello = { t: 'hello', v: 3, token: job.watch, after: -1, name: 'T. Sample' };
+    const hello = { t: 'hello', v: PROTOCOL_VERSION, token: job.watch, after: -1, name: 'T. Sample' };
     await other.raw(JSON.stringify(hello));
     expect(watching(panel)).toMatchObject({ watchers: 2, watching: ['S. Example', 'T. Sample'] });
     await line.hangUp();

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
-import type { KeptSummary, Store } from '../../server/store/store.ts';
+import { type KeptSummary, type Store, StoreFailure } from '../../server/store/store.ts';
 import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import type { Fact } from '../../src/model/facts.ts';
@@ -304,6 +304,88 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       });
     });
 
+    describe('names beside an entry', () => {
+      const seated = (name: string): Fact => ({
+        type: 'seated',
+        seat: 'panel',
+        device: 'phone',
+        takeover: false,
+        person: { name },
+      });
+
+      /** Entries with these names, each with its own salt. */
+      async function growNamed(names: readonly string[], job = JOB): Promise<Entry[]> {
+        let head = await store.head(job);
+        const entries = names.map((name, i) => {
+          const salt = () => String(head.count + i).padStart(32, 'a');
+          const entry = seal(head, { actor: 'panel', fact: seated(name) }, 5, undefined, salt);
+          head = headAfter(entry);
+          return entry;
+        });
+        expect(await store.append(job, entries)).toEqual({ kind: 'stored' });
+        return entries;
+      }
+
+      it('are stored with it and given back with it, and are named by its job and number', async () => {
+        const entries = await growNamed(['A. Example', 'Ö. "Example"']);
+        expect(await store.read(JOB, -1, 10)).toEqual(entries);
+        expect(await store.named()).toEqual([
+          { job: JOB, seq: 0, names: { person: { name: 'A. Example' } } },
+          { job: JOB, seq: 1, names: { person: { name: 'Ö. "Example"' } } },
+        ]);
+        expect(await store.audit(JOB)).toBeUndefined();
+        expect(await store.logs()).toEqual([JOB]);
+      });
+
+      it('go with an entry that says so, and with them the summary that was made of them; the others stay', async () => {
+        await growNamed(['A. Example', 'B. Example']);
+        await growNamed(['A. Example'], OTHER);
+        const { count, hash } = await store.head(JOB);
+        for (const job of [JOB, OTHER]) await store.keepSummary(job, { count, hash, body: '{}' });
+        const fact: Fact = { type: 'names-forgotten', entries: [0], why: 'Asked for' };
+        const entry = seal(await store.head(JOB), { actor: 'server', fact }, 9);
+        expect(await store.append(JOB, [entry], {}, { forget: [0] })).toEqual({ kind: 'stored' });
+        const [first, second] = await store.read(JOB, -1, 10);
+        expect(first).toMatchObject({ fact: seated('(name forgotten)') });
+        expect(first).not.toHaveProperty('salt');
+        expect(second).toMatchObject({ fact: seated('B. Example') });
+        expect(await store.audit(JOB)).toBeUndefined();
+        expect(findFault(await store.read(JOB, -1, 10), await store.head(JOB))).toBeUndefined();
+        expect(await store.summary(JOB)).toBeUndefined();
+        expect(await store.summary(OTHER)).toBeDefined();
+        expect((await store.named()).map(({ job, seq }) => [job, seq])).toEqual([
+          [JOB, 1],
+          [OTHER, 0],
+        ]);
+      });
+
+      it('that are gone without such an entry, or with one that names another, are damage', async () => {
+        await growNamed(['A. Example', 'B. Example']);
+        const fact: Fact = { type: 'names-forgotten', entries: [1], why: 'Asked for' };
+        const entry = seal(await store.head(JOB), { actor: 'server', fact }, 9);
+        await store.append(JOB, [], {}, { forget: [1] });
+        expect(await store.audit(JOB)).toEqual({ seq: 1, fault: 'names-missing' });
+        await store.append(JOB, [entry]);
+        expect(await store.audit(JOB)).toBeUndefined();
+        await store.append(JOB, [], {}, { forget: [0] });
+        expect(await store.audit(JOB)).toEqual({ seq: 0, fault: 'names-missing' });
+      });
+
+      it('that are there in spite of such an entry are damage', async () => {
+        await growNamed(['A. Example']);
+        const fact: Fact = { type: 'names-forgotten', entries: [0], why: 'Asked for' };
+        await store.append(JOB, [seal(await store.head(JOB), { actor: 'server', fact }, 9)]);
+        expect(await store.audit(JOB)).toEqual({ seq: 0, fault: 'names-back' });
+      });
+
+      it('stay where the entries are not stored', async () => {
+        await growNamed(['A. Example']);
+        const fork = sealRemarks(emptyHead(JOB), ['fork']);
+        expect((await store.append(JOB, fork, {}, { forget: [0] })).kind).toBe('conflict');
+        expect(await store.named()).toHaveLength(1);
+      });
+    });
+
     it('keeps the last summary of a log, apart from the log', async () => {
       expect(await store.summary(JOB)).toBeUndefined();
       await grow(['x']);
@@ -352,6 +434,35 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       expect(await store.audit(OTHER)).toEqual({ seq: 0, fault: 'missing' });
       await store.addSignedHeads([signed(2, 'f'.repeat(64))]);
       expect(await store.audit(JOB)).toEqual({ seq: 1, fault: 'rewritten' });
+    });
+
+    it('keeps time stamps, each of a larger tree, and finds the first over a signed head', async () => {
+      const stamp = (size: number) => ({
+        ...{
+          size,
+          root: 'f'.repeat(64),
+          at: 5,
+          key: 'a key',
+          signature: 'a signature',
+          nonce: 'one',
+          token: 'AAAA',
+        },
+      });
+      expect(await store.lastStamp()).toBeUndefined();
+      expect(await store.stampOver(0)).toBeUndefined();
+      await store.addStamp(stamp(3));
+      await store.addStamp(stamp(7));
+      for (const size of [3, 7]) await expect(store.addStamp(stamp(size))).rejects.toThrow(StoreFailure);
+      expect(await store.lastStamp()).toEqual(stamp(7));
+      // A tree of three has the heads 0 to 2.
+      for (const [number, size] of [
+        [0, 3],
+        [2, 3],
+        [3, 7],
+        [6, 7],
+      ] as const)
+        expect(await store.stampOver(number)).toEqual(stamp(size));
+      expect(await store.stampOver(7)).toBeUndefined();
     });
 
     it('names every log that anything in it speaks of, once', async () => {

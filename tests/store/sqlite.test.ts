@@ -225,6 +225,8 @@ describe.each(DRIVERS)('with $name', (driver) => {
         'DROP TABLE summaries',
         'DROP TABLE signed_heads',
         'DROP TABLE enclosures',
+        'DROP TABLE stamps',
+        'DROP TABLE names',
         'PRAGMA user_version = 1',
       );
       const store = openDataFolder(folder);

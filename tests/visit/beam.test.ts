@@ -4,6 +4,7 @@ import type { Fact } from '../../src/model/facts.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../../src/model/reading.ts';
 import { clearReadings } from '../../src/visit/beam.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { COUNTS, DECIBELS } from '../conversation/table.ts';
 import { PLAN, TableCommissioning } from './bench.ts';
 import { accepted, commissionAfter, covered, panel, reads, type Step, turned, uncovered } from './record.ts';
@@ -236,7 +237,7 @@ describe('the crew', () => {
     expect(job.action).toEqual({ kind: 're-aim' });
     expect(job.state.instruction?.say).toContain('no longer stands');
     job.say('emitter', 'done');
-    expect(job.state.search?.accepted).toBeUndefined();
+    expect(searchOf(job.state)?.accepted).toBeUndefined();
   });
 
   it('whose beam was lost in a test hears that it was the beam, not the cover, and looks for its causes', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { commissionOf } from '../../src/visit/search.ts';
 import { missingForSignoff } from '../../src/visit/signoff.ts';
-import { commissionOf } from '../../src/visit/state.ts';
 import { PLAN, TableCommissioning } from './bench.ts';
 
 const missing = (job: TableCommissioning) => {

@@ -3,8 +3,8 @@ import type { PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { momentsIn } from '../../src/report/moments.ts';
 import { periodicBlocks } from '../../src/report/periodic.ts';
+import { commissionOf, searchOf } from '../../src/visit/search.ts';
 import { missingForSignoff } from '../../src/visit/signoff.ts';
-import { commissionOf } from '../../src/visit/state.ts';
 import { COUNTS } from '../conversation/table.ts';
 import { PLAN, TableCommissioning } from './bench.ts';
 
@@ -74,7 +74,7 @@ describe('a periodic visit', () => {
     job.say('panel', 'accept');
     expect(job.of('accept')).toMatchObject([{ kept: { kind: 'value', value: 140 } }]);
     expect(job.of('move')).toEqual([]);
-    expect(job.state.search?.accepted).toMatchObject({ backed: true, missing: [] });
+    expect(searchOf(job.state)?.accepted).toMatchObject({ backed: true, missing: [] });
     job.say('panel', 'panel normal');
     job.until('cover', '138');
     expect(job.action).toMatchObject({ kind: 'cover' });

@@ -4,8 +4,9 @@ import type { Action } from '../../src/model/advice.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { advise } from '../../src/visit/advise.ts';
 import { unreported } from '../../src/visit/issues.ts';
+import { commissionOf } from '../../src/visit/search.ts';
 import { missingForSignoff } from '../../src/visit/signoff.ts';
-import { commissionOf, EMPTY, fold } from '../../src/visit/state.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
 import { SETUP } from '../findings/site.ts';
 
 const WORDS = [

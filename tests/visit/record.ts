@@ -4,7 +4,8 @@ import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { NO_SIGNAL, type Reading, valueReading } from '../../src/model/reading.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import type { Commission } from '../../src/visit/commission.ts';
-import { commissionOf, EMPTY, fold, type JobState } from '../../src/visit/state.ts';
+import { commissionOf } from '../../src/visit/search.ts';
+import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { COUNTS } from '../conversation/table.ts';
 import { PLAN } from './bench.ts';
 

@@ -4,6 +4,7 @@ export const MENU: Sentences = {
   'This job': 'Dieser Auftrag',
   'Stop the job': 'Auftrag anhalten',
   'At this phone': 'An diesem Telefon',
+  '(name forgotten)': '(Name vergessen)',
   'not named': 'ohne Namen',
   'Give a name': 'Namen angeben',
   'Somebody else is here now': 'Jetzt ist jemand anderes hier',

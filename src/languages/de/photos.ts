@@ -9,6 +9,8 @@ export const PHOTOS: Sentences = {
   'Path of the beam': 'Weg des Strahls',
   'Photo, {what}': 'Foto, {what}',
   'Photo, {what}: {x}': 'Foto, {what}: {x}',
+  'The name in entry {n} was forgotten: {x}': 'Der Name in Eintrag {n} wurde vergessen: {x}',
+  'The names in {n} entries were forgotten: {x}': 'Die Namen in {n} Einträgen wurden vergessen: {x}',
   'Photo of entry {n} removed: {x}': 'Foto von Eintrag {n} entfernt: {x}',
   '{n} MB': '{n} MB',
   'The record of a visit holds at most {n} photos, {size} together. Remove one that is not needed.':
@@ -65,4 +67,6 @@ export const PHOTOS: Sentences = {
     'Bei so vielen Fotos fehlen die Bilder im Bericht. Machen Sie den Bericht dieses Paares allein, um sie zu haben.',
   'Pictures are kept for a day on this server': 'Bilder werden auf diesem Server einen Tag aufbewahrt',
   'Pictures are kept for {n} days on this server': 'Bilder werden auf diesem Server {n} Tage aufbewahrt',
+  'Names are kept for a day on this server': 'Namen werden auf diesem Server einen Tag aufbewahrt',
+  'Names are kept for {n} days on this server': 'Namen werden auf diesem Server {n} Tage aufbewahrt',
 };

@@ -1,4 +1,5 @@
 import type { Sentences } from '../translate.ts';
+import { ACCOUNTS } from './accounts.ts';
 import { ADMISSION } from './admission.ts';
 import { ALONE } from './alone.ts';
 import { BUTTONS } from './buttons.ts';
@@ -51,6 +52,7 @@ export const SENTENCES: Sentences = {
   ...CAUTIONS,
   ...EXCHANGE,
   ...INVITATION,
+  ...ACCOUNTS,
   ...ADMISSION,
   ...KEYS,
   ...START,

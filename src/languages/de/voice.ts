@@ -25,6 +25,8 @@ export const VOICE: Sentences = {
     'Die Verbindung ging verloren. Sagen Sie es noch einmal, wenn sie wieder da ist, oder tippen Sie: Getipptes wird aufbewahrt.',
   'The speech model could not be loaded. Turn it on again when there is a link, or type instead.':
     'Das Sprachmodell ließ sich nicht laden. Schalten Sie es bei Verbindung wieder ein, oder tippen Sie.',
+  'Talking could not be loaded. Try again when there is a link, or type instead.':
+    'Das Sprechen ließ sich nicht laden. Versuchen Sie es bei Verbindung noch einmal, oder tippen Sie.',
   'Hands-free talk stopped: {why}': 'Freihändiges Sprechen beendet: {why}',
   'This phone is too slow for it.': 'Dieses Telefon ist dafür zu langsam.',
   'the voice detector gave no answer': 'die Spracherkennung gab keine Antwort',

@@ -4,6 +4,7 @@ export const MENU: Sentences = {
   'This job': 'Este trabajo',
   'Stop the job': 'Parar el trabajo',
   'At this phone': 'En este teléfono',
+  '(name forgotten)': '(nombre olvidado)',
   'not named': 'sin nombre',
   'Give a name': 'Dar un nombre',
   'Somebody else is here now': 'Ahora hay otra persona',

@@ -9,6 +9,8 @@ export const PHOTOS: Sentences = {
   'Path of the beam': 'Camino del haz',
   'Photo, {what}': 'Foto, {what}',
   'Photo, {what}: {x}': 'Foto, {what}: {x}',
+  'The name in entry {n} was forgotten: {x}': 'El nombre de la entrada {n} fue olvidado: {x}',
+  'The names in {n} entries were forgotten: {x}': 'Los nombres de {n} entradas fueron olvidados: {x}',
   'Photo of entry {n} removed: {x}': 'Foto de la entrada {n} quitada: {x}',
   '{n} MB': '{n} MB',
   'The record of a visit holds at most {n} photos, {size} together. Remove one that is not needed.':
@@ -64,4 +66,6 @@ export const PHOTOS: Sentences = {
     'Con tantas fotos, el informe va sin imágenes. Haga el informe de esta pareja sola para tenerlas.',
   'Pictures are kept for a day on this server': 'Las imágenes se guardan un día en este servidor',
   'Pictures are kept for {n} days on this server': 'Las imágenes se guardan {n} días en este servidor',
+  'Names are kept for a day on this server': 'Los nombres se guardan un día en este servidor',
+  'Names are kept for {n} days on this server': 'Los nombres se guardan {n} días en este servidor',
 };

@@ -25,6 +25,8 @@ export const VOICE: Sentences = {
     'Se perdió la conexión. Repita cuando vuelva, o escriba: lo escrito se guarda.',
   'The speech model could not be loaded. Turn it on again when there is a link, or type instead.':
     'No se pudo cargar el modelo de voz. Enciéndalo otra vez cuando haya conexión, o escriba.',
+  'Talking could not be loaded. Try again when there is a link, or type instead.':
+    'No se pudo cargar la función de hablar. Inténtelo otra vez cuando haya conexión, o escriba.',
   'Hands-free talk stopped: {why}': 'Manos libres parado: {why}',
   'This phone is too slow for it.': 'Este teléfono es demasiado lento para eso.',
   'the voice detector gave no answer': 'el detector de voz no respondió',

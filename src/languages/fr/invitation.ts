@@ -15,6 +15,7 @@ export const INVITATION: Sentences = {
     'Pour un téléphone, une fois. Valable encore {n} minutes.',
   'For one phone, once. Valid for one more minute.':
     'Pour un téléphone, une fois. Valable encore une minute.',
+  'By name, where a device finds it:': "Par son nom, si l'appareil le trouve :",
   'This page was opened as {x}, which only this device can reach. Open it at the network address that the server prints. Then the other phone can join.':
     "Cette page a été ouverte comme {x}, que seul cet appareil peut atteindre. Ouvrez-la à l'adresse réseau que le serveur affiche. L'autre téléphone pourra alors rejoindre.",
 };

@@ -4,6 +4,7 @@ export const MENU: Sentences = {
   'This job': 'Ce travail',
   'Stop the job': 'Arrêter le travail',
   'At this phone': 'À ce téléphone',
+  '(name forgotten)': '(nom oublié)',
   'not named': 'sans nom',
   'Give a name': 'Donner un nom',
   'Somebody else is here now': "Quelqu'un d'autre est ici maintenant",

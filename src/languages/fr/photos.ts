@@ -9,6 +9,8 @@ export const PHOTOS: Sentences = {
   'Path of the beam': 'Trajet du faisceau',
   'Photo, {what}': 'Photo, {what}',
   'Photo, {what}: {x}': 'Photo, {what}: {x}',
+  'The name in entry {n} was forgotten: {x}': "Le nom de l'entrée {n} a été oublié: {x}",
+  'The names in {n} entries were forgotten: {x}': 'Les noms de {n} entrées ont été oubliés: {x}',
   'Photo of entry {n} removed: {x}': "Photo de l'entrée {n} retirée: {x}",
   '{n} MB': '{n} Mo',
   'The record of a visit holds at most {n} photos, {size} together. Remove one that is not needed.':
@@ -64,4 +66,6 @@ export const PHOTOS: Sentences = {
     'Avec tant de photos, le rapport est sans images. Faites le rapport de cette paire seule pour les avoir.',
   'Pictures are kept for a day on this server': 'Les images sont gardées un jour sur ce serveur',
   'Pictures are kept for {n} days on this server': 'Les images sont gardées {n} jours sur ce serveur',
+  'Names are kept for a day on this server': 'Les noms sont gardés un jour sur ce serveur',
+  'Names are kept for {n} days on this server': 'Les noms sont gardés {n} jours sur ce serveur',
 };

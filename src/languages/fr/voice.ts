@@ -25,6 +25,8 @@ export const VOICE: Sentences = {
     'La liaison a été perdue. Redites quand elle revient, ou tapez: ce qui est tapé est gardé.',
   'The speech model could not be loaded. Turn it on again when there is a link, or type instead.':
     "Le modèle vocal n'a pas pu être chargé. Réactivez-le quand il y a une liaison, ou tapez.",
+  'Talking could not be loaded. Try again when there is a link, or type instead.':
+    "La parole n'a pas pu être chargée. Réessayez quand il y a une liaison, ou tapez.",
   'Hands-free talk stopped: {why}': 'Mains libres arrêté: {why}',
   'This phone is too slow for it.': 'Ce téléphone est trop lent pour cela.',
   'the voice detector gave no answer': "le détecteur de voix n'a pas répondu",

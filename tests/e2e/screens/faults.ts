@@ -114,7 +114,9 @@ export function faultsOnPage(touch: number): Fault[] {
 
 /** Whether the order and its main answer are both whole in sight, before a finger moves. Runs in the page. */
 export function orderInSight(): string[] {
-  const answers = document.querySelector('.answers:not(:empty)');
+  const keys = document.querySelector('.ladder-keys');
+  const stays = keys && getComputedStyle(keys).position === 'sticky';
+  const answers = stays ? keys : document.querySelector('.answers:not(:empty)');
   const [order, main] = ['.face .show', '.answers .answer-main'].map((part) => document.querySelector(part));
   const side = (answers?.getBoundingClientRect().left ?? 0) > (order?.getBoundingClientRect().right ?? 0);
   const end = side ? innerHeight : Math.min(innerHeight, answers?.getBoundingClientRect().top ?? innerHeight);
@@ -122,4 +124,17 @@ export function orderInSight(): string[] {
   if (order && order.getBoundingClientRect().bottom > end + 1) hidden.push('the order');
   if (main && main.getBoundingClientRect().bottom > innerHeight + 1) hidden.push('its main answer');
   return hidden;
+}
+
+/** Every key of the ladder, whole and uncovered before a finger moves. Runs in the page. */
+export function keysInSight(): string[] {
+  return [...document.querySelectorAll('.ladder-keys button')].flatMap((key) => {
+    const { left, right, top, bottom } = key.getBoundingClientRect();
+    const ends: [number, number][] = [
+      [(left + right) / 2, top + 4],
+      [(left + right) / 2, bottom - 4],
+    ];
+    const seen = ends.every(([x, y]) => key.contains(document.elementFromPoint(x, y)));
+    return seen ? [] : [`the key "${key.textContent}"`];
+  });
 }

@@ -1,15 +1,18 @@
 import type { Page } from 'playwright-core';
 import { layDown } from '../../../server/demo/site-fixture.ts';
 import { digest, newToken } from '../../../server/guard/secrets.ts';
+import { SpeechUnavailable, type Transcriber } from '../../../server/speech/transcriber.ts';
 import { type RunningServer, startServer } from '../../../server/start.ts';
 import { MemoryStore } from '../../../server/store/memory.ts';
 import { emptyHead, headAfter, seal } from '../../../src/log/chain.ts';
 import type { Action } from '../../../src/model/advice.ts';
+import type { AloneWay } from '../../../src/model/alone.ts';
 import type { Entry } from '../../../src/model/entry.ts';
 import type { Seat } from '../../../src/model/facts.ts';
 import type { Mounting } from '../../../src/model/mounting.ts';
 import { AT_SEAT, CREW_ABOUT, START_AT, TROUBLES } from '../../../src/phrases/practice.ts';
 import { END_PRACTICE } from '../../../src/phrases/practice-band.ts';
+import { STOP_KEEPING } from '../../../src/phrases/sound.ts';
 import { Phone, post } from '../../server/phone.ts';
 import { demo, unsigned, visitTo } from '../../server/played-site.ts';
 import { press as pressNamed } from '../hall.ts';
@@ -73,6 +76,7 @@ type OfKind = { [K in Action['kind']]?: (action: Extract<Action, { kind: K }>) =
 const STEPS: Readonly<Record<string, OfKind>> = {
   checklist: { 'confirm-item': () => true },
   told: { 'confirm-item': ({ item }) => item === 'people-told' },
+  aim: { 're-aim': () => true },
   turn: { turn: ({ eighths }) => Math.abs(eighths) > 8 },
   read: { read: () => true },
   hold: { hold: () => true },
@@ -98,13 +102,36 @@ function stepOf(of: OfKind): readonly Entry[] {
   throw new Error(`the played site has no such step: ${Object.keys(of)}`);
 }
 
+/** The same job, of one person alone. */
+const aloneOn = (entries: readonly Entry[], way: AloneWay): Entry[] =>
+  entries.map((entry) => {
+    const { fact } = entry;
+    return fact.type === 'opened'
+      ? { ...entry, fact: { ...fact, setup: { ...fact.setup, alone: way } } }
+      : entry;
+  });
+
+/** The same, with the sound of what was said kept. It is gone again, as the record finds when somebody wants to hear it. */
+const withSound = (entries: readonly Entry[]): Entry[] =>
+  entries.map((entry) => {
+    const { fact, at } = entry;
+    const sound = { hash: '0'.repeat(64), bytes: 20_000, until: at + 30 * 86_400_000 };
+    return fact.type === 'said' ? { ...entry, fact: { ...fact, sound } } : entry;
+  });
+
+const HEARS_NOTHING: Transcriber = {
+  name: 'stand-in',
+  transcribe: () => Promise.reject(new SpeechUnavailable('Nobody speaks to these screens.')),
+  close: async () => undefined,
+};
+
 /** Every screen of the app, on a server of its own. `said`: a text of ours in the language of the pages. */
 export async function screens(said: (english: string) => string = (english) => english): Promise<Screens> {
   const press = (page: Page, name: string) => pressNamed(page, said(name));
   const store = new MemoryStore();
   const { desk, watch } = await layDown(store, unsigned('N1'));
-  // A question must still be there when the last size is looked at.
-  const server = await startServer({ store, limits: { askLastsMs: 3600_000 } });
+  // A question must still be there when the last size is looked at. Speech is ready, so that its keys are there.
+  const server = await startServer({ store, transcriber: HEARS_NOTHING, limits: { askLastsMs: 3600_000 } });
   let count = 0;
 
   async function seat(at: Seat, entries: readonly Entry[], mounting: Mounting | 'unsaid' = 'upright') {
@@ -212,8 +239,8 @@ export async function screens(said: (english: string) => string = (english) => e
     kept: charted.kept,
     ready: '.state.good',
     go: async (page) => {
-      await page.locator('.last-readings summary').click();
-      await page.locator('.last-readings .chart svg').first().waitFor();
+      await page.locator('.chart-button').click();
+      await page.locator('.sheet .chart svg').first().waitFor();
     },
   });
   for (const theme of ['sun', 'night']) {
@@ -224,6 +251,35 @@ export async function screens(said: (english: string) => string = (english) => e
       kept: { ...kept, theme },
       ready: '.state.good',
     });
+  }
+  const keyed = await seat('panel', stepOf(STEPS.turn as OfKind));
+  states.push({
+    name: 'panel-keys',
+    path: '/panel',
+    kept: keyed.kept,
+    ready: '.state.good',
+    go: async (page) => {
+      await press(page, 'Menu');
+      await press(page, 'Who has a key');
+      await page.locator('.key').first().waitFor();
+    },
+  });
+  const sounding = await seat('panel', stepOf(STEPS.turn as OfKind));
+  states.push({
+    name: 'panel-sound-kept',
+    path: '/panel',
+    kept: sounding.kept,
+    ready: '.state.good',
+    go: async (page) => {
+      await press(page, 'Menu');
+      const kept = page.locator('.keep-sound .button');
+      if ((await kept.textContent()) !== said(STOP_KEEPING)) await kept.click();
+      await page.getByRole('button', { name: said(STOP_KEEPING) }).waitFor();
+    },
+  });
+  for (const step of ['turn', 'read', 'hold'] as const) {
+    const { kept } = await seat('panel', aloneOn(stepOf(STEPS[step] as OfKind), 'walking'));
+    states.push({ name: `alone-${step}`, path: '/panel', kept, ready: '.state.good' });
   }
   const cannot = await seat('emitter', stepOf(STEPS.turn as OfKind));
   states.push({
@@ -272,6 +328,7 @@ export async function screens(said: (english: string) => string = (english) => e
     { name: 'join-ask', path: '/ask#KILO-417', ready: '.join' },
     { name: 'start-trust', path: '/trust', ready: '.trust-state' },
     { name: 'start', path: '/panel#new', ready: 'form' },
+    { name: 'start-alone', path: '/alone', ready: '.alone-way' },
     {
       name: 'profiles',
       path: '/panel#new',
@@ -323,10 +380,14 @@ export async function screens(said: (english: string) => string = (english) => e
     { name: 'visit-findings', path: `/site/pair#${desk}/${visitTo('S3').job}`, ready: '.finding' },
     { name: 'report', path: `/report#${desk}/${job}`, ready: 'main h2', paper: true },
     { name: 'page-unknown', path: '/', ready: '.way', go: unknown },
+    { name: 'page-unknown-asked', path: '/elsewhere', ready: 'h1' },
     { name: 'page-cut-short', path: '/site/pair', ready: 'h1' },
     { name: 'emitter-no-seat', path: '/emitter', ready: 'h1' },
   );
   const watched = Object.values(cannot.kept).find((one) => typeof one === 'object') as { watch: string };
   states.push({ name: 'record', path: `/watch#${watched.watch}`, ready: '#charts-title' });
+  const listened = await seat('panel', withSound(stepOf(STEPS.gain as OfKind)));
+  const own = Object.values(listened.kept).find((one) => typeof one === 'object') as { watch: string };
+  states.push({ name: 'record-sound', path: `/watch#${own.watch}`, ready: '.log-sound' });
   return { server, states, close: () => server.close() };
 }

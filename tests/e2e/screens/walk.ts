@@ -1,6 +1,6 @@
 import axe from 'axe-core';
 import type { Browser, Page } from 'playwright-core';
-import { type Fault, faultsOnPage, orderInSight } from './faults.ts';
+import { type Fault, faultsOnPage, keysInSight, orderInSight } from './faults.ts';
 import type { ScreenState } from './states.ts';
 
 export interface Size {
@@ -71,7 +71,10 @@ export async function faultsAt(page: Page, state: ScreenState, size: Size): Prom
   const all = await page.evaluate(faultsOnPage, TOUCH);
   const isMoved = state.paper && size.width < 390 && size.text > 1;
   const faults = isMoved ? all.filter(({ kind }) => kind !== 'sideways') : all;
-  const hidden = state.order ? await page.evaluate(orderInSight) : [];
+  const isUsual = size.text === 1 && size.height >= 800;
+  const hidden = state.order
+    ? [...(await page.evaluate(orderInSight)), ...(isUsual ? await page.evaluate(keysInSight) : [])]
+    : [];
   return [
     ...faults,
     ...hidden.map((what) => ({ kind: 'outside' as const, what: `below the fold: ${what}` })),

@@ -1,0 +1,38 @@
+import { InvalidArgumentError } from 'commander';
+import { dataCommand, runCommand } from '../backup/command.ts';
+import { forgetIn } from './forget.ts';
+import { forgetLines } from './report.ts';
+
+const SHORTEST = 3;
+const LONGEST = 500;
+
+/** Throws an error of commander, which it prints. */
+function reason(text: string): string {
+  const { length } = text.trim();
+  if (length < SHORTEST || length > LONGEST)
+    throw new InvalidArgumentError(`It must have ${SHORTEST} to ${LONGEST} letters.`);
+  return text.trim();
+}
+
+const program = dataCommand('forget')
+  .description(
+    'Deletes the name of a person from all records of a stopped server. Without --yes it only says where it stands.',
+  )
+  .argument('<name>', 'as it was typed; case and spaces do not matter')
+  .option('--yes', 'do it: what is deleted does not come back', false)
+  .option(
+    '--reason <text>',
+    'goes into each record; do not write the name',
+    reason,
+    'The person asked for it',
+  )
+  .parse();
+
+runCommand('forget', async () => {
+  const { data, yes, reason: why } = program.opts<{ data: string; yes: boolean; reason: string }>();
+  const name = (program.args[0] ?? '').trim();
+  const found = await forgetIn(data, { name, why, isSure: yes, at: Date.now() });
+  const { lines, isDone } = forgetLines(name, found, yes);
+  if (!isDone) process.exitCode = 1;
+  return lines;
+});

@@ -1,0 +1,48 @@
+import { existsSync } from 'node:fs';
+import { seal } from '../../src/log/chain.ts';
+import { databaseIn } from '../backup/folder.ts';
+import { digest } from '../guard/secrets.ts';
+import { openDataFolder } from '../store/data-folder.ts';
+import { type Store, StoreFailure } from '../store/store.ts';
+import { type Found, findName } from './find.ts';
+
+export interface Wish {
+  readonly name: string;
+  /** Goes into each record. */
+  readonly why: string;
+  /** Without it nothing is changed. */
+  readonly isSure: boolean;
+  /** Now, ms. */
+  readonly at: number;
+}
+
+/**
+ * Deletes a name, with the salts, beside every entry of a data folder whose server is stopped; each record gets an entry that says
+ * so. Returns where it stood. Rejects with `StoreFailure`.
+ */
+export async function forgetIn(data: string, wish: Wish): Promise<Found[]> {
+  if (!existsSync(databaseIn(data))) {
+    throw new StoreFailure(
+      `there is no database in ${data}: name the data folder of the server with --data.`,
+    );
+  }
+  const store = openDataFolder(data);
+  try {
+    return await forgetName(store, wish);
+  } finally {
+    await store.close();
+  }
+}
+
+/** The same in a store. A damaged log stays as it is: it is evidence, and nothing can be added to it. */
+export async function forgetName(store: Store, { name, why, isSure, at }: Wish): Promise<Found[]> {
+  const found = await findName(store, name);
+  for (const { job, beside, damaged } of found) {
+    if (!isSure || damaged || beside.length === 0) continue;
+    const fact = { type: 'names-forgotten' as const, entries: [...beside], why };
+    const entry = seal(await store.head(job), { actor: 'server', fact }, at, digest);
+    const appended = await store.append(job, [entry], {}, { forget: beside });
+    if (appended.kind !== 'stored') throw new StoreFailure(`the log ${job} did not take the entry.`);
+  }
+  return found;
+}

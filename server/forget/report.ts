@@ -1,0 +1,60 @@
+import type { Found } from './find.ts';
+
+/** For people: where the name stands, and what was or will be done. `isDone`: it stands nowhere any more where it can be deleted. */
+export function forgetLines(
+  name: string,
+  found: readonly Found[],
+  isSure: boolean,
+): { lines: string[]; isDone: boolean } {
+  if (found.length === 0)
+    return {
+      lines: [`Nothing found: no record holds the name ${JSON.stringify(name)}. Write it as it was typed.`],
+      isDone: false,
+    };
+  const damaged = found.filter(({ beside, damaged }) => damaged && beside.length > 0);
+  const sound = found.filter(({ beside, damaged }) => !damaged && beside.length > 0);
+  const count = sound.reduce((sum, { beside }) => sum + beside.length, 0);
+  const before = found.filter(({ inside }) => inside.length > 0);
+  const old = before.reduce((sum, { inside }) => sum + inside.length, 0);
+  const loose = found.filter((each) => each.loose.length > 0);
+  const lines = [
+    ...sound.map(
+      ({ job, beside, as }) =>
+        `${isSure ? 'Forgotten' : 'Found'}: record ${job}, ${entriesText(beside.length)}: ${as.map((each) => JSON.stringify(each)).join('; ')}`,
+    ),
+    ...(sound.length === 0 && damaged.length === 0
+      ? ['Nothing to delete: the name lies beside no entry (any more).']
+      : []),
+    ...damaged.map(
+      ({ job, beside }) =>
+        `DAMAGED: record ${job} fails its check, and was left as it is, with the name in ${entriesText(beside.length)}.`,
+    ),
+    ...(old > 0
+      ? [
+          `KEPT: made before names could be forgotten: ${entriesText(old)} in these records keep the name: ${before.map(({ job }) => job).join(', ')}`,
+        ]
+      : []),
+    ...loose.map(
+      ({ job, loose: seqs }) =>
+        `KEPT: record ${job} holds it in free text (remarks, spoken words, captions), which is part of the chain: ${seqs.length === 1 ? 'entry' : 'entries'} ${seqs.join(', ')}`,
+    ),
+    ...(old > 0 || loose.length > 0
+      ? [
+          'What is kept goes only with its whole data folder: see "forgetting somebody" in docs/operations.md.',
+        ]
+      : []),
+  ];
+  if (sound.length > 0 && !isSure)
+    lines.push(
+      `Nothing is changed yet. To delete the name from ${entriesText(count)} in ${recordsText(sound.length)}, run it again with --yes.`,
+    );
+  if (sound.length > 0 && isSure)
+    lines.push(
+      `The name is deleted from ${entriesText(count)} in ${recordsText(sound.length)}, and each record says so. The chain holds.`,
+      'Backups, exports, reports and prints made before still hold it. A backup that is restored brings it back: forget it again then.',
+    );
+  return { lines, isDone: damaged.length === 0 && (isSure || sound.length === 0) };
+}
+
+const entriesText = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
+const recordsText = (count: number): string => (count === 1 ? '1 record' : `${count} records`);
