@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import { FORGOTTEN } from '../model/forgotten.ts';
 import { hiddenIn } from '../model/hidden.ts';
+import { longestOf } from '../model/range.ts';
 import { hiddenCharacterText, NOT_A_NAME, notAboveText, UNKNOWN_FIELD } from '../phrases/bad-requests.ts';
 
 /** What is wrong with a field of a message, and where. */
@@ -28,10 +29,7 @@ export function incomingFaults(
     return within(schema.def.innerType);
   if (schema instanceof z.ZodMiniPipe) return within(schema.def.in);
   if (schema instanceof z.ZodMiniString && typeof value === 'string') {
-    const hidden = hiddenIn(
-      value,
-      ((schema._zod.bag.maximum as number | undefined) ?? Number.POSITIVE_INFINITY) > NAME_AT_MOST,
-    );
+    const hidden = hiddenIn(value, longestOf(schema) > NAME_AT_MOST);
     if (hidden) return [{ path, message: hiddenCharacterText(hidden) }];
     return value.trim() === FORGOTTEN ? [{ path, message: NOT_A_NAME }] : [];
   }
