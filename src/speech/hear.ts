@@ -6,7 +6,7 @@ import { type FreeText, freeText } from './free-text.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import type { SecondOpinion } from './second.ts';
-import type { Spotted } from './single-words.ts';
+import { isStringOfDigits, type Spotted } from './single-words.ts';
 import { Spelling } from './spelling.ts';
 import { meaningOf, type Weighed, weigh } from './weigh.ts';
 
@@ -23,6 +23,8 @@ const wordCost = (word: string): number => (FILLERS.has(word) ? FILLER_COST : WO
 export interface Weighing {
   free: FreeText;
   weighed: Weighed | undefined;
+  /** What the second hearer thinks of any text, where there is one. */
+  opinion?: SecondOpinion | undefined;
 }
 
 /** No more is believed of what another hearer hears otherwise: it is asked about, and not taken. Ours, no source. */
@@ -31,6 +33,9 @@ const DISPUTED = 0.6;
 const RIVAL = 0.3;
 /** How much better another number may explain the single words before it is asked about, natural log. */
 const RIVAL_LEAD = 1;
+
+/** How much better the same string of digits must fit the second hearer before the two outvote the letters, natural log. Ours, no source. */
+const OUTVOTED_LEAD = 1;
 
 /** To the second hearer the other meanings together are likelier. */
 const isDoubted = ({ agreed }: Weighed): boolean => agreed !== undefined && agreed < 0.5;
@@ -47,6 +52,23 @@ function rivalOf({ sentences }: Weighed, { score, rivals }: Spotted): string | u
   return rival && rival.score - Math.max(...scores) > RIVAL_LEAD ? rival.text : undefined;
 }
 
+/**
+ * Whether second hearer and single words outvote the letters: the rival is a string of digits, and fits what the second hearer
+ * heard better than all else does that anyone found. Both must be clear; and only strings, where letters drop a digit that is
+ * quiet or cut tight.
+ */
+function isOutvoted(
+  { sentences }: Weighed,
+  rival: string,
+  { rivals }: Spotted,
+  opinion: SecondOpinion,
+): boolean {
+  if (!isStringOfDigits(rival)) return false;
+  const meaning = meaningOf(rival);
+  const others = [...sentences, ...rivals].filter(({ text }) => meaningOf(text) !== meaning);
+  return opinion(rival) - Math.max(...others.map(({ text }) => opinion(text))) > OUTVOTED_LEAD;
+}
+
 /** Weighs a model's letters by a grammar. The first sentences are slower, because words are spelled out then. */
 export function weigher(
   graph: WordGraph,
@@ -56,9 +78,9 @@ export function weigher(
   return (logits, options = {}, opinion?) => {
     const logProbs = logSoftmax(logits);
     const free = freeText(logProbs, logits.tokens, alphabet);
-    if (free.text === '') return { free, weighed: undefined };
+    if (free.text === '') return { free, weighed: undefined, opinion };
     const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
-    return { free, weighed: weigh(found, free, options, opinion) };
+    return { free, weighed: weigh(found, free, options, opinion), opinion };
   };
 }
 
@@ -66,13 +88,15 @@ export function weigher(
  * What was heard, with what the hearer of single words says of it where there is one. `believe`: how likely the likeliest
  * meaning is right.
  */
-export function heardOf({ free, weighed }: Weighing, spotted?: Spotted, believe = belief): Heard {
+export function heardOf({ free, weighed, opinion }: Weighing, spotted?: Spotted, believe = belief): Heard {
   if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
   if (REMARK.test(free.text)) return remark(free);
   const [first] = weighed?.sentences ?? [];
   if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
   const rival = spotted && rivalOf(weighed, spotted);
   const believed = believe(weighed);
+  if (spotted && opinion && rival !== undefined && isOutvoted(weighed, rival, spotted, opinion))
+    return outvoted(weighed, rival, believed, free.text);
   const right = isDoubted(weighed) || rival !== undefined ? Math.min(believed, DISPUTED) : believed;
   const rest = rival === undefined ? 1 - right : Math.max(0, 1 - right - RIVAL);
   const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
@@ -86,6 +110,16 @@ export function heardOf({ free, weighed }: Weighing, spotted?: Spotted, believe 
   }
   const { text, confidence } = alternatives[0] as (typeof alternatives)[number];
   return { text, confidence, alternatives, freeText: free.text };
+}
+
+/** What two of the three heard. It is believed as much as the letters are sure that this was one of our sentences. */
+function outvoted({ sentences }: Weighed, text: string, believed: number, freeText: string): Heard {
+  const meaning = meaningOf(text);
+  const rest = sentences
+    .filter((one) => one.meaning !== meaning)
+    .slice(0, MOST_ALTERNATIVES)
+    .map((one) => ({ text: one.text, confidence: (1 - believed) * one.share }));
+  return { text, confidence: believed, alternatives: [{ text, confidence: believed }, ...rest], freeText };
 }
 
 /** Free text: believed letter by letter. */

@@ -45,6 +45,12 @@ const DIGITS: ReadonlySet<string> = new Set([
   'eight',
   'nine',
 ]);
+/** Two digits or more, one by one. */
+export const isStringOfDigits = (text: string): boolean => {
+  const words = text.split(' ');
+  return words.length >= 2 && words.every((word) => DIGITS.has(word));
+};
+
 /** Wordings that stand for a word it knows. */
 const SAME: Readonly<Record<string, string>> = {
   fife: 'five',

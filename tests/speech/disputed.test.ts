@@ -111,3 +111,43 @@ describe('what single words say otherwise', () => {
     expect(asked).toBe(times);
   });
 });
+
+describe('second hearer and single words together outvote the letters', () => {
+  const outcome = (
+    rival: string,
+    { leads, believed = 0.97 }: { leads: number; believed?: number },
+    single = -0.1,
+  ) => {
+    const opinion = (text: string): number => (text === rival ? leads : text === 'five' ? 0 : -50);
+    const spotted = {
+      score: (text: string) => (text === 'five' ? -2 : undefined),
+      rivals: [{ text: rival, score: single }],
+    };
+    return decide({
+      via: 'voice',
+      ...heardOf(weigh(clearly('five'), {}, opinion), spotted, () => believed),
+    });
+  };
+
+  it.each<[string, string, Parameters<typeof outcome>[1], number, string, number[]]>([
+    ['taken where both are clear', 'nine five', { leads: 1.01 }, -0.1, 'taken', [95]],
+    ['asked where the second hearer is not', 'nine five', { leads: 0.99 }, -0.1, 'doubtful', [5, 95]],
+    [
+      'asked where the letters are not sure that it is ours',
+      'nine five',
+      { leads: 9, believed: 0.9 },
+      -0.1,
+      'doubtful',
+      [95, 5],
+    ],
+    ['asked where it is one digit', 'nine', { leads: 9 }, -0.1, 'doubtful', [5, 9]],
+    ['asked where it is no digits', 'fifty one', { leads: 9 }, -0.1, 'doubtful', [5, 51]],
+    ['left to the letters where single words are not clear', 'nine five', { leads: 9 }, -1.01, 'taken', [5]],
+  ])('%s', (_, rival, how, single, kind, values) => {
+    const hearing = outcome(rival, how, single);
+    expect(hearing.kind).toBe(kind);
+    const meant =
+      hearing.kind === 'taken' ? [hearing.intents] : hearing.kind === 'doubtful' ? hearing.options : [];
+    expect(meant.flat()).toMatchObject(values.map((value) => ({ reading: { value } })));
+  });
+});

@@ -14,7 +14,7 @@ import torch
 
 def main(first: Path, second: Path, share: float, out: Path) -> None:
     a, b = (torch.load(file, map_location="cpu") for file in (first, second))
-    torch.save({name: ((1 - share) * a[name].float() + share * b[name].float()).half() for name in a}, out)
+    torch.save({name: a[name] if name == "words" else ((1 - share) * a[name].float() + share * b[name].float()).half() for name in a}, out)
 
 
 if __name__ == "__main__":

@@ -2,7 +2,8 @@
 
     python3 evaluate.py --human PACK --synthetic SHARDS --weights WEIGHTS [--model MODEL]
 
-With --model, the 8-bit export is measured too. Without lexicon and grammar: `npm run bench:speech` measures those.
+With --model, the 8-bit export is measured too; with --strings N, so many strings of digits cut together from the single digits
+of each set's held-out speakers, and nothing in noise. Without lexicon and grammar: `npm run bench:speech` measures those.
 """
 
 import argparse
@@ -14,6 +15,7 @@ import torch
 import augment
 import human
 import noise
+import splice
 from model import greedy
 from export import load
 from second import Second
@@ -108,6 +110,18 @@ def test_sets(pack: Path, shards: Path | None) -> dict[str, tuple[list[np.ndarra
     return sets
 
 
+def string_sets(pack: Path, count: int) -> dict[str, tuple[list[np.ndarray], list[str]]]:
+    """Strings of the held-out people of AN4 and Speech Commands, to choose by, and of the held-out speaker of the digits, to measure."""
+    singles = [(f"{name}/{speaker}", text, sound) for name, speaker, part, text, sound in human.load(pack)
+               if part == "test" and name in ("digits", "commands", "words")]
+    made = {}
+    for name, of in (("strings, AN4 and Speech Commands", ("words", "commands")), ("strings, digits", ("digits",))):
+        some = [one for one in singles if one[0].split("/")[0] in of]
+        drawn = splice.strings(some, count, 99)
+        made[name] = [sound for _, sound in drawn], [text for text, _ in drawn]
+    return made
+
+
 def report(recogniser, sets, show: int) -> None:
     rng = np.random.default_rng(7)
     for name, (sounds, texts) in sets.items():
@@ -127,12 +141,17 @@ def main() -> None:
     parser.add_argument("--synthetic", type=Path)
     parser.add_argument("--weights", type=Path, required=True)
     parser.add_argument("--model", type=Path)
+    parser.add_argument("--strings", type=int, default=0)
     parser.add_argument("--show", type=int, default=0)
     args = parser.parse_args()
     torch.backends.cudnn.allow_tf32 = False
     sets = test_sets(args.human, args.synthetic)
     network = Network(args.weights, torch.device("cuda" if torch.cuda.is_available() else "cpu"))
-    report(network, sets, args.show)
+    if args.strings:
+        for name, (sounds, texts) in (sets | string_sets(args.human, args.strings)).items():
+            row(name, network, [padded(s) for s in sounds], texts, args.show)
+    else:
+        report(network, sets, args.show)
     if args.model:
         print("8-bit export:")
         exported = Exported(args.model, network)

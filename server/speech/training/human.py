@@ -1,16 +1,16 @@
 """Packs the human recordings at 8 kHz and splits them by speaker.
 
-    python3 human.py RECORDINGS PACK [ASTERISK]
+    python3 human.py RECORDINGS PACK [--prompts ASTERISK] [--words WORDS]
 
 RECORDINGS holds `an4/`, `digits/` and `commands/` (see README.md), ASTERISK the unpacked
-`asterisk-core-sounds-en-wav`; PACK receives NAME.flac (all recordings of a set, one after the other), NAME.tsv
-(samples, speaker, part, text) and `split.json`. Each recording is scaled to the same level and rounded to
-about 50 dB of signal to noise, so that the whole pack fits in 40 MB. Needs `sox` and `flac`.
+`asterisk-core-sounds-en-wav`, WORDS what said-words.ts cut out of `an4/`; PACK receives NAME.npz (all recordings of a set,
+one after the other), NAME.tsv (samples, speaker, part, text) and `split.json`. Each recording is scaled to the same level and
+rounded to about 50 dB of signal to noise, so that the whole pack fits in 60 MB. Needs `sox`; to load it, only NumPy.
 """
 
+import argparse
 import json
 import subprocess
-import sys
 from pathlib import Path
 from random import Random
 
@@ -44,6 +44,13 @@ def listing(recordings: Path):
         yield "digits", file, speaker, DIGITS[int(digit)]
 
 
+def words_of(folder: Path):
+    """Words cut out of AN4, by the same speakers."""
+    for line in (folder / "labels.tsv").read_text().splitlines()[1:]:
+        file, speaker, word = line.split("\t")
+        yield "words", folder / "audio" / file, speaker, word
+
+
 def prompts(asterisk: Path):
     """The numbers and letters of the telephone prompts (one professional speaker); used for training only."""
     root = next(asterisk.rglob("en_US_f_Allison"))
@@ -60,9 +67,9 @@ def prompts(asterisk: Path):
         yield "prompts", root / f"{word}.wav", "allison", word
 
 
-def main(recordings: Path, pack: Path, asterisk: Path | None) -> None:
+def main(recordings: Path, pack: Path, asterisk: Path | None, words: Path | None) -> None:
     pack.mkdir(parents=True, exist_ok=True)
-    items = list(listing(recordings)) + (list(prompts(asterisk)) if asterisk else [])
+    items = list(listing(recordings)) + (list(prompts(asterisk)) if asterisk else []) + (list(words_of(words)) if words else [])
     rng, held_out = Random(SEED), {}
     for name, count in HELD_OUT.items():
         held_out[name] = sorted(rng.sample(sorted({s for n, _, s, _ in items if n == name}), count))
@@ -71,20 +78,24 @@ def main(recordings: Path, pack: Path, asterisk: Path | None) -> None:
         rows, sounds = [], []
         for _, file, speaker, text in (i for i in items if i[0] == name):
             sounds.append(decode(file))
-            part = "test" if speaker in held_out.get(name, []) else "train"
+            part = "test" if speaker in held_out.get("an4" if name == "words" else name, []) else "train"
             rows.append(f"{len(sounds[-1])}\t{speaker}\t{part}\t{text}")
         (pack / f"{name}.tsv").write_text("\n".join(rows) + "\n")
-        subprocess.run(["flac", "-8", "-s", "-f", "--endian=little", "--sign=signed", "--channels=1", "--bps=16", f"--sample-rate={RATE}",
-                        "-o", str(pack / f"{name}.flac"), "-"], input=np.concatenate(sounds).tobytes(), check=True)
-        print(name, len(rows), "recordings", (pack / f"{name}.flac").stat().st_size, "bytes")
+        np.savez_compressed(pack / f"{name}.npz", planes(np.concatenate(sounds)))
+        print(name, len(rows), "recordings", (pack / f"{name}.npz").stat().st_size, "bytes")
+
+
+def planes(sound: np.ndarray) -> np.ndarray:
+    """(2, samples) bytes of the steps from sample to sample, low and high apart: half as large when they are compressed."""
+    steps = np.diff(sound, prepend=np.int16(0)).astype("<u2")
+    return np.stack([steps & 255, steps >> 8]).astype(np.uint8)
 
 
 def load(pack: Path):
     """Yields (set, speaker, part, text, samples) of a pack."""
     for table in sorted(pack.glob("*.tsv")):
-        raw = subprocess.run(["flac", "-d", "-s", "-c", "--force-raw-format", "--endian=little", "--sign=signed", str(table.with_suffix(".flac"))],
-                             check=True, capture_output=True).stdout
-        sound, at = np.frombuffer(raw, np.int16), 0
+        (low, high), at = np.load(table.with_suffix(".npz"))["arr_0"].astype("<u2"), 0
+        sound = np.cumsum(low | high << 8, dtype="<u2").astype("<i2")
         for line in table.read_text().splitlines():
             length, speaker, part, text = line.split("\t")
             yield table.stem, speaker, part, text, sound[at:at + int(length)]
@@ -92,4 +103,10 @@ def load(pack: Path):
 
 
 if __name__ == "__main__":
-    main(Path(sys.argv[1]), Path(sys.argv[2]), Path(sys.argv[3]) if len(sys.argv) > 3 else None)
+    parser = argparse.ArgumentParser()
+    parser.add_argument("recordings", type=Path)
+    parser.add_argument("pack", type=Path)
+    parser.add_argument("--prompts", type=Path)
+    parser.add_argument("--words", type=Path)
+    args = parser.parse_args()
+    main(args.recordings, args.pack, args.prompts, args.words)

@@ -5,12 +5,13 @@
 TEXTS: sentences of the grammar, one per line, from texts.ts. WORDS: English words, one per line, for other speech.
 
 Writes OUT/NNNN.npz shards (sounds: int16 at 8 kHz, one after the other; lengths; texts; voices; parts). Voices of
-Debian's espeak-ng, flite and festival, at every rate and pitch a crew might have; the voices in `HELD_OUT`
+Debian's espeak-ng, and of flite and festival where these are installed, at every rate and pitch a crew might have; the voices in `HELD_OUT`
 only say test sentences.
 """
 
 import io
 import os
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -87,7 +88,7 @@ def shard(out: Path, grammar: list[str], words: list[str], number: int, seed: in
     for _ in range(SHARD):
         text = sentences.training_text(rng, grammar, words)
         kind = rng.random()
-        if kind < 0.66:
+        if kind < 0.66 or not shutil.which("flite" if kind < 0.88 else "festival"):
             variant = rng.choice(VARIANTS)
             kept.append((text, variant, to_8k(espeak(spoken_form(text), variant, rng))))
         elif kind < 0.88:
@@ -95,7 +96,7 @@ def shard(out: Path, grammar: list[str], words: list[str], number: int, seed: in
             kept.append((text, voice, to_8k(flite(spoken_form(text), voice, rng))))
         else:
             batch.append((rng.choice(FESTIVAL), text))
-    for (voice, text), data in zip(batch, festival([(v, spoken_form(t)) for v, t in batch], rng)):
+    for (voice, text), data in zip(batch, batch and festival([(v, spoken_form(t)) for v, t in batch], rng)):
         kept.append((text, voice, to_8k(data)))
     kept = [k for k in kept if RATE // 10 < len(k[2]) < 12 * RATE]
     done = out / f"{number:04d}.tmp.npz"

@@ -26,6 +26,8 @@ from second import Second, Words
 
 # Share of each source in a batch.
 SHARES = {"an4": 0.15, "digits": 0.07, "commands": 0.15, "prompts": 0.01, "spliced": 0.16, "synthetic": 0.46}
+# The same for a training on strings of digits: a third of all, the rest so that nothing is forgotten.
+STRING_SHARES = {"an4": 0.12, "digits": 0.08, "commands": 0.14, "words": 0.02, "prompts": 0.01, "spliced": 0.05, "strings": 0.33, "synthetic": 0.25}
 SILENT = 0.06  # share of noise without speech
 BATCH_SECONDS = 600  # of sound on each GPU
 RANK, RANKS = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1))
@@ -34,8 +36,8 @@ RANK, RANKS = int(os.environ.get("RANK", 0)), int(os.environ.get("WORLD_SIZE", 1
 class Corpus:
     """All recordings in one tensor on the GPU."""
 
-    def __init__(self, device: torch.device, encode) -> None:
-        self.encode = encode
+    def __init__(self, device: torch.device, encode, shares: dict[str, float]) -> None:
+        self.encode, self.shares = encode, shares
         self.device, self.sounds, self.starts, self.lengths, self.texts, self.sources = device, [], [], [], [], []
         self.samples, self.shards = torch.zeros(0, dtype=torch.int16, device=device), set()
 
@@ -62,7 +64,7 @@ class Corpus:
         sources = np.array(self.sources)
         weight = np.zeros(len(sources))
         for source in set(self.sources):
-            weight[sources == source] = SHARES[source] / (sources == source).sum()
+            weight[sources == source] = self.shares[source] / (sources == source).sum()
         return weight / weight.sum()
 
     def batch(self, rows: np.ndarray) -> tuple[Tensor, Tensor, list[list[int]]]:
@@ -97,14 +99,15 @@ def batches(corpus: Corpus, rng: np.random.Generator, seconds: float):
     yield from (c for c in cut if len(c))
 
 
-def losses(model: Recogniser | Second, mels: Tensor, mel_frames: Tensor, texts: list[list[int]]) -> Tensor:
+def losses(model: Recogniser | Second, mels: Tensor, mel_frames: Tensor, texts: list[list[int]], middle: float) -> Tensor:
+    """`middle`: how much the output at half depth counts."""
     frames = model.steps(mel_frames)
     targets = torch.tensor([c for t in texts for c in t], dtype=torch.long, device=mels.device)
     sizes = torch.tensor([len(t) for t in texts], device=mels.device)
     with torch.autocast(mels.device.type, torch.bfloat16, enabled=mels.is_cuda):
         outputs = model.encode_mels(mels, frames)
     total = torch.zeros((), device=mels.device)
-    for logits, share in zip(outputs, (0.75, 0.25)):
+    for logits, share in zip(outputs, (1 - middle, middle)):
         loss = F.ctc_loss(F.log_softmax(logits.float(), -1).transpose(0, 1), targets, frames, sizes, BLANK, "none", zero_infinity=True)
         total = total + share * (loss / sizes.clamp(min=4)).mean()
     return total
@@ -145,7 +148,7 @@ def train(model: Recogniser | Second, corpus: Corpus, noises: augment.Noises, ar
         corpus.add_shards(args.synthetic)
         for rows in batches(corpus, rng, args.batch_seconds):
             for group in optimiser.param_groups:
-                group["lr"] = group["of"] * args.peak * min(1, (step + 1) / 500) * (0.01 + 0.99 * (1 - done))
+                group["lr"] = group["of"] * args.peak * min(1, (step + 1) / args.warm_up) * (0.01 + 0.99 * (1 - done))
             with torch.no_grad():
                 sound, lengths, texts = corpus.batch(rows)
                 silent = torch.rand(len(rows), device=corpus.device) < SILENT
@@ -153,13 +156,13 @@ def train(model: Recogniser | Second, corpus: Corpus, noises: augment.Noises, ar
                 sound, lengths = augment.spoil(sound, lengths, noises, silent, 1 if args.weights else min(1, 0.1 + 3 * done))
                 mels, frames = augment.other_speaker(model.front(sound), lengths // 80 + 1)
                 mels = augment.mask_mels(mels, frames)
-            loss = losses(model, mels, frames, texts)
+            loss = losses(model, mels, frames, texts, args.middle)
             optimiser.zero_grad(set_to_none=True)
             loss.backward()
             done = shared(parameters, (time.time() - begin) / args.seconds)
             torch.nn.utils.clip_grad_norm_(parameters, 1.0)
             optimiser.step()
-            keep = min(0.999, (step + 1) / (step + 20))
+            keep = min(args.keep, (step + 1) / (step + 20))
             with torch.no_grad():
                 torch._foreach_mul_(list(average.values()), keep)
                 torch._foreach_add_(list(average.values()), parameters, alpha=1 - keep)
@@ -175,17 +178,22 @@ def train(model: Recogniser | Second, corpus: Corpus, noises: augment.Noises, ar
 
 
 def build_corpus(args: argparse.Namespace, device: torch.device, encode) -> tuple[Corpus, augment.Noises]:
-    corpus, words, everything = Corpus(device, encode), [], []
+    corpus = Corpus(device, encode, STRING_SHARES if args.strings else SHARES)
+    words, singles, everything = [], [], []
     by_set: dict[str, list[tuple[str, np.ndarray]]] = {}
     for name, speaker, part, text, sound in human.load(args.human):
         if part == "train":
             by_set.setdefault(name, []).append((text, sound))
             everything.append(sound)
-            if name != "an4":
+            if name in ("digits", "commands", "words"):
+                singles.append((f"{name}/{speaker}", text, sound))
+            if name not in ("an4", "words"):
                 words.append((f"{name}/{speaker}", text, splice.trimmed(sound)))
     for name, items in by_set.items():
         corpus.add(name, items)
     corpus.add("spliced", splice.spliced(words, args.spliced, args.seed))
+    if args.strings:
+        corpus.add("strings", splice.strings(singles, args.strings, args.seed))
     noises = augment.Noises(device, args.seed, args.noises)
     noises.add_babble(everything, args.seed)
     return corpus, noises
@@ -203,6 +211,10 @@ def parse() -> argparse.Namespace:
     parser.add_argument("--peak", type=float, default=1.5e-3)
     parser.add_argument("--batch-seconds", type=float, default=BATCH_SECONDS)
     parser.add_argument("--spliced", type=int, default=30000)
+    parser.add_argument("--strings", type=int, default=0, help="so many strings of digits: what a model that is trained already learns last")
+    parser.add_argument("--middle", type=float, default=0.25, help="share of the loss at half depth; 0 where the weights to go on from were shipped")
+    parser.add_argument("--warm-up", type=int, default=500, help="steps")
+    parser.add_argument("--keep", type=float, default=0.999, help="of the moving average of the weights, in each step")
     parser.add_argument("--noises", type=int, default=24)
     parser.add_argument("--report", type=float, default=20)
     parser.add_argument("--seed", type=int, default=1)
@@ -218,12 +230,17 @@ def main() -> None:
         dist.init_process_group("nccl" if device.type == "cuda" else "gloo")
     torch.manual_seed(args.seed)
     torch.backends.cudnn.allow_tf32 = False  # the front end needs every bit; the rest runs in bfloat16
-    model = Second(Words.of_grammar(args.texts)) if args.second else Recogniser()
-    if args.second:
+    held = torch.load(args.weights, map_location="cpu") if args.weights else {}
+    known = held.pop("words", None)
+    if known or args.second:
+        model = Second(Words(known) if known else Words.of_grammar(args.texts))
+    else:
+        model = Recogniser()
+    if held:
+        model.load_state_dict({k: v.float() for k, v in held.items()})
+    elif args.second:
         model.take(args.second)
     model = model.to(device).train()
-    if args.weights:
-        model.load_state_dict({k: v.float() for k, v in torch.load(args.weights, map_location=device).items()})
     torch.manual_seed(args.seed + RANK)
     begin = time.time()
     corpus, noises = build_corpus(args, device, model.encode)
