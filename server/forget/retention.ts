@@ -1,9 +1,9 @@
-import { setTimeout } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import { namesKeptLongEnoughText } from '../../src/phrases/forgotten.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Clock } from '../process/clock.ts';
+import { Hourly } from '../process/hourly.ts';
 import type { Store } from '../store/store.ts';
 
 export interface NameRetentionDeps {
@@ -16,41 +16,29 @@ export interface NameRetentionDeps {
 }
 
 const DAY_MS = 24 * 60 * 60_000;
-const LOOK_EVERY_MS = 60 * 60_000;
 
 /**
  * Forgets the names in records to which nothing was added for so many days, as `npm run forget` does it: an entry says so, and the
  * chain holds. All names of a record go together, so that nobody is forgotten while the job goes on.
  */
-export class NameRetention {
-  private readonly closing = new AbortController();
-
-  constructor(private readonly deps: NameRetentionDeps) {}
-
-  /** Never rejects. */
-  async begin(): Promise<void> {
-    const { signal } = this.closing;
-    while (!signal.aborted) {
-      await this.round().catch((err: unknown) => {
-        if (!signal.aborted) this.deps.log.warn({ err }, 'old names could not be forgotten');
-      });
-      await setTimeout(LOOK_EVERY_MS, undefined, { signal, ref: false }).catch(() => {});
-    }
-  }
-
-  close(): void {
-    this.closing.abort();
+export class NameRetention extends Hourly {
+  constructor(private readonly deps: NameRetentionDeps) {
+    super();
   }
 
   /** Rejects with `StoreFailure`. */
-  private async round(): Promise<void> {
+  protected async round(signal: AbortSignal): Promise<void> {
     const records = new Map<JobId, Seq[]>();
     for (const { job, seq } of await this.deps.store.named())
       records.set(job, [...(records.get(job) ?? []), seq]);
     for (const [job, seqs] of records) {
-      if (this.closing.signal.aborted) return;
+      if (signal.aborted) return;
       if (await this.isOld(job)) await this.forget(job, seqs);
     }
+  }
+
+  protected failed(err: unknown): void {
+    this.deps.log.warn({ err }, 'old names could not be forgotten');
   }
 
   private async isOld(job: JobId): Promise<boolean> {

@@ -1,9 +1,9 @@
-import { setTimeout } from 'node:timers/promises';
 import type { Logger } from 'pino';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import { keptLongEnoughText } from '../../src/phrases/photos.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Clock } from '../process/clock.ts';
+import { Hourly } from '../process/hourly.ts';
 import type { Store } from '../store/store.ts';
 
 export interface RetentionDeps {
@@ -16,38 +16,26 @@ export interface RetentionDeps {
 }
 
 const DAY_MS = 24 * 60 * 60_000;
-const LOOK_EVERY_MS = 60 * 60_000;
 
 /**
  * Removes pictures that are older than this server keeps them, as the desk does it: an entry says so, and the chain holds. It looks
  * every hour, so that nobody has to remember it.
  */
-export class Retention {
-  private readonly closing = new AbortController();
-
-  constructor(private readonly deps: RetentionDeps) {}
-
-  /** Never rejects. */
-  async begin(): Promise<void> {
-    const { signal } = this.closing;
-    while (!signal.aborted) {
-      await this.round().catch((err: unknown) => {
-        if (!signal.aborted) this.deps.log.warn({ err }, 'old pictures could not be removed');
-      });
-      await setTimeout(LOOK_EVERY_MS, undefined, { signal, ref: false }).catch(() => {});
-    }
-  }
-
-  close(): void {
-    this.closing.abort();
+export class Retention extends Hourly {
+  constructor(private readonly deps: RetentionDeps) {
+    super();
   }
 
   /** Rejects with `StoreFailure`. */
-  private async round(): Promise<void> {
+  protected async round(signal: AbortSignal): Promise<void> {
     for (const { job, seq } of await this.deps.store.enclosed()) {
-      if (this.closing.signal.aborted) return;
+      if (signal.aborted) return;
       if (await this.isOld(job, seq)) await this.remove(job, seq);
     }
+  }
+
+  protected failed(err: unknown): void {
+    this.deps.log.warn({ err }, 'old pictures could not be removed');
   }
 
   private async isOld(job: JobId, seq: Seq): Promise<boolean> {
