@@ -388,6 +388,6 @@ export async function screens(said: (english: string) => string = (english) => e
   states.push({ name: 'record', path: `/watch#${watched.watch}`, ready: '#charts-title' });
   const listened = await seat('panel', withSound(stepOf(STEPS.gain as OfKind)));
   const own = Object.values(listened.kept).find((one) => typeof one === 'object') as { watch: string };
-  states.push({ name: 'record-sound', path: `/watch#${own.watch}`, ready: '.log-sound' });
+  states.push({ name: 'record-sound', path: `/watch#${own.watch}`, ready: '#charts-title' });
   return { server, states, close: () => server.close() };
 }
