@@ -1,15 +1,15 @@
 import { useEffect, useState } from 'preact/hooks';
 import { roleMayText, roleText } from '../../src/phrases/accounts.ts';
 import type { OwnAccount } from '../../src/protocol/accounts.ts';
-import { clock, day } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
+import { useAct } from '../browser/use-act.ts';
 import { Failure } from '../ui/failure.tsx';
 import { lazy } from '../ui/lazy.tsx';
 import { Page } from '../ui/page.tsx';
+import { Twice } from '../ui/twice.tsx';
 import { addPasskey, endSession, leave, ownAccount, removePasskey } from './requests.ts';
 import { SignIn } from './sign-in.tsx';
-import { Twice } from './twice.tsx';
 import { useAccess } from './use-access.ts';
-import { useAct } from './use-act.ts';
 import './account.css';
 
 const People = lazy(() => import('./people.tsx').then((m) => m.People));
@@ -147,5 +147,3 @@ function Own() {
     </section>
   );
 }
-
-const moment = (at: number): string => `${day(at)}, ${clock(at, false)}`;

@@ -2,12 +2,12 @@ import { useEffect, useState } from 'preact/hooks';
 import { PASSKEY_TROUBLE, roleMayText, roleText } from '../../src/phrases/accounts.ts';
 import type { Holder } from '../../src/protocol/accounts.ts';
 import { go, linkTo } from '../browser/route.ts';
+import { useAct } from '../browser/use-act.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Page } from '../ui/page.tsx';
 import { prepare } from './passkey.ts';
 import { accept, invited } from './requests.ts';
 import { troubleHere } from './trouble.ts';
-import { useAct } from './use-act.ts';
 
 /** Makes the passkey that an invitation is for. */
 export function InvitedPage({ secret }: { secret: string }) {

@@ -1,4 +1,5 @@
 import type * as z from 'zod/mini';
+import { PASSKEY_ALGORITHMS, PASSKEY_WITHIN_MS } from '../../src/model/account.ts';
 import { PASSKEY_CANCELLED, PASSKEY_THERE } from '../../src/phrases/accounts.ts';
 import type { MadePasskey, NewPasskey, SignIn, SignInChallenge } from '../../src/protocol/accounts.ts';
 import { ApiError } from '../browser/requests.ts';
@@ -9,10 +10,6 @@ const library = () => import('@simplewebauthn/browser');
 /** Fetches it before it is needed: some browsers ask for a passkey only at once after a press. */
 export const prepare = (): void => void library().catch(() => undefined);
 
-const WITHIN_MS = 5 * 60_000;
-/** As the server takes them: ES256 and RS256. */
-const ALGORITHMS = [-7, -257];
-
 /** One that can be found without a name, and asks for a finger, a face or a PIN. @throws {ApiError} */
 export async function makePasskey({ challenge, rpId, user, has }: NewPasskey): Promise<MadePasskey> {
   const { startRegistration } = await library();
@@ -21,8 +18,8 @@ export async function makePasskey({ challenge, rpId, user, has }: NewPasskey): P
       challenge,
       rp: { id: rpId, name: 'Ladderline' },
       user: { id: user.id, name: user.name, displayName: user.name },
-      pubKeyCredParams: ALGORITHMS.map((alg) => ({ alg, type: 'public-key' })),
-      timeout: WITHIN_MS,
+      pubKeyCredParams: PASSKEY_ALGORITHMS.map((alg) => ({ alg, type: 'public-key' })),
+      timeout: PASSKEY_WITHIN_MS,
       excludeCredentials: has.map((each) => ({ id: each, type: 'public-key' })),
       authenticatorSelection: {
         residentKey: 'required',
@@ -45,7 +42,7 @@ export async function showPasskey({
 }: z.infer<typeof SignInChallenge>): Promise<Omit<z.input<typeof SignIn>, 'device'>> {
   const { startAuthentication } = await library();
   const { id, response } = await startAuthentication({
-    optionsJSON: { challenge, rpId, userVerification: 'required', timeout: WITHIN_MS },
+    optionsJSON: { challenge, rpId, userVerification: 'required', timeout: PASSKEY_WITHIN_MS },
   }).catch(() => {
     throw new ApiError(PASSKEY_CANCELLED);
   });

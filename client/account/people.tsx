@@ -4,16 +4,13 @@ import { AccountRole } from '../../src/model/account.ts';
 import { roleMayText, roleText } from '../../src/phrases/accounts.ts';
 import { Accounts, InvitedHolder, type WithdrawHolder } from '../../src/protocol/accounts.ts';
 import { request } from '../browser/requests.ts';
-import { OWN_TIMES } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
+import { useAct } from '../browser/use-act.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
+import { Twice } from '../ui/twice.tsx';
 import { SignIn } from './sign-in.tsx';
-import { Twice } from './twice.tsx';
-import { useAct } from './use-act.ts';
-
-const { clock, day } = OWN_TIMES;
-const moment = (at: number): string => `${day(at)}, ${clock(at, false)}`;
 
 const everybody = (): Promise<Accounts> => request('/api/accounts', Accounts);
 const invite = (body: { name: string; role: AccountRole }) =>

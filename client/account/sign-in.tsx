@@ -1,11 +1,11 @@
 import { useEffect, useState } from 'preact/hooks';
 import { PASSKEY_TROUBLE } from '../../src/phrases/accounts.ts';
 import type { Holder } from '../../src/protocol/accounts.ts';
+import { useAct } from '../browser/use-act.ts';
 import { Failure } from '../ui/failure.tsx';
 import { prepare } from './passkey.ts';
 import { signIn } from './requests.ts';
 import { troubleHere } from './trouble.ts';
-import { useAct } from './use-act.ts';
 
 /** Signs in with a passkey; or says why that cannot be done on this page. No name is typed: the passkey knows whose it is. */
 export function SignIn({ onSignedIn }: { onSignedIn?: (holder: Holder) => void }) {

@@ -8,4 +8,4 @@ export const ZONE = Intl.DateTimeFormat().resolvedOptions().timeZone;
 /** Times as this reader's clock shows them. */
 export const OWN_TIMES = timesIn(ZONE);
 
-export const { clock, day, zone: timeZone, labels: clockLabels } = OWN_TIMES;
+export const { clock, day, moment, zone: timeZone, labels: clockLabels } = OWN_TIMES;

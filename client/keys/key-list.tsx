@@ -4,9 +4,10 @@ import { keyRoleText } from '../../src/phrases/keys.ts';
 import { personText } from '../../src/phrases/people.ts';
 import type { Key } from '../../src/protocol/keys.ts';
 import { ApiError } from '../browser/requests.ts';
-import { clock, day } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
 import { useSend } from '../browser/use-send.ts';
 import { Failure } from '../ui/failure.tsx';
+import { Twice } from '../ui/twice.tsx';
 import { keysTo, newToken, withdrawKey } from './requests.ts';
 import './keys.css';
 
@@ -58,16 +59,14 @@ interface KeyRowProps {
 const isLink = ({ role }: Key): boolean => role === 'watcher' || role === 'desk';
 
 function KeyRow({ of: one, token, visit, onDone }: KeyRowProps) {
-  const [sure, setSure] = useState(false);
   const [next] = useState(newToken);
   const { busy, failure, send } = useSend();
   const { key, role, since, seen, online, device, people, own } = one;
   const take = async () => {
     const body = { key, ...(isLink(one) && { next }) };
-    if (await send(body, (id, said) => withdrawKey(token, visit, id, said))) {
-      setSure(false);
-      onDone(body.next);
-    }
+    const done = await send(body, (id, said) => withdrawKey(token, visit, id, said));
+    if (done) onDone(body.next);
+    return done;
   };
   const names = [...people.map(personText), device].filter(Boolean).join(', ');
   return (
@@ -89,29 +88,15 @@ function KeyRow({ of: one, token, visit, onDone }: KeyRowProps) {
       <Failure text={failure} />
       {own && !isLink(one) ? (
         <span class="hint">This phone</span>
-      ) : sure ? (
-        <>
-          <p>
-            {isLink(one)
-              ? 'The old link then opens nothing.'
-              : 'That phone is told, and loses its seat at once.'}
-          </p>
-          <div class="choices">
-            <button type="button" class="button danger" disabled={busy} onClick={take}>
-              {isLink(one) ? 'Yes, change this link' : 'Yes, take this key away'}
-            </button>
-            <button type="button" class="button" onClick={() => setSure(false)}>
-              Keep it
-            </button>
-          </div>
-        </>
+      ) : isLink(one) ? (
+        <Twice first="Change the link" second="Yes, change this link" busy={busy} onSure={take}>
+          <p>The old link then opens nothing.</p>
+        </Twice>
       ) : (
-        <button type="button" class="button" onClick={() => setSure(true)}>
-          {isLink(one) ? 'Change the link' : 'Take this key away'}
-        </button>
+        <Twice first="Take this key away" second="Yes, take this key away" busy={busy} onSure={take}>
+          <p>That phone is told, and loses its seat at once.</p>
+        </Twice>
       )}
     </li>
   );
 }
-
-const moment = (at: number): string => `${day(at)}, ${clock(at, false)}`;

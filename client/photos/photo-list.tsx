@@ -10,7 +10,7 @@ import {
   WHY_REMOVE,
 } from '../../src/phrases/photos.ts';
 import type { Photo } from '../../src/visit/photos.ts';
-import { clock, day } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Field } from '../ui/field.tsx';
 import { Picture } from './picture.tsx';
@@ -57,7 +57,7 @@ function Shown({ owner, photo, children }: { owner: PhotoOwner; photo: Photo; ch
       <Picture owner={owner} seq={seq} alt={text} width={width} height={height} />
       <figcaption>
         {text}
-        <small>{takenText(`${day(at)}, ${clock(at, false)}`, by, seq)}</small>
+        <small>{takenText(moment(at), by, seq)}</small>
       </figcaption>
       {children}
     </figure>

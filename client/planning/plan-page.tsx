@@ -8,7 +8,7 @@ import { heldPlan } from '../../src/plan/held.ts';
 import type { PairRow, SiteView } from '../../src/protocol/site.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { clock, day } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
 import { useSend } from '../browser/use-send.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { troubledVisitsFirst } from '../site/live-rows.ts';
@@ -147,7 +147,7 @@ const VisitLinks = ({ token, row }: { token: string; row: PairRow }) => (
       {troubledVisitsFirst(row.visits).map(({ job, at, status }) => (
         <li key={job}>
           <a class="button" href={linkTo('visit', { token, job })} onClick={follow}>
-            {day(at)}, {clock(at, false)}
+            {moment(at)}
           </a>{' '}
           <StatusSign status={status} />
         </li>

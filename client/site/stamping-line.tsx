@@ -1,6 +1,6 @@
 import { stampingText } from '../../src/phrases/stamping.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
-import { clock, day } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
 
 /** How it stands with time stamps, where the server asks for them. */
 export function StampingLine({ stamping }: Pick<SiteView, 'stamping'>) {
@@ -8,7 +8,7 @@ export function StampingLine({ stamping }: Pick<SiteView, 'stamping'>) {
   const isFailing = stamping.failingSince !== undefined;
   return (
     <p class={isFailing ? 'failure' : 'hint'} role={isFailing ? 'alert' : undefined}>
-      {stampingText(stamping, (ms) => `${day(ms)}, ${clock(ms, false)}`)}
+      {stampingText(stamping, moment)}
     </p>
   );
 }

@@ -9,7 +9,7 @@ import { driftBetween } from '../../src/record/last-visit.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Visit } from '../../src/visit/visit.ts';
 import { follow, linkTo } from '../browser/route.ts';
-import { clock, day } from '../browser/times.ts';
+import { moment } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from '../review/entry-links.tsx';
 import { troubledVisitsFirst } from '../site/live-rows.ts';
@@ -35,10 +35,10 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
         {troubledVisitsFirst(visits).map((visit) => (
           <li key={visit.job}>
             {visit.job === job ? (
-              <strong>{visitTime(visit.at)}, this one</strong>
+              <strong>{moment(visit.at)}, this one</strong>
             ) : (
               <a href={linkTo('visit', { token, job: visit.job })} onClick={follow}>
-                {visitTime(visit.at)}
+                {moment(visit.at)}
               </a>
             )}{' '}
             <StatusSign status={visit.status} />
@@ -58,8 +58,6 @@ export function Visits({ token, job, row, visit, onPick }: Props) {
     </section>
   );
 }
-
-const visitTime = (at: number): string => `${day(at)}, ${clock(at, false)}`;
 
 /** `isFirst`: since the commissioning, not since the visit before. */
 type SinceProps = { token: string; since: JobId; isFirst?: boolean; visit: Visit } & Picks;

@@ -5,13 +5,10 @@ import {
   verifyRegistrationResponse,
 } from '@simplewebauthn/server';
 import type * as z from 'zod/mini';
-import type { AccountId } from '../../src/model/account.ts';
+import { type AccountId, PASSKEY_ALGORITHMS } from '../../src/model/account.ts';
 import type { MadePasskey, SignIn } from '../../src/protocol/accounts.ts';
 import { isFixed, nameIn } from '../guard/hosts.ts';
 import type { Passkey } from '../store/account-book.ts';
-
-/** ES256 and RS256 (IANA COSE Algorithms): every authenticator has one of them, and so has every Node from 20 on. */
-export const ALGORITHMS = [-7, -257];
 
 /** Where passkeys are made and used: the name of the server, and the origins that its pages may have. */
 export interface RelyingParty {
@@ -54,7 +51,7 @@ export async function madePasskey(
     expectedOrigin: [...party.origins],
     expectedRPID: party.id,
     requireUserVerification: true,
-    supportedAlgorithmIDs: ALGORITHMS,
+    supportedAlgorithmIDs: PASSKEY_ALGORITHMS,
   }).catch(() => undefined);
   if (!made?.verified) return undefined;
   const { credential } = made.registrationInfo;

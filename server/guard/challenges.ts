@@ -1,9 +1,8 @@
 import { randomBytes } from 'node:crypto';
+import { PASSKEY_WITHIN_MS } from '../../src/model/account.ts';
 
 /** WebAuthn Level 2, 13.4.3, asks for 16 bytes or more. */
 const BYTES = 32;
-/** So long a person has to find their finger, or a phone in another room. */
-export const CHALLENGE_MS = 5 * 60_000;
 /** Of one block of addresses: its oldest is forgotten, and nobody else's. */
 export const MOST_OF_PLACE = 20;
 /** Of all together. */
@@ -29,7 +28,7 @@ export class Challenges {
     const [first] = ofPlace.length >= MOST_OF_PLACE ? ofPlace : this.waiting.size >= MOST ? this.waiting : [];
     if (first) this.waiting.delete(first[0]);
     const challenge = randomBytes(BYTES).toString('base64url');
-    this.waiting.set(challenge, { purpose, place, until: now + CHALLENGE_MS });
+    this.waiting.set(challenge, { purpose, place, until: now + PASSKEY_WITHIN_MS });
     return challenge;
   }
 

@@ -21,3 +21,9 @@ const RIGHTS: Record<AccountRole, readonly Right[]> = {
 };
 
 export const hasRight = (role: AccountRole, right: Right): boolean => RIGHTS[role].includes(right);
+
+/** ES256 and RS256 (IANA COSE Algorithms): every authenticator has one of them, and so has every Node from 20 on. */
+export const PASSKEY_ALGORITHMS = [-7, -257];
+
+/** So long a person has to find their finger, or a phone in another room, ms. */
+export const PASSKEY_WITHIN_MS = 5 * 60_000;

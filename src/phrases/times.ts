@@ -4,6 +4,8 @@ export interface Times {
   clock(at: number, seconds: boolean): string;
   /** "3 March 2026" */
   day(at: number): string;
+  /** "3 March 2026, 09:31" */
+  moment(at: number): string;
   /** Marks on a time axis, each as short as is clear. */
   labels(marks: readonly number[]): string[];
   /** "UTC+01:00", at that time. Without it a printed time means nothing. */
@@ -32,9 +34,11 @@ export function timesIn(zone: string): Times {
   // An unknown zone must fail here, not when the first time is written.
   format('hours');
   const clock = (at: number, fine: boolean) => format(fine ? 'seconds' : 'hours').format(at);
+  const day = (at: number) => format('days').format(at);
   return {
     clock,
-    day: (at) => format('days').format(at),
+    day,
+    moment: (at) => `${day(at)}, ${clock(at, false)}`,
     labels(marks) {
       const [first = 0, second = Number.POSITIVE_INFINITY] = marks;
       if ((marks.at(-1) ?? first) - first >= DAY_MS) return marks.map((at) => format('dated').format(at));

@@ -15,7 +15,7 @@ export function photoBlocks(photos: readonly Photo[], job: JobId, moments: Momen
       photos: kept(photos).map((photo): ReportPhoto => {
         const { seq, at, by, width, height, bytes } = photo;
         const alt = photoText(photo);
-        const taken = takenText(`${moments.day(at)}, ${moments.clock(at, false)}`, by, seq);
+        const taken = takenText(moments.moment(at), by, seq);
         return { job, photo: seq, bytes, width, height, alt, caption: `${alt}. ${taken}` };
       }),
       gone: photos.flatMap((photo) =>

@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, statSync, utimesSync, wr
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { CHALLENGE_MS, Challenges, MOST_OF_PLACE } from '../../server/guard/challenges.ts';
+import { Challenges, MOST_OF_PLACE } from '../../server/guard/challenges.ts';
 import { digest, newToken } from '../../server/guard/secrets.ts';
 import {
   type AccountBook,
@@ -22,7 +22,7 @@ import {
   withdrawInvitation,
 } from '../../server/store/account-book.ts';
 import { ACCOUNTS_FILE, accountsOf } from '../../server/store/accounts.ts';
-import { type AccountRole, hasRight, type Right } from '../../src/model/account.ts';
+import { type AccountRole, hasRight, PASSKEY_WITHIN_MS, type Right } from '../../src/model/account.ts';
 
 const NOW = 1_795_600_000_000;
 const passkey = (id: string): Passkey => ({
@@ -195,10 +195,10 @@ describe('the file of the accounts', () => {
 
 describe('a challenge', () => {
   it.each([
-    ['just before five minutes are over', CHALLENGE_MS - 1, true],
-    ['after five minutes', CHALLENGE_MS, false],
+    ['just before five minutes are over', PASSKEY_WITHIN_MS - 1, true],
+    ['after five minutes', PASSKEY_WITHIN_MS, false],
   ])('%s is good: %j', (_, later, good) => {
-    expect(CHALLENGE_MS).toBe(300_000);
+    expect(PASSKEY_WITHIN_MS).toBe(300_000);
     const challenges = new Challenges();
     const challenge = challenges.give('sign-in', 'here', 7);
     expect(challenges.take(challenge, 'sign-in', 7 + later)).toBe(good);

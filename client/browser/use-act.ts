@@ -1,14 +1,14 @@
 import { useState } from 'preact/hooks';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { requestFailedText } from '../../src/phrases/requests.ts';
-import { ApiError } from '../browser/requests.ts';
+import { ApiError } from './requests.ts';
 
 export interface Acting {
   busy: boolean;
   /** Why the last try failed, in words, and as the server named it. */
   failure: { text: string; reason?: Refusal | undefined } | undefined;
-  /** Tries once. */
-  act<T>(work: () => Promise<T>, done: (value: T) => void): Promise<void>;
+  /** Tries once. True: it was done. */
+  act<T>(work: () => Promise<T>, done: (value: T) => void): Promise<boolean>;
 }
 
 /** One thing at a time, with what became of it. */
@@ -23,12 +23,14 @@ export function useAct(): Acting {
       setFailure(undefined);
       try {
         done(await work());
+        return true;
       } catch (error) {
         setFailure(
           error instanceof ApiError
             ? { text: error.message, reason: error.reason }
             : { text: requestFailedText(error) },
         );
+        return false;
       } finally {
         setBusy(false);
       }
