@@ -42,6 +42,7 @@ import {
   type Invitation,
   invitationOf,
   invite,
+  lastUse,
   passkeyOf,
   removePasskey,
   stillGood,
@@ -62,7 +63,6 @@ interface AccountDeps {
 const INVITATION_ID_LETTERS = 12;
 const invitationIdOf = (one: Invitation): string => one.digest.slice(0, INVITATION_ID_LETTERS);
 const holderOf = ({ name, role }: Holder): Holder => ({ name, role });
-const lastUse = ({ passkeys }: Account): number => Math.max(...passkeys.map(({ usedAt = 0 }) => usedAt));
 
 /** Accounts: making and using passkeys, one's own account, and for administrators those of all. */
 export function accountsApi({ entrance, limits, clock, log }: AccountDeps): Hono<Env> {
@@ -332,7 +332,7 @@ export function accountsApi({ entrance, limits, clock, log }: AccountDeps): Hono
           ...holderOf(account),
           id: account.id,
           madeAt: account.madeAt,
-          ...(usedAt > 0 && { usedAt }),
+          ...(usedAt !== undefined && { usedAt }),
           passkeys: account.passkeys.length,
           sessions: sessions.of(account.id, now).length,
           own: account.id === own,

@@ -11,6 +11,7 @@ import {
   type AccountBook,
   type Changed,
   invite,
+  lastUse,
   renew,
   requireAccounts,
   stillGood,
@@ -173,9 +174,10 @@ function named<T extends { name: string }>(all: readonly T[], given: string): T 
 
 function listLines(book: AccountBook, now: number): string[] {
   const lines = [
-    ...book.accounts.map(({ name, role, passkeys }) => {
-      const used = Math.max(...passkeys.map(({ usedAt = 0 }) => usedAt));
-      const last = used > 0 ? `last signed in ${moment(used)}` : 'not signed in again yet';
+    ...book.accounts.map((account) => {
+      const { name, role, passkeys } = account;
+      const used = lastUse(account);
+      const last = used === undefined ? 'not signed in again yet' : `last signed in ${moment(used)}`;
       return `${name}, ${role}, ${passkeys.length} ${passkeys.length === 1 ? 'passkey' : 'passkeys'}, ${last}`;
     }),
     ...stillGood(book, now).map(

@@ -174,6 +174,12 @@ export function passkeyOf(book: AccountBook, id: string): { account: Account; pa
 export const stillGood = ({ invitations }: AccountBook, now: number): Invitation[] =>
   invitations.filter(({ until }) => now < until);
 
+/** When one of its passkeys was last used, ms since 1970; undefined before that. */
+export function lastUse({ passkeys }: Account): number | undefined {
+  const used = Math.max(...passkeys.map(({ usedAt = 0 }) => usedAt));
+  return used > 0 ? used : undefined;
+}
+
 const isAdministrator = ({ role }: Holder): boolean => role === 'administrator';
 
 function inAccount(book: AccountBook, id: AccountId, to: (account: Account) => Account): Changed {
