@@ -77,7 +77,10 @@ export function fromJsonLines(text: string): ReadLog {
     }
     const [, hash, body, names] = ENTRY_LINE.exec(line) ?? [];
     if (hash === undefined || body === undefined) return fault('not-an-entry');
-    const written = whole(hash, JSON.parse(body), names === undefined ? undefined : JSON.parse(names));
+    const open = parse(body) as Open | undefined;
+    // The whole line is JSON, and yet its halves are not: `names` stands inside the entry.
+    if (!open) return fault('not-an-entry');
+    const written = whole(hash, open, names === undefined ? undefined : parse(names));
     const entry = Entry.safeParse(written);
     if (!entry.success) return fault('not-an-entry');
     const strange = strangeField(written, entry.data);
@@ -90,8 +93,14 @@ export function fromJsonLines(text: string): ReadLog {
   return { ok: true, entries, head, ...(proof && { proof }) };
 }
 
+/** A body as it was hashed, of which nobody knows yet what it holds. */
+interface Open {
+  fact?: unknown;
+  sealed?: unknown;
+}
+
 /** The entry with what lies beside it. Whatever else stands there makes another text of it, and is found by that. */
-function whole(hash: Hash, body: { fact?: unknown; sealed?: unknown }, names: unknown): unknown {
+function whole(hash: Hash, body: Open, names: unknown): unknown {
   const beside = BesideEntry.safeParse(names).data;
   if (body.sealed === undefined || typeof body.fact !== 'object' || body.fact === null)
     return { ...body, hash };

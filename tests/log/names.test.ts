@@ -240,6 +240,11 @@ describe('a file of JSON Lines', () => {
       { line: 1, fault: 'not-canonical' },
     ],
     [
+      'names inside the entry, so that its halves are no JSON',
+      (line) => line.replace('},"job":', '},"names":{},"job":'),
+      { line: 1, fault: 'not-an-entry' },
+    ],
+    [
       'names beside an entry that has no hash of any',
       (line) => line.replace(/"sealed":"[0-9a-f]*",/, ''),
       { line: 1, fault: 'not-canonical' },
