@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { emptyHead, sealedBody } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
-import { areSealed, namesIn, namesText, withNames } from '../../src/log/names.ts';
+import { namesIn, withNames } from '../../src/log/names.ts';
+import { areSealed, namesText } from '../../src/log/sealing.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 
