@@ -137,7 +137,8 @@ export class Cluster {
     const client = this.client(schema);
     await client.connect();
     try {
-      return (await client.query(text)).rows;
+      // Of several statements, what the last one gave.
+      return [await client.query(text)].flat().at(-1)?.rows ?? [];
     } finally {
       await client.end();
     }
