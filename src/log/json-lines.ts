@@ -4,7 +4,8 @@ import { Salt } from '../model/forgotten.ts';
 import { type Hash, Head } from '../model/ids.ts';
 import { bodyOf } from './chain.ts';
 import type { FileFault } from './fault.ts';
-import { Names, namesIn, namesText, withNames } from './names.ts';
+import { Names, namesIn, withNames } from './names.ts';
+import { namesText } from './sealing.ts';
 import { HeadProof } from './signed-head.ts';
 
 /**
