@@ -108,6 +108,7 @@ async function main(): Promise<void> {
   let localName: LocalName | undefined;
   const server = await startServer({
     store,
+    ...('leases' in store && { leases: store.leases, peerUrl: options.peer }),
     port,
     host,
     log,

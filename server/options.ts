@@ -18,6 +18,7 @@ export interface Options {
   /** The address of a database; undefined: a file in the data folder. */
   store?: string;
   storePasswordFile?: string;
+  peer?: string;
   tls: 'own' | 'off' | 'files';
   cert?: string;
   key?: string;
@@ -170,6 +171,12 @@ export function readOptions(argv: readonly string[]): Options {
         .argParser(toPath),
     )
     .addOption(
+      new Option('--peer <url>', 'under which other processes on the same database reach this one')
+        .default(undefined, 'its port on this machine')
+        .env('LADDERLINE_PEER')
+        .argParser((url) => toUrl(url).replace(/\/+$/, '')),
+    )
+    .addOption(
       new Option('--tls <kind>', 'how phones connect; see below')
         .choices(['own', 'off', 'files'])
         .default('own')
@@ -269,8 +276,8 @@ export function readOptions(argv: readonly string[]): Options {
   }
   if ((options.stampFrom === undefined) !== (options.stampAuthority === undefined))
     program.error('error: --stamp-from and --stamp-authority go together.');
-  if (options.storePasswordFile !== undefined && options.store === undefined)
-    program.error('error: --store-password-file goes with --store.');
+  if ((options.storePasswordFile ?? options.peer) !== undefined && options.store === undefined)
+    program.error('error: --store-password-file and --peer go with --store.');
   if (options.tls !== 'files' && given) program.error('error: --cert and --key go with --tls files.');
   return options;
 }
@@ -300,7 +307,8 @@ The records lie in a file in the data folder, which needs no looking after: firs
 a PostgreSQL (13 or newer) can have them there:
   --store postgres://USER@HOST/DATABASE   or ...@/DATABASE?host=/FOLDER for a unix socket; ?sslmode=verify-full for TLS
 The password is in PGPASSWORD, or in the file of --store-password-file; never in the address. Keys and accounts stay in the
-data folder. The database is backed up with its own tools, not with npm run backup. docs/scale.md has more.
+data folder. The database is backed up with its own tools, not with npm run backup. Several processes may share one database:
+give them the same key files, and --peer where they are on several machines. docs/scale.md has more.
 `;
 
 const HEADS_HELP = `

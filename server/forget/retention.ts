@@ -5,6 +5,7 @@ import { namesKeptLongEnoughText } from '../../src/phrases/forgotten.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Clock } from '../process/clock.ts';
 import { Hourly } from '../process/hourly.ts';
+import { unlessElsewhere } from '../store/leases.ts';
 import type { Store } from '../store/store.ts';
 
 export interface NameRetentionDeps {
@@ -34,7 +35,7 @@ export class NameRetention extends Hourly {
       records.set(job, [...(records.get(job) ?? []), seq]);
     for (const [job, seqs] of records) {
       if (signal.aborted) return;
-      if (await this.isOld(job)) await this.forget(job, seqs);
+      if (await this.isOld(job)) await this.forget(job, seqs).catch(unlessElsewhere);
     }
   }
 

@@ -27,6 +27,7 @@ import {
 import { isSealed, type SummaryKey, sealOf, UNSEALED } from '../store/summary-key.ts';
 import { Batches, type Outcome } from './batches.ts';
 import { type Database, isRolledBack } from './database.ts';
+import { type Fence, PostgresLeases } from './leases.ts';
 
 /** Rows that an audit reads at a time. */
 const AUDIT_BATCH = 500;
@@ -38,6 +39,7 @@ interface LogWrite {
   readonly rows: readonly EntryRow[];
   readonly keys: KeyChange | undefined;
   readonly enclosing: Enclosing | undefined;
+  readonly fence: Fence | undefined;
 }
 
 /** A write as it is sent. */
@@ -54,6 +56,7 @@ type Became = Appended | { kind: 'fenced' };
 /** The same store in PostgreSQL, for a server of several processes. */
 export class PostgresStore implements Store {
   readonly name = 'postgres';
+  readonly leases: PostgresLeases;
   private closing: Promise<void> | undefined;
   private saidUnsealed = false;
   private readonly appends = new Batches<Ready, Became>((batch) => this.appendAll(batch), MOST_TOGETHER);
@@ -63,7 +66,9 @@ export class PostgresStore implements Store {
     readonly database: Database,
     private readonly key: SummaryKey,
     private readonly warn: Warn,
-  ) {}
+  ) {
+    this.leases = new PostgresLeases(database);
+  }
 
   async append(
     job: JobId,
@@ -76,8 +81,10 @@ export class PostgresStore implements Store {
     // Only the first is held to the head by the database.
     if (first && !follows(rows, { job, count: first.seq, hash: first.prev }))
       return { kind: 'conflict', head: await this.head(job) };
-    const became = await this.appends.add({ job, json: toJson({ job, rows, keys, enclosing }) });
+    const fence = this.leases.fenceOf(job);
+    const became = await this.appends.add({ job, json: toJson({ job, rows, keys, enclosing, fence }) });
     if (became.kind !== 'fenced') return became;
+    this.leases.lost(job);
     throw new StoreFailure('another process of this server has taken this job over');
   }
 
@@ -274,11 +281,11 @@ export class PostgresStore implements Store {
 
 const STAMPS = 'SELECT size, root, at, key, signature, nonce, token FROM stamps';
 
-function toJson({ job, rows, keys, enclosing = {} }: LogWrite): string {
+function toJson({ job, rows, keys, enclosing = {}, fence }: LogWrite): string {
   const { put, ...others } = enclosing;
   const kept = put && { ...put, content: Buffer.from(put.content).toString('base64') };
   return JSON.stringify({
-    ...{ job, rows, keys, genesis: GENESIS },
+    ...{ job, rows, keys, fence, genesis: GENESIS },
     enclosing: { ...others, ...(kept && { put: kept }) },
   });
 }

@@ -129,11 +129,45 @@ const LEASES = `
     fence bigint NOT NULL
   );
   CREATE INDEX leases_by_process ON leases (process);
+
+  CREATE FUNCTION take_lease(_job text, _process bigint) RETURNS jsonb LANGUAGE plpgsql AS $$
+  DECLARE
+    _is record;
+    _fence bigint;
+  BEGIN
+    PERFORM 1 FROM heads h WHERE h.job = _job FOR UPDATE;
+    SELECT l.process, l.fence, p.url, coalesce(p.alive_until > now(), false) AS alive INTO _is
+      FROM leases l LEFT JOIN processes p ON p.number = l.process WHERE l.job = _job;
+    IF _is.process = _process THEN
+      RETURN jsonb_build_object('fence', _is.fence);
+    ELSIF _is.alive THEN
+      RETURN jsonb_build_object('url', _is.url);
+    END IF;
+    INSERT INTO leases AS l (job, process, fence) VALUES (_job, _process, nextval('fences'))
+      ON CONFLICT (job) DO UPDATE SET process = excluded.process, fence = excluded.fence WHERE l.fence = _is.fence
+      RETURNING l.fence INTO _fence;
+    -- Of a log without a head, nothing was locked, and somebody else was quicker.
+    RETURN CASE WHEN _fence IS NULL THEN take_lease(_job, _process) ELSE jsonb_build_object('fence', _fence) END;
+  END $$;
+
+  CREATE FUNCTION renew_process(_process bigint, _url text, _ms integer) RETURNS void LANGUAGE sql AS $$
+    INSERT INTO processes (number, url, alive_until) OVERRIDING SYSTEM VALUE
+      VALUES (_process, _url, now() + _ms * interval '1 ms')
+      ON CONFLICT (number) DO UPDATE SET alive_until = excluded.alive_until;
+    -- Who has been silent for a day does not come back; what it still held is anybody's.
+    DELETE FROM processes p WHERE p.alive_until < now() - interval '1 day';
+  $$;
+
+  CREATE FUNCTION end_process(_process bigint) RETURNS void LANGUAGE sql AS $$
+    DELETE FROM leases l WHERE l.process = _process;
+    DELETE FROM processes p WHERE p.number = _process;
+  $$;
 `;
 
 /**
  * One append: all of it or nothing, in the transaction of the statement that calls it, with the same answers as the other
- * stores. The head's row is locked first by everyone, also by who takes a lease: so appends of a job, and changes of
+ * stores. An append names the fence of its process where that has the job; what no process has, as the log of a site, is appended
+ * without one. The head's row is locked first by everyone, also by who takes a lease: so appends of a job, and changes of
  * who may append, come one after the other.
  */
 const APPEND = `

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { Client } from 'pg';
 import type { DatabaseAddress } from '../../server/postgres/address.ts';
+import { endsWithUs } from './with-us.ts';
 
 /** Debian keeps the programs of each version apart from the path. */
 const DEBIAN = '/usr/lib/postgresql';
@@ -84,8 +85,7 @@ export class Cluster {
       stdio: 'ignore',
       cwd: '/',
     });
-    const { server } = this;
-    process.once('exit', () => server.kill('SIGQUIT'));
+    endsWithUs(this.server);
     for (let tries = 0; !(await this.answers()); tries++) {
       if (tries > 400) throw new Error('PostgreSQL does not answer');
       await setTimeout(50);
@@ -137,7 +137,8 @@ export class Cluster {
     const client = this.client(schema);
     await client.connect();
     try {
-      return (await client.query(text)).rows;
+      // Of several statements, what the last one gave.
+      return [await client.query(text)].flat().at(-1)?.rows ?? [];
     } finally {
       await client.end();
     }
