@@ -40,6 +40,19 @@ export function entryOf({ body, hash, salt, names }: StoredEntry): Entry {
   };
 }
 
+/** The entries up to the first text that is none: a damaged log is given as far as it can be read. */
+export function readable(rows: readonly StoredEntry[]): Entry[] {
+  const entries: Entry[] = [];
+  for (const row of rows) {
+    try {
+      entries.push(entryOf(row));
+    } catch {
+      break;
+    }
+  }
+  return entries;
+}
+
 /** As `findFault` of the log, over the stored bytes themselves, row by row. */
 export class Audit {
   private at: Head;

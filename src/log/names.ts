@@ -4,6 +4,7 @@ import { Alternative, type Fact, type FactOf, Signature } from '../model/facts.t
 import { FORGOTTEN } from '../model/forgotten.ts';
 import type { Seq } from '../model/ids.ts';
 import { Person } from '../model/person.ts';
+import type { Placed } from '../model/placed.ts';
 
 /**
  * Names of people, kept so that they can be forgotten. The hashed body of an entry has, in place of the fields below, one
@@ -114,6 +115,16 @@ export function forgottenIn(entries: Iterable<Pick<Entry, 'seq' | 'fact'>>): Set
     if (fact?.type === 'names-forgotten' && Array.isArray(fact.entries))
       for (const seq of fact.entries) if (seq < by) forgotten.add(seq);
   return forgotten;
+}
+
+/** When and why the names of this entry were forgotten, and the entry that says so. */
+export function forgettingOf(
+  entries: Iterable<Entry>,
+  forgotten: Seq,
+): Placed<'names-forgotten'> | undefined {
+  for (const { seq, at, fact } of entries)
+    if (fact.type === 'names-forgotten' && fact.entries.includes(forgotten)) return { ...fact, seq, at };
+  return undefined;
 }
 
 /** The entry without its names, as one reads it from now on. An entry that has none, or stands open, stays what it is. */
