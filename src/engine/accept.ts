@@ -1,8 +1,8 @@
 import type { Seq } from '../model/ids.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { unreadAround } from './around.ts';
+import { CLOSE, halfWidth, nearPeak, shortfallDb, sideReach } from './beam.ts';
 import { isGoneBehind } from './behind.ts';
-import { halfWidth, nearPeak, shortfallDb, sideReach } from './beam.ts';
 import { higherReading, lower } from './compare.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
@@ -14,16 +14,13 @@ import type { Place } from './place.ts';
 import { missingByTrends } from './proven.ts';
 import type { Sample } from './sample.ts';
 import type { Search } from './search.ts';
-import { agree } from './stay.ts';
 import type { Sides } from './sides.ts';
+import { agree } from './stay.ts';
 import { look, type View } from './view.ts';
-import { isAsForetold, walkedSides } from './walked.ts';
+import { isAsForetold, unseenSide, walkedSides } from './walked.ts';
 
 /** The fitted peak may be this much higher than the accepted place, uncertainty included. dB. */
 export const SHORTFALL_ALLOWED_DB = 0.2;
-
-/** Nearer than this is on the peak, not next to it. Eighths. */
-export const CLOSE = 2;
 
 /** What is missing for acceptance here and now; empty if nothing is. */
 export function missingForAccept(search: Search, now: number): Missing[] {
@@ -57,8 +54,9 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   }
   if (!search.floor) {
     const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
-    const isClose =
-      AXES.every((axis) => isSeenClose(view, here, axis)) || (search.walk && isAsForetold(view, here));
+    const isClose = search.walk
+      ? AXES.every((axis) => unseenSide(view, here, axis) === undefined) && isAsForetold(view, here)
+      : AXES.every((axis) => isSeenClose(view, here, axis));
     if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
       const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
       missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
@@ -82,7 +80,6 @@ export function blockingPassed(search: Search, here: Sample): boolean {
   // A person who walks may put the card up before this place was read: that it is as bright as foretold is judged apart.
   return search.walk !== undefined && isGoneBehind(search, here);
 }
-
 
 /** The sides that acceptance rests on: of the plain search's own lines where it has taken over. */
 function provenSides(view: View, here: Sample, axis: Axis): Sides {

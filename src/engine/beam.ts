@@ -455,6 +455,9 @@ const REACHED = 0.6;
 export const sideReach = (beam: Form | undefined, axis: Axis, maxStep: Eighths): number =>
   REACHED * sideDistance(beam, axis, maxStep);
 
+/** Nearer than this is on the peak, not next to it. Eighths. */
+export const CLOSE = 2;
+
 /** How much higher than a place the fitted peak may be, uncertainty included, whatever the shape. dB. */
 export function shortfallDb(beam: Form, place: Sample): number {
   const worst = (axis: Axis) =>

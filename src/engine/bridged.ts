@@ -42,7 +42,8 @@ function moved(s: Sample, step: Step, gain: number): Sample[] {
   const { level } = s;
   if (level.kind === 'above') return [];
   const before = known.get(s);
-  if (before?.gain === gain && before.step.db === step.db && before.step.sd === step.sd) return [before.moved];
+  if (before?.gain === gain && before.step.db === step.db && before.step.sd === step.sd)
+    return [before.moved];
   const { db, sd } = step;
   const at =
     level.kind === 'level'

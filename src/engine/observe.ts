@@ -3,11 +3,11 @@ import type { MeterProfile } from '../model/profile.ts';
 import type { CannotWhy } from '../model/reports.ts';
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { missingForAccept } from './accept.ts';
+import { DARK_DB, isStillDark } from './behind.ts';
+import { inGain } from './bridged.ts';
 import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
-import { DARK_DB, isStillDark } from './behind.ts';
-import { inGain } from './bridged.ts';
 import { isLost, toLevel } from './level.ts';
 import { type Look, looked, type Seen } from './looks.ts';
 import { begun } from './rejected.ts';
@@ -212,7 +212,8 @@ function behindCard(search: Search, stay: Stay): boolean | undefined {
 
 const brightest = ({ samples, gain }: Search): Sample | undefined =>
   inGain(samples, gain).reduce<Sample | undefined>(
-    (best, s) => (s.level.kind === 'level' && s.level.db > (best?.level.db ?? Number.NEGATIVE_INFINITY) ? s : best),
+    (best, s) =>
+      s.level.kind === 'level' && s.level.db > (best?.level.db ?? Number.NEGATIVE_INFINITY) ? s : best,
     undefined,
   );
 

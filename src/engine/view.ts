@@ -1,7 +1,7 @@
 import { AXES } from '../model/turns.ts';
 import { type Beam, type Estimate, fitBeam, fitShape, predict } from './beam.ts';
-import { newestAt } from './place.ts';
 import { inGain } from './bridged.ts';
+import { newestAt } from './place.ts';
 import type { Sample } from './sample.ts';
 import { type Search, sampleHere } from './search.ts';
 import { BACKLASHES, profileBacklash } from './slack.ts';

@@ -1,16 +1,15 @@
-import type { Action } from '../model/advice.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
-import { isSeenClose, SHORTFALL_ALLOWED_DB } from './accept.ts';
-import { advice, figure, type TimedAdvice } from './advice.ts';
+import { SHORTFALL_ALLOWED_DB } from './accept.ts';
+import { advice, figure, type TimedAdvice, type TurnAction, turnBy } from './advice.ts';
 import { type Beam, doubtDb, halfWidth, lossDb, pointingOf, shortfallDb, sideReach } from './beam.ts';
 import { peakOutOfBand } from './gain.ts';
-import { recoverSignal, stepTo } from './hunt.ts';
+import { recoverSignal } from './hunt.ts';
 import { isSamePlace } from './place.ts';
 import type { RuleId } from './rules.ts';
 import type { PerAxis, Sample } from './sample.ts';
 import { BACKLASHES, follow, screwFor } from './slack.ts';
 import type { View } from './view.ts';
-import { isAsForetold, walkedSides } from './walked.ts';
+import { foretold, isAsForetold, NEARER, unseenSide, walkedSides } from './walked.ts';
 
 /**
  * The search of a person who walks to the meter for every number. What counts is how often they go, not how often they turn:
@@ -36,7 +35,9 @@ const UNKNOWN = 15;
 /** The first step on the second adjuster: this much lower, if the light is as wide there, and no farther. dB, eighths. */
 const FAR_DB = 9;
 const FARTHEST = 13;
+/** The first side is so much lower on wide light, and on light that shows little of its shape so far out. dB. */
 const WIDE_DB = 4;
+const STEEP_DB = 7;
 /** A side is read so much farther out than it must be, for the peak may yet be found a little beside. Eighths. */
 const SPARE = 2;
 /** An aim by eye misses the peak by about so much, and one side alone leaves it so uncertain. Eighths; estimates of our own, no source. */
@@ -48,8 +49,9 @@ const WORTH_DB = 0.03;
 export function destination(view: View): Destination | undefined {
   const { here, beam, search } = view;
   if (!here) return undefined;
-  const axes = [search.axis, otherAxis(search.axis)];
-  if (!beam) return { rule: 'find-slope', spot: beside(view, here.turned, search.axis, FIRST), axis: search.axis };
+  // One after the other: the sides of the second are read along the peak of the first.
+  const axes = AXES.filter((axis) => !search.stuck[axis]);
+  if (!beam) return { rule: 'find-slope', spot: beside(view, here.turned, axes[0] ?? search.axis, FIRST) };
   const peak = isGoodEnough(view, beam, here) ? here.turned : peakOf(view, beam, here);
   const at = standing(here, peak);
   for (const axis of axes) {
@@ -62,11 +64,15 @@ export function destination(view: View): Destination | undefined {
     if (spot) return { rule: 'peak-adjuster', spot, axis };
   }
   const isThere = isSamePlace(peak, here.turned);
-  if (isThere && !isAsForetold(view, here)) {
-    const axis = axes.find((each) => !isSeenClose(view, here, each));
-    const spot = axis && nextTo(view, beam, at, axis);
+  const top = isThere ? here : foretold(view, at);
+  for (const axis of axes) {
+    const side = unseenSide(view, top, axis);
+    const spot = side && nextTo(view, beam, at, axis, side);
     if (spot) return { rule: 'peak-adjuster', spot, axis };
   }
+  const unsure = isThere && !isAsForetold(view, here) ? axes[0] : undefined;
+  const spot = unsure && nextTo(view, beam, at, unsure);
+  if (unsure && spot) return { rule: 'peak-adjuster', spot, axis: unsure };
   return isThere ? undefined : { rule: 'return-to-peak', spot: peak, isPeak: true };
 }
 
@@ -82,11 +88,37 @@ const isGoodEnough = (view: View, beam: Beam, here: Sample): boolean =>
 export function walkOn(view: View): TimedAdvice | undefined {
   const { beam, here, samples } = view;
   const to = destination(view);
-  const action: Action | undefined = to && stepTo(view, to.spot);
+  const action = to && turnToward(view, to.spot);
   if (!to || !action) return undefined;
   const known = to.axis && beam ? beam.peak[to.axis] : undefined;
-  const figures = known ? { fittedPeak: figure(known.value), uncertainty: figure(known.sd) } : {};
+  const figures = {
+    ...(known && { fittedPeak: figure(known.value), uncertainty: figure(known.sd) }),
+    turnsOnTrip: turnsToward(view, to.spot),
+    ...(to.isPeak && { cardOnTrip: 1 }),
+  };
   return advice(to.rule, action, [...samples.slice(-3), here], figures);
+}
+
+type Standing = Pick<View, 'search'>;
+
+const turnToward = (at: Standing, spot: PerAxis<number>): TurnAction | undefined =>
+  clockwise(at, 'horizontal', spot) ?? clockwise(at, 'vertical', spot);
+
+/** So many turns at most lead anywhere. */
+const MOST_TURNS = 40;
+
+/** How many turns of the hand lead there: told before the trip. */
+function turnsToward({ search }: Standing, spot: PerAxis<number>): number {
+  let at = search;
+  for (let turns = 0; turns < MOST_TURNS; turns++) {
+    const turn = turnToward({ search: at }, spot);
+    if (!turn) return turns;
+    const { axis, eighths } = turn;
+    const turned = { ...at.turned, [axis]: at.turned[axis] + eighths };
+    const pointing = { ...at.pointing, [axis]: follow(at.pointing[axis], turned[axis]) };
+    at = { ...at, turned, pointing };
+  }
+  return MOST_TURNS;
 }
 
 /** The gain is set beside the meter, for the number that the peak will read: just before the walk to it. */
@@ -96,7 +128,27 @@ export const beforeThePeak = (view: View): TimedAdvice | undefined =>
 /** All four sides of a narrow beam may be dark, one after the other: only one place more says that the light is lost. */
 const MOST_DARK = 5;
 export const lostOnTheWay = (view: View): TimedAdvice | undefined =>
-  view.samples.length >= MOST_DARK && view.samples.slice(-MOST_DARK).every(({ level }) => level.kind === 'below') ? recoverSignal(view) : undefined;
+  view.samples.length >= MOST_DARK &&
+  view.samples.slice(-MOST_DARK).every(({ level }) => level.kind === 'below')
+    ? recoverSignal(view)
+    : undefined;
+
+/** More backlash than this no usual screw has: it is taken up on the way to each place. Eighths; common practice, no source. */
+const LASH = 4;
+const TAKEN_UP = BACKLASHES.indexOf(LASH);
+
+/**
+ * The next turn of one adjuster toward a place, which is always reached clockwise: so no number rests on how much backlash the screws
+ * have, which few numbers could not tell.
+ */
+function clockwise({ search }: Standing, axis: Axis, spot: PerAxis<number>): TurnAction | undefined {
+  const at = search.turned[axis];
+  const isTakenUp = search.pointing[axis][TAKEN_UP] === at - LASH / 2;
+  if (isTakenUp && at === spot[axis]) return undefined;
+  const before = spot[axis] - LASH - 1;
+  const to = at <= before || (isTakenUp && at < spot[axis]) ? spot[axis] : before;
+  return turnBy({ search }, axis, to - at) ?? turnBy({ search }, axis, spot[axis] - at);
+}
 
 /** The reading here, as it would be taken elsewhere. */
 const standing = (here: Sample, spot: PerAxis<number>): Sample => ({
@@ -137,12 +189,7 @@ function lackingSide(view: View, beam: Beam, at: Sample, axis: Axis): PerAxis<nu
   const center = isFirst ? at.turned[axis] : below || above ? at.turned[axis] : likelyAt(view, beam, axis);
   const middle = (Math.max(...places) + Math.min(...places)) / 2;
   const way = below ? 1 : above ? -1 : middle > center ? -1 : 1;
-  const nearest = Math.ceil(sideReach(beam, axis, view.search.adjusters.maxStep)) + SPARE;
-  const wanted = Math.sqrt(SIDE_DB / beam.curvature[axis].value);
-  const spare = below || above || fallenBy(view, beam, at) > WIDE_DB ? SPARE : 2 * SPARE;
-  let by = isFirst
-    ? firstStep(beam, axis)
-    : Math.round(Math.max(nearest, spare > SPARE ? nearest + SPARE : Math.min(nearest + SPARE, wanted)));
+  let by = isFirst ? firstStep(beam, axis) : Math.round(nextStep(view, beam, axis));
   // A reading on that side that is not lower was taken too near.
   const isRead = (spot: PerAxis<number>) => view.samples.some((s) => isSamePlace(s.turned, spot));
   for (let tries = 0; tries < 4; tries++, by = Math.ceil(1.4 * by)) {
@@ -156,13 +203,26 @@ function lackingSide(view: View, beam: Beam, at: Sample, axis: Axis): PerAxis<nu
 function firstStep(beam: Beam, axis: Axis): number {
   const other = otherAxis(axis);
   const isKnown = beam.peak[other].sd < UNKNOWN;
-  return isKnown ? Math.round(Math.max(FIRST, Math.min(FARTHEST, Math.sqrt(FAR_DB / beam.curvature[other].value)))) : FIRST;
+  return isKnown
+    ? Math.round(Math.max(FIRST, Math.min(FARTHEST, Math.sqrt(FAR_DB / beam.curvature[other].value))))
+    : FIRST;
 }
 
-/** How much lower the newest reading is than the best: little on wide light, whose peak one side misplaces most. dB. */
-function fallenBy({ here, samples }: View, beam: Beam, at: Sample): number {
-  const best = Math.max(...samples.map(({ level }) => (level.kind === 'below' ? Number.NEGATIVE_INFINITY : level.db)));
-  return here && beam && at && here.level.kind === 'level' ? best - here.level.db : Number.POSITIVE_INFINITY;
+/**
+ * The second place, on the other side. Near, where the first was so far down that it shows little of the light's shape; far out where
+ * it was hardly lower: the light is wide there, and one side of it misplaces the peak most.
+ */
+function nextStep({ here, samples, search }: View, beam: Beam, axis: Axis): number {
+  const reach = sideReach(beam, axis, search.adjusters.maxStep);
+  const best = Math.max(
+    ...samples.map(({ level }) => (level.kind === 'level' ? level.db : Number.NEGATIVE_INFINITY)),
+  );
+  const fallen = here?.level.kind === 'level' ? best - here.level.db : Number.POSITIVE_INFINITY;
+  if (fallen > STEEP_DB) return reach * NEARER + SPARE;
+  const farthest = reach + 3 * SPARE;
+  return fallen < WIDE_DB
+    ? farthest
+    : Math.min(farthest, Math.max(reach + SPARE, Math.sqrt(SIDE_DB / beam.curvature[axis].value)));
 }
 
 /** Where the peak is while only one side of it was read: between what the readings say and the aim, which the eye made near it. */
@@ -174,9 +234,15 @@ function likelyAt({ search }: View, beam: Beam, axis: Axis): number {
 }
 
 /** Both sides are lower, and the peak between them is not known well enough: a place next to it. */
-function nextTo(view: View, beam: Beam, at: Sample, axis: Axis): PerAxis<number> | undefined {
-  const by = Math.max(2, Math.round(halfWidth(beam, axis) / 2));
-  return [by, -by, 2 * by, -2 * by]
+function nextTo(
+  view: View,
+  beam: Beam,
+  at: Sample,
+  axis: Axis,
+  side: -1 | 1 = 1,
+): PerAxis<number> | undefined {
+  const by = Math.max(2, Math.round(0.8 * halfWidth(beam, axis)));
+  return [by * side, -by * side, 2 * by * side, -2 * by * side]
     .map((off) => beside(view, at.turned, axis, off))
     .find((spot) => !view.samples.some((s) => isSamePlace(s.turned, spot)));
 }

@@ -38,8 +38,14 @@ interface Way {
 }
 
 const WAYS: readonly Way[] = [
-  { name: 'trends', run: onPair((spec, rng) => runEngine(spec, errors, rng, undefined, true, { byTrends: true })) },
-  { name: 'walking', run: onPair((spec, rng) => runEngine(spec, walkErrors, rng, undefined, true, { walks: true })) },
+  {
+    name: 'trends',
+    run: onPair((spec, rng) => runEngine(spec, errors, rng, undefined, true, { byTrends: true })),
+  },
+  {
+    name: 'walking',
+    run: onPair((spec, rng) => runEngine(spec, walkErrors, rng, undefined, true, { walks: true })),
+  },
   { name: 'numbers', run: onPair((spec, rng) => runEngine(spec, CAREFUL, rng)) },
 ];
 
