@@ -70,7 +70,7 @@ const CHECKPOINT_PAGES = 16_000;
  * the background, which reads all their pages. What no log is held against is small, and read at the start in any case.
  */
 const CHECKED_AT_START_BYTES = 128 * 1024 ** 2;
-const NOT_IN_LOGS = ['heads', 'passes', 'codes'];
+const NOT_IN_LOGS = ['heads', 'passes', 'codes', 'stamps'];
 
 /** How long we wait for another program that is just using the file. */
 const BUSY_MS = 500;
