@@ -46,12 +46,6 @@ export const ALONE_WAYS: Readonly<Record<AloneWay, AloneWords>> = {
   },
 };
 
-/** Read beside the other cautions. Common practice, no source. */
-export const ALONE_CAUTIONS: readonly string[] = [
-  'Alone: tell somebody where you work, and when they will hear from you.',
-  'Nobody holds the ladder: tie it or foot it. Close the ground below it.',
-];
-
 /** In the report and on the page of a record. */
 export const ALONE_RECORD: Readonly<Record<AloneWay, string>> = {
   watching: 'a second phone read the meter by its camera',
