@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { compress } from 'hono/compress';
 import type { Logger } from 'pino';
 import type { Stamping } from '../src/log/time-stamp.ts';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
@@ -131,6 +132,8 @@ export function api(deps: ApiDeps): Hono<Env> {
     if (refusal) telemetry.refused('request', refusal, blockOf(addressOf(c)), path);
     telemetry.answered(c.req.method, path, c.res.status, performance.now() - began);
   });
+  // A record of a day is a megabyte of JSON. No key can be guessed by the size of an answer: another website cannot send a token.
+  app.use(compress({ encoding: 'gzip' }));
   app.use(async (c, next) => {
     if (!isOwnOrigin(c.req.header('origin'), c.req.header('host'))) {
       return refuse(c, 'bad-message', OTHER_WEBSITE, 403);

@@ -17,7 +17,7 @@ const MOST_BYTES: Readonly<Record<string, number>> = {
   // Opened again by a phone that has lost what it had: the whole screen of the seat at once.
   'panel, cautions read': 121_000,
   'emitter, cautions read': 121_000,
-  // With the record itself, which comes unpacked.
+  // With the record itself.
   watch: 200_000,
   record: 200_000,
 };
