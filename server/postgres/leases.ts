@@ -93,9 +93,14 @@ export class PostgresLeases implements Leases {
   }
 
   async others(): Promise<string[]> {
+    return this.alive(await this.process);
+  }
+
+  /** The addresses of all processes that answer now, but for one. */
+  async alive(but = 0): Promise<string[]> {
     const rows = await this.database.rows<{ url: string }>(
       'SELECT url FROM processes WHERE number <> $1 AND alive_until > now()',
-      [await this.process],
+      [but],
     );
     return rows.map(({ url }) => url);
   }

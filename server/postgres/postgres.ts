@@ -14,6 +14,7 @@ import {
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type GivenPass,
   type HeldPass,
   type KeptStamp,
   type KeptSummary,
@@ -202,6 +203,14 @@ export class PostgresStore implements Store {
       'SELECT token, role FROM passes WHERE job = $1 AND revoked = 0',
       [job],
     );
+  }
+
+  async everyPass(job: JobId): Promise<GivenPass[]> {
+    const rows = await this.database.rows<{ token: Digest; role: Pass['role']; revoked: number }>(
+      'SELECT token, role, revoked FROM passes WHERE job = $1',
+      [job],
+    );
+    return rows.map((row) => ({ ...row, revoked: revokedOf(row.revoked) }));
   }
 
   grant(code: Digest, now: number): Promise<CodeGrant | undefined> {

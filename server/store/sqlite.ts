@@ -16,6 +16,7 @@ import {
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type GivenPass,
   type HeldPass,
   type KeptStamp,
   type KeptSummary,
@@ -350,6 +351,11 @@ export class SqliteStore implements Store {
     return guard(() => this.sql.passes.all(job)).map((row) => ({ ...row }));
   }
 
+  async everyPass(job: JobId): Promise<GivenPass[]> {
+    const rows = guard(() => this.sql.everyPass.all(job));
+    return rows.map((row) => ({ ...row, revoked: revokedOf(row.revoked) }));
+  }
+
   async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {
     return guard(() => this.grantNow(code, now));
   }
@@ -465,6 +471,9 @@ function statements(db: Connection) {
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ? AND revoked = 0'),
     withdraw: db.prepare('UPDATE passes SET revoked = 2 WHERE token = ? AND job = ?'),
     passes: db.prepare<[JobId], HeldPass>('SELECT token, role FROM passes WHERE job = ? AND revoked = 0'),
+    everyPass: db.prepare<[JobId], HeldPass & { revoked: number }>(
+      'SELECT token, role, revoked FROM passes WHERE job = ?',
+    ),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),

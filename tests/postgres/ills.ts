@@ -102,9 +102,13 @@ export async function play(stage: Stage, ills: readonly Ill[]): Promise<Played> 
   const faults = crew
     .filter(({ waiting }) => waiting > 0)
     .map((one) => `${one.name}: ${one.waiting} never came through`);
+  // Before the record is read: what comes later, as that a phone is gone, no phone was shown.
+  for (const phone of phones) await phone.end();
   const records = await Promise.all(processes.map(({ url }) => recordAt(url, job.watch)));
-  const [record] = records;
+  const [record, ...others] = records.sort((a, b) => b.entries.length - a.entries.length);
   if (!record) throw new Error('there is no process');
+  for (const { head } of others)
+    if (record.entries[head.count - 1]?.hash !== head.hash) faults.push('two processes give different logs');
   const fault = findFault(record.entries, record.head);
   if (fault) faults.push(`the log fails its check at ${fault.seq}: ${fault.fault}`);
   const places = new Map<string, number[]>();
@@ -115,7 +119,6 @@ export async function play(stage: Stage, ills: readonly Ill[]): Promise<Played> 
     if (at.length !== 1) faults.push(`message ${id} is in the log ${at.length} times`);
   }
   for (const phone of phones) {
-    await phone.end();
     faults.push(...phone.faults);
     for (const [id, seq] of phone.acknowledged)
       if (places.get(id)?.[0] !== seq)
