@@ -57,8 +57,9 @@ async function typeInto(page: Page, name: string | RegExp, text: string): Promis
   await page.keyboard.type(text);
 }
 
-/** The one word of the orders that differs, as American dictionaries have it; from memory. */
-const inAmerican = (order: string): string => order.replace('anticlockwise', 'counterclockwise');
+/** The words of the orders that differ, as American dictionaries have them; from memory. */
+const inAmerican = (order: string): string =>
+  order.replace('anticlockwise', 'counterclockwise').replace('metres', 'meters');
 
 /** Two phones without a finger on their glass: every control by Tab, Enter and typing. WCAG 2.2, 2.1.1, 2.1.2, 2.4.7. */
 describe.skipIf(!CHROMIUM)('a crew with keyboards only, one British and one American', () => {
