@@ -9,7 +9,7 @@ import { play } from './ills.ts';
 import { ServerProcess } from './processes.ts';
 
 describe.runIf(POSTGRES)('a schedule of ills', () => {
-  it('R171, R172: whatever is killed, stopped, cut or crashed, each acknowledged message is there once, and all saw the same', async () => {
+  it('R171: whatever is killed, cut or crashed, each acknowledged message is there once, and all saw the same', async () => {
     const data = mkdtempSync(join(tmpdir(), 'ladderline-schedule-'));
     onTestFinished(() => rmSync(data, { recursive: true }));
     const cluster = await Cluster.start();
@@ -21,7 +21,8 @@ describe.runIf(POSTGRES)('a schedule of ills', () => {
       await one.start();
       onTestFinished(() => one.end('SIGKILL'));
     }
-    const ills = ['stop', 'cut connections', 'kill -9', 'crash the database'] as const;
+    // One that is stopped has a test of its own, and takes long.
+    const ills = ['cut connections', 'kill -9', 'crash the database'] as const;
     const played = await play({ cluster, processes, random: createRng(1) }, ills);
     expect(played.faults).toEqual([]);
     expect(played.acknowledged).toBeGreaterThan(0);
