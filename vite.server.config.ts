@@ -20,6 +20,7 @@ export default defineConfig({
         verify: 'server/verify/main.ts',
         backup: 'server/backup/backup-main.ts',
         restore: 'server/backup/restore-main.ts',
+        copy: 'server/copy/copy-main.ts',
         forget: 'server/forget/forget-main.ts',
         account: 'server/backup/account-main.ts',
         passphrase: 'server/backup/passphrase-main.ts',

@@ -1,5 +1,6 @@
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import { compress } from 'hono/compress';
 import type { Logger } from 'pino';
 import type { Stamping } from '../src/log/time-stamp.ts';
 import { PHOTO_BYTES_MOST } from '../src/model/photo.ts';
@@ -29,12 +30,14 @@ import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
 import { accountsApi } from './accounts/api.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
+import type { Carriage } from './guard/carriage.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
 import type { LastSeen } from './guard/last-seen.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
 import { type HealthDeps, healthApi } from './health.ts';
+import { carry, Others } from './http/carry.ts';
 import { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './http/http.ts';
 import { answer } from './http/route.ts';
@@ -53,6 +56,7 @@ import { siteApi } from './site/api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
 import type { AccountsFile } from './store/accounts.ts';
+import { HeldElsewhere, type Leases } from './store/leases.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { Telemetry } from './telemetry/telemetry.ts';
@@ -80,6 +84,9 @@ export interface ApiDeps extends HealthDeps {
   localName?: (() => string | undefined) | undefined;
   /** What who opens sites and jobs must know; without it, anybody may. */
   passphrase?: PassphraseCheck | undefined;
+  /** Where this server is several processes. */
+  leases?: Leases | undefined;
+  carriage?: Carriage | undefined;
   /** Who has an account, where the owner asks for one. */
   accounts?: AccountsFile | undefined;
 }
@@ -114,6 +121,7 @@ export function api(deps: ApiDeps): Hono<Env> {
   const app = new Hono<Env>();
   const guesses = new Guesses(limits, performance.now());
   const opensOf = new Buckets(limits.opensPerAddress);
+  const others = new Others(deps.leases, deps.carriage);
   const voicesOf = new Buckets(limits.voices);
 
   app.use(async (c, next) => {
@@ -124,6 +132,8 @@ export function api(deps: ApiDeps): Hono<Env> {
     if (refusal) telemetry.refused('request', refusal, blockOf(addressOf(c)), path);
     telemetry.answered(c.req.method, path, c.res.status, performance.now() - began);
   });
+  // A record of a day is a megabyte of JSON. No key can be guessed by the size of an answer: another website cannot send a token.
+  app.use(compress({ encoding: 'gzip' }));
   app.use(async (c, next) => {
     if (!isOwnOrigin(c.req.header('origin'), c.req.header('host'))) {
       return refuse(c, 'bad-message', OTHER_WEBSITE, 403);
@@ -188,15 +198,16 @@ export function api(deps: ApiDeps): Hono<Env> {
 
   answer(app, ROUTES.askPanel, async (c) => {
     const body = await read(c, ROUTES.askPanel.body, { word: { reason: 'bad-code', text: CALL_FORM } });
-    return body.kind === 'refused'
-      ? reply(c, body, 201)
-      : reply(c, await rooms.asks.ask(body.value, blockOf(addressOf(c))), 201);
+    if (body.kind === 'refused') return reply(c, body, 201);
+    const asked = await rooms.asks.ask(body.value, blockOf(addressOf(c)));
+    const isUnknown = asked.kind === 'refused' && asked.reason === 'bad-code';
+    return (isUnknown && (await others.answerTo(c))) || reply(c, asked, 201);
   });
 
   answer(app, ROUTES.askAnswer, async (c) => {
     const key = tokenOf(c);
     const became = key === undefined ? undefined : await rooms.asks.answerTo(key);
-    return became ? c.json(became) : refuse(c, 'bad-token', QUESTION_UNKNOWN);
+    return became ? c.json(became) : ((await others.answerTo(c)) ?? refuse(c, 'bad-token', QUESTION_UNKNOWN));
   });
 
   for (const { ofJob, proof, give } of RECORDS) {
@@ -274,7 +285,13 @@ export function api(deps: ApiDeps): Hono<Env> {
   app.route('/', healthApi(deps));
 
   app.all('*', (c) => refuse(c, 'bad-message', noAddressText(c.req.method, c.req.path), 404));
-  app.onError((error, c) => {
+  app.onError(async (error, c) => {
+    if (error instanceof HeldElsewhere) {
+      const answer = await carry(c, error.url, deps.carriage).catch((err: unknown) =>
+        log.warn({ err, url: error.url }, 'the process that has a job does not answer'),
+      );
+      return answer ?? refuse(c, 'store-failed', REQUEST_FAILED);
+    }
     log.error({ err: error, path: c.req.path }, 'a request failed');
     return refuse(c, 'store-failed', REQUEST_FAILED);
   });

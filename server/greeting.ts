@@ -5,6 +5,7 @@ import type { Fingerprint, TreeHead } from '../src/log/signed-head.ts';
 import type { LocalNameState } from './local-name/local-name.ts';
 import { lanAddresses } from './network/addresses.ts';
 import type { Options } from './options.ts';
+import { nameOf } from './postgres/address.ts';
 import { VERSION } from './process/program.ts';
 import type { RunningServer } from './start.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
@@ -55,6 +56,7 @@ export function greeting(
           `  By name       ${byName === 'held' ? `${scheme}://${options.localName}:${port}` : BY_NAME[byName]}`,
         ]),
     `  Data folder   ${options.data}`,
+    ...(options.store ? [`  Records       ${nameOf({ url: options.store })}`] : []),
     `  Signing key   ${fingerprint}`,
     `  Speech        ${speech}`,
     `  Voice         ${VOICE[options.voice]}`,

@@ -9,6 +9,7 @@ import { SigningKey } from './notary/ed25519.ts';
 import type { Publish } from './notary/notary.ts';
 import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
+import { openPostgres } from './postgres/open.ts';
 import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
 import type { SpeechEngine } from './speech/service.ts';
@@ -17,9 +18,12 @@ import { askAt, certificatesIn } from './stamps/ask.ts';
 import { stampsBy } from './stamps/token.ts';
 import { type RunningServer, type StampsFrom, startServer } from './start.ts';
 import { accountsOf } from './store/accounts.ts';
+import { makeDataFolder } from './store/data-folder.ts';
 import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
+import type { Warn } from './store/sqlite.ts';
 import { StoreFailure } from './store/store.ts';
+import { summaryKeyOf } from './store/summary-key.ts';
 import { openInThread } from './store/threaded.ts';
 import { makeLogger } from './telemetry/logger.ts';
 import { metricsTokenOf } from './telemetry/token.ts';
@@ -71,6 +75,12 @@ function stampsFrom({ stampFrom, stampAuthority, stampEvery }: Options): StampsF
   }
 }
 
+function openStore({ data, store: url, storePasswordFile: passwordFile }: Options, warn: Warn) {
+  if (url === undefined) return openInThread(data, warn);
+  makeDataFolder(data);
+  return openPostgres({ url, passwordFile }, summaryKeyOf(data).key, warn);
+}
+
 /** Waits until the speech engine is loaded or has failed, and says which. */
 async function speechLine(engine: SpeechEngine | undefined): Promise<string> {
   if (!engine) return 'off: people type';
@@ -89,7 +99,7 @@ async function main(): Promise<void> {
   const log = makeLogger(options.logLevel);
   const voice = voiceOf(options);
   const stamps = stampsFrom(options);
-  const store = await openInThread(options.data, (text) => log.warn(text));
+  const store = await openStore(options, (text) => log.warn(text));
   const certificate = certificateOf(options, (text) => log.warn(text));
   const tls = await certificate?.();
   const signingKey = SigningKey.ofFolder(options.data);
@@ -98,6 +108,7 @@ async function main(): Promise<void> {
   let localName: LocalName | undefined;
   const server = await startServer({
     store,
+    ...('leases' in store && { leases: store.leases, peerUrl: options.peer }),
     port,
     host,
     log,
@@ -118,7 +129,8 @@ async function main(): Promise<void> {
     ...(transcriber && { transcriber }),
     ...(voice && { voice }),
   });
-  const backups = await serveBackups(options.data, store, log);
+  // A database is backed up with its own tools.
+  const backups = 'copyTo' in store ? await serveBackups(options.data, store, log) : undefined;
   if (certificate && tls)
     keepRenewed(
       tls,
@@ -151,11 +163,15 @@ const NOT_ENDED =
   'the server could not end in order within 30 seconds, and was ended. What was acknowledged is in the logs; phones send the rest again.';
 
 /** The first signal ends the server in order, in bounded time; a second one ends it at once. */
-function endOnSignal(server: RunningServer, backups: Backups, localName: LocalName | undefined): void {
+function endOnSignal(
+  server: RunningServer,
+  backups: Backups | undefined,
+  localName: LocalName | undefined,
+): void {
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
     process.once(signal, () => {
       process.once(signal, () => process.exit(1));
-      backups.close();
+      backups?.close();
       within(END_WITHIN_MS, Promise.all([localName?.close(), server.close()])).then(
         (isDone) => (isDone ? process.exit(0) : fail(new StartFailure(NOT_ENDED))),
         (error: unknown) => fail(error),

@@ -1,6 +1,7 @@
 import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { Callers, type ProxyHeader } from './guard/callers.ts';
+import { addressFault } from './postgres/address.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { LOG_LEVELS } from './telemetry/logger.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
@@ -14,6 +15,10 @@ export interface Options {
   trustProxy: string[];
   proxyHeader: ProxyHeader;
   data: string;
+  /** The address of a database; undefined: a file in the data folder. */
+  store?: string;
+  storePasswordFile?: string;
+  peer?: string;
   tls: 'own' | 'off' | 'files';
   cert?: string;
   key?: string;
@@ -95,6 +100,12 @@ function toUrl(text: string): string {
   return text;
 }
 
+function toStore(text: string): string {
+  const fault = addressFault(text);
+  if (fault !== undefined) throw new InvalidArgumentError(fault);
+  return text;
+}
+
 function toMail(text: string): string {
   if (!/^[^\s@?&]+@[^\s@?&]+$/.test(text)) throw new InvalidArgumentError('It must be one mail address.');
   return text;
@@ -146,6 +157,24 @@ export function readOptions(argv: readonly string[]): Options {
         .default(resolve('data'), './data')
         .env('LADDERLINE_DATA')
         .argParser(toPath),
+    )
+    .addOption(
+      new Option('--store <url>', 'keep the records in a PostgreSQL database instead; see below')
+        .default(undefined, 'a file in the data folder')
+        .env('LADDERLINE_STORE')
+        .argParser(toStore),
+    )
+    .addOption(
+      new Option('--store-password-file <file>', 'that holds the password of the database')
+        .default(undefined, 'PGPASSWORD is taken')
+        .env('LADDERLINE_STORE_PASSWORD_FILE')
+        .argParser(toPath),
+    )
+    .addOption(
+      new Option('--peer <url>', 'under which other processes on the same database reach this one')
+        .default(undefined, 'its port on this machine')
+        .env('LADDERLINE_PEER')
+        .argParser((url) => toUrl(url).replace(/\/+$/, '')),
     )
     .addOption(
       new Option('--tls <kind>', 'how phones connect; see below')
@@ -238,7 +267,7 @@ export function readOptions(argv: readonly string[]): Options {
         .default('warn')
         .env('LADDERLINE_LOG_LEVEL'),
     )
-    .addHelpText('after', TLS_HELP + NAME_HELP + HEADS_HELP + VOICE_HELP);
+    .addHelpText('after', TLS_HELP + NAME_HELP + STORE_HELP + HEADS_HELP + VOICE_HELP);
   program.parse(argv, { from: 'user' });
   const options = program.opts<Options>();
   const given = options.cert !== undefined || options.key !== undefined;
@@ -247,6 +276,8 @@ export function readOptions(argv: readonly string[]): Options {
   }
   if ((options.stampFrom === undefined) !== (options.stampAuthority === undefined))
     program.error('error: --stamp-from and --stamp-authority go together.');
+  if ((options.storePasswordFile ?? options.peer) !== undefined && options.store === undefined)
+    program.error('error: --store-password-file and --peer go with --store.');
   if (options.tls !== 'files' && given) program.error('error: --cert and --key go with --tls files.');
   return options;
 }
@@ -269,6 +300,15 @@ With --local-name ladderline it says to its networks by multicast DNS (RFC 6762,
 Nothing is sent without it. Not every network passes that on, and not every phone asks: the addresses always work.
 Behind a proxy all callers have the proxy's address, and share its limits, unless --trust-proxy names it: then the
 address that it gives is taken. Never name an address from which people call directly: they could give any.
+`;
+
+const STORE_HELP = `
+The records lie in a file in the data folder, which needs no looking after: first choice for one machine. A firm that has
+a PostgreSQL (13 or newer) can have them there:
+  --store postgres://USER@HOST/DATABASE   or ...@/DATABASE?host=/FOLDER for a unix socket; ?sslmode=verify-full for TLS
+The password is in PGPASSWORD, or in the file of --store-password-file; never in the address. Keys and accounts stay in the
+data folder. The database is backed up with its own tools, not with npm run backup. Several processes may share one database:
+give them the same key files, and --peer where they are on several machines. docs/scale.md has more.
 `;
 
 const HEADS_HELP = `

@@ -8,6 +8,7 @@ import { watchDisk } from './disk-watch.ts';
 import { NameRetention } from './forget/retention.ts';
 import { DailyAllowances, TokenAllowances } from './guard/allowance.ts';
 import { Callers } from './guard/callers.ts';
+import { Carriage } from './guard/carriage.ts';
 import { blockOf } from './guard/guesses.ts';
 import { LastSeen } from './guard/last-seen.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
@@ -42,6 +43,7 @@ import type { AskForStamp } from './stamps/ask.ts';
 import { Stamper } from './stamps/stamper.ts';
 import type { AccountsFile } from './store/accounts.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
+import type { Leases } from './store/leases.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import { Telemetry } from './telemetry/telemetry.ts';
@@ -50,6 +52,10 @@ import type { VoiceMaker } from './voice/voice.ts';
 export interface ServerOptions {
   /** Closed with the server. */
   store: Store;
+  /** Where this server is several processes on one store. Closed with the server. */
+  leases?: Leases;
+  /** Under which the other processes reach this one; without it, its port on this machine. */
+  peerUrl?: string | undefined;
   /** 0: any free port. */
   port?: number;
   host?: string;
@@ -110,9 +116,21 @@ export interface RunningServer {
   close(): Promise<void>;
 }
 
+/** Where a server that listens on `host` is reached from its own machine. */
+const loopbackFor = (host: string): string =>
+  host === '0.0.0.0' || host === '::' ? '127.0.0.1' : host.includes(':') ? `[${host}]` : host;
+
 /** Starts the whole server. Rejects with `StartFailure` when it cannot listen. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { store, transcriber, voice, clock = systemClock, host = '127.0.0.1', disk = ENDLESS } = options;
+  const {
+    store,
+    leases,
+    transcriber,
+    voice,
+    clock = systemClock,
+    host = '127.0.0.1',
+    disk = ENDLESS,
+  } = options;
   const log = options.log ?? pino({ enabled: false });
   const limits = { ...LIMITS, ...options.limits };
   const telemetry = new Telemetry(log);
@@ -129,12 +147,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     telemetry.stored(first.job, first.seq, entries.length);
   };
   const rooms = new Rooms(
-    { store, clock, log, telemetry, onStored, graceMs: limits.deadAfterMs },
+    { store, leases, clock, log, telemetry, onStored, graceMs: limits.deadAfterMs },
     limits,
     key.derived('join codes'),
   );
   const summaries = new Summaries(store, log, telemetry);
-  const sites = new Sites({ store, clock, telemetry, onStored }, rooms, summaries);
+  const sites = new Sites({ store, leases, clock, telemetry, onStored }, rooms, summaries);
   // So that the board has little left to work out, even with many pairs.
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
@@ -153,6 +171,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
   const callers = options.callers ?? new Callers();
+  const carriage =
+    leases && new Carriage(Buffer.from(key.derived('between processes')).toString('base64url'));
+  callers.carriage = carriage;
   const front = new Front({
     isOurs: (name) => own.has(name) || (tls !== undefined && namesIn(tls)(name)),
     isTrusted: () => tls !== undefined && tls.authority === undefined,
@@ -206,6 +227,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       version: VERSION,
       certificate,
       localName: options.localName,
+      leases,
+      carriage,
       passphrase: options.passphrase,
       accounts: options.accounts,
     }),
@@ -241,6 +264,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     throw error;
   });
 
+  await leases?.begin(options.peerUrl ?? `http://${loopbackFor(host)}:${listener.port}`);
   const stopWatching = watchDisk(disk, log);
   log.info({ port: listener.port, host, version: VERSION, tls: tls !== undefined }, 'the server has started');
 

@@ -1,5 +1,6 @@
 import type { Reporter } from 'vitest/node';
 import { CHROMIUM } from './e2e/chromium.ts';
+import { POSTGRES } from './postgres/cluster.ts';
 import { PYTHON } from './python/find.ts';
 import { PROXIES } from './server/proxies.ts';
 
@@ -16,6 +17,12 @@ export default class LeftOut implements Reporter {
       say(
         'The test of a client in Python was LEFT OUT: no Python 3 was found.',
         'Install one (Debian: apt-get install python3).',
+      );
+    }
+    if (!POSTGRES) {
+      say(
+        'The tests with PostgreSQL were LEFT OUT: it was not found.',
+        'Install it (Debian: apt-get install postgresql) or set POSTGRES_BIN to the folder of its programs.',
       );
     }
     for (const { name, command, debian } of PROXIES) {

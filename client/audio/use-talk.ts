@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
-import { TALK_NOT_LOADED } from '../../src/phrases/talk.ts';
+import { TALK_NOT_LOADED } from '../../src/phrases/talk-ahead.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Connection } from '../link/connection.ts';
 import { IDLE } from './talk.ts';

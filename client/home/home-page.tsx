@@ -13,12 +13,19 @@ import { KnownJobs } from './known-jobs.tsx';
 import { useSaved } from './use-saved.ts';
 import './home.css';
 
+const TAKE_EVERY_MS = 2000;
+
 /** The first page: go on with a job, take a seat in one, or work on a site. */
 export function HomePage() {
   const { seats, sites, past, leave, forget } = useSaved();
   const { newer } = useKeptPages();
   const { access } = useAccess();
-  useEffect(() => void takeNewer(), [newer]);
+  useEffect(() => {
+    if (!newer) return;
+    // Not at once, while the page still loads, and again: a page of a job that was just closed lets go a little later.
+    const again = setInterval(takeNewer, TAKE_EVERY_MS);
+    return () => clearInterval(again);
+  }, [newer]);
   return (
     <Page class="home">
       <h1 class="home-line">Two phones, one beam: line it up together.</h1>

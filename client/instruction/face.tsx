@@ -73,7 +73,8 @@ export function Face({
 /** The order in one line or a few. It is as large as its longest word allows: no word is broken. */
 const Show = ({ text: english }: { text: string }) => {
   const text = inOwnWords(english);
-  const wide = Math.max(SHORTEST_LINE_EM, ...text.split(/\s+/).map(widthOf));
+  // Where a space does not break, the words beside it are one: « accepter ».
+  const wide = Math.max(SHORTEST_LINE_EM, ...text.split(/[^\S\u00a0]+/).map(widthOf));
   return (
     <h1
       class={text.length > LONG ? 'show long' : 'show'}

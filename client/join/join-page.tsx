@@ -61,7 +61,11 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
           maxLength={CODE_LENGTH + 4}
           placeholder="ABC 234"
           aria-describedby="code-note"
-          onInput={(event) => setCode(event.currentTarget.value.toUpperCase())}
+          onInput={(event) => {
+            setCode(event.currentTarget.value.toUpperCase());
+            // It was about the code that stood here.
+            setFailure(undefined);
+          }}
         />
         <p id="code-note" class={failure ? 'failure' : 'hint'} role={failure ? 'alert' : undefined}>
           {failure ?? 'The panel phone shows it in large letters, with a square code to scan.'}

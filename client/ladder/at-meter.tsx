@@ -14,12 +14,13 @@ const DONE_AT_THE_BEAM: ReadonlySet<Action['kind']> = new Set(['turn', 'gain', '
 /** What the panel's phone would have, on the one phone of a person who stands at the meter now. */
 export function AtMeter({ room }: { room: Room }) {
   const { order, job } = room;
-  const kind = order.kind === 'current' ? order.instruction.advice.action.kind : undefined;
+  const advice = order.kind === 'current' ? order.instruction.advice : undefined;
+  const kind = advice?.action.kind;
   return (
     <>
       <ToldBox room={room} />
-      {kind !== undefined && DONE_AT_THE_BEAM.has(kind) && (
-        <p class="hint">{tripText(tripsOf(countedOf(job)))}</p>
+      {advice && DONE_AT_THE_BEAM.has(advice.action.kind) && (
+        <p class="hint">{tripText(tripsOf(countedOf(job)), advice.figures)}</p>
       )}
       {kind === 'read' && (
         <>

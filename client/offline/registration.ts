@@ -37,7 +37,6 @@ export async function keepPages(): Promise<void> {
     registration?.installing?.addEventListener('statechange', look);
   });
   look();
-  void takeNewer();
   await serviceWorker.ready;
   put({ kept: 'yes' });
 }
@@ -70,12 +69,17 @@ export async function loadNewest(): Promise<void> {
   else location.reload();
 }
 
+/** Chromium's worker, asked while it still fetched for a page, was seen never to give way before the next load. */
+const GIVES_WAY_MS = 10_000;
+
 function takeOver(): Promise<void> {
   return new Promise((resolve) => {
-    navigator.serviceWorker.addEventListener('controllerchange', () => {
+    const load = () => {
       resolve();
       location.reload();
-    });
+    };
+    navigator.serviceWorker.addEventListener('controllerchange', load);
+    setTimeout(load, GIVES_WAY_MS);
     registration?.waiting?.postMessage({ do: 'take-over' } satisfies Request);
   });
 }

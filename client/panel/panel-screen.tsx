@@ -103,12 +103,13 @@ export function PanelScreen({ room }: { room: Room }) {
           </div>
         )}
       </div>
-      <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
       <div class="panel-say">
         {!alone && <QuickWords room={room} />}
         <SayBox room={room} alone={alone} />
         <TalkButton talk={room.talk} speechReady={speechReady} />
       </div>
+      {/* Last, whatever the eye meets first: each of its lines is a stop of the Tab key, and there may be hundreds. */}
+      <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
       {open?.sheet === 'menu' && (
         <Menu room={room} onClose={close}>
           <button type="button" class="button main" onClick={() => setOpen({ sheet: 'accept' })}>

@@ -7,7 +7,7 @@ import {
   REMARK_TITLE,
   REMARK_WORDS,
   remarkWaitsText,
-} from '../../src/phrases/watching.ts';
+} from '../../src/phrases/watcher-remark.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { ownPerson, personIn, rememberPerson, type TypedPerson } from '../people/saved-person.ts';
 import { Field } from '../ui/field.tsx';

@@ -1,7 +1,6 @@
 import type { Seat } from '../../src/model/facts.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { KEEP_AWAKE } from '../../src/phrases/camera.ts';
-import { cautionsOf } from '../../src/phrases/cautions.ts';
+import { cautionsOf, KEEP_AWAKE } from '../../src/phrases/cautions.ts';
 import { HANDS_FREE_OFF, HANDS_FREE_ON } from '../../src/phrases/hands-free.ts';
 import { WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
 import { Mark } from '../ui/mark.tsx';

@@ -1,30 +1,7 @@
-import { useState } from 'preact/hooks';
-import { isOnePhone } from '../../src/model/alone.ts';
 import { Mounting } from '../../src/model/mounting.ts';
 import { CANNOT_SEE_YET, HOW_MOUNTED, HOW_MOUNTED_WHY, MOUNTING_NAMES } from '../../src/phrases/mounting.ts';
 import { Mark } from '../ui/mark.tsx';
-import type { Room } from './use-room.ts';
-
-interface Asked {
-  asks: boolean;
-  /** Undefined: it cannot be seen yet. */
-  answer: (mounting: Mounting | undefined) => void;
-}
-
-/**
- * Whether the emitter's phone still has to ask how the unit hangs: once, before the first order, and not in practice, where
- * the pair is drawn upright.
- */
-export function useMountingAsked({ saved, job, link, post }: Omit<Room, 'endPractice'>): Asked {
-  const [later, setLater] = useState(false);
-  const sent = link.outbox.some(({ letter }) => letter.t === 'mounted');
-  const isThere = saved.seat === 'emitter' || isOnePhone(job.setup?.alone);
-  const known = job.mounting !== undefined || sent || later;
-  return {
-    asks: isThere && job.setup !== undefined && !job.setup.practice && !job.accepted && !known,
-    answer: (mounting) => (mounting ? post({ t: 'mounted', mounting }) : setLater(true)),
-  };
-}
+import type { Asked } from './use-mounting-asked.ts';
 
 /** One large key for each way to hang, with a drawing of it. */
 export const MountingPage = ({ onAnswer }: { onAnswer: Asked['answer'] }) => (

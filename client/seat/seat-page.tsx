@@ -14,7 +14,7 @@ import { type Lazy, lazy } from '../ui/lazy.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
 import { type KeptJob, useKeptJob } from './kept-job.ts';
-import { MountingPage, useMountingAsked } from './mounting-page.tsx';
+import { useMountingAsked } from './use-mounting-asked.ts';
 import { type InPage, type Room, useRoom } from './use-room.ts';
 import './seat.css';
 import '../ui/practice-band.css';
@@ -56,10 +56,12 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSea
   const { setup, accepted } = linked.job;
   const practice = setup?.practice;
   const Screen = screenOf(setup);
+  const hang = useMountingAsked(linked);
   // Not before the cautions can be read: over a slow line they come first.
   const isRead = agreed || setup !== undefined;
   useEffect(() => {
     if (!isRead) return;
+    if (hang.asks) MountingPage.ahead();
     Screen.ahead();
     Ended.ahead();
     linked.talk.ahead();
@@ -81,7 +83,6 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSea
   useEffect(() => {
     if (agreed && hears && handsFree) linked.talk.setHandsFree(true);
   }, [agreed, hears]);
-  const hang = useMountingAsked(room);
   if (room.link.ended) return <Ended saved={saved} why={room.link.ended} unsent={room.link.outbox} />;
   const screen = !agreed ? (
     <CautionsPage
@@ -122,6 +123,8 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSea
 }
 
 const toPractice = (): void => go(linkTo('practice', {}));
+
+const MountingPage = lazy(() => import('./mounting-page.tsx').then((m) => m.MountingPage));
 
 /** Most never see it. It is fetched with the screen, for a server that ends the link may no longer have it. */
 const Ended = lazy(() => import('./ended.tsx').then((m) => m.Ended));

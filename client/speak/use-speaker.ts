@@ -3,7 +3,7 @@ import { isSame } from '../../src/formats/same.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Placed } from '../../src/model/placed.ts';
-import { VOICE_TEST } from '../../src/phrases/talk.ts';
+import { VOICE_TEST } from '../../src/phrases/talk-ahead.ts';
 import { aloud } from '../language/aloud.ts';
 import type { Link } from '../link/link.ts';
 import type { Cue } from './cues.ts';

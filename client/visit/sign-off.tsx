@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
+import { forgettingOf } from '../../src/log/names.ts';
 import type { Log } from '../../src/model/entry.ts';
-import type { Signature } from '../../src/model/facts.ts';
 import { isSameName } from '../../src/model/person.ts';
+import type { Placed } from '../../src/model/placed.ts';
 import { DECLARATION } from '../../src/phrases/declaration.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { NOT_THE_NAME, SITE_NOT_READ } from '../../src/phrases/refusals.ts';
@@ -12,6 +13,7 @@ import {
   NOT_PROVEN,
   NOTHING_MISSING,
   SIGNABLE_UNPROVEN,
+  signerForgotten,
   stoodText,
 } from '../../src/phrases/signature.ts';
 import { unsignedText } from '../../src/phrases/signoff.ts';
@@ -77,7 +79,7 @@ export function SignOff({ token, log, record, across, desk, onAnswered, onPick }
             <br />
             {day(one.at)}, {clock(one.at, true)} <EntryLinks seqs={[one.seq]} onPick={onPick} />
           </p>
-          <Signed signature={one.signature} />
+          <Signed signed={one} entries={log.entries} />
           <p class="note">{stoodText(one)}</p>
         </div>
       ))}
@@ -119,12 +121,19 @@ function ToSign({ token, log, record, across, desk, onAnswered }: Omit<Props, 'o
   );
 }
 
-const Signed = ({ signature }: { signature: Signature }) =>
-  signature.kind === 'drawn' ? (
+/** The signature as it was given, or what has become of it. */
+function Signed({
+  signed: { seq, signature },
+  entries,
+}: { signed: Placed<'signed'> } & Pick<Log, 'entries'>) {
+  const forgetting = forgettingOf(entries, seq);
+  if (forgetting) return <p class="note">{signerForgotten(forgetting, day(forgetting.at))}</p>;
+  return signature.kind === 'drawn' ? (
     <DrawnSignature strokes={signature.strokes} />
   ) : (
     <p class="signature typed">{signature.text}</p>
   );
+}
 
 const ROLE_KEY = 'signer';
 

@@ -5,7 +5,6 @@ import {
   BOX_TOO_SMALL,
   DRAW_THE_BOX,
   isItText,
-  KEEP_AWAKE,
   NOTHING_TOLD,
   OFF_SCALE,
   PROP_IT,
@@ -17,6 +16,7 @@ import {
   WHAT_TO_DO,
   WHEN_IT_IS_RIGHT,
 } from '../../src/phrases/camera.ts';
+import { KEEP_AWAKE } from '../../src/phrases/cautions.ts';
 import { type Given, isDue, type Order } from '../../src/sight/answer.ts';
 import { shownNumber } from '../../src/sight/characters.ts';
 import {

@@ -1,5 +1,6 @@
 import { resolve } from 'node:path';
 import { Command, Option } from 'commander';
+import { printable } from '../../src/model/hidden.ts';
 import { StoreFailure } from '../store/store.ts';
 
 /** A command with a folder and the server's own choice of the data folder. */
@@ -17,10 +18,10 @@ export const dataCommand = (name: string): Command =>
 /** Prints what was done, or one clear line for a failure that people can mend. */
 export function runCommand(name: string, work: () => Promise<string[]>): void {
   work().then(
-    (lines) => console.log(lines.join('\n')),
+    (lines) => console.log(lines.map(printable).join('\n')),
     (error: Error) => {
       const isKnown = error instanceof StoreFailure || 'code' in error;
-      console.error(isKnown ? `${name}: ${error.message}` : error);
+      console.error(isKnown ? printable(`${name}: ${error.message}`) : error);
       process.exitCode = 1;
     },
   );

@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { openDataFolder } from '../store/data-folder.ts';
 import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
@@ -71,11 +71,19 @@ async function bringDatabase(backup: Backup, file: string): Promise<void> {
     );
 }
 
+const PUT_ASIDE = 'before-restore-';
+
+/** Folders in a data folder with what stood there before a restore. */
+export const putAsideIn = (data: string): string[] =>
+  readdirSync(data)
+    .filter((name) => name.startsWith(PUT_ASIDE))
+    .map((name) => join(data, name));
+
 /** Refuses while a server has the folder. */
 async function putAside(data: string, at: number): Promise<string> {
   // Opened and closed: what still lies in its write-ahead log goes into the file.
   await openDataFolder(data).close();
-  const before = join(data, `before-restore-${at}`);
+  const before = join(data, `${PUT_ASIDE}${at}`);
   mkdirSync(before, { mode: FOLDER_OF_OWNER });
   const file = databaseIn(data);
   for (const path of [file, `${file}-wal`, `${file}-shm`]) {

@@ -1,6 +1,9 @@
 import { InvalidArgumentError } from 'commander';
 import { dataCommand, runCommand } from '../backup/command.ts';
+import { putAsideIn } from '../backup/restore.ts';
+import { accountsOf } from '../store/accounts.ts';
 import { forgetIn } from './forget.ts';
+import { forgetHolder } from './holder.ts';
 import { forgetLines } from './report.ts';
 
 const SHORTEST = 3;
@@ -16,7 +19,7 @@ function reason(text: string): string {
 
 const program = dataCommand('forget')
   .description(
-    'Deletes the name of a person from all records of a stopped server. Without --yes it only says where it stands.',
+    'Deletes the name of a person from all records of a stopped server, and their account. Without --yes it only says where it stands.',
   )
   .argument('<name>', 'as it was typed; case and spaces do not matter')
   .option('--yes', 'do it: what is deleted does not come back', false)
@@ -32,7 +35,8 @@ runCommand('forget', async () => {
   const { data, yes, reason: why } = program.opts<{ data: string; yes: boolean; reason: string }>();
   const name = (program.args[0] ?? '').trim();
   const found = await forgetIn(data, { name, why, isSure: yes, at: Date.now() });
-  const { lines, isDone } = forgetLines(name, found, yes);
+  const holders = forgetHolder(accountsOf(data), name, yes);
+  const { lines, isDone } = forgetLines(name, found, yes, holders, putAsideIn(data));
   if (!isDone) process.exitCode = 1;
   return lines;
 });

@@ -1,16 +1,51 @@
 import type { Found } from './find.ts';
+import type { FoundHolder } from './holder.ts';
 
-/** For people: where the name stands, and what was or will be done. `isDone`: it stands nowhere any more where it can be deleted. */
+interface Report {
+  readonly lines: string[];
+  /** The name stands nowhere any more where it can be deleted. */
+  readonly isDone: boolean;
+}
+
+/** For people: where the name stands, and what was or will be done. `copies`: folders beside the database that hold an older one. */
 export function forgetLines(
   name: string,
   found: readonly Found[],
   isSure: boolean,
-): { lines: string[]; isDone: boolean } {
-  if (found.length === 0)
+  holders: readonly FoundHolder[] = [],
+  copies: readonly string[] = [],
+): Report {
+  if (found.length + holders.length === 0)
     return {
-      lines: [`Nothing found: no record holds the name ${JSON.stringify(name)}. Write it as it was typed.`],
+      lines: [
+        `Nothing found: no record and no account holds the name ${JSON.stringify(name)}. Write it as it was typed.`,
+        ...copyLines(copies),
+      ],
       isDone: false,
     };
+  const records = found.length > 0 ? recordLines(found, isSure) : { lines: [], isDone: true };
+  return {
+    lines: [...holders.map((one) => holderLine(one, isSure)), ...records.lines, ...copyLines(copies)],
+    isDone: records.isDone && holders.every(({ kept }) => isSure && kept === undefined),
+  };
+}
+
+function holderLine({ as, role, kept }: FoundHolder, isSure: boolean): string {
+  const which = as === 'account' ? `the account (${role})` : `an invitation (${role})`;
+  if (kept !== undefined) return `KEPT: ${which}: ${kept}`;
+  return isSure
+    ? `Withdrawn: ${which}. It opens nothing from now on.`
+    : `Found: ${which}. With --yes it is withdrawn, and opens nothing from then on.`;
+}
+
+/** What was put aside is another data folder, and was not looked into. */
+const copyLines = (copies: readonly string[]): string[] =>
+  copies.map(
+    (folder) =>
+      `NOT LOOKED INTO: ${folder}, which a restore has put aside. Delete it when nobody needs it any more, or run this for it (--data).`,
+  );
+
+function recordLines(found: readonly Found[], isSure: boolean): Report {
   const damaged = found.filter(({ beside, damaged }) => damaged && beside.length > 0);
   const sound = found.filter(({ beside, damaged }) => !damaged && beside.length > 0);
   const count = sound.reduce((sum, { beside }) => sum + beside.length, 0);

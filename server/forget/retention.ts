@@ -1,9 +1,11 @@
 import type { Logger } from 'pino';
 import type { JobId, Seq } from '../../src/model/ids.ts';
+import { isUpkeep } from '../../src/model/upkeep.ts';
 import { namesKeptLongEnoughText } from '../../src/phrases/forgotten.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Clock } from '../process/clock.ts';
 import { Hourly } from '../process/hourly.ts';
+import { unlessElsewhere } from '../store/leases.ts';
 import type { Store } from '../store/store.ts';
 
 export interface NameRetentionDeps {
@@ -33,7 +35,7 @@ export class NameRetention extends Hourly {
       records.set(job, [...(records.get(job) ?? []), seq]);
     for (const [job, seqs] of records) {
       if (signal.aborted) return;
-      if (await this.isOld(job)) await this.forget(job, seqs);
+      if (await this.isOld(job)) await this.forget(job, seqs).catch(unlessElsewhere);
     }
   }
 
@@ -44,8 +46,12 @@ export class NameRetention extends Hourly {
   private async isOld(job: JobId): Promise<boolean> {
     const { store, clock, days } = this.deps;
     const { count } = await store.head(job);
-    const [last] = await store.read(job, count - 2, 1);
-    return last !== undefined && last.at + days * DAY_MS <= clock.now();
+    // Pictures that went by age, years later, do not put it off.
+    for (let seq = count - 1; seq >= 0; seq--) {
+      const [entry] = await store.read(job, seq - 1, 1);
+      if (entry && !isUpkeep(entry.fact)) return entry.at + days * DAY_MS <= clock.now();
+    }
+    return false;
   }
 
   private async forget(job: JobId, entries: Seq[]): Promise<void> {

@@ -1,5 +1,6 @@
 import type { IncomingHttpHeaders } from 'node:http';
 import { BlockList, isIP } from 'node:net';
+import type { Carriage } from './carriage.ts';
 
 /** Which header the proxies of a firm set. Another one is passed on as the caller sent it, so it is not read. */
 export type ProxyHeader = 'x-forwarded-for' | 'forwarded';
@@ -11,6 +12,8 @@ export interface Request {
 
 /** Where a request truly comes from. Only proxies that the owner named are believed. */
 export class Callers {
+  /** Where this server is several processes: what one of them carried to this one. */
+  carriage: Carriage | undefined;
   private readonly trusted = new BlockList();
 
   /** `proxies`: addresses, or networks like `10.0.0.0/8`. Throws where one is neither. */
@@ -38,6 +41,8 @@ export class Callers {
    * long as the one that wrote is a proxy of ours; what stands further left, anybody may have written.
    */
   addressOf({ socket, headers }: Request): string {
+    const carried = this.carriage?.callerIn(headers);
+    if (carried !== undefined) return carried;
     let address = plainAddress(socket.remoteAddress ?? '') ?? '';
     const before = this.header === 'forwarded' ? forwardedFor(headers.forwarded) : listed(headers);
     while (this.isProxy(address)) {

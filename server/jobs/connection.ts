@@ -52,8 +52,10 @@ import type { HeavyWork } from '../guard/turns.ts';
 import { IN_WORDS } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
 import type { SpeechService } from '../speech/service.ts';
-import type { Digest, Store } from '../store/store.ts';
+import { HeldElsewhere } from '../store/leases.ts';
+import type { Digest, Pass, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
+import type { LineElsewhere, PhoneEnd } from './line-elsewhere.ts';
 import type { Member, Outcome, Room } from './room.ts';
 import type { Rooms } from './rooms.ts';
 import { Talks } from './talks.ts';
@@ -72,6 +74,8 @@ export interface Wire {
   readonly waiting: number;
   /** Of addresses: where the phone is. */
   readonly block: string;
+  /** Carries the phone to another process, unless it was carried here already. */
+  readonly carry?: ((url: string, phone: PhoneEnd) => LineElsewhere) | undefined;
 }
 
 export interface ConnectionDeps {
@@ -121,6 +125,8 @@ export class Connection implements Member {
   /** Of a watcher who gave one. */
   name: string | undefined;
   private room: Room | undefined;
+  /** Where another process has the job. */
+  private elsewhere: LineElsewhere | undefined;
   private talks: Talks | undefined;
   private inbox: Promise<void> = Promise.resolve();
   /** The next entry this phone has not been sent. */
@@ -177,7 +183,8 @@ export class Connection implements Member {
     }
     // Answered at once, before its turn: it asks about the line, not about the log.
     if (message.t === 'ping') {
-      this.send({ t: 'pong', n: message.n, now: this.deps.clock.now() });
+      if (this.elsewhere) this.elsewhere.send(text);
+      else this.send({ t: 'pong', n: message.n, now: this.deps.clock.now() });
       return;
     }
     const bytes = Buffer.byteLength(text);
@@ -186,7 +193,8 @@ export class Connection implements Member {
       return;
     }
     this.enqueue(async () => {
-      await this.take(message, bytes);
+      if (this.elsewhere) this.elsewhere.send(text);
+      else await this.take(message, bytes);
       this.deps.telemetry.handled(message.t, bytes, performance.now() - now, this.room?.job);
     });
   }
@@ -201,7 +209,7 @@ export class Connection implements Member {
 
   /** Whether a job has let this connection in. */
   get isIn(): boolean {
-    return this.room !== undefined;
+    return this.room !== undefined || this.elsewhere !== undefined;
   }
 
   onSound(part: Buffer): void {
@@ -209,7 +217,8 @@ export class Connection implements Member {
     const tooFast = !this.sound.take(performance.now(), part.length);
     this.enqueue(async () => {
       if (this.line === 'over') return;
-      if (!this.room) this.dismiss('bad-message', HELLO_FIRST);
+      if (this.elsewhere) this.elsewhere.send(part);
+      else if (!this.room) this.dismiss('bad-message', HELLO_FIRST);
       else if (!this.talks) this.bad(ONLY_WATCHING, undefined, 'read-only');
       else await this.talks.sound(part, tooFast);
     });
@@ -219,6 +228,7 @@ export class Connection implements Member {
     this.end('gone');
     if (this.key !== '') this.deps.seen.saw(this.key, this.deps.clock.now());
     this.enqueue(async () => this.talks?.cutShort());
+    this.enqueue(async () => this.elsewhere?.close());
     if (this.room) this.deps.telemetry.left(this.room.job, this.role);
     this.room?.leave(this);
   }
@@ -330,9 +340,36 @@ export class Connection implements Member {
     }
     if (hello.v > PROTOCOL_VERSION) return this.dismiss('version', PAGE_TOO_NEW);
     const pass = await this.deps.store.pass(digest(hello.token));
-    const room = pass && (await this.deps.rooms.get(pass.job));
+    const room = pass && (await this.roomOf(pass, hello));
+    if (this.elsewhere) return;
     if (room) await room.inTurn(() => this.comeIn(room, hello));
     else this.dismiss('bad-token', UNKNOWN_LINK);
+  }
+
+  /** Where another process has it, the phone is carried there: undefined. */
+  private async roomOf({ job, role }: Pass, hello: Hello): Promise<Room | undefined> {
+    try {
+      return await this.deps.rooms.get(job);
+    } catch (error) {
+      if (!(error instanceof HeldElsewhere)) throw error;
+      // That process has just lost the job, or gained it: the phone comes again in a moment.
+      if (!this.wire.carry) return void this.goAway();
+      if (role !== 'desk') this.role = role;
+      this.key = digest(hello.token);
+      this.elsewhere = this.wire.carry(error.url, {
+        frame: (data) => this.sendFrame(data),
+        closed: (code, reason) => this.endedElsewhere(code, reason),
+      });
+      this.elsewhere.send(JSON.stringify(hello));
+      return undefined;
+    }
+  }
+
+  private endedElsewhere(code: number, reason: string): void {
+    if (!Object.values<number>(CLOSE_CODES).includes(code)) this.goAway();
+    if (this.line !== 'open') return;
+    this.end('over');
+    this.wire.close(code, reason);
   }
 
   /** In the room's turn, so that nobody else can get the pass between this check and the seat. */
@@ -342,6 +379,8 @@ export class Connection implements Member {
     const { role } = pass;
     if (role === 'desk') return this.dismiss('bad-token', NO_JOB_LINK);
     if (pass.revoked) return this.dismiss(pass.revoked, revokedText(pass.revoked, role));
+    // Another process may have had this job, and we may not know of it yet.
+    if (after >= room.head.count) await room.catchUp();
     const { head } = room;
     if (after >= head.count) {
       return this.dismiss('from-the-future', room.brokenText ?? logEndsText(after, head.count));

@@ -29,6 +29,7 @@ import { digest, newSalt, phoneMark } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
+import type { Leases } from '../store/leases.ts';
 import type { Digest, HeldPass, KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
 import type { Question } from './door.ts';
@@ -36,6 +37,8 @@ import type { Question } from './door.ts';
 /** What a room needs from the server. */
 export interface RoomDeps {
   store: Store;
+  /** Where this server is several processes. */
+  leases?: Leases | undefined;
   clock: Clock;
   log: Logger;
   telemetry: Telemetry;
@@ -477,6 +480,11 @@ export class Room {
       state = batch.reduce(fold, state);
     }
     this.state = state;
+  }
+
+  /** In turn: knows afterwards all that the store has. Rejects with `StoreFailure`. */
+  catchUp(): Promise<void> {
+    return this.readOn();
   }
 
   /** Reads what the store holds after our head, up to the first fault. */

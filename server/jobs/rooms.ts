@@ -33,6 +33,8 @@ export class Rooms {
     private readonly codeKey: Uint8Array = newCodeKey(),
   ) {
     const { store, clock } = deps;
+    const { leases } = deps;
+    if (leases) leases.onLost = (job) => void this.lose(job);
     this.asks = new Asks({ store, clock, limits, live: (job) => this.live(job) });
     this.sweeper = setInterval(() => this.putAway(), limits.roomIdleMs / 2).unref();
   }
@@ -124,18 +126,23 @@ export class Rooms {
     };
   }
 
-  /** The room of a job that something names, loaded if needed. Undefined when the log is a site's. */
+  /**
+   * The room of a job that something names, loaded if needed. Undefined when the log is a site's. Rejects with `HeldElsewhere`
+   * where another process has the job.
+   */
   async get(job: JobId): Promise<Room | undefined> {
     if (this.closed) throw new Error('the server is stopping');
+    await this.deps.leases?.take(job);
     let loading = this.rooms.get(job);
     if (!loading) {
       loading = Room.load(job, this.deps);
       this.rooms.set(job, loading);
       // After a failed load, the next caller tries again.
-      loading.then(
-        (room) => room ?? this.rooms.delete(job),
-        () => this.rooms.delete(job),
-      );
+      const noRoom = () => {
+        this.rooms.delete(job);
+        void this.deps.leases?.giveUp(job);
+      };
+      loading.then((room) => room ?? noRoom(), noRoom);
     }
     const room = await loading;
     room?.touch();
@@ -154,12 +161,25 @@ export class Rooms {
     }
   }
 
+  /** Another process has it: its phones come again, and are carried there. */
+  private async lose(job: JobId): Promise<void> {
+    const room = await this.forget(job);
+    await room?.close();
+  }
+
+  private forget(job: JobId): Promise<Room | undefined> {
+    const room = this.live(job);
+    this.rooms.delete(job);
+    this.asks.forget(job);
+    return room;
+  }
+
   private async putAway(): Promise<void> {
     for (const [job, loading] of this.rooms) {
       const room = await loading.catch(() => undefined);
       if (!room?.isIdleSince(performance.now() - this.limits.roomIdleMs)) continue;
-      this.rooms.delete(job);
-      this.asks.forget(job);
+      void this.forget(job);
+      await this.deps.leases?.giveUp(job);
       this.onPutAway(job);
     }
   }
@@ -169,5 +189,6 @@ export class Rooms {
     clearInterval(this.sweeper);
     const rooms = await Promise.all([...this.rooms.values()].map((r) => r.catch(() => undefined)));
     await Promise.all(rooms.map((room) => room?.close()));
+    await this.deps.leases?.close();
   }
 }

@@ -8,6 +8,7 @@ import { blockOf } from '../guard/guesses.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
 import { type Front, turnAway } from '../http/front.ts';
 import { Connection, type ConnectionDeps, GOING_AWAY, SERVER_STOPS, type Wire } from './connection.ts';
+import { LineElsewhere } from './line-elsewhere.ts';
 
 /** One websocket, while it is open. */
 interface Open {
@@ -55,7 +56,17 @@ export class Sockets {
       this.deps.telemetry.refused('websocket', reason, block, String(refusal));
       turnAway(socket, refusal);
     } else
-      this.server.handleUpgrade(request, socket, head, (ws) => this.accept(wireOf(ws, socket, block), ws));
+      this.server.handleUpgrade(request, socket, head, (ws) =>
+        this.accept(wireOf(ws, socket, block, this.carryFor(request)), ws),
+      );
+  }
+
+  /** What was carried here is not carried on: it could go round in a ring. */
+  private carryFor(request: IncomingMessage): Wire['carry'] {
+    const { carriage } = this.callers;
+    if (!carriage || carriage.callerIn(request.headers) !== undefined) return undefined;
+    const headers = carriage.headersFor(this.callers.addressOf(request));
+    return (url, phone) => new LineElsewhere(url, headers, phone);
   }
 
   /** The HTTP status that refuses this request for a websocket; undefined when it may come in. */
@@ -157,7 +168,7 @@ export class Sockets {
 }
 
 /** What is sent to one phone before anything else has its turn leaves in one piece: entries, and that they are acknowledged. */
-function wireOf(ws: WebSocket, socket: Duplex, block: string): Wire {
+function wireOf(ws: WebSocket, socket: Duplex, block: string, carry: Wire['carry']): Wire {
   let isGathering = false;
   /** Bytes that waited before what is being gathered: what has not been offered to the line yet says nothing about its speed. */
   let waited = 0;
@@ -174,6 +185,7 @@ function wireOf(ws: WebSocket, socket: Duplex, block: string): Wire {
   };
   return {
     block,
+    carry,
     send(frame, sent) {
       gather();
       ws.send(frame, { binary: false }, sent && (() => sent()));

@@ -4,6 +4,7 @@ import { keptLongEnoughText } from '../../src/phrases/photos.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Clock } from '../process/clock.ts';
 import { Hourly } from '../process/hourly.ts';
+import { unlessElsewhere } from '../store/leases.ts';
 import type { Store } from '../store/store.ts';
 
 export interface RetentionDeps {
@@ -30,7 +31,7 @@ export class Retention extends Hourly {
   protected async round(signal: AbortSignal): Promise<void> {
     for (const { job, seq } of await this.deps.store.enclosed()) {
       if (signal.aborted) return;
-      if (await this.isOld(job, seq)) await this.remove(job, seq);
+      if (await this.isOld(job, seq)) await this.remove(job, seq).catch(unlessElsewhere);
     }
   }
 

@@ -9,7 +9,7 @@ import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange } from '../store/store.ts';
 
-export type SiteDeps = Pick<RoomDeps, 'store' | 'clock' | 'telemetry' | 'onStored'>;
+export type SiteDeps = Pick<RoomDeps, 'store' | 'leases' | 'clock' | 'telemetry' | 'onStored'>;
 
 const READ_BATCH = 1_000;
 
@@ -88,6 +88,13 @@ export class Site {
     this.follow(entries);
     this.deps.onStored?.(entries);
     return { kind: 'taken', seq: first };
+  }
+
+  /** Knows afterwards what other processes have stored. Rejects with `StoreFailure`. */
+  catchUp(): Promise<void> {
+    const done = this.queue.then(() => this.readOn());
+    this.queue = done.catch(() => undefined);
+    return done;
   }
 
   private follow(entries: readonly Entry[]): void {

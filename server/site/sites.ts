@@ -47,7 +47,7 @@ export class Sites {
   }
 
   /** Undefined when the log is not the log of a site. Rejects with `StoreFailure`. */
-  get(log: JobId): Promise<Site | undefined> {
+  async get(log: JobId): Promise<Site | undefined> {
     let loading = this.sites.get(log);
     if (!loading) {
       loading = Site.load(log, this.deps);
@@ -56,7 +56,7 @@ export class Sites {
         (site) => site ?? this.sites.delete(log),
         () => this.sites.delete(log),
       );
-    }
+    } else if (this.deps.leases) await (await loading)?.catchUp();
     return loading;
   }
 

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import { emptyHead, sealedBody } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
-import { areSealed, namesIn, namesText, withNames } from '../../src/log/names.ts';
+import { namesIn, withNames } from '../../src/log/names.ts';
+import { areSealed, namesText } from '../../src/log/sealing.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 
@@ -37,6 +38,19 @@ export function entryOf({ body, hash, salt, names }: StoredEntry): Entry {
     ...(beside && { salt: beside.salt }),
     hash,
   };
+}
+
+/** The entries up to the first text that is none: a damaged log is given as far as it can be read. */
+export function readable(rows: readonly StoredEntry[]): Entry[] {
+  const entries: Entry[] = [];
+  for (const row of rows) {
+    try {
+      entries.push(entryOf(row));
+    } catch {
+      break;
+    }
+  }
+  return entries;
 }
 
 /** As `findFault` of the log, over the stored bytes themselves, row by row. */

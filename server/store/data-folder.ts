@@ -13,15 +13,7 @@ export const DATABASE_FILE = 'ladderline.sqlite';
  * the server. `warn` hears what should be looked into. Throws `StoreFailure`.
  */
 export function openDataFolder(folder: string, driver?: Driver, warn?: Warn): SqliteStore {
-  try {
-    makeFolder(folder);
-    accessSync(folder, constants.W_OK | constants.X_OK);
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new StoreFailure(
-      `the data folder ${folder} cannot be written (${code}): choose another with --data, or see to its permissions.`,
-    );
-  }
+  makeDataFolder(folder);
   const file = join(folder, DATABASE_FILE);
   const isOld = existsSync(file);
   // A folder that holds other things may be open to others on purpose.
@@ -35,6 +27,19 @@ export function openDataFolder(folder: string, driver?: Driver, warn?: Warn): Sq
   const store = openSqlite(file, key, driver, warn);
   if (isOld && isNew) warn?.(NEW_KEY);
   return store;
+}
+
+/** Makes it where it is not there. Throws `StoreFailure` where it cannot be written. */
+export function makeDataFolder(folder: string): void {
+  try {
+    makeFolder(folder);
+    accessSync(folder, constants.W_OK | constants.X_OK);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new StoreFailure(
+      `the data folder ${folder} cannot be written (${code}): choose another with --data, or see to its permissions.`,
+    );
+  }
 }
 
 const openToOthers = (path: string): string =>

@@ -10,6 +10,7 @@ import {
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type GivenPass,
   type HeldPass,
   type KeptStamp,
   type KeptSummary,
@@ -145,6 +146,11 @@ export class MemoryStore implements Store {
   async pass(token: Digest): Promise<Pass | undefined> {
     const pass = this.held.get(token);
     return pass && { ...pass };
+  }
+
+  async everyPass(job: JobId): Promise<GivenPass[]> {
+    const held = [...this.held].filter(([, pass]) => pass.job === job);
+    return held.map(([token, { role, revoked }]) => ({ token, role, revoked }));
   }
 
   async passes(job: JobId): Promise<HeldPass[]> {

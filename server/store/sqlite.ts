@@ -5,16 +5,18 @@ import type { ChainFault } from '../../src/log/fault.ts';
 import type { SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
-import { Audit, type EntryRow, entryOf, rowOf, type StoredEntry } from './audit.ts';
+import { Audit, type EntryRow, readable, rowOf, type StoredEntry } from './audit.ts';
 import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
+import { revokedOf } from './passes.ts';
 import { APPLICATION_ID, SCHEMA_VERSION, STEPS } from './schema.ts';
 import {
   type Appended,
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type GivenPass,
   type HeldPass,
   type KeptStamp,
   type KeptSummary,
@@ -25,7 +27,7 @@ import {
   type Store,
   StoreFailure,
 } from './store.ts';
-import { isSealed, type SummaryKey, sealOf } from './summary-key.ts';
+import { isSealed, type SummaryKey, sealOf, UNSEALED } from './summary-key.ts';
 
 /**
  * Opens or makes the database file. Throws `StoreFailure` with one sentence that says what to do when the
@@ -68,7 +70,7 @@ const CHECKPOINT_PAGES = 16_000;
  * the background, which reads all their pages. What no log is held against is small, and read at the start in any case.
  */
 const CHECKED_AT_START_BYTES = 128 * 1024 ** 2;
-const NOT_IN_LOGS = ['heads', 'passes', 'codes'];
+const NOT_IN_LOGS = ['heads', 'passes', 'codes', 'stamps'];
 
 /** How long we wait for another program that is just using the file. */
 const BUSY_MS = 500;
@@ -157,9 +159,6 @@ function explain(error: unknown, file: string, driver: Driver): string {
   }
   return `${file} cannot be opened (${message}): see to its permissions and disk, or choose another data folder.`;
 }
-
-/** What the number in the database means. */
-const REVOKED: readonly Pass['revoked'][] = [false, 'seat-lost', 'revoked'];
 
 interface PassRow {
   job: JobId;
@@ -344,12 +343,17 @@ export class SqliteStore implements Store {
   async pass(token: Digest): Promise<Pass | undefined> {
     return guard(() => {
       const row = this.sql.pass.get(token);
-      return row && { ...row, revoked: REVOKED[row.revoked] ?? 'revoked' };
+      return row && { ...row, revoked: revokedOf(row.revoked) };
     });
   }
 
   async passes(job: JobId): Promise<HeldPass[]> {
     return guard(() => this.sql.passes.all(job)).map((row) => ({ ...row }));
+  }
+
+  async everyPass(job: JobId): Promise<GivenPass[]> {
+    const rows = guard(() => this.sql.everyPass.all(job));
+    return rows.map((row) => ({ ...row, revoked: revokedOf(row.revoked) }));
   }
 
   async grant(code: Digest, now: number): Promise<CodeGrant | undefined> {
@@ -467,6 +471,9 @@ function statements(db: Connection) {
     revoke: db.prepare('UPDATE passes SET revoked = 1 WHERE job = ? AND role = ? AND revoked = 0'),
     withdraw: db.prepare('UPDATE passes SET revoked = 2 WHERE token = ? AND job = ?'),
     passes: db.prepare<[JobId], HeldPass>('SELECT token, role FROM passes WHERE job = ? AND revoked = 0'),
+    everyPass: db.prepare<[JobId], HeldPass & { revoked: number }>(
+      'SELECT token, role, revoked FROM passes WHERE job = ?',
+    ),
     pass: db.prepare<[Digest], PassRow>('SELECT job, role, revoked FROM passes WHERE token = ?'),
     setCode: db.prepare(`INSERT INTO codes (code, job, seat, expires_at) VALUES (?, ?, ?, ?)
       ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at`),
@@ -499,22 +506,6 @@ function statements(db: Connection) {
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',
     ),
   };
-}
-
-const UNSEALED =
-  'a kept summary is not of this server: its key file was changed or lost, or somebody edited the database. Such summaries are not believed; they are made again from the logs.';
-
-/** The entries up to the first text that is none: a damaged log is given as far as it can be read. */
-function readable(rows: readonly StoredEntry[]): Entry[] {
-  const entries: Entry[] = [];
-  for (const row of rows) {
-    try {
-      entries.push(entryOf(row));
-    } catch {
-      break;
-    }
-  }
-  return entries;
 }
 
 function guard<T>(work: () => T): T {

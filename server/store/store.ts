@@ -25,6 +25,9 @@ export interface HeldPass {
   role: Role | SiteRole;
 }
 
+/** A token that was ever given out, by its digest. */
+export interface GivenPass extends HeldPass, Pick<Pass, 'revoked'> {}
+
 /** What a join code opens. */
 export interface CodeGrant {
   job: JobId;
@@ -126,6 +129,8 @@ export interface Store {
   pass(token: Digest): Promise<Pass | undefined>;
   /** Every pass to a job or site that is good. */
   passes(job: JobId): Promise<HeldPass[]>;
+  /** The same with those that are good no more. */
+  everyPass(job: JobId): Promise<GivenPass[]>;
   /** What a code would open at `now`; undefined when there is none or its time is over. Does not use it up. */
   grant(code: Digest, now: number): Promise<CodeGrant | undefined>;
   /**

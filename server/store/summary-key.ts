@@ -36,3 +36,7 @@ export function isSealed(key: SummaryKey, job: JobId, kept: KeptSummary, seal: s
   const [right, given] = [Buffer.from(sealOf(key, job, kept)), Buffer.from(seal)];
   return right.length === given.length && timingSafeEqual(right, given);
 }
+
+/** For who runs the server, when a seal is not of this key. */
+export const UNSEALED =
+  'a kept summary is not of this server: its key file was changed or lost, or somebody edited the database. Such summaries are not believed; they are made again from the logs.';

@@ -12,6 +12,7 @@ import {
   type CodeGrant,
   type Digest,
   type Enclosing,
+  type GivenPass,
   type HeldPass,
   type KeptStamp,
   type KeptSummary,
@@ -124,6 +125,10 @@ export class ThreadedStore implements Store {
 
   passes(job: JobId): Promise<HeldPass[]> {
     return this.ask('passes', job);
+  }
+
+  everyPass(job: JobId): Promise<GivenPass[]> {
+    return this.ask('everyPass', job);
   }
 
   grant(code: Digest, now: number): Promise<CodeGrant | undefined> {

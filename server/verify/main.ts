@@ -9,6 +9,7 @@ import { headIn } from '../../src/log/json-lines.ts';
 import { forgottenCount, isNamed } from '../../src/log/names.ts';
 import { Fingerprint, fingerprintOf, SignedHead } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { printable } from '../../src/model/hidden.ts';
 import { JobId } from '../../src/model/ids.ts';
 import { METRES } from '../../src/model/units.ts';
 import { currentSetup } from '../../src/model/written.ts';
@@ -172,15 +173,17 @@ function main(): number {
     known = knownFrom(text, given);
   } catch (error) {
     console.error(
-      `verify: ${file}, the key, the heads or the certificate could not be read: ${(error as Error).message}`,
+      printable(
+        `verify: ${file}, the key, the heads or the certificate could not be read: ${(error as Error).message}`,
+      ),
     );
     return UNREADABLE;
   }
   const result = verify(text, known);
   const wrong = wrongIn(result, archive);
-  for (const each of wrong) console.log(`WRONG: ${each}`);
+  for (const each of wrong) console.log(printable(`WRONG: ${each}`));
   if (!result.ok || wrong.length > 0) return WRONG;
-  console.log(report(result, archive, known.kept?.length).join('\n'));
+  console.log(report(result, archive, known.kept?.length).map(printable).join('\n'));
   const { signed, stamped, head, replayed } = result;
   const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
   const isKept = known.kept === undefined || known.kept.length > 0;

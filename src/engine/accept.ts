@@ -1,7 +1,8 @@
 import type { Seq } from '../model/ids.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { unreadAround } from './around.ts';
-import { halfWidth, nearPeak, shortfallDb, sideDistance } from './beam.ts';
+import { CLOSE, halfWidth, nearPeak, shortfallDb, sideReach } from './beam.ts';
+import { isGoneBehind } from './behind.ts';
 import { higherReading, lower } from './compare.ts';
 import { doubt } from './doubt.ts';
 import { hasUnseen } from './explore.ts';
@@ -13,17 +14,13 @@ import type { Place } from './place.ts';
 import { missingByTrends } from './proven.ts';
 import type { Sample } from './sample.ts';
 import type { Search } from './search.ts';
+import type { Sides } from './sides.ts';
 import { agree } from './stay.ts';
 import { look, type View } from './view.ts';
+import { isAsForetold, unseenSide, walkedSides } from './walked.ts';
 
 /** The fitted peak may be this much higher than the accepted place, uncertainty included. dB. */
 export const SHORTFALL_ALLOWED_DB = 0.2;
-
-/** A side reading must be taken at this share of the distance or more. */
-const REACHED = 0.6;
-
-/** Nearer than this is on the peak, not next to it. Eighths. */
-export const CLOSE = 2;
 
 /** What is missing for acceptance here and now; empty if nothing is. */
 export function missingForAccept(search: Search, now: number): Missing[] {
@@ -57,7 +54,9 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   }
   if (!search.floor) {
     const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
-    const isClose = AXES.every((axis) => isSeenClose(view, here, axis));
+    const isClose = search.walk
+      ? AXES.every((axis) => unseenSide(view, here, axis) === undefined) && isAsForetold(view, here)
+      : AXES.every((axis) => isSeenClose(view, here, axis));
     if (shortfall > SHORTFALL_ALLOWED_DB || !isClose) {
       const reading = here.reading.kind === 'value' ? { reading: here.reading.value } : {};
       missing.push({ id: 'at-peak', figures: { shortfall, ...reading } });
@@ -76,20 +75,18 @@ export function missingForAccept(search: Search, now: number): Missing[] {
 /** The path was blocked here, the reading went to nothing, and it came back the same. */
 export function blockingPassed(search: Search, here: Sample): boolean {
   const { before, dark } = search.blocking;
-  return before !== undefined && dark === true && agree(before.reading, here.reading, search.meter);
+  if (dark !== true) return false;
+  if (before) return agree(before.reading, here.reading, search.meter);
+  // A person who walks may put the card up before this place was read: that it is as bright as foretold is judged apart.
+  return search.walk !== undefined && isGoneBehind(search, here);
 }
 
 /** The sides that acceptance rests on: of the plain search's own lines where it has taken over. */
 function provenSides(view: View, here: Sample, axis: Axis): Sides {
-  if (!view.search.floor) return sides(view, here, axis);
+  const { floor, walk } = view.search;
+  if (!floor) return walk ? walkedSides(view, here, axis) : sides(view, here, axis);
   const line = provenLine(readAtGain({ search: view.search, here }), here, axis);
   return { below: line?.below, above: line?.above };
-}
-
-export interface Sides {
-  /** The lower readings on each side, if there are any. */
-  readonly below: Sample | undefined;
-  readonly above: Sample | undefined;
 }
 
 /**
@@ -105,8 +102,7 @@ export function sides({ samples, beam, search }: View, place: Place, axis: Axis)
     above: undefined,
   };
   const here = place.turned[axis];
-  // Rounding and a better fit may move the peak a little after its sides were read.
-  const reach = REACHED * sideDistance(beam, axis, search.adjusters.maxStep);
+  const reach = sideReach(beam, axis, search.adjusters.maxStep);
   const atGain = samples.filter(
     (s) => s.gain === place.gain && Math.abs(s.turned[other] - place.turned[other]) <= near,
   );

@@ -46,8 +46,14 @@ export function advice(
   return action.kind === 'hold' ? { advice, wakeAt: action.until } : { advice };
 }
 
+export type TurnAction = Extract<Action, { kind: 'turn' }>;
+
 /** Cuts a turn to what the hand and the screw can do; undefined if nothing is left. */
-export function turnBy({ search }: View, axis: Axis, eighths: number): Action | undefined {
+export function turnBy(
+  { search }: Pick<View, 'search'>,
+  axis: Axis,
+  eighths: number,
+): TurnAction | undefined {
   if (search.stuck[axis]) return undefined;
   const { low, high } = search.limits[axis];
   const from = search.turned[axis];

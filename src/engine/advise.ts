@@ -13,6 +13,7 @@ import { beginAgain, endless } from './restart.ts';
 import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
 import { coveredPath, unsettled } from './waiting.ts';
+import { beforeThePeak, lostOnTheWay, walkOn } from './walk.ts';
 
 /** Asked in this order; the first rule with advice wins. */
 const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] = [
@@ -60,6 +61,62 @@ const PLAIN_STEPS: typeof STEPS = [
   offer,
 ];
 
+/** The same for a person who walks to the meter: every number is read twice there, and each place is chosen for its trip. */
+const WALKING_STEPS: typeof STEPS = [
+  finished,
+  coveredPath,
+  reflected,
+  underWay,
+  unsettled,
+  aimFirst,
+  readAgain,
+  doubt,
+  endless,
+  nothingThere,
+  lostOnTheWay,
+  flooded,
+  beforeThePeak,
+  beginAgain,
+  walkOn,
+  secondPeak,
+  ownGainAtPeak,
+  forgottenLight,
+  outOfBand,
+  hindered,
+  blockingCheck,
+  holdSteady,
+  offer,
+];
+
+/** What may send a person to another place; the other rules keep them where they are. */
+const PLACES: typeof STEPS = [nothingThere, lostOnTheWay, beginAgain, walkOn, secondPeak, forgottenLight];
+
+const firstOf = (steps: typeof STEPS, view: View, now: number): TimedAdvice | undefined => {
+  for (const step of steps) {
+    const given = step(view, now);
+    if (given) return given;
+  }
+  return undefined;
+};
+
+/**
+ * On the way to the next place: it was chosen with what was known at the meter, so the same rule goes on until both
+ * adjusters are there. At the peak the card goes up before the meter is read.
+ */
+function underWay({ search, here }: View, now: number): TimedAdvice | undefined {
+  const left = search.walk?.left;
+  if (!left || here || search.touched !== 'move' || search.stay.run.length > 0) return undefined;
+  const then = look(left);
+  const planned = firstOf(PLACES, then, now);
+  if (planned?.advice.action.kind !== 'turn') return undefined;
+  const { turned, pointing, lastTurn, limits, stuck } = search;
+  const onTheWay = { ...then, search: { ...left, turned, pointing, lastTurn, limits, stuck } };
+  const next = firstOf(PLACES, onTheWay, now);
+  if (next?.advice.rule === planned.advice.rule && next.advice.action.kind === 'turn') return next;
+  const isAtPeak = planned.advice.rule === 'return-to-peak' && search.blocking.seqs.length === 0;
+  return isAtPeak ? advice('blocking-check', { kind: 'block' }, [then.here]) : undefined;
+}
+
 /**
  * The next thing to do, and when to ask again if nothing happens. Depends only on the events and the time, so
  * that a replay gives the same advice.
@@ -67,9 +124,6 @@ const PLAIN_STEPS: typeof STEPS = [
 export function advise(search: Search, now: number): { advice: Advice; wakeAt?: number } {
   if (search.looks) return adviseByTrends(search, now);
   const view = look(search);
-  for (const step of search.floor ? PLAIN_STEPS : STEPS) {
-    const given = step(view, now);
-    if (given) return given;
-  }
-  return advice('read', { kind: 'read' }, [view.here]);
+  const steps = search.floor ? PLAIN_STEPS : search.walk ? WALKING_STEPS : STEPS;
+  return firstOf(steps, view, now) ?? advice('read', { kind: 'read' }, [view.here]);
 }

@@ -1,8 +1,8 @@
 import type { Action } from '../model/advice.ts';
 import { type Axis, otherAxis } from '../model/turns.ts';
-import { CLOSE, isSeenClose, sides } from './accept.ts';
+import { isSeenClose, sides } from './accept.ts';
 import { advice, figure, type TimedAdvice, turnBy } from './advice.ts';
-import { type Beam, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
+import { type Beam, CLOSE, doubtDb, halfWidth, lossDb, nearPeak, pointingOf, sideDistance } from './beam.ts';
 import { higherReading, isKnownLower } from './compare.ts';
 import { stepTo } from './hunt.ts';
 import type { RuleId } from './rules.ts';

@@ -448,6 +448,16 @@ export const nearPeak = (beam: Form | undefined, axis: Axis): number =>
 export const sideDistance = (beam: Form | undefined, axis: Axis, maxStep: Eighths): number =>
   beam ? Math.max(maxStep, Math.round(halfWidth(beam, axis) / 2)) : 2;
 
+/** A side reading must be taken at this share of that distance or more. */
+const REACHED = 0.6;
+
+/** Rounding and a better fit may move the peak a little after its sides were read: so far from it they count. Eighths. */
+export const sideReach = (beam: Form | undefined, axis: Axis, maxStep: Eighths): number =>
+  REACHED * sideDistance(beam, axis, maxStep);
+
+/** Nearer than this is on the peak, not next to it. Eighths. */
+export const CLOSE = 2;
+
 /** How much higher than a place the fitted peak may be, uncertainty included, whatever the shape. dB. */
 export function shortfallDb(beam: Form, place: Sample): number {
   const worst = (axis: Axis) =>

@@ -29,6 +29,9 @@ const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(vi
 /** How far above a saturated reading the peak is assumed to be, while nothing is known. dB. */
 const UNKNOWN_CLIMB_DB = 6;
 
+/** The same at an aim by eye for a person who walks: the places beside it are read next, and they must not be dark. dB. */
+const AIMED_CLIMB_DB = 0.7;
+
 /** The peak's height is known well enough for setting the gain. dB. */
 const HEIGHT_KNOWN_DB = 1.2;
 
@@ -46,7 +49,8 @@ export function flooded(view: View): TimedAdvice | undefined {
   if (setsItself(search)) return advice('own-gain', { kind: 'read' }, [here]);
   if (!canLower(view)) return advice('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
   const middle = (lostDb(meter) + saturatedDb(meter)) / 2;
-  const db = Math.max(middle, toDb(midBand(meter), meter) - UNKNOWN_CLIMB_DB);
+  const climb = search.walk && search.moves === 0 ? AIMED_CLIMB_DB : UNKNOWN_CLIMB_DB;
+  const db = Math.max(middle, toDb(midBand(meter), meter) - climb);
   const toward = fromDb(db, meter);
   return advice('lower-gain', { kind: 'gain', change: 'lower', toward }, [here], { toward });
 }

@@ -3,6 +3,8 @@ import type { MeterProfile } from '../model/profile.ts';
 import type { CannotWhy } from '../model/reports.ts';
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { missingForAccept } from './accept.ts';
+import { DARK_DB, isStillDark } from './behind.ts';
+import { inGain } from './bridged.ts';
 import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
@@ -31,7 +33,8 @@ export function observe(search: Search, event: SearchEvent): Search {
 function leave(search: Search, at: number): Search {
   const sample = sampleHere(search);
   const samples = sample ? [...search.samples, sample].slice(-SAMPLES_KEPT) : search.samples;
-  return { ...search, samples, stay: newStay(at) };
+  const walk = search.walk && sample ? { left: { ...search, walk: { left: undefined } } } : search.walk;
+  return { ...search, samples, walk, stay: newStay(at) };
 }
 
 const GAIN_WAY = { full: 1, raised: 1, lowered: -1, set: 0 } as const;
@@ -50,10 +53,18 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         // A corrected reading was read twice.
         return fact.replaces === undefined ? next : sure(next, seq);
       }
-      const dark = darkness(stay, search.blocking.before, search.meter);
+      const dark = behindCard(search, stay);
       const seqs = [...search.blocking.seqs, seq];
       const { before } = search.blocking;
-      const blocking = { seqs, ...(before && { before }), ...(dark !== undefined && { dark }) };
+      const { turned, pointing, gain } = search;
+      const shown = search.walk && settled(stay, search.meter);
+      const behind = shown && { ...shown, turned, pointing, gain };
+      const blocking = {
+        seqs,
+        ...(before && { before }),
+        ...(dark !== undefined && { dark }),
+        ...(behind && { behind }),
+      };
       return { ...search, stay, blocking };
     }
     case 'trend':
@@ -70,6 +81,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return {
         ...leave(search, at),
         ...undone,
+        ...(isStillDark(search, turned) && { blocking: search.blocking }),
         turned,
         pointing,
         stuck: { ...search.stuck, [fact.axis]: false },
@@ -84,6 +96,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return {
         ...leave(search, at),
         ...undone,
+        // What was dark behind the card is judged anew at the new gain.
+        ...(search.blocking.behind && { blocking: search.blocking }),
         gain: search.gain + 1,
         gainFull: fact.change === 'full',
         gainWay: GAIN_WAY[fact.change],
@@ -186,11 +200,22 @@ function sure(search: Search, target: Seq): Search {
 }
 
 /**
- * If the reading with the path blocked is this far below the one before, the light that is left does not matter, dB. It
- * passes beside the card, so smoke in the direct line dims only the rest: with a part `r` of the light left, an alarm set
- * to the obscuration `x` comes at `x / (1 - r)`. At 13 dB `r` is 5 %, and 35 % becomes 36.8 %.
+ * Is the light gone behind the card? A person who walks puts it up before the place was read without it: then the brightest
+ * reading stands for it, which is no brighter than this place, so that dark is dark, and light left behind is not known to be
+ * too much.
  */
-const DARK_DB = 13;
+function behindCard(search: Search, stay: Stay): boolean | undefined {
+  const { before } = search.blocking;
+  if (before || !search.walk) return darkness(stay, before, search.meter);
+  return darkness(stay, brightest(search), search.meter) || undefined;
+}
+
+const brightest = ({ samples, gain }: Search): Sample | undefined =>
+  inGain(samples, gain).reduce<Sample | undefined>(
+    (best, s) =>
+      s.level.kind === 'level' && s.level.db > (best?.level.db ?? Number.NEGATIVE_INFINITY) ? s : best,
+    undefined,
+  );
 
 /**
  * No signal is dark at once. A number counts, as dark or as light that stayed, only if it was read twice: one

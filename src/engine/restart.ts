@@ -3,6 +3,7 @@ import { atTheEnd } from './finish.ts';
 import { isRejected, isUnproven, litPlaces } from './rejected.ts';
 import { CAUSES } from './rules.ts';
 import type { Sample } from './sample.ts';
+import type { Search } from './search.ts';
 import type { View } from './view.ts';
 
 /** A search that takes this long rests on an unnoticed mistake, or on a beam that is none of ours: aim again. */
@@ -17,9 +18,13 @@ export function beginAgain({ search, here }: View, now: number): TimedAdvice | u
  */
 const MOST_TURNS = 125;
 
+/** Who walks turns twice as often: each place is reached clockwise. */
+const mostTurns = ({ walk }: Search): number => (walk ? 2 * MOST_TURNS : MOST_TURNS);
+
 /** Too many turns since it began, or since causes were last looked into. */
 export function endless({ search, here }: View, now: number): TimedAdvice | undefined {
-  if (!here || search.moves - search.looked.moves < MOST_TURNS || atTheEnd(search, now)) return undefined;
+  if (!here || search.moves - search.looked.moves < mostTurns(search) || atTheEnd(search, now))
+    return undefined;
   return noSinglePeak(here);
 }
 

@@ -15,6 +15,8 @@ export interface Blocking {
   readonly before?: Sample;
   /** There was a reading while the path was blocked: was the light gone? */
   readonly dark?: boolean;
+  /** Of a person who walks: what was read while it was blocked. */
+  readonly behind?: Sample;
   readonly seqs: readonly Seq[];
 }
 
@@ -81,6 +83,8 @@ export interface Search {
   readonly accepted: Acceptance | undefined;
   /** The looks since the last aim by eye, oldest first, where no number is read at all; undefined where numbers are. */
   readonly looks: readonly Look[] | undefined;
+  /** One person does both and walks to the meter: how things stood when they last left it. Undefined for a crew of two. */
+  readonly walk: { readonly left: Search | undefined } | undefined;
 }
 
 export const NONE_STUCK: Search['stuck'] = { horizontal: false, vertical: false };
@@ -91,12 +95,14 @@ export interface Beginning {
   readonly byTrends?: boolean;
   /** An earlier visit left the pair aligned. */
   readonly wasAligned?: boolean;
+  /** One person walks between the emitter and the meter. */
+  readonly walks?: boolean;
 }
 
 export function startSearch(
   meter: MeterProfile,
   adjusters: AdjusterProfile,
-  { byTrends = false, wasAligned = false }: Beginning = {},
+  { byTrends = false, wasAligned = false, walks = false }: Beginning = {},
 ): Search {
   const limit = { low: -adjusters.travel, high: adjusters.travel };
   return {
@@ -132,13 +138,15 @@ export function startSearch(
     floor: undefined,
     accepted: undefined,
     looks: byTrends ? [] : undefined,
+    walk: walks ? { left: undefined } : undefined,
   };
 }
 
 /** How this search began. */
-export const begunAs = ({ looks, wasAligned }: Search): Beginning => ({
+export const begunAs = ({ looks, wasAligned, walk }: Search): Beginning => ({
   byTrends: looks !== undefined,
   wasAligned,
+  walks: walk !== undefined,
 });
 
 // It must be the same object every time, so that what was learnt with it stays valid after the stay.

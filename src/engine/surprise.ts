@@ -33,7 +33,7 @@ export interface Surprise {
 /** Decibels of a reading: exact, at least or at most. */
 const dbOf = ({ level }: Sample): number => level.db;
 
-function predicted(past: Beam, place: Sample): Estimate | undefined {
+export function predicted(past: Beam, place: Sample): Estimate | undefined {
   const estimate = predict(past, place);
   if (!estimate || estimate.sd > VAGUE_DB) return undefined;
   const drop = dropAt(past, place);

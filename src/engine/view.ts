@@ -1,10 +1,11 @@
 import { AXES } from '../model/turns.ts';
-import { type Beam, fitBeam, fitShape, predict } from './beam.ts';
+import { type Beam, type Estimate, fitBeam, fitShape, predict } from './beam.ts';
+import { inGain } from './bridged.ts';
 import { newestAt } from './place.ts';
 import type { Sample } from './sample.ts';
 import { type Search, sampleHere } from './search.ts';
 import { BACKLASHES, profileBacklash } from './slack.ts';
-import { isForetold, openQuestion, type Surprise, surprise } from './surprise.ts';
+import { isForetold, openQuestion, predicted, type Surprise, surprise } from './surprise.ts';
 
 /**
  * What a search shows at once: the reading here, all that count, and their beam. The beam is fitted when it
@@ -21,6 +22,8 @@ export interface View {
   readonly isOneBeam: boolean;
   /** The earlier readings predict this one, so that an error would show. */
   readonly isForetold: boolean;
+  /** What the readings before the newest turn predict for this one. */
+  readonly expected: Estimate | undefined;
 }
 
 // A search never changes, so its view stays valid; one decision uses it several times.
@@ -51,7 +54,17 @@ export function look(search: Search): View {
       return explained().isOneBeam;
     },
     get isForetold() {
-      return here !== undefined && isForetold(explainPast(search).beam, here, search);
+      return here !== undefined && isForetold(explainPast(search, here).beam, here, search);
+    },
+    get expected() {
+      if (!here) return undefined;
+      // Across a change of the gain the reading before it was made equal to this one, and foretells nothing.
+      const since = search.lastMove?.seq ?? -1;
+      const { beam } = learnt(
+        earlier(search, here).filter((s) => (s.seqs[0] ?? 0) < since),
+        search,
+      );
+      return beam && predicted(beam, here);
     },
   };
   seen.set(search, view);
@@ -62,9 +75,9 @@ type Explained = Pick<View, 'samples' | 'beam' | 'surprise' | 'isOneBeam'>;
 
 /** A reading that cannot be right waits for its question: until then the beam is the one before it. */
 function explain(search: Search, here: Sample | undefined): Explained {
-  const past = explainPast(search);
+  const past = explainPast(search, here);
   if (!here) return past;
-  const since = search.samples.filter((s) => counts(s, search));
+  const since = earlier(search, here);
   const isNew = !cameBack(since, here);
   const found = isNew && past.beam ? surprise(past.beam, past.samples, here, search) : undefined;
   if (found && openQuestion(search, here, found)) {
@@ -83,9 +96,15 @@ function cameBack(since: readonly Sample[], here: Sample): boolean {
 const counts = (s: Sample, { restartedAt }: Search): boolean =>
   (s.seqs[s.seqs.length - 1] ?? 0) >= restartedAt;
 
-function explainPast(search: Search): Explained {
+function explainPast(search: Search, here: Sample | undefined): Explained {
+  return { ...learnt(earlier(search, here), search), surprise: undefined };
+}
+
+/** The readings before the one here. Of a person who walks, all as they would be at this gain. */
+function earlier(search: Search, here: Sample | undefined): readonly Sample[] {
   const since = search.samples.filter((s) => counts(s, search));
-  return { ...learnt(since, search), surprise: undefined };
+  if (!search.walk) return since;
+  return inGain(here ? [...since, here] : since, search.gain).filter((s) => s !== here);
 }
 
 type Learnt = Omit<Explained, 'surprise'>;

@@ -6,8 +6,10 @@ import type { View } from './view.ts';
 /** The path is covered: for the blocking check, or by accident. */
 export function coveredPath({ search }: View, now: number): TimedAdvice | undefined {
   if (search.path === 'clear') return undefined;
-  const checking = search.path === 'blocked' && search.blocking.before !== undefined;
-  if (!checking || search.blocking.dark !== undefined) return advice('free-path', { kind: 'unblock' });
+  const checking = search.path === 'blocked' && (search.blocking.before !== undefined || search.walk);
+  // Of a person who walks, two numbers behind the card are enough: what they do not tell is told with a number before it.
+  const isRead = search.blocking.dark !== undefined || (search.walk && search.stay.run.length > 1);
+  if (!checking || isRead) return advice('free-path', { kind: 'unblock' });
   const last = search.stay.run[search.stay.run.length - 1];
   const since = last?.at ?? search.stay.since;
   return settling(since + search.meter.settleMs, now) ?? advice('blocking-check', { kind: 'read' });

@@ -27,7 +27,8 @@ const MOST_CELLS = 1_000_000;
 /** The first sheet of a workbook (ECMA-376), row by row from the top, as text. */
 export async function readXlsx(bytes: Uint8Array): Promise<ReadXlsx> {
   const parts = unpacked(bytes);
-  if (!parts) return { ok: false, why: 'not-xlsx' };
+  if (!parts || (parts !== 'too-big' && Object.values(parts).some(isTorn)))
+    return { ok: false, why: 'not-xlsx' };
   const first = parts === 'too-big' ? [] : firstSheet(parts);
   if (parts === 'too-big' || first.some(isTooWide)) return { ok: false, why: 'too-big' };
   try {
@@ -48,10 +49,10 @@ export async function readXlsx(bytes: Uint8Array): Promise<ReadXlsx> {
   }
 }
 
-/** The cells whose formula failed: the library reads them as empty. */
+/** The cells whose formula failed: the library reads them as empty. No tag holds a `<`: where one is never closed, the search goes on there. */
 const failed = (sheets: readonly string[]): CellTrouble[] =>
   sheets.flatMap((xml) =>
-    Array.from(xml.matchAll(/<(?:\w+:)?c\b[^>]*\bt="e"[^>]*>/g), ([tag]) => {
+    Array.from(xml.matchAll(/<(?:\w+:)?c\b[^<>]*\bt="e"[^<>]*>/g), ([tag]) => {
       const [, letters = 'A', row = '1'] = /\br="([A-Z]{1,9})(\d+)"/.exec(tag) ?? [];
       return { row: Number(row) - 1, cell: columnOf(letters) - 1, what: 'error' as const };
     }),
@@ -63,9 +64,9 @@ const failed = (sheets: readonly string[]): CellTrouble[] =>
  */
 function firstSheet(parts: Record<string, Uint8Array>): string[] {
   const text = (name: string): string => strFromU8(parts[name] ?? new Uint8Array());
-  const [sheet = ''] = /<(?:\w+:)?sheet\b[^>]*>/.exec(text('xl/workbook.xml')) ?? [];
+  const [sheet = ''] = /<(?:\w+:)?sheet\b[^<>]*>/.exec(text('xl/workbook.xml')) ?? [];
   const [, id] = /\br:id="([^"]+)"/.exec(sheet) ?? [];
-  const links = text('xl/_rels/workbook.xml.rels').match(/<(?:\w+:)?Relationship\b[^>]*>/g) ?? [];
+  const links = text('xl/_rels/workbook.xml.rels').match(/<(?:\w+:)?Relationship\b[^<>]*>/g) ?? [];
   const link = links.find((each) => id !== undefined && each.includes(`Id="${id}"`));
   const [, target = ''] = /\bTarget="([^"]+)"/.exec(link ?? '') ?? [];
   const named = text(target.startsWith('/') ? target.slice(1) : `xl/${target}`);
@@ -95,6 +96,12 @@ function unpacked(bytes: Uint8Array): Record<string, Uint8Array> | 'too-big' | u
     return undefined;
   }
 }
+
+/**
+ * A tag that never ends. The library looks for the end of each from where it begins: a million of them would keep it busy for
+ * minutes. No text and no attribute of XML holds a `<`.
+ */
+const isTorn = (part: Uint8Array): boolean => /<[^<>]*(?:<|$)/.test(strFromU8(part));
 
 /** A sheet with a cell far to the right, in many rows, takes more memory than its file is large. */
 function isTooWide(xml: string): boolean {

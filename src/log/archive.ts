@@ -33,6 +33,12 @@ export type Beside<E> = Readonly<Record<ArchivedKind, ReadonlyMap<Seq, E>>>;
 /** What a reader makes room for, bytes. A JavaScript text cannot be longer than the log may be here. */
 const LOG_BYTES_MOST = 256 * 1024 * 1024;
 
+/**
+ * And for all that lies beside the log. The pictures of a record are 12 MB at most; all that a long day says, as sound, is less than
+ * half of this.
+ */
+export const UNPACKED_BYTES_MOST = 1024 ** 3;
+
 /** The first day that such a file can name: the same log gives the same bytes, whenever and wherever it is packed. */
 const NO_TIME = '1980-01-01T00:00:00';
 
@@ -56,6 +62,7 @@ export interface Archive extends Beside<Partial<Enclosure>> {
 
 /** Undefined for bytes that are no archive of a log. It checks the form only. */
 export function readArchive(bytes: Uint8Array): Archive | undefined {
+  if (!isBearable(bytes)) return undefined;
   const strange: string[] = [];
   const seen = new Set<string>();
   let files: Record<string, Uint8Array>;
@@ -82,6 +89,25 @@ export function readArchive(bytes: Uint8Array): Archive | undefined {
     beside[kind].set(seq, { ...beside[kind].get(seq), ...part });
   }
   return { log: strFromU8(log), ...beside, strange };
+}
+
+/**
+ * Whether it can be unpacked: a small file can name the same bytes a thousand times, each time for another picture. No part gets
+ * larger than the archive says.
+ */
+function isBearable(bytes: Uint8Array): boolean {
+  let sum = 0;
+  try {
+    unzipSync(bytes, {
+      filter: ({ name, originalSize }) => {
+        if (originalSize <= mostBytes(name)) sum += originalSize;
+        return false;
+      },
+    });
+  } catch {
+    return false;
+  }
+  return sum <= UNPACKED_BYTES_MOST;
 }
 
 interface Parts {

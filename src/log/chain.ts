@@ -5,7 +5,8 @@ import type { Draft, Entry, Log } from '../model/entry.ts';
 import type { Salt } from '../model/forgotten.ts';
 import type { Head, JobId } from '../model/ids.ts';
 import type { ChainFault, CheckedLog } from './fault.ts';
-import { forgottenIn, namesFault, namesHash, namesIn, namesText, withoutNames } from './names.ts';
+import { forgottenIn, namesIn, withoutNames } from './names.ts';
+import { namesFault, namesHash, namesText } from './sealing.ts';
 
 export const GENESIS = '0'.repeat(64);
 

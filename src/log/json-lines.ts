@@ -4,7 +4,8 @@ import { Salt } from '../model/forgotten.ts';
 import { type Hash, Head } from '../model/ids.ts';
 import { bodyOf } from './chain.ts';
 import type { FileFault } from './fault.ts';
-import { Names, namesIn, namesText, withNames } from './names.ts';
+import { Names, namesIn, withNames } from './names.ts';
+import { namesText } from './sealing.ts';
 import { HeadProof } from './signed-head.ts';
 
 /**
@@ -35,8 +36,18 @@ function besideOf({ fact, sealed, salt }: Entry): string {
   return `,"names":{"of":${namesText(names)},"salt":"${salt}"}`;
 }
 
+const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(?=\{)/;
 /** No body has a field of the name `names`, and a quotation mark in a text has a backslash before it. */
-const ENTRY_LINE = /^\{"hash":"([0-9a-f]{64})","entry":(\{.*?\})(?:,"names":(\{.*\}))?\}$/s;
+const NAMES = ',"names":';
+
+/** The texts in the line of an entry; undefined where it is none. */
+function partsOf(line: string): { hash: Hash; body: string; names: string | undefined } | undefined {
+  const [start, hash] = ENTRY_LINE.exec(line) ?? [];
+  if (start === undefined || hash === undefined || !line.endsWith('}}')) return undefined;
+  const at = line.indexOf(`}${NAMES}{`, start.length);
+  if (at === -1) return { hash, body: line.slice(start.length, -1), names: undefined };
+  return { hash, body: line.slice(start.length, at + 1), names: line.slice(at + 1 + NAMES.length, -1) };
+}
 
 /** What lies beside an entry: the fields of its fact that name people, and what is hashed before their canonical text. */
 export const BesideEntry = z.object({ of: Names, salt: Salt });
@@ -75,8 +86,9 @@ export function fromJsonLines(text: string): ReadLog {
       ({ head, proof } = closing.data);
       continue;
     }
-    const [, hash, body, names] = ENTRY_LINE.exec(line) ?? [];
-    if (hash === undefined || body === undefined) return fault('not-an-entry');
+    const parts = partsOf(line);
+    if (!parts) return fault('not-an-entry');
+    const { hash, body, names } = parts;
     const open = parse(body) as Open | undefined;
     // The whole line is JSON, and yet its halves are not: `names` stands inside the entry.
     if (!open) return fault('not-an-entry');
@@ -85,7 +97,7 @@ export function fromJsonLines(text: string): ReadLog {
     if (!entry.success) return fault('not-an-entry');
     const strange = strangeField(written, entry.data);
     if (strange !== undefined) return { ...fault('unknown-field'), field: strange };
-    const beside = names === undefined ? '' : `,"names":${names}`;
+    const beside = names === undefined ? '' : NAMES + names;
     if (bodyOf(entry.data) !== body || besideOf(entry.data) !== beside) return fault('not-canonical');
     entries.push(entry.data);
   }

@@ -1,12 +1,10 @@
-import { sha256 } from '@noble/hashes/sha2.js';
-import { bytesToHex, concatBytes, hexToBytes, utf8ToBytes } from '@noble/hashes/utils.js';
-import canonicalize from 'canonicalize';
 import * as z from 'zod/mini';
 import type { Draft, Entry } from '../model/entry.ts';
-import { Alternative, Fact, type FactOf, Signature } from '../model/facts.ts';
-import { FORGOTTEN, Salt } from '../model/forgotten.ts';
-import type { Hash, Seq } from '../model/ids.ts';
+import { Alternative, type Fact, type FactOf, Signature } from '../model/facts.ts';
+import { FORGOTTEN } from '../model/forgotten.ts';
+import type { Seq } from '../model/ids.ts';
 import { Person } from '../model/person.ts';
+import type { Placed } from '../model/placed.ts';
 
 /**
  * Names of people, kept so that they can be forgotten. The hashed body of an entry has, in place of the fields below, one
@@ -61,7 +59,8 @@ function kindOf(fact: Told | null | undefined): keyof typeof OF_PEOPLE | undefin
   return type === 'item' && item !== 'people-told' ? undefined : (type as keyof typeof OF_PEOPLE);
 }
 
-const fieldsOf = (fact: Told): readonly string[] => {
+/** Those of its fields that name people. */
+export const fieldsOf = (fact: Told): readonly string[] => {
   const kind = kindOf(fact);
   return kind ? OF_PEOPLE[kind] : [];
 };
@@ -102,32 +101,8 @@ export function withNames(open: object, names: Names | undefined): Fact {
   return { ...open, ...(names ?? (kind && PLACEHOLDERS[kind])) } as Fact;
 }
 
-/** The text that is hashed behind the salt: RFC 8785 canonical JSON. */
-export const namesText = (names: Names): string => canonicalize(names) as string;
-
-/** SHA-256 of salt and text, one behind the other, in hexadecimal. */
-export const namesHash = (salt: Salt, text: string): Hash =>
-  bytesToHex(sha256(concatBytes(hexToBytes(salt), utf8ToBytes(text))));
-
-/** Whether these are the names, and the salt, that the hash was made of. */
-export const areSealed = (salt: string, text: string, sealed: Hash): boolean =>
-  Salt.safeParse(salt).success && namesHash(salt, text) === sealed;
-
-export type NamesFault = 'names' | 'names-missing' | 'names-back';
-
-/** What is wrong with the names of one entry. `forgotten`: the log says that they are. */
-export function namesFault({ fact, sealed, salt }: Entry, forgotten: boolean): NamesFault | undefined {
-  if (sealed === undefined) return undefined;
-  const names = namesIn(fact);
-  if (salt !== undefined) {
-    if (!names || !areSealed(salt, namesText(names), sealed)) return 'names';
-    return forgotten ? 'names-back' : undefined;
-  }
-  if (!names || namesText(names) !== namesText(placeholdersOf(fact))) return 'names';
-  return forgotten ? undefined : 'names-missing';
-}
-
-function placeholdersOf(fact: Fact): Names {
+/** What stands in a fact for the names that it had. */
+export function placeholdersOf(fact: Fact): Names {
   const kind = kindOf(fact);
   return kind ? PLACEHOLDERS[kind] : {};
 }
@@ -140,6 +115,16 @@ export function forgottenIn(entries: Iterable<Pick<Entry, 'seq' | 'fact'>>): Set
     if (fact?.type === 'names-forgotten' && Array.isArray(fact.entries))
       for (const seq of fact.entries) if (seq < by) forgotten.add(seq);
   return forgotten;
+}
+
+/** When and why the names of this entry were forgotten, and the entry that says so. */
+export function forgettingOf(
+  entries: Iterable<Entry>,
+  forgotten: Seq,
+): Placed<'names-forgotten'> | undefined {
+  for (const { seq, at, fact } of entries)
+    if (fact.type === 'names-forgotten' && fact.entries.includes(forgotten)) return { ...fact, seq, at };
+  return undefined;
 }
 
 /** The entry without its names, as one reads it from now on. An entry that has none, or stands open, stays what it is. */
@@ -162,14 +147,3 @@ export const isForgotten = ({ sealed, salt }: Pick<Entry, 'sealed' | 'salt'>): b
 
 /** How many entries have their names no more. */
 export const forgottenCount = (entries: readonly Entry[]): number => entries.filter(isForgotten).length;
-
-/** Facts as they stand in hashed bodies: with their names, as in older logs, or without. For the published schema. */
-export const WrittenFact = z.discriminatedUnion(
-  'type',
-  Fact.def.options.map((option) => {
-    const fields = kindOf({ type: option.shape.type.def.values[0], item: 'people-told' });
-    if (!fields) return option;
-    const mask = Object.fromEntries(OF_PEOPLE[fields].map((field) => [field, true]));
-    return z.partial(option as z.ZodMiniObject, mask as never);
-  }) as unknown as typeof Fact.def.options,
-);

@@ -1,9 +1,9 @@
 import * as z from 'zod/mini';
 import { Entry } from '../model/entry.ts';
-import type { Fact } from '../model/facts.ts';
+import { Fact } from '../model/facts.ts';
 import { Hash } from '../model/ids.ts';
 import { BesideEntry, Closing } from './json-lines.ts';
-import { WrittenFact } from './names.ts';
+import { fieldsOf } from './names.ts';
 
 /** What each kind of fact in a log says. */
 const SAYS: Record<Fact['type'], string> = {
@@ -75,6 +75,17 @@ export function describeFact(schema: z.core.JSONSchema.BaseSchema): void {
   const says = typeof type === 'object' && type.const !== undefined && SAYS[type.const as Fact['type']];
   if (says) schema.description = says;
 }
+
+/** Facts as they stand in hashed bodies: with their names, as in older logs, or without. */
+const WrittenFact = z.discriminatedUnion(
+  'type',
+  Fact.def.options.map((option) => {
+    const fields = fieldsOf({ type: option.shape.type.def.values[0], item: 'people-told' });
+    if (fields.length === 0) return option;
+    const mask = Object.fromEntries(fields.map((field) => [field, true]));
+    return z.partial(option as z.ZodMiniObject, mask as never);
+  }) as unknown as typeof Fact.def.options,
+);
 
 const EntryLine = z
   .object({

@@ -32,23 +32,19 @@ export const ALONE_WAYS: Readonly<Record<AloneWay, AloneWords>> = {
   },
   walking: {
     title: 'You walk to the meter',
-    needs: 'This phone only. A way between ladder and meter that you can walk about 20 times.',
+    needs:
+      'This phone only. A way between ladder and meter that you can walk about 10 times. The gain is set beside the meter.',
     goes: [
-      'Do what it says at the emitter, and say "done".',
+      'Begin at the meter: read it first.',
+      'Do what it says at the emitter, turn by turn, and say "done" each time.',
       'Go to the meter. Say or type the number.',
-      'Before you go back it tells you what to do there. It keeps the count.',
+      'Before each trip it tells you its plan: how many turns, and when the card goes up. It keeps the count.',
     ],
     worth:
-      'The same evidence as with two people: both sides of each peak, the blocking check, and a number that holds. What the meter did while you were away from it, nobody saw.',
+      'Both sides of each peak, the blocking check, and a number that holds, with fewer places read than with two people: the number at the peak must be what the others foretold. What the meter did while you were away from it, nobody saw.',
     start: 'Begin with one phone',
   },
 };
-
-/** Read beside the other cautions. Common practice, no source. */
-export const ALONE_CAUTIONS: readonly string[] = [
-  'Alone: tell somebody where you work, and when they will hear from you.',
-  'Nobody holds the ladder: tie it or foot it. Close the ground below it.',
-];
 
 /** In the report and on the page of a record. */
 export const ALONE_RECORD: Readonly<Record<AloneWay, string>> = {

@@ -47,7 +47,6 @@ export const WHAT_TO_DO: Readonly<Record<'moved' | 'dark' | 'unreadable', string
 /** `at`: a time of day. */
 export const toldText = (text: string, at: string): string => `Last told: ${text}, ${at}`;
 export const NOTHING_TOLD = 'It tells the number each time it is asked for. Nothing was asked for yet.';
-export const KEEP_AWAKE = 'This browser cannot keep the screen on: set it in the phone so that it stays on.';
 export const BATTERY_LOW = 'The battery is low: plug the phone in.';
 
 export const CAMERA_INSECURE =

@@ -1,5 +1,4 @@
 import type { JobSetup } from '../model/setup.ts';
-import { ALONE_CAUTIONS } from './alone.ts';
 
 /**
  * The usual cautions, said before anyone climbs. Common practice, no source, except for the laser (IEC
@@ -12,9 +11,18 @@ export const CAUTIONS: readonly string[] = [
   "The maker's instructions and local rules come first.",
 ];
 
+/** Read beside the other cautions. Common practice, no source. */
+export const ALONE_CAUTIONS: readonly string[] = [
+  'Alone: tell somebody where you work, and when they will hear from you.',
+  'Nobody holds the ladder: tie it or foot it. Close the ground below it.',
+];
+
 /** Those of a job: alone, some more. */
 export const cautionsOf = (setup: Pick<JobSetup, 'alone'> | undefined): readonly string[] =>
   setup?.alone === undefined ? CAUTIONS : [...CAUTIONS, ...ALONE_CAUTIONS];
+
+/** Beside them, where it is so. */
+export const KEEP_AWAKE = 'This browser cannot keep the screen on: set it in the phone so that it stays on.';
 
 /** Said aloud before the first aim by eye, where it can hurt. */
 export const LASER_CAUTION = 'Never look into the laser.';

@@ -38,10 +38,13 @@ const beside = (...losses: readonly (number | undefined)[]): LossOptions => ({
 });
 
 /** Beside the limit that it was judged by, so that it never crosses it. */
-const sinceText = (db: number): string => {
+const sinceText = (db: number, shown: Shown): string => {
   const size = fixedBeside(Math.abs(db), [BEAM_FALL_DB], 1);
   if (Number(size) === 0) return 'the same light';
-  return `${size} dB ${db > 0 ? 'less' : 'more'} light`;
+  // More light than before is no part of the light.
+  return db > 0
+    ? `${lossText(db, shown, { places: 1, beside: [BEAM_FALL_DB] })} less light`
+    : `${size} dB more light`;
 };
 
 /** Further below a peak than half its light, nobody has seen how high it is. dB. */
@@ -87,7 +90,7 @@ export const FIGURES: Record<string, Phrase> = {
   reading: inMeterUnits('reading'),
   best: inMeterUnits('best so far'),
   lastLeft: inMeterUnits('at the last visit'),
-  lostSince: (db) => sinceText(db),
+  lostSince: (db, _, shown) => sinceText(db, shown),
   peak: inMeterUnits('peak about'),
   toward: towardText,
   low: asStated('band from'),

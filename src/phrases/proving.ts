@@ -8,7 +8,7 @@ import type { Failed, Settled } from '../visit/issues.ts';
 import type { Failure } from '../visit/verdict.ts';
 import { figuresText } from './figures.ts';
 import { itemText } from './items.ts';
-import { shownFor } from './units.ts';
+import { shownToCrew } from './units.ts';
 
 type SayShow = { say: string; show: string };
 
@@ -146,7 +146,7 @@ export const WHY_FAILED: Record<Failure, string> = {
 export function failureText(failed: Failed, setup: JobSetup): string {
   if (failed.kind === 'test')
     return `Failed: ${itemText({ item: failed.item, done: false, note: failed.note })}.`;
-  const rests = figuresText(failed.figures, setup.meter, shownFor(setup));
+  const rests = figuresText(failed.figures, setup.meter, shownToCrew(setup));
   return `${TEST_NAMES[failed.proof]} failed: ${WHY_FAILED[failed.why]}${rests && ` (${rests})`}.`;
 }
 

@@ -19,6 +19,9 @@ export const missingForSigning = (missing: readonly string[]): string =>
   `Missing for signing: ${missing.join('; ')}.`;
 export const signedByText = (signed: Placed<'signed'>, when: string): string =>
   `${personText(signed)}, ${signed.role}, ${when}, entry #${signed.seq}.`;
+/** The signature stands, by its hash; who gave it is told no more. */
+export const signerForgotten = ({ seq, why }: Placed<'names-forgotten'>, day: string): string =>
+  `The name, and the signature as it was given, were deleted on ${day}, entry #${seq}: ${why}`;
 /** What the signer was shown. Older signatures do not say what the site had. */
 export function stoodText(signed: Placed<'signed'>): string {
   return signed.account ? `${PROVEN_NAME} ${shownText(signed)}` : shownText(signed);

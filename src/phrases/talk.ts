@@ -7,9 +7,6 @@ export const LINK_LOST = 'The link was lost. Say it again when it is back, or ty
 export const NO_ON_DEVICE =
   'The speech model could not be loaded. Turn it on again when there is a link, or type instead.';
 
-export const TALK_NOT_LOADED =
-  'Talking could not be loaded. Try again when there is a link, or type instead.';
-
 export const handsFreeStoppedText = (why: string): string => `Hands-free talk stopped: ${why}`;
 export const PHONE_TOO_SLOW = 'This phone is too slow for it.';
 export const NO_DETECTOR_ANSWER = 'the voice detector gave no answer';
@@ -30,6 +27,3 @@ const MICROPHONE_FAULTS: Readonly<Record<string, string>> = {
 /** `error`: a `DOMException` of `getUserMedia`. */
 export const microphoneFaultText = (error: Error): string =>
   MICROPHONE_FAULTS[error.name] ?? `The microphone could not be opened: ${error}. Type instead.`;
-
-/** Said to try the voice. */
-export const VOICE_TEST = 'This is how I speak.';

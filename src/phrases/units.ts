@@ -15,6 +15,15 @@ export const shownFor = ({ units = METRES, pathLength, plan }: Partial<JobSetup>
   path: pathLength ?? plan?.pathLength,
 });
 
+/**
+ * The same for the crew of a job: where the site has chosen no unit for a loss, in percent of the light, as test filters are
+ * marked. In dB only where the meter itself counts in them.
+ */
+export function shownToCrew(setup: JobSetup): Shown {
+  const shown = shownFor(setup);
+  return { ...shown, loss: shown.loss ?? (setup.meter.law === 'linear' ? 'percent' : 'dB') };
+}
+
 /** "62 m", "203.4 ft": a length, from metres. To the millimetre, or to four figures in feet. */
 export const lengthText = (metres: number, { length }: Units): string =>
   `${lengthFigures(metres, length)} ${length}`;

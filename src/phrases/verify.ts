@@ -121,7 +121,8 @@ export const namesLines = (open: number, forgotten: number): string[] => [
 
 const entriesText = (count: number): string => (count === 1 ? '1 entry' : `${count} entries`);
 
-export const NO_LOG_IN_ZIP = 'it is no whole ZIP with a log in it.';
+export const NO_LOG_IN_ZIP =
+  'it is no whole ZIP with a log in it, or one that grows beyond all measure (1 GB) when it is unpacked.';
 
 export const REPLAYED = 'Replay: the engine gives the same advice and the same findings.';
 

@@ -31,5 +31,14 @@ export function walkingText({ action, rule }: Advice): Said | undefined {
   return action.reason === 'proving-steady' ? WAIT_HERE : undefined;
 }
 
-/** Under an order at the beam: what comes after it. `trips`: to the meter so far. */
-export const tripText = (trips: number): string => `Then go to the meter: trip ${trips + 1}.`;
+/** Under an order at the beam: the plan of the trip. `trips`: to the meter so far; the figures are the engine's. */
+export function tripText(trips: number, { turnsOnTrip = 1, cardOnTrip = 0 }: Advice['figures']): string {
+  const trip = trips + 1;
+  if (cardOnTrip > 0)
+    return turnsOnTrip > 1
+      ? `Trip ${trip}: ${turnsOnTrip} turns, then the card, then the meter.`
+      : `Trip ${trip}: this turn, then the card, then the meter.`;
+  return turnsOnTrip > 1
+    ? `Trip ${trip}: ${turnsOnTrip} turns, then the meter.`
+    : `Then go to the meter: trip ${trip}.`;
+}

@@ -16,11 +16,16 @@ const BEARERS: Record<Exclude<Bearer, 'anyone'>, string> = {
   owner: 'The token in the file metrics.token of the data folder.',
 };
 
-const SECURITY: Partial<Record<Bearer, object[]>> = {
-  anyone: [],
-  holder: [{ session: [] }],
-  administrator: [{ session: [] }],
-};
+const BY_COOKIE: ReadonlySet<Bearer> = new Set(['holder', 'administrator']);
+
+/** The ways in which a request may be let in; none where anybody is. */
+function security({ bearer, entrance }: Route): object[] {
+  const always = bearer === 'anyone' ? {} : BY_COOKIE.has(bearer) ? { session: [] } : { token: [] };
+  if (entrance) return [always, { ...always, session: [] }];
+  return bearer === 'anyone' ? [] : [always];
+}
+
+const ENTRANCE = 'Besides, where the owner asks for it, the cookie of who came in (R64, R120).';
 
 const capital = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);
 
@@ -61,7 +66,7 @@ export function openApi(version: string): object {
           in: 'cookie',
           name: '__Host-ladderline',
           description:
-            'What signing in gives (R120); over plain http on this machine its name is ladderline.',
+            'What signing in gives (R120), or the passphrase (R64); over plain http on this machine its name is ladderline.',
         },
       },
     },
@@ -84,7 +89,8 @@ const nameOf =
     Object.keys(named).find((name) => named[name] === shape);
 
 function operation(name: string, route: Route, named: (shape: z.ZodMiniType) => string | undefined): object {
-  const { bearer, says, query, body, answer } = route;
+  const { bearer, entrance, says, query, body, answer } = route;
+  const said = [...(bearer === 'anyone' ? [] : [BEARERS[bearer]]), ...(entrance ? [ENTRANCE] : [])];
   const [type, schema] =
     answer.is instanceof z.ZodMiniType
       ? ['application/json', { $ref: `${AT}${named(answer.is)}` }]
@@ -92,8 +98,8 @@ function operation(name: string, route: Route, named: (shape: z.ZodMiniType) => 
   return {
     operationId: name,
     summary: says,
-    ...(bearer !== 'anyone' && { description: BEARERS[bearer] }),
-    security: SECURITY[bearer] ?? [{ token: [] }],
+    ...(said.length > 0 && { description: said.join(' ') }),
+    security: security(route),
     parameters: query ? parameters(query) : [],
     ...(body && {
       requestBody: {

@@ -56,6 +56,8 @@ export interface Route {
   /** Below `/api`. */
   readonly path: string;
   readonly bearer: Bearer;
+  /** Besides it the cookie of who came in, where the owner asks for a passphrase or an account (R64, R120). */
+  readonly entrance?: true;
   /** In one sentence. */
   readonly says: string;
   /** The fields of the part after `?`. */
@@ -96,6 +98,7 @@ export const ROUTES = {
     method: 'post',
     path: '/jobs',
     bearer: 'anyone',
+    entrance: true,
     says: 'Opens a job, and gives the caller the seat at the panel.',
     body: OpenJob,
     answer: { status: 201, is: JobOpened },
@@ -350,6 +353,7 @@ export const ROUTES = {
     method: 'post',
     path: '/sites',
     bearer: 'anyone',
+    entrance: true,
     says: 'Opens a site, and gives its two tokens.',
     body: OpenSite,
     answer: { status: 201, is: SiteOpened },
@@ -446,6 +450,7 @@ export const ROUTES = {
     method: 'post',
     path: '/site/sign',
     bearer: 'desk',
+    entrance: true,
     says: 'Signs the record of a visit, up to the head that was read.',
     body: SignRecord,
     answer: logged,

@@ -4,6 +4,7 @@ import type { Fact, FactOf } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { isTouch, type Placed } from '../model/placed.ts';
 import type { Reading } from '../model/reading.ts';
+import { isUpkeep } from '../model/upkeep.ts';
 import { countedOf, type JobState } from '../visit/state.ts';
 
 /** What a supervisor wants to know about a job before reading its log. */
@@ -60,7 +61,7 @@ export function overviewOf(entries: readonly Entry[], state: JobState): Overview
     fact.type === 'seated' ? [{ ...fact, seq, at }] : [],
   );
   const first = entries[0];
-  const last = entries.at(-1);
+  const last = entries.findLast(({ fact }) => !isUpkeep(fact));
   const alignment = alignmentOf(entries, state);
   return {
     alignment,

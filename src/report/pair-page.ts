@@ -13,6 +13,7 @@ import type { PairStatus } from '../model/pair-status.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { AXES, type Axis } from '../model/turns.ts';
 import { METRES, type Units } from '../model/units.ts';
+import { isUpkeep } from '../model/upkeep.ts';
 import { PLAN_CHANGED } from '../phrases/board.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
@@ -113,7 +114,7 @@ export interface PairPage {
   /** Who signed, while the signatures hold, and who sat at panel and emitter: as they called themselves. */
   readonly signers: readonly string[];
   readonly crew: readonly string[];
-  /** Times of the first and the last entry of all visits, ms. */
+  /** Times of the first and the last entry of the work, over all visits, ms. */
   readonly span?: readonly [from: number, to: number];
   /** What was accepted although it is not as it should be, and who says why. */
   readonly variations: readonly string[];
@@ -196,7 +197,9 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
   const { signed, beside, changedBy } = record.state;
   const broken = records.some(({ record: { fault } }) => fault !== undefined);
   const stands = broken ? 'needs-attention' : status;
-  const times = records.flatMap(({ record: { entries } }) => entries.map(({ at }) => at));
+  const times = records.flatMap(({ record: { entries } }) =>
+    entries.filter(({ fact }) => !isUpkeep(fact)).map(({ at }) => at),
+  );
   return {
     part: {
       id: plan?.id ?? head.job,

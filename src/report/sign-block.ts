@@ -1,3 +1,4 @@
+import { forgettingOf } from '../log/names.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { HEADINGS, signatureHeading } from '../phrases/headings.ts';
 import {
@@ -12,6 +13,7 @@ import {
   SIGNABLE_UNPROVEN,
   signedByText,
   signedPart,
+  signerForgotten,
   stoodText,
 } from '../phrases/signature.ts';
 import { unsignedText } from '../phrases/signoff.ts';
@@ -25,7 +27,7 @@ const LONGEST = 500;
 
 /** Who answers for the record, each in a block, or what is missing for it. */
 export function signBlocks(
-  { state, status, missing, isTested, fault }: VisitRecord,
+  { state, status, missing, isTested, fault, entries }: VisitRecord,
   moments: Moments,
 ): Block[] {
   const { signed, beside, changedBy, issues } = state;
@@ -39,8 +41,9 @@ export function signBlocks(
     const lines = [NOT_SIGNED, fault ? brokenUnsignable(fault.seq) : lacking];
     return [{ kind: 'signature', title: HEADINGS.signature, lines, signature: undefined }];
   }
-  return [signed, ...beside].map(
-    (one, index): Block => ({
+  return [signed, ...beside].map((one, index): Block => {
+    const forgetting = forgettingOf(entries, one.seq);
+    return {
       kind: 'signature',
       title: index === 0 ? HEADINGS.signature : signatureHeading(index + 1),
       lines: [
@@ -48,12 +51,13 @@ export function signBlocks(
         ...(index === 0 ? [] : [BESIDE]),
         ...(one.declaration === undefined ? [] : [one.declaration]),
         signedByText(one, moments.full(one.at)),
+        ...(forgetting ? [signerForgotten(forgetting, moments.day(forgetting.at))] : []),
         signedPart(one.head),
         stoodText(one),
         ...(status === 'signed-not-proven' ? [NOT_PROVEN] : []),
         ...(changedBy === undefined ? [] : [changedSinceSigned(changedBy)]),
       ],
-      signature: one.signature,
-    }),
-  );
+      signature: forgetting ? undefined : one.signature,
+    };
+  });
 }

@@ -48,8 +48,8 @@ export type Verified =
 export function verify(text: string, known: Known): Verified {
   const read = fromJsonLines(text);
   if (!read.ok) {
-    const { line, fault } = read;
-    return { ok: false, wrong: { kind: 'file', line, fault } };
+    const { ok, ...fault } = read;
+    return { ok, wrong: { kind: 'file', ...fault } };
   }
   const { entries, head, proof } = read;
   const fault = findFault(entries, head);

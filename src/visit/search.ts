@@ -1,6 +1,7 @@
 import type { History, SearchEvent } from '../engine/history.ts';
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
+import { isOnePhone } from '../model/alone.ts';
 import type { Commission } from './commission.ts';
 import { countedOf, type JobState } from './state.ts';
 
@@ -25,7 +26,10 @@ export function searchOf({ setup, history }: Pick<JobState, 'setup' | 'history'>
   for (; base && !SEARCHES.has(base); base = base.before) since.push(base.event);
   const before = base && SEARCHES.get(base);
   if (before && since.length === 0) return before.search;
-  const begun = startSearch(setup.meter, setup.adjusters, { wasAligned: setup.scope === 'periodic' });
+  const begun = startSearch(setup.meter, setup.adjusters, {
+    wasAligned: setup.scope === 'periodic',
+    walks: isOnePhone(setup.alone),
+  });
   const search = since.reduceRight(observe, before?.search ?? begun);
   if (history) SEARCHES.set(history, { search, base });
   if (before?.base) SEARCHES.delete(before.base);

@@ -10,6 +10,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person, PhoneMark } from '../model/person.ts';
 import { type Counted, lastOf, type Placed } from '../model/placed.ts';
 import type { JobSetup } from '../model/setup.ts';
+import { isUpkeep } from '../model/upkeep.ts';
 import { currentPlan, currentSetup, type LogVersion } from '../model/written.ts';
 import type { Issue } from './commission.ts';
 import { afterHandOver, type HandOver, NOTHING_HANDED_OVER } from './hand-over.ts';
@@ -91,7 +92,7 @@ export const EMPTY: JobState = {
   stopped: false,
 };
 
-/** Who is connected and what is advised does not change what was signed; nor does a name that is forgotten, whose hash stays. */
+/** Who is connected and what is advised does not change what was signed. */
 const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'admission',
@@ -102,12 +103,10 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'instruction',
   'withdrawn',
   'signed',
-  'names-forgotten',
 ]);
 
-/** Nor does a picture that goes when its time is over: the signer knew, and its hash stays. */
-export const keepsSignature = (fact: Fact): boolean =>
-  KEEPS_SIGNATURE.has(fact.type) || (fact.type === 'photo-removed' && fact.afterDays !== undefined);
+/** Nor does a name that is forgotten, or a picture that goes when its time is over: the signer knew, and its hash stays. */
+export const keepsSignature = (fact: Fact): boolean => KEEPS_SIGNATURE.has(fact.type) || isUpkeep(fact);
 
 /** Somebody was on it, and nobody is now. */
 export const isLeft = ({ seats: { panel, emitter }, setup }: Pick<JobState, 'seats' | 'setup'>): boolean =>

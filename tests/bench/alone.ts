@@ -30,6 +30,7 @@ const { values } = parseArgs({
 const cases = Number(values.cases);
 const seed = Number(values.seed);
 const errors: Errors = { ...CAREFUL, misread: Number(values.errors) };
+const walkErrors: Errors = { ...errors, wrongTurn: Number(values.errors) };
 
 interface Way {
   readonly name: string;
@@ -37,7 +38,14 @@ interface Way {
 }
 
 const WAYS: readonly Way[] = [
-  { name: 'trends', run: onPair((spec, rng) => runEngine(spec, errors, rng, undefined, true, true)) },
+  {
+    name: 'trends',
+    run: onPair((spec, rng) => runEngine(spec, errors, rng, undefined, true, { byTrends: true })),
+  },
+  {
+    name: 'walking',
+    run: onPair((spec, rng) => runEngine(spec, walkErrors, rng, undefined, true, { walks: true })),
+  },
   { name: 'numbers', run: onPair((spec, rng) => runEngine(spec, CAREFUL, rng)) },
 ];
 
@@ -65,14 +73,16 @@ function row(name: string, outcomes: readonly Outcome[]) {
     'over 1 dB': outcomes.filter(isFalse).length,
     'worst dB': worst,
     turns: of((o) => o.turns),
-    trips: of((o) => o.trips ?? 0),
+    'trips, gain beside the meter': of((o) => o.tripsGainBeside ?? 0),
+    'and at the emitter': of((o) => o.trips ?? 0),
     minutes: of((o) => o.seconds / 60),
   };
 }
 
 function table(name: string, draw: (rng: ReturnType<typeof createRng>) => PairSpec): void {
   console.log(name);
-  const ways = values.walk ? WAYS.slice(1) : values.only ? WAYS.slice(0, 1) : WAYS;
+  const names = values.walk ? ['walking', 'numbers'] : ['trends', 'numbers'];
+  const ways = WAYS.filter(({ name }) => names.slice(0, values.only ? 1 : 2).includes(name));
   const results = ways.map((way) => Array.from({ length: cases }, (_, n) => way.run(draw, n)));
   console.table(results.map((outcomes, i) => row(ways[i]?.name ?? '', outcomes)));
   for (const [n, outcome] of (results[0] ?? []).entries())

@@ -1,6 +1,6 @@
 import { advise } from '../../src/engine/advise.ts';
 import { observe } from '../../src/engine/observe.ts';
-import { type Search, startSearch } from '../../src/engine/search.ts';
+import { type Beginning, type Search, startSearch } from '../../src/engine/search.ts';
 import type { Advice } from '../../src/model/advice.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { type Crew, carryOut, type Errors, newCrew } from '../../src/simulator/crew.ts';
@@ -22,6 +22,8 @@ export interface Outcome {
   readings: number;
   /** Readings for which a person alone walks to the meter: the first, and each after something was done at the beam. */
   trips?: number;
+  /** The same where the gain is set beside the meter. */
+  tripsGainBeside?: number;
   seconds: number;
   /** Where it ended, dB below the true best. */
   shortfall: number;
@@ -48,6 +50,21 @@ const AT_THE_BEAM: ReadonlySet<Advice['action']['kind']> = new Set([
   'check',
 ]);
 
+const NOT_BESIDE = new Set([...AT_THE_BEAM].filter((kind) => kind !== 'gain'));
+
+class Trips {
+  count = 0;
+  #away = true;
+  readonly #leaves: ReadonlySet<string>;
+  constructor(leaves: ReadonlySet<string>) {
+    this.#leaves = leaves;
+  }
+  after(kind: Advice['action']['kind']): void {
+    if (kind === 'read' && this.#away) this.count += 1;
+    this.#away = kind === 'read' ? false : this.#away || this.#leaves.has(kind);
+  }
+}
+
 export interface Step {
   advice: Advice;
   crew: Crew;
@@ -61,23 +78,21 @@ export function runEngine(
   rng: Rng,
   watch?: (step: Step) => void,
   stopWhenNamed = false,
-  byTrends = false,
+  begin: Beginning = {},
 ): Outcome {
   let crew = newCrew(createBeamPair(spec));
-  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS, { byTrends });
+  let search = startSearch(spec.meter, NEUTRAL_ADJUSTERS, begin);
   const count: Partial<Record<Advice['action']['kind'], number>> = {};
   let named = false;
-  let trips = 0;
-  let away = true;
+  const [trips, tripsByTurns] = [new Trips(AT_THE_BEAM), new Trips(NOT_BESIDE)];
   for (let i = 0; i < LONGEST && !search.accepted; i++) {
     const { advice } = advise(search, crew.at);
     named = END_RULES.has(advice.rule);
     if (named && stopWhenNamed) break;
     watch?.({ advice, crew, search });
     count[advice.action.kind] = (count[advice.action.kind] ?? 0) + 1;
-    const isRead = advice.action.kind === 'read';
-    if (isRead && away) trips += 1;
-    away = isRead ? false : away || AT_THE_BEAM.has(advice.action.kind);
+    trips.after(advice.action.kind);
+    tripsByTurns.after(advice.action.kind);
     const done = carryOut(crew, advice, errors, rng);
     crew = done.crew;
     for (const event of done.events) search = observe(search, event);
@@ -87,7 +102,8 @@ export function runEngine(
     turns: count.turn ?? 0,
     gainChanges: count.gain ?? 0,
     readings: count.read ?? 0,
-    trips,
+    trips: trips.count,
+    tripsGainBeside: tripsByTurns.count,
     seconds: crew.at / 1000,
     ...judged(crew.pair),
     reAims: count['re-aim'] ?? 0,

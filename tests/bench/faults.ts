@@ -15,6 +15,7 @@ const result = await fc.check(
     await play(all);
     played += 1;
     steps += all.length;
+    if (played % 100 === 0) console.log(`${played} schedules, ${steps} steps`);
   }),
   { numRuns: runs, seed },
 );

@@ -4,7 +4,7 @@ import type { AloneWay } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { isMine } from '../../src/model/mine.ts';
 import { NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
-import { ALONE_CAUTIONS } from '../../src/phrases/alone.ts';
+import { ALONE_CAUTIONS } from '../../src/phrases/cautions.ts';
 import { instructionText } from '../../src/phrases/instruct.ts';
 import { isLeft } from '../../src/visit/state.ts';
 import { ofType, TableJob } from './table.ts';

@@ -202,7 +202,7 @@ describe.skipIf(!CHROMIUM)('a newer version of the pages', () => {
     await page.close();
     await other.reload();
     await other.getByText('Two phones, one beam').waitFor();
-    await until(other, 10_000, async () => {
+    await until(other, 30_000, async () => {
       const registration = await navigator.serviceWorker.getRegistration();
       return Boolean(registration?.active && !registration.waiting);
     });

@@ -84,5 +84,6 @@ export const viewOf = (more: Partial<View> = {}): View => ({
   surprise: undefined,
   isOneBeam: true,
   isForetold: false,
+  expected: undefined,
   ...more,
 });

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readArchive, toArchive } from '../../src/log/archive.ts';
+import { readArchive, toArchive, UNPACKED_BYTES_MOST } from '../../src/log/archive.ts';
 import { type Enclosure, enclosureHash, isEnclosed } from '../../src/log/enclosure.ts';
 import { PHOTO_BYTES_MOST } from '../../src/model/photo.ts';
 import { enclosureOf } from '../../src/simulator/photos.ts';
@@ -24,6 +24,27 @@ const archived = toArchive(LOG, {
   ]),
   sounds: new Map([[12, spoken]]),
 });
+
+/** One picture of the largest size, named so often: an archive of some kilobytes. APPNOTE 4.3.12 and 4.3.16, from memory. */
+function bomb(times: number): Uint8Array {
+  const zip = Buffer.from(
+    zipSync({ 'photos/1000.jpg': new Uint8Array(PHOTO_BYTES_MOST), 'log.jsonl': strToU8(LOG) }),
+  );
+  const end = zip.lastIndexOf('PK\x05\x06');
+  const directory = zip.indexOf('PK\x01\x02');
+  const second = zip.indexOf('PK\x01\x02', directory + 4);
+  const named = Array.from({ length: Math.floor(times) }, (_, i) => {
+    const record = Buffer.from(zip.subarray(directory, second));
+    record.write(`photos/${1000 + i}.jpg`, record.indexOf('photos/'));
+    return record;
+  });
+  const records = Buffer.concat([...named, zip.subarray(second, end)]);
+  const last = Buffer.from(zip.subarray(end));
+  last.writeUInt16LE(named.length + 1, 8);
+  last.writeUInt16LE(named.length + 1, 10);
+  last.writeUInt32LE(records.length, 12);
+  return Buffer.concat([zip.subarray(0, directory), records, last]);
+}
 
 describe('the hash of what lies beside a log', () => {
   it('is SHA-256 of the salt and the content, one behind the other, as any program computes it', () => {
@@ -145,6 +166,7 @@ describe('the archive of a log', () => {
     ['a ZIP that was cut', archived.slice(0, -30)],
     ['a ZIP without a log', zipSync({ 'photos/7.jpg': one.content })],
     ['nothing', new Uint8Array()],
+    ['so many pictures that nobody could hold them', bomb(UNPACKED_BYTES_MOST / PHOTO_BYTES_MOST + 1)],
   ])('is none for %s', (_, bytes) => {
     expect(readArchive(bytes)).toBeUndefined();
   });

@@ -245,6 +245,13 @@ describe('a file of JSON Lines', () => {
       { line: 1, fault: 'not-an-entry' },
     ],
     [
+      // Read by a pattern that goes back and forth, this line takes minutes.
+      'names inside the entry a hundred thousand times, and something else at the end',
+      (line) =>
+        line.replace('},"job":', `}${',"names":{}'.repeat(100_000)},"job":`).replace(/\}$/, ',"more":1}'),
+      { line: 1, fault: 'not-an-entry' },
+    ],
+    [
       'names beside an entry that has no hash of any',
       (line) => line.replace(/"sealed":"[0-9a-f]*",/, ''),
       { line: 1, fault: 'not-canonical' },

@@ -15,6 +15,7 @@ import {
   lossText,
   nearText,
   nearWords,
+  shownToCrew,
   thresholdText,
 } from '../../src/phrases/units.ts';
 import { dbOf, dbOfPercent, percentOfDb } from '../../src/plan/attenuation.ts';
@@ -275,6 +276,31 @@ describe('words in the units of the job', () => {
     expect(placeText(plan, feet)).toBe('path 203.4 ft, emitter at 30 ft');
     expect(settingsText(plan, METRES)).toBe('alarm at 35 % lost, test filters 20, 60 %');
     expect(settingsText(plan, feet)).toBe('alarm at 0.2116 %/ft lost, test filters 20, 60 %');
+  });
+
+  // By hand: 1 - 10^(-1.87 / 10) = 35.0 %, 1 - 10^(-0.6 / 10) = 12.9 %.
+  it.each([
+    ['a meter in counts', setup.meter, undefined, '35.0 % lost', '12.9 % less light'],
+    [
+      'a meter in dB',
+      { ...setup.meter, law: 'logarithmic' as const, dbPerUnit: 1 },
+      undefined,
+      '1.87 dB lost',
+      '0.6 dB less light',
+    ],
+    [
+      'a site that chose its unit',
+      setup.meter,
+      { length: 'm', loss: 'dB' } as const,
+      '1.87 dB lost',
+      '0.6 dB less light',
+    ],
+  ])('the crew reads a loss as its own things are marked: %s', (_, meter, units, lost, less) => {
+    const shown = shownToCrew({ ...setup, meter, ...(units && { units }) });
+    expect(figuresText({ loss: dbOfPercent(35) }, meter, shown)).toBe(lost);
+    expect(figuresText({ lostSince: 0.6 }, meter, shown)).toBe(less);
+    // What came back is no part of the light.
+    expect(figuresText({ lostSince: -0.6 }, meter, shown)).toBe('0.6 dB more light');
   });
 
   it('the figures of a test are told in them', () => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { checked, emptyHead } from '../../src/log/chain.ts';
+import { checked, emptyHead, seal } from '../../src/log/chain.ts';
 import type { CheckedLog } from '../../src/log/fault.ts';
+import { asForgotten } from '../../src/log/names.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { SiteReport } from '../../src/report/build.ts';
 import { type Block, cellText, type Part } from '../../src/report/report.ts';
@@ -92,6 +93,29 @@ describe('the cover of the demo site', () => {
       /^A\. Example \(.+; Commissioning, card 1234\): 12 pairs; B\. Example \(.+\): 12 pairs/,
     );
     expect(facts.get('Work done')).toMatch(/^3 March 2026 to \d+ March 2026, UTC$/);
+  });
+
+  it('R111: takes names forgotten years later for no work; the signature says since when, and why, and shows no name', () => {
+    const forgotten = (pair: string): CheckedLog[] =>
+      visitsOf(pair).map(({ entries, head }) => {
+        const signed = entries.filter(({ fact }) => fact.type === 'signed').map(({ seq }) => seq);
+        const fact = { type: 'names-forgotten', entries: signed, why: 'Asked for in writing' } as const;
+        const told = seal(head, { actor: 'server', fact }, Date.UTC(2031, 4, 3));
+        return logOf(asForgotten([...entries, told]));
+      });
+    const report = new SiteReport(logOf(demo.site), { zone: 'UTC', at: 0, only: ['N2'] });
+    for (const planned of report.pairs) report.add(planned, forgotten('N2'));
+    const [cover, page] = report.parts() as [Part, Part];
+    const facts = new Map(blockOf(cover, 'facts', 'In short').rows.map(({ name, value }) => [name, value]));
+    expect(facts.get('Work done')).toBe('3 March 2026, UTC');
+    expect(facts.get('Signed by')).toBe('(name forgotten), Supervisor: 1 pair');
+    const { lines, signature } = blockOf(page, 'signature', 'Signature');
+    expect(lines.join('\n')).toMatch(
+      /\n\(name forgotten\), Supervisor, 3 March 2026, .*\nThe name, and the signature as it was given, were deleted on 3 May 2031, entry #\d+: Asked for in writing\n/,
+    );
+    expect(signature).toBeUndefined();
+    expect(page.badge?.text).toMatch(/^Signed/);
+    expect([cover, page].flatMap(wordsOf).join(' ')).not.toContain('S. Example');
   });
 
   it('says that a failed test passed later, and which was only answered for', () => {

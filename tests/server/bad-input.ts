@@ -367,7 +367,7 @@ export const forged = (entries: readonly Entry[]) =>
         else
           facts = facts.with(one, {
             ...a,
-            fact: JSON.parse(JSON.stringify(a.fact).replace(/:-?\d+(?:\.\d+)?/, `:${value}`)),
+            fact: JSON.parse(JSON.stringify(a.fact).replace(/:-?\d+(?:\.\d+)?(?:e[-+]\d+)?/, `:${value}`)),
           });
       }
       let head = emptyHead(entries[0]?.job ?? '');

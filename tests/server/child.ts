@@ -20,7 +20,7 @@ await build({
     rollupOptions: { input: { main: 'server/main.ts', 'store-worker': 'server/store/store-worker.ts' } },
   },
 });
-const PROGRAM = join(outDir, 'main.js');
+export const PROGRAM = join(outDir, 'main.js');
 
 export interface Ended {
   code: number | null;

@@ -4,10 +4,15 @@ import { validate } from '@readme/openapi-parser';
 import { Ajv } from 'ajv';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import { layDown } from '../../server/demo/site-fixture.ts';
+import { EMPTY_BOOK } from '../../server/store/account-book.ts';
+import type { AccountsFile } from '../../server/store/accounts.ts';
+import { MemoryStore } from '../../server/store/memory.ts';
 import { asyncApi } from '../../src/protocol/asyncapi.ts';
 import { openApi } from '../../src/protocol/openapi.ts';
 import { serve } from './house.ts';
 import { bothIn, get, openJob, SETUP } from './phone.ts';
+import { demo } from './played-site.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 
@@ -27,7 +32,10 @@ function holdsIn(document: { components?: { schemas?: object } }, ajv: Ajv | Ajv
 
 // The OpenAPI Initiative's schema of 3.1, by @readme/openapi-parser.
 describe('the OpenAPI document', () => {
-  const document = openApi('1.2.3');
+  const document = openApi('1.2.3') as {
+    paths: Record<string, { post?: { operationId: string; security: object[] } }>;
+    components?: { schemas?: object };
+  };
   const holds = holdsIn(document, new Ajv2020({ strict: false }));
 
   it('is one', async () => {
@@ -58,6 +66,32 @@ describe('the OpenAPI document', () => {
   ])('has no job opened %s', (_, setup, more) => {
     expect(holds('OpenJobRequest', { setup: SETUP })).toBe(true);
     expect(holds('OpenJobRequest', JSON.parse(JSON.stringify({ setup, ...more })))).toBe(false);
+  });
+
+  it('R120: says where, besides all else, the cookie of who is signed in may be asked for, and there it is', async () => {
+    const store = new MemoryStore();
+    const book = { ...EMPTY_BOOK, required: true };
+    const accounts: AccountsFile = { read: () => book, change: () => ({ kind: 'changed', book }) };
+    const { desk } = await layDown(store, demo);
+    const { url } = await serve({ store, accounts });
+    const operations = Object.entries(document.paths).flatMap(([path, { post }]) =>
+      post ? [{ path, id: post.operationId, ways: post.security }] : [],
+    );
+    const asked = operations.filter(({ ways }) => ways.length > 1);
+    expect(asked.map(({ id, ways }) => [id, ways])).toEqual([
+      ['openJob', [{}, { session: [] }]],
+      ['openSite', [{}, { session: [] }]],
+      ['signRecord', [{ token: [] }, { token: [], session: [] }]],
+    ]);
+    const [signing] = examples('SignRecord');
+    for (const { path } of asked) {
+      const answer = await fetch(url + path, {
+        method: 'POST',
+        headers: { authorization: `Bearer ${desk}`, 'content-type': 'application/json' },
+        body: JSON.stringify(signing),
+      });
+      expect([path, answer.status, (await answer.json()).reason]).toEqual([path, 401, 'locked']);
+    }
   });
 
   it('describes what the server really answers', async () => {

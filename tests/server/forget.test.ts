@@ -140,7 +140,9 @@ describe.each(DRIVERS)('forgetting who signed, with $name,', (driver) => {
     const found = await forgetIn(folder, wish(SIGNER));
     expect(found).toEqual([]);
     expect(forgetLines(SIGNER, found, true)).toEqual({
-      lines: ['Nothing found: no record holds the name "S. Example". Write it as it was typed.'],
+      lines: [
+        'Nothing found: no record and no account holds the name "S. Example". Write it as it was typed.',
+      ],
       isDone: false,
     });
     expect(readFileSync(join(folder, DATABASE_FILE)).equals(before)).toBe(true);

@@ -1,6 +1,8 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join as joinPath } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { SCREENS } from '../../client/browser/screens.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
@@ -49,6 +51,32 @@ describe('the HTTP interface', () => {
       reason: 'bad-message',
       text: expect.stringContaining('text: it holds a character that nobody sees (U+202E)'),
     });
+  });
+
+  it('R114: a record comes packed to a caller that takes it so, and is the same unpacked', async () => {
+    const { url } = await serve();
+    const { watch } = await openJob(url);
+    // Asked without the client that unpacks by itself.
+    const ask = (accept?: string) =>
+      new Promise<{ encoding: string | undefined; body: Buffer }>((resolve, reject) => {
+        const headers = { authorization: `Bearer ${watch}`, ...(accept && { 'accept-encoding': accept }) };
+        request(`${url}/api/record`, { headers }, async (answer) =>
+          resolve({
+            encoding: answer.headers['content-encoding'],
+            body: Buffer.concat(await answer.toArray()),
+          }),
+        )
+          .on('error', reject)
+          .end();
+      });
+    const plain = await ask();
+    expect(plain.encoding).toBeUndefined();
+    const packed = await ask('gzip, br');
+    expect(packed.encoding).toBe('gzip');
+    // Node's own zlib is the judge.
+    expect(gunzipSync(packed.body).toString()).toBe(plain.body.toString());
+    expect(packed.body.length).toBeLessThan(plain.body.length);
+    expect(JobRecord.parse(JSON.parse(plain.body.toString())).entries.length).toBeGreaterThan(0);
   });
 
   it('R32: a body over the limit is refused', async () => {

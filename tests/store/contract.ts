@@ -180,6 +180,12 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       await store.append(JOB, [], { revoke: 'watcher' });
       expect((await store.pass(other))?.revoked).toBe(false);
       expect((await store.pass(two))?.revoked).toBe('revoked');
+      await store.append(JOB, [], { revoke: 'emitter' });
+      const given = (await store.everyPass(JOB)).sort((a, b) => a.role.localeCompare(b.role));
+      expect(given).toEqual([
+        { token: one, role: 'emitter', revoked: 'seat-lost' },
+        { token: two, role: 'watcher', revoked: 'revoked' },
+      ]);
     });
 
     it('voids the code of one seat, and of no other', async () => {

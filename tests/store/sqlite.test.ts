@@ -219,6 +219,33 @@ describe.each(DRIVERS)('with $name', (driver) => {
       expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
     });
 
+    /** So large that it is not read as a whole at the start, with the root page of this table written over. */
+    async function largeWithout(table: string) {
+      await filled();
+      const db = driver.open(file);
+      db.exec(`INSERT INTO enclosures VALUES ('other-job-01', 0, 'salt', zeroblob(${130 * 1024 ** 2}))`);
+      const { page } = db
+        .prepare<[string], { page: number }>('SELECT rootpage AS page FROM sqlite_schema WHERE name = ?')
+        .get(table) as { page: number };
+      db.close();
+      writeSync(openSync(file, 'r+'), Buffer.alloc(4096, 0x55), 0, 4096, (page - 1) * 4096);
+    }
+
+    it.each(['heads', 'passes', 'codes', 'stamps'])(
+      'is refused, however large, when the pages of %s are damaged: no log is held against them',
+      async (table) => {
+        await largeWithout(table);
+        expect(() => openSqlite(file)).toThrow(/is damaged .*backup/);
+      },
+    );
+
+    it('opens at once when it is large and the pages of entries are damaged; the check of the log finds it', async () => {
+      await largeWithout('entries');
+      const store = openDataFolder(folder);
+      await expect(store.audit(JOB)).rejects.toThrow(StoreFailure);
+      await store.close();
+    });
+
     it('is brought up from the first version with all that is in it', async () => {
       await filled();
       tamperSchema(

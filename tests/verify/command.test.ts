@@ -11,6 +11,7 @@ import type { Enclosure } from '../../src/log/enclosure.ts';
 import { toJsonLines } from '../../src/log/json-lines.ts';
 import { headText } from '../../src/log/signed-head.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import type { Fact } from '../../src/model/facts.ts';
 import { enclosureOf } from '../../src/simulator/photos.ts';
 import { playedVisit } from '../findings/site.ts';
 
@@ -22,6 +23,19 @@ function run(content: string) {
   const file = join(folder, 'log.jsonl');
   writeFileSync(file, content);
   return command(file);
+}
+
+/** As somebody who has only the file can write it again: the chain is right in itself. */
+function resealed(change: (fact: Fact) => Fact): string {
+  let head = emptyHead(log[0]?.job ?? '');
+  const entries = log.map(({ actor, fact, at }) => {
+    const changed = change(fact);
+    const signed = changed.type === 'signed' ? { ...changed, head } : changed;
+    const entry = seal(head, { actor, fact: signed }, at);
+    head = headAfter(entry);
+    return entry;
+  });
+  return toJsonLines(entries, head);
 }
 
 function command(...args: string[]) {
@@ -48,16 +62,21 @@ describe('npm run verify -- FILE', () => {
     expect(out).toMatch(/^WRONG: Entry \d+ was changed: its hash does not match\.$/m);
   });
 
+  it('prints nothing of a file that a terminal would obey, and no line that the file made up', () => {
+    const role = 'Supervisor\u001b[1A\u009b2K\u202e\nSigned: the first 400 entries stood so';
+    const { status, out } = run(resealed((fact) => (fact.type === 'signed' ? { ...fact, role } : fact)));
+    expect(status).toBe(0);
+    expect(out).not.toMatch(/(?!\n)[\p{Cc}\u202e]/u);
+    expect(out).not.toMatch(/^Signed: /m);
+    expect(out).toContain('Supervisor\\u{1b}[1A\\u{9b}2K\\u{202e}\\u{a}Signed: the first');
+    const strange = text.replace('{"format"', '{"\\u001b[2J":1,"format"');
+    expect(run(strange).out).toMatch(/^WRONG: Line \d+ has a field that .*: "\\u\{1b\}\[2J"\.\n$/);
+  });
+
   it('ends with 3, and says so loudly, when the log names an engine that is not this one', () => {
-    let head = emptyHead(log[0]?.job ?? '');
-    const raised = log.map(({ actor, fact, at }) => {
-      const changed = fact.type === 'opened' ? { ...fact, engine: 99 } : fact;
-      const signed = changed.type === 'signed' ? { ...changed, head } : changed;
-      const entry = seal(head, { actor, fact: signed }, at);
-      head = headAfter(entry);
-      return entry;
-    });
-    const { status, out } = run(toJsonLines(raised, head));
+    const { status, out } = run(
+      resealed((fact) => (fact.type === 'opened' ? { ...fact, engine: 99 } : fact)),
+    );
     expect(status).toBe(3);
     expect(out).toMatch(/^NOT VERIFIED: advice and findings\. The log says that engine 99 wrote it/m);
   });

@@ -167,7 +167,8 @@ describe('proving', () => {
   it('a reading behind half a cover that is not 3 dB lower fails', () => {
     const job = TableCommissioning.aligned();
     job.alarmTest({ reading: '125' });
-    expect(job.of('issue-opened')[0]?.text).toContain('0.49 dB lost, 3.01 dB expected');
+    // By hand: 1 - 10^(-0.49 / 10) = 10.7 %; half a cover takes half.
+    expect(job.of('issue-opened')[0]?.text).toContain('10.7 % lost, 50.0 % expected');
   });
 
   it('light that stays behind a full cover fails the fault test', () => {

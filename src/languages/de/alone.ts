@@ -25,14 +25,16 @@ export const ALONE: Sentences = {
     'Dasselbe wie mit zwei Personen: Jede Zahl stand auf der Anzeige, als sie genommen wurde. Das Protokoll nennt bei jeder die Kamera, und wie sicher sie war.',
   'Begin with two phones': 'Mit zwei Telefonen beginnen',
   'You walk to the meter': 'Sie gehen zum Messgerät',
-  'This phone only. A way between ladder and meter that you can walk about {n} times.':
-    'Nur dieses Telefon. Ein Weg zwischen Leiter und Messgerät, den Sie etwa {n}-mal gehen können.',
-  'Do what it says at the emitter, and say "done".': 'Am Sender tun, was es sagt, und „fertig“ sagen.',
+  'This phone only. A way between ladder and meter that you can walk about {n} times. The gain is set beside the meter.':
+    'Nur dieses Telefon. Ein Weg zwischen Leiter und Messgerät, den Sie etwa {n}-mal gehen können. Die Verstärkung wird neben dem Messgerät eingestellt.',
+  'Begin at the meter: read it first.': 'Beginnen Sie am Messgerät: lesen Sie es zuerst ab.',
+  'Do what it says at the emitter, turn by turn, and say "done" each time.':
+    'Tun Sie am Sender, was es sagt, Drehung für Drehung, und sagen Sie jedes Mal „fertig“.',
   'Go to the meter. Say or type the number.': 'Zum Messgerät gehen. Die Zahl sagen oder tippen.',
-  'Before you go back it tells you what to do there. It keeps the count.':
-    'Bevor Sie zurückgehen, sagt es, was dort zu tun ist. Es zählt mit.',
-  'The same evidence as with two people: both sides of each peak, the blocking check, and a number that holds. What the meter did while you were away from it, nobody saw.':
-    'Derselbe Nachweis wie mit zwei Personen: beide Seiten jedes Maximums, die Abdeckprobe und eine Zahl, die hält. Was das Messgerät tat, während Sie weg waren, hat niemand gesehen.',
+  'Before each trip it tells you its plan: how many turns, and when the card goes up. It keeps the count.':
+    'Vor jedem Weg sagt es den Plan: wie viele Drehungen und wann die Karte davor kommt. Es zählt mit.',
+  'Both sides of each peak, the blocking check, and a number that holds, with fewer places read than with two people: the number at the peak must be what the others foretold. What the meter did while you were away from it, nobody saw.':
+    'Beide Seiten jedes Maximums, die Abdeckprobe und eine Zahl, die hält, mit weniger abgelesenen Stellen als mit zwei Personen: die Zahl am Maximum muss die sein, die die anderen vorhersagten. Was das Messgerät tat, während Sie weg waren, hat niemand gesehen.',
   'Begin with one phone': 'Mit einem Telefon beginnen',
   'Alone: tell somebody where you work, and when they will hear from you.':
     'Allein: jemandem sagen, wo Sie arbeiten und wann Sie sich melden.',
@@ -71,6 +73,11 @@ export const ALONE: Sentences = {
   'Send a text': 'Nachricht senden',
   'Send by another app': 'Mit einer anderen App senden',
   'Between {n1} and {n2} minutes, or leave it empty.': 'Zwischen {n1} und {n2} Minuten, oder leer lassen.',
+  'Trip {n}: {n1} turns, then the card, then the meter.':
+    'Weg {n}: {n1} Drehungen, dann die Karte, dann das Messgerät.',
+  'Trip {n}: this turn, then the card, then the meter.':
+    'Weg {n}: diese Drehung, dann die Karte, dann das Messgerät.',
+  'Trip {n}: {n1} turns, then the meter.': 'Weg {n}: {n1} Drehungen, dann das Messgerät.',
   'Then go to the meter: trip {n}.': 'Dann zum Messgerät gehen: Weg {n}.',
   'Nothing was heard for {n} minutes from the person working alone at {x}.':
     'Seit {n} Minuten ist nichts von der Person zu hören, die allein arbeitet: {x}.',

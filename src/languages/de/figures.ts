@@ -5,7 +5,7 @@ export const FIGURES: Sentences = {
   'best so far {n}': 'bisher bester {n}',
   'at the last visit {n}': 'beim letzten Besuch {n}',
   'the same light': 'gleich viel Licht',
-  '{n} dB less light': '{n} dB weniger Licht',
+  '{value} less light': '{value} weniger Licht',
   '{n} dB more light': '{n} dB mehr Licht',
   'peak about {n}': 'Maximum etwa {n}',
   'toward {n}': 'auf etwa {n}',

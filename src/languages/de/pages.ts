@@ -17,7 +17,9 @@ export const PAGES: Sentences = {
   'Only the phone that opened the job has the key of its record.':
     'Nur das Telefon, das den Auftrag eröffnet hat, hat den Schlüssel zu seinem Protokoll.',
   Forget: 'Vergessen',
+  'Forget: {x}': 'Vergessen: {x}',
   'Yes, forget it': 'Ja, vergessen',
+  'Yes, forget it: {x}': 'Ja, vergessen: {x}',
   'The record stays on the server. Its key on this phone goes, and cannot be brought back here.':
     'Das Protokoll bleibt auf dem Server. Sein Schlüssel auf diesem Telefon geht verloren und kommt hier nicht zurück.',
   'Not accepted': 'Nicht angenommen',

@@ -25,14 +25,16 @@ export const ALONE: Sentences = {
     'Lo mismo que con dos personas: cada número estaba en la pantalla cuando se tomó. El registro nombra la cámara junto a cada uno, y lo segura que estaba.',
   'Begin with two phones': 'Empezar con dos teléfonos',
   'You walk to the meter': 'Usted va hasta el medidor',
-  'This phone only. A way between ladder and meter that you can walk about {n} times.':
-    'Solo este teléfono. Un camino entre la escalera y el medidor que pueda andar unas {n} veces.',
-  'Do what it says at the emitter, and say "done".': 'Haga en el emisor lo que dice, y diga «hecho».',
+  'This phone only. A way between ladder and meter that you can walk about {n} times. The gain is set beside the meter.':
+    'Este teléfono solamente. Un camino entre escalera y medidor que pueda recorrer unas {n} veces. La ganancia se ajusta junto al medidor.',
+  'Begin at the meter: read it first.': 'Empiece en el medidor: léalo primero.',
+  'Do what it says at the emitter, turn by turn, and say "done" each time.':
+    'Haga lo que dice en el emisor, giro a giro, y diga «hecho» cada vez.',
   'Go to the meter. Say or type the number.': 'Vaya al medidor. Diga o escriba el número.',
-  'Before you go back it tells you what to do there. It keeps the count.':
-    'Antes de volver le dice qué hacer allí. Lleva la cuenta.',
-  'The same evidence as with two people: both sides of each peak, the blocking check, and a number that holds. What the meter did while you were away from it, nobody saw.':
-    'La misma prueba que con dos personas: los dos lados de cada máximo, la prueba de bloqueo y un número que se mantiene. Lo que hizo el medidor mientras usted no estaba, nadie lo vio.',
+  'Before each trip it tells you its plan: how many turns, and when the card goes up. It keeps the count.':
+    'Antes de cada viaje le dice el plan: cuántos giros, y cuándo se pone la tarjeta. Lleva la cuenta.',
+  'Both sides of each peak, the blocking check, and a number that holds, with fewer places read than with two people: the number at the peak must be what the others foretold. What the meter did while you were away from it, nobody saw.':
+    'Los dos lados de cada máximo, la prueba de bloqueo y un número que se mantiene, con menos lugares leídos que con dos personas: el número en el máximo tiene que ser el que los demás anunciaban. Lo que hizo el medidor mientras usted no estaba, nadie lo vio.',
   'Begin with one phone': 'Empezar con un teléfono',
   'Alone: tell somebody where you work, and when they will hear from you.':
     'Solo: diga a alguien dónde trabaja y cuándo tendrá noticias suyas.',
@@ -70,6 +72,11 @@ export const ALONE: Sentences = {
   'Send a text': 'Enviar un mensaje',
   'Send by another app': 'Enviar con otra aplicación',
   'Between {n1} and {n2} minutes, or leave it empty.': 'Entre {n1} y {n2} minutos, o déjelo vacío.',
+  'Trip {n}: {n1} turns, then the card, then the meter.':
+    'Viaje {n}: {n1} giros, luego la tarjeta, luego el medidor.',
+  'Trip {n}: this turn, then the card, then the meter.':
+    'Viaje {n}: este giro, luego la tarjeta, luego el medidor.',
+  'Trip {n}: {n1} turns, then the meter.': 'Viaje {n}: {n1} giros, luego el medidor.',
   'Then go to the meter: trip {n}.': 'Luego vaya al medidor: viaje {n}.',
   'Nothing was heard for {n} minutes from the person working alone at {x}.':
     'Desde hace {n} minutos no se oye nada de la persona que trabaja sola: {x}.',

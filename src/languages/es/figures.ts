@@ -5,7 +5,7 @@ export const FIGURES: Sentences = {
   'best so far {n}': 'mejor hasta ahora {n}',
   'at the last visit {n}': 'en la última visita {n}',
   'the same light': 'la misma luz',
-  '{n} dB less light': '{n} dB menos de luz',
+  '{value} less light': '{value} menos de luz',
   '{n} dB more light': '{n} dB más de luz',
   'peak about {n}': 'máximo de unos {n}',
   'toward {n}': 'hacia {n}',

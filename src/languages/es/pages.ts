@@ -17,7 +17,9 @@ export const PAGES: Sentences = {
   'Only the phone that opened the job has the key of its record.':
     'Solo el teléfono que abrió el trabajo tiene la llave de su registro.',
   Forget: 'Olvidar',
+  'Forget: {x}': 'Olvidar: {x}',
   'Yes, forget it': 'Sí, olvidarlo',
+  'Yes, forget it: {x}': 'Sí, olvidarlo: {x}',
   'The record stays on the server. Its key on this phone goes, and cannot be brought back here.':
     'El registro queda en el servidor. Su llave en este teléfono se borra, y aquí no se puede recuperar.',
   'Not accepted': 'No aceptado',

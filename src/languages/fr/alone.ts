@@ -25,14 +25,16 @@ export const ALONE: Sentences = {
     "La même qu'à deux : chaque nombre était sur l'afficheur quand il a été pris. Le compte rendu nomme la caméra à côté de chacun, et à quel point elle était sûre.",
   'Begin with two phones': 'Commencer avec deux téléphones',
   'You walk to the meter': "Vous allez à l'appareil",
-  'This phone only. A way between ladder and meter that you can walk about {n} times.':
-    "Ce téléphone seulement. Un chemin entre l'échelle et l'appareil que vous pouvez faire environ {n} fois.",
-  'Do what it says at the emitter, and say "done".': "Faites à l'émetteur ce qu'il dit, et dites « fait ».",
+  'This phone only. A way between ladder and meter that you can walk about {n} times. The gain is set beside the meter.':
+    "Ce téléphone seulement. Un chemin entre l'échelle et l'appareil à parcourir environ {n} fois. Le gain se règle à côté de l'appareil.",
+  'Begin at the meter: read it first.': "Commencez à l'appareil : lisez-le d'abord.",
+  'Do what it says at the emitter, turn by turn, and say "done" each time.':
+    "Faites à l'émetteur ce qu'il dit, tour par tour, et dites « fait » chaque fois.",
   'Go to the meter. Say or type the number.': "Allez à l'appareil. Dites ou tapez le nombre.",
-  'Before you go back it tells you what to do there. It keeps the count.':
-    'Avant de repartir, il vous dit quoi y faire. Il tient le compte.',
-  'The same evidence as with two people: both sides of each peak, the blocking check, and a number that holds. What the meter did while you were away from it, nobody saw.':
-    "La même preuve qu'à deux : les deux côtés de chaque maximum, l'essai de masquage et un nombre qui tient. Ce que l'appareil a fait en votre absence, personne ne l'a vu.",
+  'Before each trip it tells you its plan: how many turns, and when the card goes up. It keeps the count.':
+    'Avant chaque trajet il vous dit le plan : combien de tours, et quand mettre la carte. Il tient le compte.',
+  'Both sides of each peak, the blocking check, and a number that holds, with fewer places read than with two people: the number at the peak must be what the others foretold. What the meter did while you were away from it, nobody saw.':
+    "Les deux côtés de chaque maximum, l'essai de masquage et un nombre qui tient, avec moins d'endroits lus qu'à deux : le nombre au maximum doit être celui que les autres annonçaient. Ce que l'appareil a fait en votre absence, personne ne l'a vu.",
   'Begin with one phone': 'Commencer avec un téléphone',
   'Alone: tell somebody where you work, and when they will hear from you.':
     "Seul : dites à quelqu'un où vous travaillez et quand vous donnerez des nouvelles.",
@@ -71,6 +73,11 @@ export const ALONE: Sentences = {
   'Send a text': 'Envoyer un message',
   'Send by another app': 'Envoyer avec une autre application',
   'Between {n1} and {n2} minutes, or leave it empty.': 'Entre {n1} et {n2} minutes, ou laissez vide.',
+  'Trip {n}: {n1} turns, then the card, then the meter.':
+    "Trajet {n} : {n1} tours, puis la carte, puis l'appareil.",
+  'Trip {n}: this turn, then the card, then the meter.':
+    "Trajet {n} : ce tour, puis la carte, puis l'appareil.",
+  'Trip {n}: {n1} turns, then the meter.': "Trajet {n} : {n1} tours, puis l'appareil.",
   'Then go to the meter: trip {n}.': "Allez ensuite à l'appareil : trajet {n}.",
   'Nothing was heard for {n} minutes from the person working alone at {x}.':
     "Depuis {n} minutes on n'entend rien de la personne qui travaille seule : {x}.",

@@ -5,7 +5,7 @@ export const FIGURES: Sentences = {
   'best so far {n}': "meilleure jusqu'ici {n}",
   'at the last visit {n}': 'à la dernière visite {n}',
   'the same light': 'la même lumière',
-  '{n} dB less light': '{n} dB de lumière en moins',
+  '{value} less light': '{value} de lumière en moins',
   '{n} dB more light': '{n} dB de lumière en plus',
   'peak about {n}': 'maximum environ {n}',
   'toward {n}': 'vers {n}',

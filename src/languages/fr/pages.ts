@@ -17,7 +17,9 @@ export const PAGES: Sentences = {
   'Only the phone that opened the job has the key of its record.':
     'Seul le téléphone qui a ouvert le travail a la clé de son registre.',
   Forget: 'Oublier',
+  'Forget: {x}': 'Oublier : {x}',
   'Yes, forget it': "Oui, l'oublier",
+  'Yes, forget it: {x}': "Oui, l'oublier : {x}",
   'The record stays on the server. Its key on this phone goes, and cannot be brought back here.':
     'Le registre reste sur le serveur. Sa clé sur ce téléphone disparaît, et ne peut pas revenir ici.',
   'Not accepted': 'Pas accepté',

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { existsSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
-import puppeteer, { type Browser, type BrowserContext, type Page } from 'puppeteer-core';
+import puppeteer, { type Browser, type Page } from 'puppeteer-core';
 import { Builder, By, Capabilities, until as isNow, type WebDriver } from 'selenium-webdriver';
 import { CHROMIUM } from '../../e2e/chromium.ts';
 import { type Candidate, type Opened, until, type Window } from './pages.ts';
@@ -34,17 +34,21 @@ function windowOf(page: Page): Window {
   };
 }
 
-async function byPuppeteer(browser: Browser): Promise<Opened> {
-  const phone = async (context: BrowserContext) => {
-    const page = await context.newPage();
+/** A browser for each phone, as they are. A page that another one covers draws nothing, and may wait for ever to be drawn. */
+async function byPuppeteer(open: () => Promise<Browser>): Promise<Opened> {
+  const browsers = [await open(), await open()] as const;
+  const phone = async (browser: Browser) => {
+    const page = await browser.newPage();
     await page.setViewport(PHONE);
     return windowOf(page);
   };
   return {
-    version: await browser.version(),
-    panel: await phone(await browser.createBrowserContext()),
-    emitter: await phone(await browser.createBrowserContext()),
-    close: () => browser.close(),
+    version: await browsers[0].version(),
+    panel: await phone(browsers[0]),
+    emitter: await phone(browsers[1]),
+    close: async () => {
+      for (const browser of browsers) await browser.close();
+    },
   };
 }
 
@@ -111,15 +115,15 @@ export const CANDIDATES: readonly Candidate[] = [
     name: 'Chromium',
     by: 'puppeteer-core, DevTools protocol',
     path: CHROMIUM,
-    open: async (path) =>
-      byPuppeteer(await puppeteer.launch({ executablePath: path, args: ['--no-sandbox', '--disable-gpu'] })),
+    open: (path) =>
+      byPuppeteer(() => puppeteer.launch({ executablePath: path, args: ['--no-sandbox', '--disable-gpu'] })),
   },
   {
     name: 'Firefox',
     by: 'puppeteer-core, WebDriver BiDi',
     path: here(process.env.FIREFOX, '/usr/bin/firefox-esr', '/usr/bin/firefox'),
-    open: async (path) =>
-      byPuppeteer(await puppeteer.launch({ browser: 'firefox', executablePath: path, headless: true })),
+    open: (path) =>
+      byPuppeteer(() => puppeteer.launch({ browser: 'firefox', executablePath: path, headless: true })),
   },
   {
     name: 'WebKitGTK (MiniBrowser)',

@@ -1,0 +1,59 @@
+import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { Command, Option } from 'commander';
+import { runCommand } from '../backup/command.ts';
+import { addressFault, isDatabaseUrl } from '../postgres/address.ts';
+import { openPostgres } from '../postgres/open.ts';
+import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
+import { type Store, StoreFailure } from '../store/store.ts';
+import { newSummaryKey } from '../store/summary-key.ts';
+import { copyStore } from './copy.ts';
+
+const program = new Command('copy')
+  .description(
+    'Copies all records of a stopped server from a data folder to a PostgreSQL database, or back, and checks every hash there. Cut off, it goes on where it was when it is run again.',
+  )
+  .argument('<from>', 'data folder, or postgres://USER@HOST/DATABASE')
+  .argument('<to>', 'the same; what is there already must be the beginning of what is copied')
+  .addOption(
+    new Option('--store-password-file <file>', 'that holds the password of the database')
+      .default(undefined, 'PGPASSWORD is taken')
+      .env('LADDERLINE_STORE_PASSWORD_FILE'),
+  )
+  .parse();
+
+async function open(place: string): Promise<Store> {
+  if (!isDatabaseUrl(place)) return openDataFolder(resolve(place));
+  const fault = addressFault(place);
+  if (fault !== undefined) throw new StoreFailure(fault);
+  const { storePasswordFile: passwordFile } = program.opts<{ storePasswordFile?: string }>();
+  // Summaries are not copied, so none is sealed.
+  const store = await openPostgres({ url: place, passwordFile }, newSummaryKey());
+  const [url] = await store.leases.alive();
+  if (url === undefined) return store;
+  await store.close();
+  throw new StoreFailure(`a server uses ${place} (the process at ${url}): stop it first.`);
+}
+
+runCommand('copy', async () => {
+  const [source = '', target = ''] = program.args;
+  if (!isDatabaseUrl(source) && !existsSync(join(resolve(source), DATABASE_FILE)))
+    throw new StoreFailure(`there is no database in ${resolve(source)}: name the data folder of the server.`);
+  const from = await open(source);
+  const to = await open(target).catch(async (error: unknown) => {
+    await from.close();
+    throw error;
+  });
+  try {
+    const { logs, entries, brought, enclosures, signedHeads } = await copyStore(from, to);
+    return [
+      `Copied:    ${logs} logs with ${entries} entries, every hash checked where they are now; ${brought} of them were brought now`,
+      `Beside:    ${enclosures} pictures and sounds, ${signedHeads} signed heads`,
+      'Keys:      not copied: give the server the data folder that it had, or copy signing.key, accounts.json and the passphrase.',
+      'Join codes are not copied: the panel shows a new one.',
+    ];
+  } finally {
+    await from.close();
+    await to.close();
+  }
+});

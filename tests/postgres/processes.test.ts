@@ -1,0 +1,135 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openPostgres } from '../../server/postgres/open.ts';
+import { newSummaryKey } from '../../server/store/summary-key.ts';
+import { findFault } from '../../src/log/chain.ts';
+import { JobRecord } from '../../src/protocol/jobs.ts';
+import { run } from '../server/child.ts';
+import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
+import { Cluster, POSTGRES } from './cluster.ts';
+
+describe.runIf(POSTGRES)('a server of two processes on one database', () => {
+  const data = mkdtempSync(join(tmpdir(), 'ladderline-processes-'));
+  let cluster: Cluster;
+  beforeAll(async () => {
+    Phone.patienceMs = 25_000;
+    cluster = await Cluster.start();
+    // One after the other makes the tables and the keys; then all may start at once.
+    await (await openPostgres({ ...cluster.newPlace(), schema: undefined }, newSummaryKey())).close();
+  }, 60_000);
+  afterAll(async () => {
+    await cluster?.remove();
+    rmSync(data, { recursive: true });
+  }, 30_000);
+
+  const start = async () => {
+    const where = ['--port', '0', '--host', '127.0.0.1', '--tls', 'off', '--data', data];
+    const store = ['--store', cluster.url, '--store-password-file', cluster.passwordFile];
+    const server = run([...where, ...store]);
+    return { ...server, url: await server.started };
+  };
+
+  /** As a phone does: again and again, until it is let in. */
+  const comeIn = async (url: string, token: string, after: number): Promise<Phone> => {
+    for (let tries = 0; ; tries++) {
+      try {
+        return await Phone.at(url, token, after);
+      } catch (error) {
+        if (tries > 40) throw error;
+        await setTimeout(250);
+      }
+    }
+  };
+
+  const recordOf = async (url: string, token: string) => {
+    const { head, entries } = JobRecord.parse(await (await get(url, '/api/record', token)).json());
+    expect(findFault(entries, head)).toBeUndefined();
+    return entries;
+  };
+
+  it('R170: the phones of a crew and a watcher are on different ones, and see the same, each message once', async () => {
+    const [a, b] = [await start(), await start()];
+    const job = await openJob(a.url);
+    const panel = await Phone.at(a.url, job.token);
+    // The code is used where the job is not.
+    const joined = await joinJob(b.url, job.invite.code);
+    const emitter = await Phone.at(b.url, joined.token);
+    const watcher = await Phone.at(b.url, job.watch);
+    await panel.presence((p) => p.emitter === 'online' && p.watchers === 1);
+    const seqs = [
+      await panel.ack(panel.remark('from a')),
+      await emitter.ack(emitter.remark('from b')),
+      await panel.ack(panel.say('forty two')),
+    ];
+    const { head } = await watcher.next('welcome');
+    expect(head.job).toBe(job.job);
+    const last = seqs.at(-1) as number;
+    for (const phone of [panel, emitter, watcher]) await phone.entry(({ seq }) => seq === last);
+    const record = await recordOf(b.url, job.watch);
+    for (const phone of [panel, emitter, watcher])
+      expect(phone.entries).toEqual(record.slice(0, phone.entries.length));
+    // What a phone asks about the line goes all the way.
+    emitter.send({ t: 'ping', n: 7 });
+    expect((await emitter.next('pong')).n).toBe(7);
+    expect(await (await get(b.url, '/api/health')).json()).toMatchObject({ store: 'postgres' });
+    a.child.kill();
+    expect((await a.ended).code).toBe(0);
+    // It gave its jobs up, so nobody has to wait.
+    expect((await emitter.closed).code).toBe(1001);
+    const again = await comeIn(b.url, joined.token, emitter.entries.at(-1)?.seq ?? -1);
+    expect(await again.ack(again.remark('at b alone'))).toBeGreaterThan(last);
+  });
+
+  it('R171: one that is killed: its phones come back to the other, miss nothing, and what they send again is there once', async () => {
+    const [a, b] = [await start(), await start()];
+    const job = await openJob(a.url);
+    const panel = await Phone.at(a.url, job.token);
+    const watcher = await Phone.at(b.url, job.watch);
+    await panel.ack(panel.remark('before'));
+    const id = panel.remark('on the way');
+    await panel.ack(id);
+    a.child.kill('SIGKILL');
+    await watcher.closed;
+    const again = await comeIn(b.url, job.token, -1);
+    expect(await again.ack(again.remark('on the way', id))).toBe(await panel.ack(id));
+    const watching = await comeIn(b.url, job.watch, watcher.entries.at(-1)?.seq ?? -1);
+    const last = await again.ack(again.remark('after'));
+    await watching.entry(({ seq }) => seq === last);
+    const record = await recordOf(b.url, job.watch);
+    expect([...watcher.entries, ...watching.entries]).toEqual(record);
+  });
+
+  it('R172: one that is stopped for longer than its lease stores nothing more, and its phones go to the other', async () => {
+    const [a, b] = [await start(), await start()];
+    const job = await openJob(a.url);
+    const panel = await Phone.at(a.url, job.token);
+    await panel.ack(panel.remark('before'));
+    a.child.kill('SIGSTOP');
+    // It lies in the socket of the process that does not run.
+    const late = panel.remark('to the stopped one');
+    const again = await comeIn(b.url, job.token, -1);
+    const taken = await again.ack(again.remark('at the other'));
+    a.child.kill('SIGCONT');
+    const became = await Promise.race([
+      panel.ack(late).then(
+        () => 'acknowledged',
+        () => 'closed',
+      ),
+      panel.refusal(late).then(
+        () => 'refused',
+        () => 'closed',
+      ),
+    ]);
+    expect(became).not.toBe('acknowledged');
+    await panel.closed;
+    // Through the one that was stopped, it now reaches the other.
+    const through = await comeIn(a.url, job.watch, -1);
+    await through.entry(({ seq }) => seq === taken);
+    const ack = await again.ack(again.remark('to the stopped one', late));
+    const record = await recordOf(a.url, job.watch);
+    expect(record.filter(({ ref }) => ref === late).map(({ seq }) => seq)).toEqual([ack]);
+  });
+});
