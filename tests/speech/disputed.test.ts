@@ -45,8 +45,8 @@ describe('what a second hearer hears otherwise', () => {
 
   it.each([
     ['hears the same', () => (text: string) => (text === 'no' ? 0 : -9), 'taken'],
-    ['finds it as likely as all else together', () => goTimes(0.99), 'taken'],
-    ['finds it a little less likely', () => goTimes(1.01), 'doubtful'],
+    ['finds all else together a quarter as likely', () => goTimes(0.249), 'taken'],
+    ['finds all else together a little likelier than that', () => goTimes(0.251), 'doubtful'],
     ['hears another word', () => goTimes(1000), 'doubtful'],
   ])('asks unless it %s', (_, opinion, kind) => {
     expect(decision(opinion()).kind).toBe(kind);

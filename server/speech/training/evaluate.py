@@ -92,13 +92,13 @@ def row(name: str, recogniser, sounds: list[np.ndarray], texts: list[str], show:
         print(f"      {t!r} heard {h!r}")
 
 
-def test_sets(pack: Path, shards: Path | None) -> dict[str, tuple[list[np.ndarray], list[str]]]:
+def test_sets(pack: Path, shards: Path | None, fold: int | None = None) -> dict[str, tuple[list[np.ndarray], list[str]]]:
     sets: dict[str, tuple[list[np.ndarray], list[str]]] = {}
     def put(name: str, text: str, sound: np.ndarray) -> None:
         sounds, texts = sets.setdefault(name, ([], []))
         sounds.append(sound)
         texts.append(text)
-    for name, _, part, text, sound in human.load(pack):
+    for name, _, part, text, sound in human.load(pack, fold):
         if part == "test":
             put(name, text, sound)
             if name == "an4" and set(text.split()) <= NUMBERS:
@@ -110,9 +110,9 @@ def test_sets(pack: Path, shards: Path | None) -> dict[str, tuple[list[np.ndarra
     return sets
 
 
-def string_sets(pack: Path, count: int) -> dict[str, tuple[list[np.ndarray], list[str]]]:
+def string_sets(pack: Path, count: int, fold: int | None = None) -> dict[str, tuple[list[np.ndarray], list[str]]]:
     """Strings of the held-out people of AN4 and Speech Commands, to choose by, and of the held-out speaker of the digits, to measure."""
-    singles = [(f"{name}/{speaker}", text, sound) for name, speaker, part, text, sound in human.load(pack)
+    singles = [(f"{name}/{speaker}", text, sound) for name, speaker, part, text, sound in human.load(pack, fold)
                if part == "test" and name in ("digits", "commands", "words")]
     made = {}
     for name, of in (("strings, AN4 and Speech Commands", ("words", "commands")), ("strings, digits", ("digits",))):
@@ -142,13 +142,14 @@ def main() -> None:
     parser.add_argument("--weights", type=Path, required=True)
     parser.add_argument("--model", type=Path)
     parser.add_argument("--strings", type=int, default=0)
+    parser.add_argument("--fold", type=int, help="as for train.py")
     parser.add_argument("--show", type=int, default=0)
     args = parser.parse_args()
     torch.backends.cudnn.allow_tf32 = False
-    sets = test_sets(args.human, args.synthetic)
+    sets = test_sets(args.human, args.synthetic, args.fold)
     network = Network(args.weights, torch.device("cuda" if torch.cuda.is_available() else "cpu"))
     if args.strings:
-        for name, (sounds, texts) in (sets | string_sets(args.human, args.strings)).items():
+        for name, (sounds, texts) in (sets | string_sets(args.human, args.strings, args.fold)).items():
             row(name, network, [padded(s) for s in sounds], texts, args.show)
     else:
         report(network, sets, args.show)

@@ -21,6 +21,7 @@ LEVEL = 120  # RMS of the loud half of each recording, in rounding steps
 SEED = 20261125
 DIGITS = "zero one two three four five six seven eight nine".split()
 HELD_OUT = {"an4": 12, "digits": 1, "commands": 32}  # speakers that only the tests hear
+FOLDS = 4  # as many as there are speakers of the digits
 
 
 def decode(path: Path) -> np.ndarray:
@@ -91,13 +92,22 @@ def planes(sound: np.ndarray) -> np.ndarray:
     return np.stack([steps & 255, steps >> 8]).astype(np.uint8)
 
 
-def load(pack: Path):
-    """Yields (set, speaker, part, text, samples) of a pack."""
+def held_out_of(pack: Path, fold: int) -> dict[str, list[str]]:
+    """The speakers whom a fold leaves out: one of the digits, and a quarter of the others."""
+    speakers = {name: {line.split("\t")[1] for line in (pack / f"{name}.tsv").read_text().splitlines()} for name in HELD_OUT}
+    return {name: sorted(all_of)[fold::FOLDS] for name, all_of in speakers.items()}
+
+
+def load(pack: Path, fold: int | None = None):
+    """Yields (set, speaker, part, text, samples) of a pack, parted as it was packed or by a fold."""
+    held_out = None if fold is None else held_out_of(pack, fold)
     for table in sorted(pack.glob("*.tsv")):
         (low, high), at = np.load(table.with_suffix(".npz"))["arr_0"].astype("<u2"), 0
         sound = np.cumsum(low | high << 8, dtype="<u2").astype("<i2")
         for line in table.read_text().splitlines():
             length, speaker, part, text = line.split("\t")
+            if held_out is not None:
+                part = "test" if speaker in held_out.get("an4" if table.stem == "words" else table.stem, []) else "train"
             yield table.stem, speaker, part, text, sound[at:at + int(length)]
             at += int(length)
 

@@ -52,9 +52,9 @@ def tight(sound: np.ndarray, rng: Random) -> np.ndarray:
 
 
 def string(words: list[np.ndarray], rng: Random) -> np.ndarray:
-    """Digits one after the other: one tempo of 0 to 0.3 s between them or a quick overlap, each up to 9 dB quieter than the loudest may be."""
+    """Digits one after the other: one tempo of 0 to 0.3 s between them, a quick overlap or a pause, each up to 9 dB quieter than the loudest may be."""
     kind = rng.random()
-    gap = 0.0 if kind < 0.25 else rng.uniform(-0.04, 0) if kind < 0.4 else rng.uniform(0, 0.3)
+    gap = 0.0 if kind < 0.22 else rng.uniform(-0.04, 0) if kind < 0.36 else rng.uniform(0, 0.3) if kind < 0.9 else rng.uniform(0.3, 0.8)
     sound = np.zeros(0, np.float32)
     for word in words:
         word = tight(word, rng).astype(np.float32)

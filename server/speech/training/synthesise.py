@@ -6,10 +6,11 @@ TEXTS: sentences of the grammar, one per line, from texts.ts. WORDS: English wor
 
 Writes OUT/NNNN.npz shards (sounds: int16 at 8 kHz, one after the other; lengths; texts; voices; parts). Voices of
 Debian's espeak-ng, and of flite and festival where these are installed, at every rate and pitch a crew might have; the voices in `HELD_OUT`
-only say test sentences.
+only say test sentences. A sixth of espeak-ng's are numbers in the sounds of other languages (accents.json), but for the two held out there.
 """
 
 import io
+import json
 import os
 import shutil
 import subprocess
@@ -37,6 +38,8 @@ klatt2 klatt3 klatt4 klatt6 m1 m2 m3 m4 m5 m6 m7 m8 norbert sandro shelby travis
 FLITE = ["slt", "rms", "awb", "kal16", "kal"]
 FESTIVAL = ["voice_kal_diphone", "voice_ked_diphone", "voice_cmu_us_slt_arctic_hts"]
 HELD_OUT = {"Alex", "Annie", "Denis", "Henrique", "Linda", "Steph2", "Zac", "f4", "m3", "m7", "klatt2", "awb"}
+ACCENTED = 1 / 6
+SOUNDS = json.loads((Path(__file__).parent / "accents.json").read_text())
 EXPECTED_F0 = {"slt": 180, "rms": 100, "awb": 115, "kal16": 100, "kal": 100}
 
 
@@ -50,10 +53,38 @@ def to_8k(data: bytes) -> np.ndarray:
     return np.clip(resample_poly(sound, RATE // step, rate // step), -32767, 32767).astype(np.int16)
 
 
-def espeak(text: str, variant: str, rng: Random) -> bytes:
-    command = ["espeak-ng", "-v", f"{rng.choice(ACCENTS)}+{variant}", "-s", str(int(rng.triangular(95, 260, 155))),
+def espeak(text: str, variant: str, rng: Random, accent: str | None = None) -> bytes:
+    command = ["espeak-ng", "-v", f"{accent or rng.choice(ACCENTS)}+{variant}", "-s", str(int(rng.triangular(95, 260, 155))),
                "-p", str(rng.randrange(15, 85)), "-g", str(rng.choice([0, 0, 0, 1, 3, 6, 12])), "--stdout", text]
     return subprocess.run(command, check=True, capture_output=True).stdout
+
+
+def accented_text(rng: Random) -> str:
+    """Mostly strings of digits; else a number or a word, of the words whose sounds are known."""
+    kind = rng.random()
+    if kind < 0.6:
+        digits = [*sentences.UNITS, "oh"]
+        return " ".join(rng.choice(digits) for _ in range(rng.choice([1, 2, 2, 2, 3, 3, 3, 4])))
+    if kind < 0.8:
+        return rng.choice(list(SOUNDS["words"]))
+    while not set((text := sentences.number(rng)).split()) <= SOUNDS["words"].keys():
+        pass
+    return text
+
+
+def in_sounds(text: str, accent: str, rng: Random) -> str:
+    """What espeak-ng takes for sounds, not letters: the first vowel of each word is stressed. As tests/bench/speech/accents.ts."""
+    table, said = SOUNDS["plain"] | SOUNDS["accents"][accent], []
+    for word in text.split():
+        sounds = SOUNDS["words"][word].split()
+        stressed = next((i for i, sound in enumerate(sounds) if sound in SOUNDS["vowels"]), -1)
+        said.append("".join("'" * (i == stressed) + rng.choice(table[sound]).replace(" ", "") for i, sound in enumerate(sounds)))
+    return f"[[{' '.join(said)}]]"
+
+
+def with_accent(variant: str, rng: Random) -> tuple[str, np.ndarray]:
+    accent, text = rng.choice(sorted(SOUNDS["accents"].keys() - set(SOUNDS["held_out"]))), accented_text(rng)
+    return text, to_8k(espeak(in_sounds(text, accent, rng), variant, rng, accent))
 
 
 def flite(text: str, voice: str, rng: Random) -> bytes:
@@ -90,7 +121,8 @@ def shard(out: Path, grammar: list[str], words: list[str], number: int, seed: in
         kind = rng.random()
         if kind < 0.66 or not shutil.which("flite" if kind < 0.88 else "festival"):
             variant = rng.choice(VARIANTS)
-            kept.append((text, variant, to_8k(espeak(spoken_form(text), variant, rng))))
+            said = with_accent(variant, rng) if rng.random() < ACCENTED else (text, to_8k(espeak(spoken_form(text), variant, rng)))
+            kept.append((said[0], variant, said[1]))
         elif kind < 0.88:
             voice = rng.choices(FLITE, [4, 4, 2, 2, 2])[0]
             kept.append((text, voice, to_8k(flite(spoken_form(text), voice, rng))))

@@ -1,8 +1,9 @@
 """The weights of a shipped model, as train.py can go on from them.
 
-    python3 weights_of.py MODEL WEIGHTS
+    python3 weights_of.py MODEL WEIGHTS [TEXTS]
 
-MODEL is a folder that export.py wrote. The 8-bit matrices become floats again, as the runtime reads them. The output at half
+MODEL is a folder that export.py wrote. TEXTS, of texts.ts: a second hearer learns the words that the grammar has gained since; each
+begins as what "any other word" is. The 8-bit matrices become floats again, as the runtime reads them. The output at half
 depth, which is only used in training, was not shipped: it begins as a copy of the last one.
 """
 
@@ -14,6 +15,9 @@ import numpy as np
 import onnx
 import torch
 from onnx import numpy_helper
+
+from model import BLANK
+from second import OTHER, Words
 
 
 def module(node: str) -> str:
@@ -36,5 +40,15 @@ def weights(folder: Path) -> dict:
     return found | ({"words": json.loads(words.read_text())} if words.exists() else {})
 
 
+def grown(held: dict, texts: Path) -> dict:
+    """The same with the words of the grammar as it is now."""
+    words = Words.of_grammar(texts).words
+    before = {word: i for i, word in enumerate(held["words"], 2)}
+    rows = torch.tensor([BLANK, OTHER] + [before.get(word, OTHER) for word in words])
+    outputs = {f"{name}.{part}": held[f"{name}.{part}"][rows].clone() for name in ("exit", "middle") for part in ("weight", "bias")}
+    return held | outputs | {"words": words}
+
+
 if __name__ == "__main__":
-    torch.save(weights(Path(sys.argv[1])), sys.argv[2])
+    held = weights(Path(sys.argv[1]))
+    torch.save(grown(held, Path(sys.argv[3])) if len(sys.argv) > 3 else held, sys.argv[2])
