@@ -1,5 +1,5 @@
 import type { MeterProfile } from '../model/profile.ts';
-import type { Axis, Eighths } from '../model/turns.ts';
+import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { leastSquares, type Row, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
 import type { PerAxis, Sample } from './sample.ts';
@@ -43,6 +43,8 @@ export interface Estimate {
 /** The fitted parameters, enough to predict a reading anywhere. */
 interface Fit {
   readonly solution: Solution;
+  /** Turns of each screw before the newest reading: the fit holds for the screws as they stand since then. */
+  readonly turns: PerAxis<number>;
   readonly origin: PerAxis<number>;
   readonly gains: readonly number[];
 }
@@ -64,6 +66,12 @@ const HEIGHT_SD = 25;
  */
 const shapeSd = (dropDb: number, meter: MeterProfile): number =>
   0.03 + (meter.law === 'unknown' ? 0.3 : 0.06) * Math.max(0, dropDb);
+
+/**
+ * How far a hand turns from what was asked, eighths, one standard deviation: an eighth of an eighth (common practice, no
+ * source). The errors add up: the older a reading, the less is known of its place.
+ */
+const HAND_SD = 1 / 8;
 
 /** How firmly a censored reading on the wrong side of its limit is held to the limit. dB. */
 const CENSOR_SD = 0.7;
@@ -190,58 +198,62 @@ export function fitShape(
     vertical: pointingOf(best, 'vertical', backlash),
   };
   const tops = gains.map((gain) => topOf(samples, gain));
+  const { turns } = samples[samples.length - 1] ?? best;
   const points = samples.map((s) => ({
     s,
     gain: gains.indexOf(s.gain),
     coefficients: coefficientsAt(s, backlash, origin, gains, shape),
+    strayed: strayedBy(s, turns),
   }));
   const levels = samples.filter((s) => s.level.kind === 'level').length;
   const limits = { above: saturatedDb(meter), below: lostDb(meter) };
 
   let solution: Solution | undefined;
   let curve: Estimate = CURVATURE;
-  let believed = prior(gains.length, curve, height(best), shape);
+  let unlike = 0;
+  let believed = prior(gains.length, curve, unlike, height(best), shape);
   for (let pass = 0; pass < PASSES; pass++) {
     const rows = [...believed];
     const peaks = solution ? heightsAt(solution.x, tops) : tops;
-    for (const { s, gain, coefficients } of points) {
+    for (const { s, gain, coefficients, strayed } of points) {
       const top = peaks[gain] as number;
       const predicted = solution && dot(coefficients, solution.x);
+      const unsure = solution ? strayDb(coefficients, strayed, solution.x, gains.length) : 0;
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
         const sd = together(s.level.sd, shapeSd(drop, meter));
         const value = top - straighten(drop, shape);
-        rows.push({ coefficients, value, sd: straightSd(drop, sd, shape) });
+        rows.push({ coefficients, value, sd: together(straightSd(drop, sd, shape), unsure) });
       } else if (predicted !== undefined) {
         const drop = Math.max(0, top - limits[s.level.kind]);
         const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
         const sd = together(CENSOR_SD, shapeSd(drop, meter));
-        if (isWrong) rows.push({ coefficients, value: limit, sd: straightSd(drop, sd, shape) });
+        if (isWrong) rows.push({ coefficients, value: limit, sd: together(straightSd(drop, sd, shape), unsure) });
       }
     }
     const before = solution;
     solution = leastSquares(rows);
     if (!solution) return undefined;
     if (before && Math.abs(solution.chi2 - before.chi2) < STANDS * (1 + before.chi2) && pass > 1) break;
-    const typical = (curvatureOf(solution.x, 'horizontal') + curvatureOf(solution.x, 'vertical')) / 2;
-    const sd = Math.max(CURVATURE.sd, typical / 2);
-    if (sd === curve.sd) continue;
-    curve = { value: CURVATURE.value, sd };
-    believed = prior(gains.length, curve, height(best), shape);
+    const [h, v] = [curvatureOf(solution.x, 'horizontal'), curvatureOf(solution.x, 'vertical')];
+    curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, (h + v) / 4) };
+    unlike = h - v;
+    believed = prior(gains.length, curve, unlike, height(best), shape);
   }
   if (!solution) return undefined;
   const { x, covariance, chi2 } = solution;
-  const fit = { solution: honest({ x, covariance, chi2 }, levels), origin, gains };
+  const fit = { solution: honest({ x, covariance, chi2 }, levels), turns, origin, gains };
   const found = { ...describe(fit), backlash, shape };
   const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
   const peaks = heightsAt(x, tops);
   const excess = new Map<Sample, number>();
-  for (const { s, gain, coefficients } of points) {
+  for (const { s, gain, coefficients, strayed } of points) {
     if (s.level.kind !== 'level') continue;
     const top = peaks[gain] as number;
     const drop = top - s.level.db;
-    const sd = straightSd(drop, together(s.level.sd, shapeSd(drop, meter)), shape);
+    const read = straightSd(drop, together(s.level.sd, shapeSd(drop, meter)), shape);
+    const sd = together(read, strayDb(coefficients, strayed, x, gains.length));
     const leverage = Math.min(MOST_LEVERAGE, quadratic(coefficients, covariance) / sd ** 2);
     const residual = top - straighten(drop, shape) - dot(coefficients, x);
     const others = Math.max(0, straighten(drop, shape) + residual / (1 - leverage));
@@ -252,12 +264,13 @@ export function fitShape(
 
 /** The reading that the beam predicts at a sample's place and gain; undefined at a gain without readings. */
 export function predict({ fit, backlash, shape, heights }: Beam, place: Sample): Estimate | undefined {
-  const { solution, origin, gains } = fit;
+  const { solution, turns, origin, gains } = fit;
   const top = heights.get(place.gain);
   if (!top) return undefined;
   const a = coefficientsAt(place, backlash, origin, gains, shape);
   const drop = Math.max(0, top.value - dot(a, solution.x));
-  const sd = Math.sqrt(Math.max(0, quadratic(a, solution.covariance)));
+  const strayed = strayDb(a, strayedBy(place, turns), solution.x, gains.length);
+  const sd = together(Math.sqrt(Math.max(0, quadratic(a, solution.covariance))), strayed);
   return { value: top.value - bend(drop, shape), sd: bentSd(drop, sd, shape) };
 }
 
@@ -272,6 +285,28 @@ function coefficientsAt(
   const y = pointingOf(s, 'vertical', backlash) - origin.vertical;
   const cross = shape === 'turned' ? [-x * y] : [];
   return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0)), ...cross];
+}
+
+/** By how much the place of a reading may have strayed from the screws as they stood at `turns`, eighths. */
+const strayedBy = (s: Sample, turns: PerAxis<number>): PerAxis<number> => {
+  const along = (axis: Axis) => HAND_SD * Math.sqrt(Math.abs(turns[axis] - s.turns[axis]));
+  return { horizontal: along('horizontal'), vertical: along('vertical') };
+};
+
+/** What that makes of the reading: the slope of the parabola there, times it. dB. */
+function strayDb(
+  coefficients: readonly number[],
+  strayed: PerAxis<number>,
+  x: readonly number[],
+  gains: number,
+): number {
+  const cross = crossOf(x, gains);
+  const along = (axis: Axis) => {
+    const at = coefficients[SLOPE[axis]] as number;
+    const other = coefficients[SLOPE[otherAxis(axis)]] as number;
+    return ((x[SLOPE[axis]] ?? 0) - 2 * curvatureOf(x, axis) * at - cross * other) * strayed[axis];
+  };
+  return together(along('horizontal'), along('vertical'));
 }
 
 const height = (s: Sample | undefined): number =>
@@ -337,8 +372,11 @@ function peakHeights(x: readonly number[], gains: number): number[] {
 const heightsAt = (x: readonly number[], tops: readonly number[]): number[] =>
   peakHeights(x, tops.length).map((height, gain) => Math.max(tops[gain] as number, height));
 
-/** What is assumed before any reading, as rows of the same system. */
-function prior(gains: number, curve: Estimate, top: number, shape: Shape): Row[] {
+/**
+ * What is assumed before any reading, as rows of the same system. That both adjusters are alike is believed only until
+ * the readings say otherwise (a heavy tail, as of Cauchy's distribution): `unlike` is by how much they do.
+ */
+function prior(gains: number, curve: Estimate, unlike: number, top: number, shape: Shape): Row[] {
   const isTurned = shape === 'turned';
   const unit = (...entries: [number, number][]) => {
     const row = new Array<number>(HEIGHTS + gains + (isTurned ? 1 : 0)).fill(0);
@@ -351,7 +389,7 @@ function prior(gains: number, curve: Estimate, top: number, shape: Shape): Row[]
     { coefficients: unit([SLOPE.vertical, 1]), value: 0, sd: SLOPE_SD },
     { coefficients: unit([ch, 1]), value: curve.value, sd: curve.sd },
     { coefficients: unit([cv, 1]), value: curve.value, sd: curve.sd },
-    { coefficients: unit([ch, 1], [cv, -1]), value: 0, sd: ALIKE * curve.sd },
+    { coefficients: unit([ch, 1], [cv, -1]), value: 0, sd: together(ALIKE * curve.sd, unlike) },
     ...Array.from({ length: gains }, (_, g) => ({
       coefficients: unit([HEIGHTS + g, 1]),
       value: top,

@@ -56,9 +56,9 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       const dark = behindCard(search, stay);
       const seqs = [...search.blocking.seqs, seq];
       const { before } = search.blocking;
-      const { turned, pointing, gain } = search;
+      const { turned, pointing, turns, gain } = search;
       const shown = search.walk && settled(stay, search.meter);
-      const behind = shown && { ...shown, turned, pointing, gain };
+      const behind = shown && { ...shown, turned, pointing, turns, gain };
       const blocking = {
         seqs,
         ...(before && { before }),
@@ -88,6 +88,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         lastTurn: way === 0 ? search.lastTurn : { ...search.lastTurn, [fact.axis]: way },
         axis: fact.axis,
         moves: search.moves + 1,
+        turns: { ...search.turns, [fact.axis]: search.turns[fact.axis] + 1 },
         lastMove: { seq, turn: { axis: fact.axis, eighths: fact.eighths } },
         touched: 'move',
       };

@@ -15,6 +15,8 @@ export interface Sample extends Settled {
   /** Positions of the screws, eighths from the start. */
   readonly turned: PerAxis<Eighths>;
   readonly pointing: PerAxis<Pointing>;
+  /** Turns of each screw before it: every one may have strayed a little (`HAND_SD`). */
+  readonly turns: PerAxis<number>;
   /** Its gain setting: 0 as found, one more with each change. */
   readonly gain: number;
 }

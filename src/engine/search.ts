@@ -38,8 +38,9 @@ export interface Search {
   readonly pointing: PerAxis<Pointing>;
   /** Direction of each screw's last turn, 0 before the first. */
   readonly lastTurn: PerAxis<-1 | 0 | 1>;
-  /** Turns made so far, and the newest of them. */
+  /** Turns made so far, those of each screw since the last aim by eye, and the newest of them. */
   readonly moves: number;
+  readonly turns: PerAxis<number>;
   readonly lastMove: { readonly seq: Seq; readonly turn: Turn } | undefined;
   /** The gain setting, one more with each change, and whether it is known to be full. */
   readonly gain: number;
@@ -113,6 +114,7 @@ export function startSearch(
     pointing: { horizontal: START_POINTING, vertical: START_POINTING },
     lastTurn: { horizontal: 0, vertical: 0 },
     moves: 0,
+    turns: { horizontal: 0, vertical: 0 },
     lastMove: undefined,
     gain: 0,
     gainFull: false,
@@ -156,9 +158,9 @@ const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();
 export function sampleHere(search: Search): Sample | undefined {
   const known = heres.get(search);
   if (known) return known.sample;
-  const { turned, pointing, gain } = search;
+  const { turned, pointing, turns, gain } = search;
   const here = search.path === 'clear' ? settled(search.stay, search.meter) : undefined;
-  const sample = here && { ...here, turned, pointing, gain };
+  const sample = here && { ...here, turned, pointing, turns, gain };
   heres.set(search, { sample });
   return sample;
 }

@@ -34,7 +34,7 @@ export function seen(
     horizontal: BACKLASHES.map(() => turned.horizontal),
     vertical: BACKLASHES.map(() => turned.vertical),
   };
-  return { ...read, seqs: [1], from: 0, to: 0, turned, pointing, gain: 0, ...more };
+  return { ...read, seqs: [1], from: 0, to: 0, turned, pointing, turns: at(0), gain: 0, ...more };
 }
 
 interface Drawn {
@@ -70,7 +70,7 @@ export function beamOf({
     excess: new Map(),
     readDownTo: 40,
     chi2: 0,
-    fit: { solution: { x, covariance, chi2: 0 }, origin: peak, gains: tops.map(([gain]) => gain) },
+    fit: { solution: { x, covariance, chi2: 0 }, turns: at(0), origin: peak, gains: tops.map(([gain]) => gain) },
     ...more,
   };
 }

@@ -36,6 +36,7 @@ function sampleAt(db: number, horizontal = 0, vertical = 0, gain = 0): Sample {
     to: 0,
     turned: { horizontal, vertical },
     pointing: { horizontal: pointing(horizontal), vertical: pointing(vertical) },
+    turns: { horizontal: 0, vertical: 0 },
     gain,
   };
 }
