@@ -113,6 +113,9 @@ function answerMove(
     // Naming the adjuster alone is an answer; anything more is a report of its own.
     if (matches.length === 1 && only && named.eighths === undefined && named.way === undefined) {
       replaceMove(job, q.about, only, speaker);
+    } else if (q.ago !== undefined) {
+      // A turn told in full is a new one: it cannot stand for one of long ago.
+      return others;
     } else {
       retract(job, q.about, speaker);
       act(job, named, speaker);

@@ -56,6 +56,7 @@ interface Fit {
  */
 const CURVATURE = { value: 0.06, sd: 0.06 };
 const ALIKE = 0.4;
+const TURNED = 0.15;
 const LEAST_CURVATURE = 0.006;
 const SLOPE_SD = 3;
 const HEIGHT_SD = 25;
@@ -99,8 +100,6 @@ export const pointingOf = (s: Sample, axis: Axis, backlash: PerAxis<number>): nu
 
 /** Another shape is used only if it explains the readings better than a Gaussian by this much. */
 const FLATTER_BY = 6;
-/** A turned beam has one more parameter, and must not explain a slip: so it needs more levels. */
-const TURNED_LEVELS = 7;
 
 /**
  * Fits the beam; undefined without any level. Readings too far above what the others predict are light from
@@ -174,7 +173,6 @@ function fitBestShape(
   const usual = flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
   if (!rare || usual.chi2 < levels + FLATTER_BY) return usual;
   return RARE_SHAPES.reduce<Beam>((best, shape) => {
-    if (shape === 'turned' && levels < TURNED_LEVELS) return best;
     const other = fitShape(samples, meter, backlash, shape);
     // It must explain the readings wholly: else it would explain a slip, too.
     const isGood = other && other.chi2 < levels + FLATTER_BY;
@@ -202,7 +200,7 @@ export function fitShape(
   const points = samples.map((s) => ({
     s,
     gain: gains.indexOf(s.gain),
-    coefficients: coefficientsAt(s, backlash, origin, gains, shape),
+    coefficients: coefficientsAt(s, backlash, origin, gains),
     strayed: strayedBy(s, turns),
   }));
   const levels = samples.filter((s) => s.level.kind === 'level').length;
@@ -210,8 +208,8 @@ export function fitShape(
 
   let solution: Solution | undefined;
   let curve: Estimate = CURVATURE;
-  let unlike = 0;
-  let believed = prior(gains.length, curve, unlike, height(best), shape);
+  let [unlike, cross] = [0, 0];
+  let believed = prior(gains.length, curve, unlike, cross, height(best));
   for (let pass = 0; pass < PASSES; pass++) {
     const rows = [...believed];
     const peaks = solution ? heightsAt(solution.x, tops) : tops;
@@ -239,7 +237,8 @@ export function fitShape(
     const [h, v] = [curvatureOf(solution.x, 'horizontal'), curvatureOf(solution.x, 'vertical')];
     curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, (h + v) / 4) };
     unlike = h - v;
-    believed = prior(gains.length, curve, unlike, height(best), shape);
+    cross = crossOf(solution.x, gains.length);
+    believed = prior(gains.length, curve, unlike, cross, height(best));
   }
   if (!solution) return undefined;
   const { x, covariance, chi2 } = solution;
@@ -267,7 +266,7 @@ export function predict({ fit, backlash, shape, heights }: Beam, place: Sample):
   const { solution, turns, origin, gains } = fit;
   const top = heights.get(place.gain);
   if (!top) return undefined;
-  const a = coefficientsAt(place, backlash, origin, gains, shape);
+  const a = coefficientsAt(place, backlash, origin, gains);
   const drop = Math.max(0, top.value - dot(a, solution.x));
   const strayed = strayDb(a, strayedBy(place, turns), solution.x, gains.length);
   const sd = together(Math.sqrt(Math.max(0, quadratic(a, solution.covariance))), strayed);
@@ -279,12 +278,10 @@ function coefficientsAt(
   backlash: PerAxis<number>,
   origin: PerAxis<number>,
   gains: readonly number[],
-  shape: Shape,
 ): number[] {
   const x = pointingOf(s, 'horizontal', backlash) - origin.horizontal;
   const y = pointingOf(s, 'vertical', backlash) - origin.vertical;
-  const cross = shape === 'turned' ? [-x * y] : [];
-  return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0)), ...cross];
+  return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0)), -x * y];
 }
 
 /** By how much the place of a reading may have strayed from the screws as they stood at `turns`, eighths. */
@@ -376,10 +373,9 @@ const heightsAt = (x: readonly number[], tops: readonly number[]): number[] =>
  * What is assumed before any reading, as rows of the same system. That both adjusters are alike is believed only until
  * the readings say otherwise (a heavy tail, as of Cauchy's distribution): `unlike` is by how much they do.
  */
-function prior(gains: number, curve: Estimate, unlike: number, top: number, shape: Shape): Row[] {
-  const isTurned = shape === 'turned';
+function prior(gains: number, curve: Estimate, unlike: number, cross: number, top: number): Row[] {
   const unit = (...entries: [number, number][]) => {
-    const row = new Array<number>(HEIGHTS + gains + (isTurned ? 1 : 0)).fill(0);
+    const row = new Array<number>(HEIGHTS + gains + 1).fill(0);
     for (const [i, value] of entries) row[i] = value;
     return row;
   };
@@ -395,7 +391,7 @@ function prior(gains: number, curve: Estimate, unlike: number, top: number, shap
       value: top,
       sd: HEIGHT_SD,
     })),
-    ...(isTurned ? [{ coefficients: unit([HEIGHTS + gains, 1]), value: 0, sd: 2 * curve.sd }] : []),
+    { coefficients: unit([HEIGHTS + gains, 1]), value: 0, sd: together(TURNED * curve.sd, cross) },
   ];
 }
 
@@ -416,12 +412,11 @@ function describe({
 }: Fit): Pick<Beam, 'peak' | 'curvature' | 'cross' | 'heights'> {
   const { horizontal: h, vertical: v } = offsets(x, gains.length);
   const inverse = inverseOf(x, gains.length);
-  const isTurned = x.length > HEIGHTS + gains.length;
   const sdOf = (gradient: readonly number[]) => Math.sqrt(Math.max(0, quadratic(gradient, covariance)));
   const along = (axis: Axis) => {
     const { horizontal: toH, vertical: toV } = inverse[axis];
-    const cross = isTurned ? [-toH * v - toV * h] : [];
-    const gradient = [toH, toV, -2 * h * toH, -2 * v * toV, ...gains.map(() => 0), ...cross];
+    const cross = -toH * v - toV * h;
+    const gradient = [toH, toV, -2 * h * toH, -2 * v * toV, ...gains.map(() => 0), cross];
     const j = CURVE[axis];
     return {
       peak: { value: origin[axis] + (axis === 'horizontal' ? h : v), sd: sdOf(gradient) },
@@ -434,15 +429,14 @@ function describe({
   const peaks = peakHeights(x, gains.length);
   const far = ({ peak, curvature }: typeof horizontal) => curvature.value * peak.sd ** 2;
   const heights = gains.map((gain, k) => {
-    const cross = isTurned ? [-h * v] : [];
-    const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0)), ...cross];
+    const gradient = [h, v, -h * h, -v * v, ...gains.map((_, g) => (g === k ? 1 : 0)), -h * v];
     const sd = Math.hypot(sdOf(gradient), far(horizontal), far(vertical));
     return [gain, { value: peaks[k] as number, sd }] as const;
   });
   return {
     peak: { horizontal: horizontal.peak, vertical: vertical.peak },
     curvature: { horizontal: horizontal.curvature, vertical: vertical.curvature },
-    cross: isTurned ? crossOf(x, gains.length) : 0,
+    cross: crossOf(x, gains.length),
     heights: new Map(heights),
   };
 }

@@ -1,3 +1,4 @@
+import type { Question } from '../model/advice.ts';
 import { advice, figure, type TimedAdvice } from './advice.ts';
 import { fromDb, lostDb, saturatedDb } from './level.ts';
 import type { Search } from './search.ts';
@@ -5,14 +6,24 @@ import { openQuestion } from './surprise.ts';
 import { look, type View } from './view.ts';
 
 /** A reading, or the turn before it, cannot be right: asks the one question that settles it. */
-export function doubt({ here, samples, search, surprise }: View): TimedAdvice | undefined {
+export function doubt(view: View): TimedAdvice | undefined {
+  const { here, samples, search, surprise } = view;
   const question = here && surprise && openQuestion(search, here, surprise);
-  if (!question) return undefined;
+  if (!question) return earlierSlip(view);
   const { value, sd } = surprise.expected;
   const shown = Math.min(saturatedDb(search.meter), Math.max(lostDb(search.meter), value));
   const figures = { expected: fromDb(shown, search.meter), uncertaintyDb: figure(sd) };
   const rule = question.kind === 'which-move' ? 'doubt-turn' : 'doubt-reading';
   return advice(rule, { kind: 'ask', question }, [samples[samples.length - 2], here], figures);
+}
+
+/** One turn made otherwise than reported would explain everything: was it? */
+function earlierSlip({ here, slip }: View): TimedAdvice | undefined {
+  if (!here || !slip) return undefined;
+  const { move, turn, ago } = slip;
+  const earlier = ago > 1 ? { ago } : {};
+  const question: Question = { kind: 'which-move', about: move.seq, options: [turn], ...earlier };
+  return advice('doubt-turn', { kind: 'ask', question }, [here]);
 }
 
 /** A reading this far below the best may later prove a side of the peak. dB. */
@@ -42,7 +53,7 @@ export function readAgain({ here }: View): TimedAdvice | undefined {
 
 /** The question was answered, and still no single beam explains it: what was known before is no longer valid. */
 export function mustRestart(search: Search): boolean {
-  const { here, surprise, isOneBeam } = look(search);
-  if (!here || !surprise || here.level.kind === 'below') return false;
+  const { here, surprise, isOneBeam, slip } = look(search);
+  if (!here || !surprise || slip || here.level.kind === 'below') return false;
   return openQuestion(search, here, surprise) === undefined && !isOneBeam;
 }

@@ -56,9 +56,9 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       const dark = behindCard(search, stay);
       const seqs = [...search.blocking.seqs, seq];
       const { before } = search.blocking;
-      const { turned, pointing, turns, gain } = search;
+      const { turned, pointing, turns, lastMove: move, gain } = search;
       const shown = search.walk && settled(stay, search.meter);
-      const behind = shown && { ...shown, turned, pointing, turns, gain };
+      const behind = shown && { ...shown, turned, pointing, turns, move, gain };
       const blocking = {
         seqs,
         ...(before && { before }),

@@ -1,3 +1,4 @@
+import type { Seq } from '../model/ids.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import type { Pointing } from './slack.ts';
 import type { Settled } from './stay.ts';
@@ -17,6 +18,8 @@ export interface Sample extends Settled {
   readonly pointing: PerAxis<Pointing>;
   /** Turns of each screw before it: every one may have strayed a little (`HAND_SD`). */
   readonly turns: PerAxis<number>;
+  /** The newest turn before it, as it was reported. */
+  readonly move: { readonly seq: Seq; readonly turn: Turn } | undefined;
   /** Its gain setting: 0 as found, one more with each change. */
   readonly gain: number;
 }

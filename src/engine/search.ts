@@ -158,9 +158,9 @@ const heres = new WeakMap<Search, { readonly sample: Sample | undefined }>();
 export function sampleHere(search: Search): Sample | undefined {
   const known = heres.get(search);
   if (known) return known.sample;
-  const { turned, pointing, turns, gain } = search;
+  const { turned, pointing, turns, lastMove: move, gain } = search;
   const here = search.path === 'clear' ? settled(search.stay, search.meter) : undefined;
-  const sample = here && { ...here, turned, pointing, turns, gain };
+  const sample = here && { ...here, turned, pointing, turns, move, gain };
   heres.set(search, { sample });
   return sample;
 }

@@ -1,13 +1,13 @@
 import type { Question } from '../model/advice.ts';
 import type { Seq } from '../model/ids.ts';
 import type { MeterProfile } from '../model/profile.ts';
-import { otherAxis } from '../model/turns.ts';
 import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
 import { toDb } from './level.ts';
 import { newestAt } from './place.ts';
 import type { Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
 import type { Shape } from './shape.ts';
+import { difference, shifted, slipsOf } from './slip.ts';
 
 /** A reading that is off the prediction by more than these standard deviations, and this many dB, cannot be right. */
 const SURPRISE = { sds: 4.5, atLeastDb: 0.35 };
@@ -123,19 +123,11 @@ export function openQuestion(
   return options.length > 0 ? { kind: 'which-move', about: move.seq, options } : undefined;
 }
 
-/** The usual mistakes that would explain the reading, likeliest first: wrong way, wrong adjuster, half, double. */
+/** The usual mistakes that would explain the reading, likeliest first. */
 function otherTurns(here: Sample, past: Beam, made: Turn): Turn[] {
-  const { axis, eighths } = made;
-  const slips: Turn[] = [
-    { axis, eighths: -eighths },
-    { axis: otherAxis(axis), eighths },
-    { axis: otherAxis(axis), eighths: -eighths },
-    { axis, eighths: 2 * eighths },
-    ...(eighths % 2 === 0 ? [{ axis, eighths: eighths / 2 }] : []),
-  ];
-  return slips
+  return slipsOf(made)
     .flatMap((turn) => {
-      const place = shifted(shifted(here, { axis, eighths: -eighths }), turn);
+      const place = shifted(here, difference(made, turn));
       const estimate = predicted(past, place);
       const off = estimate && Math.abs(miss(here, estimate.value));
       return estimate && off !== undefined && isLikely(off, estimate) ? [{ turn, off }] : [];
@@ -144,12 +136,6 @@ function otherTurns(here: Sample, past: Beam, made: Turn): Turn[] {
     .slice(0, 2)
     .map(({ turn }) => turn);
 }
-
-const shifted = (s: Sample, { axis, eighths }: Turn): Sample => ({
-  ...s,
-  turned: { ...s.turned, [axis]: s.turned[axis] + eighths },
-  pointing: { ...s.pointing, [axis]: s.pointing[axis].map((p) => p + eighths) },
-});
 
 /**
  * Numbers that are mistaken for this one when spoken or read: thirteen and thirty to nineteen and ninety,

@@ -5,6 +5,7 @@ import { newestAt } from './place.ts';
 import type { Sample } from './sample.ts';
 import { type Search, sampleHere } from './search.ts';
 import { BACKLASHES, profileBacklash } from './slack.ts';
+import { bestSlip, type Slip } from './slip.ts';
 import { isForetold, openQuestion, predicted, type Surprise, surprise } from './surprise.ts';
 
 /**
@@ -20,6 +21,8 @@ export interface View {
   readonly surprise: Surprise | undefined;
   /** One beam explains every reading. */
   readonly isOneBeam: boolean;
+  /** A turn that was perhaps made otherwise than it was reported: that would explain every reading. */
+  readonly slip: Slip | undefined;
   /** The earlier readings predict this one, so that an error would show. */
   readonly isForetold: boolean;
   /** What the readings before the newest turn predict for this one. */
@@ -53,6 +56,9 @@ export function look(search: Search): View {
     get isOneBeam() {
       return explained().isOneBeam;
     },
+    get slip() {
+      return explained().slip;
+    },
     get isForetold() {
       return here !== undefined && isForetold(explainPast(search, here).beam, here, search);
     },
@@ -71,7 +77,7 @@ export function look(search: Search): View {
   return view;
 }
 
-type Explained = Pick<View, 'samples' | 'beam' | 'surprise' | 'isOneBeam'>;
+type Explained = Pick<View, 'samples' | 'beam' | 'surprise' | 'isOneBeam' | 'slip'>;
 
 /** A reading that cannot be right waits for its question: until then the beam is the one before it. */
 function explain(search: Search, here: Sample | undefined): Explained {
@@ -81,7 +87,7 @@ function explain(search: Search, here: Sample | undefined): Explained {
   const isNew = !cameBack(since, here);
   const found = isNew && past.beam ? surprise(past.beam, past.samples, here, search) : undefined;
   if (found && openQuestion(search, here, found)) {
-    return { ...past, samples: [...past.samples, here], surprise: found };
+    return { ...past, samples: [...past.samples, here], surprise: found, slip: undefined };
   }
   return { ...learnt([...since, here], search), surprise: found };
 }
@@ -110,17 +116,23 @@ function earlier(search: Search, here: Sample | undefined): readonly Sample[] {
 type Learnt = Omit<Explained, 'surprise'>;
 
 // Kept by the newest sample: this stay and the next ask several times about the same samples.
-const lessons = new WeakMap<Sample, { readonly from: readonly Sample[]; readonly learnt: Learnt }>();
+const lessons = new WeakMap<Sample, Lesson>();
+
+interface Lesson {
+  readonly from: readonly Sample[];
+  readonly confirmed: Search['confirmed'];
+  readonly learnt: Learnt;
+}
 
 function learnt(samples: readonly Sample[], search: Search): Learnt {
   const newest = samples[samples.length - 1];
   const known = newest && lessons.get(newest);
-  if (known?.from.length === samples.length && known.from.every((s, i) => s === samples[i]))
-    return known.learnt;
+  const isKnown = known?.confirmed === search.confirmed && known.from.length === samples.length;
+  if (isKnown && known.from.every((s, i) => s === samples[i])) return known.learnt;
   const explained = consistent(samples, search);
   const beam = explained.beam && learnBacklash(explained.beam, explained.samples, search);
   const found = { ...explained, beam };
-  if (newest) lessons.set(newest, { from: samples, learnt: found });
+  if (newest) lessons.set(newest, { from: samples, confirmed: search.confirmed, learnt: found });
   return found;
 }
 
@@ -157,6 +169,9 @@ function learnBacklash(beam: Beam, samples: readonly Sample[], { meter, adjuster
 const fits = (beam: Beam | undefined, samples: readonly Sample[]): boolean =>
   !beam || beam.chi2 < 10 + 1.5 * samples.length;
 
+/** A mistake that nobody noticed is only thought of where it leaves nothing to explain. */
+const explainsWholly = (beam: Beam, samples: readonly Sample[]): boolean => beam.chi2 < samples.length + 6;
+
 /** How many of the newest readings are tried alone if all together do not fit. */
 const NEWEST = [16, 11, 8, 6, 4, 3];
 
@@ -174,6 +189,7 @@ function consistent(samples: readonly Sample[], search: Search): Learnt {
     samples: some,
     beam: fitBeam(some, search.meter, backlash, rare),
     isOneBeam: some.length === samples.length,
+    slip: undefined,
   });
   const whole = attempt(samples);
   if (!whole.beam || fits(whole.beam, samples)) return whole;
@@ -188,6 +204,9 @@ function consistent(samples: readonly Sample[], search: Search): Learnt {
   if (worst < samples.length - 1 && fits(without.beam, without.samples)) return without;
   const rarely = attempt(samples, loose.beam?.backlash, true);
   if (fits(rarely.beam, samples)) return rarely;
+  const slip = search.walk ? undefined : bestSlip(samples, search.meter, beam, search.confirmed);
+  if (slip && explainsWholly(slip.beam, samples))
+    return { samples: slip.samples, beam: slip.beam, isOneBeam: false, slip };
   for (const n of NEWEST) {
     if (n >= samples.length) continue;
     const newest = attempt(samples.slice(-n));

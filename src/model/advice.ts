@@ -21,6 +21,8 @@ export const Question = z.discriminatedUnion('kind', [
     kind: z.literal('which-move'),
     about: Seq,
     options: z.array(z.object({ axis: Axis, eighths: Eighths })).check(z.minLength(1)),
+    /** How many turns ago, if it is not the last one, which is one turn ago. */
+    ago: z.optional(z.int().check(z.minimum(2))),
   }),
   /** "Is the path clear?", "Has the gain been touched?" */
   z.object({

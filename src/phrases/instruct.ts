@@ -189,6 +189,12 @@ export function questionText(question: Question, meter: MeterProfile): SayShow {
     }
     case 'which-move': {
       const names = question.options.map(({ axis, eighths }) => movedText(axis, eighths));
+      const { ago } = question;
+      if (ago !== undefined)
+        return {
+          say: `${ago} turns ago, did you turn: ${names[0]}?`,
+          show: `${ago} turns ago: turned ${names[0]}?`,
+        };
       return { say: `Did you turn: ${names.join(', or ')}?`, show: `Turned ${names.join(', or ')}?` };
     }
     case 'is-it-so':

@@ -34,7 +34,7 @@ export function seen(
     horizontal: BACKLASHES.map(() => turned.horizontal),
     vertical: BACKLASHES.map(() => turned.vertical),
   };
-  return { ...read, seqs: [1], from: 0, to: 0, turned, pointing, turns: at(0), gain: 0, ...more };
+  return { ...read, seqs: [1], from: 0, to: 0, turned, pointing, turns: at(0), move: undefined, gain: 0, ...more };
 }
 
 interface Drawn {
@@ -82,6 +82,7 @@ export const viewOf = (more: Partial<View> = {}): View => ({
   samples: [],
   beam: undefined,
   surprise: undefined,
+  slip: undefined,
   isOneBeam: true,
   isForetold: false,
   expected: undefined,

@@ -37,6 +37,7 @@ function sampleAt(db: number, horizontal = 0, vertical = 0, gain = 0): Sample {
     turned: { horizontal, vertical },
     pointing: { horizontal: pointing(horizontal), vertical: pointing(vertical) },
     turns: { horizontal: 0, vertical: 0 },
+    move: undefined,
     gain,
   };
 }

@@ -8,6 +8,8 @@ export const QUESTIONS: Sentences = {
   '{a}, or {b}? Say it figure by figure.': '{a} oder {b}? Sagen Sie es Ziffer für Ziffer.',
   'Did you turn: {a}, or {b}?': 'Gedreht: {a} oder {b}?',
   'Did you turn: {a}?': 'Gedreht: {a}?',
+  '{n} turns ago, did you turn: {a}?': 'Vor {n} Drehungen, gedreht: {a}?',
+  '{n} turns ago: turned {a}?': 'Vor {n} Drehungen: gedreht {a}?',
   'Turned {a}, or {b}?': 'Gedreht {a} oder {b}?',
   'Turned {a}?': 'Gedreht {a}?',
   'Did you say: {a}?': 'Haben Sie gesagt: {a}?',

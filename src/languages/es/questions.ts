@@ -8,6 +8,8 @@ export const QUESTIONS: Sentences = {
   '{a}, or {b}? Say it figure by figure.': '¿{a} o {b}? Dígalo cifra por cifra.',
   'Did you turn: {a}, or {b}?': '¿Giró: {a}, o {b}?',
   'Did you turn: {a}?': '¿Giró: {a}?',
+  '{n} turns ago, did you turn: {a}?': 'Hace {n} giros, ¿giró: {a}?',
+  '{n} turns ago: turned {a}?': 'Hace {n} giros: ¿girado {a}?',
   'Turned {a}, or {b}?': '¿Girado {a}, o {b}?',
   'Turned {a}?': '¿Girado {a}?',
   'Did you say: {a}?': '¿Ha dicho: {a}?',

@@ -8,6 +8,8 @@ export const QUESTIONS: Sentences = {
   '{a}, or {b}? Say it figure by figure.': '{a} ou {b}? Dites-le chiffre par chiffre.',
   'Did you turn: {a}, or {b}?': 'Avez-vous tourné: {a}, ou {b}?',
   'Did you turn: {a}?': 'Avez-vous tourné: {a}?',
+  '{n} turns ago, did you turn: {a}?': 'Il y a {n} tours de vis, avez-vous tourné: {a}?',
+  '{n} turns ago: turned {a}?': 'Il y a {n} tours de vis: tourné {a}?',
   'Turned {a}, or {b}?': 'Tourné {a}, ou {b}?',
   'Turned {a}?': 'Tourné {a}?',
   'Did you say: {a}?': 'Avez-vous dit: {a}?',
