@@ -6,7 +6,8 @@ import { doubt, readAgain, readTwice } from './doubt.ts';
 import { forgottenLight, secondPeak } from './explore.ts';
 import { blockingCheck, finished, holdSteady, offer, reflected } from './finish.ts';
 import { plainSearch } from './floor.ts';
-import { flooded, outOfBand, ownGainAtPeak, peakOutOfBand } from './gain.ts';
+import { flooded, outOfBand, ownGainAtPeak } from './gain.ts';
+import { gainAtPeak, peakFloods } from './gain-at-peak.ts';
 import { hindered } from './hindered.ts';
 import { aimFirst, nothingThere, recoverSignal } from './hunt.ts';
 import { beginAgain, endless } from './restart.ts';
@@ -28,11 +29,11 @@ const STEPS: readonly ((view: View, now: number) => TimedAdvice | undefined)[] =
   nothingThere,
   recoverSignal,
   flooded,
-  peakOutOfBand,
+  peakFloods,
   beginAgain,
   locate,
   secondPeak,
-  ownGainAtPeak,
+  gainAtPeak,
   prove,
   forgottenLight,
   returnToPeak,

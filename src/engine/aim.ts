@@ -14,6 +14,8 @@ import type { View } from './view.ts';
 const FIRST_TURN = 6;
 /** An adjuster's peak is known if its uncertainty costs no more than this. dB. */
 const KNOWN_DB = 0.06;
+/** So far below the peak of one adjuster the other is not searched. dB. */
+const FAR_DOWN_DB = 3;
 /** A turn that gains less is not worth making. dB. */
 const WORTH_DB = 0.03;
 
@@ -32,10 +34,22 @@ export function locate(view: View): TimedAdvice | undefined {
   const { search, beam, here } = view;
   if (!here) return undefined;
   for (const axis of [search.axis, otherAxis(search.axis)]) {
-    const given = beam ? locateAxis(view, beam, axis) : probe(view, axis);
+    const given = beam ? (bestFirst(view, beam, axis) ?? locateAxis(view, beam, axis)) : probe(view, axis);
     if (given) return given;
   }
   return undefined;
+}
+
+/** The second adjuster is searched from the peak of the first: far down its flank a number tells less. */
+function bestFirst(view: View, beam: Beam, axis: Axis): TimedAdvice | undefined {
+  const { search, here } = view;
+  const first = otherAxis(axis);
+  if (!here || axis === search.axis || doubtDb(beam, axis) <= KNOWN_DB) return undefined;
+  if (lossDb(beam, here, first) < FAR_DOWN_DB) return undefined;
+  const action = turnTo(view, first, peakScrew(view, beam, here, first));
+  const { value, sd } = beam.peak[first];
+  const figures = { fittedPeak: figure(value), uncertainty: figure(sd) };
+  return action && advice('return-to-peak', action, [here], figures);
 }
 
 /** A first turn, to learn which way the signal rises. */

@@ -227,7 +227,8 @@ export function fitShape(
         const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
         const sd = together(CENSOR_SD, shapeSd(drop, meter));
-        if (isWrong) rows.push({ coefficients, value: limit, sd: together(straightSd(drop, sd, shape), unsure) });
+        if (isWrong)
+          rows.push({ coefficients, value: limit, sd: together(straightSd(drop, sd, shape), unsure) });
       }
     }
     const before = solution;

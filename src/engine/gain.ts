@@ -20,7 +20,7 @@ function isStuck({ search, samples }: View, way: -1 | 1): boolean {
 }
 
 /** A detector that sets its own gain does so when it is told to, at the place where the emitter points. */
-const setsItself = ({ meter }: Search): boolean => meter.gain === 'automatic';
+export const setsItself = ({ meter }: Search): boolean => meter.gain === 'automatic';
 
 export const canRaise = (view: View): boolean =>
   adjustable(view.search) && !view.search.gainFull && !isStuck(view, 1);
@@ -36,7 +36,7 @@ const AIMED_CLIMB_DB = 0.7;
 const HEIGHT_KNOWN_DB = 1.2;
 
 /** A reading so little below the peak is set into the band with it. dB. */
-const AT_PEAK_DB = 0.5;
+export const AT_PEAK_DB = 0.5;
 
 /** Readings this close to the dark end are too coarse for setting a gain. dB. */
 const ABOVE_LOST_DB = 4;

@@ -51,6 +51,17 @@ const GONE = { near: 3, by: 3 };
  * bright light was gone from its place is no longer valid: a slip.
  */
 export function readAtGain({ search, here }: { search: Search; here: Sample }): readonly Sample[] {
+  const before = known.get(here);
+  if (before && before.floor === search.floor && before.samples === search.samples) return before.read;
+  const read = readSince(search, here);
+  known.set(here, { floor: search.floor, samples: search.samples, read });
+  return read;
+}
+
+// One decision asks many times.
+const known = new WeakMap<Sample, Pick<Search, 'floor' | 'samples'> & { readonly read: readonly Sample[] }>();
+
+function readSince(search: Search, here: Sample): readonly Sample[] {
   const since = search.floor?.since ?? 0;
   const all = [...search.samples.filter((s) => (s.seqs[0] ?? 0) >= since && s.gain === here.gain), here];
   const from = all.findLastIndex((s, i) => {
@@ -60,8 +71,8 @@ export function readAtGain({ search, here }: { search: Search; here: Sample }): 
     const wasBright = top !== undefined && brightness(before) > brightness(top) - GONE.near;
     return wasBright && brightness(s) < brightness(before) - GONE.by;
   });
-  const known = all.slice(Math.max(0, from));
-  return known.filter((s) => newestAt(known, s) === s);
+  const valid = all.slice(Math.max(0, from));
+  return valid.filter((s) => newestAt(valid, s) === s);
 }
 
 export const brightest = (samples: readonly Sample[]): Sample | undefined =>

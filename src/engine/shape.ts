@@ -28,6 +28,4 @@ export const straightSd = (drop: number, sd: number, shape: Shape): number =>
 
 /** The uncertainty of a drop, from that of its parabola. dB. */
 export const bentSd = (drop: number, sd: number, shape: Shape): number =>
-  shape === 1
-    ? sd
-    : (bend(Math.max(0, drop) + sd, shape) - bend(Math.max(0, drop - sd), shape)) / 2;
+  shape === 1 ? sd : (bend(Math.max(0, drop) + sd, shape) - bend(Math.max(0, drop - sd), shape)) / 2;

@@ -34,7 +34,18 @@ export function seen(
     horizontal: BACKLASHES.map(() => turned.horizontal),
     vertical: BACKLASHES.map(() => turned.vertical),
   };
-  return { ...read, seqs: [1], from: 0, to: 0, turned, pointing, turns: at(0), move: undefined, gain: 0, ...more };
+  return {
+    ...read,
+    seqs: [1],
+    from: 0,
+    to: 0,
+    turned,
+    pointing,
+    turns: at(0),
+    move: undefined,
+    gain: 0,
+    ...more,
+  };
 }
 
 interface Drawn {
@@ -56,8 +67,8 @@ export function beamOf({
 }: Drawn = {}): Beam {
   const curve = (axis: 'horizontal' | 'vertical') => ({ value: 3 / half[axis] ** 2, sd: 0 });
   const curvature = { horizontal: curve('horizontal'), vertical: curve('vertical') };
-  const x = [0, 0, curvature.horizontal.value, curvature.vertical.value, ...tops.map(([, t]) => t.value)];
-  const variances = [0, 0, 0, 0, ...tops.map(([, t]) => t.sd ** 2)];
+  const x = [0, 0, curvature.horizontal.value, curvature.vertical.value, ...tops.map(([, t]) => t.value), 0];
+  const variances = [0, 0, 0, 0, ...tops.map(([, t]) => t.sd ** 2), 0];
   const covariance = variances.map((variance, i) => variances.map((_, j) => (i === j ? variance : 0)));
   return {
     peak: { horizontal: { value: peak.horizontal, sd: 0 }, vertical: { value: peak.vertical, sd: 0 } },
@@ -70,7 +81,12 @@ export function beamOf({
     excess: new Map(),
     readDownTo: 40,
     chi2: 0,
-    fit: { solution: { x, covariance, chi2: 0 }, turns: at(0), origin: peak, gains: tops.map(([gain]) => gain) },
+    fit: {
+      solution: { x, covariance, chi2: 0 },
+      turns: at(0),
+      origin: peak,
+      gains: tops.map(([gain]) => gain),
+    },
     ...more,
   };
 }
