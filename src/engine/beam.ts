@@ -51,8 +51,8 @@ interface Fit {
 
 /**
  * What is assumed before any reading, and how firmly. A half-power half-width of seven eighths of a turn,
- * within a factor of two; both adjusters equal within a third; slopes as of a beam a few turns away. Common
- * practice, no source; a few readings count more.
+ * within a factor of two; slopes as of a beam a few turns away; both adjusters alike, and the beam not turned against
+ * them, until the readings say otherwise. Common practice, no source; a few readings count more.
  */
 const CURVATURE = { value: 0.06, sd: 0.06 };
 const ALIKE = 0.4;
