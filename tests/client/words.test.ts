@@ -5,6 +5,7 @@ import type { Action, Question } from '../../src/model/advice.ts';
 import { type Answer, answersTo, answersToQuestion } from '../../src/phrases/answers.ts';
 import { toldWords, WORDS } from '../../src/phrases/buttons.ts';
 import { movedText } from '../../src/phrases/facts.ts';
+import { questionText } from '../../src/phrases/instruct.ts';
 import { SETUP } from './fixtures.ts';
 
 const { meter } = SETUP;
@@ -88,6 +89,13 @@ describe('the answers offered under an instruction', () => {
       { label: 'No', words: WORDS.no },
       { label: 'Not sure', words: WORDS.unsure },
     ]);
+  });
+
+  it('to a turn of long ago are the same, and the question says which one', () => {
+    const options = [{ axis: 'vertical' as const, eighths: 2 }];
+    const question: Question = { kind: 'which-move', about: 3, options, ago: 3 };
+    expect(questionText(question, meter).say).toBe(`3 turns ago, did you turn: ${movedText('vertical', 2)}?`);
+    expect(answersToQuestion(question, meter)).toHaveLength(3);
   });
 
   it('to several possible moves are one for each, in words that are understood as that move', () => {
