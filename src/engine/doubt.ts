@@ -53,7 +53,7 @@ export function readAgain({ here }: View): TimedAdvice | undefined {
 
 /** The question was answered, and still no single beam explains it: what was known before is no longer valid. */
 export function mustRestart(search: Search): boolean {
-  const { here, surprise, isOneBeam, slip } = look(search);
-  if (!here || !surprise || slip || here.level.kind === 'below') return false;
+  const { here, surprise, isOneBeam } = look(search);
+  if (!here || !surprise || here.level.kind === 'below') return false;
   return openQuestion(search, here, surprise) === undefined && !isOneBeam;
 }

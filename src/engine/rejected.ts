@@ -24,11 +24,7 @@ export const isUnproven = (search: Search): boolean => !search.floor && litPlace
 /** The readings are right and the beams that the fit knows do not explain them. */
 export const isRejected = (search: Search): boolean => !search.floor && search.oddities >= MOST_ODDITIES;
 
-/**
- * What the next aim by eye begins: the plain search once the fit was rejected, or has proven nothing twice. The first
- * time it was more likely a slip that nobody noticed, and the aim has mended that.
- */
-export const begun = (search: Search): Pick<Search, 'floor'> => {
-  const isSecond = isUnproven(search) && search.aims > 1;
-  return { floor: search.floor || isRejected(search) || isSecond ? { since: 0 } : undefined };
-};
+/** What the next aim by eye begins: the plain search once the fit was rejected, or has proven nothing. */
+export const begun = (search: Search): Pick<Search, 'floor'> => ({
+  floor: search.floor || isRejected(search) || isUnproven(search) ? { since: 0 } : undefined,
+});

@@ -226,8 +226,7 @@ describe('The plain search takes over', () => {
   it.each([
     ['two confirmed readings that nothing explains', { oddities: 2 }, false, false],
     ['three of them', { oddities: 3 }, true, true],
-    ['thirty places without proof, once aimed', { samples: lit(30), aims: 1 }, true, false],
-    ['thirty places without proof, aimed twice', { samples: lit(30), aims: 2 }, true, true],
+    ['thirty places without proof', { samples: lit(30) }, true, true],
     ['twenty-nine places without proof', { samples: lit(29) }, false, false],
   ])('after %s', (_, more, again, plain) => {
     const before = { ...search, ...more };
