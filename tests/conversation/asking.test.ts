@@ -60,7 +60,8 @@ describe('a reading that is doubted', () => {
     const job = doubted('no signal');
     expect(question(job)).toBeDefined();
     job.say('panel', 'no signal');
-    expect(question(job)).toBeUndefined();
+    // An earlier turn may be asked about, the reading is not.
+    expect(question(job) ?? '').not.toContain('Reading right?');
   });
 
   it('is taken back by "not sure", and the meter is read anew', () => {

@@ -193,6 +193,9 @@ describe('the search', () => {
       // Brighter wherever it turns: there is no such beam.
       job.reads(5 + i);
       job.reads(5 + i);
+      // Every turn was made as reported.
+      const { action } = job;
+      if (action.kind === 'ask') job.say({ type: 'confirm', target: action.question.about });
     }
     expect(job.advice).toMatchObject({ rule: 'begin-again', action: { kind: 're-aim' } });
     job.obeys(job.action);
