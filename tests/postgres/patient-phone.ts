@@ -49,9 +49,14 @@ export class PatientPhone {
     return this.outbox.length;
   }
 
+  /** Its line ends as a lost network ends it. */
+  cut(): void {
+    this.socket?.terminate();
+  }
+
   async end(): Promise<void> {
     this.over = true;
-    this.socket?.terminate();
+    this.cut();
     await this.living;
   }
 

@@ -14,8 +14,7 @@ export class ServerProcess {
   ) {}
 
   async start(): Promise<void> {
-    const port = this.url === '' ? '0' : new URL(this.url).port;
-    const child = spawn(process.execPath, [this.program, ...this.args, '--port', port], {
+    const child = spawn(process.execPath, [this.program, ...this.args, '--port', `${this.port ?? 0}`], {
       env: { ...process.env, LADDERLINE_SPEECH: 'off' },
       stdio: ['ignore', 'pipe', 'ignore'],
     });
@@ -30,6 +29,11 @@ export class ServerProcess {
       this.url = url;
       return;
     }
+  }
+
+  /** Undefined before it was first started. */
+  get port(): number | undefined {
+    return this.url === '' ? undefined : Number(new URL(this.url).port);
   }
 
   signal(signal: NodeJS.Signals): void {
