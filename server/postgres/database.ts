@@ -89,12 +89,21 @@ export class Database {
   }
 
   /** `work` in one transaction: all that it writes is stored, or where it rejects, nothing. Rejects with `StoreFailure`. */
-  async transaction<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+  transaction<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+    return this.within('BEGIN', work);
+  }
+
+  /** What `work` reads is all of one moment, whatever other processes write meanwhile. Rejects with `StoreFailure`. */
+  snapshot<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+    return this.within('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', work);
+  }
+
+  private async within<T>(begin: string, work: (rows: Database['rows']) => Promise<T>): Promise<T> {
     const client = await this.pool.connect().catch(failed);
     const rows: Database['rows'] = (sql, given = []) =>
       client.query(sql, [...given]).then((result) => result.rows, failed);
     try {
-      await rows('BEGIN');
+      await rows(begin);
       const result = await work(rows);
       await rows('COMMIT');
       client.release();
