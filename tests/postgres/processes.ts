@@ -28,10 +28,14 @@ export class ServerProcess {
   private async startOnce(): Promise<boolean> {
     const child = spawn(process.execPath, [this.program, ...this.args, '--port', `${this.port ?? 0}`], {
       env: { ...process.env, LADDERLINE_SPEECH: 'off' },
-      stdio: ['ignore', 'pipe', 'inherit'],
+      stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.child = child;
     endsWithUs(child);
+    let said = '';
+    child.stderr.on('data', (text) => {
+      said += text;
+    });
     let out = '';
     for await (const text of child.stdout.iterator({ destroyOnReturn: false })) {
       out += text;
@@ -39,8 +43,10 @@ export class ServerProcess {
       if (!url) continue;
       this.url = url;
       child.stdout.resume();
+      child.stderr.removeAllListeners('data').resume();
       return true;
     }
+    console.error(`The server did not start: ${said}`);
     return false;
   }
 
