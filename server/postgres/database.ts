@@ -100,12 +100,16 @@ export class Database {
 
   private async within<T>(begin: string, work: (rows: Database['rows']) => Promise<T>): Promise<T> {
     const client = await this.pool.connect().catch(failed);
+    // A connection that breaks between two statements says so to nobody else, and would end the process.
+    const ignore = () => {};
+    client.on('error', ignore);
     const rows: Database['rows'] = (sql, given = []) =>
       client.query(sql, [...given]).then((result) => result.rows, failed);
     try {
       await rows(begin);
       const result = await work(rows);
       await rows('COMMIT');
+      client.removeListener('error', ignore);
       client.release();
       return result;
     } catch (error) {

@@ -1,4 +1,5 @@
 import { writeFileSync } from 'node:fs';
+import { setTimeout } from 'node:timers/promises';
 import type { Pool } from 'pg';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { addressFault } from '../../server/postgres/address.ts';
@@ -100,6 +101,19 @@ describe.runIf(POSTGRES)('with PostgreSQL', () => {
       expect(kinds.sort()).toEqual(['conflict', 'stored']);
       expect(await stores[0]?.audit(job)).toBeUndefined();
     }
+  });
+
+  it('a connection that breaks between two statements fails what was under way, and not the process', async () => {
+    const { database } = await open();
+    const broken = database.snapshot(async (rows) => {
+      const [is] = await rows<{ pid: number }>('SELECT pg_backend_pid() AS pid');
+      await cluster.sql(`SELECT pg_terminate_backend(${is?.pid})`);
+      // Until it is known here.
+      await setTimeout(200);
+      await rows('SELECT 1');
+    });
+    await expect(broken).rejects.toBeInstanceOf(StoreFailure);
+    expect(await database.rows('SELECT 1 AS one')).toEqual([{ one: 1 }]);
   });
 
   it('R173: a log that another process adds to while it is checked is no damaged one', async () => {

@@ -172,7 +172,7 @@ describe('a server whose speech services are elsewhere', () => {
     const slow = (n: 0 | 1) =>
       serve(
         engineThat(async () => {
-          asked[n] += 1;
+          asked[n] = (asked[n] ?? 0) + 1;
           await setTimeout(50);
           return heard;
         }),
