@@ -2,10 +2,11 @@ import { createHash } from 'node:crypto';
 import type { Worker } from 'node:worker_threads';
 import type { Input } from '../../src/conversation/input.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { flat } from '../../src/visit/flat-state.ts';
 import type { JobState } from '../../src/visit/state.ts';
 import { startThread } from '../process/thread.ts';
 import { type Decision, type Rules, RulesFailed } from './rules.ts';
-import { type Asked, type FromRules, type ToRules, toSend } from './rules-messages.ts';
+import type { Asked, FromRules, ToRules } from './rules-messages.ts';
 
 const PROGRAM = { source: 'server/jobs/rules-worker.ts', built: 'rules-worker.js' };
 /** Most of what a decision makes lives short. MB; what is given here is used when it is needed. */
@@ -63,7 +64,7 @@ class RulesThread {
 
   respond(job: JobId, state: JobState, input: Input, now: number): Promise<Decision> {
     const known = this.known.get(job);
-    const from = known?.after === state ? 'decided' : known?.from === state ? 'same' : toSend(state);
+    const from = known?.after === state ? 'decided' : known?.from === state ? 'same' : flat(state);
     this.known.set(job, { from: state });
     const id = this.count++;
     if (this.asks.length === 0) setImmediate(() => this.send());

@@ -1,9 +1,10 @@
 import { parentPort } from 'node:worker_threads';
 import { respond } from '../../src/conversation/respond.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { unflat } from '../../src/visit/flat-state.ts';
 import type { JobState } from '../../src/visit/state.ts';
 import type { Decision } from './rules.ts';
-import { type Asked, type FromRules, received, type ToRules } from './rules-messages.ts';
+import type { Asked, FromRules, ToRules } from './rules-messages.ts';
 
 interface Known {
   state: JobState;
@@ -20,7 +21,7 @@ function serve(): void {
   const decide = ({ job, input, now, from }: Asked): Decision => {
     const before = jobs.get(job);
     const state =
-      typeof from === 'object' ? received(from) : from === 'decided' ? before?.decided : before?.state;
+      typeof from === 'object' ? unflat(from) : from === 'decided' ? before?.decided : before?.state;
     if (!state) throw new Error(`the state of the job ${job} is not known here`);
     const known: Known = { state };
     jobs.set(job, known);
