@@ -21,6 +21,7 @@ import {
 } from './proven.ts';
 import { CAUSES, type RuleId } from './rules.ts';
 import type { Search } from './search.ts';
+import { BACKLASHES } from './slack.ts';
 import { widening } from './widening.ts';
 
 /** The light is looked at: no number is wanted. */
@@ -136,9 +137,11 @@ interface Line {
 
 function lineOf(search: Search, looks: readonly Look[], here: Look, axis: Axis, line: number): Line {
   const belief = beliefOf(looks, axis, line);
-  const best = bestPlace(search, belief, axis, here);
-  const { expected, risk } = costAt(belief, axis, here, best, ALLOWED_DB);
-  const costOf = (look: Look) => costAt(belief, axis, here, look.turned[axis], ALLOWED_DB);
+  // As if turned there from far below, whichever way it came: so that the place does not change with the way to it.
+  const below = { ...here, pointing: { ...here.pointing, [axis]: BACKLASHES.map(() => -FAR) } };
+  const best = bestPlace(search, belief, axis, below);
+  const { expected, risk } = costAt(belief, axis, below, best, ALLOWED_DB);
+  const costOf = (look: Look) => costAt(belief, axis, below, look.turned[axis], ALLOWED_DB);
   const onLine = looks.filter((look) => Math.abs(look.turned[otherAxis(axis)] - line) <= 1);
   // The place that was turned across, as long as nothing speaks against it; else one that is as good and was looked at.
   const crossed = onLine.filter(
@@ -187,11 +190,18 @@ function turnOn(search: Search, looks: readonly Look[], here: Look): TimedAdvice
     const back = home(line);
     if (back) return back;
   }
-  // All was seen, and still it is not sure enough: one more look.
-  for (const line of [inWork, next])
-    if (costHere(looks, here, line.axis).risk > RISK) return find(search, looks, here, line);
+  // All was seen, and still it is not sure enough: once more from below, with the slack of the screw taken up; else one more look.
+  for (const line of [inWork, next]) {
+    if (costHere(looks, here, line.axis).risk <= RISK) continue;
+    const down = search.lastTurn[line.axis] < 0 && turnTo(search, line.axis, line.home - TAKES_UP);
+    return down ? say('middle-of-equals', down, [here]) : find(search, looks, here, line);
+  }
   return undefined;
 }
+
+/** Farther than any backlash, and as much of a turn as takes up the largest that is thought of. Eighths. */
+const FAR = 1000;
+const TAKES_UP = 5;
 
 /** Between two stops of a way across, what is known of the other adjuster may change by so much. */
 const ON_THE_WAY = 3;

@@ -1,5 +1,5 @@
 import { AXES, type Eighths } from '../model/turns.ts';
-import { isAcross, isAt, isWide, type Look, signOf } from './looks.ts';
+import { BESIDE, isAcross, isAt, isWide, type Look, signOf } from './looks.ts';
 import type { PerAxis } from './sample.ts';
 import type { Search } from './search.ts';
 
@@ -99,7 +99,7 @@ const turns = ({ adjusters }: Search, from: Place, to: Place): number =>
 export function wayAround(search: Search, looks: readonly Look[], peak: Look): Place | undefined {
   const last = looks.at(-1);
   if (!last) return undefined;
-  const isOff = AXES.every((axis) => Math.abs(last.turned[axis] - peak.turned[axis]) > 1);
+  const isOff = AXES.every((axis) => Math.abs(last.turned[axis] - peak.turned[axis]) > BESIDE);
   const next = unseenAround(search, looks, peak);
   if (!next) return isOff ? peak.turned : undefined;
   const darker = darkerThan(looks, peak);
