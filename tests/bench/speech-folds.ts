@@ -62,17 +62,18 @@ function moved(weights: readonly number[], least: number): ReturnType<typeof cur
   return curveOf([first + logit(TAKE) - logit(least), ...rest]);
 }
 
-/** Outcomes of each stranger by belief, in thousandths, downwards: the folds ask for the same ones again and again. */
+/** Outcomes of each stranger by belief, in steps of 0.005 downwards: the folds ask for the same ones again and again. */
+const STEPS = 200;
 const known = new WeakMap<Stranger, Map<number, Outcome>>();
 
 function judged(one: Stranger, believe: typeof belief): Outcome {
   const { text, weighing, spotted } = one;
-  const believed = weighing.weighed ? Math.floor(1000 * believe(weighing.weighed)) : 0;
+  const believed = weighing.weighed ? Math.floor(STEPS * believe(weighing.weighed)) : 0;
   const outcomes = known.get(one) ?? new Map<number, Outcome>();
   known.set(one, outcomes);
   const before = outcomes.get(believed);
   if (before) return before;
-  const heard = heardOf(weighing, spotted, () => believed / 1000);
+  const heard = heardOf(weighing, spotted, () => believed / STEPS);
   const now = meaningOf(text) !== undefined ? judge(text, heard) : takesAnything(heard) ? 'wrong' : 'asked';
   outcomes.set(believed, now);
   return now;

@@ -11,6 +11,7 @@ import subprocess
 import sys
 from pathlib import Path
 
+from distance import distance
 from single_sounds import WORDS
 
 VOWELS = "aeiouyæɑɒɔəɚɛɜɝɪʊʌɐᵻøœɵɘɨʉɯɤ"
@@ -26,19 +27,9 @@ def sounds(words: list[str]) -> dict[str, str]:
     return {w: re.sub("V+", "V", line) for w, line in zip(words, letters)}
 
 
-def differs(a: str, b: str) -> int:
-    """How many sounds are to be changed, added or left out."""
-    row = list(range(len(b) + 1))
-    for i, x in enumerate(a, 1):
-        last, row[0] = row[0], i
-        for j, y in enumerate(b, 1):
-            last, row[j] = row[j], min(row[j] + 1, row[j - 1] + 1, last + (x != y))
-    return row[-1]
-
-
 def near(word: str, ours: list[str]) -> bool:
     for one in ours:
-        if abs(len(word) - len(one)) <= 1 and 0 < differs(word, one) <= 1:
+        if abs(len(word) - len(one)) <= 1 and 0 < distance(word, one) <= 1:
             return True
         if len(one) >= 2 and len(one) < len(word) <= len(one) + MOST_MORE and (word.startswith(one) or word.endswith(one)):
             return True
