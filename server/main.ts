@@ -9,9 +9,12 @@ import { SigningKey } from './notary/ed25519.ts';
 import type { Publish } from './notary/notary.ts';
 import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
+import { nameOf } from './postgres/address.ts';
 import { openPostgres } from './postgres/open.ts';
 import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
+import { speechAt } from './speech/elsewhere.ts';
+import { passwordIn } from './speech/password.ts';
 import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
 import { askAt, certificatesIn } from './stamps/ask.ts';
@@ -21,6 +24,7 @@ import { accountsOf } from './store/accounts.ts';
 import { makeDataFolder } from './store/data-folder.ts';
 import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
+import { noteRecordsElsewhere, refuseElsewhere } from './store/records-elsewhere.ts';
 import type { Warn } from './store/sqlite.ts';
 import { StoreFailure } from './store/store.ts';
 import { summaryKeyOf } from './store/summary-key.ts';
@@ -47,6 +51,17 @@ function certificateOf(
 
 const NEW_AUTHORITY =
   'the server made a new certificate authority: phones that trusted an older one must be told again (/trust).';
+
+function speechOf({
+  speech,
+  speechAt: urls,
+  speechPasswordFile: file,
+  model,
+}: Options): SpeechEngine | undefined {
+  if (speech === 'off') return undefined;
+  if (urls === undefined) return openTranscriber(model);
+  return speechAt(urls, { password: file === undefined ? undefined : passwordIn(file) });
+}
 
 function voiceOf(options: Options): VoiceMaker | undefined {
   if (options.voice === 'off') return undefined;
@@ -75,10 +90,19 @@ function stampsFrom({ stampFrom, stampAuthority, stampEvery }: Options): StampsF
   }
 }
 
-function openStore({ data, store: url, storePasswordFile: passwordFile }: Options, warn: Warn) {
-  if (url === undefined) return openInThread(data, warn);
+async function openStore({ data, store: url, storePasswordFile: passwordFile }: Options, warn: Warn) {
+  if (url === undefined) {
+    refuseElsewhere(
+      data,
+      (database) =>
+        `start with --store, or bring them here first (npm run copy -- ${database} ${data}). To begin anew, delete that file.`,
+    );
+    return openInThread(data, warn);
+  }
   makeDataFolder(data);
-  return openPostgres({ url, passwordFile }, summaryKeyOf(data).key, warn);
+  const store = await openPostgres({ url, passwordFile }, summaryKeyOf(data).key, warn);
+  noteRecordsElsewhere(data, nameOf({ url }));
+  return store;
 }
 
 /** Waits until the speech engine is loaded or has failed, and says which. */
@@ -104,7 +128,7 @@ async function main(): Promise<void> {
   const tls = await certificate?.();
   const signingKey = SigningKey.ofFolder(options.data);
   const { port, host } = options;
-  const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
+  const transcriber = speechOf(options);
   let localName: LocalName | undefined;
   const server = await startServer({
     store,
@@ -120,8 +144,10 @@ async function main(): Promise<void> {
     localName: () => (localName?.state === 'held' ? localName.name : undefined),
     passphrase: passphraseOf(options.data),
     accounts: accountsOf(options.data),
+    rulesThreads: options.rulesThreads,
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
+    ...(options.otlp !== undefined && { otlp: options.otlp }),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
     ...(options.keepNames !== undefined && { keepNamesDays: options.keepNames }),
     callers: new Callers(options.trustProxy, options.proxyHeader),
