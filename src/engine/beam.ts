@@ -208,8 +208,8 @@ export function fitShape(
 
   let solution: Solution | undefined;
   let curve: Estimate = CURVATURE;
-  let [unlike, cross] = [0, 0];
-  let believed = prior(gains.length, curve, unlike, cross, height(best));
+  let [unlike, turned] = [0, TURNED * CURVATURE.sd];
+  let believed = prior(gains.length, curve, unlike, turned, height(best));
   for (let pass = 0; pass < PASSES; pass++) {
     const rows = [...believed];
     const peaks = solution ? heightsAt(solution.x, tops) : tops;
@@ -238,8 +238,9 @@ export function fitShape(
     const [h, v] = [curvatureOf(solution.x, 'horizontal'), curvatureOf(solution.x, 'vertical')];
     curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, (h + v) / 4) };
     unlike = h - v;
-    cross = crossOf(solution.x, gains.length);
-    believed = prior(gains.length, curve, unlike, cross, height(best));
+    // Of a wide beam all that bends is small, the cross term too.
+    turned = together(TURNED * Math.min(curve.sd, (h + v) / 2), crossOf(solution.x, gains.length));
+    believed = prior(gains.length, curve, unlike, turned, height(best));
   }
   if (!solution) return undefined;
   const { x, covariance, chi2 } = solution;
@@ -374,7 +375,7 @@ const heightsAt = (x: readonly number[], tops: readonly number[]): number[] =>
  * What is assumed before any reading, as rows of the same system. That both adjusters are alike is believed only until
  * the readings say otherwise (a heavy tail, as of Cauchy's distribution): `unlike` is by how much they do.
  */
-function prior(gains: number, curve: Estimate, unlike: number, cross: number, top: number): Row[] {
+function prior(gains: number, curve: Estimate, unlike: number, turned: number, top: number): Row[] {
   const unit = (...entries: [number, number][]) => {
     const row = new Array<number>(HEIGHTS + gains + 1).fill(0);
     for (const [i, value] of entries) row[i] = value;
@@ -392,7 +393,7 @@ function prior(gains: number, curve: Estimate, unlike: number, cross: number, to
       value: top,
       sd: HEIGHT_SD,
     })),
-    { coefficients: unit([HEIGHTS + gains, 1]), value: 0, sd: together(TURNED * curve.sd, cross) },
+    { coefficients: unit([HEIGHTS + gains, 1]), value: 0, sd: turned },
   ];
 }
 
