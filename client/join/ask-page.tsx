@@ -3,12 +3,12 @@ import type { AskAnswer, Asked } from '../../src/protocol/ask.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
 import { Page } from '../ui/page.tsx';
-import { whenNeeded } from '../ui/when-needed.ts';
 import '../ui/call-mark.css';
 import './join.css';
 

@@ -2,11 +2,11 @@ import { useRef, useState } from 'preact/hooks';
 import { CODE_LENGTH } from '../../src/protocol/join-code.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
+import { whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { Page } from '../ui/page.tsx';
-import { whenNeeded } from '../ui/when-needed.ts';
 import './join.css';
 
 const joining = whenNeeded(() => import('./take-seat.ts'));

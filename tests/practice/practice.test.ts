@@ -321,7 +321,6 @@ describe('the lessons', () => {
     const now = () => lessonNow('panel', person.play.entries);
     expect(now()).toBe(0);
     person.until('read');
-    expect(waitsForOrder('panel', 0, person.play.entries)).toBe(false);
     person.say(person.meter());
     expect(now()).toBe(1);
     // Told to wait already.
@@ -345,7 +344,10 @@ describe('the lessons', () => {
     const now = () => lessonNow('emitter', person.play.entries);
     const waits = () => waitsForOrder('emitter', now() ?? 0, person.play.entries);
     expect(now()).toBe(0);
-    // The card says "Read the meter": there is nothing to aim yet.
+    // The card says "Hands off", then "Read the meter": there is nothing to aim yet.
+    expect(waits()).toBe(true);
+    person.play.passTo(2_500);
+    expect(person.order?.kind).toBe('read');
     expect(waits()).toBe(true);
     person.until('re-aim');
     expect(waits()).toBe(false);

@@ -1,5 +1,5 @@
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
-import { ApiError } from '../browser/requests.ts';
+import { ApiError } from './requests.ts';
 
 /** Code of a page that only a press needs: the page is there, and answers, before this has come. */
 export function whenNeeded<M>(load: () => Promise<M>) {
