@@ -9,6 +9,7 @@ import { SigningKey } from './notary/ed25519.ts';
 import type { Publish } from './notary/notary.ts';
 import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
+import { nameOf } from './postgres/address.ts';
 import { openPostgres } from './postgres/open.ts';
 import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
@@ -21,6 +22,7 @@ import { accountsOf } from './store/accounts.ts';
 import { makeDataFolder } from './store/data-folder.ts';
 import { freeSpaceOf } from './store/free-space.ts';
 import { passphraseOf } from './store/passphrase.ts';
+import { noteRecordsElsewhere, refuseElsewhere } from './store/records-elsewhere.ts';
 import type { Warn } from './store/sqlite.ts';
 import { StoreFailure } from './store/store.ts';
 import { summaryKeyOf } from './store/summary-key.ts';
@@ -75,10 +77,19 @@ function stampsFrom({ stampFrom, stampAuthority, stampEvery }: Options): StampsF
   }
 }
 
-function openStore({ data, store: url, storePasswordFile: passwordFile }: Options, warn: Warn) {
-  if (url === undefined) return openInThread(data, warn);
+async function openStore({ data, store: url, storePasswordFile: passwordFile }: Options, warn: Warn) {
+  if (url === undefined) {
+    refuseElsewhere(
+      data,
+      (database) =>
+        `start with --store, or bring them here first (npm run copy -- ${database} ${data}). To begin anew, delete that file.`,
+    );
+    return openInThread(data, warn);
+  }
   makeDataFolder(data);
-  return openPostgres({ url, passwordFile }, summaryKeyOf(data).key, warn);
+  const store = await openPostgres({ url, passwordFile }, summaryKeyOf(data).key, warn);
+  noteRecordsElsewhere(data, nameOf({ url }));
+  return store;
 }
 
 /** Waits until the speech engine is loaded or has failed, and says which. */
@@ -120,6 +131,7 @@ async function main(): Promise<void> {
     localName: () => (localName?.state === 'held' ? localName.name : undefined),
     passphrase: passphraseOf(options.data),
     accounts: accountsOf(options.data),
+    rulesThreads: options.rulesThreads,
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),

@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { addressFault } from './postgres/address.ts';
+import { passwordFileOption } from './postgres/command.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { LOG_LEVELS } from './telemetry/logger.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
@@ -17,6 +18,7 @@ export interface Options {
   data: string;
   /** The address of a database; undefined: a file in the data folder. */
   store?: string;
+  rulesThreads: number;
   storePasswordFile?: string;
   peer?: string;
   tls: 'own' | 'off' | 'files';
@@ -65,6 +67,13 @@ function toMinutes(text: string): number {
   if (!/^\d+$/.test(text) || minutes < 1 || minutes > 1440)
     throw new InvalidArgumentError('It must be a whole number of minutes, 1 to 1440.');
   return minutes;
+}
+
+function toThreads(text: string): number {
+  const threads = Number(text);
+  if (!/^\d+$/.test(text) || threads > 64)
+    throw new InvalidArgumentError('It must be a whole number, 0 to 64.');
+  return threads;
 }
 
 function toNames(text: string): string[] {
@@ -164,12 +173,7 @@ export function readOptions(argv: readonly string[]): Options {
         .env('LADDERLINE_STORE')
         .argParser(toStore),
     )
-    .addOption(
-      new Option('--store-password-file <file>', 'that holds the password of the database')
-        .default(undefined, 'PGPASSWORD is taken')
-        .env('LADDERLINE_STORE_PASSWORD_FILE')
-        .argParser(toPath),
-    )
+    .addOption(passwordFileOption())
     .addOption(
       new Option('--peer <url>', 'under which other processes on the same database reach this one')
         .default(undefined, 'its port on this machine')
@@ -248,6 +252,15 @@ export function readOptions(argv: readonly string[]): Options {
         .default(500)
         .env('LADDERLINE_DISK_LEAST')
         .argParser(toMegabytes),
+    )
+    .addOption(
+      new Option(
+        '--rules-threads <number>',
+        'threads in which the next move is worked out; 0: with the sockets',
+      )
+        .default(0)
+        .env('LADDERLINE_RULES_THREADS')
+        .argParser(toThreads),
     )
     .addOption(
       new Option('--keep-pictures <days>', 'remove pictures of photos that are older; their entries stay')

@@ -20,6 +20,7 @@ import { pages } from './http/pages.ts';
 import { authorityFile } from './http/trust.ts';
 import { UnderWay } from './http/under-way.ts';
 import { Rooms } from './jobs/rooms.ts';
+import { RulesInThreads } from './jobs/rules-threads.ts';
 import { Sockets } from './jobs/sockets.ts';
 import { addLevels } from './levels.ts';
 import { isLoopback, ownNames } from './network/addresses.ts';
@@ -72,6 +73,8 @@ export interface ServerOptions {
   /** Who has an account, where the owner asks for one; without it, nobody is asked. */
   accounts?: AccountsFile;
   /** Closed with the server. Without it, people type. */
+  /** In how many threads of their own the rules work; by itself in none. */
+  rulesThreads?: number;
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
   voice?: VoiceMaker;
@@ -146,8 +149,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     notary.seen(entries);
     telemetry.stored(first.job, first.seq, entries.length);
   };
+  const { rulesThreads = 0 } = options;
+  const rules = rulesThreads > 0 ? new RulesInThreads(rulesThreads) : undefined;
   const rooms = new Rooms(
-    { store, leases, clock, log, telemetry, onStored, graceMs: limits.deadAfterMs },
+    { store, leases, clock, log, telemetry, rules, onStored, graceMs: limits.deadAfterMs },
     limits,
     key.derived('join codes'),
   );

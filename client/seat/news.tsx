@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { SCREEN_SLEEPS } from '../../src/phrases/cautions.ts';
 import { planNowText } from '../../src/phrases/plan-changes.ts';
 import { watcherRemarkText } from '../../src/phrases/watching.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -51,6 +52,11 @@ export function News({ room }: { room: Room }) {
       )}
       {!speaker.unlocked && !speaker.settings.muted && (
         <p class="hint voice-off">Touch the screen to hear the voice.</p>
+      )}
+      {room.screenSleeps && (
+        <p class="hint" role="status">
+          {SCREEN_SLEEPS}
+        </p>
       )}
       <NoVoice speaker={speaker} />
     </div>

@@ -39,6 +39,8 @@ export interface Room {
   lastLinked: number | undefined;
   talk: TalkView;
   speaker: SpeakerView;
+  /** The phone refuses to keep the screen on. */
+  screenSleeps: boolean;
   /** Says words about the instruction on the screen. */
   say(text: string, via: 'typed' | 'button'): void;
   post(letter: Unsigned): void;
@@ -109,7 +111,7 @@ export function useRoom(
   });
   useReceipts(connection, seat === 'emitter' ? current?.seq : undefined, speaker.said);
   speaking.current = speaker.speaking;
-  useWakeLock();
+  const screenSleeps = useWakeLock();
   const lastLinked = useKeeping(saved, kept, link, !inPage);
 
   const title = job.setup && `${job.setup.site}, ${job.setup.pair}`;
@@ -144,6 +146,7 @@ export function useRoom(
     lastLinked,
     talk,
     speaker,
+    screenSleeps,
     say(text, via) {
       if (via === 'button') {
         const press = { at: Date.now(), re };

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER, FOLDER_OF_OWNER } from '../store/owner-only.ts';
+import { refuseElsewhere } from '../store/records-elsewhere.ts';
 import { StoreFailure } from '../store/store.ts';
 import {
   backupsIn,
@@ -11,6 +12,7 @@ import {
   databaseIn,
   HEADS_FILE,
   headsText,
+  KEY_FILES,
   MANIFEST_FILE,
   type Manifest,
   sha256Of,
@@ -44,6 +46,11 @@ export interface Made {
  * anything in the new one is damaged, all. Rejects with `StoreFailure`.
  */
 export async function backUp(data: string, into: string, at: number, keep?: number): Promise<Made> {
+  refuseElsewhere(
+    data,
+    () =>
+      `back that up with the tools of PostgreSQL (docs/scale.md), and copy from this folder ${KEY_FILES.join(', ')}, those that are there.`,
+  );
   if (!existsSync(databaseIn(data))) {
     throw new StoreFailure(
       `there is no database in ${data}: name the data folder of the server with --data.`,

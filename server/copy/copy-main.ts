@@ -1,10 +1,12 @@
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { Command, Option } from 'commander';
+import { Command } from 'commander';
 import { runCommand } from '../backup/command.ts';
-import { addressFault, isDatabaseUrl } from '../postgres/address.ts';
-import { openPostgres } from '../postgres/open.ts';
+import { isDatabaseUrl } from '../postgres/address.ts';
+import { passwordFileOption } from '../postgres/command.ts';
+import { openUnused } from '../postgres/open.ts';
 import { DATABASE_FILE, openDataFolder } from '../store/data-folder.ts';
+import { noteRecordsHere } from '../store/records-elsewhere.ts';
 import { type Store, StoreFailure } from '../store/store.ts';
 import { newSummaryKey } from '../store/summary-key.ts';
 import { copyStore } from './copy.ts';
@@ -15,24 +17,14 @@ const program = new Command('copy')
   )
   .argument('<from>', 'data folder, or postgres://USER@HOST/DATABASE')
   .argument('<to>', 'the same; what is there already must be the beginning of what is copied')
-  .addOption(
-    new Option('--store-password-file <file>', 'that holds the password of the database')
-      .default(undefined, 'PGPASSWORD is taken')
-      .env('LADDERLINE_STORE_PASSWORD_FILE'),
-  )
+  .addOption(passwordFileOption())
   .parse();
 
 async function open(place: string): Promise<Store> {
   if (!isDatabaseUrl(place)) return openDataFolder(resolve(place));
-  const fault = addressFault(place);
-  if (fault !== undefined) throw new StoreFailure(fault);
   const { storePasswordFile: passwordFile } = program.opts<{ storePasswordFile?: string }>();
   // Summaries are not copied, so none is sealed.
-  const store = await openPostgres({ url: place, passwordFile }, newSummaryKey());
-  const [url] = await store.leases.alive();
-  if (url === undefined) return store;
-  await store.close();
-  throw new StoreFailure(`a server uses ${place} (the process at ${url}): stop it first.`);
+  return openUnused({ url: place, passwordFile }, newSummaryKey());
 }
 
 runCommand('copy', async () => {
@@ -46,6 +38,7 @@ runCommand('copy', async () => {
   });
   try {
     const { logs, entries, brought, enclosures, signedHeads } = await copyStore(from, to);
+    if (!isDatabaseUrl(target)) noteRecordsHere(resolve(target));
     return [
       `Copied:    ${logs} logs with ${entries} entries, every hash checked where they are now; ${brought} of them were brought now`,
       `Beside:    ${enclosures} pictures and sounds, ${signedHeads} signed heads`,

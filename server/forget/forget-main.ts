@@ -1,8 +1,9 @@
-import { InvalidArgumentError } from 'commander';
+import { InvalidArgumentError, Option } from 'commander';
 import { dataCommand, runCommand } from '../backup/command.ts';
 import { putAsideIn } from '../backup/restore.ts';
+import { passwordFileOption } from '../postgres/command.ts';
 import { accountsOf } from '../store/accounts.ts';
-import { forgetIn } from './forget.ts';
+import { forgetIn, forgetInDatabase } from './forget.ts';
 import { forgetHolder } from './holder.ts';
 import { forgetLines } from './report.ts';
 
@@ -17,11 +18,25 @@ function reason(text: string): string {
   return text.trim();
 }
 
+interface Options {
+  data: string;
+  store?: string;
+  storePasswordFile?: string;
+  yes: boolean;
+  reason: string;
+}
+
 const program = dataCommand('forget')
   .description(
     'Deletes the name of a person from all records of a stopped server, and their account. Without --yes it only says where it stands.',
   )
   .argument('<name>', 'as it was typed; case and spaces do not matter')
+  .addOption(
+    new Option('--store <url>', 'the PostgreSQL database of the server')
+      .default(undefined, 'a file in the data folder')
+      .env('LADDERLINE_STORE'),
+  )
+  .addOption(passwordFileOption())
   .option('--yes', 'do it: what is deleted does not come back', false)
   .option(
     '--reason <text>',
@@ -32,9 +47,12 @@ const program = dataCommand('forget')
   .parse();
 
 runCommand('forget', async () => {
-  const { data, yes, reason: why } = program.opts<{ data: string; yes: boolean; reason: string }>();
+  const { data, store, storePasswordFile, yes, reason: why } = program.opts<Options>();
   const name = (program.args[0] ?? '').trim();
-  const found = await forgetIn(data, { name, why, isSure: yes, at: Date.now() });
+  const wish = { name, why, isSure: yes, at: Date.now() };
+  const found = await (store === undefined
+    ? forgetIn(data, wish)
+    : forgetInDatabase({ url: store, passwordFile: storePasswordFile }, data, wish));
   const holders = forgetHolder(accountsOf(data), name, yes);
   const { lines, isDone } = forgetLines(name, found, yes, holders, putAsideIn(data));
   if (!isDone) process.exitCode = 1;

@@ -2,8 +2,12 @@ import { existsSync } from 'node:fs';
 import { seal } from '../../src/log/chain.ts';
 import { databaseIn } from '../backup/folder.ts';
 import { digest } from '../guard/secrets.ts';
+import type { DatabaseAddress } from '../postgres/address.ts';
+import { openUnused } from '../postgres/open.ts';
 import { openDataFolder } from '../store/data-folder.ts';
+import { refuseElsewhere } from '../store/records-elsewhere.ts';
 import { type Store, StoreFailure } from '../store/store.ts';
+import { summaryKeyOf } from '../store/summary-key.ts';
 import { type Found, findName } from './find.ts';
 
 export interface Wish {
@@ -21,12 +25,21 @@ export interface Wish {
  * so. Returns where it stood. Rejects with `StoreFailure`.
  */
 export async function forgetIn(data: string, wish: Wish): Promise<Found[]> {
+  refuseElsewhere(data, (database) => `name it with --store ${database}.`);
   if (!existsSync(databaseIn(data))) {
     throw new StoreFailure(
       `there is no database in ${data}: name the data folder of the server with --data.`,
     );
   }
-  const store = openDataFolder(data);
+  return forgetAndClose(openDataFolder(data), wish);
+}
+
+/** The same in the database of a server whose processes are all stopped. */
+export async function forgetInDatabase(address: DatabaseAddress, data: string, wish: Wish): Promise<Found[]> {
+  return forgetAndClose(await openUnused(address, summaryKeyOf(data).key), wish);
+}
+
+async function forgetAndClose(store: Store, wish: Wish): Promise<Found[]> {
   try {
     return await forgetName(store, wish);
   } finally {

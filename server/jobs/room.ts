@@ -1,7 +1,6 @@
 import type { Logger } from 'pino';
 import { type Expectation, expectation } from '../../src/conversation/expectation.ts';
-import type { Input, Response } from '../../src/conversation/input.ts';
-import { respond } from '../../src/conversation/respond.ts';
+import type { Input } from '../../src/conversation/input.ts';
 import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
@@ -33,6 +32,7 @@ import type { Leases } from '../store/leases.ts';
 import type { Digest, HeldPass, KeyChange, Store } from '../store/store.ts';
 import type { Telemetry } from '../telemetry/telemetry.ts';
 import type { Question } from './door.ts';
+import { type Decision, RULES_HERE, type Rules, RulesFailed } from './rules.ts';
 
 /** What a room needs from the server. */
 export interface RoomDeps {
@@ -42,6 +42,8 @@ export interface RoomDeps {
   clock: Clock;
   log: Logger;
   telemetry: Telemetry;
+  /** Who works out what inputs lead to; by itself this thread. */
+  rules?: Rules | undefined;
   /** Told of entries once they are stored. */
   onStored?: (entries: readonly Entry[]) => void;
   /** So long may a phone that should be online take to connect; after that the log says that it is gone, ms. */
@@ -419,7 +421,7 @@ export class Room {
     const response =
       input.kind === 'sign' && isOfOther(this.end, input.head)
         ? refused('not-signable', OTHER_RECORD)
-        : this.respondTo(input, now);
+        : await this.respondTo(input, now);
     // Only here: the store itself finds a message that is in the log already when there is something to be stored.
     if (ref !== undefined && (response.kind === 'refused' || response.drafts.length === 0)) {
       const seq = await this.deps.store.seqOf(this.job, ref);
@@ -427,7 +429,7 @@ export class Room {
     }
     if (response.kind === 'refused') return response;
 
-    const { entries } = sealAll(this.end, response.drafts, now, ref, response.state.logVersion);
+    const { entries } = sealAll(this.end, response.drafts, now, ref, this.state.logVersion);
     if (entries.length > 0 || keys) {
       const appended = await this.deps.store.append(this.job, entries, keys, {
         ...(enclosure && entries[0] && { put: { ...enclosure, seq: entries[0].seq } }),
@@ -442,18 +444,27 @@ export class Room {
         );
     }
     this.follow(entries, response.state);
+    this.rules.stored(this.job, this.state);
     if (input.kind === 'forget-names') await this.foldAgain();
     this.deps.onStored?.(entries);
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: entries[0]?.seq ?? Math.max(0, this.end.count - 1) };
   }
 
+  private get rules(): Rules {
+    return this.deps.rules ?? RULES_HERE;
+  }
+
   /** A bug in the rules must not make a phone send the same words for ever. */
-  private respondTo(input: Input, now: number): Response {
+  private async respondTo(input: Input, now: number): Promise<Decision> {
     try {
-      return respond(this.state, input, now);
+      return await this.rules.respond(this.job, this.state, input, now);
     } catch (error) {
-      this.deps.log.error({ job: this.job, input: input.kind, err: error }, 'the rules failed on an input');
+      if (!(error instanceof RulesFailed)) throw error;
+      this.deps.log.error(
+        { job: this.job, input: input.kind, err: error.cause },
+        'the rules failed on an input',
+      );
       return {
         kind: 'refused',
         reason: 'bad-message',

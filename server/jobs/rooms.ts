@@ -171,6 +171,7 @@ export class Rooms {
     const room = this.live(job);
     this.rooms.delete(job);
     this.asks.forget(job);
+    this.deps.rules?.forget(job);
     return room;
   }
 
@@ -189,6 +190,7 @@ export class Rooms {
     clearInterval(this.sweeper);
     const rooms = await Promise.all([...this.rooms.values()].map((r) => r.catch(() => undefined)));
     await Promise.all(rooms.map((room) => room?.close()));
+    await this.deps.rules?.close();
     await this.deps.leases?.close();
   }
 }

@@ -1,7 +1,7 @@
 import type { Warn } from '../store/sqlite.ts';
 import { StoreFailure } from '../store/store.ts';
 import type { SummaryKey } from '../store/summary-key.ts';
-import type { DatabaseAddress } from './address.ts';
+import { addressFault, type DatabaseAddress, nameOf } from './address.ts';
 import { Database } from './database.ts';
 import { PostgresStore } from './postgres.ts';
 import { STEPS } from './schema.ts';
@@ -27,6 +27,17 @@ export async function openPostgres(
     await database.close();
     throw error;
   }
+}
+
+/** The same, for a command that needs the database for itself: refused while a server uses it. */
+export async function openUnused(address: DatabaseAddress, key: SummaryKey): Promise<PostgresStore> {
+  const fault = addressFault(address.url);
+  if (fault !== undefined) throw new StoreFailure(fault);
+  const store = await openPostgres(address, key);
+  const [url] = await store.leases.alive();
+  if (url === undefined) return store;
+  await store.close();
+  throw new StoreFailure(`a server uses ${nameOf(address)} (the process at ${url}): stop it first.`);
 }
 
 /** A database that would change letters, or that acknowledges what its disk does not have, is no place for a log. */

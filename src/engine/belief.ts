@@ -1,4 +1,4 @@
-import type { Axis } from '../model/turns.ts';
+import { type Axis, otherAxis } from '../model/turns.ts';
 import { type Comparison, comparisonAt, type Look } from './looks.ts';
 import { BACKLASHES } from './slack.ts';
 
@@ -74,91 +74,125 @@ const LOG_LIKELY: readonly Float64Array[] = LIKELY.map((each) => each.map(Math.l
 
 const changeIndex = (change: number): number => RANGE + Math.round(change / STEP_DB);
 
-/** Every hypothesis, by number: the peaks run fastest, then the backlashes, then the forms of the light. */
-const COUNT = DROPS.length * SLACKS.length * PEAKS;
-const numbers = (of: (i: number) => number): Int32Array =>
-  Int32Array.from({ length: COUNT }, (_, i) => of(i));
+/**
+ * How far the peak along one adjuster moves for each eighth of the other, and how likely each is thought to be: a light that
+ * is longer one way and lies askew. So what was seen along another line counts here only as far as it may.
+ */
+const SKEWS = [
+  { by: 0, prior: 0.76 },
+  { by: 0.35, prior: 0.07 },
+  { by: -0.35, prior: 0.07 },
+  { by: 0.75, prior: 0.05 },
+  { by: -0.75, prior: 0.05 },
+] as const;
+
+/** Every hypothesis, by number: the peaks run fastest, then the skews, the backlashes, the forms of the light. */
+const COUNT = DROPS.length * SLACKS.length * SKEWS.length * PEAKS;
+const numbers = (of: (i: number) => number): Float64Array =>
+  Float64Array.from({ length: COUNT }, (_, i) => of(i));
+/** Where the peak lies on the line through the start. */
 const PEAK_OF = numbers((i) => (i % PEAKS) - REACH);
-const SLACK_OF = numbers((i) => SLACKS[Math.floor(i / PEAKS) % SLACKS.length]?.index ?? 0);
-const FORM_OF = numbers((i) => Math.floor(i / (PEAKS * SLACKS.length)));
-const peakOf = (i: number): number => PEAK_OF[i] ?? 0;
+const SKEW_OF = numbers((i) => SKEWS[Math.floor(i / PEAKS) % SKEWS.length]?.by ?? 0);
+const slackNumber = (i: number): number => Math.floor(i / (PEAKS * SKEWS.length)) % SLACKS.length;
+const SLACK_OF = numbers((i) => SLACKS[slackNumber(i)]?.index ?? 0);
+const FORM_OF = numbers((i) => Math.floor(i / (PEAKS * SKEWS.length * SLACKS.length)));
 const slackOf = (i: number): number => SLACK_OF[i] ?? 0;
 const dropsOf = (i: number): Float64Array => DROPS[FORM_OF[i] ?? 0] ?? new Float64Array();
+/** Where the peak lies along a line: `line` is where the other adjuster stands. */
+const peakOn = (i: number, line: number): number => (PEAK_OF[i] ?? 0) + (SKEW_OF[i] ?? 0) * line;
 
-const PRIOR = Float64Array.from({ length: COUNT }, (_, i) => {
-  const slack = SLACKS[Math.floor(i / PEAKS) % SLACKS.length];
-  return Math.log((slack?.prior ?? 0) * (Math.exp(-((peakOf(i) / AIM_SD) ** 2) / 2) + 0.01));
-});
-
-/** Less likely than this share of the likeliest, a hypothesis is not thought of any further. */
-const WORTH_THINKING = Math.log(1e-3);
-
-/** Peaks that the looks leave possible, each with a form of the light and a backlash. The weights sum to one. */
-export interface Belief {
-  /** The numbers of the hypotheses that are likely enough, and their weights. */
-  readonly live: Int32Array;
-  readonly weights: Float64Array;
+/** Hypotheses, and how likely each is, as logarithms that need not sum to anything. */
+interface Thoughts {
+  readonly ids: Int32Array;
+  readonly logs: Float64Array;
 }
 
-const known: Record<Axis, WeakMap<Look, Float64Array>> = {
+const PRIOR: Thoughts = {
+  ids: Int32Array.from({ length: COUNT }, (_, i) => i),
+  logs: numbers((i) => {
+    const slack = SLACKS[slackNumber(i)]?.prior ?? 0;
+    const skew = SKEWS[Math.floor(i / PEAKS) % SKEWS.length]?.prior ?? 0;
+    return Math.log(slack * skew * (Math.exp(-(((PEAK_OF[i] ?? 0) / AIM_SD) ** 2) / 2) + 0.01));
+  }),
+};
+
+/** Less likely than this share of the likeliest, a hypothesis does not count now; and it is given up for good. */
+const WORTH_COUNTING = Math.log(1e-3);
+const WORTH_KEEPING = Math.log(1e-7);
+
+/** Peaks along one line that the looks leave possible, each with a form of the light and a backlash. The weights sum to one. */
+export interface Belief {
+  /** The numbers of the hypotheses that are likely enough, their weights, and where along the line their peaks are. */
+  readonly live: Int32Array;
+  readonly weights: Float64Array;
+  readonly peaks: Float64Array;
+}
+
+const known: Record<Axis, WeakMap<Look, Thoughts>> = {
   horizontal: new WeakMap(),
   vertical: new WeakMap(),
 };
-const lives = new WeakMap<Float64Array, Belief>();
+const lives = new WeakMap<Thoughts, Map<number, Belief>>();
 
-/** Where along `axis` the peak may lie, after all the looks. */
-export function beliefOf(looks: readonly Look[], axis: Axis): Belief {
+/** Where along `axis` the peak may lie, after all the looks, on the line where the other adjuster stands at `line`. */
+export function beliefOf(looks: readonly Look[], axis: Axis, line: number): Belief {
   const last = looks.findLastIndex((look) => known[axis].has(look));
   const from = looks[last];
-  let logs = (from && known[axis].get(from)) ?? PRIOR;
+  let thoughts = (from && known[axis].get(from)) ?? PRIOR;
   for (let i = last + 1; i < looks.length; i++) {
     const [before, look] = [looks[i - 1], looks[i]];
     if (!look) continue;
     const seen = before && comparisonAt(before, look);
-    if (seen) logs = after(logs, axis, seen);
-    known[axis].set(look, logs);
+    if (seen) thoughts = after(thoughts, axis, seen);
+    known[axis].set(look, thoughts);
   }
-  const belief = lives.get(logs) ?? alive(logs);
-  lives.set(logs, belief);
+  const lines = lives.get(thoughts) ?? new Map<number, Belief>();
+  lives.set(thoughts, lines);
+  const belief = lines.get(line) ?? alive(thoughts, line);
+  lines.set(line, belief);
   return belief;
 }
 
-/**
- * Bayes' rule. What was seen along one line counts for all lines: where the light lies askew, the looks that follow
- * outweigh it.
- */
-function after(logs: Float64Array, axis: Axis, { axis: along, from, to, sign }: Comparison): Float64Array {
+/** Bayes' rule. */
+function after(thoughts: Thoughts, axis: Axis, { axis: along, from, to, sign }: Comparison): Thoughts {
   const likely = LOG_LIKELY[sign + 1];
-  if (along !== axis || !likely) return logs;
-  const next = new Float64Array(logs);
-  for (let i = 0; i < COUNT; i++) {
-    const [drops, slack, peak] = [dropsOf(i), slackOf(i), peakOf(i)];
+  if (along !== axis || !likely) return thoughts;
+  const line = from.turned[otherAxis(axis)];
+  const { ids } = thoughts;
+  const logs = new Float64Array(ids.length);
+  let top = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < ids.length; k++) {
+    const i = ids[k] ?? 0;
+    const [drops, slack, peak] = [dropsOf(i), slackOf(i), peakOn(i, line)];
     const was = dropAt(drops, (from.pointing[axis][slack] ?? 0) - peak);
     const is = dropAt(drops, (to.pointing[axis][slack] ?? 0) - peak);
-    next[i] = (logs[i] ?? 0) + (likely[changeIndex(was - is)] ?? 0);
+    const log = (thoughts.logs[k] ?? 0) + (likely[changeIndex(was - is)] ?? 0);
+    logs[k] = log;
+    if (log > top) top = log;
   }
-  return next;
+  return kept({ ids, logs }, top + WORTH_KEEPING);
 }
 
-function alive(logs: Float64Array): Belief {
-  let top = Number.NEGATIVE_INFINITY;
-  for (const each of logs) if (each > top) top = each;
-  const live: number[] = [];
-  const likely: number[] = [];
-  let sum = 0;
-  for (let i = 0; i < COUNT; i++) {
-    const log = (logs[i] ?? top) - top;
-    if (log <= WORTH_THINKING) continue;
-    live.push(i);
-    likely.push(Math.exp(log));
-    sum += Math.exp(log);
-  }
-  return { live: Int32Array.from(live), weights: Float64Array.from(likely, (each) => each / sum) };
+function kept({ ids, logs }: Thoughts, least: number): Thoughts {
+  const isKept = (_: number, k: number) => (logs[k] ?? least) > least;
+  return { ids: ids.filter(isKept), logs: logs.filter(isKept) };
+}
+
+function alive(thoughts: Thoughts, line: number): Belief {
+  const top = thoughts.logs.reduce((most, each) => Math.max(most, each), Number.NEGATIVE_INFINITY);
+  const { ids: live, logs } = kept(thoughts, top + WORTH_COUNTING);
+  const likely = logs.map((log) => Math.exp(log - top));
+  const sum = likely.reduce((all, each) => all + each, 0);
+  return {
+    live,
+    weights: likely.map((each) => each / sum),
+    peaks: Float64Array.from(live, (i) => peakOn(i, line)),
+  };
 }
 
 /** The mean of where the peak may lie, eighths from the start. */
-export const likelyPeak = ({ live, weights }: Belief): number =>
-  live.reduce((sum, i, k) => sum + (weights[k] ?? 0) * peakOf(i), 0);
+export const likelyPeak = ({ peaks, weights }: Belief): number =>
+  peaks.reduce((sum, peak, k) => sum + (weights[k] ?? 0) * peak, 0);
 
 /** The mean of how wide the light may be: its half-power half-width, eighths. */
 export const likelyHalfWidth = ({ live, weights }: Belief): number =>
@@ -175,7 +209,7 @@ export interface Cost {
 
 /** The cost of the screw at `to`, turned there from `here`: within its backlash the emitter does not follow. */
 export function costAt(
-  { live, weights }: Belief,
+  { live, weights, peaks }: Belief,
   axis: Axis,
   here: Look,
   to: number,
@@ -185,7 +219,7 @@ export function costAt(
   for (let k = 0; k < live.length; k++) {
     const i = live[k] ?? 0;
     const weight = weights[k] ?? 0;
-    const short = dropAt(dropsOf(i), pointed(here, axis, slackOf(i), to) - peakOf(i));
+    const short = dropAt(dropsOf(i), pointed(here, axis, slackOf(i), to) - (peaks[k] ?? 0));
     expected += weight * short;
     if (short > allowedDb) risk += weight;
   }
@@ -198,34 +232,37 @@ function pointed(here: Look, axis: Axis, slack: number, to: number): number {
   return Math.max(to - half, Math.min(to + half, here.pointing[axis][slack] ?? to));
 }
 
+/** A bin for each eighth of the peaks, those that skew leads farther out too. */
+const BINS = 4 * REACH + 1;
+
 /** How likely the light at the screw's place `to` falls against `here`, and how much the answer will tell. */
 export function outlook(
-  { live, weights }: Belief,
+  { live, weights, peaks }: Belief,
   axis: Axis,
   here: Look,
   to: number,
 ): { tells: number; falls: number } {
   // By peak: how likely the answers are, falls first.
-  const joint = SIGNS.map(() => new Float64Array(PEAKS));
+  const joint = SIGNS.map(() => new Float64Array(BINS));
   const slacks = SLACKS.map(({ index }) => ({
     from: here.pointing[axis][index] ?? 0,
     to: pointed(here, axis, index, to),
   }));
   for (let k = 0; k < live.length; k++) {
     const i = live[k] ?? 0;
-    const [drops, peak] = [dropsOf(i), peakOf(i)];
-    const slack = slacks[Math.floor(i / PEAKS) % SLACKS.length];
+    const [drops, peak] = [dropsOf(i), peaks[k] ?? 0];
+    const slack = slacks[slackNumber(i)];
     if (!slack) continue;
     const at = changeIndex(dropAt(drops, slack.from - peak) - dropAt(drops, slack.to - peak));
+    const bin = Math.max(0, Math.min(BINS - 1, Math.round(peak) + (BINS - 1) / 2));
     for (let a = 0; a < SIGNS.length; a++) {
-      const peaks = joint[a];
-      if (peaks)
-        peaks[peak + REACH] = (peaks[peak + REACH] ?? 0) + (weights[k] ?? 0) * (LIKELY[a]?.[at] ?? 0);
+      const bins = joint[a];
+      if (bins) bins[bin] = (bins[bin] ?? 0) + (weights[k] ?? 0) * (LIKELY[a]?.[at] ?? 0);
     }
   }
-  const answers = Float64Array.from(joint, (peaks) => peaks.reduce((sum, p) => sum + p, 0));
-  const all = new Float64Array(PEAKS).map((_, i) => joint.reduce((sum, peaks) => sum + (peaks[i] ?? 0), 0));
-  const both = joint.reduce((sum, peaks) => sum + entropy(peaks), 0);
+  const answers = Float64Array.from(joint, (bins) => bins.reduce((sum, p) => sum + p, 0));
+  const all = new Float64Array(BINS).map((_, i) => joint.reduce((sum, bins) => sum + (bins[i] ?? 0), 0));
+  const both = joint.reduce((sum, bins) => sum + entropy(bins), 0);
   // Mutual information of the answer and the peak, bits.
   return { tells: entropy(all) + entropy(answers) - both, falls: answers[0] ?? 0 };
 }

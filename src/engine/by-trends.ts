@@ -1,28 +1,20 @@
 import type { Action, Advice } from '../model/advice.ts';
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { HEARER, type TimedAdvice } from './advice.ts';
-import { type Belief, beliefOf, costAt, likelyHalfWidth, likelyPeak, outlook } from './belief.ts';
 import { lacksAim } from './hunt.ts';
+import { wayAround } from './lit-around.ts';
 import type { Look } from './looks.ts';
-import {
-  ALLOWED_DB,
-  lacksSide,
-  lookHere,
-  missingByTrends,
-  RISK,
-  SIDE_AT,
-  sideSeen,
-  steadySince,
-} from './proven.ts';
+import { costHere, lookHere, missingByTrends, peakSeen, RISK, sideSeen, steadySince } from './proven.ts';
 import { CAUSES, type RuleId } from './rules.ts';
 import type { Search } from './search.ts';
+import { acrossTo, type Line, lineOf, mostTelling, turnTo } from './trend-line.ts';
 import { widening } from './widening.ts';
 
 /** The light is looked at: no number is wanted. */
 const LOOK: Action = { kind: 'read', as: 'trend' };
 
 /** It has not ended after so many turns. */
-const MOST_TURNS = 100;
+const MOST_TURNS = 125;
 
 /** The square that is searched where nothing is seen: as for a search with numbers. */
 const SQUARE = widening(2, 8);
@@ -34,17 +26,28 @@ export function adviseByTrends(search: Search, now: number): TimedAdvice {
   if (search.path !== 'clear') return covered(search, now);
   if (search.blocking.dark === false) return say('not-by-reflection', { kind: 're-aim' });
   const here = lookHere(search);
-  if (!here) return settling(search, search.stay.since, now) ?? say('look', LOOK, looks.slice(-1));
-  if (lacksAim(search)) return say('aim-first', { kind: 're-aim' }, [here]);
-  if (here.seen === 'too-strong') return flooded(search, here);
-  if (here.seen === 'nothing') return dark(search, looks, here);
-  if (search.moves - firstMoves(search) > MOST_TURNS)
+  if (here && lacksAim(search)) return say('aim-first', { kind: 're-aim' }, [here]);
+  if (here && search.moves - firstMoves(search) > MOST_TURNS)
     return say('no-single-peak', { kind: 'check', causes: [...CAUSES.noPeak] }, [here]);
+  const onward = lookAround(search, looks);
+  if (onward) return onward;
+  if (!here) return settling(search, search.stay.since, now) ?? say('look', LOOK, looks.slice(-1));
+  if (here.seen === 'too-strong') return flooded(search, here);
+  const step = here.seen === 'nothing' ? dark(search, looks, here) : undefined;
+  if (step) return step;
   return turnOn(search, looks, here) ?? atTheEnd(search, looks, here, now);
 }
 
 /** The turns made by the last check of the causes; the search begins anew with it. */
 const firstMoves = (search: Search): number => search.looked.moves;
+
+/** Once a peak is proven: on to the places around it. Both adjusters are turned before the light is looked at again. */
+function lookAround(search: Search, looks: readonly Look[]): TimedAdvice | undefined {
+  const peak = peakSeen(looks);
+  const place = peak && wayAround(search, looks, peak);
+  const step = place && stepTo(search, place);
+  return step && say('light-around', step, [peak]);
+}
 
 function covered(search: Search, now: number): TimedAdvice {
   const isChecking = search.path === 'blocked' && search.blocking.dark === undefined;
@@ -66,8 +69,10 @@ function flooded(search: Search, here: Look): TimedAdvice {
 }
 
 /** Nothing is seen: back to where something was; else full gain, an aim by eye, a widening square. */
-function dark(search: Search, looks: readonly Look[], here: Look): TimedAdvice {
+function dark(search: Search, looks: readonly Look[], here: Look): TimedAdvice | undefined {
   const before = looks.at(-2);
+  // Dark at the end of one turn: the search knows what that says.
+  if (before && before.gain === here.gain && before.seen !== 'nothing') return turnOn(search, looks, here);
   const isDimmed = before && before.gain !== here.gain && before.seen !== 'nothing';
   if (isDimmed && canSet(search)) return say('look', { kind: 'gain', change: 'raise' }, [before, here]);
   const lit = looks.findLast(({ seen }) => seen !== 'nothing');
@@ -95,151 +100,66 @@ function stepTo(search: Search, place: Readonly<Record<Axis, number>>): Action |
   return undefined;
 }
 
-/** The turn towards a place, as far as the hand and the screw go. */
-function turnTo(search: Search, axis: Axis, to: number): Action | undefined {
-  if (search.stuck[axis]) return undefined;
-  const { low, high } = search.limits[axis];
-  const from = search.turned[axis];
-  const most = search.adjusters.maxStep;
-  const eighths = Math.max(-most, Math.min(most, Math.max(low, Math.min(high, to)) - from));
-  if (eighths === 0) return undefined;
-  const reversal = search.lastTurn[axis] !== 0 && Math.sign(eighths) !== search.lastTurn[axis];
-  return { kind: 'turn', axis, eighths, reversal };
-}
-
-/** One adjuster: where its peak may lie, the best place within one turn of the hand, and what that costs. */
-interface Line {
-  readonly axis: Axis;
-  readonly belief: Belief;
-  readonly home: number;
-  readonly risk: number;
-}
-
-function lineOf(search: Search, looks: readonly Look[], here: Look, axis: Axis): Line {
-  const belief = beliefOf(looks, axis);
-  const home = bestPlace(search, belief, axis, here);
-  return { axis, belief, home, risk: costAt(belief, axis, here, home, ALLOWED_DB).risk };
-}
-
-/** First each peak is found, then both are proven; the adjuster that is in work stays in work. */
+/**
+ * First each peak is found, then the adjusters are turned across them, one after the other; the adjuster that is in work stays
+ * in work, and the other one stands at its own peak meanwhile.
+ */
 function turnOn(search: Search, looks: readonly Look[], here: Look): TimedAdvice | undefined {
-  const lines = [search.axis, otherAxis(search.axis)].map((axis) => lineOf(search, looks, here, axis));
-  for (const { axis, belief, risk } of lines) {
-    if (risk <= FOUND) continue;
-    const to = mostTelling(search, belief, axis, here);
-    const step = to !== undefined && turnTo(search, axis, to);
-    if (step)
-      return say(sideSeen(looks, here, axis, 1).length > 0 ? 'reverse-on-fall' : 'find-slope', step, [here]);
-  }
-  for (const line of lines) {
-    if (isHome(line, here)) continue;
-    const step = mirrored(search, looks, line, here);
-    if (step) return say('prove-peak', step, [here]);
+  const { axis } = search;
+  const other = otherAxis(axis);
+  const inWork = lineOf(search, looks, here, axis, here.turned[other]);
+  if (inWork.risk > FOUND) return find(search, looks, here, inWork);
+  const next = lineOf(search, looks, here, other, inWork.home);
+  const off = Math.abs(here.turned[axis] - inWork.home);
+  const offNext = Math.abs(here.turned[other] - next.home);
+  const home = (line: Line) => {
     const back = turnTo(search, line.axis, line.home);
-    if (back) return say('middle-of-equals', back, [here]);
-  }
-  for (const line of lines) {
-    const side = lacksSide(looks, here, line.axis);
-    const step = side && turnTo(search, line.axis, farOn(search, line, here, side));
+    return back && say('middle-of-equals', back, [here]);
+  };
+  // On its way across, the adjuster in work goes on, unless the other one is far from where it should stand.
+  const slack = off > 1 ? ON_THE_WAY : 1;
+  if (next.risk > slack * FOUND || offNext > slack)
+    return (
+      (off > 1 ? home(inWork) : undefined) ??
+      (next.risk > FOUND ? find(search, looks, here, next) : home(next))
+    );
+  for (const line of [inWork, next]) {
+    const to = acrossTo(search, looks, line, here);
+    const step = to !== undefined && turnTo(search, line.axis, to);
     if (step) return say('prove-peak', step, [here]);
+    const back = home(line);
+    if (back) return back;
   }
-  // Both sides were seen, and still it is not sure enough: one more look at each.
-  for (const { axis, belief, risk } of lines) {
-    if (risk <= RISK) continue;
-    const to = mostTelling(search, belief, axis, here);
-    const step = to !== undefined && turnTo(search, axis, to);
-    if (step) return say('reverse-on-fall', step, [here]);
+  // All was seen, and still it is not sure enough: once more from below, with the slack of the screw taken up; else one more look.
+  for (const line of [inWork, next]) {
+    if (costHere(looks, here, line.axis).risk <= RISK) continue;
+    const down = search.lastTurn[line.axis] < 0 && turnTo(search, line.axis, line.home - TAKES_UP);
+    return down ? say('middle-of-equals', down, [here]) : find(search, looks, here, line);
   }
   return undefined;
+}
+
+/** As much of a turn as takes up the largest backlash that is thought of. Eighths. */
+const TAKES_UP = 5;
+
+/** Between two stops of a way across, what is known of the other adjuster may change by so much. */
+const ON_THE_WAY = 3;
+
+function find(search: Search, looks: readonly Look[], here: Look, line: Line): TimedAdvice | undefined {
+  const to = mostTelling(search, line.belief, line.axis, here);
+  const step = to !== undefined && turnTo(search, line.axis, to);
+  if (!step) return undefined;
+  return say(sideSeen(looks, here, line.axis, 1).length > 0 ? 'reverse-on-fall' : 'find-slope', step, [here]);
 }
 
 /** A peak is found when it is unlikelier than this to be farther off than is allowed; proving its sides tells the rest. */
 const FOUND = 0.1;
 
-/** Near enough to the middle: another place would not be brighter for the eye. dB. */
-const AS_GOOD_DB = 0.1;
-
-function isHome({ belief, axis, risk, home }: Line, here: Look): boolean {
-  if (home === here.turned[axis]) return true;
-  const cost = costAt(belief, axis, here, here.turned[axis], ALLOWED_DB);
-  return cost.risk <= Math.max(RISK, risk) && cost.expected <= AS_GOOD_DB;
-}
-
-/** The places within one turn of the hand. */
-function within(search: Search, axis: Axis): number[] {
-  const { low, high } = search.limits[axis];
-  const from = search.turned[axis];
-  const most = search.adjusters.maxStep;
-  return Array.from({ length: 2 * most + 1 }, (_, i) => from - most + i).filter(
-    (to) => to >= low && to <= high,
-  );
-}
-
-function bestPlace(search: Search, belief: Belief, axis: Axis, here: Look): number {
-  let [best, least] = [here.turned[axis], Number.POSITIVE_INFINITY];
-  for (const to of within(search, axis)) {
-    const { expected, risk } = costAt(belief, axis, here, to, ALLOWED_DB);
-    if (expected + risk < least) [best, least] = [to, expected + risk];
-  }
-  return best;
-}
-
-/**
- * Looks are made so far from where the peak seems to lie, or nearer: from there one turn of the hand leads to a place as
- * far on its other side, and two such places are told apart best. Eighths.
- */
-const AROUND = 6;
-/** On wide light farther out, for near its peak nothing is told apart: this share of its half-width. */
-const AROUND_WIDE = 0.6;
-
-/** The place around the likely peak whose look tells most of where it lies. */
-function mostTelling(search: Search, belief: Belief, axis: Axis, here: Look): number | undefined {
-  const peak = likelyPeak(belief);
-  const reach = within(search, axis).filter((to) => to !== here.turned[axis]);
-  const around = Math.max(AROUND, AROUND_WIDE * likelyHalfWidth(belief));
-  const near = reach.filter((to) => Math.abs(to - peak) <= around);
-  if (near.length === 0) return peak < here.turned[axis] ? reach[0] : reach.at(-1);
-  let [best, most] = [near[0], 0];
-  for (const to of near) {
-    const { tells } = outlook(belief, axis, here, to);
-    if (tells > most) [best, most] = [to, tells];
-  }
-  return best;
-}
-
-/**
- * From one side straight to the other, where one turn of the hand reaches it and it has still to be seen: the two sides
- * are compared, and the way back from there shows that it is lower.
- */
-function mirrored(
-  search: Search,
-  looks: readonly Look[],
-  { axis, home }: Line,
-  here: Look,
-): Action | undefined {
-  const off = here.turned[axis] - home;
-  if (Math.abs(off) < SIDE_AT || 2 * Math.abs(off) > search.adjusters.maxStep) return undefined;
-  const center = { ...here, turned: { ...here.turned, [axis]: home } };
-  return lacksSide(looks, center, axis) === -Math.sign(off) ? turnTo(search, axis, home - off) : undefined;
-}
-
-/** Sure enough that the light will be seen to fall. */
-const SURE_FALL = 0.97;
-
-/** The nearest place on one side where the light falls for sure; else as far as the hand goes. */
-function farOn(search: Search, { axis, belief }: Line, here: Look, side: -1 | 1): number {
-  const at = here.turned[axis];
-  const places = within(search, axis).filter((to) => side * (to - at) >= SIDE_AT);
-  places.sort((a, b) => side * (a - b));
-  const sure = places.find((to) => outlook(belief, axis, here, to).falls >= SURE_FALL);
-  return sure ?? places.at(-1) ?? at + side * SIDE_AT;
-}
-
 function atTheEnd(search: Search, looks: readonly Look[], here: Look, now: number): TimedAdvice {
   const missing = missingByTrends(search, now);
   const lacks = (id: string) => missing.some((each) => each.id === id);
   const stuck = AXES.filter((axis) => search.stuck[axis]);
-  if (lacks('bracket-horizontal') || lacks('bracket-vertical') || lacks('at-peak')) {
+  if (lacks('bracket-horizontal') || lacks('bracket-vertical') || lacks('at-peak') || lacks('second-peak')) {
     const causes = stuck.length > 0 ? stuck.map((axis) => `${axis}-stuck`) : [...CAUSES.noPeak];
     return say(stuck.length > 0 ? 'stuck-adjuster' : 'no-single-peak', { kind: 'check', causes }, [here]);
   }

@@ -9,7 +9,8 @@ import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
 import { isLost, toLevel } from './level.ts';
-import { type Look, looked, type Seen } from './looks.ts';
+import type { Look, Seen } from './looks.ts';
+import { withLook } from './proven.ts';
 import { begun } from './rejected.ts';
 import type { Sample, Turn } from './sample.ts';
 import { begunAs, NONE_STUCK, type Search, sampleHere, startSearch } from './search.ts';
@@ -178,7 +179,7 @@ function seen(search: Search, what: Seen, seq: Seq, at: number): Search {
   const isBack = search.blocking.seqs.length === 0 || what === 'steady';
   return {
     ...search,
-    looks: looked(looks, look),
+    looks: withLook(looks, look),
     checks: what === 'nothing' ? search.checks : 0,
     ...(isBack ? {} : { blocking: { seqs: [] } }),
   };

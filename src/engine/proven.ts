@@ -1,7 +1,8 @@
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { beliefOf, type Cost, costAt } from './belief.ts';
 import { FRESH_MS } from './fresh.ts';
-import { comparisons, type Look } from './looks.ts';
+import { unseenAround } from './lit-around.ts';
+import { across, comparisons, isLesser, type Look, looked } from './looks.ts';
 import type { Missing } from './missing.ts';
 import type { Search } from './search.ts';
 
@@ -17,7 +18,7 @@ const TIMES = 2;
 /** Looks along a line so far from the accepted place say nothing of it. Eighths. */
 const ON_LINE = 2;
 /** Two places less far apart are the same place to an eye. Eighths. */
-const APART = 4;
+export const APART = 4;
 
 /** Off by more than this is not accepted, unless it is unlikelier than `RISK`. dB. */
 export const ALLOWED_DB = 0.3;
@@ -25,7 +26,13 @@ export const RISK = 0.02;
 
 /** How far from the peak this place is along one adjuster, as far as is known. */
 export function costHere(looks: readonly Look[], here: Look, axis: Axis): Cost {
-  return costAt(beliefOf(looks, axis), axis, here, here.turned[axis], ALLOWED_DB);
+  return costAt(
+    beliefOf(looks, axis, here.turned[otherAxis(axis)]),
+    axis,
+    here,
+    here.turned[axis],
+    ALLOWED_DB,
+  );
 }
 
 export type Side = -1 | 1;
@@ -50,13 +57,53 @@ export function sideSeen(
   });
 }
 
-/** A side that was not yet seen to be lower along the line through this place, or not often enough. */
-export const lacksSide = (looks: readonly Look[], here: Look, axis: Axis): Side | undefined =>
-  ([1, -1] as const).find(
+/** The sides that were not yet seen to be lower along the line through this place, or not often enough. */
+export const lacksSides = (looks: readonly Look[], here: Look, axis: Axis): readonly Side[] =>
+  ([1, -1] as const).filter(
     (side) =>
       sideSeen(looks, here, axis, side).length === 0 ||
       sideSeen(looks, here, axis, side, false).length < TIMES,
   );
+
+/** The light was seen not to rise beside this place, on the way across it: no ring, and no dip between two peaks. */
+export function isTopped(looks: readonly Look[], here: Look, axis: Axis): boolean {
+  const { up, on } = across(looks, here, axis);
+  return up !== undefined && up >= 0 && on !== undefined && on <= 0;
+}
+
+const provens = new WeakMap<Look, boolean>();
+
+/** The newest look at a place whose two lines showed it to be a peak; undefined where none did. */
+export function peakSeen(looks: readonly Look[]): Look | undefined {
+  for (let i = looks.length - 1; i >= 0; i--) {
+    const look = looks[i];
+    if (!look) continue;
+    const isProven = provens.get(look) ?? hasLines(looks.slice(0, i + 1), look);
+    provens.set(look, isProven);
+    if (isProven) return look;
+  }
+  return undefined;
+}
+
+const hasLines = (looks: readonly Look[], here: Look): boolean =>
+  here.seen !== 'nothing' &&
+  here.seen !== 'too-strong' &&
+  AXES.every(
+    (axis) =>
+      lacksSides(looks, here, axis).length === 0 &&
+      isTopped(looks, here, axis) &&
+      costHere(looks, here, axis).risk <= RISK,
+  );
+
+/**
+ * The looks after one more. Where it shows that what was proven is the peak of a lesser light, the search begins anew with it:
+ * what was seen around the other says nothing of this one.
+ */
+export function withLook(looks: readonly Look[], look: Look): readonly Look[] {
+  const peak = peakSeen(looks);
+  const all = looked(looks, look);
+  return peak && isLesser(all, peak) ? [look] : all;
+}
 
 /** The look at this place, at this gain, since it was last touched. */
 export function lookHere(search: Search): Look | undefined {
@@ -79,10 +126,12 @@ export function missingByTrends(search: Search, now: number): Missing[] {
   if (here.seen === 'too-strong') return [{ id: 'not-saturated', figures: {} }];
   const missing: Missing[] = [];
   for (const axis of AXES) {
-    if (lacksSide(looks, here, axis)) missing.push({ id: `bracket-${axis}`, figures: {} });
+    if (lacksSides(looks, here, axis).length > 0) missing.push({ id: `bracket-${axis}`, figures: {} });
   }
-  if (AXES.some((axis) => costHere(looks, here, axis).risk > RISK))
+  if (AXES.some((axis) => !isTopped(looks, here, axis) || costHere(looks, here, axis).risk > RISK))
     missing.push({ id: 'at-peak', figures: {} });
+  if (missing.length === 0 && unseenAround(search, looks, here))
+    missing.push({ id: 'second-peak', figures: {} });
   if (search.blocking.dark !== true) missing.push({ id: 'blocking-check', figures: {} });
   const held = here.at - (steadySince(looks, search) ?? here).at;
   if (held < search.meter.holdMs) {

@@ -32,3 +32,6 @@ export const CAUTIONS_READ = 'Cautions read and understood';
 
 /** At the end, so that nobody leaves a hall unprotected. */
 export const AFTERWARDS = 'Restore the alarm outputs. Put the covers back. Check that the panel is normal.';
+
+/** While the phone refuses what its browser could do. */
+export const SCREEN_SLEEPS = 'The phone lets its screen go dark: charge it, or end its power saving.';

@@ -8,7 +8,7 @@ import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import type { SecondOpinion } from './second.ts';
 import { isStringOfDigits, type Spotted } from './single-words.ts';
 import { Spelling } from './spelling.ts';
-import { meaningOf, type Weighed, weigh } from './weigh.ts';
+import { agreedShare, meaningOf, type Weighed, weigh } from './weigh.ts';
 
 /** The cost of each word of a sentence, natural log; words without meaning cost more. */
 const WORD_COST = 0.5;
@@ -37,14 +37,37 @@ const RIVAL_LEAD = 1;
 /** How much better the same string of digits must fit the second hearer before the two outvote the letters, natural log. Ours, no source. */
 const OUTVOTED_LEAD = 1;
 
-/**
- * The least share of all that was found that the second hearer must give to what the letters heard. Chosen by the bench of strangers,
- * where it asked about 19 of 2,187 that were right (7 from 0.5 on) and about 2 of 15 that were wrong (none).
- */
+/** The least share that the second hearer must give to what the letters heard, of all that letters and single words found. */
 const AGREED = 0.8;
 
-/** The second hearer finds the other meanings together too likely. */
-const isDoubted = ({ agreed }: Weighed): boolean => agreed !== undefined && agreed < AGREED;
+/** A text of which the second hearer is asked. */
+interface Found {
+  text: string;
+  meaning: string;
+}
+
+/**
+ * What the second hearer doubts: it finds the other meanings together too likely. Of what single words found, too: letters that are
+ * sure of an "eight" do not even list the "six". `unheard`: the likeliest of these, for the question.
+ */
+function doubtOf(
+  { sentences }: Weighed,
+  opinion: SecondOpinion,
+  spotted?: Spotted,
+): { unheard: string | undefined } | undefined {
+  const meaning = sentences[0]?.meaning as string;
+  const heard = new Set(sentences.map(({ text }) => text));
+  const more = (spotted?.rivals ?? []).flatMap(({ text }): Found[] =>
+    heard.has(text) ? [] : [{ text, meaning: meaningOf(text) }],
+  );
+  if (agreedShare([...sentences, ...more], meaning, opinion) >= AGREED) return undefined;
+  const [unheard] = more
+    .filter((one) => one.meaning !== meaning)
+    .sort((a, b) => opinion(b.text) - opinion(a.text));
+  const isLikeliest =
+    unheard && sentences.every((one) => one.meaning === meaning || opinion(one.text) < opinion(unheard.text));
+  return { unheard: isLikeliest ? unheard.text : undefined };
+}
 
 /**
  * What the hearer of single words would rather have heard: the words that explain the sound better than any wording of the
@@ -86,7 +109,7 @@ export function weigher(
     const free = freeText(logProbs, logits.tokens, alphabet);
     if (free.text === '') return { free, weighed: undefined, opinion };
     const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
-    return { free, weighed: weigh(found, free, options, opinion), opinion };
+    return { free, weighed: weigh(found, free, options), opinion };
   };
 }
 
@@ -99,11 +122,13 @@ export function heardOf({ free, weighed, opinion }: Weighing, spotted?: Spotted,
   if (REMARK.test(free.text)) return remark(free);
   const [first] = weighed?.sentences ?? [];
   if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
-  const rival = spotted && rivalOf(weighed, spotted);
+  const clearRival = spotted && rivalOf(weighed, spotted);
   const believed = believe(weighed);
-  if (spotted && opinion && rival !== undefined && isOutvoted(weighed, rival, spotted, opinion))
-    return outvoted(weighed, rival, believed, free.text);
-  const right = isDoubted(weighed) || rival !== undefined ? Math.min(believed, DISPUTED) : believed;
+  if (spotted && opinion && clearRival !== undefined && isOutvoted(weighed, clearRival, spotted, opinion))
+    return outvoted(weighed, clearRival, believed, free.text);
+  const doubt = opinion && doubtOf(weighed, opinion, spotted);
+  const rival = clearRival ?? doubt?.unheard;
+  const right = doubt || rival !== undefined ? Math.min(believed, DISPUTED) : believed;
   const rest = rival === undefined ? 1 - right : Math.max(0, 1 - right - RIVAL);
   const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
     text,

@@ -17,8 +17,6 @@ export interface Weighed {
   readonly letters: number;
   /** How unsure the model was of them: minus the log probability of the free text, for each letter; 0 or more. */
   readonly blur: number;
-  /** The likeliest meaning's share of all that was found, as a second hearer hears it, where there is one; 0 to 1. */
-  readonly agreed?: number;
 }
 
 /** Sentences kept from the search. */
@@ -35,7 +33,6 @@ export function weigh(
   found: readonly Candidate[],
   free: FreeText,
   { expect }: HearOptions,
-  opinion?: SecondOpinion,
 ): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
     const fit = TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text).flat(), expect) : 0));
@@ -59,7 +56,6 @@ export function weigh(
     strain: Math.max(0, free.score - score),
     letters,
     blur: -free.score / Math.max(1, letters),
-    ...(opinion && { agreed: agreedShare(kept, meaning, opinion) }),
   };
 }
 
@@ -72,12 +68,13 @@ function shared<T>(all: readonly T[], merit: (one: T) => number): (T & { share: 
   return all.map((one) => ({ ...one, share: weight(one) / total }));
 }
 
-function agreedShare(
-  kept: readonly { text: string; meaning: string }[],
+/** The share of one meaning among some texts, as a second hearer hears them; 0 to 1. */
+export function agreedShare(
+  texts: readonly { text: string; meaning: string }[],
   meaning: string,
   opinion: SecondOpinion,
 ): number {
-  return shared(kept, ({ text }) => opinion(text))
+  return shared(texts, ({ text }) => opinion(text))
     .filter((one) => one.meaning === meaning)
     .reduce((sum, { share }) => sum + share, 0);
 }

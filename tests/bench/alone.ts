@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { randomPair } from '../../src/simulator/cases.ts';
+import { randomPair, SITE_MIX } from '../../src/simulator/cases.ts';
 import { CAREFUL, type Errors } from '../../src/simulator/crew.ts';
 import type { PairSpec } from '../../src/simulator/pair.ts';
 import { FAMILIES, physicalPair } from '../../src/simulator/physical-cases.ts';
@@ -23,6 +23,8 @@ const { values } = parseArgs({
     family: { type: 'string', default: '' },
     /** Only the engine with numbers, with the trips of a person who walks. */
     walk: { type: 'boolean', default: false },
+    /** Share of pairs of the first simulator with a side lobe, and with a reflection: as on a site unless given. */
+    lobes: { type: 'string' },
     /** Leaves out the engine with numbers. */
     only: { type: 'boolean', default: false },
   },
@@ -92,4 +94,10 @@ function table(name: string, draw: (rng: ReturnType<typeof createRng>) => PairSp
 if (values.physical) {
   for (const family of FAMILIES.filter((each) => each.startsWith(values.family)))
     table(family, (rng) => physicalPair(family, rng));
-} else table('pairs of the first simulator', randomPair);
+} else
+  table('pairs of the first simulator', (rng) =>
+    randomPair(
+      rng,
+      values.lobes ? { sideLobe: Number(values.lobes), reflection: Number(values.lobes) } : SITE_MIX,
+    ),
+  );

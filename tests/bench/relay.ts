@@ -30,6 +30,8 @@ const options = new Command('bench:relay')
     'alignments',
   )
   .option('--no-pings', 'phones that send no pings, against the protocol: what the messages alone cost')
+  .option('--rules-threads <n>', 'in how many threads of their own the rules work', Number, 0)
+  .option('--bare-pings', 'the bare broadcast answers the same pings: the least that this traffic can cost')
   .option('--ways <list>', `which runs: ${WAYS.join(', ')}`, (list) => list.split(',') as Way[], [...WAYS])
   .option('--folder <path>', 'where the data folder is made; its disk is the one that is measured', tmpdir())
   .option('--profile', 'let the server write a .cpuprofile into this folder')
@@ -43,6 +45,8 @@ const options = new Command('bench:relay')
     jobs: number;
     say: Saying;
     pings: boolean;
+    rulesThreads: number;
+    barePings?: true;
     ways: Way[];
     folder: string;
     profile?: true;
@@ -56,6 +60,9 @@ const HZ = 100;
 const ALONE_S = 20;
 /** Between two looks at the memory, ms. */
 const LOOK_MS = 5_000;
+
+/** Room for what lives short, as every way to start the server gives it. */
+const YOUNG = '--max-semi-space-size=64';
 
 /** Processor time that a process used so far, of all its threads, ms. */
 function processorMs(pid: number): number {
@@ -95,7 +102,7 @@ async function measure(child: ChildProcess, url: string, seconds: number, bare: 
     crews: options.crews,
     seconds,
     say: options.say,
-    pings: options.pings && !bare,
+    pings: options.pings && (!bare || options.barePings === true),
     everySeconds: options.every,
   };
   const phones = fork(join(HERE, 'crews.ts'), [JSON.stringify(task)]);
@@ -154,8 +161,27 @@ async function startServer(data: string): Promise<{ child: ChildProcess; url: st
   const began = performance.now();
   const child = spawn(
     process.execPath,
-    [...profile, 'dist/server/main.js', '--port', '0', '--host', '127.0.0.1', '--tls', 'off', '--data', data],
-    { env: { ...process.env, LADDERLINE_SPEECH: 'off' }, stdio: ['ignore', 'pipe', 'inherit'] },
+    [
+      YOUNG,
+      ...profile,
+      'dist/server/main.js',
+      '--port',
+      '0',
+      '--host',
+      '127.0.0.1',
+      '--tls',
+      'off',
+      '--data',
+      data,
+    ],
+    {
+      env: {
+        ...process.env,
+        LADDERLINE_SPEECH: 'off',
+        LADDERLINE_RULES_THREADS: String(options.rulesThreads),
+      },
+      stdio: ['ignore', 'pipe', 'inherit'],
+    },
   );
   process.once('exit', () => child.kill('SIGKILL'));
   const url = await address(child);

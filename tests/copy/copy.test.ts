@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { copyStore } from '../../server/copy/copy.ts';
+import { forgetInDatabase } from '../../server/forget/forget.ts';
 import { digest } from '../../server/guard/secrets.ts';
 import { openPostgres } from '../../server/postgres/open.ts';
 import { openDataFolder } from '../../server/store/data-folder.ts';
@@ -172,5 +173,23 @@ describe.runIf(POSTGRES)('a copy to PostgreSQL and back', () => {
     expect(await contentOf(database)).toEqual(content);
     await copyStore(database, after);
     expect(await contentOf(after)).toEqual(content);
+  }, 60_000);
+
+  it('is where a name is forgotten, once no server uses it', async () => {
+    const data = mkdtempSync(join(tmpdir(), 'ladderline-forget-'));
+    onTestFinished(() => rmSync(data, { recursive: true }));
+    const place = cluster.newPlace();
+    const wish = { name: 'Ö. Example', why: 'Asked for', isSure: true, at: 20 };
+    const database = await openPostgres(place, newSummaryKey());
+    onTestFinished(() => database.close());
+    await fill(database);
+    await database.leases.begin('http://127.0.0.1:1');
+    await expect(forgetInDatabase(place, data, wish)).rejects.toThrow(
+      /^a server uses postgres:\/\/.* \(the process at http:\/\/127\.0\.0\.1:1\): stop it first\.$/,
+    );
+    await database.leases.close();
+    expect(await forgetInDatabase(place, data, wish)).toMatchObject([{ job: JOB, beside: [1] }]);
+    expect(JSON.stringify(await database.read(JOB, -1, 10_000))).not.toContain(wish.name);
+    expect(await database.audit(JOB)).toBeUndefined();
   }, 60_000);
 });

@@ -62,6 +62,22 @@ it('the programs that are called are built, and the files that are copied are th
   expect(existsSync(stage)).toBe(true);
 });
 
+it('every way to start the server gives what lives short the same room', () => {
+  const { scripts } = JSON.parse(readFileSync('package.json', 'utf8'));
+  const started = [
+    scripts.start.split('&&').at(-1),
+    ...FILES.flatMap(({ text }) => text.match(/^(?:ExecStart|CMD).*main\.js.*$/gm) ?? []),
+    /const YOUNG = .*/.exec(readFileSync('tests/bench/relay.ts', 'utf8'))?.[0],
+  ];
+  expect(started).toHaveLength(4);
+  expect(started.map((way) => /--max-semi-space-size=(\d+)/.exec(way)?.[1])).toEqual([
+    '64',
+    '64',
+    '64',
+    '64',
+  ]);
+});
+
 // systemd is not running here; its own checker reads the units. Debian: apt-get install systemd.
 const CHECKER = spawnSync('systemd-analyze', ['--version']).status === 0;
 

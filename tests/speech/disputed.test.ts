@@ -33,6 +33,38 @@ const weigh = weigher(wordGraph(), ALPHABET);
 const goTimes = (times: number) => (text: string) =>
   text === 'no' ? 0 : text === 'go' ? Math.log(times) : Number.NEGATIVE_INFINITY;
 
+describe('what only single words found, and the second hearer finds likely', () => {
+  /** The letters are sure of "eight", and single words like it better; "six" is this many times as likely to the second hearer. */
+  const decision = (times: number, rivals: readonly string[] = ['eight', 'six']) => {
+    const opinion = (text: string): number =>
+      text === 'eight' ? 0 : text === 'six' ? Math.log(times) : Number.NEGATIVE_INFINITY;
+    const spotted = {
+      score: (text: string) => (text === 'eight' ? -0.5 : text === 'six' ? -2.5 : undefined),
+      rivals: rivals.map((text) => ({ text, score: text === 'eight' ? -0.5 : -2.5 })),
+    };
+    return decide({ via: 'voice', ...heardOf(weigh(clearly('eight'), {}, opinion), spotted, () => 0.99) });
+  };
+
+  it.each([
+    [0.249, 'taken'],
+    [0.251, 'doubtful'],
+    [1000, 'doubtful'],
+  ])('%f times as likely is %s', (times, kind) => {
+    expect(decision(times).kind).toBe(kind);
+  });
+
+  it('is named in the question', () => {
+    expect(decision(0.251)).toMatchObject({
+      kind: 'doubtful',
+      options: [[{ reading: { value: 8 } }], [{ reading: { value: 6 } }]],
+    });
+  });
+
+  it('is not looked for where nobody found it', () => {
+    expect(decision(1000, ['eight']).kind).toBe('taken');
+  });
+});
+
 describe('what a second hearer hears otherwise', () => {
   const decision = (opinion?: (text: string) => number) => {
     const { text, confidence, alternatives } = heardOf(weigh(clearly('no'), {}, opinion));
@@ -142,7 +174,8 @@ describe('second hearer and single words together outvote the letters', () => {
     ],
     ['asked where it is one digit', 'nine', { leads: 9 }, -0.1, 'doubtful', [5, 9]],
     ['asked where it is no digits', 'fifty one', { leads: 9 }, -0.1, 'doubtful', [5, 51]],
-    ['left to the letters where single words are not clear', 'nine five', { leads: 9 }, -1.01, 'taken', [5]],
+    ['asked where single words are not clear', 'nine five', { leads: 9 }, -1.01, 'doubtful', [5, 95]],
+    ['left to the letters where neither is', 'nine five', { leads: -1.39 }, -1.01, 'taken', [5]],
   ])('%s', (_, rival, how, single, kind, values) => {
     const hearing = outcome(rival, how, single);
     expect(hearing.kind).toBe(kind);

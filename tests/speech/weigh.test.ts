@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Candidate } from '../../src/speech/decode.ts';
-import { weigh } from '../../src/speech/weigh.ts';
+import { agreedShare, meaningOf, weigh } from '../../src/speech/weigh.ts';
 
 const heard = (...texts: string[]): Candidate[] => texts.map((text) => ({ text, score: -2, cost: 0 }));
 const open = { text: 'five', score: -1 };
@@ -139,13 +139,9 @@ describe('the free letters', () => {
 });
 
 describe('a second hearer', () => {
-  const found = heard('five', 'nine', 'aye five');
+  const { sentences = [] } = weigh(heard('five', 'nine', 'aye five'), open, {}) ?? {};
   const agreed = (opinion: Record<string, number>) =>
-    weigh(found, open, {}, (text) => opinion[text] ?? Number.NEGATIVE_INFINITY)?.agreed;
-
-  it('says nothing where there is none', () => {
-    expect(weigh(found, open, {})).not.toHaveProperty('agreed');
-  });
+    agreedShare(sentences, meaningOf('five'), (text) => opinion[text] ?? Number.NEGATIVE_INFINITY);
 
   it.each<[string, Record<string, number>, number]>([
     ['hears the same, and nothing else', { five: -1 }, 1],

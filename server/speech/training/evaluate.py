@@ -16,6 +16,7 @@ import augment
 import human
 import noise
 import splice
+from distance import distance
 from model import greedy
 from export import load
 from second import Second
@@ -23,15 +24,6 @@ from train import read_shard
 
 NUMBERS = set("""zero oh one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen
 nineteen twenty thirty forty fifty sixty seventy eighty ninety hundred thousand and enter repeat stop yes no go start help erase rubout""".split())
-
-
-def distance(a: list[str], b: list[str]) -> int:
-    row = list(range(len(b) + 1))
-    for i, x in enumerate(a, 1):
-        last, row[0] = row[0], i
-        for j, y in enumerate(b, 1):
-            last, row[j] = row[j], min(row[j] + 1, row[j - 1] + 1, last + (x != y))
-    return row[-1]
 
 
 class Network:

@@ -45,6 +45,8 @@ export const CAMERA: Sentences = {
   'Last told: {value}, {n}': 'Zuletzt gesagt: {value}, {n}',
   'It tells the number each time it is asked for. Nothing was asked for yet.':
     'Es sagt die Zahl jedes Mal, wenn sie verlangt wird. Noch wurde nichts verlangt.',
+  'The phone lets its screen go dark: charge it, or end its power saving.':
+    'Das Telefon lässt seinen Bildschirm dunkel werden: laden Sie es, oder beenden Sie das Stromsparen.',
   'This browser cannot keep the screen on: set it in the phone so that it stays on.':
     'Dieser Browser kann den Bildschirm nicht anlassen: stellen Sie es im Telefon so ein.',
   'The battery is low: plug the phone in.': 'Der Akku ist schwach: stecken Sie das Telefon ein.',

@@ -44,6 +44,8 @@ export const CAMERA: Sentences = {
   'Last told: {value}, {n}': 'Último dicho: {value}, {n}',
   'It tells the number each time it is asked for. Nothing was asked for yet.':
     'Dice el número cada vez que se le pide. Aún no se pidió nada.',
+  'The phone lets its screen go dark: charge it, or end its power saving.':
+    'El teléfono deja que se apague la pantalla: cárguelo, o desactive el ahorro de energía.',
   'This browser cannot keep the screen on: set it in the phone so that it stays on.':
     'Este navegador no puede mantener la pantalla encendida: ajústelo en el teléfono.',
   'The battery is low: plug the phone in.': 'La batería está baja: enchufe el teléfono.',

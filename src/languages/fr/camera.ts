@@ -43,6 +43,8 @@ export const CAMERA: Sentences = {
   'Last told: {value}, {n}': 'Dernier dit: {value}, {n}',
   'It tells the number each time it is asked for. Nothing was asked for yet.':
     "Il dit le nombre chaque fois qu'on le demande. Rien n'a encore été demandé.",
+  'The phone lets its screen go dark: charge it, or end its power saving.':
+    "Le téléphone laisse son écran s'éteindre: chargez-le, ou arrêtez l'économie d'énergie.",
   'This browser cannot keep the screen on: set it in the phone so that it stays on.':
     "Ce navigateur ne peut pas garder l'écran allumé: réglez le téléphone pour qu'il le reste.",
   'The battery is low: plug the phone in.': 'La batterie est faible: branchez le téléphone.',

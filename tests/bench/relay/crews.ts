@@ -149,8 +149,10 @@ function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number]): Promi
       reject(new Error(`the line was closed (${code})`));
     });
     socket.once('open', () => {
-      if (task.bare) resolve(socket);
-      else socket.send(JSON.stringify({ t: 'hello', v: PROTOCOL_VERSION, token: keys[role], after: -1 }));
+      if (task.bare) {
+        if (task.pings) ping(socket);
+        resolve(socket);
+      } else socket.send(JSON.stringify({ t: 'hello', v: PROTOCOL_VERSION, token: keys[role], after: -1 }));
     });
     let isIn = task.bare;
     socket.on('message', (data) => {

@@ -13,10 +13,12 @@ export interface Judged {
 const SETS: Record<string, string> = {
   clean: 'sentences and single words of ours, people (AN4, Speech Commands)',
   noise: 'the same at 10 dB: white noise, fan, sounder, forklift in turn',
+  digits: 'single digits, cut tight (one fast speaker)',
   strings: 'strings of two and three digits, 0 to 0.3 s apart, up to 9 dB quieter (one fast speaker)',
   voices: "the trade's sentences, synthetic voices",
   accents: 'strings of digits, synthetic accents that no hearer was trained on',
-  others: 'talk that is not ours (wrong: anything was taken)',
+  others: 'words and spelling of people that are not ours (wrong: anything was taken)',
+  chatter: 'talk that is not ours, synthetic voices (wrong: anything was taken)',
 };
 /** A worst speaker is told of those with so many utterances in a set. */
 const ENOUGH = 10;
