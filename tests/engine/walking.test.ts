@@ -181,6 +181,9 @@ describe('the sides of a peak for who walks', () => {
     ['one nearer, the other as much farther', [-6, -6, 0], [9, -8, 0], [true, true]],
     ['one nearer, the other not farther', [-6, -6, 0], [8, -8, 0], [false, true]],
     ['one too near, however far the other', [-5, -6, 0], [14, -12, 0], [false, true]],
+    ['the other nearer, the first as much farther', [-9, -8, 0], [6, -6, 0], [true, true]],
+    ['the other nearer, the first not farther', [-8, -8, 0], [6, -6, 0], [true, false]],
+    ['the other too near, however far the first', [-14, -12, 0], [5, -6, 0], [true, false]],
     ['half a half-width beside the line', [-8, -8, 4], [8, -8, 4], [true, true]],
     ['farther beside the line', [-8, -8, 5], [8, -8, 0], [false, true]],
     ['beside the line, lower by no more than that explains', [-8, -5, 4], [8, -8, 0], [false, true]],
@@ -206,6 +209,20 @@ describe('the shape of the light beside the peak', () => {
       samples: [sampleAt(low, -8), sampleAt(high, 8), here],
     });
     expect(unseenSide(view, here, 'horizontal')).toBe(wanted);
+  });
+
+  it.each([
+    ['half a half-width beside the line', sampleAt(-8, -8, 4), undefined],
+    ['farther beside the line', sampleAt(-8, -8, 5), -1],
+    ['at another gain', { ...sampleAt(-8, -8), gain: sampleAt(0).gain + 1 }, -1],
+  ] as const)('one side %s', (_, side, wanted) => {
+    const here = sampleAt(-4);
+    const view = viewOf({ search: walker(), beam, here, samples: [side, sampleAt(-8, 8), here] });
+    expect(unseenSide(view, here, 'horizontal')).toBe(wanted);
+  });
+
+  it('where nothing was foretold, no number is as foretold', () => {
+    expect(isAsForetold(viewOf({ expected: undefined }), sampleAt(-4))).toBe(false);
   });
 
   it.each([
