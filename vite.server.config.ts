@@ -13,6 +13,7 @@ export default defineConfig({
       input: {
         main: 'server/main.ts',
         'speech-engine': 'server/speech/engine-process.ts',
+        'speech-service': 'server/speech/serve-main.ts',
         'rules-worker': 'server/jobs/rules-worker.ts',
         'store-worker': 'server/store/store-worker.ts',
         'report-worker': 'server/report/worker.ts',

@@ -13,6 +13,8 @@ import { nameOf } from './postgres/address.ts';
 import { openPostgres } from './postgres/open.ts';
 import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
+import { speechAt } from './speech/elsewhere.ts';
+import { passwordIn } from './speech/password.ts';
 import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
 import { askAt, certificatesIn } from './stamps/ask.ts';
@@ -49,6 +51,17 @@ function certificateOf(
 
 const NEW_AUTHORITY =
   'the server made a new certificate authority: phones that trusted an older one must be told again (/trust).';
+
+function speechOf({
+  speech,
+  speechAt: urls,
+  speechPasswordFile: file,
+  model,
+}: Options): SpeechEngine | undefined {
+  if (speech === 'off') return undefined;
+  if (urls === undefined) return openTranscriber(model);
+  return speechAt(urls, { password: file === undefined ? undefined : passwordIn(file) });
+}
 
 function voiceOf(options: Options): VoiceMaker | undefined {
   if (options.voice === 'off') return undefined;
@@ -115,7 +128,7 @@ async function main(): Promise<void> {
   const tls = await certificate?.();
   const signingKey = SigningKey.ofFolder(options.data);
   const { port, host } = options;
-  const transcriber = options.speech === 'on' ? openTranscriber(options.model) : undefined;
+  const transcriber = speechOf(options);
   let localName: LocalName | undefined;
   const server = await startServer({
     store,
@@ -134,6 +147,7 @@ async function main(): Promise<void> {
     rulesThreads: options.rulesThreads,
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),
+    ...(options.otlp !== undefined && { otlp: options.otlp }),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
     ...(options.keepNames !== undefined && { keepNamesDays: options.keepNames }),
     callers: new Callers(options.trustProxy, options.proxyHeader),

@@ -21,6 +21,9 @@ export interface Options {
   rulesThreads: number;
   storePasswordFile?: string;
   peer?: string;
+  otlp?: string;
+  speechAt?: string[];
+  speechPasswordFile?: string;
   tls: 'own' | 'off' | 'files';
   cert?: string;
   key?: string;
@@ -181,6 +184,12 @@ export function readOptions(argv: readonly string[]): Options {
         .argParser((url) => toUrl(url).replace(/\/+$/, '')),
     )
     .addOption(
+      new Option('--otlp <url>', 'collector that takes metrics and traces (OpenTelemetry, OTLP over HTTP)')
+        .default(undefined, 'none')
+        .env('LADDERLINE_OTLP')
+        .argParser(toUrl),
+    )
+    .addOption(
       new Option('--tls <kind>', 'how phones connect; see below')
         .choices(['own', 'off', 'files'])
         .default('own')
@@ -197,6 +206,18 @@ export function readOptions(argv: readonly string[]): Options {
         .choices(['on', 'off'])
         .default('on')
         .env('LADDERLINE_SPEECH'),
+    )
+    .addOption(
+      new Option('--speech-at <list>', 'speech services that hear instead of this machine, with commas')
+        .default(undefined, 'this machine hears')
+        .env('LADDERLINE_SPEECH_AT')
+        .argParser((text) => text.split(',').map((url) => toUrl(url.trim()))),
+    )
+    .addOption(
+      new Option('--speech-password-file <file>', 'that holds the password of these services')
+        .default(undefined, 'none')
+        .env('LADDERLINE_SPEECH_PASSWORD_FILE')
+        .argParser(toPath),
     )
     .addOption(
       new Option('--model <folder>', 'folder of the speech model')

@@ -1,3 +1,4 @@
+import { hostname } from 'node:os';
 import { getRequestListener } from '@hono/node-server';
 import { Hono } from 'hono';
 import { type Logger, pino } from 'pino';
@@ -32,6 +33,7 @@ import { Notary, type Publish } from './notary/notary.ts';
 import { Retention } from './photos/retention.ts';
 import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
+import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
 import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
@@ -47,6 +49,7 @@ import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { Leases } from './store/leases.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
+import type { Exporting } from './telemetry/exporting.ts';
 import { Telemetry } from './telemetry/telemetry.ts';
 import type { VoiceMaker } from './voice/voice.ts';
 
@@ -98,6 +101,8 @@ export interface ServerOptions {
   keepNamesDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
+  /** A collector that metrics and traces are sent to; without it, nothing of that is loaded. */
+  otlp?: string;
 }
 
 export interface StampsFrom {
@@ -122,6 +127,16 @@ export interface RunningServer {
 /** Where a server that listens on `host` is reached from its own machine. */
 const loopbackFor = (host: string): string =>
   host === '0.0.0.0' || host === '::' ? '127.0.0.1' : host.includes(':') ? `[${host}]` : host;
+
+/** Loaded only for who has a collector. */
+async function telemetryTo(collector: string, telemetry: Telemetry, instance: string): Promise<Exporting> {
+  const { exportTo } = await import('./telemetry/otlp.ts').catch((cause: unknown) => {
+    throw new StartFailure(
+      `--otlp needs the packages of OpenTelemetry, which are not installed (${(cause as Error).message}): npm ci installs them, without --omit=optional.`,
+    );
+  });
+  return exportTo(collector, telemetry, { version: VERSION, instance });
+}
 
 /** Starts the whole server. Rejects with `StartFailure` when it cannot listen. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
@@ -270,6 +285,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   });
 
   await leases?.begin(options.peerUrl ?? `http://${loopbackFor(host)}:${listener.port}`);
+  const exporting =
+    options.otlp === undefined
+      ? undefined
+      : await telemetryTo(options.otlp, telemetry, `${hostname()}:${listener.port}`);
   const stopWatching = watchDisk(disk, log);
   log.info({ port: listener.port, host, version: VERSION, tls: tls !== undefined }, 'the server has started');
 
@@ -306,6 +325,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     await voice?.close();
     await notary.close();
     await store.close();
+    await exporting?.close();
     log.info('the server has stopped');
   }
 }

@@ -89,14 +89,27 @@ export class Database {
   }
 
   /** `work` in one transaction: all that it writes is stored, or where it rejects, nothing. Rejects with `StoreFailure`. */
-  async transaction<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+  transaction<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+    return this.within('BEGIN', work);
+  }
+
+  /** What `work` reads is all of one moment, whatever other processes write meanwhile. Rejects with `StoreFailure`. */
+  snapshot<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+    return this.within('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', work);
+  }
+
+  private async within<T>(begin: string, work: (rows: Database['rows']) => Promise<T>): Promise<T> {
     const client = await this.pool.connect().catch(failed);
+    // A connection that breaks between two statements says so to nobody else, and would end the process.
+    const ignore = () => {};
+    client.on('error', ignore);
     const rows: Database['rows'] = (sql, given = []) =>
       client.query(sql, [...given]).then((result) => result.rows, failed);
     try {
-      await rows('BEGIN');
+      await rows(begin);
       const result = await work(rows);
       await rows('COMMIT');
+      client.removeListener('error', ignore);
       client.release();
       return result;
     } catch (error) {

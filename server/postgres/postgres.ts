@@ -116,15 +116,7 @@ export class PostgresStore implements Store {
   }
 
   async read(job: JobId, after: number, limit: number): Promise<Entry[]> {
-    return readable(await this.rowsOf(job, after, limit));
-  }
-
-  private rowsOf(job: JobId, after: number, limit: number): Promise<StoredEntry[]> {
-    return this.database.rows<StoredEntry>(
-      `SELECT seq, ref, body, hash, salt, names FROM entries LEFT JOIN names USING (job, seq)
-        WHERE job = $1 AND seq > $2 ORDER BY seq LIMIT $3`,
-      [job, after, limit],
-    );
+    return readable(await this.database.rows<StoredEntry>(ROWS, [job, after, limit]));
   }
 
   async enclosure(job: JobId, seq: Seq): Promise<Enclosure | undefined> {
@@ -147,7 +139,7 @@ export class PostgresStore implements Store {
   }
 
   async head(job: JobId): Promise<Head> {
-    const head = await this.database.row<Head>('SELECT job, count, hash FROM heads WHERE job = $1', [job]);
+    const head = await this.database.row<Head>(HEAD, [job]);
     return head ?? emptyHead(job);
   }
 
@@ -162,15 +154,18 @@ export class PostgresStore implements Store {
   async audit(job: JobId): Promise<ChainFault | undefined> {
     const kept = await this.summary(job);
     const audit = new Audit(job, [...(await this.signedHeadsOf(job)), ...(kept ? [kept] : [])]);
-    for (;;) {
-      const rows = await this.rowsOf(job, audit.count - 1, AUDIT_BATCH);
-      if (rows.length === 0) return audit.end(await this.head(job));
-      for (const row of rows) {
-        const fault = audit.add(row);
-        if (fault) return fault;
+    // Another process may append meanwhile: a log that only grew would seem to end elsewhere than its head says.
+    return this.database.snapshot(async (read) => {
+      for (;;) {
+        const rows = await read<StoredEntry>(ROWS, [job, audit.count - 1, AUDIT_BATCH]);
+        if (rows.length === 0) return audit.end((await read<Head>(HEAD, [job]))[0] ?? emptyHead(job));
+        for (const row of rows) {
+          const fault = audit.add(row);
+          if (fault) return fault;
+        }
+        await setImmediate();
       }
-      await setImmediate();
-    }
+    });
   }
 
   jobs(): Promise<Head[]> {
@@ -288,6 +283,9 @@ export class PostgresStore implements Store {
   }
 }
 
+const HEAD = 'SELECT job, count, hash FROM heads WHERE job = $1';
+const ROWS = `SELECT seq, ref, body, hash, salt, names FROM entries LEFT JOIN names USING (job, seq)
+  WHERE job = $1 AND seq > $2 ORDER BY seq LIMIT $3`;
 const STAMPS = 'SELECT size, root, at, key, signature, nonce, token FROM stamps';
 
 function toJson({ job, rows, keys, enclosing = {}, fence }: LogWrite): string {

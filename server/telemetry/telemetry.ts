@@ -31,6 +31,9 @@ const LONGEST_NAME = 253;
 /** What happens, told to those who run the server: as a line of the log, and counted. */
 export class Telemetry {
   readonly metrics = new Metrics();
+  /** Told of each thing that took time, once it is over. */
+  onTimed: (name: string, ms: number, attributes: Readonly<Record<string, string | number>>) => void =
+    () => {};
   private readonly damagedLogs = new Set<JobId>();
   /** Of each kind of refusal and block of addresses one line a minute, and sixty a minute in all: a flood fills no disk. */
   private readonly linesOf = new Buckets({ burst: 1, perSecond: 1 / 60 });
@@ -89,6 +92,9 @@ export class Telemetry {
     this.metrics.requests.inc({ path, status: String(status) });
     this.metrics.requestSeconds.observe({ path }, ms / 1000);
     this.log.trace({ method, path, status, ms: rounded(ms) }, 'request');
+    // The names of opentelemetry.io/docs/specs/semconv/http.
+    const http = { 'http.request.method': method, 'http.route': path, 'http.response.status_code': status };
+    this.onTimed(`${method} ${path}`, ms, http);
   }
 
   /** A message of a phone had its turn. */
@@ -96,6 +102,7 @@ export class Telemetry {
     this.metrics.messages.inc({ kind });
     this.metrics.messageSeconds.observe(ms / 1000);
     this.log.trace({ kind, bytes, ms: rounded(ms), ...(job && { job }) }, 'message');
+    this.onTimed(`message ${kind}`, ms, { 'ladderline.bytes': bytes });
   }
 
   opened(what: 'job' | 'site', log: JobId): void {
@@ -148,6 +155,7 @@ export class Telemetry {
     this.metrics.heavyWaitSeconds.observe({ kind }, waitedMs / 1000);
     this.metrics.heavySeconds.observe({ kind }, tookMs / 1000);
     this.log.debug({ kind, waitedMs: rounded(waitedMs), tookMs: rounded(tookMs) }, 'heavy work is done');
+    this.onTimed(`work ${kind}`, tookMs, { 'ladderline.waited_ms': rounded(waitedMs) });
   }
 
   damaged(log: JobId, fault: ChainFault): void {

@@ -1,14 +1,16 @@
 import { type ChildProcess, fork, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
-import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Saying, Seen, Task } from './relay/crews.ts';
-import { type CrewKeys, layJobs } from './relay/logs.ts';
+import { InFolder } from './relay/in-folder.ts';
+import { InPostgres } from './relay/in-postgres.ts';
+import type { Place } from './relay/place.ts';
+import { processorMs, residentMb } from './relay/used.ts';
 
 const WAYS = ['start', 'quiet', 'disk', 'processor'] as const;
 type Way = (typeof WAYS)[number];
@@ -18,7 +20,15 @@ type Way = (typeof WAYS)[number];
  * phones on the same machine. Linux: processor time and memory are read in /proc.
  */
 const options = new Command('bench:relay')
-  .option('--crews <n>', 'each of a panel, an emitter and a watcher', Number, 1_000)
+  .option(
+    '--crews <list>',
+    'each of a panel, an emitter and a watcher; several numbers, to run one after the other',
+    (list) => list.split(',').map(Number),
+    [1_000],
+  )
+  .option('--store <where>', 'file, or postgres: one of our own, started here', 'file')
+  .option('--processes <n>', 'of the server, on one database', Number, 1)
+  .option('--together', 'the phones of a crew come to the same process; without it, each to any of them')
   .option('--seconds <n>', 'how long the quiet run is', Number, 600)
   .option('--beside <n>', 'how long each run beside another program is, in seconds', Number, 60)
   .option('--every <n>', 'between two messages of a crew, in seconds', Number, 3)
@@ -29,6 +39,7 @@ const options = new Command('bench:relay')
     'alignments of simulated pairs; numbers, over which the engine thinks longest; or remarks, which are only kept',
     'alignments',
   )
+  .option('--no-bare', 'without the bare broadcast')
   .option('--no-pings', 'phones that send no pings, against the protocol: what the messages alone cost')
   .option('--rules-threads <n>', 'in how many threads of their own the rules work', Number, 0)
   .option('--bare-pings', 'the bare broadcast answers the same pings: the least that this traffic can cost')
@@ -37,7 +48,10 @@ const options = new Command('bench:relay')
   .option('--profile', 'let the server write a .cpuprofile into this folder')
   .parse()
   .opts<{
-    crews: number;
+    crews: number[];
+    store: 'file' | 'postgres';
+    processes: number;
+    together?: true;
     seconds: number;
     beside: number;
     every: number;
@@ -45,6 +59,7 @@ const options = new Command('bench:relay')
     jobs: number;
     say: Saying;
     pings: boolean;
+    bare: boolean;
     rulesThreads: number;
     barePings?: true;
     ways: Way[];
@@ -52,10 +67,14 @@ const options = new Command('bench:relay')
     profile?: true;
   }>();
 
+if (options.processes > 1 && options.store === 'file')
+  throw new Error('several processes need --store postgres');
+
 const HERE = fileURLToPath(new URL('./relay/', import.meta.url));
 const root = mkdtempSync(join(options.folder, 'ladderline-relay-'));
+// PostgreSQL runs as another user where we are root.
+chmodSync(root, 0o711);
 const keysFile = join(root, 'keys.json');
-const HZ = 100;
 /** How long the server is looked at with nobody there, s. */
 const ALONE_S = 20;
 /** Between two looks at the memory, ms. */
@@ -63,18 +82,6 @@ const LOOK_MS = 5_000;
 
 /** Room for what lives short, as every way to start the server gives it. */
 const YOUNG = '--max-semi-space-size=64';
-
-/** Processor time that a process used so far, of all its threads, ms. */
-function processorMs(pid: number): number {
-  const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
-  const fields = stat.slice(stat.lastIndexOf(')') + 2).split(' ');
-  return ((Number(fields[11]) + Number(fields[12])) * 1000) / HZ;
-}
-
-/** Memory of a process that is really there, MB. */
-function residentMb(pid: number): number {
-  return Math.round(Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024);
-}
 
 async function address(child: ChildProcess): Promise<string> {
   let out = '';
@@ -92,14 +99,23 @@ async function end(child: ChildProcess, signal: NodeJS.Signals = 'SIGTERM'): Pro
   await ended;
 }
 
-/** Drives the phones against a server, and looks at its process meanwhile. */
-async function measure(child: ChildProcess, url: string, seconds: number, bare: boolean) {
-  const { pid = 0 } = child;
+/** A server that answers. */
+interface Running {
+  readonly children: readonly ChildProcess[];
+  readonly urls: readonly string[];
+  /** Processor time of what it needs beside its own processes, ms. */
+  readonly database: () => number;
+}
+
+/** Drives the phones against a server, and looks at its processes meanwhile. */
+async function measure({ children, urls, database }: Running, seconds: number, bare: boolean) {
+  const sumOf = (of: (pid: number) => number) => children.reduce((sum, { pid = 0 }) => sum + of(pid), 0);
+  const usedSoFar = () => [sumOf(processorMs), database()] as const;
   const task: Task = {
-    url,
+    urls,
+    together: options.together === true,
     keys: keysFile,
     bare,
-    crews: options.crews,
     seconds,
     say: options.say,
     pings: options.pings && (!bare || options.barePings === true),
@@ -108,25 +124,32 @@ async function measure(child: ChildProcess, url: string, seconds: number, bare: 
   const phones = fork(join(HERE, 'crews.ts'), [JSON.stringify(task)]);
   const memory: number[] = [];
   let looking: NodeJS.Timeout | undefined;
-  let before = 0;
-  let used = 0;
+  let before = usedSoFar();
+  let used = before;
   const seen = await new Promise<Seen>((resolve, reject) => {
     phones.on('exit', (code) => reject(new Error(`the phones ended (${code})`)));
     phones.on('message', (message: string | Seen) => {
       if (typeof message === 'object') return resolve(message);
       if (message === 'begin') {
-        before = processorMs(pid);
-        memory.push(residentMb(pid));
-        looking = setInterval(() => memory.push(residentMb(pid)), LOOK_MS);
+        before = usedSoFar();
+        memory.push(sumOf(residentMb));
+        looking = setInterval(() => memory.push(sumOf(residentMb)), LOOK_MS);
       }
       if (message === 'end') {
         clearInterval(looking);
-        used = processorMs(pid) - before;
-        memory.push(residentMb(pid));
+        used = usedSoFar();
+        memory.push(sumOf(residentMb));
       }
     });
   });
-  return { ...seen, perMessage: used / seen.sent, ofCore: used / (seconds * 10), memory };
+  const [ours, databases] = [used[0] - before[0], used[1] - before[1]];
+  return {
+    ...seen,
+    perMessage: ours / seen.sent,
+    perMessageInDatabase: databases / seen.sent,
+    ofCore: (ours + databases) / (seconds * 10),
+    memory,
+  };
 }
 type Measured = Awaited<ReturnType<typeof measure>>;
 
@@ -142,38 +165,18 @@ async function beside<T>(way: Exclude<Way, 'start'>, work: () => Promise<T>): Pr
 
 async function bareRun(seconds: number): Promise<Measured> {
   const child = fork(join(HERE, 'bare.ts'), [], { stdio: ['ignore', 'pipe', 'inherit', 'ipc'] });
-  const measured = await measure(child, await address(child), seconds, true);
+  const running = { children: [child], urls: [await address(child)], database: () => 0 };
+  const measured = await measure(running, seconds, true);
   await end(child);
   return measured;
 }
 
-/** How many acknowledged messages are not where they were acknowledged, once the server is killed. */
-async function misplaced(data: string, { places }: Measured): Promise<number> {
-  const store = openDataFolder(data);
-  let wrong = 0;
-  for (const [job, id, seq] of places) if ((await store.seqOf(job, id)) !== seq) wrong += 1;
-  await store.close();
-  return wrong;
-}
-
-async function startServer(data: string): Promise<{ child: ChildProcess; url: string }> {
+async function startProcess({ args }: Place): Promise<{ child: ChildProcess; url: string }> {
   const profile = options.profile ? ['--cpu-prof', `--cpu-prof-dir=${process.cwd()}`] : [];
   const began = performance.now();
   const child = spawn(
     process.execPath,
-    [
-      YOUNG,
-      ...profile,
-      'dist/server/main.js',
-      '--port',
-      '0',
-      '--host',
-      '127.0.0.1',
-      '--tls',
-      'off',
-      '--data',
-      data,
-    ],
+    [YOUNG, ...profile, 'dist/server/main.js', '--port', '0', '--host', '127.0.0.1', '--tls', 'off', ...args],
     {
       env: {
         ...process.env,
@@ -189,9 +192,20 @@ async function startServer(data: string): Promise<{ child: ChildProcess; url: st
   return { child, url };
 }
 
+/** The first one makes the tables and the keys, so one after the other. */
+async function startServer(place: Place): Promise<Running> {
+  const started: Awaited<ReturnType<typeof startProcess>>[] = [];
+  for (let n = 0; n < options.processes; n++) started.push(await startProcess(place));
+  return {
+    children: started.map(({ child }) => child),
+    urls: started.map(({ url }) => url),
+    database: () => place.processorMs(),
+  };
+}
+
 /** What it does with nobody there: it checks the logs. */
-async function alone(data: string): Promise<void> {
-  const { child } = await startServer(data);
+async function alone(place: Place): Promise<void> {
+  const { child } = await startProcess(place);
   const { pid = 0 } = child;
   const before = processorMs(pid);
   await setTimeout(ALONE_S * 1000);
@@ -200,12 +214,12 @@ async function alone(data: string): Promise<void> {
   await end(child);
 }
 
-async function serverRun(data: string, seconds: number) {
-  const { child, url } = await startServer(data);
-  const measured = await measure(child, url, seconds, false);
+async function serverRun(place: Place, seconds: number) {
+  const running = await startServer(place);
+  const measured = await measure(running, seconds, false);
   // Killed, so that only what was stored before can be there.
-  await end(child, options.profile ? 'SIGTERM' : 'SIGKILL');
-  return { ...measured, misplaced: await misplaced(data, measured) };
+  for (const child of running.children) await end(child, options.profile ? 'SIGTERM' : 'SIGKILL');
+  return { ...measured, misplaced: await place.misplaced(measured.places) };
 }
 
 const ms = (value: number): string => value.toFixed(value < 10 ? 2 : 0);
@@ -218,6 +232,7 @@ function show(what: string, m: Measured & { misplaced?: number }): Record<string
     'relayed p50 / p99 / max, ms': timed('relayed'),
     'acknowledged, ms': m.acknowledged.p50 > 0 ? timed('acknowledged') : '–',
     'processor ms a message': ms(m.perMessage),
+    'of the database': m.perMessageInDatabase > 0 ? ms(m.perMessageInDatabase) : '–',
     'of a core, %': Math.round(m.ofCore),
     'memory first / most / last, MB': [m.memory[0], Math.max(...m.memory), m.memory.at(-1)].join(' / '),
     'lost, doubled, refused, lines closed': [m.lost, m.doubled, m.refused, m.closed].join(', '),
@@ -225,33 +240,50 @@ function show(what: string, m: Measured & { misplaced?: number }): Record<string
   };
 }
 
+const placed = async (): Promise<Place> => {
+  const data = join(root, 'data');
+  return options.store === 'file' ? new InFolder(data) : InPostgres.start(data, root);
+};
+
+let place: Place | undefined;
 try {
   console.log(
-    `${options.crews} crews, a message each ${options.every} s; ${cpus().length} cores; Node ${process.version}.`,
+    `${options.crews.join(', ')} crews, a message each ${options.every} s; ${options.processes} processes, store ${options.store}; ${cpus().length} cores; Node ${process.version}.`,
   );
-  const data = join(root, 'data');
-  mkdirSync(data);
-  const jobs = Math.max(options.jobs, options.crews);
+  place = await placed();
+  // Each run has jobs of its own, whose logs are as long as they were laid down.
+  const jobs = Math.max(
+    options.jobs,
+    options.crews.reduce((sum, crews) => sum + crews, 0),
+  );
   const laying = performance.now();
-  const keys: CrewKeys[] = await layJobs(data, jobs, options.entries);
+  const keys = await place.lay(jobs, options.entries);
   console.log(
     `${jobs} logs of ${options.entries} entries laid down in ${Math.round((performance.now() - laying) / 1000)} s.`,
   );
-  writeFileSync(keysFile, JSON.stringify(keys.slice(0, options.crews)));
   let wrong = 0;
-  for (const way of options.ways) {
-    if (way === 'start') {
-      await alone(data);
-      continue;
+  if (options.ways.includes('start')) await alone(place);
+  for (const crews of options.crews) {
+    const own = keys.splice(0, crews);
+    for (const way of options.ways) {
+      if (way === 'start') continue;
+      writeFileSync(keysFile, JSON.stringify(own));
+      const run = `${crews} crews, ${way}`;
+      const bare = options.bare
+        ? await beside(way, () => bareRun(Math.min(options.seconds, options.beside)))
+        : undefined;
+      if (bare) console.log(show(`${run}: bare`, bare));
+      const seconds = way === 'quiet' ? options.seconds : options.beside;
+      const on = place;
+      const server = await beside(way, () => serverRun(on, seconds));
+      console.log(show(`${run}: server`, server));
+      wrong += server.lost + server.doubled + server.refused + server.closed + server.misplaced;
+      if (bare)
+        console.log(
+          `${run}: p99 is ${(server.relayed.p99 / bare.relayed.p99).toFixed(1)} times the bare one.`,
+        );
+      console.log(`${run}: memory each ${LOOK_MS / 1000} s, MB: ${server.memory.join(' ')}`);
     }
-    const bare = await beside(way, () => bareRun(Math.min(options.seconds, options.beside)));
-    console.log(show(`${way}: bare`, bare));
-    const seconds = way === 'quiet' ? options.seconds : options.beside;
-    const server = await beside(way, () => serverRun(data, seconds));
-    console.log(show(`${way}: server`, server));
-    wrong += server.lost + server.doubled + server.refused + server.closed + server.misplaced;
-    console.log(`${way}: p99 is ${(server.relayed.p99 / bare.relayed.p99).toFixed(1)} times the bare one.`);
-    console.log(`${way}: memory each ${LOOK_MS / 1000} s, MB: ${server.memory.join(' ')}`);
   }
   console.log(
     `Load average at the end: ${loadavg()
@@ -260,5 +292,6 @@ try {
   );
   if (wrong > 0) process.exitCode = 1;
 } finally {
+  await place?.remove();
   rmSync(root, { recursive: true });
 }

@@ -48,8 +48,9 @@ export class Cluster {
 
   private constructor(private readonly folder: string) {}
 
-  static async start(settings: Record<string, string> = {}): Promise<Cluster> {
-    const folder = mkdtempSync(join(folderForMany(), 'ladderline-pg-'));
+  /** `inside`: where its folder is made. */
+  static async start(settings: Record<string, string> = {}, inside = folderForMany()): Promise<Cluster> {
+    const folder = mkdtempSync(join(inside, 'ladderline-pg-'));
     if (IS_ROOT) execFileSync('chown', ['postgres:postgres', folder]);
     const cluster = new Cluster(folder);
     writeFileSync(cluster.passwordFile, `${cluster.password}\n`, { mode: 0o644 });
@@ -61,6 +62,10 @@ export class Cluster {
     });
     await cluster.run(settings);
     return cluster;
+  }
+
+  get pid(): number {
+    return this.server?.pid ?? 0;
   }
 
   get passwordFile(): string {

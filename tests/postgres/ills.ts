@@ -7,40 +7,49 @@ import { get, join, openJob } from '../server/phone.ts';
 import type { Cluster } from './cluster.ts';
 import { PatientPhone } from './patient-phone.ts';
 import type { ServerProcess } from './processes.ts';
+import type { Wire } from './wire.ts';
 
 /**
  * What befalls a server of several processes on one database, with real ones of both. Each is over when it resolves: what was
  * killed or stopped runs again.
  */
 export const ILLS = {
-  'kill -9': async ({ processes, random }: Stage) => {
+  'kill -9': async ({ processes, random }: Scene) => {
     const one = pick(processes, random);
     await one.end('SIGKILL');
     await one.start();
   },
-  'end in order': async ({ processes, random }: Stage) => {
+  'end in order': async ({ processes, random }: Scene) => {
     const one = pick(processes, random);
     await one.end('SIGTERM');
     await one.start();
   },
   // A lease lasts 5 s: some of these are shorter, most are longer.
-  stop: async ({ processes, random }: Stage) => {
+  stop: async ({ processes, random }: Scene) => {
     const one = pick(processes, random);
     one.signal('SIGSTOP');
     await setTimeout(3_000 + random() * 6_000);
     one.signal('SIGCONT');
   },
-  'cut connections': async ({ cluster }: Stage) => {
+  'cut connections': async ({ cluster }: Scene) => {
     await cluster.sql(
       "SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE application_name = 'ladderline'",
     );
   },
-  'restart the database': async ({ cluster, random }: Stage) => {
+  // A phone in a lift: it alone is cut, now and then all of them.
+  'cut phones': async ({ phones, random }: Scene) => {
+    for (const phone of phones) if (random() < 0.7) phone.cut();
+  },
+  'cut the lines between': async ({ wires, random }: Scene) => {
+    const ms = random() * 3_000;
+    await Promise.all(wires.map((wire) => wire.cut(ms)));
+  },
+  'restart the database': async ({ cluster, random }: Scene) => {
     await cluster.stop('SIGINT');
     await setTimeout(random() * 3_000);
     await cluster.run();
   },
-  'crash the database': async ({ cluster, random }: Stage) => {
+  'crash the database': async ({ cluster, random }: Scene) => {
     await cluster.stop('SIGQUIT');
     await setTimeout(random() * 3_000);
     await cluster.run();
@@ -51,7 +60,13 @@ export type Ill = keyof typeof ILLS;
 export interface Stage {
   readonly cluster: Cluster;
   readonly processes: readonly ServerProcess[];
+  /** By which processes reach each other; none where they do so by themselves. */
+  readonly wires: readonly Wire[];
   readonly random: Rng;
+}
+
+interface Scene extends Stage {
+  readonly phones: readonly PatientPhone[];
 }
 
 /** What came of one schedule. */
@@ -93,7 +108,7 @@ export async function play(stage: Stage, ills: readonly Ill[]): Promise<Played> 
   })();
   for (const ill of ills) {
     await setTimeout(random() * ILL_WITHIN_MS);
-    await ILLS[ill](stage);
+    await ILLS[ill]({ ...stage, phones });
   }
   isSaying = false;
   await saying;

@@ -1,6 +1,7 @@
 import { setTimeout } from 'node:timers/promises';
 import { WebSocket } from 'ws';
 import type { Entry } from '../../src/model/entry.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
 import { PROTOCOL_VERSION, ServerMessage, SOCKET_PATH } from '../../src/protocol/socket.ts';
 import { newId } from '../server/phone.ts';
 
@@ -8,6 +9,11 @@ const PING_EACH_MS = 1_000;
 /** Of silence, after which a line counts as dead. */
 const DEAD_AFTER_MS = 4_000;
 const AGAIN_AFTER_MS = 300;
+/** As in client/link/link.ts: the message itself is good. */
+const PASSING: readonly Refusal[] = ['store-failed', 'too-fast'];
+/** Of its outbox after it came in, so many at once and then one each so often: more would be too fast. */
+const AT_ONCE = 20;
+const EACH_MS = 100;
 
 /**
  * A phone as the protocol asks for one: it keeps what was not acknowledged and sends it again, in order, with the same ids; it
@@ -49,9 +55,14 @@ export class PatientPhone {
     return this.outbox.length;
   }
 
+  /** Its line ends as a lost network ends it. */
+  cut(): void {
+    this.socket?.terminate();
+  }
+
   async end(): Promise<void> {
     this.over = true;
-    this.socket?.terminate();
+    this.cut();
     await this.living;
   }
 
@@ -95,10 +106,10 @@ export class PatientPhone {
     if (message.t === 'caught-up') {
       this.connections += 1;
       this.isIn = true;
-      for (const id of this.outbox) this.send(id);
+      void this.sendAll(this.connections);
     } else if (message.t === 'entries') for (const entry of message.entries) this.follow(entry);
     else if (message.t === 'ack') this.acknowledge(message.id, message.seq);
-    else if (message.t === 'refused' && message.reason !== 'store-failed')
+    else if (message.t === 'refused' && !PASSING.includes(message.reason))
       this.faults.push(`${this.name} was refused: ${message.reason}, ${message.text}`);
     // Sent again on a new line, as an outbox does it after a refusal that may pass.
     else if (message.t === 'refused') this.socket?.close();
@@ -121,6 +132,15 @@ export class PatientPhone {
     this.acknowledged.set(id, seq);
     const place = this.outbox.indexOf(id);
     if (place >= 0) this.outbox.splice(place, 1);
+  }
+
+  /** Until all is out, or the line is another one. */
+  private async sendAll(connection: number): Promise<void> {
+    for (const [n, id] of [...this.outbox].entries()) {
+      if (n >= AT_ONCE) await setTimeout(EACH_MS);
+      if (!this.isIn || this.connections !== connection) return;
+      if (this.outbox.includes(id)) this.send(id);
+    }
   }
 
   private send(id: string): void {

@@ -1,4 +1,6 @@
 import { writeFileSync } from 'node:fs';
+import { setTimeout } from 'node:timers/promises';
+import type { Pool } from 'pg';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { addressFault } from '../../server/postgres/address.ts';
 import { openPostgres } from '../../server/postgres/open.ts';
@@ -99,6 +101,44 @@ describe.runIf(POSTGRES)('with PostgreSQL', () => {
       expect(kinds.sort()).toEqual(['conflict', 'stored']);
       expect(await stores[0]?.audit(job)).toBeUndefined();
     }
+  });
+
+  it('a connection that breaks between two statements fails what was under way, and not the process', async () => {
+    const { database } = await open();
+    const broken = database.snapshot(async (rows) => {
+      const [is] = await rows<{ pid: number }>('SELECT pg_backend_pid() AS pid');
+      await cluster.sql(`SELECT pg_terminate_backend(${is?.pid})`);
+      // Until it is known here.
+      await setTimeout(200);
+      await rows('SELECT 1');
+    });
+    await expect(broken).rejects.toBeInstanceOf(StoreFailure);
+    expect(await database.rows('SELECT 1 AS one')).toEqual([{ one: 1 }]);
+  });
+
+  it('R173: a log that another process adds to while it is checked is no damaged one', async () => {
+    const place = cluster.newPlace();
+    const [checking, adding] = [await open(place), await open(place)];
+    const entries = sealRemarks(
+      emptyHead(JOB),
+      Array.from({ length: 40 }, (_, n) => `note ${n}`),
+    );
+    let stored = 0;
+    const addOne = () => adding.append(JOB, entries.slice(stored, ++stored));
+    for (let n = 0; n < 3; n++) await addOne();
+    // Another one comes after whatever the check has just read.
+    const pool = (checking.database as unknown as { pool: Pool }).pool;
+    pool.on('acquire', (client) => {
+      const query = client.query.bind(client) as (...given: unknown[]) => Promise<unknown>;
+      client.query = (async (...given: unknown[]) => {
+        const result = await query(...given);
+        if (stored < entries.length && String(given[0]).startsWith('SELECT')) await addOne();
+        return result;
+      }) as never;
+    });
+    expect(await checking.audit(JOB)).toBeUndefined();
+    expect(stored).toBeGreaterThan(4);
+    expect(await adding.audit(JOB)).toBeUndefined();
   });
 
   it('signed heads of two processes have numbers without a gap', async () => {

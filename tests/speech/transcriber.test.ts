@@ -2,9 +2,13 @@ import { mkdtempSync, readFileSync } from 'node:fs';
 import { writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { setTimeout } from 'node:timers/promises';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import wavefile from 'wavefile';
 import { DEFAULT_MODEL_FOLDER } from '../../server/process/program.ts';
+import { speechAt } from '../../server/speech/elsewhere.ts';
+import { serveSpeech } from '../../server/speech/serve.ts';
+import type { SpeechEngine } from '../../server/speech/service.ts';
 import { readSound } from '../../server/speech/sound-file.ts';
 import { openTranscriber } from '../../server/speech/start.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
@@ -16,13 +20,27 @@ const folder = mkdtempSync(join(tmpdir(), 'ladderline-speech-'));
 /** A synthetic voice saying the words, 16 kHz. */
 const voice = (words: string): Promise<Float32Array> => readSound(spokenFile(words));
 
-describe('the speech engine', () => {
-  let engine: Transcriber;
+/** The engine of a server, and one that is a service of its own, as the server has it. */
+const ENGINES: readonly [string, () => Promise<SpeechEngine>][] = [
+  ['the speech engine', async () => openTranscriber(DEFAULT_MODEL_FOLDER)],
+  [
+    'the speech service',
+    async () => {
+      const password = 'of the services';
+      const here = { host: '127.0.0.1', port: 0, password };
+      const service = await serveSpeech(openTranscriber(DEFAULT_MODEL_FOLDER), here);
+      const engine = speechAt([service.url], { password });
+      return { ...engine, close: async () => void (await Promise.all([engine.close(), service.close()])) };
+    },
+  ],
+];
+
+describe.each(ENGINES)('%s', (_name, open) => {
+  let engine: SpeechEngine;
 
   beforeAll(async () => {
-    const opened = openTranscriber(DEFAULT_MODEL_FOLDER);
-    engine = opened;
-    await opened.ready;
+    engine = await open();
+    await engine.ready;
   }, 60_000);
   afterAll(() => engine.close());
 
@@ -89,7 +107,9 @@ describe('the speech engine', () => {
     expect(alternatives.reduce((sum, { confidence }) => sum + confidence, 0)).toBeLessThanOrEqual(1 + 1e-9);
     expect(alternatives.length).toBeGreaterThan(0);
   });
+});
 
+describe('the speech engine', () => {
   it('rejects with a timeout when the answer takes too long', async () => {
     const hasty = openTranscriber(DEFAULT_MODEL_FOLDER, { withinMs: 1 });
     await expect(hasty.transcribe(new Float32Array(16_000))).rejects.toBeInstanceOf(SpeechTimeout);
@@ -108,6 +128,88 @@ describe('the speech engine', () => {
     const asked = closing.transcribe(new Float32Array(16_000));
     await closing.close();
     await expect(asked).rejects.toBeInstanceOf(SpeechUnavailable);
+  });
+});
+
+describe('a server whose speech services are elsewhere', () => {
+  const silence = new Float32Array(16_000);
+  const heard = { text: 'stop', confidence: 1, alternatives: [{ text: 'stop', confidence: 1 }], ms: 1 };
+  const engineThat = (transcribe: Transcriber['transcribe']): SpeechEngine => ({
+    name: 'stand-in',
+    transcribe,
+    close: async () => {},
+  });
+  const serve = async (engine: SpeechEngine, password?: string) => {
+    const service = await serveSpeech(engine, { host: '127.0.0.1', port: 0, password });
+    onTestFinished(() => service.close());
+    return service.url;
+  };
+
+  it('gives the samples and what is expected as they are', async () => {
+    const got: unknown[] = [];
+    const url = await serve(
+      engineThat(async (samples, options) => {
+        got.push([...samples], options);
+        return heard;
+      }),
+    );
+    const options = { expect: { low: 10, high: 90.5, asked: ['reading' as const] } };
+    const samples = Float32Array.of(0.25, -1, 0.5).subarray(1);
+    expect(await speechAt([url]).transcribe(samples, options)).toMatchObject({ text: 'stop' });
+    expect(got).toEqual([[-1, 0.5], options]);
+  });
+
+  it('asks the next one where the first does not answer, and says which when none does', async () => {
+    const [away, url] = ['http://127.0.0.1:9', await serve(engineThat(async () => heard))];
+    expect((await speechAt([away, url]).transcribe(silence)).text).toBe('stop');
+    const none = speechAt([away]);
+    await expect(none.ready).rejects.toThrow(/127\.0\.0\.1:9 does not answer \(.+\): see whether it runs/);
+    await expect(none.transcribe(silence)).rejects.toBeInstanceOf(SpeechUnavailable);
+  });
+
+  it('asks the one that has the least to do', async () => {
+    const asked = [0, 0];
+    const slow = (n: 0 | 1) =>
+      serve(
+        engineThat(async () => {
+          asked[n] = (asked[n] ?? 0) + 1;
+          await setTimeout(50);
+          return heard;
+        }),
+      );
+    const engine = speechAt([await slow(0), await slow(1)]);
+    await Promise.all(Array.from({ length: 6 }, () => engine.transcribe(silence)));
+    expect(asked).toEqual([3, 3]);
+  });
+
+  it('is let in with the password alone', async () => {
+    const url = await serve(
+      engineThat(async () => heard),
+      'right',
+    );
+    for (const password of [undefined, 'wrong', 'rightly'])
+      await expect(speechAt([url], { password }).transcribe(silence)).rejects.toThrow(/password is wrong/);
+    expect((await speechAt([url], { password: 'right' }).transcribe(silence)).text).toBe('stop');
+  });
+
+  it('tells a service that is too slow from one that is not there', async () => {
+    const never = await serve(engineThat(() => new Promise(() => {})));
+    await expect(speechAt([never], { withinMs: 50 }).transcribe(silence)).rejects.toBeInstanceOf(
+      SpeechTimeout,
+    );
+    const late = await serve(engineThat(() => Promise.reject(new SpeechTimeout('late'))));
+    await expect(speechAt([late]).transcribe(silence)).rejects.toBeInstanceOf(SpeechTimeout);
+  });
+
+  it.each([
+    ['no JSON', 'sound', 400],
+    ['sound that is none', JSON.stringify({ sound: '***' }), 400],
+    ['too much', JSON.stringify({ sound: 'A'.repeat(12_000_000) }), 413],
+  ])('a service answers what it cannot take (%s) with what it takes', async (_what, body, status) => {
+    const url = await serve(engineThat(async () => heard));
+    const answer = await fetch(`${url}/hear`, { method: 'POST', body });
+    expect(answer.status).toBe(status);
+    expect(await answer.json()).toEqual({ error: expect.any(String) });
   });
 });
 

@@ -17,7 +17,10 @@ export type Saying = 'alignments' | 'numbers' | 'remarks';
 
 /** What the program of the phones is told to do, as JSON in its first argument. */
 export interface Task {
-  url: string;
+  /** The processes of the server; each phone comes to any of them, as behind a proxy. */
+  urls: readonly string[];
+  /** Whether the phones of a crew come to the same one. */
+  together: boolean;
   /** A file of `CrewKeys[]`. */
   keys: string;
   /** Without our protocol: what is sent is what comes. */
@@ -25,7 +28,6 @@ export interface Task {
   say: Saying;
   /** Whether each phone sends a ping each two seconds, as R21 of the protocol has it. */
   pings: boolean;
-  crews: number;
   seconds: number;
   /** Between two messages of one crew. */
   everySeconds: number;
@@ -73,7 +75,7 @@ interface Message {
 }
 
 const task: Task = JSON.parse(process.argv[2] ?? '');
-const crews = (JSON.parse(readFileSync(task.keys, 'utf8')) as CrewKeys[]).slice(0, task.crews);
+const crews = JSON.parse(readFileSync(task.keys, 'utf8')) as CrewKeys[];
 const sentIds = new Set<string>();
 /** Not yet acknowledged, or not yet with all three. */
 const underWay = new Map<string, Message>();
@@ -139,9 +141,9 @@ async function ping(socket: WebSocket): Promise<void> {
 }
 
 /** Resolves when all history has come. */
-function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number]): Promise<WebSocket> {
+function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number], url: string): Promise<WebSocket> {
   const path = task.bare ? `/${job}` : SOCKET_PATH;
-  const socket = new WebSocket(task.url.replace(/^http/, 'ws') + path, { perMessageDeflate: false });
+  const socket = new WebSocket(url.replace(/^http/, 'ws') + path, { perMessageDeflate: false });
   return new Promise((resolve, reject) => {
     socket.once('error', reject);
     socket.once('close', (code) => {
@@ -209,14 +211,19 @@ const spread = (times: number[]): Spread => {
   return { p50: at(0.5), p99: at(0.99), max: at(1) };
 };
 
+const anyUrl = (): string => task.urls[Math.floor(rng() * task.urls.length)] as string;
+
 const present: Crew[] = [];
 let nextToCome = 0;
 await Promise.all(
   Array.from({ length: Math.min(AT_ONCE / 2, crews.length) }, async () => {
     for (let keys = crews[nextToCome++]; keys; keys = crews[nextToCome++]) {
-      const panel = await comeIn(keys, 'panel');
-      const emitter = await comeIn(keys, 'emitter');
-      await comeIn(keys, 'watcher');
+      const url = anyUrl();
+      const [panel, emitter] = [
+        await comeIn(keys, 'panel', url),
+        await comeIn(keys, 'emitter', task.together ? url : anyUrl()),
+      ];
+      await comeIn(keys, 'watcher', task.together ? url : anyUrl());
       const { job, aligning } = keys;
       present.push({ job, panel, emitter, turn: 0, aligning, spokeAt: performance.now() });
     }

@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { digest, newToken } from '../../../server/guard/secrets.ts';
-import { openDataFolder } from '../../../server/store/data-folder.ts';
 import { bodyOf, GENESIS } from '../../../src/log/chain.ts';
 import type { Entry } from '../../../src/model/entry.ts';
 import type { JobId } from '../../../src/model/ids.ts';
@@ -28,8 +27,6 @@ const PACE_MS = 3_000;
 /** Different pairs, each begun again and again; the crews of one pair are at the same place. */
 const PAIRS = 24;
 const SEED = 1_009;
-/** Logs laid down in one transaction. */
-const BATCH = 100;
 
 interface Pattern {
   readonly entries: readonly (readonly [string, string, string])[];
@@ -63,37 +60,29 @@ function aroundNames(entry: Entry): readonly [string, string, string] {
   return [before, between, after];
 }
 
-/**
- * Lays jobs whose logs are this long into a data folder and returns their keys. Straight into the tables, in their
- * order: ten million entries would take hours one append after the other.
- */
-export async function layJobs(folder: string, jobs: number, length: number): Promise<CrewKeys[]> {
+/** A log as it is laid down, and what its crew comes in with. */
+export interface LaidJob {
+  readonly keys: CrewKeys;
+  readonly entries: readonly { readonly hash: string; readonly body: string }[];
+}
+
+/** Jobs whose logs are this long, one after the other: all of them at once would not go into the memory. */
+export function* laidJobs(jobs: number, length: number): Generator<LaidJob> {
   const patterns = Array.from({ length: Math.min(PAIRS, jobs) }, (_, n) => alignment(length, SEED + n));
-  const store = openDataFolder(folder);
-  const { db } = store;
-  const addEntry = db.prepare('INSERT INTO entries (job, seq, ref, hash, body) VALUES (?, ?, NULL, ?, ?)');
-  const addHead = db.prepare('INSERT INTO heads (job, count, hash) VALUES (?, ?, ?)');
-  const addPass = db.prepare('INSERT INTO passes (token, job, role) VALUES (?, ?, ?)');
-  const keys: CrewKeys[] = [];
-  // What a power cut breaks here is laid down again.
-  db.exec('PRAGMA synchronous = OFF');
   for (let i = 0; i < jobs; i++) {
-    if (i % BATCH === 0) db.exec(i === 0 ? 'BEGIN' : 'COMMIT; BEGIN');
     const job = `bench-${String(i).padStart(8, '0')}`;
     const pattern = patterns[i % patterns.length] as Pattern;
     let prev = GENESIS;
-    for (const [seq, around] of pattern.entries.entries()) {
+    const entries = pattern.entries.map((around) => {
       const body = `${around[0]}${job}${around[1]}${prev}${around[2]}`;
       prev = createHash('sha256').update(body).digest('hex');
-      addEntry.run(job, seq, prev, body);
-    }
-    addHead.run(job, pattern.entries.length, prev);
+      return { hash: prev, body };
+    });
     const { aligning } = pattern;
-    const one = { job, panel: newToken(), emitter: newToken(), watcher: newToken(), aligning };
-    for (const role of ['panel', 'emitter', 'watcher'] as const) addPass.run(digest(one[role]), job, role);
-    keys.push(one);
+    yield { keys: { job, panel: newToken(), emitter: newToken(), watcher: newToken(), aligning }, entries };
   }
-  db.exec('COMMIT');
-  await store.close();
-  return keys;
 }
+
+/** The passes of one job, as a store keeps them. */
+export const passesOf = (keys: CrewKeys): { token: string; role: 'panel' | 'emitter' | 'watcher' }[] =>
+  (['panel', 'emitter', 'watcher'] as const).map((role) => ({ token: digest(keys[role]), role }));
