@@ -14,4 +14,6 @@ void speakOnScreen(savedLanguage()).then(() => {
   draw();
   addEventListener(LANGUAGE_CHANGED, draw);
 });
-void keepPages();
+// The worker fetches every page for later: on a slow phone it would hold this one up.
+if (document.readyState === 'complete') void keepPages();
+else addEventListener('load', () => void keepPages(), { once: true });

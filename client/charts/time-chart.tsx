@@ -2,6 +2,7 @@ import { timeScene } from '../../src/charts/time-scene.ts';
 import type { Series } from '../../src/log/series.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import { OWN_TIMES } from '../browser/times.ts';
+import { inOwnWords } from '../language/languages.ts';
 import { Chart } from './chart.tsx';
 import type { Picks } from './marker.tsx';
 
@@ -15,7 +16,7 @@ type Props = {
 /** Readings over time, with everything that affects them. */
 export const TimeChart = ({ series, whole, meter, onPick }: Props) => (
   <Chart
-    draw={(width) => timeScene(series, whole, meter, OWN_TIMES, width)}
+    draw={(width) => timeScene(series, whole, meter, OWN_TIMES, width, { said: inOwnWords })}
     firstWidth={900}
     empty="No readings yet."
     onPick={onPick}

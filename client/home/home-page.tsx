@@ -1,7 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { ALONE_ON_HOME, ALONE_TITLE } from '../../src/phrases/alone-title.ts';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
-import { useAccess } from '../account/use-access.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
@@ -10,6 +9,7 @@ import type { SavedSeat } from '../saved/saved-seats.ts';
 import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
 import { Page } from '../ui/page.tsx';
 import { KnownJobs } from './known-jobs.tsx';
+import { useAccountLink } from './use-account-link.ts';
 import { useSaved } from './use-saved.ts';
 import './home.css';
 
@@ -19,7 +19,7 @@ const TAKE_EVERY_MS = 2000;
 export function HomePage() {
   const { seats, sites, past, leave, forget } = useSaved();
   const { newer } = useKeptPages();
-  const { access } = useAccess();
+  const account = useAccountLink();
   useEffect(() => {
     if (!newer) return;
     // Not at once, while the page still loads, and again: a page of a job that was just closed lets go a little later.
@@ -47,9 +47,9 @@ export function HomePage() {
       </Way>
       <Sites sites={sites} />
       {past.length > 0 && <KnownJobs jobs={past} onForget={forget} />}
-      {access && access.kind !== 'open' && (
+      {account && (
         <a class="button" href={linkTo('account', {})} onClick={follow}>
-          {access.kind === 'accounts' && !access.isIn ? 'Sign in' : 'Your account'}
+          {account === 'sign-in' ? 'Sign in' : 'Your account'}
         </a>
       )}
       <LanguageChoice />

@@ -1,9 +1,9 @@
 import { useEffect, useState } from 'preact/hooks';
-import { JobWord } from '../../src/protocol/access.ts';
 import type { AskAnswer, Asked } from '../../src/protocol/ask.ts';
-import { ApiError, askAnswer, askPanel } from '../browser/requests.ts';
+import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
@@ -13,6 +13,8 @@ import '../ui/call-mark.css';
 import './join.css';
 
 const LOOK_EVERY_MS = 1_500;
+
+const asking = whenNeeded(() => import('./ask.ts'));
 
 /** Asks the panel for the seat at the emitter, without a code. `word`: of the job, where the link had it. */
 export function AskPage({ word: linked }: { word: string }) {
@@ -24,12 +26,10 @@ export function AskPage({ word: linked }: { word: string }) {
 
   const submit = async (event: Event) => {
     event.preventDefault();
-    const parsed = JobWord.safeParse(word);
-    if (!parsed.success) return setFailure(parsed.error.issues[0]?.message);
     setBusy(true);
     setFailure(undefined);
     try {
-      setAsked(await askPanel({ word: parsed.data, ...who.sitter() }));
+      setAsked(await (await asking()).askIn(word, who.typed));
     } catch (error) {
       setFailure(error instanceof ApiError ? error.message : `Asking failed: ${error}`);
     }
@@ -42,7 +42,7 @@ export function AskPage({ word: linked }: { word: string }) {
   if (asked) return <Waiting asked={asked} onOver={over} />;
   return (
     <Page>
-      <form class="card join" onSubmit={submit}>
+      <form class="card join" onSubmit={submit} onFocusIn={asking.ahead}>
         <h1>Ask the panel</h1>
         <label for="word">Job word</label>
         <input
@@ -87,7 +87,7 @@ function Waiting({ asked, onOver }: { asked: Asked; onOver: (why: string) => voi
     let isGone = false;
     const look = async () => {
       try {
-        const answer = await askAnswer(asked.asker);
+        const answer = await (await asking()).askAnswer(asked.asker);
         if (isGone) return;
         setCutOff(false);
         if (answer.state === 'admitted') {

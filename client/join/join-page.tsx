@@ -1,14 +1,15 @@
 import { useRef, useState } from 'preact/hooks';
-import { CODE_LENGTH, JoinCode } from '../../src/protocol/access.ts';
-import { ApiError, join } from '../browser/requests.ts';
+import { CODE_LENGTH } from '../../src/protocol/join-code.ts';
+import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
-import { browserStorage } from '../browser/storage.ts';
+import { whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
-import { saveSeat } from '../saved/saved-seats.ts';
 import { Page } from '../ui/page.tsx';
 import './join.css';
+
+const joining = whenNeeded(() => import('./take-seat.ts'));
 
 /** Takes a join code, scanned or typed, and takes the seat it is for. */
 export function JoinPage({ code: scanned, proof }: { code: string; proof: string }) {
@@ -20,34 +21,25 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
 
   const submit = async (event: Event) => {
     event.preventDefault();
-    const parsed = JoinCode.safeParse(code);
-    if (!parsed.success) {
-      setFailure(`A code has ${CODE_LENGTH} letters and digits, never 0, O, 1, I or L. Check it again.`);
-      box.current?.focus();
-      return;
-    }
     setBusy(true);
     setFailure(undefined);
     try {
-      const { job, seat, token } = await join({
-        code: parsed.data,
-        // Of the code that was scanned, and of no other.
-        ...(proof !== '' && code === scanned && { proof }),
-        ...who.sitter(),
-      });
-      saveSeat(browserStorage, { seat, job, token });
+      const { takeSeat } = await joining();
+      // The proof is of the code that was scanned, and of no other.
+      const seat = await takeSeat({ code, proof: code === scanned ? proof : '', typed: who.typed });
       // The code is used up: it must not stay in the history.
       history.replaceState(null, '', linkTo('home', {}));
       go(linkTo(seat, {}));
     } catch (error) {
       setBusy(false);
       setFailure(error instanceof ApiError ? error.message : `Joining failed: ${error}`);
+      if (error instanceof ApiError && error.reason === 'bad-code') box.current?.focus();
     }
   };
 
   return (
     <Page>
-      <form class="card join" onSubmit={submit}>
+      <form class="card join" onSubmit={submit} onFocusIn={joining.ahead}>
         <h1>Join with the code from the panel</h1>
         <label for="code">Join code</label>
         <input

@@ -2,7 +2,8 @@ import { useState } from 'preact/hooks';
 import type { AccessKind } from '../../src/protocol/accounts.ts';
 import { accessNow } from '../account/requests.ts';
 import { SignIn } from '../account/sign-in.tsx';
-import { ApiError, enter } from '../browser/requests.ts';
+import { enter } from '../browser/job-requests.ts';
+import { ApiError } from '../browser/requests.ts';
 import { Field } from '../ui/field.tsx';
 
 export interface Admission {

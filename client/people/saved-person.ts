@@ -1,6 +1,5 @@
-import { nanoid } from 'nanoid';
 import { hiddenIn } from '../../src/model/hidden.ts';
-import { Person, PhoneId } from '../../src/model/person.ts';
+import type { Person } from '../../src/model/person.ts';
 import type { Storage } from '../browser/storage.ts';
 
 /** Who is at this phone, as it stands in the form. */
@@ -9,11 +8,19 @@ export type TypedPerson = Readonly<Record<keyof Person, string>>;
 export const NOBODY: TypedPerson = { name: '', firm: '', competence: '' };
 
 const KEY = 'person';
-const PHONE_KEY = 'phone';
 
-/** The person who used this phone last, so that nobody types it again for every job. */
+/**
+ * The person who used this phone last, so that nobody types it again for every job. Checked by hand: the page to join shows it,
+ * and a schema library is larger than that page.
+ */
 export function ownPerson(storage: Storage): TypedPerson {
-  const { name = '', firm = '', competence = '' } = Person.safeParse(storage.read(KEY)).data ?? {};
+  const kept = (storage.read(KEY) ?? {}) as Partial<Record<keyof Person, unknown>>;
+  const text = (part: keyof Person) => (typeof kept[part] === 'string' ? kept[part] : '');
+  const {
+    name,
+    firm = '',
+    competence = '',
+  } = personIn({ name: text('name'), firm: text('firm'), competence: text('competence') }) ?? NOBODY;
   return { name, firm, competence };
 }
 
@@ -41,12 +48,3 @@ const cleaned = (text: string, most: number): string =>
     .trim()
     .slice(0, most)
     .trim();
-
-/** The id of this phone, made once. */
-export function phoneId(storage: Storage): PhoneId {
-  const kept = PhoneId.safeParse(storage.read(PHONE_KEY));
-  if (kept.success) return kept.data;
-  const id = nanoid();
-  storage.write(PHONE_KEY, id);
-  return id;
-}

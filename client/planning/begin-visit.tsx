@@ -7,6 +7,7 @@ import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { useSend } from '../browser/use-send.ts';
 import { PersonForm } from '../people/person-form.tsx';
+import { sitterOf } from '../people/sitter.ts';
 import { usePerson } from '../people/use-person.ts';
 import { ownMeters } from '../profiles/saved-profiles.ts';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
@@ -42,7 +43,7 @@ export function BeginVisit({ token, view, row }: { token: string; view: SiteView
       {
         pair: plan.id,
         scope,
-        ...who.sitter(),
+        ...sitterOf(who.typed),
         ...(!plan.meter && meter && { meter }),
         ...(!plan.adjusters && { adjusters: NEUTRAL_ADJUSTERS }),
       },

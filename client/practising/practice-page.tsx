@@ -18,7 +18,8 @@ import {
   WITH_TROUBLE,
 } from '../../src/phrases/practice.ts';
 import { practiceSetup } from '../../src/practice/pair.ts';
-import { ApiError, deviceName, openJob } from '../browser/requests.ts';
+import { openJob } from '../browser/job-requests.ts';
+import { ApiError, deviceName } from '../browser/requests.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { EmitterPage } from '../emitter/emitter-page.tsx';

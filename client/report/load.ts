@@ -8,7 +8,8 @@ import { isSiteLog, jobReport, SiteReport } from '../../src/report/build.ts';
 import type { Part } from '../../src/report/report.ts';
 import { readLog } from '../browser/logs.ts';
 import { ApiError, request } from '../browser/requests.ts';
-import { ZONE } from '../browser/times.ts';
+import { ownZone } from '../browser/times.ts';
+import { breath } from '../ui/breath.ts';
 
 /** What a token opens, and which part of it to report. */
 export interface Wanted {
@@ -29,13 +30,17 @@ export async function loadReport(
   onProgress: (progress: { done: number; total: number }) => void,
 ): Promise<LoadedReport> {
   const { fingerprint: key } = await request('/api/key', ServerKey);
-  const own = { ...checked((await readLog('/api/record', token)).log), key };
-  if (!isSiteLog(own)) return { parts: jobReport(own, ZONE) };
-  const all = new SiteReport(own, { zone: ZONE, at: Date.now() });
+  const { log } = await readLog('/api/record', token);
+  // A long log is a long piece of work in each of these steps.
+  await breath();
+  const own = { ...checked(log), key };
+  await breath();
+  if (!isSiteLog(own)) return { parts: jobReport(own, ownZone()) };
+  const all = new SiteReport(own, { zone: ownZone(), at: Date.now() });
   const only =
     job === undefined ? undefined : all.pairs.find(({ visits }) => visits.some((v) => v.job === job));
   if (job !== undefined && !only) throw new ApiError(NO_SUCH_VISIT);
-  const report = only ? new SiteReport(own, { zone: ZONE, at: Date.now(), only: [only.plan.id] }) : all;
+  const report = only ? new SiteReport(own, { zone: ownZone(), at: Date.now(), only: [only.plan.id] }) : all;
   for (const [index, pair] of report.pairs.entries()) {
     const visits: CheckedLog[] = [];
     for (const visit of pair.visits) {

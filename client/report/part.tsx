@@ -1,11 +1,16 @@
 import { TO_COVER } from '../../src/phrases/headings.ts';
 import { COVER, type Part } from '../../src/report/report.ts';
+import { useMoreAndMore } from '../ui/after-paint.ts';
 import { BlockView } from './blocks.tsx';
 import { InPart, Jump, spots } from './jump.tsx';
+
+/** Drawn at first: about a screen of a phone. */
+const FIRST_BLOCKS = 3;
 
 /** The cover or a pair. On paper it begins on a sheet of its own. */
 export function PartView({ part, hasCover }: { part: Part; hasCover: boolean }) {
   const { id, title, subtitle, badge, blocks, foot } = part;
+  const drawn = useMoreAndMore(blocks.length, FIRST_BLOCKS);
   const seqs = new Set(
     blocks.flatMap((block) => (block.kind === 'entries' ? block.rows.map(({ seq }) => seq) : [])),
   );
@@ -24,7 +29,7 @@ export function PartView({ part, hasCover }: { part: Part; hasCover: boolean }) 
             <Jump to={spots.part(COVER)}>{TO_COVER}</Jump>
           </p>
         )}
-        {blocks.map((block, at) => (
+        {blocks.slice(0, drawn).map((block, at) => (
           <BlockView key={at} block={block} />
         ))}
         <footer>{foot}</footer>

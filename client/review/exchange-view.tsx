@@ -6,6 +6,7 @@ import type { Line } from '../../src/phrases/describe.ts';
 import { type Item, matching, type Passage } from '../../src/record/exchange.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
+import { useMoreAndMore } from '../ui/after-paint.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
 import { type Listener, Sound } from './sound.tsx';
 
@@ -24,6 +25,9 @@ const TONE: { [tone in Line['tone']]?: string } = {
   fact: 'understood as',
 };
 
+/** Lines that are drawn at first. */
+const SCREENFUL = 20;
+
 type Props = {
   passages: readonly Passage[];
   /** Words to search for: lines without them are left out. */
@@ -39,6 +43,7 @@ type Props = {
 export function ExchangeView({ passages: all, wanted, onWant, follow, listener, onPick }: Props) {
   const list = useRef<HTMLOListElement>(null);
   const passages = useMemo(() => matching(all, wanted), [all, wanted]);
+  const drawn = useMoreAndMore(passages.length, SCREENFUL);
   const newest = passages.at(-1)?.seq;
   useEffect(() => {
     if (follow && newest !== undefined) list.current?.lastElementChild?.scrollIntoView({ block: 'nearest' });
@@ -58,7 +63,7 @@ export function ExchangeView({ passages: all, wanted, onWant, follow, listener, 
         {wanted.trim() !== '' && `${passages.length} of ${all.length} lines`}
       </p>
       <ol class="log" ref={list}>
-        {passages.map((passage, index) => (
+        {passages.slice(0, drawn).map((passage, index) => (
           <Fragment key={passage.seq}>
             {day(passage.at) !== day(passages[index - 1]?.at ?? 0) && (
               <li class="log-day">{day(passage.at)}</li>

@@ -9,6 +9,7 @@ import { readLog } from '../browser/logs.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
 import { useConnection } from '../link/use-connection.ts';
 import { ownPerson, personIn } from '../people/saved-person.ts';
+import { breath, inPieces } from '../ui/breath.ts';
 import type { Read } from '../ui/not-yet.tsx';
 
 /** A log, and what is worked out from it. */
@@ -28,22 +29,41 @@ export interface Watched extends Grown {
   remark(by: string, text: string): void;
 }
 
+/** A log with what is worked out from it. */
+export interface Known {
+  log: Log;
+  record: VisitRecord;
+}
+
 /** The job's log, as the server has it. */
-export function useLog(token: string): Read<Log> {
-  const [value, setValue] = useState<Log>();
+export function useLog(token: string): Read<Known> {
+  const [value, setValue] = useState<Known>();
   const [trouble, setTrouble] = useState<string>();
   const look = useCallback(() => {
-    readLog('/api/record', token).then(
-      ({ log }) => setValue(log),
-      (error: Error) => setTrouble(error.message),
-    );
+    readLog('/api/record', token)
+      .then(({ log }) => workedOut(log))
+      .then(setValue, (error: Error) => setTrouble(error.message));
   }, [token]);
   useEffect(look, [look]);
   return { value, trouble, look };
 }
 
+/** In pieces: a long log would keep a slow phone from drawing and answering. */
+async function workedOut(log: Log): Promise<Known> {
+  await breath();
+  const fault = findFault(log.entries, log.head);
+  await breath();
+  const state = log.entries.reduce(fold, EMPTY);
+  await breath();
+  const record = new VisitRecord(log, { state, fault });
+  // Worked out when they are first asked for, and then kept.
+  await inPieces([() => record.findings, () => record.series, () => record.progress]);
+  return { log, record };
+}
+
 /** The log, with what is added to it while the page is open. */
-export function useGrowing(token: string, fetched: Log): Watched {
+export function useGrowing(token: string, known: Known): Watched {
+  const { log: fetched } = known;
   const [name] = useState(() => personIn(ownPerson(browserStorage))?.name);
   const connection = useConnection(token, {
     storage: NOTHING_KEPT,
@@ -53,7 +73,7 @@ export function useGrowing(token: string, fetched: Log): Watched {
   });
   const { link } = connection;
   const log = useMemo(() => extended(fetched, link.entries), [fetched, link.entries]);
-  const record = useVisitRecord(log);
+  const record = useVisitRecord(log, known);
   // Nothing is added to a broken log, and its room holds only the entries before the fault.
   const ended = record.fault ? undefined : link.ended?.text;
   const lost = link.failures > 0 && link.phase !== 'live' ? LINK_IS_LOST : undefined;
@@ -73,9 +93,10 @@ export function useGrowing(token: string, fetched: Log): Watched {
 const NOTHING_KEPT = memoryStorage();
 
 /** What is worked out from a log. If it only grew, only the new entries are folded and checked. */
-export function useVisitRecord(log: Log): VisitRecord {
-  const last = useRef<{ log: Log; record: VisitRecord }>(undefined);
+export function useVisitRecord(log: Log, first?: Known): VisitRecord {
+  const last = useRef(first);
   return useMemo(() => {
+    if (log === last.current?.log) return last.current.record;
     const { entries, head } = log;
     const known = last.current;
     const before = known?.log.entries.every((entry, seq) => entry === entries[seq]) ? known : undefined;

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useMemo, useState } from 'preact/hooks';
+import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
 import { series } from '../../src/log/series.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
@@ -11,7 +11,7 @@ import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import '../charts/charts.css';
-import { useAfterPaint } from '../ui/after-paint.ts';
+import { usePartByPart } from '../ui/after-paint.ts';
 import { fileName } from '../ui/download.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { showEntry } from './entry-links.tsx';
@@ -27,6 +27,8 @@ import './print.css';
 /** A narrow screen shows one of the two. A wide screen and paper show both. */
 const VIEWS = ['exchange', 'charts'] as const;
 type View = (typeof VIEWS)[number];
+/** The exchange and three charts. */
+const LONG_PARTS = 4;
 const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
 
 interface RecordViewProps extends Grown {
@@ -46,8 +48,8 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
   const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('charts');
   const [wanted, setWanted] = useState('');
-  // The summary and the findings are drawn first: the exchange and the charts are long.
-  const painted = useAfterPaint();
+  // The summary and the findings are drawn first: the exchange and the charts are long, and each is a part.
+  const drawn = usePartByPart(LONG_PARTS);
   const count = shownCount(shown, entries);
   const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
   const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
@@ -56,30 +58,63 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
     [shown, state, until],
   );
   const { setup } = state;
-  const passages = useMemo(() => (painted ? exchange(until, setup?.meter) : []), [painted, until, setup]);
+  const passages = useMemo(
+    () => (drawn > 0 ? exchange(until, setup?.meter) : []),
+    [drawn > 0, until, setup?.meter],
+  );
   usePrintedFooter(log);
 
-  const pick = (seq: Seq) => {
-    if (seq >= count) setShown('all');
-    setWanted('');
-    setView('exchange');
-    // After the entry has been drawn.
-    setTimeout(() => showEntry(seq));
-  };
+  const pick = useCallback(
+    (seq: Seq) => {
+      if (seq >= count) setShown('all');
+      setWanted('');
+      setView('exchange');
+      // After the entry has been drawn.
+      setTimeout(() => showEntry(seq));
+    },
+    [count],
+  );
   const print = () => {
     setShown('all');
     setWanted('');
     setTimeout(() => window.print());
   };
 
-  if (!setup) {
+  // While a page is open its link says something every two seconds: what is the same as before is not drawn again.
+  const meter = setup?.meter;
+  const exchanged = useMemo(
+    () => (
+      <section class="exchange-part" aria-labelledby="exchange-title">
+        <h2 id="exchange-title">Exchange</h2>
+        <ExchangeView
+          passages={passages}
+          wanted={wanted}
+          onWant={setWanted}
+          follow={shown !== 'all'}
+          listener={listener}
+          onPick={pick}
+        />
+      </section>
+    ),
+    [passages, wanted, shown, listener, pick],
+  );
+  const charts = useMemo(
+    () =>
+      meter && [
+        <TurnsChart key="h" series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />,
+        <TurnsChart key="v" series={then} search={search} axis="vertical" meter={meter} onPick={pick} />,
+        <TimeChart key="t" series={then} whole={whole} meter={meter} onPick={pick} />,
+      ],
+    [then, search, whole, meter, pick],
+  );
+
+  if (!setup || !meter) {
     return (
       <MessagePage title="This log is still empty">
         <p>The job is open and has no entries. New entries appear here by themselves.</p>
       </MessagePage>
     );
   }
-  const { meter } = setup;
   return (
     <main class="review">
       <header class="review-head">
@@ -118,24 +153,12 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
           </button>
         ))}
       </div>
-      {painted && (
+      {drawn > 0 && (
         <div class={`visit showing-${view}`}>
-          <section class="exchange-part" aria-labelledby="exchange-title">
-            <h2 id="exchange-title">Exchange</h2>
-            <ExchangeView
-              passages={passages}
-              wanted={wanted}
-              onWant={setWanted}
-              follow={shown !== 'all'}
-              listener={listener}
-              onPick={pick}
-            />
-          </section>
+          {exchanged}
           <section class="charts" aria-labelledby="charts-title">
             <h2 id="charts-title">Charts</h2>
-            <TurnsChart series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />
-            <TurnsChart series={then} search={search} axis="vertical" meter={meter} onPick={pick} />
-            <TimeChart series={then} whole={whole} meter={meter} onPick={pick} />
+            {charts?.slice(0, drawn - 1)}
           </section>
         </div>
       )}

@@ -1,10 +1,10 @@
-import type { Log } from '../../src/model/entry.ts';
+import { useMemo } from 'preact/hooks';
 import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
 import { headingOf } from '../../src/record/heading.ts';
 import { NotYet } from '../ui/not-yet.tsx';
 import { Exports, hasBeside } from './exports.tsx';
 import { FindingList, linesOf } from './finding-list.tsx';
-import { useGrowing, useLog } from './log.ts';
+import { type Known, useGrowing, useLog } from './log.ts';
 import { RecordView } from './record-view.tsx';
 import { WatcherRemark } from './watcher-remark.tsx';
 import '../ui/practice-band.css';
@@ -13,13 +13,14 @@ import '../ui/practice-band.css';
 export function ReviewPage({ token }: { token: string }) {
   const log = useLog(token);
   if (!log.value) return <NotYet what="log" read={log} />;
-  return <Review token={token} fetched={log.value} />;
+  return <Review token={token} known={log.value} />;
 }
 
-function Review({ token, fetched }: { token: string; fetched: Log }) {
-  const grown = useGrowing(token, fetched);
+function Review({ token, known }: { token: string; known: Known }) {
+  const grown = useGrowing(token, known);
   const { record } = grown;
-  const lines = linesOf(record);
+  const lines = useMemo(() => linesOf(record), [record]);
+  const listener = useMemo(() => ({ token }), [token]);
   if (record.state.setup?.practice)
     return (
       <>
@@ -34,7 +35,7 @@ function Review({ token, fetched }: { token: string; fetched: Log }) {
       {...grown}
       // A job's own link shows nothing of a site.
       heading={headingOf(record, [])}
-      listener={{ token }}
+      listener={listener}
       saves={(name, print) => (
         <Exports token={token} name={name} beside={hasBeside(record.state)} onPrint={print} />
       )}

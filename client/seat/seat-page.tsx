@@ -74,7 +74,9 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSea
   };
   // A propped phone reads the meter, and nobody is there to be heard.
   const isPropped = saved.seat === 'panel' && setup?.alone === 'watching';
-  const hears = setup !== undefined && !inPage && !isPropped && globalThis.isSecureContext === true;
+  // Offered before the job is known: a button that comes later would move the cautions under the reader's eyes.
+  const mayHear = !inPage && !isPropped && globalThis.isSecureContext === true;
+  const hears = setup !== undefined && mayHear;
   const chooseHandsFree = (on: boolean) => {
     keepHandsFree(browserStorage, on);
     setChosen(on);
@@ -89,7 +91,7 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSea
       seat={saved.seat}
       setup={setup}
       warnings={setup && setupWarnings(setup)}
-      handsFree={hears ? handsFree : undefined}
+      handsFree={mayHear ? handsFree : undefined}
       onHandsFree={chooseHandsFree}
       onAgree={agree}
     />

@@ -4,10 +4,12 @@ import { NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
-import { ApiError, openJob } from '../browser/requests.ts';
+import { openJob } from '../browser/job-requests.ts';
+import { ApiError } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { useAdmission } from '../people/admission.tsx';
 import { PersonForm } from '../people/person-form.tsx';
+import { sitterOf } from '../people/sitter.ts';
 import { usePerson } from '../people/use-person.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
 import { MeterForm } from '../profiles/meter-form.tsx';
@@ -61,7 +63,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     setBusy(true);
     try {
       const setup = { ...parsed.setup, ...(alone && { alone }) };
-      const { job, token, watch } = await admission.around(() => openJob({ setup, ...who.sitter() }));
+      const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitterOf(who.typed) }));
       rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });

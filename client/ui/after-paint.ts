@@ -1,10 +1,25 @@
 import { useEffect, useState } from 'preact/hooks';
+import { breath } from './breath.ts';
 
 /** False at first. True after the first drawing is on the screen. */
 export function useAfterPaint(): boolean {
   const [painted, setPainted] = useState(false);
   useEffect(() => setPainted(true), []);
   return painted;
+}
+
+/** How many of `total` long parts to draw: one more with each drawing, and the browser can draw and answer in between. */
+export function usePartByPart(total: number): number {
+  const [many, setMany] = useState(0);
+  useEffect(() => {
+    if (many === total) return;
+    let left = false;
+    void breath().then(() => left || setMany(many + 1));
+    return () => {
+      left = true;
+    };
+  }, [many, total]);
+  return many;
 }
 
 /** How many of `total` to draw: first one screenful, then more and more, until all are drawn. */

@@ -1,5 +1,6 @@
 import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
+import { breath } from './breath.ts';
 import { MessagePage } from './message-page.tsx';
 
 /** A component whose code is fetched apart. */
@@ -14,7 +15,9 @@ export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): L
   let loading: Promise<void> | undefined;
   const fetched = (): Promise<void> => {
     loading ??= load().then(
-      (page) => {
+      async (page) => {
+        // To run the code and to draw the page are two pieces of work.
+        await breath();
         loaded = page;
       },
       (error) => {

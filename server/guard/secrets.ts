@@ -2,7 +2,7 @@ import { createHash, createHmac, randomBytes } from 'node:crypto';
 import { customAlphabet, nanoid } from 'nanoid';
 import type { JobId } from '../../src/model/ids.ts';
 import type { PhoneId, PhoneMark } from '../../src/model/person.ts';
-import { CODE_ALPHABET, CODE_LENGTH } from '../../src/protocol/access.ts';
+import { CODE_ALPHABET, CODE_LENGTH } from '../../src/protocol/join-code.ts';
 import type { Digest } from '../store/store.ts';
 
 const TOKEN_BYTES = 16;

@@ -41,6 +41,13 @@ export interface Note {
   readonly text: string;
 }
 
+interface Look {
+  readonly plotHeight?: number;
+  readonly notes?: readonly Note[];
+  /** A label in the language of the reader: its place follows from its length. */
+  readonly said?: (english: string) => string;
+}
+
 /**
  * Reading against time, with everything that affects it. `whole`: the series of the whole log, which sets the
  * time axis: it must not grow in a replay.
@@ -51,8 +58,7 @@ export function timeScene(
   meter: MeterProfile,
   times: Times,
   width: number,
-  plotHeight = PLOT_HEIGHT,
-  notes: readonly Note[] = [],
+  { plotHeight = PLOT_HEIGHT, notes = [], said = (english) => english }: Look = {},
 ): Captioned {
   const title = TIME_TITLE;
   const { samples, gains } = series;
@@ -76,7 +82,7 @@ export function timeScene(
       ...bands.flatMap(({ seq, from: at, label }) =>
         label === undefined ? [] : [{ key: `band ${seq}`, x: inPlot(at), text: label }],
       ),
-    ],
+    ].map((label) => ({ ...label, text: said(label.text) })),
     room,
   );
   const plot = plotIn(width, 28 + ROW * (1 + Math.max(0, ...labels.map(({ row }) => row))), plotHeight);

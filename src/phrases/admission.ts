@@ -1,5 +1,6 @@
 /** What is said to a phone that asks the panel to let it in, and to the panel. */
 
+export const CODE_FORM = 'A code has 6 letters and digits, never 0, O, 1, I or L. Check it again.';
 export const CALL_FORM = 'A job word is a word of the radio and three figures, as in KILO 417.';
 export const UNKNOWN_CALL =
   'No panel shows this word now. Check it with the person at the panel: it changes when the server starts again.';

@@ -70,8 +70,10 @@ export const LESSONS: Readonly<Record<Seat, readonly string[]>> = {
     'You need both hands? Tap Wait, then Go on.',
   ],
 };
-export const lessonText = (seat: Seat, done: number): string =>
-  `${done + 1} of ${LESSONS[seat].length}: ${LESSONS[seat][done]}`;
+const NOT_YET = 'Nothing to do for you yet. Wait for your order.';
+/** `waits`: the order on the card is not this seat's. */
+export const lessonText = (seat: Seat, done: number, waits: boolean): string =>
+  `${done + 1} of ${LESSONS[seat].length}: ${waits ? NOT_YET : LESSONS[seat][done]}`;
 export const ALL_LEARNT = 'That is all you need. Go on until "accept", or end here.';
 
 export const CALLED_OUT = 'Your colleague calls out';

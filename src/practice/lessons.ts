@@ -36,6 +36,15 @@ const LEARNT: Readonly<Record<Seat, readonly Done[]>> = {
   ],
 };
 
+/** Lessons that are an order's, by their place: without one for this seat there is nothing to do. */
+const BY_ORDER: Readonly<Record<Seat, readonly number[]>> = { panel: [0, 2], emitter: [0, 1, 2] };
+
+/** Whether this lesson must wait: the order on the card is for the other seat, or for both, to hold. */
+export function waitsForOrder(seat: Seat, lesson: number, entries: readonly Entry[]): boolean {
+  const fact = entries.findLast((entry) => entry.fact.type === 'instruction')?.fact;
+  return BY_ORDER[seat].includes(lesson) && fact?.type === 'instruction' && fact.advice.to !== seat;
+}
+
 /** The first lesson that is not learnt yet, counted from 0; undefined when all are. */
 export function lessonNow(seat: Seat, entries: readonly Entry[]): number | undefined {
   const facts = entries.map(({ fact }) => fact);

@@ -3,10 +3,9 @@ import { Seat } from '../model/facts.ts';
 import { Person, PhoneId } from '../model/person.ts';
 import { CALL_FORM } from '../phrases/admission.ts';
 import { callOf } from './call-words.ts';
+import { CODE_ALPHABET, CODE_LENGTH } from './join-code.ts';
 
-/** Join codes: no 0/O, 1/I/L, so that nobody misreads a code over the radio or in the sun. */
-export const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
-export const CODE_LENGTH = 6;
+/** A join code as it was typed. */
 export const JoinCode = z.pipe(
   z.pipe(
     z.string(),

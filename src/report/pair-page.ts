@@ -192,7 +192,10 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
       kind: 'charts',
       charts: AXES.map((axis) => turnsScene(series, searchOf(record.state), axis, meter, HALF, PLOT)),
     },
-    { kind: 'charts', charts: [timeScene(series, series, meter, moments, WHOLE, TIME_PLOT, retested)] },
+    {
+      kind: 'charts',
+      charts: [timeScene(series, series, meter, moments, WHOLE, { plotHeight: TIME_PLOT, notes: retested })],
+    },
   ];
   const { signed, beside, changedBy } = record.state;
   const broken = records.some(({ record: { fault } }) => fault !== undefined);

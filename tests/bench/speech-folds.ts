@@ -10,7 +10,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/process/program.ts';
-import { TAKE } from '../../src/conversation/decide.ts';
+import { ASK, TAKE } from '../../src/conversation/decide.ts';
 import { belief, curveOf, features } from '../../src/speech/belief.ts';
 import { heardOf } from '../../src/speech/hear.ts';
 import { figuresPage, type Judged } from './speech/figures-page.ts';
@@ -62,21 +62,27 @@ function moved(weights: readonly number[], least: number): ReturnType<typeof cur
   return curveOf([first + logit(TAKE) - logit(least), ...rest]);
 }
 
-/** Outcomes of each stranger by belief, in steps of 0.005 downwards: the folds ask for the same ones again and again. */
-const STEPS = 200;
+/**
+ * What becomes of an utterance changes only at these beliefs, but for numbers like thirteen and thirty. Each belief is taken for the one
+ * below it: the folds ask for the same ones again and again, and parsing all that was found costs much.
+ */
+const LEVELS = [0.995, 0.98, 0.95, TAKE, ASK, 0];
+/** Outcomes of each stranger by level. */
 const known = new WeakMap<Stranger, Map<number, Outcome>>();
 
 function judged(one: Stranger, believe: typeof belief): Outcome {
-  const { text, weighing, spotted } = one;
-  const believed = weighing.weighed ? Math.floor(STEPS * believe(weighing.weighed)) : 0;
+  const exact = one.weighing.weighed ? believe(one.weighing.weighed) : 0;
+  const level = LEVELS.find((least) => least <= exact) ?? 0;
   const outcomes = known.get(one) ?? new Map<number, Outcome>();
   known.set(one, outcomes);
-  const before = outcomes.get(believed);
-  if (before) return before;
-  const heard = heardOf(weighing, spotted, () => believed / STEPS);
-  const now = meaningOf(text) !== undefined ? judge(text, heard) : takesAnything(heard) ? 'wrong' : 'asked';
-  outcomes.set(believed, now);
-  return now;
+  const outcome = outcomes.get(level) ?? outcomeOf(one, () => level);
+  outcomes.set(level, outcome);
+  return outcome;
+}
+
+function outcomeOf({ text, weighing, spotted }: Stranger, believe: typeof belief): Outcome {
+  const heard = heardOf(weighing, spotted, believe);
+  return meaningOf(text) !== undefined ? judge(text, heard) : takesAnything(heard) ? 'wrong' : 'asked';
 }
 
 /**
@@ -105,7 +111,7 @@ function inFolds(heard: readonly Stranger[]): Judged[] {
     const believe = fittedOn(heard.filter((one) => !isIn(one)));
     return heard
       .filter(isIn)
-      .map((one) => ({ ...one, fold, outcome: judged(one, believe), shipped: judged(one, belief) }));
+      .map((one) => ({ ...one, fold, outcome: judged(one, believe), shipped: outcomeOf(one, belief) }));
   }).flat();
 }
 

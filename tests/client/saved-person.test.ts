@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { memoryStorage } from '../../client/browser/storage.ts';
-import { NOBODY, ownPerson, personIn, phoneId, rememberPerson } from '../../client/people/saved-person.ts';
+import { NOBODY, ownPerson, personIn, rememberPerson } from '../../client/people/saved-person.ts';
+import { phoneId } from '../../client/people/sitter.ts';
 import { Person, PhoneId } from '../../src/model/person.ts';
 
 describe('who is at a phone', () => {
@@ -12,6 +13,15 @@ describe('who is at a phone', () => {
     rememberPerson(storage, NOBODY);
     expect(ownPerson(storage)).toEqual(NOBODY);
   });
+
+  it.each([null, 7, 'A. Example', [], { name: 7 }, { name: '\u0000' }, { firm: 'Larkmoor' }])(
+    'is nobody where %j is kept',
+    (kept) => {
+      const storage = memoryStorage();
+      storage.write('person', kept);
+      expect(ownPerson(storage)).toEqual(NOBODY);
+    },
+  );
 
   it.each([
     ['no name', { ...NOBODY, firm: 'Larkmoor' }, undefined],

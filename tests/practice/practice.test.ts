@@ -9,7 +9,7 @@ import { describe as describeEntry } from '../../src/phrases/describe.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
 import { gradeOf } from '../../src/practice/grade.ts';
 import { type Hall, hallOf } from '../../src/practice/hall.ts';
-import { lessonNow } from '../../src/practice/lessons.ts';
+import { lessonNow, waitsForOrder } from '../../src/practice/lessons.ts';
 import { shownBy } from '../../src/practice/meter.ts';
 import { practiceSetup } from '../../src/practice/pair.ts';
 import { Play, playedByCrew } from '../../src/practice/play.ts';
@@ -323,8 +323,11 @@ describe('the lessons', () => {
     person.until('read');
     person.say(person.meter());
     expect(now()).toBe(1);
+    // Told to wait already.
+    expect(waitsForOrder('panel', 1, person.play.entries)).toBe(false);
     person.until('read');
     expect(now()).toBe(2);
+    expect(waitsForOrder('panel', 2, person.play.entries)).toBe(false);
     person.say(person.meter());
     expect(now()).toBe(3);
     const target = person.play.state.reading?.seq as number;
@@ -339,10 +342,19 @@ describe('the lessons', () => {
   it('of the emitter are learnt by doing them, in their order', () => {
     const person = new Person({ seed: 1, troubles: [], guided: true }, 'emitter');
     const now = () => lessonNow('emitter', person.play.entries);
+    const waits = () => waitsForOrder('emitter', now() ?? 0, person.play.entries);
     expect(now()).toBe(0);
+    // The card says "Hands off", then "Read the meter": there is nothing to aim yet.
+    expect(waits()).toBe(true);
+    person.play.passTo(2_500);
+    expect(person.order?.kind).toBe('read');
+    expect(waits()).toBe(true);
     person.until('re-aim');
+    expect(waits()).toBe(false);
     person.aim();
     expect(now()).toBe(1);
+    // The panel reads what it came to.
+    expect(waits()).toBe(true);
     person.until('turn');
     if (person.order?.kind !== 'turn') throw new Error('not asked to turn');
     const { axis, eighths } = person.order;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { blockOf, Guesses } from '../../server/guard/guesses.ts';
 import { LIMITS } from '../../server/guard/limits.ts';
-import { CODE_ALPHABET } from '../../src/protocol/access.ts';
+import { CODE_ALPHABET } from '../../src/protocol/join-code.ts';
 import { PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import { pause, serve } from './house.ts';
 import { House } from './in-memory.ts';

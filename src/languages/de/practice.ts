@@ -51,6 +51,8 @@ export const PRACTICE: Sentences = {
   'It is turned? Tap Done.': 'Ist gedreht? Tippen Sie Fertig.',
   'Hands off. Your colleague reads the meter, and you hear what changed.':
     'Hände weg. Die andere Person liest ab, und Sie hören, was sich geändert hat.',
+  'Nothing to do for you yet. Wait for your order.':
+    'Für Sie gibt es noch nichts zu tun. Warten Sie auf Ihre Anweisung.',
   'Not heard? Tap Say again.': 'Nicht gehört? Tippen Sie Noch einmal.',
   'You need both hands? Tap Wait, then Go on.': 'Sie brauchen beide Hände? Tippen Sie Warten, dann Weiter.',
   '{n} of {n1}: {lesson}': '{n} von {n1}: {lesson}',

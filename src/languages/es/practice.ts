@@ -50,6 +50,7 @@ export const PRACTICE: Sentences = {
   'It is turned? Tap Done.': '¿Ya está girado? Toque Hecho.',
   'Hands off. Your colleague reads the meter, and you hear what changed.':
     'Manos fuera. Su compañero lee el medidor, y usted oye qué cambió.',
+  'Nothing to do for you yet. Wait for your order.': 'Usted aún no tiene nada que hacer. Espere su orden.',
   'Not heard? Tap Say again.': '¿No lo oyó? Toque Repite.',
   'You need both hands? Tap Wait, then Go on.': '¿Necesita las dos manos? Toque Espera, luego Sigue.',
   '{n} of {n1}: {lesson}': '{n} de {n1}: {lesson}',

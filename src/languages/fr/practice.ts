@@ -51,6 +51,8 @@ export const PRACTICE: Sentences = {
   'It is turned? Tap Done.': "C'est tourné? Touchez Fait.",
   'Hands off. Your colleague reads the meter, and you hear what changed.':
     "Ne touchez à rien. Votre collègue lit l'appareil, et vous entendez ce qui a changé.",
+  'Nothing to do for you yet. Wait for your order.':
+    "Rien à faire pour vous pour l'instant. Attendez votre ordre.",
   'Not heard? Tap Say again.': 'Pas entendu? Touchez Répéter.',
   'You need both hands? Tap Wait, then Go on.': 'Besoin des deux mains? Touchez Attendre, puis Continuer.',
   '{n} of {n1}: {lesson}': '{n} sur {n1}: {lesson}',

@@ -49,12 +49,16 @@ function later<T>(value: T, by: number): T {
   return Object.fromEntries(Object.entries(value).map(([key, one]) => [key, later(one, by)])) as T;
 }
 
+/** A slow machine takes minutes to look at a screen in every size: no order goes stale meanwhile. */
+const unhurried = (fact: Entry['fact']): Entry['fact'] =>
+  fact.type === 'instruction' ? { ...fact, expiresAt: fact.expiresAt + 86_400_000 } : fact;
+
 /** The beginning of a played visit, as if its last entry had been written just now. */
 function untilNow(job: string, entries: readonly Entry[]): Entry[] {
   const by = Date.now() - (entries.at(-1)?.at ?? 0);
   let head = emptyHead(job);
   return entries.map(({ at, actor, fact }) => {
-    const entry = seal(head, { actor, fact: later(fact, by) }, at + by);
+    const entry = seal(head, { actor, fact: unhurried(later(fact, by)) }, at + by);
     head = headAfter(entry);
     return entry;
   });
