@@ -2,6 +2,7 @@ import { AXES } from '../model/turns.ts';
 import { type Beam, type Estimate, fitBeam, fitShape, predict } from './beam.ts';
 import { inGain } from './bridged.ts';
 import { newestAt } from './place.ts';
+import { isRejected, isUnproven } from './rejected.ts';
 import type { Sample } from './sample.ts';
 import { type Search, sampleHere } from './search.ts';
 import { BACKLASHES, profileBacklash } from './slack.ts';
@@ -204,7 +205,9 @@ function consistent(samples: readonly Sample[], search: Search): Learnt {
   if (worst < samples.length - 1 && fits(without.beam, without.samples)) return without;
   const rarely = attempt(samples, loose.beam?.backlash, true);
   if (fits(rarely.beam, samples)) return rarely;
-  const slip = search.walk ? undefined : bestSlip(samples, search.meter, beam, search.confirmed);
+  // Where the search begins anew anyway, nobody is asked about turns of long ago.
+  const asks = !search.walk && !isUnproven(search) && !isRejected(search);
+  const slip = asks ? bestSlip(samples, search.meter, beam, search.confirmed) : undefined;
   if (slip && explainsWholly(slip.beam, samples))
     return { samples: slip.samples, beam: slip.beam, isOneBeam: false, slip };
   for (const n of NEWEST) {

@@ -34,6 +34,8 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'server/http/pages.ts': 'a header of HTTP',
   'server/report/standards.ts': 'what a file says of itself, in the words of its standard',
   'server/report/thread.ts': 'errors for the journal',
+  'server/jobs/rules.ts': 'errors for the journal',
+  'server/jobs/rules-threads.ts': 'errors for the journal',
   'server/http/headers.ts': 'headers of HTTP',
   'server/jobs/connection.ts': 'why a socket closes, in the closing frame',
 };
