@@ -68,6 +68,8 @@ export function peakOutOfBand(view: View): TimedAdvice | undefined {
   const isLow = peak.value < low + margin;
   const toward = here.level.db + toDb(midBand(meter), meter) - peak.value;
   if (!(isHigh || isLow) || toward < lostDb(meter) + ABOVE_LOST_DB) return undefined;
+  // Near the edge of the band is still in it: it stays there where the next step leaves the band.
+  if (peak.value >= low && peak.value <= high && isTooCoarse(view, isHigh ? 1 : -1)) return undefined;
   const figures = { peak: fromDb(peak.value, meter), uncertaintyDb: figure(peak.sd) };
   return setGain(view, isHigh, fromDb(toward, meter), figures);
 }
