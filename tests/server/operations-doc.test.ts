@@ -16,7 +16,10 @@ const allOf = (pattern: RegExp, text = ALL): string[] => [
 ];
 
 it('what docs/operations.md and docs/deploy set are settings of the server', () => {
-  const known = allOf(/\.env\('(LADDERLINE_\w+)'\)/g, readFileSync('server/options.ts', 'utf8'));
+  const options = ['server/options.ts', 'server/postgres/command.ts'].map((file) =>
+    readFileSync(file, 'utf8'),
+  );
+  const known = allOf(/\.env\('(LADDERLINE_\w+)'\)/g, options.join('\n'));
   const named = allOf(/\b(LADDERLINE_[A-Z_]+)\b/g);
   expect(named.length).toBeGreaterThan(8);
   expect(named.filter((name) => !known.includes(name))).toEqual([]);
