@@ -16,9 +16,7 @@ const MOST_TURNS = 150;
  * each share of misread numbers and of wrong turns. Plain practice is run without errors.
  */
 export function byFamily(cases: number, seed: number, rates: readonly number[], only: string): void {
-  console.log(
-    `\nSecond simulator, family by family: n = ${cases} each, seeds ${seed} + ${APART} i.`,
-  );
+  console.log(`\nSecond simulator, family by family: n = ${cases} each, seeds ${seed} + ${APART} i.`);
   console.log(
     'Ended: accepted, or with the cause named, within 150 turns. Turns and seconds: median / 95th percentile.',
   );

@@ -42,9 +42,19 @@ describe('a gain step too coarse for the band', () => {
     ['from above as well', [-2, -8, -2], {}, 'gain-too-coarse'],
     ['a step on the same side is only one step', [-12, -8], { gainDbPerStep: 4 }, 'mid-band'],
     ['at the edge of the band it is in it', [-8, -3.4], { gainDbPerStep: 4.6 }, undefined],
-    ['just below the edge, too, where a step down leaves the band', [-8, -3.01], { gainDbPerStep: 5 }, undefined],
+    [
+      'just below the edge, too, where a step down leaves the band',
+      [-8, -3.01],
+      { gainDbPerStep: 5 },
+      undefined,
+    ],
     ['just above the edge it is not', [-8, -2.99], { gainDbPerStep: 5 }, 'gain-too-coarse'],
-    ['just below the edge, where the step down may stay in it', [-8, -3.01], { gainDbPerStep: 2 }, 'mid-band'],
+    [
+      'just below the edge, where the step down may stay in it',
+      [-8, -3.01],
+      { gainDbPerStep: 2 },
+      'mid-band',
+    ],
     ['a gain that is turned freely is set again', [-8, -2, -8], { gain: 'continuous' }, 'mid-band'],
   ])('%s', (_, heights, meter, rule) => {
     expect(ruleAt(heights, meter)).toBe(rule);

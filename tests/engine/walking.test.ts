@@ -121,6 +121,12 @@ describe('what counts at another gain', () => {
     expect(moved?.level.kind === 'level' && moved.level.sd).toBeGreaterThan(0.02);
   });
 
+  it('a flooded meter shows no number that could count', () => {
+    const flooded: Sample = { ...sampleAt(0, 9), level: { kind: 'above', db: 0 } };
+    const [before, after] = [sampleAt(-6), sampleAt(-3, 0, 0, 1)];
+    expect(inGain([flooded, before, after], 1).map(({ turned }) => turned.horizontal)).toEqual([0, 0]);
+  });
+
   it('nothing counts across a change that no place shows', () => {
     const after = sampleAt(-3, 4, 0, 1);
     expect(inGain([sampleAt(-12, 9), sampleAt(-6), after], 1)).toEqual([after]);
