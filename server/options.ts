@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
 import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { addressFault } from './postgres/address.ts';
-import { passwordFileOption } from './postgres/command.ts';
+import { passwordFileOption, storeOption } from './postgres/command.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { LOG_LEVELS } from './telemetry/logger.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
@@ -170,12 +170,7 @@ export function readOptions(argv: readonly string[]): Options {
         .env('LADDERLINE_DATA')
         .argParser(toPath),
     )
-    .addOption(
-      new Option('--store <url>', 'keep the records in a PostgreSQL database instead; see below')
-        .default(undefined, 'a file in the data folder')
-        .env('LADDERLINE_STORE')
-        .argParser(toStore),
-    )
+    .addOption(storeOption('keep the records in a PostgreSQL database instead; see below').argParser(toStore))
     .addOption(passwordFileOption())
     .addOption(
       new Option('--peer <url>', 'under which other processes on the same database reach this one')

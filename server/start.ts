@@ -75,9 +75,9 @@ export interface ServerOptions {
   passphrase?: PassphraseCheck;
   /** Who has an account, where the owner asks for one; without it, nobody is asked. */
   accounts?: AccountsFile;
-  /** Closed with the server. Without it, people type. */
   /** In how many threads of their own the rules work; by itself in none. */
   rulesThreads?: number;
+  /** Closed with the server. Without it, people type. */
   transcriber?: SpeechEngine;
   /** Closed with the server. Without it, phones without their own voice stay silent. */
   voice?: VoiceMaker;

@@ -1,7 +1,7 @@
-import { InvalidArgumentError, Option } from 'commander';
+import { InvalidArgumentError } from 'commander';
 import { dataCommand, runCommand } from '../backup/command.ts';
 import { putAsideIn } from '../backup/restore.ts';
-import { passwordFileOption } from '../postgres/command.ts';
+import { passwordFileOption, storeOption } from '../postgres/command.ts';
 import { accountsOf } from '../store/accounts.ts';
 import { forgetIn, forgetInDatabase } from './forget.ts';
 import { forgetHolder } from './holder.ts';
@@ -31,11 +31,7 @@ const program = dataCommand('forget')
     'Deletes the name of a person from all records of a stopped server, and their account. Without --yes it only says where it stands.',
   )
   .argument('<name>', 'as it was typed; case and spaces do not matter')
-  .addOption(
-    new Option('--store <url>', 'the PostgreSQL database of the server')
-      .default(undefined, 'a file in the data folder')
-      .env('LADDERLINE_STORE'),
-  )
+  .addOption(storeOption('the PostgreSQL database of the server'))
   .addOption(passwordFileOption())
   .option('--yes', 'do it: what is deleted does not come back', false)
   .option(
