@@ -4,6 +4,8 @@ import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
 import type { Seq } from '../model/ids.ts';
 import { type Reading, valueReading } from '../model/reading.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
+import { questionText } from '../phrases/instruct.ts';
 import { SAY_READING_AGAIN } from '../phrases/questions.ts';
 import { LEFT_OUT } from '../phrases/readbacks.ts';
 import { countedOf } from '../visit/state.ts';
@@ -95,7 +97,7 @@ function answerDoubt(
   return rest;
 }
 
-/** "Did you turn the vertical one?" Yes takes the first option; naming another move records that one. */
+/** "Did you turn the vertical one?" Yes is enough where one turn was named; naming another move records that one. */
 function answerMove(
   job: Composer,
   q: Asked<'which-move'>,
@@ -106,26 +108,38 @@ function answerMove(
   const named = others.find((intent) => intent.kind === 'moved');
   const unmade = others.find((intent) => intent.kind === 'not-turned');
   const rest = others.filter((intent) => intent !== named && intent !== unmade);
-  const [option] = q.options;
+  const [option, ...more] = q.options;
+  const askWhich = () => {
+    const { setup } = job.state;
+    if (setup) job.ask(speaker.said, questionText(q, setup.meter).say, { meant: q });
+  };
   if (named) {
-    const matches = q.options.filter((o) => named.axis === undefined || named.axis === o.axis);
-    const [only] = matches;
-    // Naming the adjuster alone is an answer; anything more is a report of its own.
-    if (matches.length === 1 && only && named.eighths === undefined && named.way === undefined) {
-      replaceMove(job, q.about, only, speaker);
-    } else if (q.ago !== undefined) {
-      // A turn told in full is a new one: it cannot stand for one of long ago.
-      return others;
-    } else {
+    const [only, ...rivals] = q.options.filter((each) => isNamed(each, named));
+    const isMoreThanAxis = named.eighths !== undefined || named.way !== undefined;
+    // A turn told in full is a new one: it cannot stand for one of long ago.
+    if (q.ago !== undefined && (isMoreThanAxis || !only)) return others;
+    if (only && rivals.length === 0) replaceMove(job, q.about, only, speaker);
+    else if (only) askWhich();
+    else {
       retract(job, q.about, speaker);
       act(job, named, speaker);
     }
   } else if (unmade) dropMove(job, q.about, speaker);
+  else if (yes && more.length > 0) askWhich();
   else if (yes && option) replaceMove(job, q.about, option, speaker);
   else if (no) confirm(job, q.about, speaker);
   else if (unsure) disturbed(job, 'uncounted-turn', speaker);
   return rest;
 }
+
+/** What was said of a turn fits this one. "Back" and "left" do not say which way the screw went. */
+const isNamed = (
+  option: { axis: Axis; eighths: Eighths },
+  said: Extract<Intent, { kind: 'moved' }>,
+): boolean =>
+  (said.axis ?? option.axis) === option.axis &&
+  (said.eighths ?? Math.abs(option.eighths)) === Math.abs(option.eighths) &&
+  (said.way === undefined || said.way === (option.eighths > 0 ? 'clockwise' : 'anticlockwise'));
 
 function answerWhether(
   job: Composer,

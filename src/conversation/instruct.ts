@@ -3,12 +3,12 @@ import type { Action, Advice } from '../model/advice.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { LASER_CAUTION } from '../phrases/cautions.ts';
 import { type InstructionText, instructionText } from '../phrases/instruct.ts';
-import { ORDER_WAITS, QUIET } from '../phrases/notices.ts';
-import { askedAgain } from '../phrases/questions.ts';
+import { NEEDED, ORDER_WAITS, QUIET } from '../phrases/notices.ts';
+import { askedAgain, checkedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
 import type { Commission } from '../visit/commission.ts';
 import { commissionOf } from '../visit/search.ts';
-import { type JobState, LASER, timesAsked } from '../visit/state.ts';
+import { countedOf, type JobState, LASER, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
 
 const second = 1000;
@@ -73,6 +73,7 @@ export function instruct(job: Composer): number | undefined {
     job.state.answeredBy === undefined &&
     instruction.expiresAt > job.now &&
     sameAction(instruction.advice.action, advice.action);
+  if (!stands && isRefused(job.state, advice.action)) return waitFor(job);
   if (!stands && isForEmitter(advice) && job.state.seats.emitter?.online === false) return hold(job);
   if (!stands) {
     const expiresAt = job.now + (isWalked(commission) ? WALKED : 1) * lifetime(advice.action, job.now);
@@ -105,12 +106,48 @@ function hold(job: Composer): undefined {
   if (instruction) job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'paused' });
 }
 
-/** A question that was just asked gets another way out. */
+/** What somebody has to do, before anything else can be done. */
+const HAS_TO_BE_DONE: ReadonlySet<Action['kind']> = new Set([
+  'read',
+  'gain',
+  're-aim',
+  'block',
+  'unblock',
+  'cover',
+  'uncover',
+  'check',
+  'confirm-item',
+  'watch-panel',
+]);
+
+/** The same order again, right after somebody said that it cannot be done. */
+function isRefused(state: JobState, action: Action): boolean {
+  const { instruction, answeredBy } = state;
+  if (!instruction || answeredBy === undefined || !HAS_TO_BE_DONE.has(action.kind)) return false;
+  const last = countedOf(state).at(-1);
+  const isAnswer = last?.type === 'cannot' && last.seq === answeredBy;
+  return isAnswer && sameAction(instruction.advice.action, action);
+}
+
+/** There is no other plan: the order is not given again and again, but when somebody says that they can try once more. */
+function waitFor(job: Composer): undefined {
+  job.put('engine', { type: 'pause' });
+  job.notice('needed', NEEDED);
+  const { instruction } = job.state;
+  if (instruction) job.put('engine', { type: 'withdrawn', instruction: instruction.seq, why: 'paused' });
+}
+
+/** A question or a list of causes that came just before gets another way out. */
 function words({ state }: Composer, advice: Advice, setup: JobSetup): InstructionText {
   const text = instructionText(advice, setup);
-  if (advice.action.kind !== 'ask') return text;
-  return { ...text, say: askedAgain(text.say, timesAsked(state, text.say)) };
+  const again = AGAIN[advice.action.kind];
+  return again ? { ...text, say: again(text.say, timesAsked(state, text.say)) } : text;
 }
+
+const AGAIN: { readonly [kind in Action['kind']]?: (text: string, times: number) => string } = {
+  ask: askedAgain,
+  check: checkedAgain,
+};
 
 /** A hold stays the same even if its end moves a little: the crew need not hear "hold" after every reading. */
 function sameAction(a: Action, b: Action): boolean {

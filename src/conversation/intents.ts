@@ -220,7 +220,10 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
         type: 'cannot',
         why,
         instruction: instruction.seq,
-        ...(action.kind === 'turn' && { turn: { axis: action.axis, eighths: action.eighths } }),
+        ...(action.kind === 'turn'
+          ? { turn: { axis: action.axis, eighths: action.eighths } }
+          : { order: action.kind }),
+        ...(action.kind === 'gain' && { gain: action.change }),
         from: speaker.said,
       },
       speaker,

@@ -1,5 +1,5 @@
 import type { MeterProfile } from '../model/profile.ts';
-import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
+import type { Axis, Eighths } from '../model/turns.ts';
 import { leastSquares, type Row, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
 import type { PerAxis, Sample } from './sample.ts';
@@ -180,13 +180,40 @@ function fitBestShape(
   }, usual);
 }
 
-/** Fits a beam of one shape. */
-export function fitShape(
+/** What a fit ends with, before anything is read from it. */
+interface Solved {
+  readonly solution: Solution;
+  readonly samples: readonly Sample[];
+  readonly points: readonly Point[];
+  readonly tops: readonly number[];
+  readonly levels: number;
+  readonly turns: PerAxis<number>;
+  readonly origin: PerAxis<number>;
+  readonly gains: readonly number[];
+}
+
+/** A reading as the fit sees it. */
+interface Point {
+  readonly s: Sample;
+  readonly gain: number;
+  readonly coefficients: readonly number[];
+  readonly strayed: PerAxis<number>;
+}
+
+/** How badly a beam of one shape explains the readings: its chi squared, and nothing else of it. */
+export const misfit = (
   all: readonly Sample[],
   meter: MeterProfile,
   backlash: PerAxis<number>,
   shape: Shape,
-): Beam | undefined {
+): number => solve(all, meter, backlash, shape)?.solution.chi2 ?? Number.POSITIVE_INFINITY;
+
+function solve(
+  all: readonly Sample[],
+  meter: MeterProfile,
+  backlash: PerAxis<number>,
+  shape: Shape,
+): Solved | undefined {
   const samples = all.slice(-LOOKED_AT);
   const best = samples.reduce<Sample | undefined>((top, s) => (height(s) > height(top) ? s : top), undefined);
   if (!best || height(best) === Number.NEGATIVE_INFINITY) return undefined;
@@ -213,10 +240,11 @@ export function fitShape(
   for (let pass = 0; pass < PASSES; pass++) {
     const rows = [...believed];
     const peaks = solution ? heightsAt(solution.x, tops) : tops;
+    const slopes = solution && slopesOf(solution.x, gains.length);
     for (const { s, gain, coefficients, strayed } of points) {
       const top = peaks[gain] as number;
       const predicted = solution && dot(coefficients, solution.x);
-      const unsure = solution ? strayDb(coefficients, strayed, solution.x, gains.length) : 0;
+      const unsure = slopes ? strayDb(coefficients, strayed, slopes) : 0;
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
         const sd = together(s.level.sd, shapeSd(drop, meter));
@@ -242,19 +270,32 @@ export function fitShape(
     turned = together(TURNED * Math.min(curve.sd, (h + v) / 2), crossOf(solution.x, gains.length));
     believed = prior(gains.length, curve, unlike, turned, height(best));
   }
-  if (!solution) return undefined;
-  const { x, covariance, chi2 } = solution;
+  return solution && { solution, samples, points, tops, levels, turns, origin, gains };
+}
+
+/** Fits a beam of one shape. */
+export function fitShape(
+  all: readonly Sample[],
+  meter: MeterProfile,
+  backlash: PerAxis<number>,
+  shape: Shape,
+): Beam | undefined {
+  const solved = solve(all, meter, backlash, shape);
+  if (!solved) return undefined;
+  const { samples, points, tops, levels, turns, origin, gains } = solved;
+  const { x, covariance, chi2 } = solved.solution;
   const fit = { solution: honest({ x, covariance, chi2 }, levels), turns, origin, gains };
   const found = { ...describe(fit), backlash, shape };
   const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
   const peaks = heightsAt(x, tops);
+  const slopes = slopesOf(x, gains.length);
   const excess = new Map<Sample, number>();
   for (const { s, gain, coefficients, strayed } of points) {
     if (s.level.kind !== 'level') continue;
     const top = peaks[gain] as number;
     const drop = top - s.level.db;
     const read = straightSd(drop, together(s.level.sd, shapeSd(drop, meter)), shape);
-    const sd = together(read, strayDb(coefficients, strayed, x, gains.length));
+    const sd = together(read, strayDb(coefficients, strayed, slopes));
     const leverage = Math.min(MOST_LEVERAGE, quadratic(coefficients, covariance) / sd ** 2);
     const residual = top - straighten(drop, shape) - dot(coefficients, x);
     const others = Math.max(0, straighten(drop, shape) + residual / (1 - leverage));
@@ -270,7 +311,7 @@ export function predict({ fit, backlash, shape, heights }: Beam, place: Sample):
   if (!top) return undefined;
   const a = coefficientsAt(place, backlash, origin, gains);
   const drop = Math.max(0, top.value - dot(a, solution.x));
-  const strayed = strayDb(a, strayedBy(place, turns), solution.x, gains.length);
+  const strayed = strayDb(a, strayedBy(place, turns), slopesOf(solution.x, gains.length));
   const sd = together(Math.sqrt(Math.max(0, quadratic(a, solution.covariance))), strayed);
   return { value: top.value - bend(drop, shape), sd: bentSd(drop, sd, shape) };
 }
@@ -292,20 +333,31 @@ const strayedBy = (s: Sample, turns: PerAxis<number>): PerAxis<number> => {
   return { horizontal: along('horizontal'), vertical: along('vertical') };
 };
 
+/** How the slope of a parabola changes from place to place. */
+interface Slopes {
+  readonly atOrigin: PerAxis<number>;
+  readonly bends: PerAxis<number>;
+  readonly cross: number;
+}
+
+const slopesOf = (x: readonly number[], gains: number): Slopes => ({
+  atOrigin: { horizontal: x[SLOPE.horizontal] ?? 0, vertical: x[SLOPE.vertical] ?? 0 },
+  bends: { horizontal: 2 * curvatureOf(x, 'horizontal'), vertical: 2 * curvatureOf(x, 'vertical') },
+  cross: crossOf(x, gains),
+});
+
 /** What that makes of the reading: the slope of the parabola there, times it. dB. */
 function strayDb(
   coefficients: readonly number[],
   strayed: PerAxis<number>,
-  x: readonly number[],
-  gains: number,
+  { atOrigin, bends, cross }: Slopes,
 ): number {
-  const cross = crossOf(x, gains);
-  const along = (axis: Axis) => {
-    const at = coefficients[SLOPE[axis]] as number;
-    const other = coefficients[SLOPE[otherAxis(axis)]] as number;
-    return ((x[SLOPE[axis]] ?? 0) - 2 * curvatureOf(x, axis) * at - cross * other) * strayed[axis];
-  };
-  return together(along('horizontal'), along('vertical'));
+  const h = coefficients[SLOPE.horizontal] as number;
+  const v = coefficients[SLOPE.vertical] as number;
+  return together(
+    (atOrigin.horizontal - bends.horizontal * h - cross * v) * strayed.horizontal,
+    (atOrigin.vertical - bends.vertical * v - cross * h) * strayed.vertical,
+  );
 }
 
 const height = (s: Sample | undefined): number =>

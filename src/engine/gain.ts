@@ -10,8 +10,9 @@ import type { View } from './view.ts';
 const adjustable = (search: Search): boolean =>
   search.meter.gain === 'continuous' || search.meter.gain === 'stepped';
 
-/** The last gain change did not change the reading: the gain goes no further that way. */
+/** Nobody could set it, or the last change did not change the reading: the gain goes no further that way. */
 function isStuck({ search, samples }: View, way: -1 | 1): boolean {
+  if (search.gainStuck === way) return true;
   if (search.gainWay === -way) return false;
   const after = samples.find((s) => s.gain === search.gain);
   const before = samples.findLast((s) => s.gain === search.gain - 1);
@@ -25,6 +26,9 @@ export const setsItself = ({ meter }: Search): boolean => meter.gain === 'automa
 export const canRaise = (view: View): boolean =>
   adjustable(view.search) && !view.search.gainFull && !isStuck(view, 1);
 const canLower = (view: View): boolean => adjustable(view.search) && !isStuck(view, -1);
+
+/** That the gain could not be set is the first thing to look into. */
+const unset = ({ gainStuck }: Search, way: -1 | 1) => (gainStuck === way ? CAUSES.gainStuck : []);
 
 /** How far above a saturated reading the peak is assumed to be, while nothing is known. dB. */
 const UNKNOWN_CLIMB_DB = 6;
@@ -47,7 +51,10 @@ export function flooded(view: View): TimedAdvice | undefined {
   if (here?.level.kind !== 'above') return undefined;
   const { meter } = search;
   if (setsItself(search)) return advice('own-gain', { kind: 'read' }, [here]);
-  if (!canLower(view)) return advice('too-strong', { kind: 'check', causes: [...CAUSES.strong] }, [here]);
+  if (!canLower(view)) {
+    const causes = [...unset(search, -1), ...CAUSES.strong];
+    return advice('too-strong', { kind: 'check', causes }, [here]);
+  }
   const middle = (lostDb(meter) + saturatedDb(meter)) / 2;
   const climb = search.walk && search.moves === 0 ? AIMED_CLIMB_DB : UNKNOWN_CLIMB_DB;
   const db = Math.max(middle, toDb(midBand(meter), meter) - climb);
@@ -93,7 +100,7 @@ export function outOfBand(view: View): TimedAdvice | undefined {
   if (value >= meter.bandLow && value <= meter.bandHigh) return undefined;
   const isHigh = value > meter.bandHigh;
   const own = setsItself(search) ? CAUSES.own : [];
-  const causes = [...own, ...(isHigh ? CAUSES.strong : CAUSES.weak)];
+  const causes = [...unset(search, isHigh ? -1 : 1), ...own, ...(isHigh ? CAUSES.strong : CAUSES.weak)];
   return (
     setGain(view, isHigh, fromDb(toDb(midBand(meter), meter), meter), figures) ??
     advice(isHigh ? 'too-strong' : 'too-weak', { kind: 'check', causes }, [here], figures)

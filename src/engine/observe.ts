@@ -103,6 +103,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         gain: search.gain + 1,
         gainFull: fact.change === 'full',
         gainWay: GAIN_WAY[fact.change],
+        gainStuck: 0,
         touched: 'gain',
       };
     case 'path': {
@@ -126,13 +127,15 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return { ...search, axis: fact.axis };
     case 'cannot':
       if (fact.turn) return hindered(search, fact.why, fact.turn);
-      return search.moves === 0 && search.aims === 0 ? { ...search, unaimed: true } : search;
+      if (fact.gain) return { ...search, gainStuck: fact.gain === 'lower' ? -1 : 1 };
+      return isOfFirstAim(search, fact.order) ? { ...search, unaimed: true } : search;
     case 'checked':
       // Somebody tried to free it, so it is asked for again.
       return {
         ...search,
         checks: search.checks + 1,
         stuck: NONE_STUCK,
+        gainStuck: 0,
         looked: { moves: search.moves, behindCard: 0 },
         stay: newStay(at),
         // What disturbed the plain search may be gone: it begins anew, and nothing read before counts.
@@ -238,6 +241,7 @@ const startAgain = (search: Search, seq: Seq, at: number): Search => ({
   gain: search.gain,
   gainFull: search.gainFull,
   gainWay: search.gainWay,
+  gainStuck: search.gainStuck,
   stay: newStay(at),
   aims: search.aims,
   unaimed: search.unaimed,
@@ -250,6 +254,10 @@ const startAgain = (search: Search, seq: Seq, at: number): Search => ({
   },
   touched: 'other',
 });
+
+/** Nobody can aim, and nothing was turned yet. Older logs do not say what could not be done: then it was the aim. */
+const isOfFirstAim = ({ moves, aims }: Search, order: string | undefined): boolean =>
+  moves === 0 && aims === 0 && (order === undefined || order === 're-aim');
 
 /** A screw at its end goes no further that way; one that is stuck or out of reach goes no way at all. */
 function hindered(search: Search, why: CannotWhy, { axis, eighths }: Turn): Search {

@@ -76,6 +76,7 @@ export const CAUSES = {
   strong: ['below-range', 'attenuator-missing', 'stray-light'],
   stuck: ['horizontal-stuck', 'vertical-stuck'],
   coarse: ['gain-step'],
+  gainStuck: ['gain-stuck'],
   own: ['own-gain'],
 } as const;
 export type Cause = (typeof CAUSES)[keyof typeof CAUSES][number];

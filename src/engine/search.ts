@@ -47,6 +47,8 @@ export interface Search {
   readonly gainFull: boolean;
   /** Direction of the newest of these changes; 0 if nobody said. */
   readonly gainWay: -1 | 0 | 1;
+  /** The direction in which it could not be set, until it is set or its cause was looked into. */
+  readonly gainStuck: -1 | 0 | 1;
   readonly path: PathState;
   readonly stay: Stay;
   /** Settled readings of earlier stays since the last aim by eye, oldest first; only the newest are kept. */
@@ -119,6 +121,7 @@ export function startSearch(
     gain: 0,
     gainFull: false,
     gainWay: 0,
+    gainStuck: 0,
     path: 'clear',
     stay: newStay(0),
     samples: [],

@@ -28,14 +28,14 @@ export const commandingRules = {
   yes: means(
     intent('yes'),
     "yes|yeah|yep|yup|aye|affirmative|affirm|[yes] [that's] correct|[yes|yeah|yep] that's (right|it)|confirmed|exactly|[yes] it is",
-    "spot on|[yes] that's the one|absolutely|certainly",
+    "spot on|[yes] that's the one|absolutely|certainly|[yes] (i did|that is right)|yes yes",
   ),
 
   command: [
     ...means(
       intent('no'),
       "no|nope|nah|negative|[no] [that's] wrong|[no] [that's] (incorrect|not right|not correct)|no it (isn't|is not)|no it's not",
-      "not (quite|really)|[no] that's not it|neither [of them]",
+      "not (quite|really)|[no] that's not it|neither [of them]|no (sorry|no)|it isn't",
     ),
     ...means(
       intent('undo'),
@@ -53,30 +53,39 @@ export const commandingRules = {
       'wait [one|a moment|a minute|a second|for me]|hold [on|it]|stand by|hang on|(one|a|just a) (moment|second|sec|minute)',
       "give (me|us) (a|one|two) (moment|second|sec|minute|minutes|seconds)|[i'm] not ready|not yet|not done [yet]|pause|hold|bear with (me|us)",
       "hang on (a|one) (moment|second|sec|minute)|hold on (a|one) (moment|second|sec|minute)|let me (get|find) my (feet|footing|balance)|i'm coming down|coming down",
+      "wait (a bit|there|wait)|stand by one|i'm not ready yet|[i] can't (read|see) the (meter|display)|[i] can't read it",
       "i'm moving the ladder|moving the ladder|i have to (come|get|climb) down",
     ),
     ...means(
       intent('resume'),
       "go [on|ahead]|resume|carry on|continue|proceed|keep going|[i'm|we're] ready [when you are]|i'm back [up]",
+      "we're back|back now|ready (to go|again)|i'm in position|i'm (up|up there|there)|on the ladder|what now",
       "go for it|[i'm|we're] good to go|back (on the ladder|in position|up)|in position|what's next|next|[i'm] all yours",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'stuck' as const },
-      "[it's] (stuck|jammed|seized|frozen) [solid|fast|up]|[it's] rusted [solid|up]|the (screw|adjuster) [is|it's] (stuck|jammed|seized)|[i] (can't|couldn't) (shift|budge|free) it|[it] won't (turn|move|budge)|[i] can't (turn|move) it|[it] can't be turned",
-      "[i] can't it's stuck",
+      "[it's] (stuck|jammed|seized|frozen) [solid|fast|up]|[it's] rusted [solid|up]|[the] (screw|adjuster) [is|it's] (stuck|jammed|seized)|[i] (can't|couldn't) (shift|budge|free) it|[it] won't (turn|move|budge)|[i] can't (turn|move) it|[it] can't be turned",
+      "[i] can't [do it|turn it|move it|shift it] (it's|it is|the (screw|adjuster|knob) is) (stuck|jammed|seized|frozen|rusted) [solid|fast|up]",
+      "[i] can't get it to (turn|move)|(that|this) one is (stuck|jammed|seized)",
+      "(no|sorry) it's (stuck|jammed|seized)|it's (stuck|jammed|seized) again|it is (stuck|jammed|seized)|still stuck|stuck sorry",
+      "[i] can't (turn|move|shift) (the (screw|adjuster)|that one|this one)|it's stuck [i] can't (turn|move) it|the (screw|adjuster) won't (turn|move|budge)",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'end-of-travel' as const },
       "[it's|i'm] [at the] end of [the] (travel|thread|adjustment)|[it's|i'm] (at|on|hit) the (stop|end stop)",
+      "[it's|i'm] at (the end|its end|the end of its travel)|that's as far as it goes|it's hit the (end|stop)|[there's] no more (travel|thread) left",
+      "it won't (go|turn) [any] further|[i] can't turn it any further|there's no more (travel|thread)",
       "[it's] [run|ran] out of (travel|thread|adjustment)|no more (travel|thread|adjustment)|bottomed out",
       "[it] won't go any (further|more)|can't go any further|[i've] run out of (turns|screw)|[it's] as far as it (goes|will go)|[it's] at the end",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'out-of-reach' as const },
+      "[i] can't reach (that|that one|the screw|the adjuster)|i can't reach|[it's] out of my reach|[it's] too far to reach",
       "[it's] out of reach|[i] can't (reach|get to|get at) (it|the adjuster|the screw)|can't reach|[i] can't get my hand (in|to it|in there)",
     ),
     ...means(
       { kind: 'cannot' as const, why: 'unsaid' as const },
+      "[i] can't do this|we can't do (it|that|this)|it can't be done|can't be done|no i can't",
       "[i] can't [do] [it|that]|unable|no can do|not possible|impossible",
     ),
     say('(swap|swap over|change over)', () => ({ kind: 'swap' as const })),

@@ -18,9 +18,9 @@ export const reportingRules = {
     ...means(
       NO_SIGNAL,
       'no (signal|reading|light|beam|response|level|input) [at all|yet]',
-      'nothing [at all|there|showing|yet]|none|blank|zero signal|[it] went dead|gone dead',
+      '[there is] nothing [at all|there|showing|yet]|none|blank|zero signal|[it] went dead|gone dead',
       "[we've|i've] lost (it|signal|the signal|the beam)|lost|[the] signal [is] (lost|gone)|[it's] gone|it's dead",
-      "[it's|it has] dropped out|there's nothing|[i] can't see (it|anything|a signal)|i [can] see nothing",
+      "[it's|it has] dropped out|there's nothing|[i] can't see (anything|a signal)|i [can] see nothing",
     ),
     ...means(
       SATURATED,
@@ -34,16 +34,17 @@ export const reportingRules = {
     "it's [at|on|reading|showing|sitting at|sat at|now at]|it is [at]|we're [at|on|getting]|we are at|that's|there's|still [at|on]|still (reading|showing)",
     "i've got|i have|i get|i see|i'm (getting|reading|seeing|at|on)|we've got|we have|got|getting|i make (it|that)|sitting at",
     '[the|a] reading [is|of|at|says|shows]|[it] (shows|says|reads)|showing',
-    '[the] (meter|display|panel|signal) (is|says|shows|reads) [at]|back (to|at)|bang on|dead on|exactly',
+    '[the] (meter|display|panel|signal) (is|says|shows|reads) [at|on]|back (to|at)|bang on|dead on|exactly',
+    "it's (still|exactly)|it's gone to|i can see",
   ),
   /** Said of a number that is not quite what the meter shows. */
   near: means(
     true as const,
     "[it's] (about|around|roughly|nearly|almost|maybe|perhaps|approximately)|[it's] (somewhere|something) (around|like|near)",
-    "[it's] just (under|over|below|above|short of)|[it's] (close|near) to|call it|i think [it's]|[it's] say [about]|probably",
+    "[it's] just (under|over|below|above|short of)|[it's] (close|near) to|it's near|call it|i think [it's]|[it's] say [about]|probably",
   ),
   rough: [
-    say('<lead?> <near> <quantity> [or so|or thereabouts|ish|odd]', ({ quantity }) => quantity),
+    say('<lead?> <near> <quantity> [or so|or thereabouts|ish|odd|i think]', ({ quantity }) => quantity),
     say(
       '<lead?> <quantity> (or so|or thereabouts|ish|odd|or near enough|give or take|i think|roughly)',
       ({ quantity }) => quantity,
@@ -76,17 +77,21 @@ export const reportingRules = {
     ...means(
       'rising' as const,
       "[it's|still|and] (rising|climbing|increasing|improving|going up|coming up|getting (better|stronger|higher))",
+      "(it's still|slowly) (rising|climbing|going up|coming up)|(rising|climbing|going up) (again|slowly)|it (went|came) up a bit|it's gone up a bit|it goes up",
+      "[it's] a [little] bit (stronger|better|higher)",
       "[it's] (creeping|inching|edging|going|coming) up [slowly|nicely|fast|a bit]|[it's] picking up|[it's] (stronger|better|higher)|[it] (rose|climbed|improved|went up|has gone up)|it's [gone] up|gone up",
     ),
     ...means(
       'falling' as const,
       "[it's|still|and] (falling|dropping|decreasing|going down|coming down|getting (worse|weaker|lower))",
+      "(it's still|slowly) (falling|dropping|going down|coming down)|(falling|dropping|going down) (again|slowly)|it (went|came) down a bit|it's gone down a bit|it goes down",
+      "[it's] a [little] bit (weaker|worse|lower)|it's (dropped|falling off)|it dropped a bit",
       "[it's] (creeping|inching|edging|going|coming) down [slowly|fast|a bit]|[it's] dropping (off|away)|[it's] tailing off|[it's] (weaker|worse|lower)|[it] (fell|dropped|went down|has gone down)|it's [gone] down|gone down",
     ),
     ...means(
       'steady' as const,
       "[it's|holding] (steady|stable|constant|settled|holding|unchanged)|[it] has settled",
-      "no (change|movement|difference)|[it's] [still] [the] same|[it's] not (moving|changing)|nothing's changed",
+      "no (change|movement|difference) [at all|yet]|[it's] about the same|nothing changed|it's holding steady|[it's] [still] [the] same|[it's] not (moving|changing)|nothing's changed",
       "[it] (hasn't|has not) (moved|changed)|[it] didn't (move|change|budge)|makes no difference",
       "[it] (hasn't|has not) budged|[it's] not budging|[the] same again|nothing happened|no different",
     ),
@@ -132,7 +137,7 @@ export const reportingRules = {
       ({ aim }) => said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
     ),
     say(
-      "[i|i've|we've] (turned|brought|knocked|backed) [the] (gain|sensitivity) (down|off) <aim?>",
+      "[i|i've|we've] (turned|brought|knocked|backed) [the] (gain|sensitivity) (down|off) [a bit] <aim?>",
       ({ aim }) => said({ kind: 'gain' as const, change: 'lowered' as const, to: aim }),
     ),
     say('[the] (gain|sensitivity) [is] [now] (up|higher|raised|increased) <aim?>', ({ aim }) =>
@@ -141,7 +146,7 @@ export const reportingRules = {
     say("[i|i've|we've] (raised|increased|turned up|brought up) [the] (gain|sensitivity) <aim?>", ({ aim }) =>
       said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
     ),
-    say("[i|i've|we've] (turned|brought|bumped|put) [the] (gain|sensitivity) up <aim?>", ({ aim }) =>
+    say("[i|i've|we've] (turned|brought|bumped|put) [the] (gain|sensitivity) up [a bit] <aim?>", ({ aim }) =>
       said({ kind: 'gain' as const, change: 'raised' as const, to: aim }),
     ),
     say('[the] gain [is] [now] [at|on|set to|to] [step] <number> <measure?>', ({ number }) => ({
@@ -156,7 +161,8 @@ export const reportingRules = {
     })),
     ...means(
       { kind: 'gain' as const, change: 'full' as const },
-      '[at] (full|maximum|max) gain|[the] gain [is] [now] [at|on|set to|to] (full|maximum|max)',
+      "[it's] [at|on] (full|maximum|max) gain|gain to full",
+      '[the] gain [is] [now] [at|on|set to|to] (full|maximum|max)',
       'gain all the way up|[turned] [the] gain fully up|[the] gain [is] (full up|flat out|right up)',
     ),
   ],
@@ -183,7 +189,7 @@ export const reportingRules = {
       "[the] [path|beam] [is|it's] [now] [fully|completely|all] (blocked|covered|obstructed)",
       "[i've] (covered|blocked) (it|the beam|the receiver) [completely|fully]|[receiver|beam] (covered|blocked) completely",
       "[there's] (something|someone|somebody) [is] in (the|my) (beam|way|path)|(someone|somebody) [is] (walked|walking|stood|standing) (through|in) (it|the beam)",
-      "[the] cover [is] [now] on|[it's] covered up|[the] card [is] in",
+      "[the] cover [is] [now] on|[it's] covered up|[the] card [is] (in|up) [now]|[the] card is in the (beam|way)",
     ),
     ...means(
       { kind: 'path' as const, state: 'partial' as const },
@@ -201,7 +207,7 @@ export const reportingRules = {
     ),
     ...means(
       { kind: 'path' as const, state: 'clear' as const },
-      "[the] [path|beam] [is|it's] [now] (clear|unblocked|uncovered|unobstructed)|it is clear|all clear",
+      "[the] [path|beam] [is|it's] [now] (clear|unblocked|uncovered|unobstructed)|[the] (path|beam) is clear again|[i] took (it|the card) away|it is clear|all clear",
       "[the] (cover|filter|card) [is] [now] (off|out|removed|away)|[it's] clear again|nothing in the (beam|way|path)|[it's] not (blocked|covered)",
       "[i|i've] uncovered (it|the beam|the receiver)",
     ),

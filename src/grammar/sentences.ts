@@ -1,3 +1,4 @@
+import { NO_SIGNAL } from '../model/reading.ts';
 import type { Intent } from './intent.ts';
 import { doubt, doubtfulJoin, either, join, means, type Rules, say } from './rule.ts';
 
@@ -21,6 +22,7 @@ export const sentenceRules = {
     say('<panel>', ({ panel }) => [panel]),
     join('<path> [and] <panel>', ({ path, panel }) => [path, panel]),
     join('<done> [and] <gain>', ({ done, gain }) => [done, gain]),
+    join('<gain> [and] <done>', ({ gain }) => [gain]),
   ],
   act: [
     say('<fixed>', ({ fixed }) => fixed),
@@ -77,6 +79,7 @@ export const sentenceRules = {
       { kind: 'reading', reading: b },
     ]),
     say('<correct>', ({ correct }) => [correct]),
+    say("<reading> that's right", ({ reading }) => [{ kind: 'yes' }, { kind: 'reading', reading }]),
     say('<yes>', ({ yes }) => [yes]),
     ...means<Intent[]>([{ kind: 'yes' }], 'okay|roger|copy [that]|will do'),
     say('<informed>', ({ informed }) => [informed]),
@@ -112,6 +115,12 @@ export const sentenceRules = {
       doubt('[the] <axis>', ({ axis }, { asksTurn }) =>
         either<Intent[]>(...(asksTurn ? [] : [[{ kind: 'swap' as const, axis }]]), [{ kind: 'moved', axis }]),
       ),
+      // Said to "Did you turn it the other way?": it was turned as it was reported, or not at all.
+      doubt("[no] i didn't", () => either<Intent[]>([{ kind: 'no' }], [{ kind: 'not-turned' }])),
+      // The light, or the meter.
+      doubt("[i] can't see it", () =>
+        either<Intent[]>([{ kind: 'reading', reading: NO_SIGNAL }], [{ kind: 'wait' }]),
+      ),
       doubt('cancel', () => either<Intent[]>([{ kind: 'undo' }], [{ kind: 'stop' }])),
       doubt('not clear', () =>
         either<Intent[]>([{ kind: 'path', state: 'blocked' }], [{ kind: 'path', state: 'partial' }]),
@@ -135,5 +144,6 @@ export const sentenceRules = {
     say('[copy|roger|alright|hello] <body> [over|thanks|thank you|cheers|mate]', ({ body }) => body),
     say('right [then] <level> [over|thanks]', ({ level }) => level),
     say('(right|lovely|great|good) [then] <done> [over|thanks|mate]', ({ done }) => [done]),
+    say('right ready', () => [{ kind: 'resume' }]),
   ],
 } satisfies Rules;

@@ -71,13 +71,16 @@ const searchFacts = [
   z.object({ type: z.literal('disturbed'), why: DisturbedWhy, from }),
   /** The crew chose an adjuster. */
   z.object({ type: z.literal('choice'), axis: Axis, from }),
-  /** The turn of entry `instruction` could not be made. */
+  /** The order of entry `instruction` could not be carried out. */
   z.object({
     type: z.literal('cannot'),
     why: CannotWhy,
     instruction: Seq,
     /** The turn that was asked for, if it was a turn: that adjuster goes no further that way. */
     turn: z.optional(z.object({ axis: Axis, eighths: Eighths })),
+    /** The kind of any other order, and which way the gain was to go; older logs have neither. */
+    order: z.optional(z.string().check(z.maxLength(40))),
+    gain: z.optional(z.enum(['lower', 'raise', 'full'])),
     from,
   }),
   /** A cause list was worked through. */

@@ -24,6 +24,7 @@ const CAUSES: Record<Cause | ProvingCause, string> = {
   'stray-light': 'for other light at the receiver',
   'horizontal-stuck': 'the horizontal adjuster: free it, or say stop and note it',
   'vertical-stuck': 'the vertical adjuster: free it, or say stop and note it',
+  'gain-stuck': 'the gain: free it, or say stop and note it',
   'gain-step':
     "the maker's instructions, for which of the two gain steps to use; then accept with a written reason",
   'own-gain': "the maker's instructions, for how the detector sets its gain, or how to set it by hand",

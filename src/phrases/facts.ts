@@ -26,7 +26,8 @@ const CANNOT = {
   unsaid: 'could not be turned',
 } as const;
 
-function cannotText({ why, turn }: FactOf<'cannot'>): string {
+function cannotText({ why, turn, gain }: FactOf<'cannot'>): string {
+  if (gain) return 'the gain could not be set';
   if (why === 'unsaid' && !turn) return 'it could not be done';
   return `the ${turn ? `${turn.axis} ` : ''}adjuster ${CANNOT[why]}`;
 }

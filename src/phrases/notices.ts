@@ -1,6 +1,8 @@
 /** Said to both seats; asks for no action. */
 export const QUIET = 'No word for a while. Say a reading, or "go on".';
 export const ORDER_WAITS = 'The emitter phone is away. The next order waits for it.';
+/** After an order that nobody can carry out, and that nothing can stand for. */
+export const NEEDED = 'This cannot go on without it. Say "go on" to try again, or "stop", and note why.';
 export const EMITTER_BACK = 'Emitter: say ready for the next order.';
 export const NOTHING_ASKED = 'Noted, but there is nothing to do now.';
 export const READING_WANTED = 'The ladder asks: what does the meter show?';

@@ -9,6 +9,10 @@ const WAYS_OUT = [' Or type it, or say "not sure".', ' Or say "wait", look again
 export const askedAgain = (question: string, times: number): string =>
   times === 0 ? question : `${question}${WAYS_OUT[(times - 1) % WAYS_OUT.length]}`;
 
+/** Added to a list of causes that was worked through and comes again. */
+export const checkedAgain = (list: string, times: number): string =>
+  times === 0 ? list : `${list} Or say "stop", and note it.`;
+
 export const SAY_READING_AGAIN = 'Then say the reading again.';
 export const WHAT_NOW = 'Something was turned since then. What does the meter show now?';
 export const NO_READING_TO_CORRECT = 'There is no such reading. What does the meter show?';

@@ -192,10 +192,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
     case 'instruction':
       next.instruction = placed;
       delete next.answeredBy;
-      if (placed.advice.action.kind === 'ask') next.asked = askedWith(state, placed.say);
+      if (ASKS.has(placed.advice.action.kind)) next.asked = askedWith(state, placed.say);
+      else if (!BETWEEN_QUESTIONS.has(placed.advice.action.kind)) delete next.asked;
       if (isSettling(placed.advice.action)) next.said = withOnce(state.said, 'settling');
-      if (placed.advice.action.kind !== 'ask' && !BETWEEN_QUESTIONS.has(placed.advice.action.kind))
-        delete next.asked;
       if (placed.advice.action.kind === 'turn') {
         next.turnsAsked = [...state.turnsAsked, placed].slice(-TURNS_REMEMBERED);
       }
@@ -278,7 +277,10 @@ const withOnce = (said: readonly Once[], what: Once): readonly Once[] =>
 
 const isSettling = (action: Action): boolean => action.kind === 'hold' && action.reason === 'settling';
 
-/** A question about a reading may come again after these. */
+/** What is said in other words when it comes again: a question, a list of causes. */
+const ASKS: ReadonlySet<Action['kind']> = new Set(['ask', 'check']);
+
+/** It may come again after these. */
 const BETWEEN_QUESTIONS: ReadonlySet<Action['kind']> = new Set(['hold', 'read']);
 
 /** A question asked again begins with the words it had at first. */

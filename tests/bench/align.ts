@@ -32,6 +32,8 @@ const { values } = parseArgs({
     rates: { type: 'string', default: '0,0.02,0.05' },
     /** Only the second simulator. */
     physical: { type: 'boolean', default: false },
+    /** Instead of all else: how long a decision takes, so many jobs a row. */
+    times: { type: 'string' },
     /** Folder for the figures of docs/engine.md. */
     figures: { type: 'string' },
   },
@@ -66,9 +68,11 @@ if (!values.engine) {
   );
 }
 
-if (!values.physical) firstSimulator();
-if (Number(values.families) > 0) {
-  byFamily(Number(values.families), seed, values.rates.split(',').map(Number), values.family);
+if (values.times) decisionTimes(Number(values.times), seed);
+else {
+  if (!values.physical) firstSimulator();
+  if (Number(values.families) > 0)
+    byFamily(Number(values.families), seed, values.rates.split(',').map(Number), values.family);
 }
 
 function firstSimulator(): void {
@@ -82,5 +86,4 @@ function firstSimulator(): void {
   printTable(results, seed);
   printRatios(results);
   if (values.figures) writeFigures(results, values.figures);
-  if (!values.engine) decisionTimes(seed);
 }

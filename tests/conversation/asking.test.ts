@@ -1,8 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { answer } from '../../src/conversation/answer.ts';
+import { Composer } from '../../src/conversation/composer.ts';
+import type { Intent } from '../../src/grammar/intent.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import { valueReading } from '../../src/model/reading.ts';
 import { askedAgain } from '../../src/phrases/questions.ts';
+import { countedOf } from '../../src/visit/state.ts';
 import { COUNTS, ofType, TableJob } from './table.ts';
 
 /** A job whose peak along one adjuster is known, so that 77 there is a surprise: it is asked about. */
@@ -159,6 +163,62 @@ describe('a question', () => {
     const facts = job.say('panel', 'not sure');
     expect(facts.map(({ type }) => type)).toEqual(['said', 'readback']);
     expect([job.state.query, job.state.reading]).toEqual([undefined, undefined]);
+  });
+});
+
+describe('"Did you turn this, or that?"', () => {
+  const OPTIONS = [
+    { axis: 'horizontal', eighths: 4 },
+    { axis: 'vertical', eighths: -4 },
+    { axis: 'vertical', eighths: -8 },
+  ] as const;
+  const ASKED = 'asked which';
+  /** What comes of an answer: the turn that counts now, or that it is asked which. */
+  const after = (intents: Intent[], ago?: number): string => {
+    const job = doubted();
+    const about = countedOf(job.state).findLast(({ type }) => type === 'move')?.seq as number;
+    const composer = new Composer(job.state, job.now);
+    const question = { kind: 'which-move' as const, about, options: [...OPTIONS], ...(ago && { ago }) };
+    const left = answer(composer, question, intents, { seat: 'emitter', said: about, text: '' });
+    if (left.length > 0) return 'a new turn';
+    const facts = composer.drafts.map(({ fact }) => fact);
+    const [turn] = ofType(facts, 'move');
+    if (turn) return `${turn.axis} ${turn.eighths}${turn.replaces === about ? '' : ', anew'}`;
+    return ofType(facts, 'query').length > 0 ? ASKED : facts.map(({ type }) => type).join();
+  };
+  const moved = (said: Omit<Extract<Intent, { kind: 'moved' }>, 'kind'>): Intent => ({
+    kind: 'moved',
+    ...said,
+  });
+
+  it.each<[string, Intent[], string]>([
+    ['yes to more than one is no answer', [{ kind: 'yes' }], ASKED],
+    ['the adjuster alone, where one fits', [moved({ axis: 'horizontal' })], 'horizontal 4'],
+    ['the adjuster alone, where two fit', [moved({ axis: 'vertical' })], ASKED],
+    ['how far, where one fits', [moved({ eighths: 8 })], 'vertical -8'],
+    ['how far, where two fit', [moved({ eighths: 4 })], ASKED],
+    ['which way, where one fits', [moved({ way: 'clockwise' })], 'horizontal 4'],
+    ['all of it', [moved({ axis: 'vertical', eighths: 4, way: 'anticlockwise' })], 'vertical -4'],
+    [
+      'another turn is what was turned',
+      [moved({ axis: 'vertical', eighths: 4, way: 'clockwise' })],
+      'vertical 4, anew',
+    ],
+    ['no: it stands', [{ kind: 'no' }], 'confirm'],
+    ['it was not turned', [{ kind: 'not-turned' }], 'retract,readback'],
+  ])('%s', (_, intents, outcome) => {
+    expect(after(intents)).toBe(outcome);
+  });
+
+  it.each<[string, Intent[], string]>([
+    ['the adjuster alone answers', [moved({ axis: 'horizontal' })], 'horizontal 4'],
+    [
+      'a turn told in full is a new one',
+      [moved({ axis: 'horizontal', eighths: 4, way: 'clockwise' })],
+      'a new turn',
+    ],
+  ])('of long ago: %s', (_, intents, outcome) => {
+    expect(after(intents, 3)).toBe(outcome);
   });
 });
 

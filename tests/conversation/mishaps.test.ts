@@ -136,6 +136,86 @@ describe('a screw that is stuck', () => {
   });
 });
 
+describe('an order that cannot be carried out', () => {
+  const needed = (facts: Fact[]) => ofType(facts, 'notice').filter(({ code }) => code === 'needed');
+
+  /** Aimed, and no signal: full gain is asked for. */
+  const atGain = (): TableJob => {
+    const job = TableJob.crewed();
+    for (let i = 0; i < 4 && job.action?.kind !== 'gain'; i++) {
+      if (job.action?.kind === 're-aim') job.say('emitter', 'done');
+      job.wait(5_000);
+      job.say('panel', 'no signal');
+    }
+    expect(job.action).toEqual({ kind: 'gain', change: 'full' });
+    return job;
+  };
+
+  it('is not given again where there is another way: without more gain the search goes on', () => {
+    const job = atGain();
+    const facts = job.say('emitter', "can't do it", job.state.instruction?.seq);
+    expect(readbacks(facts)).toEqual(['Heard: the gain could not be set.']);
+    expect(job.action?.kind).toBe('turn');
+    job.say('emitter', 'done', job.turn.seq);
+    job.wait(5_000);
+    job.say('panel', 'no signal');
+    expect(job.action?.kind).toBe('turn');
+  });
+
+  it('waits where there is none, and says how to go on', () => {
+    const job = atTurn();
+    for (let i = 0; i < 4; i++) job.say('emitter', 'end of travel', job.turn.seq);
+    const order = job.state.instruction;
+    expect(order?.advice.action).toEqual({ kind: 're-aim' });
+    const facts = job.say('emitter', "can't reach it", order?.seq);
+    expect(needed(facts)).toHaveLength(1);
+    expect(ofType(facts, 'instruction')).toEqual([]);
+    expect([job.state.paused, job.state.held, job.action]).toEqual([true, false, undefined]);
+    job.say('emitter', 'go on');
+    expect(job.action).toEqual({ kind: 're-aim' });
+  });
+
+  it('to read is no word about the aim: the crew still aims before anything is turned', () => {
+    const job = TableJob.crewed();
+    expect(job.action?.kind).toBe('read');
+    expect(needed(job.say('panel', "can't do it", job.state.instruction?.seq))).toHaveLength(1);
+    job.say('panel', 'go on');
+    job.say('panel', '140');
+    job.wait(5_000);
+    job.say('panel', '140');
+    expect(job.state.instruction?.advice.rule).toBe('aim-first');
+  });
+
+  it('to aim is another matter: then the search begins without', () => {
+    const job = TableJob.crewed();
+    job.say('panel', '140');
+    job.wait(5_000);
+    job.say('panel', '140');
+    expect(job.state.instruction?.advice.rule).toBe('aim-first');
+    job.say('emitter', "can't", job.state.instruction?.seq);
+    expect(job.action?.kind).toBe('turn');
+  });
+});
+
+describe('a list of causes that comes again', () => {
+  it('names another way out, and the first time does not', () => {
+    const job = atTurn();
+    const said = () => job.state.instruction?.say ?? '';
+    const stuckAgain = () => {
+      for (let i = 0; i < 2; i++) job.say('emitter', 'stuck', job.turn.seq);
+      expect(job.action).toEqual({ kind: 'check', causes: ['horizontal-stuck', 'vertical-stuck'] });
+    };
+    stuckAgain();
+    const first = said();
+    expect(first).not.toContain('Or say "stop"');
+    expect(job.say('emitter', "can't do it", job.state.instruction?.seq)).toContainEqual(
+      expect.objectContaining({ type: 'notice', code: 'needed' }),
+    );
+    job.say('emitter', 'go on');
+    expect(said()).toBe(`${first} Or say "stop", and note it.`);
+  });
+});
+
 describe('a number', () => {
   it.each<[string, string[], string]>([
     ['reads back alone at first', ['104'], '104.'],

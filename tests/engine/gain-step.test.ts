@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { outOfBand, peakOutOfBand } from '../../src/engine/gain.ts';
+import { flooded, outOfBand, peakOutOfBand } from '../../src/engine/gain.ts';
+import { observe } from '../../src/engine/observe.ts';
 import { startSearch } from '../../src/engine/search.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { DECIBELS } from './crew-of-two.ts';
 import { at, beamOf, seen, viewOf } from './given.ts';
@@ -58,5 +60,55 @@ describe('a gain step too coarse for the band', () => {
     ['a gain that is turned freely is set again', [-8, -2, -8], { gain: 'continuous' }, 'mid-band'],
   ])('%s', (_, heights, meter, rule) => {
     expect(ruleAt(heights, meter)).toBe(rule);
+  });
+});
+
+describe('a gain that could not be set', () => {
+  const started = { ...startSearch(DECIBELS, NEUTRAL_ADJUSTERS) };
+  const cannot = (gain: 'lower' | 'raise' | 'full') =>
+    ({ type: 'cannot', why: 'unsaid', instruction: 0, order: 'gain', gain }) as const;
+  const after = (...facts: SearchFact[]) =>
+    facts.reduce((search, fact, i) => observe(search, { seq: i, at: i, fact }), started);
+
+  // Its meter floods at -0.5 dB and its band is from -6 to -3.
+  it.each<[string, 'lower' | 'raise' | 'full', number, string, string]>([
+    ['lower, and the peak is above the band', 'lower', -2, 'too-strong', 'gain-stuck'],
+    ['raise, and it is below', 'raise', -8, 'too-weak', 'gain-stuck'],
+    ['to full, and it is below', 'full', -8, 'too-weak', 'gain-stuck'],
+  ])('%s: that is the first cause to look into', (_, gain, db, rule, cause) => {
+    const search = after(cannot(gain));
+    const given = outOfBand(viewOf({ search, here: seen(at(0), db) }))?.advice;
+    expect(given).toMatchObject({ rule, action: { kind: 'check' } });
+    expect(given?.action.kind === 'check' && given.action.causes[0]).toBe(cause);
+  });
+
+  it('is still set the other way', () => {
+    const given = outOfBand(viewOf({ search: after(cannot('lower')), here: seen(at(0), -8) }));
+    expect(given?.advice).toMatchObject({ rule: 'mid-band', action: { kind: 'gain', change: 'raise' } });
+  });
+
+  it('floods the meter no end: the cause is said at once', () => {
+    const given = flooded(viewOf({ search: after(cannot('lower')), here: seen(at(0), 'flooded') }));
+    expect(given?.advice.action).toMatchObject({
+      kind: 'check',
+      causes: expect.arrayContaining(['gain-stuck']),
+    });
+  });
+
+  it.each<[string, SearchFact, -1 | 0 | 1]>([
+    ['once it is set', { type: 'gain', change: 'lowered' }, 0],
+    ['once its cause was looked into', { type: 'checked', instruction: 0 }, 0],
+    ['but not by aiming again', { type: 're-aimed' }, 1],
+    ['nor by a turn', { type: 'move', axis: 'horizontal', eighths: 4 }, 1],
+  ])('is forgotten %s', (_, fact, stuck) => {
+    expect(after(cannot('full'), fact).gainStuck).toBe(stuck);
+  });
+
+  it.each<[string, SearchFact, boolean]>([
+    ['an order to aim', { type: 'cannot', why: 'unsaid', instruction: 0, order: 're-aim' }, true],
+    ['an order to read', { type: 'cannot', why: 'unsaid', instruction: 0, order: 'read' }, false],
+    ['an order that an older log does not name', { type: 'cannot', why: 'unsaid', instruction: 0 }, true],
+  ])('of %s says whether anybody can aim', (_, fact, unaimed) => {
+    expect(after(fact).unaimed).toBe(unaimed);
   });
 });

@@ -36,7 +36,7 @@ const TALK: [meaning: string, said: string][] = [
   ['moved 4 clockwise; reading 52', 'half a turn clockwise, fifty two'],
   [
     'not-turned',
-    "I didn't turn it; I haven't turned it; I haven't turned it yet; haven't touched it; I haven't touched it; I didn't touch it; I've not turned it; I've not touched it yet; it hasn't been turned; not turned; nothing turned; not turned yet; I never turned it; I never touched anything; we haven't touched it; sorry, I didn't turn it; I didn't do it; I haven't done it yet; I didn't",
+    "I didn't turn it; I haven't turned it; I haven't turned it yet; haven't touched it; I haven't touched it; I didn't touch it; I've not turned it; I've not touched it yet; it hasn't been turned; not turned; nothing turned; not turned yet; I never turned it; I never touched anything; we haven't touched it; sorry, I didn't turn it; I didn't do it; I haven't done it yet",
   ],
   [
     'miscounted',
@@ -174,6 +174,147 @@ const TALK: [meaning: string, said: string][] = [
   ['told security', "I've told security; rang security; we've told security"],
 ];
 
+/**
+ * Written down in one go and tried afterwards: of 530 such, 225 were not understood, and 79 are not now. These are the
+ * others, without those that stand above.
+ */
+const MORE_TALK: typeof TALK = [
+  [
+    'done',
+    "okay done now; done it; done that now; that's done; right that's done; turn made; I've made the turn; all done; done now; turned now; okay turned; I've turned it now",
+  ],
+  [
+    'moved 4 clockwise',
+    "half a turn clockwise, done that; half turn clockwise; I did half a turn clockwise; did half a turn clockwise; clockwise half a turn, done; half a turn clockwise, that's done; I've done half a turn clockwise; half a turn clockwise now; okay, half a turn clockwise",
+  ],
+  [
+    'moved 4 horizontal clockwise',
+    'horizontal half a turn clockwise, done; gave the horizontal half a turn clockwise; I turned the horizontal half a turn clockwise; horizontal clockwise half a turn',
+  ],
+  [
+    'moved 4',
+    "I've done half a turn; half a turn done; gave it half a turn; turned it half a turn; half a turn, all done; I turned half a turn",
+  ],
+  [
+    'moved 2 back',
+    'turned it back a quarter; quarter back; back a quarter; back a quarter, done; I went back a quarter; a quarter turn back',
+  ],
+  ['moved 2 vertical back', 'vertical quarter back; back a quarter on the vertical'],
+  [
+    'moved 6 clockwise',
+    'three quarters clockwise; three quarters of a turn clockwise, done; six eighths clockwise',
+  ],
+  ['moved 8', 'gave it a full turn; one full turn, done; a whole turn'],
+  [
+    'not-turned',
+    "I have not turned it; haven't moved it; I haven't moved it; I didn't move it; didn't turn that; I never moved it; I've not moved it; I haven't turned anything; no, I didn't turn it; I didn't turn that one; I didn't turn the screw; didn't do anything; I did not turn it; we didn't turn it; not touched it; I didn't make the turn",
+  ],
+  [
+    'miscounted',
+    "I've lost count of the turns; not sure how far I turned it; I turned it too far; I overdid it; I lost count of the turns; I turned too far; it went too far; I've turned it too far; I'm not sure how far I went; I think I went too far; not sure how far; I've overshot; I've miscounted",
+  ],
+  [
+    'wrong-way',
+    "turned it the wrong way; that was the wrong way; wrong direction, sorry; it went the wrong way; no, wrong way; I turned the wrong way; that's the wrong way; I did it the wrong way; sorry I went the wrong way; the wrong way; wrong way, my mistake; I've done it the wrong way; sorry, that was the wrong way",
+  ],
+  [
+    'wrong-screw',
+    "that was the wrong adjuster; I did the wrong one; I've done the wrong screw; wrong knob, sorry; did the wrong adjuster; sorry, wrong screw; the wrong screw; the wrong one; wrong adjuster, sorry; that's the wrong screw; I've moved the wrong one; I turned the other one; no, wrong screw; no, the wrong one",
+  ],
+  [
+    'knocked',
+    "someone's just knocked it; I just knocked it; I've just knocked it; it's been moved; somebody moved it; I leaned on it; I hit the bracket; the emitter has been knocked; the unit got knocked; something hit it; we've knocked it; someone moved it; the unit has been hit; it got hit; I knocked into it; I hit the unit; the emitter moved; sorry, I knocked it; someone has bumped into it; somebody's knocked it; it's just been knocked",
+  ],
+  [
+    'rough 50',
+    "fifty-ish; fifty, give or take; about fifty percent; fifty or near enough; roughly 50; 50ish; maybe 50; around 50; it's roughly fifty; it says about fifty; it reads about fifty; somewhere near fifty; fifty, roughly; it's fifty or so; about fifty, I think; about 50 or so; it's about fifty now; around fifty now; it shows about fifty; I think fifty; it's near fifty",
+  ],
+  [
+    'reading 50',
+    "reads fifty now; it reads fifty; now fifty; fifty now; now it's fifty; I'm getting fifty; showing fifty now; we have fifty; that's fifty; meter reads fifty; it's gone to fifty; it says five zero; reading is fifty; the reading's fifty; it is fifty; the meter's on fifty; it's on fifty now; reading fifty; the display shows fifty; I can see fifty; I see fifty; it's exactly fifty; it's fifty now; okay, fifty; fifty, over; it's fifty, mate; we're at fifty; we're getting fifty; still reading fifty; it's still fifty; still at fifty; it's just fifty; I've got fifty now",
+  ],
+  [
+    'yes; reading 50',
+    "yes fifty; yes, it's fifty; yeah fifty; yes, still fifty; yes it is fifty; yeah, it's fifty; fifty, that's right; yes, fifty again; yep, fifty",
+  ],
+  [
+    'correct 52',
+    "no, fifty two; no it's fifty two; sorry, fifty two; no, sorry, fifty two; correction, fifty two; wrong, fifty two; I meant fifty two; I mean fifty two; not fifty, fifty two; fifty two, not fifty; should be fifty two; make that fifty two",
+  ],
+  [
+    'trend rising',
+    "it's still rising; going up again; slowly rising; rising slowly; it went up a bit; it came up a bit; higher now; better now; it's better; a bit higher; a bit better; it's going up; it's coming up; still going up; it's up; it's gone up a bit; going up; it goes up; rising again; it's climbing",
+  ],
+  [
+    'trend falling',
+    "it's falling off; it dropped a bit; it's dropped; lower now; it's gone down a bit; a bit lower; it's worse; worse now; it's going down; still falling; falling again; falling slowly; it's down; it goes down; it went down a bit; a bit worse",
+  ],
+  [
+    'trend steady',
+    "about the same; hasn't moved; no change at all; it's settled; it's settled now; settled now; it's the same; it's steady now; steady now; it's stable now; no change yet; still the same; unchanged; it's not moving; not moving; nothing changed; it's holding steady; holding",
+  ],
+  [
+    'reading none',
+    "no signal at all; nothing at all; it shows nothing; the meter shows nothing; no reading; there is nothing; still no signal; no light; it's gone; the signal's gone; no signal now; nothing now; nothing yet; I get nothing; I'm getting nothing; I have nothing; there's no signal; it reads nothing; the signal is lost; it's blank",
+  ],
+  [
+    'reading saturated',
+    "it's saturated; saturated now; it's maxed; it's at full scale; too strong; it's too strong; it's overloaded; off the scale; still saturated; the meter is saturated",
+  ],
+  [
+    'cannot stuck',
+    "Can't: the screw is stuck; can't, it's stuck; I can't, the screw's stuck; the screw won't turn; the adjuster won't move; the screw is jammed; can't turn the screw; I can't turn that one; it's stuck, I can't turn it; this one is stuck; no, it's stuck; I can't move the screw; it's jammed solid; sorry, it's stuck; I can't get it to turn; screw's stuck; stuck, sorry; the screw won't budge; can't do it, it's stuck; I can't turn it, it's stuck; it is stuck; still stuck; it's stuck again",
+  ],
+  [
+    'cannot end-of-travel',
+    "that's as far as it goes; it's hit the end; it's hit the stop; no more thread left; it won't turn any further; it's out of travel; I'm at the end; at the end; it's at the stop; end of the thread; can't turn it any further; it won't go further; it's run out of travel; there's no more travel",
+  ],
+  [
+    'cannot out-of-reach',
+    "I can't reach that; can't reach that one; can't get to the screw; it's too far to reach; I can't reach; I can't reach the adjuster; out of my reach; too far to reach; can't get to it",
+  ],
+  [
+    'cannot unsaid',
+    "I can't; can't; can't do that; I can't do this; it can't be done; not possible; I can't do it; we can't do that; can't be done; no, I can't",
+  ],
+  [
+    'wait',
+    "wait a bit; one moment please; just a minute; wait there; wait please; give me a minute; stand by one; I'm not ready yet; wait a second; please wait; hold on; wait, wait; not ready; hang on; can't read the meter; I can't see the display; I can't read it",
+  ],
+  [
+    'resume',
+    "okay go on; ready; I'm ready; ready now; okay ready; right, ready; go on then; back now; I'm back; we're back; carry on please; what now; okay, next; ready again; I'm up; I'm up there; I'm there; ready to go; on the ladder; I'm in position; we're ready now; okay, carry on",
+  ],
+  [
+    'yes',
+    "yes please; yeah that's right; yes, yes; yes I did; I did; yes that is right; correct; that is right; it is; that's correct; yes, that's correct",
+  ],
+  [
+    'no',
+    "no sorry; that's not right; that's not it; that's wrong; no, it isn't; it isn't; no no; no, that's wrong",
+  ],
+  [
+    'gain lowered',
+    "I turned the gain down; gain is lower now; gain lowered; I've turned the gain down; the gain is down now; lowered the gain; I've lowered the gain; gain down now; gain down, done; turned the gain down a bit",
+  ],
+  [
+    'gain raised',
+    "turned the gain up; gain raised; gain is higher now; I've turned the gain up; raised the gain; gain up now; turned the gain up a bit",
+  ],
+  [
+    'gain full',
+    "full gain now; it's on full gain; gain at full; gain on full; full gain, done; gain to full, done; the gain's at full",
+  ],
+  [
+    'path blocked',
+    "card's up; card is up; I've covered it; blocked it; it's blocked; it's blocked now; blocked now; beam blocked; I've blocked it; the card is in the beam; card's in the beam; it's covered; covered now; path blocked; the beam is covered; fully covered; card in; the card is in now",
+  ],
+  [
+    'path clear',
+    "I took the card away; card away; it's clear now; clear now; path clear; uncovered; card's away; the card is out; card out; it's uncovered; I've uncovered it; the path is clear again; clear again; took it away",
+  ],
+];
+
 /** "moved 4 clockwise; reading 52" */
 const shortly = (intents: readonly Intent[]): string =>
   intents
@@ -203,7 +344,9 @@ const heard = (text: string): string => {
 };
 
 describe('site talk is understood', () => {
-  const all = TALK.flatMap(([meaning, said]) => said.split('; ').map((text) => [text, meaning] as const));
+  const all = [...TALK, ...MORE_TALK].flatMap(([meaning, said]) =>
+    said.split('; ').map((text) => [text, meaning] as const),
+  );
 
   it.each(all)('"%s" means %s', (text, meaning) => {
     expect(heard(text)).toBe(meaning);
@@ -215,6 +358,9 @@ describe('site talk that could mean two things is asked about', () => {
     ['half', 'asked: moved 4 or path partial half'],
     ['right', 'asked: moved right or yes'],
     ['cancel', 'asked: stop or undo'],
+    ["I didn't", 'asked: no or not-turned'],
+    ["no, I didn't", 'asked: no or not-turned'],
+    ["I can't see it", 'asked: reading none or wait'],
   ])('"%s"', (text, meaning) => {
     expect(heard(text)).toBe(meaning);
   });

@@ -26,6 +26,7 @@ export const CAUSES: Sentences = {
   'for the short-range filter, if the maker asks for one':
     'ob der Nahbereichsfilter da ist, falls der Hersteller ihn verlangt',
   'for other light at the receiver': 'ob anderes Licht am Empfänger ist',
+  'the gain: free it, or say stop and note it': 'die Verstärkung: lösen, oder „stopp“ sagen und notieren',
   'the horizontal adjuster: free it, or say stop and note it':
     'die Horizontalschraube: lösen, oder „stopp“ sagen und notieren',
   'the vertical adjuster: free it, or say stop and note it':

@@ -49,6 +49,7 @@ export const EVENTS: Sentences = {
   nobody: 'niemand',
   'Units chosen: {units}': 'Einheiten gewählt: {units}',
   'Or type it, or say "not sure".': 'Oder tippen Sie, oder sagen Sie „nicht sicher“.',
+  'Or say "stop", and note it.': 'Oder sagen Sie „stopp“, und notieren Sie es.',
   'Or say "wait", look again, then "go on".':
     'Oder sagen Sie „warten“, sehen Sie noch einmal nach, dann „weiter“.',
   '{value}? Say it figure by figure.': '{value}? Sagen Sie es Ziffer für Ziffer.',

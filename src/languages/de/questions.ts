@@ -24,6 +24,7 @@ export const QUESTIONS: Sentences = {
   'I did not understand "{x}". Try other words, or type.':
     'Ich habe „{x}“ nicht verstanden. Versuchen Sie andere Wörter oder tippen Sie.',
   '{question} Or type it, or say "not sure".': '{question} Oder tippen Sie, oder sagen Sie „nicht sicher“.',
+  '{list} Or say "stop", and note it.': '{list} Oder sagen Sie „stopp“, und notieren Sie es.',
   '{question} Or say "wait", look again, then "go on".':
     '{question} Oder sagen Sie „warten“, sehen Sie noch einmal nach, dann „weiter“.',
   'Then say the reading again.': 'Dann nennen Sie den Messwert noch einmal.',

@@ -20,6 +20,8 @@ export const READ_BACKS: Sentences = {
     'Länger nichts gehört. Nennen Sie einen Messwert, oder sagen Sie „weiter“.',
   'The emitter phone is away. The next order waits for it.':
     'Das Telefon am Sender ist nicht verbunden. Die nächste Anweisung wartet darauf.',
+  'This cannot go on without it. Say "go on" to try again, or "stop", and note why.':
+    'Ohne das geht es nicht weiter. Sagen Sie „weiter“, um es noch einmal zu versuchen, oder „stopp“, und notieren Sie warum.',
   'Emitter: say ready for the next order.': 'Sender: Sagen Sie „bereit“ für die nächste Anweisung.',
   'Noted, but there is nothing to do now.': 'Notiert, aber jetzt ist nichts zu tun.',
   'The ladder asks: what does the meter show?': 'Frage von der Leiter: Was zeigt das Messgerät?',

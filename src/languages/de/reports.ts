@@ -13,6 +13,7 @@ export const REPORTS: Sentences = {
   'a turn was not counted: the search starts again from here':
     'eine Drehung wurde nicht gezählt: die Suche beginnt hier von vorn',
   'it could not be done': 'es war nicht möglich',
+  'the gain could not be set': 'die Verstärkung ließ sich nicht einstellen',
   'the horizontal adjuster is stuck': 'die Horizontalschraube klemmt',
   'the vertical adjuster is stuck': 'die Vertikalschraube klemmt',
   'the horizontal adjuster is at its end of travel': 'die Horizontalschraube ist am Anschlag',

@@ -26,6 +26,7 @@ export const CAUSES: Sentences = {
   'for the short-range filter, if the maker asks for one':
     'si está el filtro de corta distancia, si el fabricante lo pide',
   'for other light at the receiver': 'si hay otra luz en el receptor',
+  'the gain: free it, or say stop and note it': 'la ganancia: libérela, o diga «alto» y anótelo',
   'the horizontal adjuster: free it, or say stop and note it':
     'el tornillo horizontal: libérelo, o diga «alto» y anótelo',
   'the vertical adjuster: free it, or say stop and note it':

@@ -48,6 +48,7 @@ export const EVENTS: Sentences = {
   nobody: 'nadie',
   'Units chosen: {units}': 'Unidades elegidas: {units}',
   'Or type it, or say "not sure".': 'O escríbalo, o diga «no estoy seguro».',
+  'Or say "stop", and note it.': 'O diga «alto», y anótelo.',
   'Or say "wait", look again, then "go on".': 'O diga «espera», mire otra vez y luego «sigue».',
   '{value}? Say it figure by figure.': '¿{value}? Dígalo cifra por cifra.',
   '{value}? Say which.': '¿{value}? Diga cuál.',

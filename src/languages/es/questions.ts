@@ -22,6 +22,7 @@ export const QUESTIONS: Sentences = {
   'Say again, please.': 'Repita, por favor.',
   'I did not understand "{x}". Try other words, or type.': 'No he entendido «{x}». Pruebe otras palabras.',
   '{question} Or type it, or say "not sure".': '{question} O escríbalo, o diga «no estoy seguro».',
+  '{list} Or say "stop", and note it.': '{list} O diga «alto», y anótelo.',
   '{question} Or say "wait", look again, then "go on".':
     '{question} O diga «espera», mire otra vez y luego «sigue».',
   'Then say the reading again.': 'Entonces diga la lectura otra vez.',

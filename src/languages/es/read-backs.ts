@@ -20,6 +20,8 @@ export const READ_BACKS: Sentences = {
     'Hace rato que no se oye nada. Diga una lectura, o «sigue».',
   'The emitter phone is away. The next order waits for it.':
     'El teléfono del emisor está ausente. La próxima orden lo espera.',
+  'This cannot go on without it. Say "go on" to try again, or "stop", and note why.':
+    'Sin esto no se puede seguir. Diga «sigue» para probar otra vez, o «alto», y anote por qué.',
   'Emitter: say ready for the next order.': 'Emisor: diga «preparado» para la próxima orden.',
   'Noted, but there is nothing to do now.': 'Anotado, pero ahora no hay nada que hacer.',
   'The ladder asks: what does the meter show?': 'Desde la escalera preguntan: ¿qué muestra el medidor?',

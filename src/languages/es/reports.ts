@@ -14,6 +14,7 @@ export const REPORTS: Sentences = {
   'a turn was not counted: the search starts again from here':
     'un giro no se contó: la búsqueda empieza de nuevo desde aquí',
   'it could not be done': 'no se pudo hacer',
+  'the gain could not be set': 'no se pudo ajustar la ganancia',
   'the horizontal adjuster is stuck': 'el tornillo horizontal está atascado',
   'the vertical adjuster is stuck': 'el tornillo vertical está atascado',
   'the horizontal adjuster is at its end of travel': 'el tornillo horizontal está al final de su recorrido',

@@ -27,6 +27,7 @@ export const CAUSES: Sentences = {
   'for the short-range filter, if the maker asks for one':
     'si le filtre de courte portée est là, si le fabricant en demande un',
   'for other light at the receiver': "s'il y a une autre lumière au récepteur",
+  'the gain: free it, or say stop and note it': 'le gain: libérez-le, ou dites «stop» et notez-le',
   'the horizontal adjuster: free it, or say stop and note it':
     'la vis horizontale: libérez-la, ou dites «stop» et notez-le',
   'the vertical adjuster: free it, or say stop and note it':

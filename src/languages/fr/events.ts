@@ -48,6 +48,7 @@ export const EVENTS: Sentences = {
   nobody: 'personne',
   'Units chosen: {units}': 'Unités choisies: {units}',
   'Or type it, or say "not sure".': 'Ou tapez, ou dites «pas sûr».',
+  'Or say "stop", and note it.': 'Ou dites «stop», et notez-le.',
   'Or say "wait", look again, then "go on".': 'Ou dites «attendre», regardez encore, puis «continuer».',
   '{value}? Say it figure by figure.': '{value}? Dites-le chiffre par chiffre.',
   '{value}? Say which.': '{value}? Dites lequel.',

@@ -23,6 +23,7 @@ export const QUESTIONS: Sentences = {
   'I did not understand "{x}". Try other words, or type.':
     "Je n'ai pas compris «{x}». Essayez d'autres mots, ou tapez.",
   '{question} Or type it, or say "not sure".': '{question} Ou tapez, ou dites «pas sûr».',
+  '{list} Or say "stop", and note it.': '{list} Ou dites «stop», et notez-le.',
   '{question} Or say "wait", look again, then "go on".':
     '{question} Ou dites «attendre», regardez encore, puis «continuer».',
   'Then say the reading again.': 'Alors redites la valeur.',

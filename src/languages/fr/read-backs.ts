@@ -20,6 +20,8 @@ export const READ_BACKS: Sentences = {
     'Plus rien depuis un moment. Dites une valeur, ou «continuer».',
   'The emitter phone is away. The next order waits for it.':
     "Le téléphone de l'émetteur est absent. La prochaine consigne l'attend.",
+  'This cannot go on without it. Say "go on" to try again, or "stop", and note why.':
+    'Impossible de continuer sans cela. Dites «continuer» pour réessayer, ou «stop», et notez pourquoi.',
   'Emitter: say ready for the next order.': 'Émetteur: dites «prêt» pour la prochaine consigne.',
   'Noted, but there is nothing to do now.': "Noté, mais il n'y a rien à faire maintenant.",
   'The ladder asks: what does the meter show?': "L'échelle demande: qu'affiche l'appareil?",

@@ -13,6 +13,7 @@ export const REPORTS: Sentences = {
   'a turn was not counted: the search starts again from here':
     "un tour n'a pas été compté: la recherche repart d'ici",
   'it could not be done': "ce n'était pas possible",
+  'the gain could not be set': "le gain n'a pas pu être réglé",
   'the horizontal adjuster is stuck': 'la vis horizontale est coincée',
   'the vertical adjuster is stuck': 'la vis verticale est coincée',
   'the horizontal adjuster is at its end of travel': 'la vis horizontale est en butée',
