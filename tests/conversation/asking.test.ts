@@ -174,7 +174,7 @@ describe('"Did you turn this, or that?"', () => {
   ] as const;
   const ASKED = 'asked which';
   /** What comes of an answer: the turn that counts now, or that it is asked which. */
-  const after = (intents: Intent[], ago?: number): string => {
+  const outcomeOf = (intents: Intent[], ago?: number): string => {
     const job = doubted();
     const about = countedOf(job.state).findLast(({ type }) => type === 'move')?.seq as number;
     const composer = new Composer(job.state, job.now);
@@ -207,7 +207,7 @@ describe('"Did you turn this, or that?"', () => {
     ['no: it stands', [{ kind: 'no' }], 'confirm'],
     ['it was not turned', [{ kind: 'not-turned' }], 'retract,readback'],
   ])('%s', (_, intents, outcome) => {
-    expect(after(intents)).toBe(outcome);
+    expect(outcomeOf(intents)).toBe(outcome);
   });
 
   it.each<[string, Intent[], string]>([
@@ -218,7 +218,7 @@ describe('"Did you turn this, or that?"', () => {
       'a new turn',
     ],
   ])('of long ago: %s', (_, intents, outcome) => {
-    expect(after(intents, 3)).toBe(outcome);
+    expect(outcomeOf(intents, 3)).toBe(outcome);
   });
 });
 

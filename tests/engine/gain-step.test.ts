@@ -67,7 +67,7 @@ describe('a gain that could not be set', () => {
   const started = { ...startSearch(DECIBELS, NEUTRAL_ADJUSTERS) };
   const cannot = (gain: 'lower' | 'raise' | 'full') =>
     ({ type: 'cannot', why: 'unsaid', instruction: 0, order: 'gain', gain }) as const;
-  const after = (...facts: SearchFact[]) =>
+  const searched = (...facts: SearchFact[]) =>
     facts.reduce((search, fact, i) => observe(search, { seq: i, at: i, fact }), started);
 
   // Its meter floods at -0.5 dB and its band is from -6 to -3.
@@ -76,19 +76,19 @@ describe('a gain that could not be set', () => {
     ['raise, and it is below', 'raise', -8, 'too-weak', 'gain-stuck'],
     ['to full, and it is below', 'full', -8, 'too-weak', 'gain-stuck'],
   ])('%s: that is the first cause to look into', (_, gain, db, rule, cause) => {
-    const search = after(cannot(gain));
+    const search = searched(cannot(gain));
     const given = outOfBand(viewOf({ search, here: seen(at(0), db) }))?.advice;
     expect(given).toMatchObject({ rule, action: { kind: 'check' } });
     expect(given?.action.kind === 'check' && given.action.causes[0]).toBe(cause);
   });
 
   it('is still set the other way', () => {
-    const given = outOfBand(viewOf({ search: after(cannot('lower')), here: seen(at(0), -8) }));
+    const given = outOfBand(viewOf({ search: searched(cannot('lower')), here: seen(at(0), -8) }));
     expect(given?.advice).toMatchObject({ rule: 'mid-band', action: { kind: 'gain', change: 'raise' } });
   });
 
   it('floods the meter no end: the cause is said at once', () => {
-    const given = flooded(viewOf({ search: after(cannot('lower')), here: seen(at(0), 'flooded') }));
+    const given = flooded(viewOf({ search: searched(cannot('lower')), here: seen(at(0), 'flooded') }));
     expect(given?.advice.action).toMatchObject({
       kind: 'check',
       causes: expect.arrayContaining(['gain-stuck']),
@@ -101,7 +101,7 @@ describe('a gain that could not be set', () => {
     ['but not by aiming again', { type: 're-aimed' }, 1],
     ['nor by a turn', { type: 'move', axis: 'horizontal', eighths: 4 }, 1],
   ])('is forgotten %s', (_, fact, stuck) => {
-    expect(after(cannot('full'), fact).gainStuck).toBe(stuck);
+    expect(searched(cannot('full'), fact).gainStuck).toBe(stuck);
   });
 
   it.each<[string, SearchFact, boolean]>([
@@ -109,6 +109,6 @@ describe('a gain that could not be set', () => {
     ['an order to read', { type: 'cannot', why: 'unsaid', instruction: 0, order: 'read' }, false],
     ['an order that an older log does not name', { type: 'cannot', why: 'unsaid', instruction: 0 }, true],
   ])('of %s says whether anybody can aim', (_, fact, unaimed) => {
-    expect(after(fact).unaimed).toBe(unaimed);
+    expect(searched(fact).unaimed).toBe(unaimed);
   });
 });

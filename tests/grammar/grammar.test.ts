@@ -83,12 +83,10 @@ describe('the grammar', () => {
     const rng = seeded(2);
     const STARTS = ['sentence', 'command', 'slip'] as const;
     const drawn = new Set(
-      Array.from({ length: 3000 }, (_, i) => sample(rng, STARTS[i % STARTS.length])).flatMap(
-        (sentence) => {
-          const heard = parse(sentence);
-          return heard.kind === 'understood' ? heard.intents.map(({ kind }) => kind) : [];
-        },
-      ),
+      Array.from({ length: 3000 }, (_, i) => sample(rng, STARTS[i % STARTS.length])).flatMap((sentence) => {
+        const heard = parse(sentence);
+        return heard.kind === 'understood' ? heard.intents.map(({ kind }) => kind) : [];
+      }),
     );
     const all = kindsOf(Intent, 'kind');
     expect(all.filter((kind) => !drawn.has(kind))).toEqual(['remark']);
