@@ -2,6 +2,7 @@ import type { ComponentType } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { type Route, routeOf } from './browser/route.ts';
 import type { PartsOf, ScreenName } from './browser/screens.ts';
+import { drawsDocument } from './language/languages.ts';
 import { inPieces } from './ui/breath.ts';
 import { lazy } from './ui/lazy.tsx';
 import { MessagePage } from './ui/message-page.tsx';
@@ -41,8 +42,20 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   visit: lazy(() => import('./visit/visit-page.tsx').then((m) => m.VisitPage)),
 };
 
+/** What a supervisor reads, and what is printed and kept: see `drawsDocument`. */
+const DOCUMENTS: ReadonlySet<ScreenName> = new Set([
+  'review',
+  'report',
+  'board',
+  'new-site',
+  'plan',
+  'import',
+  'visit',
+]);
+
 export function App() {
   const route = useRoute();
+  drawsDocument(route.kind === 'screen' && DOCUMENTS.has(route.name));
   switch (route.kind) {
     case 'screen': {
       const Page = PAGES[route.name] as ComponentType<Readonly<Record<string, string>>>;
