@@ -13,7 +13,8 @@ import {
   overText,
   timedText,
 } from '../../src/phrases/figures-page.ts';
-import { findingName, SEVERITY_WORDS, siteFindingName } from '../../src/phrases/findings.ts';
+import { findingName, siteFindingName } from '../../src/phrases/findings.ts';
+import { SEVERITY_WORDS } from '../../src/phrases/severities.ts';
 import { Figures } from '../../src/protocol/figures.ts';
 import { request } from '../browser/requests.ts';
 import { day, duration } from '../browser/times.ts';
