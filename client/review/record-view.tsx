@@ -1,8 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
 import { series } from '../../src/log/series.ts';
+import { hasNoNumbers } from '../../src/model/alone.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import { NO_NUMBERS_DRAWN } from '../../src/phrases/looking.ts';
 import { RECORD_OF } from '../../src/phrases/visits.ts';
 import { exchange } from '../../src/record/exchange.ts';
 import type { Heading } from '../../src/record/heading.ts';
@@ -158,7 +160,7 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
           {exchanged}
           <section class="charts" aria-labelledby="charts-title">
             <h2 id="charts-title">Charts</h2>
-            {charts?.slice(0, drawn - 1)}
+            {hasNoNumbers(setup.alone) ? <p>{NO_NUMBERS_DRAWN}</p> : charts?.slice(0, drawn - 1)}
           </section>
         </div>
       )}

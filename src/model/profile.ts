@@ -162,6 +162,27 @@ export const NEUTRAL_METERS: readonly MeterProfile[] = [
   },
 ];
 
+/**
+ * A lamp or a tone: nothing on it is a number, so only its times and its gain count. Every meter has a scale; nobody reads this
+ * one. Its times are those of the neutral meters.
+ */
+export const INDICATOR: MeterProfile = {
+  name: 'Indicator without a number',
+  unit: '',
+  min: 0,
+  max: 100,
+  resolution: 1,
+  law: 'unknown',
+  saturatedAt: 99,
+  lostAt: 2,
+  bandLow: 40,
+  bandHigh: 70,
+  tolerance: 1,
+  settleMs: seconds(4),
+  holdMs: seconds(10),
+  gain: 'continuous',
+};
+
 /** Two hand-turned screws, the usual case. */
 export const NEUTRAL_ADJUSTERS: AdjusterProfile = {
   name: 'Two hand-turned adjusters',
