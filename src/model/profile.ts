@@ -164,23 +164,13 @@ export const NEUTRAL_METERS: readonly MeterProfile[] = [
 
 /**
  * A lamp or a tone: nothing on it is a number, so only its times and its gain count. Every meter has a scale; nobody reads this
- * one. Its times are those of the neutral meters.
+ * one.
  */
 export const INDICATOR: MeterProfile = {
+  ...(NEUTRAL_METERS[0] as MeterProfile),
   name: 'Indicator without a number',
   unit: '',
-  min: 0,
-  max: 100,
-  resolution: 1,
   law: 'unknown',
-  saturatedAt: 99,
-  lostAt: 2,
-  bandLow: 40,
-  bandHigh: 70,
-  tolerance: 1,
-  settleMs: seconds(4),
-  holdMs: seconds(10),
-  gain: 'continuous',
 };
 
 /** Two hand-turned screws, the usual case. */

@@ -12,13 +12,12 @@ import { calmPair } from '../../src/simulator/calm-pair.ts';
 import { createBeamPair, type PairSpec, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
 import { searchOf } from '../../src/visit/search.ts';
+import { obeyOnOnePhone } from './alone-crew.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
 import { logOf, stateOf } from './job-log.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, locale: 'en-GB' };
-/** As in `client/seat/use-room.ts`. */
-const DOUBLE_TAP_MS = 350;
 const LONGEST_MS = 180_000;
 
 /** Wide light near where it points: few turns. */
@@ -82,35 +81,20 @@ describe.skipIf(!CHROMIUM)('one person alone sees an indicator from the ladder',
   it(
     'leads on one page to a proven alignment, and to an acceptance without a reading',
     async () => {
-      let answered = -1;
-      let shown = '';
-      for (const end = Date.now() + LONGEST_MS - 20_000; ; ) {
-        if (Date.now() > end)
-          throw new Error(
-            (await log())
-              .slice(-8)
-              .map((e) => JSON.stringify(e.fact))
-              .join('\n'),
-          );
-        const { instruction, accepted } = await state();
-        if (accepted) break;
-        if (!instruction || instruction.seq === answered || instruction.advice.action.kind === 'hold') {
-          await phone.waitForTimeout(50);
-          continue;
-        }
-        const { action } = instruction.advice;
-        await phone.getByRole('heading', { name: instruction.show, exact: true }).waitFor();
-        // Sooner it would be the second tap of a double one.
-        await phone.waitForTimeout(DOUBLE_TAP_MS + 50);
-        if (shown !== action.kind) await shot(`look-${action.kind}`);
-        shown = action.kind;
-        answered = instruction.seq;
-        if (action.kind === 'offer-accept') await press(phone, 'Accept');
-        else if (action.kind === 'read') {
-          const does = hall.lightDoes();
-          await press(phone, LOOKS.find(({ words }) => words === does)?.label ?? does);
-        } else await hall.workAt(phone, instruction);
-      }
+      await obeyOnOnePhone(
+        {
+          phone,
+          hall,
+          state,
+          log,
+          async read() {
+            const does = hall.lightDoes();
+            await press(phone, LOOKS.find(({ words }) => words === does)?.label ?? does);
+          },
+          onNew: async (kind) => shot(`look-${kind}`),
+        },
+        LONGEST_MS - 20_000,
+      );
       const now = await state();
       expect(now.accepted?.reading).toEqual({ kind: 'seen' });
       expect(searchOf(now)?.accepted?.backed).toBe(true);
