@@ -19,14 +19,14 @@ import {
 import { lengthText, shownFor } from '../../src/phrases/units.ts';
 import type { Heading } from '../../src/record/heading.ts';
 import type { Count } from '../../src/record/overview.ts';
-import type { VisitRecord } from '../../src/record/visit-record.ts';
 import { clock, day, duration, timeZone } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from './entry-links.tsx';
+import type { Recorded } from './record-worker.ts';
 
 const SEAT = { panel: 'Panel', emitter: 'Emitter' } as const;
 
-type Props = { record: VisitRecord; meter: MeterProfile } & Picks;
+type Props = { record: Recorded; meter: MeterProfile } & Picks;
 
 /** The result, before anything else: the status and the findings in one heading, and only then what was accepted. */
 export const Verdict = ({

@@ -1,6 +1,6 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { AXES, otherAxis } from '../model/turns.ts';
-import { type Beam, fitShape } from './beam.ts';
+import { type Beam, beamOf, type Solved, solveShape } from './beam.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
 
@@ -62,7 +62,7 @@ export function bestSlip(
   { backlash, shape }: Beam,
   confirmed: Search['confirmed'],
 ): Slip | undefined {
-  let best: Slip | undefined;
+  let best: (Omit<Slip, 'beam'> & { solved: Solved }) | undefined;
   for (let i = Math.max(1, samples.length - REMEMBERED); i < samples.length; i++) {
     const { move, turned } = samples[i] as Sample;
     const before = samples[i - 1] as Sample;
@@ -74,12 +74,14 @@ export function bestSlip(
       const by = difference(move.turn, turn);
       const back = { horizontal: -by.horizontal, vertical: -by.vertical };
       const moved = samples.map((s, j) => (j < i ? shifted(s, back) : s));
-      const beam = fitShape(moved, meter, backlash, shape);
-      if (beam && beam.chi2 < (best?.beam.chi2 ?? Number.POSITIVE_INFINITY))
-        best = { move, turn, ago: turnsSince(before, samples), samples: moved, beam };
+      const solved = solveShape(moved, meter, backlash, shape);
+      if (solved && solved.chi2 < (best?.solved.chi2 ?? Number.POSITIVE_INFINITY))
+        best = { move, turn, ago: turnsSince(before, samples), samples: moved, solved };
     }
   }
-  return best;
+  if (!best) return undefined;
+  const { solved, ...slip } = best;
+  return { ...slip, beam: beamOf(solved) };
 }
 
 /** The turns made after a reading. */

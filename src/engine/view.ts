@@ -1,9 +1,9 @@
 import { AXES } from '../model/turns.ts';
-import { type Beam, type Estimate, fitBeam, fitShape, predict } from './beam.ts';
+import { type Beam, beamOf, type Estimate, fitBeam, predict, type Solved, solveShape } from './beam.ts';
 import { inGain } from './bridged.ts';
 import { newestAt } from './place.ts';
 import { isRejected, isUnproven } from './rejected.ts';
-import type { Sample } from './sample.ts';
+import type { PerAxis, Sample } from './sample.ts';
 import { type Search, sampleHere } from './search.ts';
 import { BACKLASHES, profileBacklash } from './slack.ts';
 import { bestSlip, type Slip } from './slip.ts';
@@ -143,27 +143,27 @@ const BACKLASH = { levels: 6, sd: 1 };
 /** Tries larger backlashes than the profile's while they explain the readings better. */
 function learnBacklash(beam: Beam, samples: readonly Sample[], { meter, adjusters }: Search): Beam {
   if (samples.filter((s) => s.level.kind === 'level').length < BACKLASH.levels) return beam;
-  const misfit = (b: Beam) =>
+  const misfit = ({ backlash, chi2 }: Pick<Solved, 'backlash' | 'chi2'>) =>
     AXES.reduce(
-      (sum, axis) => sum + (((BACKLASHES[b.backlash[axis]] ?? 0) - adjusters.backlash) / BACKLASH.sd) ** 2,
-      b.chi2,
+      (sum, axis) => sum + (((BACKLASHES[backlash[axis]] ?? 0) - adjusters.backlash) / BACKLASH.sd) ** 2,
+      chi2,
     );
   // Which readings belong to this beam, and its shape, do not depend on the backlash.
   const own = samples.filter((s) => !beam.otherLight.includes(s));
-  let best = beam;
+  let best: Beam | Solved = beam;
   for (const axis of AXES) {
     // Without a reversal every backlash gives the same beam.
     const shift = (s: Sample) => (s.pointing[axis][0] ?? 0) - (s.pointing[axis][1] ?? 0);
     if (samples.every((s) => shift(s) === shift(samples[0] as Sample))) continue;
     for (;;) {
-      const backlash = { ...best.backlash, [axis]: best.backlash[axis] + 1 };
-      const next =
-        backlash[axis] < BACKLASHES.length ? fitShape(own, meter, backlash, beam.shape) : undefined;
+      const backlash: PerAxis<number> = { ...best.backlash, [axis]: best.backlash[axis] + 1 };
+      const next: Solved | undefined =
+        backlash[axis] < BACKLASHES.length ? solveShape(own, meter, backlash, beam.shape) : undefined;
       if (!next || misfit(next) >= misfit(best)) break;
       best = next;
     }
   }
-  return { ...best, otherLight: beam.otherLight };
+  return { ...('solution' in best ? beamOf(best) : best), otherLight: beam.otherLight };
 }
 
 /** Readings that scatter more than this around the best beam are not all of one beam. */

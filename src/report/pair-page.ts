@@ -1,3 +1,4 @@
+import { alongAxis } from '../charts/along.ts';
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
@@ -19,7 +20,7 @@ import { PLAN_CHANGED } from '../phrases/board.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
 import { DAMAGED_NEXT } from '../phrases/damage.ts';
-import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
+import { findingText, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
 import { variationText } from '../phrases/hand-over.ts';
 import { HEADINGS } from '../phrases/headings.ts';
@@ -65,6 +66,7 @@ import { positionText } from '../phrases/position.ts';
 import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
+import { SEVERITY_WORDS } from '../phrases/severities.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
 import { lengthText, shownFor } from '../phrases/units.ts';
@@ -195,7 +197,9 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
       : [
           {
             kind: 'charts' as const,
-            charts: AXES.map((axis) => turnsScene(series, searchOf(record.state), axis, meter, HALF, PLOT)),
+            charts: AXES.map((axis) =>
+              turnsScene(series, alongAxis(series, searchOf(record.state), axis), axis, meter, HALF, PLOT),
+            ),
           },
           {
             kind: 'charts' as const,
