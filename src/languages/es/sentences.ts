@@ -1,6 +1,7 @@
 import type { Sentences } from '../translate.ts';
 import { ACCOUNTS } from './accounts.ts';
 import { ADMISSION } from './admission.ts';
+import { ALL_SITES } from './all-sites.ts';
 import { ALONE } from './alone.ts';
 import { BUTTONS } from './buttons.ts';
 import { CAMERA } from './camera.ts';
@@ -54,6 +55,7 @@ export const SENTENCES: Sentences = {
   ...EXCHANGE,
   ...INVITATION,
   ...ACCOUNTS,
+  ...ALL_SITES,
   ...ADMISSION,
   ...KEYS,
   ...START,
