@@ -33,6 +33,8 @@ export function readingText(reading: Reading, meter: MeterProfile): string {
       return 'no signal';
     case 'saturated':
       return 'saturated';
+    case 'seen':
+      return 'light, no number';
     case 'value':
       return valueText(reading.value, meter);
   }

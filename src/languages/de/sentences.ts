@@ -19,6 +19,7 @@ import { INVITATION } from './invitation.ts';
 import { KEYS } from './keys.ts';
 import { LIMITS } from './limits.ts';
 import { LINKS } from './links.ts';
+import { LOOKING } from './looking.ts';
 import { MEASURES } from './measures.ts';
 import { MENU } from './menu.ts';
 import { MISSING } from './missing.ts';
@@ -73,6 +74,7 @@ export const SENTENCES: Sentences = {
   ...FORMS,
   ...PHOTOS,
   ...ALONE,
+  ...LOOKING,
   ...REFUSALS,
   ...LIMITS,
   ...LINKS,
