@@ -61,6 +61,7 @@ class InPageSocket implements Socket {
       case 'admit':
       case 'receipt':
       case 'talk':
+      case 'read':
       case 'talk-end':
       case 'talk-drop':
         return;

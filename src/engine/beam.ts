@@ -1,6 +1,6 @@
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
-import { leastSquares, type Row, type Solution } from './leastsq.ts';
+import { Equations, type Solution } from './leastsq.ts';
 import { lostDb, saturatedDb } from './level.ts';
 import type { PerAxis, Sample } from './sample.ts';
 import { bend, bentSd, RARE_SHAPES, type Shape, straighten, straightSd } from './shape.ts';
@@ -94,6 +94,7 @@ const MOST_LEVERAGE = 0.98;
 const SLOPE = { horizontal: 0, vertical: 1 } as const;
 const CURVE = { horizontal: 2, vertical: 3 } as const;
 const HEIGHTS = 4;
+const parametersOf = (gains: number): number => HEIGHTS + gains + 1;
 
 export const pointingOf = (s: Sample, axis: Axis, backlash: PerAxis<number>): number =>
   s.pointing[axis][backlash[axis]] ?? s.turned[axis];
@@ -166,49 +167,67 @@ function fitBestShape(
   backlash: PerAxis<number>,
   rare: boolean,
 ): Beam | undefined {
-  const gaussian = fitShape(samples, meter, backlash, 1);
+  const solved = solveBestShape(samples, meter, backlash, rare);
+  return solved && beamOf(solved);
+}
+
+function solveBestShape(
+  samples: readonly Sample[],
+  meter: MeterProfile,
+  backlash: PerAxis<number>,
+  rare: boolean,
+): Solved | undefined {
+  const gaussian = solveShape(samples, meter, backlash, 1);
   const levels = samples.filter((s) => s.level.kind === 'level').length;
-  if (!gaussian || levels < OTHER_LIGHT.levels || gaussian.chi2 < levels + FLATTER_BY) return gaussian;
-  const flat = fitShape(samples, meter, backlash, 2);
+  const enough = levels + FLATTER_BY;
+  if (!gaussian || levels < OTHER_LIGHT.levels || gaussian.chi2 < enough) return gaussian;
+  const flat = solveShape(samples, meter, backlash, 2);
   const usual = flat && flat.chi2 + FLATTER_BY < gaussian.chi2 ? flat : gaussian;
-  if (!rare || usual.chi2 < levels + FLATTER_BY) return usual;
-  return RARE_SHAPES.reduce<Beam>((best, shape) => {
-    const other = fitShape(samples, meter, backlash, shape);
+  if (!rare || usual.chi2 < enough) return usual;
+  return RARE_SHAPES.reduce<Solved>((best, shape) => {
+    const other = solveShape(samples, meter, backlash, shape);
     // It must explain the readings wholly: else it would explain a slip, too.
-    const isGood = other && other.chi2 < levels + FLATTER_BY;
+    const isGood = other && other.chi2 < enough;
     return isGood && other.chi2 + FLATTER_BY < best.chi2 ? other : best;
   }, usual);
 }
 
-/** What a fit ends with, before anything is read from it. */
-interface Solved {
-  readonly solution: Solution;
-  readonly samples: readonly Sample[];
-  readonly points: readonly Point[];
-  readonly tops: readonly number[];
-  readonly levels: number;
-  readonly turns: PerAxis<number>;
-  readonly origin: PerAxis<number>;
-  readonly gains: readonly number[];
-}
-
-/** A reading as the fit sees it. */
-interface Point {
-  readonly s: Sample;
-  readonly gain: number;
-  readonly coefficients: readonly number[];
-  readonly strayed: PerAxis<number>;
-}
-
-/** How badly a beam of one shape explains the readings: its chi squared, and nothing else of it. */
-export const misfit = (
+/** Fits a beam of one shape. */
+export function fitShape(
   all: readonly Sample[],
   meter: MeterProfile,
   backlash: PerAxis<number>,
   shape: Shape,
-): number => solve(all, meter, backlash, shape)?.solution.chi2 ?? Number.POSITIVE_INFINITY;
+): Beam | undefined {
+  const solved = solveShape(all, meter, backlash, shape);
+  return solved && beamOf(solved);
+}
 
-function solve(
+/** A reading where the fit looks at it. */
+interface Point {
+  readonly s: Sample;
+  /** Which of the fit's gains. */
+  readonly gain: number;
+  readonly coefficients: ArrayLike<number>;
+  readonly strayed: PerAxis<number>;
+}
+
+/** The parameters of a beam of one shape: what it takes to compare it with others, before it is described. */
+export interface Solved {
+  readonly solution: Solution;
+  /** As of the beam. */
+  readonly chi2: number;
+  readonly points: readonly Point[];
+  /** Of each gain, the highest that was read. */
+  readonly tops: readonly number[];
+  readonly place: Pick<Fit, 'turns' | 'origin' | 'gains'>;
+  readonly meter: MeterProfile;
+  readonly backlash: PerAxis<number>;
+  readonly shape: Shape;
+}
+
+/** The first half of `fitShape`. */
+export function solveShape(
   all: readonly Sample[],
   meter: MeterProfile,
   backlash: PerAxis<number>,
@@ -230,65 +249,63 @@ function solve(
     coefficients: coefficientsAt(s, backlash, origin, gains),
     strayed: strayedBy(s, turns),
   }));
-  const levels = samples.filter((s) => s.level.kind === 'level').length;
   const limits = { above: saturatedDb(meter), below: lostDb(meter) };
 
-  let solution: Solution | undefined;
+  const believed = assumed(gains.length);
+  const equations = new Equations(parametersOf(gains.length), believed.length + points.length);
+  const { x } = equations;
+  let before: number | undefined;
   let curve: Estimate = CURVATURE;
   let [unlike, turned] = [0, TURNED * CURVATURE.sd];
-  let believed = prior(gains.length, curve, unlike, turned, height(best));
   for (let pass = 0; pass < PASSES; pass++) {
-    const rows = [...believed];
-    const peaks = solution ? heightsAt(solution.x, tops) : tops;
-    const slopes = solution && slopesOf(solution.x, gains.length);
+    const isFirst = before === undefined;
+    equations.clear();
+    const prior = priorOf(gains.length, curve, unlike, turned, height(best));
+    for (const [i, { value, sd }] of prior.entries())
+      equations.add(believed[i] as ArrayLike<number>, value, sd);
+    const peaks = isFirst ? tops : heightsAt(x, tops);
+    const slopes = isFirst ? undefined : slopesOf(x, gains.length);
     for (const { s, gain, coefficients, strayed } of points) {
       const top = peaks[gain] as number;
-      const predicted = solution && dot(coefficients, solution.x);
       const unsure = slopes ? strayDb(coefficients, strayed, slopes) : 0;
       if (s.level.kind === 'level') {
         const drop = top - s.level.db;
         const sd = together(s.level.sd, shapeSd(drop, meter));
         const value = top - straighten(drop, shape);
-        rows.push({ coefficients, value, sd: together(straightSd(drop, sd, shape), unsure) });
-      } else if (predicted !== undefined) {
+        equations.add(coefficients, value, together(straightSd(drop, sd, shape), unsure));
+      } else if (!isFirst) {
+        const predicted = dot(coefficients, x);
         const drop = Math.max(0, top - limits[s.level.kind]);
         const limit = top - straighten(drop, shape);
         const isWrong = s.level.kind === 'above' ? predicted < limit : predicted > limit;
         const sd = together(CENSOR_SD, shapeSd(drop, meter));
-        if (isWrong)
-          rows.push({ coefficients, value: limit, sd: together(straightSd(drop, sd, shape), unsure) });
+        if (isWrong) equations.add(coefficients, limit, together(straightSd(drop, sd, shape), unsure));
       }
     }
-    const before = solution;
-    solution = leastSquares(rows);
-    if (!solution) return undefined;
-    if (before && Math.abs(solution.chi2 - before.chi2) < STANDS * (1 + before.chi2) && pass > 1) break;
-    const [h, v] = [curvatureOf(solution.x, 'horizontal'), curvatureOf(solution.x, 'vertical')];
+    if (!equations.solve()) return undefined;
+    const { chi2 } = equations;
+    if (before !== undefined && Math.abs(chi2 - before) < STANDS * (1 + before) && pass > 1) break;
+    before = chi2;
+    const [h, v] = [curvatureOf(x, 'horizontal'), curvatureOf(x, 'vertical')];
     curve = { value: CURVATURE.value, sd: Math.max(CURVATURE.sd, (h + v) / 4) };
     unlike = h - v;
     // Of a wide beam all that bends is small, the cross term too.
-    turned = together(TURNED * Math.min(curve.sd, (h + v) / 2), crossOf(solution.x, gains.length));
-    believed = prior(gains.length, curve, unlike, turned, height(best));
+    turned = together(TURNED * Math.min(curve.sd, (h + v) / 2), crossOf(x, gains.length));
   }
-  return solution && { solution, samples, points, tops, levels, turns, origin, gains };
+  const place = { turns, origin, gains };
+  const solution = equations.solution();
+  return { solution, chi2: solution.chi2, points, tops, place, meter, backlash, shape };
 }
 
-/** Fits a beam of one shape. */
-export function fitShape(
-  all: readonly Sample[],
-  meter: MeterProfile,
-  backlash: PerAxis<number>,
-  shape: Shape,
-): Beam | undefined {
-  const solved = solve(all, meter, backlash, shape);
-  if (!solved) return undefined;
-  const { samples, points, tops, levels, turns, origin, gains } = solved;
-  const { x, covariance, chi2 } = solved.solution;
-  const fit = { solution: honest({ x, covariance, chi2 }, levels), turns, origin, gains };
+/** The second half of `fitShape`. */
+export function beamOf({ solution, chi2, points, tops, place, meter, backlash, shape }: Solved): Beam {
+  const { x, covariance } = solution;
+  const levels = points.filter(({ s }) => s.level.kind === 'level').length;
+  const fit = { ...place, solution: honest(solution, levels) };
   const found = { ...describe(fit), backlash, shape };
-  const drops = samples.map((s) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
+  const drops = points.map(({ s }) => (s.level.kind === 'level' ? dropAt(found, s) : 0));
   const peaks = heightsAt(x, tops);
-  const slopes = slopesOf(x, gains.length);
+  const slopes = slopesOf(x, tops.length);
   const excess = new Map<Sample, number>();
   for (const { s, gain, coefficients, strayed } of points) {
     if (s.level.kind !== 'level') continue;
@@ -321,10 +338,19 @@ function coefficientsAt(
   backlash: PerAxis<number>,
   origin: PerAxis<number>,
   gains: readonly number[],
-): number[] {
+): ArrayLike<number> {
   const x = pointingOf(s, 'horizontal', backlash) - origin.horizontal;
   const y = pointingOf(s, 'vertical', backlash) - origin.vertical;
-  return [x, y, -x * x, -y * y, ...gains.map((g) => (g === s.gain ? 1 : 0)), -x * y];
+  return row(gains.length, [x, y, -x * x, -y * y], gains.indexOf(s.gain), -x * y);
+}
+
+/** One row of the system: along the adjusters, at which gain (-1: at none), and the cross term. */
+function row(gains: number, along: readonly number[], gain: number, cross: number): ArrayLike<number> {
+  const coefficients = new Float64Array(parametersOf(gains));
+  coefficients.set(along);
+  if (gain >= 0) coefficients[HEIGHTS + gain] = 1;
+  coefficients[HEIGHTS + gains] = cross;
+  return coefficients;
 }
 
 /** By how much the place of a reading may have strayed from the screws as they stood at `turns`, eighths. */
@@ -333,30 +359,30 @@ const strayedBy = (s: Sample, turns: PerAxis<number>): PerAxis<number> => {
   return { horizontal: along('horizontal'), vertical: along('vertical') };
 };
 
-/** How the slope of a parabola changes from place to place. */
+/** What the steepness of a parabola at a place depends on. */
 interface Slopes {
-  readonly atOrigin: PerAxis<number>;
-  readonly bends: PerAxis<number>;
+  readonly at: PerAxis<number>;
+  readonly curvature: PerAxis<number>;
   readonly cross: number;
 }
 
-const slopesOf = (x: readonly number[], gains: number): Slopes => ({
-  atOrigin: { horizontal: x[SLOPE.horizontal] ?? 0, vertical: x[SLOPE.vertical] ?? 0 },
-  bends: { horizontal: 2 * curvatureOf(x, 'horizontal'), vertical: 2 * curvatureOf(x, 'vertical') },
+const slopesOf = (x: ArrayLike<number>, gains: number): Slopes => ({
+  at: { horizontal: x[SLOPE.horizontal] ?? 0, vertical: x[SLOPE.vertical] ?? 0 },
+  curvature: { horizontal: curvatureOf(x, 'horizontal'), vertical: curvatureOf(x, 'vertical') },
   cross: crossOf(x, gains),
 });
 
 /** What that makes of the reading: the slope of the parabola there, times it. dB. */
 function strayDb(
-  coefficients: readonly number[],
+  coefficients: ArrayLike<number>,
   strayed: PerAxis<number>,
-  { atOrigin, bends, cross }: Slopes,
+  { at, curvature, cross }: Slopes,
 ): number {
   const h = coefficients[SLOPE.horizontal] as number;
   const v = coefficients[SLOPE.vertical] as number;
   return together(
-    (atOrigin.horizontal - bends.horizontal * h - cross * v) * strayed.horizontal,
-    (atOrigin.vertical - bends.vertical * v - cross * h) * strayed.vertical,
+    (at.horizontal - 2 * curvature.horizontal * h - cross * v) * strayed.horizontal,
+    (at.vertical - 2 * curvature.vertical * v - cross * h) * strayed.vertical,
   );
 }
 
@@ -369,31 +395,31 @@ const topOf = (samples: readonly Sample[], gain: number): number =>
 /** Two independent standard deviations combined; `Math.hypot` is many times slower. */
 const together = (a: number, b: number): number => Math.sqrt(a * a + b * b);
 
-const dot = (a: readonly number[], b: readonly number[]): number => {
+const dot = (a: ArrayLike<number>, b: ArrayLike<number>): number => {
   let sum = 0;
   for (let i = 0; i < a.length; i++) sum += (a[i] as number) * (b[i] as number);
   return sum;
 };
 
-const quadratic = (a: readonly number[], covariance: readonly (readonly number[])[]): number =>
-  dot(
-    a,
-    covariance.map((row) => dot(row, a)),
-  );
+const quadratic = (a: ArrayLike<number>, covariance: Solution['covariance']): number => {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += (a[i] as number) * dot(covariance[i] as ArrayLike<number>, a);
+  return sum;
+};
 
-const curvatureOf = (x: readonly number[], axis: Axis): number =>
+const curvatureOf = (x: ArrayLike<number>, axis: Axis): number =>
   Math.max(LEAST_CURVATURE, x[CURVE[axis]] ?? 0);
 
 /** A beam is at most so much longer one way: nearer to one, its peak would be a ridge without end. */
 const MOST_CROSS = 0.9;
 
-function crossOf(x: readonly number[], gains: number): number {
+function crossOf(x: ArrayLike<number>, gains: number): number {
   const most = MOST_CROSS * 2 * Math.sqrt(curvatureOf(x, 'horizontal') * curvatureOf(x, 'vertical'));
   return Math.max(-most, Math.min(most, x[HEIGHTS + gains] ?? 0));
 }
 
 /** The inverse of the parabola's second derivatives: how far each adjuster's peak moves with each slope. */
-function inverseOf(x: readonly number[], gains: number): PerAxis<PerAxis<number>> {
+function inverseOf(x: ArrayLike<number>, gains: number): PerAxis<PerAxis<number>> {
   const [h, v] = [2 * curvatureOf(x, 'horizontal'), 2 * curvatureOf(x, 'vertical')];
   const c = crossOf(x, gains);
   const det = h * v - c * c;
@@ -404,7 +430,7 @@ function inverseOf(x: readonly number[], gains: number): PerAxis<PerAxis<number>
 }
 
 /** From the origin to the peak, eighths. */
-function offsets(x: readonly number[], gains: number): PerAxis<number> {
+function offsets(x: ArrayLike<number>, gains: number): PerAxis<number> {
   const inverse = inverseOf(x, gains);
   const along = (axis: Axis) =>
     inverse[axis].horizontal * (x[SLOPE.horizontal] ?? 0) + inverse[axis].vertical * (x[SLOPE.vertical] ?? 0);
@@ -412,7 +438,7 @@ function offsets(x: readonly number[], gains: number): PerAxis<number> {
 }
 
 /** The height of the peak at each gain; `gains`: how many there are. */
-function peakHeights(x: readonly number[], gains: number): number[] {
+function peakHeights(x: ArrayLike<number>, gains: number): number[] {
   const offset = offsets(x, gains);
   const rise = (axis: Axis) => ((x[SLOPE[axis]] ?? 0) * offset[axis]) / 2;
   const [h, v] = [rise('horizontal'), rise('vertical')];
@@ -420,34 +446,33 @@ function peakHeights(x: readonly number[], gains: number): number[] {
 }
 
 /** The same, and at least what was read there. */
-const heightsAt = (x: readonly number[], tops: readonly number[]): number[] =>
+const heightsAt = (x: ArrayLike<number>, tops: readonly number[]): number[] =>
   peakHeights(x, tops.length).map((height, gain) => Math.max(tops[gain] as number, height));
 
+/** What is assumed before any reading, as rows of the same system: of what. `priorOf` says how much. */
+const assumed = (gains: number): ArrayLike<number>[] => [
+  row(gains, [1], -1, 0),
+  row(gains, [0, 1], -1, 0),
+  row(gains, [0, 0, 1], -1, 0),
+  row(gains, [0, 0, 0, 1], -1, 0),
+  row(gains, [0, 0, 1, -1], -1, 0),
+  ...Array.from({ length: gains }, (_, gain) => row(gains, [], gain, 0)),
+  row(gains, [], -1, 1),
+];
+
 /**
- * What is assumed before any reading, as rows of the same system. That both adjusters are alike is believed only until
+ * Its values, in the order of `assumed`. That both adjusters are alike is believed only until
  * the readings say otherwise (a heavy tail, as of Cauchy's distribution): `unlike` is by how much they do.
  */
-function prior(gains: number, curve: Estimate, unlike: number, turned: number, top: number): Row[] {
-  const unit = (...entries: [number, number][]) => {
-    const row = new Array<number>(HEIGHTS + gains + 1).fill(0);
-    for (const [i, value] of entries) row[i] = value;
-    return row;
-  };
-  const { horizontal: ch, vertical: cv } = CURVE;
-  return [
-    { coefficients: unit([SLOPE.horizontal, 1]), value: 0, sd: SLOPE_SD },
-    { coefficients: unit([SLOPE.vertical, 1]), value: 0, sd: SLOPE_SD },
-    { coefficients: unit([ch, 1]), value: curve.value, sd: curve.sd },
-    { coefficients: unit([cv, 1]), value: curve.value, sd: curve.sd },
-    { coefficients: unit([ch, 1], [cv, -1]), value: 0, sd: together(ALIKE * curve.sd, unlike) },
-    ...Array.from({ length: gains }, (_, g) => ({
-      coefficients: unit([HEIGHTS + g, 1]),
-      value: top,
-      sd: HEIGHT_SD,
-    })),
-    { coefficients: unit([HEIGHTS + gains, 1]), value: 0, sd: turned },
-  ];
-}
+const priorOf = (gains: number, curve: Estimate, unlike: number, turned: number, top: number): Estimate[] => [
+  { value: 0, sd: SLOPE_SD },
+  { value: 0, sd: SLOPE_SD },
+  curve,
+  curve,
+  { value: 0, sd: together(ALIKE * curve.sd, unlike) },
+  ...Array.from({ length: gains }, () => ({ value: top, sd: HEIGHT_SD })),
+  { value: 0, sd: turned },
+];
 
 /**
  * If the readings scatter around the parabola more than their noise explains, all uncertainties grow in
@@ -455,7 +480,8 @@ function prior(gains: number, curve: Estimate, unlike: number, turned: number, t
  */
 function honest(solution: Solution, levels: number): Solution {
   const ratio = Math.max(1, solution.chi2 / Math.max(1, levels - 3));
-  return { ...solution, covariance: solution.covariance.map((row) => row.map((value) => value * ratio)) };
+  const covariance = solution.covariance.map((row) => Float64Array.from(row, (value) => value * ratio));
+  return { ...solution, covariance };
 }
 
 /** Peak, width and height from the parameters, with their uncertainties by propagation of errors. */

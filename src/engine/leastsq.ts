@@ -1,15 +1,15 @@
 /** One observation of a linear model: `coefficients · x = value`, with the standard deviation of `value`. */
 export interface Row {
-  readonly coefficients: readonly number[];
+  readonly coefficients: ArrayLike<number>;
   readonly value: number;
   readonly sd: number;
 }
 
 export interface Solution {
   /** The fitted parameters. */
-  readonly x: readonly number[];
-  /** Their covariance, for the given standard deviations (not rescaled by the residuals). Worked out each time it is asked for. */
-  readonly covariance: readonly (readonly number[])[];
+  readonly x: ArrayLike<number>;
+  /** Their covariance, for the given standard deviations (not rescaled by the residuals). */
+  readonly covariance: readonly ArrayLike<number>[];
   /** Weighted sum of squared residuals. */
   readonly chi2: number;
 }
@@ -17,67 +17,106 @@ export interface Solution {
 /** A column this short, compared with its own scale, carries no information. */
 const SINGULAR = 1e-13;
 
+/** As `Equations`, for rows that are solved once. */
+export function leastSquares(rows: readonly Row[]): Solution | undefined {
+  const equations = new Equations(rows[0]?.coefficients.length ?? 0, rows.length);
+  for (const { coefficients, value, sd } of rows) equations.add(coefficients, value, sd);
+  return equations.solve() ? equations.solution() : undefined;
+}
+
 /**
  * Weighted linear least squares by Householder reflections on columns scaled to unit length, which keeps the
- * digits that normal equations lose (any textbook of numerical linear algebra). Returns undefined if the rows
- * do not determine the parameters.
+ * digits that normal equations lose (any textbook of numerical linear algebra). A fit solves much the same rows several
+ * times, and a decision makes many fits: making room for them anew each time took as long as solving them.
  */
-export function leastSquares(rows: readonly Row[]): Solution | undefined {
-  const m = rows.length;
-  const n = rows[0]?.coefficients.length ?? 0;
-  if (n === 0 || m < n) return undefined;
-  // Column by column, with the observed values last.
-  const a = new Float64Array((n + 1) * m);
-  for (let i = 0; i < m; i++) {
-    const { coefficients, value, sd } = rows[i] as Row;
-    for (let j = 0; j < n; j++) a[j * m + i] = (coefficients[j] as number) / sd;
-    a[n * m + i] = value / sd;
-  }
-  const scale = new Float64Array(n);
-  for (let j = 0; j < n; j++) {
-    const length = norm(a, j * m, j * m + m) || 1;
-    scale[j] = length;
-    for (let i = j * m; i < j * m + m; i++) a[i] = (a[i] as number) / length;
-  }
-  if (!triangulate(a, m, n)) return undefined;
+export class Equations {
+  /** Column by column, each with room for `most` rows; the observed values last. */
+  private readonly a: Float64Array;
+  private readonly scale: Float64Array;
+  private readonly inverse: Float64Array;
+  private readonly found: Float64Array;
+  private rows = 0;
 
-  const inverse = inverseOfTriangle(a, m, n);
-  const x = new Array<number>(n).fill(0);
-  for (let i = 0; i < n; i++) {
-    let sum = 0;
-    for (let k = i; k < n; k++) sum += (inverse[i * n + k] as number) * (a[n * m + k] as number);
-    x[i] = sum / (scale[i] as number);
+  /** `unknowns`: how many parameters; `most`: how many rows it has room for. */
+  constructor(
+    private readonly unknowns: number,
+    private readonly most: number,
+  ) {
+    this.a = new Float64Array((unknowns + 1) * most);
+    this.scale = new Float64Array(unknowns);
+    this.inverse = new Float64Array(unknowns * unknowns);
+    this.found = new Float64Array(unknowns);
   }
-  return {
-    x,
-    chi2: norm(a, n * m + n, (n + 1) * m) ** 2,
-    // Most solutions are only a step to the next one, and nobody asks how sure they are.
-    get covariance() {
-      return covarianceOf(inverse, scale);
-    },
-  };
+
+  clear(): void {
+    this.rows = 0;
+  }
+
+  add(coefficients: ArrayLike<number>, value: number, sd: number): void {
+    const { a, unknowns, most } = this;
+    const i = this.rows++;
+    for (let j = 0; j < unknowns; j++) a[j * most + i] = (coefficients[j] as number) / sd;
+    a[unknowns * most + i] = value / sd;
+  }
+
+  /** Solves the rows, which are used up by it. False if they do not determine the parameters. */
+  solve(): boolean {
+    const { a, scale, inverse, found, unknowns: n, most, rows } = this;
+    if (n === 0 || rows < n) return false;
+    for (let j = 0; j < n; j++) {
+      const [from, to] = [j * most, j * most + rows];
+      const length = norm(a, from, to) || 1;
+      scale[j] = length;
+      for (let i = from; i < to; i++) a[i] = (a[i] as number) / length;
+    }
+    if (!triangulate(a, rows, n, most)) return false;
+
+    invertTriangle(a, n, most, inverse);
+    for (let i = 0; i < n; i++) {
+      let sum = 0;
+      for (let k = i; k < n; k++) sum += (inverse[i * n + k] as number) * (a[n * most + k] as number);
+      found[i] = sum / (scale[i] as number);
+    }
+    return true;
+  }
+
+  /** The parameters as last solved; the next time they are written over. */
+  get x(): ArrayLike<number> {
+    return this.found;
+  }
+
+  /** Weighted sum of squared residuals, as last solved. */
+  get chi2(): number {
+    const { a, unknowns: n, most, rows } = this;
+    return norm(a, n * most + n, n * most + rows) ** 2;
+  }
+
+  /** As last solved, to keep. */
+  solution(): Solution {
+    return { x: this.found.slice(), covariance: covarianceOf(this.inverse, this.scale), chi2: this.chi2 };
+  }
 }
 
 /** From the inverse of the triangle, and the lengths that its columns had. */
-function covarianceOf(inverse: Float64Array, scale: Float64Array): number[][] {
+function covarianceOf(inverse: Float64Array, scale: Float64Array): Float64Array[] {
   const n = scale.length;
-  const covariance = Array.from({ length: n }, () => new Array<number>(n).fill(0));
+  const covariance = Array.from({ length: n }, () => new Float64Array(n));
   for (let i = 0; i < n; i++) {
     for (let j = 0; j <= i; j++) {
       let sum = 0;
       for (let k = i; k < n; k++) sum += (inverse[i * n + k] as number) * (inverse[j * n + k] as number);
       sum /= (scale[i] as number) * (scale[j] as number);
-      (covariance[i] as number[])[j] = sum;
-      (covariance[j] as number[])[i] = sum;
+      (covariance[i] as Float64Array)[j] = sum;
+      (covariance[j] as Float64Array)[i] = sum;
     }
   }
   return covariance;
 }
 
 /** Reflects each column onto its axis, and the columns after it; false if nothing is left of one. */
-function triangulate(a: Float64Array, m: number, n: number): boolean {
+function triangulate(a: Float64Array, rows: number, n: number, most: number): boolean {
   for (let k = 0; k < n; k++) {
-    const [from, to] = [k * m + k, (k + 1) * m];
+    const [from, to] = [k * most + k, k * most + rows];
     const length = norm(a, from, to);
     if (length < SINGULAR) return false;
     const head = a[from] as number;
@@ -85,7 +124,7 @@ function triangulate(a: Float64Array, m: number, n: number): boolean {
     a[from] = head - pivot;
     const square = -pivot * (head - pivot);
     for (let j = k + 1; j <= n; j++) {
-      const shift = (j - k) * m;
+      const shift = (j - k) * most;
       let dot = 0;
       for (let i = from; i < to; i++) dot += (a[i] as number) * (a[i + shift] as number);
       const factor = dot / square;
@@ -96,17 +135,15 @@ function triangulate(a: Float64Array, m: number, n: number): boolean {
   return true;
 }
 
-/** Inverse of the upper triangle left in the first `n` columns, row after row. */
-function inverseOfTriangle(a: Float64Array, m: number, n: number): Float64Array {
-  const inverse = new Float64Array(n * n);
+/** Inverts the upper triangle left in the first `n` columns into `inverse`, row after row. */
+function invertTriangle(a: Float64Array, n: number, most: number, inverse: Float64Array): void {
   for (let j = 0; j < n; j++) {
     for (let i = j; i >= 0; i--) {
       let sum = i === j ? 1 : 0;
-      for (let k = i + 1; k <= j; k++) sum -= (a[k * m + i] as number) * (inverse[k * n + j] as number);
-      inverse[i * n + j] = sum / (a[i * m + i] as number);
+      for (let k = i + 1; k <= j; k++) sum -= (a[k * most + i] as number) * (inverse[k * n + j] as number);
+      inverse[i * n + j] = sum / (a[i * most + i] as number);
     }
   }
-  return inverse;
 }
 
 /** Euclidean length of a stretch. */

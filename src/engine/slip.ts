@@ -1,6 +1,6 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { AXES, otherAxis } from '../model/turns.ts';
-import { type Beam, fitShape, misfit } from './beam.ts';
+import { type Beam, beamOf, type Solved, solveShape } from './beam.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
 
@@ -62,7 +62,7 @@ export function bestSlip(
   { backlash, shape }: Beam,
   confirmed: Search['confirmed'],
 ): Slip | undefined {
-  let best: (Omit<Slip, 'beam'> & { readonly chi2: number }) | undefined;
+  let best: (Omit<Slip, 'beam'> & { solved: Solved }) | undefined;
   for (let i = Math.max(1, samples.length - REMEMBERED); i < samples.length; i++) {
     const { move, turned } = samples[i] as Sample;
     const before = samples[i - 1] as Sample;
@@ -74,13 +74,14 @@ export function bestSlip(
       const by = difference(move.turn, turn);
       const back = { horizontal: -by.horizontal, vertical: -by.vertical };
       const moved = samples.map((s, j) => (j < i ? shifted(s, back) : s));
-      const chi2 = misfit(moved, meter, backlash, shape);
-      if (chi2 < (best?.chi2 ?? Number.POSITIVE_INFINITY))
-        best = { move, turn, ago: turnsSince(before, samples), samples: moved, chi2 };
+      const solved = solveShape(moved, meter, backlash, shape);
+      if (solved && solved.chi2 < (best?.solved.chi2 ?? Number.POSITIVE_INFINITY))
+        best = { move, turn, ago: turnsSince(before, samples), samples: moved, solved };
     }
   }
-  const beam = best && fitShape(best.samples, meter, backlash, shape);
-  return best && beam && { ...best, beam };
+  if (!best) return undefined;
+  const { solved, ...slip } = best;
+  return { ...slip, beam: beamOf(solved) };
 }
 
 /** The turns made after a reading. */

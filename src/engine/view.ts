@@ -1,5 +1,5 @@
 import { AXES } from '../model/turns.ts';
-import { type Beam, type Estimate, fitBeam, fitShape, misfit, predict } from './beam.ts';
+import { type Beam, beamOf, type Estimate, fitBeam, predict, type Solved, solveShape } from './beam.ts';
 import { inGain } from './bridged.ts';
 import { newestAt } from './place.ts';
 import { isRejected, isUnproven } from './rejected.ts';
@@ -143,28 +143,27 @@ const BACKLASH = { levels: 6, sd: 1 };
 /** Tries larger backlashes than the profile's while they explain the readings better. */
 function learnBacklash(beam: Beam, samples: readonly Sample[], { meter, adjusters }: Search): Beam {
   if (samples.filter((s) => s.level.kind === 'level').length < BACKLASH.levels) return beam;
-  const against = (backlash: PerAxis<number>, chi2: number) =>
+  const misfit = ({ backlash, chi2 }: Pick<Solved, 'backlash' | 'chi2'>) =>
     AXES.reduce(
       (sum, axis) => sum + (((BACKLASHES[backlash[axis]] ?? 0) - adjusters.backlash) / BACKLASH.sd) ** 2,
       chi2,
     );
   // Which readings belong to this beam, and its shape, do not depend on the backlash.
   const own = samples.filter((s) => !beam.otherLight.includes(s));
-  let best = { backlash: beam.backlash, against: against(beam.backlash, beam.chi2) };
+  let best: Beam | Solved = beam;
   for (const axis of AXES) {
     // Without a reversal every backlash gives the same beam.
     const shift = (s: Sample) => (s.pointing[axis][0] ?? 0) - (s.pointing[axis][1] ?? 0);
     if (samples.every((s) => shift(s) === shift(samples[0] as Sample))) continue;
     for (;;) {
-      const backlash = { ...best.backlash, [axis]: best.backlash[axis] + 1 };
-      if (backlash[axis] >= BACKLASHES.length) break;
-      const next = { backlash, against: against(backlash, misfit(own, meter, backlash, beam.shape)) };
-      if (next.against >= best.against) break;
+      const backlash: PerAxis<number> = { ...best.backlash, [axis]: best.backlash[axis] + 1 };
+      const next: Solved | undefined =
+        backlash[axis] < BACKLASHES.length ? solveShape(own, meter, backlash, beam.shape) : undefined;
+      if (!next || misfit(next) >= misfit(best)) break;
       best = next;
     }
   }
-  const found = best.backlash === beam.backlash ? beam : fitShape(own, meter, best.backlash, beam.shape);
-  return { ...(found ?? beam), otherLight: beam.otherLight };
+  return { ...('solution' in best ? beamOf(best) : best), otherLight: beam.otherLight };
 }
 
 /** Readings that scatter more than this around the best beam are not all of one beam. */
