@@ -182,7 +182,7 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
       const page = await browser.newPage({ viewport: DESK, locale });
       await page.goto(`${server.url}/watch#${token}`);
       await page.locator('.chart svg').nth(2).waitFor();
-      const text = await page.locator('main').innerText();
+      const text = await page.locator('main').textContent();
       const lang = () => page.evaluate(() => document.documentElement.lang);
       const here = await lang();
       // Its other pages are in its own language.
