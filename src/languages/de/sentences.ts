@@ -1,3 +1,4 @@
+import { SOUNDS_ALIKE } from '../sounds-alike.ts';
 import type { Sentences } from '../translate.ts';
 import { ACCOUNTS } from './accounts.ts';
 import { ADMISSION } from './admission.ts';
@@ -45,6 +46,7 @@ export const SENTENCES: Sentences = {
   ...ORDERS,
   ...MOUNTING,
   ...QUESTIONS,
+  ...SOUNDS_ALIKE,
   ...READ_BACKS,
   ...REPORTS,
   ...BUTTONS,
