@@ -4,6 +4,7 @@ import type { Intent } from '../../src/grammar/intent.ts';
 import { translator } from '../../src/languages/translate.ts';
 import { valueReading } from '../../src/model/reading.ts';
 import { optionsText } from '../../src/phrases/asking.ts';
+import { SETUP } from '../findings/site.ts';
 import { LANGUAGES } from './languages.ts';
 
 const shows = (value: number): Intent[] => [{ kind: 'reading', reading: valueReading(value) }];
@@ -14,7 +15,7 @@ describe.each(LANGUAGES)('a question about numbers that sound alike, in $code', 
   it.each([13, 19, 30, 50, 90, 115, 150, 970])('has the figures of %d and no English word', (value) => {
     const other = confusableWith(value) as number;
     for (const options of [[shows(value)], [shows(value), shows(other)]]) {
-      const asked = optionsText(options, undefined);
+      const asked = optionsText(options, SETUP.meter);
       expect(asked).toMatch(/teen|ty/);
       const said = translate(asked) ?? '';
       expect(said).toContain(String(value));
