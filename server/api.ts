@@ -29,6 +29,8 @@ import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
 import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
 import { accountsApi } from './accounts/api.ts';
+import type { Sso } from './accounts/sso.ts';
+import { ssoApi } from './accounts/sso-api.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import type { Carriage } from './guard/carriage.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
@@ -53,9 +55,11 @@ import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
+import { figuresApi } from './site/figures-api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
 import type { AccountsFile } from './store/accounts.ts';
+import type { FigureStore } from './store/figures.ts';
 import { HeldElsewhere, type Leases } from './store/leases.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
@@ -87,8 +91,12 @@ export interface ApiDeps extends HealthDeps {
   /** Where this server is several processes. */
   leases?: Leases | undefined;
   carriage?: Carriage | undefined;
+  /** Where the records are in a database. */
+  figures?: FigureStore | undefined;
   /** Who has an account, where the owner asks for one. */
   accounts?: AccountsFile | undefined;
+  /** Where people of the firm sign in, if they do. */
+  sso?: Sso | undefined;
 }
 
 /** The addresses of the table: what else is asked for may be anything, and is named nowhere. */
@@ -116,6 +124,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     certificate,
     passphrase,
     accounts,
+    sso,
     isStopping,
   } = deps;
   const app = new Hono<Env>();
@@ -165,9 +174,10 @@ export function api(deps: ApiDeps): Hono<Env> {
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  const entrance = new Entrance(limits, passphrase, accounts);
+  const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
   app.route('/', entrance.api());
   app.route('/', accountsApi({ entrance, limits, clock, log }));
+  app.route('/', ssoApi({ entrance, sso, clock, log }));
 
   /** Why no job comes to be now: who may open them, and how many. */
   const noNewJob = (c: Context<Env>): Response | undefined => {
@@ -292,6 +302,8 @@ export function api(deps: ApiDeps): Hono<Env> {
       log,
     }),
   );
+
+  app.route('/', figuresApi({ entrance, figures: deps.figures, heavy, clock }));
 
   app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 

@@ -19,7 +19,7 @@ import { StampingLine } from '../site/stamping-line.tsx';
 import { StatusShape } from '../site/status-chip.tsx';
 import type { Polled } from '../site/use-polled.ts';
 import { useSite } from '../site/use-site.ts';
-import { useMoreAndMore } from '../ui/after-paint.ts';
+import { useMoreAndMore } from '../ui/in-steps.ts';
 import { Masthead } from '../ui/masthead.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { ShareLink } from '../ui/share-link.tsx';

@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { bySeverity, type Severity } from '../../src/model/finding.ts';
 import type { Units } from '../../src/model/units.ts';
-import { findingText, SEVERITY_WORDS, siteFindingText } from '../../src/phrases/findings.ts';
+import { findingText, siteFindingText } from '../../src/phrases/findings.ts';
+import { SEVERITY_WORDS } from '../../src/phrases/severities.ts';
 import type { PairRow, SiteFindings } from '../../src/protocol/site.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { siteFindings } from '../site/requests.ts';

@@ -1,4 +1,4 @@
-import { HERE_HEADING, ON_PHONE_CONTINUE } from '../../src/phrases/brought.ts';
+import { KEPT_HERE, ON_PHONE_CONTINUE } from '../../src/phrases/brought.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
@@ -8,7 +8,7 @@ import type { JobHere } from './jobs-here.ts';
 /** On the first page: the jobs whose record this phone keeps alone. */
 export const HereList = ({ jobs, onBrought }: { jobs: readonly JobHere[]; onBrought: () => void }) => (
   <section class="card home-sites">
-    <h2>{HERE_HEADING}</h2>
+    <h2>{KEPT_HERE}</h2>
     {jobs.map((kept) => (
       <section key={kept.job} class="known-job">
         <h3>{kept.title}</h3>

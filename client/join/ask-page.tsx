@@ -3,12 +3,13 @@ import type { AskAnswer, Asked } from '../../src/protocol/ask.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
-import { whenNeeded } from '../browser/when-needed.ts';
+import { OldPage, whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
 import { Page } from '../ui/page.tsx';
+import { LoadAgain } from './load-again.tsx';
 import '../ui/call-mark.css';
 import './join.css';
 
@@ -20,6 +21,7 @@ const asking = whenNeeded(() => import('./ask.ts'));
 export function AskPage({ word: linked }: { word: string }) {
   const [word, setWord] = useState(linked.replace('-', ' '));
   const [failure, setFailure] = useState<string>();
+  const [isOld, setOld] = useState(false);
   const [busy, setBusy] = useState(false);
   const [asked, setAsked] = useState<Asked>();
   const who = usePerson();
@@ -31,6 +33,7 @@ export function AskPage({ word: linked }: { word: string }) {
     try {
       setAsked(await (await asking()).askIn(word, who.typed));
     } catch (error) {
+      setOld(error instanceof OldPage);
       setFailure(error instanceof ApiError ? error.message : `Asking failed: ${error}`);
     }
     setBusy(false);
@@ -61,9 +64,13 @@ export function AskPage({ word: linked }: { word: string }) {
           {failure ?? 'The panel phone shows it below its code. The person there then says yes or no.'}
         </p>
         <PersonForm typed={who.typed} onInput={who.put} />
-        <button type="submit" class="button main" disabled={busy}>
-          {busy ? 'Asking' : 'Ask to come in'}
-        </button>
+        {isOld ? (
+          <LoadAgain link={linkTo('ask', { word })} typed={who.typed} />
+        ) : (
+          <button type="submit" class="button main" disabled={busy}>
+            {busy ? 'Asking' : 'Ask to come in'}
+          </button>
+        )}
         <a class="button" href={linkTo('join', {})} onClick={follow}>
           I have a code
         </a>

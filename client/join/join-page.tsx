@@ -2,11 +2,12 @@ import { useRef, useState } from 'preact/hooks';
 import { CODE_LENGTH } from '../../src/protocol/join-code.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
-import { whenNeeded } from '../browser/when-needed.ts';
+import { OldPage, whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { Page } from '../ui/page.tsx';
+import { LoadAgain } from './load-again.tsx';
 import './join.css';
 
 const joining = whenNeeded(() => import('./take-seat.ts'));
@@ -15,23 +16,26 @@ const joining = whenNeeded(() => import('./take-seat.ts'));
 export function JoinPage({ code: scanned, proof }: { code: string; proof: string }) {
   const [code, setCode] = useState(scanned.slice(0, CODE_LENGTH + 4));
   const [failure, setFailure] = useState<string>();
+  const [isOld, setOld] = useState(false);
   const [busy, setBusy] = useState(false);
   const who = usePerson();
   const box = useRef<HTMLInputElement>(null);
 
+  // The proof is of the code that was scanned, and of no other.
+  const ownProof = code === scanned ? proof : '';
   const submit = async (event: Event) => {
     event.preventDefault();
     setBusy(true);
     setFailure(undefined);
     try {
       const { takeSeat } = await joining();
-      // The proof is of the code that was scanned, and of no other.
-      const seat = await takeSeat({ code, proof: code === scanned ? proof : '', typed: who.typed });
+      const seat = await takeSeat({ code, proof: ownProof, typed: who.typed });
       // The code is used up: it must not stay in the history.
       history.replaceState(null, '', linkTo('home', {}));
       go(linkTo(seat, {}));
     } catch (error) {
       setBusy(false);
+      setOld(error instanceof OldPage);
       setFailure(error instanceof ApiError ? error.message : `Joining failed: ${error}`);
       if (error instanceof ApiError && error.reason === 'bad-code') box.current?.focus();
     }
@@ -56,16 +60,20 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
           onInput={(event) => {
             setCode(event.currentTarget.value.toUpperCase());
             // It was about the code that stood here.
-            setFailure(undefined);
+            if (!isOld) setFailure(undefined);
           }}
         />
         <p id="code-note" class={failure ? 'failure' : 'hint'} role={failure ? 'alert' : undefined}>
           {failure ?? 'The panel phone shows it in large letters, with a square code to scan.'}
         </p>
         <PersonForm typed={who.typed} onInput={who.put} />
-        <button type="submit" class="button main" disabled={busy}>
-          {busy ? 'Joining' : 'Join'}
-        </button>
+        {isOld ? (
+          <LoadAgain link={linkTo('join', { code, proof: ownProof })} typed={who.typed} />
+        ) : (
+          <button type="submit" class="button main" disabled={busy}>
+            {busy ? 'Joining' : 'Join'}
+          </button>
+        )}
         <a class="button" href={linkTo('ask', {})} onClick={follow}>
           No code? Ask the panel
         </a>

@@ -32,14 +32,31 @@ export interface OnScreen {
   readonly spoken: SpokenFigures;
 }
 
-let now: OnScreen = { code: 'en', spoken: ENGLISH_FIGURES };
-export const onScreen = (): OnScreen => now;
+const ENGLISH: OnScreen = { code: 'en', spoken: ENGLISH_FIGURES };
+
+let now = ENGLISH;
+let isDocument = false;
+
+export const onScreen = (): OnScreen => (isDocument && isTyped(now.code) ? ENGLISH : now);
+
+/**
+ * What others read later is in one language, English: a record that is half in another one would be hard to read for
+ * everybody. `yes`: the page that is drawn from now on is such a document.
+ */
+export function drawsDocument(yes: boolean): void {
+  isDocument = yes;
+  const { code } = onScreen();
+  document.documentElement.lang = code === 'en' ? 'en-GB' : code;
+}
 
 /** A text of ours as this page says it; in English while nobody has translated it. */
-export const inOwnWords = (text: string): string => now.translate?.(text) ?? text;
+export const inOwnWords = (text: string): string => onScreen().translate?.(text) ?? text;
 
 /** What words typed on this page are in; undefined for English. */
-export const typedIn = (): TypedLanguage | undefined => (isTyped(now.code) ? now.code : undefined);
+export const typedIn = (): TypedLanguage | undefined => {
+  const { code } = onScreen();
+  return isTyped(code) ? code : undefined;
+};
 
 /** By the table, and not by the schema: the first page needs no schema, and the library of them is larger than that page. */
 const isTyped = (code: LanguageCode): code is TypedLanguage => code in FETCH;
@@ -70,7 +87,7 @@ export async function speakOnScreen(code: LanguageCode): Promise<boolean> {
   } catch {
     return false;
   }
-  document.documentElement.lang = code === 'en' ? 'en-GB' : code;
+  drawsDocument(isDocument);
   dispatchEvent(new Event(LANGUAGE_CHANGED));
   return true;
 }

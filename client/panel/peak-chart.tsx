@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { alongAxis } from '../../src/charts/along.ts';
 import { series } from '../../src/log/series.ts';
 import { PEAK_UNKNOWN } from '../../src/phrases/charts.ts';
 import { searchOf } from '../../src/visit/search.ts';
@@ -15,7 +16,13 @@ export function PeakChart({ room }: { room: Room }) {
   if (!job.setup || !axis) return <p class="hint">The chart begins with the first turn that was read.</p>;
   const { meter } = job.setup;
   return (
-    <TurnsChart series={all} search={searchOf(job)} axis={axis} meter={meter} onPick={() => undefined} />
+    <TurnsChart
+      series={all}
+      along={alongAxis(all, searchOf(job), axis)}
+      axis={axis}
+      meter={meter}
+      onPick={() => undefined}
+    />
   );
 }
 

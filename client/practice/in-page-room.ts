@@ -52,6 +52,7 @@ class InPageSocket extends PageSocket {
       case 'admit':
       case 'receipt':
       case 'talk':
+      case 'read':
       case 'talk-end':
       case 'talk-drop':
         return;

@@ -9,7 +9,6 @@ import type { Part } from '../../src/report/report.ts';
 import { readLog } from '../browser/logs.ts';
 import { ApiError, request } from '../browser/requests.ts';
 import { ownZone } from '../browser/times.ts';
-import { breath } from '../ui/breath.ts';
 
 /** What a token opens, and which part of it to report. */
 export interface Wanted {
@@ -31,10 +30,7 @@ export async function loadReport(
 ): Promise<LoadedReport> {
   const { fingerprint: key } = await request('/api/key', ServerKey);
   const { log } = await readLog('/api/record', token);
-  // A long log is a long piece of work in each of these steps.
-  await breath();
   const own = { ...checked(log), key };
-  await breath();
   if (!isSiteLog(own)) return { parts: jobReport(own, ownZone()) };
   const all = new SiteReport(own, { zone: ownZone(), at: Date.now() });
   const only =

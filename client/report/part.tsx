@@ -1,6 +1,6 @@
 import { TO_COVER } from '../../src/phrases/headings.ts';
 import { COVER, type Part } from '../../src/report/report.ts';
-import { useMoreAndMore } from '../ui/after-paint.ts';
+import { useMoreAndMore } from '../ui/in-steps.ts';
 import { BlockView } from './blocks.tsx';
 import { InPart, Jump, spots } from './jump.tsx';
 

@@ -3,10 +3,11 @@ import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { soundOf } from '../../src/log/enclosure.ts';
 import type { FactOf } from '../../src/model/facts.ts';
 import type { Line } from '../../src/phrases/describe.ts';
-import { type Item, matching, type Passage } from '../../src/record/exchange.ts';
+import type { Item, Passage } from '../../src/record/exchange.ts';
+import { matching } from '../../src/record/matching.ts';
 import { clock, day } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { useMoreAndMore } from '../ui/after-paint.ts';
+import { useMoreAndMore } from '../ui/in-steps.ts';
 import { EntryLinks, entryId } from './entry-links.tsx';
 import { type Listener, Sound } from './sound.tsx';
 

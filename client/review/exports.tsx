@@ -1,6 +1,5 @@
 import { useState } from 'preact/hooks';
 import type { JobId } from '../../src/model/ids.ts';
-import type { JobState } from '../../src/visit/state.ts';
 import { ask } from '../browser/requests.ts';
 import { ReportButton } from '../report/report-button.tsx';
 import { download } from '../ui/download.ts';
@@ -11,10 +10,6 @@ const FILES = [
 ] as const;
 /** The log as JSON Lines, with what lies beside it. */
 const ARCHIVE = { label: 'ZIP with photos and sound', ending: 'zip' } as const;
-
-/** `soundDays` is there from the first time on that sound was kept, or was not any more. */
-export const hasBeside = ({ photos, soundDays }: Pick<JobState, 'photos' | 'soundDays'>): boolean =>
-  photos.length > 0 || soundDays !== undefined;
 
 interface ExportsProps {
   token: string;

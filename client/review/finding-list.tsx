@@ -1,25 +1,9 @@
-import { bySeverity, type Severity } from '../../src/model/finding.ts';
-import type { Seq } from '../../src/model/ids.ts';
-import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
-import { shownFor } from '../../src/phrases/units.ts';
-import type { VisitRecord } from '../../src/record/visit-record.ts';
+import { bySeverity } from '../../src/model/finding.ts';
+import { SEVERITY_WORDS } from '../../src/phrases/severities.ts';
 import type { Picks } from '../charts/marker.tsx';
 import '../ui/finding-list.css';
 import { EntryLinks } from './entry-links.tsx';
-
-/** One finding in words, with the entries of this record that it rests on. */
-export interface FindingLine {
-  severity: Severity;
-  text: string;
-  seqs: readonly Seq[];
-}
-
-export const linesOf = ({ findings, visit }: VisitRecord): FindingLine[] =>
-  findings.map((finding) => ({
-    severity: finding.severity,
-    text: findingText(finding, visit && shownFor(visit.commission.setup)),
-    seqs: finding.entries,
-  }));
+import type { FindingLine } from './finding-lines.ts';
 
 /** What a careful supervisor would ask, the most serious first. */
 export const FindingList = ({ lines, onPick }: { lines: readonly FindingLine[] } & Picks) => (

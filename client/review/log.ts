@@ -1,27 +1,22 @@
 import { nanoid } from 'nanoid';
-import { useCallback, useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { findFault, headAfter } from '../../src/log/chain.ts';
+import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry, Log } from '../../src/model/entry.ts';
 import { LINK_IS_LOST } from '../../src/phrases/requests.ts';
-import { VisitRecord } from '../../src/record/visit-record.ts';
-import { EMPTY, fold } from '../../src/visit/state.ts';
-import { readLog } from '../browser/logs.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
 import { useConnection } from '../link/use-connection.ts';
 import { ownPerson, personIn } from '../people/saved-person.ts';
-import { breath, inPieces } from '../ui/breath.ts';
 import type { Read } from '../ui/not-yet.tsx';
-
-/** A log, and what is worked out from it. */
-export interface Grown {
-  log: Log;
-  record: VisitRecord;
-  /** Why it is not kept up to date, in words. */
-  trouble: string | undefined;
-}
+import type { Moment } from './moment.ts';
+import { type Opened, openRecordWorker, type RecordWorker, type Worked } from './record-worker.ts';
+import type { Shown } from './replay.tsx';
 
 /** A log that grows over a link, on which its watcher can talk to the crew. */
-export interface Watched extends Grown {
+export interface Watched {
+  log: Log;
+  /** What is worked out from it. */
+  worked: Worked;
+  /** Why it is not kept up to date, in words. */
+  trouble: string | undefined;
   /** Remarks that are not confirmed yet. */
   waiting: number;
   /** Why the last one was refused, in words. */
@@ -29,57 +24,52 @@ export interface Watched extends Grown {
   remark(by: string, text: string): void;
 }
 
-/** A log with what is worked out from it. */
-export interface Known {
-  log: Log;
-  record: VisitRecord;
+/** A log with the worker that knows it. */
+export interface InWorker {
+  worker: RecordWorker;
+  opened: Opened;
 }
 
 /** The job's log, as the server has it. */
-export function useLog(token: string): Read<Known> {
-  const [value, setValue] = useState<Known>();
+export function useLog(token: string): Read<InWorker> {
+  const [value, setValue] = useState<InWorker>();
   const [trouble, setTrouble] = useState<string>();
+  const working = useRef<RecordWorker>(undefined);
   const look = useCallback(() => {
-    readLog('/api/record', token)
-      .then(({ log }) => workedOut(log))
-      .then(setValue, (error: Error) => setTrouble(error.message));
+    working.current?.close();
+    const worker = openRecordWorker();
+    working.current = worker;
+    worker.open(token).then(
+      (opened) => setValue({ worker, opened }),
+      (error: Error) => setTrouble(error.message),
+    );
   }, [token]);
-  useEffect(look, [look]);
+  useEffect(() => {
+    look();
+    return () => working.current?.close();
+  }, [look]);
   return { value, trouble, look };
 }
 
-/** In pieces: a long log would keep a slow phone from drawing and answering. */
-async function workedOut(log: Log): Promise<Known> {
-  await breath();
-  const fault = findFault(log.entries, log.head);
-  await breath();
-  const state = log.entries.reduce(fold, EMPTY);
-  await breath();
-  const record = new VisitRecord(log, { state, fault });
-  // Worked out when they are first asked for, and then kept.
-  await inPieces([() => record.findings, () => record.series, () => record.progress]);
-  return { log, record };
-}
+const NOTHING_KEPT = memoryStorage();
 
 /** The log, with what is added to it while the page is open. */
-export function useGrowing(token: string, known: Known): Watched {
-  const { log: fetched } = known;
+export function useGrowing(token: string, { worker, opened }: InWorker): Watched {
   const [name] = useState(() => personIn(ownPerson(browserStorage))?.name);
   const connection = useConnection(token, {
     storage: NOTHING_KEPT,
     drawer: 'watcher',
-    known: fetched.entries,
+    known: opened.entries,
     name,
   });
   const { link } = connection;
-  const log = useMemo(() => extended(fetched, link.entries), [fetched, link.entries]);
-  const record = useVisitRecord(log, known);
+  const { entries, worked } = useWorkedOut(worker, opened, link.entries);
   // Nothing is added to a broken log, and its room holds only the entries before the fault.
-  const ended = record.fault ? undefined : link.ended?.text;
+  const ended = worked.record.fault ? undefined : link.ended?.text;
   const lost = link.failures > 0 && link.phase !== 'live' ? LINK_IS_LOST : undefined;
   return {
-    log,
-    record,
+    log: { entries, head: worked.head },
+    worked,
     trouble: ended ?? lost,
     waiting: link.outbox.length,
     refused: link.complaints.at(-1)?.text,
@@ -90,26 +80,40 @@ export function useGrowing(token: string, known: Known): Watched {
   };
 }
 
-const NOTHING_KEPT = memoryStorage();
-
-/** What is worked out from a log. If it only grew, only the new entries are folded and checked. */
-export function useVisitRecord(log: Log, first?: Known): VisitRecord {
-  const last = useRef(first);
-  return useMemo(() => {
-    if (log === last.current?.log) return last.current.record;
-    const { entries, head } = log;
-    const known = last.current;
-    const before = known?.log.entries.every((entry, seq) => entry === entries[seq]) ? known : undefined;
-    const fault = findFault(entries, head, before && !before.record.fault ? before.log.head : undefined);
-    const state = entries.slice(before?.log.entries.length).reduce(fold, before?.record.state ?? EMPTY);
-    const record = new VisitRecord(log, { state, fault });
-    last.current = { log, record };
-    return record;
-  }, [log]);
+interface WorkedOut {
+  entries: readonly Entry[];
+  worked: Worked;
 }
 
-/** The log with the entries that came after it. */
-function extended(log: Log, entries: readonly Entry[]): Log {
-  const last = entries.at(-1);
-  return last && entries.length > log.entries.length ? { entries: [...entries], head: headAfter(last) } : log;
+/** The newest entries that are worked out; those that come meanwhile follow in one go. */
+function useWorkedOut(worker: RecordWorker, opened: Opened, come: readonly Entry[]): WorkedOut {
+  const [now, setNow] = useState<WorkedOut>({ entries: opened.entries, worked: opened });
+  const waits = useRef(false);
+  useEffect(() => {
+    const more = come.slice(now.entries.length);
+    if (waits.current || more.length === 0) return;
+    waits.current = true;
+    const entries = [...now.entries, ...more];
+    worker.grow(more).then((worked) => {
+      waits.current = false;
+      setNow({ entries, worked });
+    });
+  }, [worker, come, now]);
+  return now;
+}
+
+/** What is shown: the end of the log, or the newest wanted moment before it that is worked out. */
+export function useMoment(worker: RecordWorker, end: Moment, shown: Shown): Moment {
+  const [then, setThen] = useState<{ count: number; moment: Moment }>();
+  const waits = useRef(false);
+  const count = shown === 'all' ? undefined : shown.count;
+  useEffect(() => {
+    if (count === undefined || waits.current || count === then?.count) return;
+    waits.current = true;
+    worker.moment(count).then((moment) => {
+      waits.current = false;
+      setThen({ count, moment });
+    });
+  }, [worker, count, then]);
+  return (count !== undefined && then?.moment) || end;
 }

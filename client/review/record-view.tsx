@@ -1,22 +1,22 @@
 import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
-import { series } from '../../src/log/series.ts';
+import { hasNoNumbers } from '../../src/model/alone.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
+import { AXES } from '../../src/model/turns.ts';
+import { NO_NUMBERS_DRAWN } from '../../src/phrases/looking.ts';
 import { RECORD_OF } from '../../src/phrases/visits.ts';
-import { exchange } from '../../src/record/exchange.ts';
 import type { Heading } from '../../src/record/heading.ts';
-import { searchOf } from '../../src/visit/search.ts';
-import { EMPTY, fold } from '../../src/visit/state.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
 import { TurnsChart } from '../charts/turns-chart.tsx';
 import '../charts/charts.css';
-import { usePartByPart } from '../ui/after-paint.ts';
 import { fileName } from '../ui/download.ts';
+import { usePartByPart } from '../ui/in-steps.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { showEntry } from './entry-links.tsx';
 import { ExchangeView } from './exchange-view.tsx';
-import type { Grown } from './log.ts';
+import type { Moment } from './moment.ts';
+import type { Recorded } from './record-worker.ts';
 import { Replay, type Shown, shownCount } from './replay.tsx';
 import { Seal } from './seal.tsx';
 import type { Listener } from './sound.tsx';
@@ -31,8 +31,17 @@ type View = (typeof VIEWS)[number];
 const LONG_PARTS = 4;
 const VIEW_NAME: { [view in View]: string } = { exchange: 'Exchange', charts: 'Charts' };
 
-interface RecordViewProps extends Grown {
+interface RecordViewProps {
+  log: Log;
+  /** What is worked out from it. */
+  record: Recorded;
   heading: Heading;
+  /** How much of it the charts and the exchange show, and what they show; undefined while that is being worked out. */
+  shown: Shown;
+  onShow: (shown: Shown) => void;
+  moment: Moment | undefined;
+  /** Why it is not kept up to date, in words. */
+  trouble: string | undefined;
   /** Who may listen to what was said; missing where nothing is kept. */
   listener?: Listener;
   /** The buttons to save or print it. */
@@ -42,40 +51,40 @@ interface RecordViewProps extends Grown {
 }
 
 /** One log: verdict, findings, figures, replay, charts and exchange; then counts, hashes and files. */
-export function RecordView({ log, record, heading, listener, trouble, saves, children }: RecordViewProps) {
+export function RecordView({
+  log,
+  record,
+  heading,
+  shown,
+  onShow,
+  moment,
+  listener,
+  trouble,
+  saves,
+  children,
+}: RecordViewProps) {
   const { entries, head } = log;
   const { fault, state, series: whole } = record;
-  const [shown, setShown] = useState<Shown>('all');
   const [view, setView] = useState<View>('charts');
   const [wanted, setWanted] = useState('');
   // The summary and the findings are drawn first: the exchange and the charts are long, and each is a part.
   const drawn = usePartByPart(LONG_PARTS);
   const count = shownCount(shown, entries);
-  const until = useMemo(() => (shown === 'all' ? entries : entries.slice(0, count)), [shown, entries, count]);
-  const then = useMemo(() => (shown === 'all' ? whole : series(until)), [shown, whole, until]);
-  const search = useMemo(
-    () => searchOf(shown === 'all' ? state : until.reduce(fold, EMPTY)),
-    [shown, state, until],
-  );
   const { setup } = state;
-  const passages = useMemo(
-    () => (drawn > 0 ? exchange(until, setup?.meter) : []),
-    [drawn > 0, until, setup?.meter],
-  );
   usePrintedFooter(log);
 
   const pick = useCallback(
     (seq: Seq) => {
-      if (seq >= count) setShown('all');
+      if (seq >= count) onShow('all');
       setWanted('');
       setView('exchange');
       // After the entry has been drawn.
       setTimeout(() => showEntry(seq));
     },
-    [count],
+    [count, onShow],
   );
   const print = () => {
-    setShown('all');
+    onShow('all');
     setWanted('');
     setTimeout(() => window.print());
   };
@@ -83,30 +92,32 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
   // While a page is open its link says something every two seconds: what is the same as before is not drawn again.
   const meter = setup?.meter;
   const exchanged = useMemo(
-    () => (
-      <section class="exchange-part" aria-labelledby="exchange-title">
-        <h2 id="exchange-title">Exchange</h2>
-        <ExchangeView
-          passages={passages}
-          wanted={wanted}
-          onWant={setWanted}
-          follow={shown !== 'all'}
-          listener={listener}
-          onPick={pick}
-        />
-      </section>
-    ),
-    [passages, wanted, shown, listener, pick],
-  );
-  const charts = useMemo(
     () =>
-      meter && [
-        <TurnsChart key="h" series={then} search={search} axis="horizontal" meter={meter} onPick={pick} />,
-        <TurnsChart key="v" series={then} search={search} axis="vertical" meter={meter} onPick={pick} />,
-        <TimeChart key="t" series={then} whole={whole} meter={meter} onPick={pick} />,
-      ],
-    [then, search, whole, meter, pick],
+      moment && (
+        <section class="exchange-part" aria-labelledby="exchange-title">
+          <h2 id="exchange-title">Exchange</h2>
+          <ExchangeView
+            passages={moment.passages}
+            wanted={wanted}
+            onWant={setWanted}
+            follow={shown !== 'all'}
+            listener={listener}
+            onPick={pick}
+          />
+        </section>
+      ),
+    [moment, wanted, shown, listener, pick],
   );
+  const charts = useMemo(() => {
+    if (!meter || !moment) return [];
+    const { series, along } = moment;
+    return [
+      ...AXES.map((axis) => (
+        <TurnsChart key={axis} series={series} along={along[axis]} axis={axis} meter={meter} onPick={pick} />
+      )),
+      <TimeChart key="time" series={series} whole={whole} meter={meter} onPick={pick} />,
+    ];
+  }, [moment, whole, meter, pick]);
 
   if (!setup || !meter) {
     return (
@@ -134,7 +145,7 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
       {children(pick)}
       <AcceptedHow record={record} onPick={pick} />
       <Figures record={record} meter={meter} />
-      <Replay entries={entries} shown={shown} onShow={setShown} />
+      <Replay entries={entries} shown={shown} onShow={onShow} />
       {shown !== 'all' && (
         <p class="partial" role="status">
           Shown up to entry {count - 1} of {head.count - 1}. Later entries are left out below.
@@ -153,12 +164,12 @@ export function RecordView({ log, record, heading, listener, trouble, saves, chi
           </button>
         ))}
       </div>
-      {drawn > 0 && (
+      {moment && drawn > 0 && (
         <div class={`visit showing-${view}`}>
           {exchanged}
           <section class="charts" aria-labelledby="charts-title">
             <h2 id="charts-title">Charts</h2>
-            {charts?.slice(0, drawn - 1)}
+            {hasNoNumbers(setup.alone) ? <p>{NO_NUMBERS_DRAWN}</p> : charts.slice(0, drawn - 1)}
           </section>
         </div>
       )}

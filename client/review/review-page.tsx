@@ -1,11 +1,11 @@
-import { useMemo } from 'preact/hooks';
+import { useMemo, useState } from 'preact/hooks';
 import { PRACTICE_BAND } from '../../src/phrases/practice-band.ts';
-import { headingOf } from '../../src/record/heading.ts';
 import { NotYet } from '../ui/not-yet.tsx';
-import { Exports, hasBeside } from './exports.tsx';
-import { FindingList, linesOf } from './finding-list.tsx';
-import { type Known, useGrowing, useLog } from './log.ts';
+import { Exports } from './exports.tsx';
+import { FindingList } from './finding-list.tsx';
+import { type InWorker, useGrowing, useLog, useMoment } from './log.ts';
 import { RecordView } from './record-view.tsx';
+import type { Shown } from './replay.tsx';
 import { WatcherRemark } from './watcher-remark.tsx';
 import '../ui/practice-band.css';
 
@@ -13,36 +13,35 @@ import '../ui/practice-band.css';
 export function ReviewPage({ token }: { token: string }) {
   const log = useLog(token);
   if (!log.value) return <NotYet what="log" read={log} />;
-  return <Review token={token} known={log.value} />;
+  return <Review token={token} {...log.value} />;
 }
 
-function Review({ token, known }: { token: string; known: Known }) {
-  const grown = useGrowing(token, known);
-  const { record } = grown;
-  const lines = useMemo(() => linesOf(record), [record]);
+function Review({ token, ...inWorker }: InWorker & { token: string }) {
+  const watched = useGrowing(token, inWorker);
+  const { log, worked, trouble } = watched;
+  const [shown, setShown] = useState<Shown>('all');
+  const moment = useMoment(inWorker.worker, worked.moment, shown);
   const listener = useMemo(() => ({ token }), [token]);
+  const { record, heading, lines } = worked;
+  const shows = { log, record, heading, trouble, shown, onShow: setShown, moment };
   if (record.state.setup?.practice)
     return (
       <>
         <aside class="practice-band">{PRACTICE_BAND}</aside>
-        <RecordView {...grown} heading={headingOf(record, undefined)} saves={() => null}>
+        <RecordView {...shows} saves={() => null}>
           {() => null}
         </RecordView>
       </>
     );
   return (
     <RecordView
-      {...grown}
-      // A job's own link shows nothing of a site.
-      heading={headingOf(record, [])}
+      {...shows}
       listener={listener}
-      saves={(name, print) => (
-        <Exports token={token} name={name} beside={hasBeside(record.state)} onPrint={print} />
-      )}
+      saves={(name, print) => <Exports token={token} name={name} beside={worked.hasBeside} onPrint={print} />}
     >
       {(pick) => (
         <>
-          <WatcherRemark watched={grown} />
+          <WatcherRemark watched={watched} />
           <section class="findings-part" aria-labelledby="findings-title">
             <h2 id="findings-title">Findings</h2>
             {lines.length === 0 && <p>No findings in this record.</p>}

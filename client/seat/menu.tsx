@@ -26,6 +26,7 @@ import { Sheet } from '../ui/sheet.tsx';
 import { CautionList } from './cautions.tsx';
 import { InviteCard } from './invite.tsx';
 import { KeepSound } from './keep-sound.tsx';
+import { OwnVoice } from './own-voice.tsx';
 import type { Room } from './use-room.ts';
 
 /** Only where this phone keeps the record alone. */
@@ -63,6 +64,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
       <Brightness />
       <VoiceSettings speaker={room.speaker} />
       <WithoutLink talk={room.talk} />
+      {!room.inPage && <OwnVoice talk={room.talk} canHear={room.link.speech?.ready ?? false} />}
       <KeepSound room={room} />
       {!room.inPage && !isOnePhone(job.setup?.alone) && <NewPhone room={room} />}
       <h3>Cautions</h3>
@@ -122,6 +124,7 @@ function AtThisPhone({ room, onDone }: { room: Room; onDone: () => void }) {
     rememberPerson(browserStorage, typed);
     const named = personIn(typed);
     room.post({ t: 'person', ...(named && { person: named }) });
+    room.talk.forgetVoice();
     onDone();
   };
   return (

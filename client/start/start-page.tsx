@@ -1,6 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
-import { type AloneWay, isOnePhone } from '../../src/model/alone.ts';
-import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { type AloneWay, hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
+import { INDICATOR, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
@@ -14,7 +14,7 @@ import { PersonForm } from '../people/person-form.tsx';
 import { sitterOf } from '../people/sitter.ts';
 import { usePerson } from '../people/use-person.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
-import { MeterForm } from '../profiles/meter-form.tsx';
+import { MeterForm, Speed } from '../profiles/meter-form.tsx';
 import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from '../profiles/profile-draft.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { ownUnits, rememberUnits } from '../profiles/saved-units.ts';
@@ -27,7 +27,10 @@ import { Page } from '../ui/page.tsx';
 
 /** At the panel: names the job and opens it. `onOpened` is called when this phone keeps its seat. */
 export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; onOpened: () => void }) {
-  const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
+  const isIndicator = hasNoNumbers(alone);
+  const [meters] = useState(() =>
+    isIndicator ? [INDICATOR] : [...ownMeters(browserStorage), ...NEUTRAL_METERS],
+  );
   const [chosen, setChosen] = useState('0');
   const [draft, setDraft] = useState<Draft>(() => newDraft(meters[0], ownUnits(browserStorage)));
   const [errors, setErrors] = useState<Errors>({});
@@ -68,7 +71,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     try {
       const setup = { ...parsed.setup, ...(alone && { alone }) };
       const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitterOf(who.typed) }));
-      rememberMeter(browserStorage, setup.meter);
+      if (!isIndicator) rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
       onOpened();
@@ -124,19 +127,25 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
           onInput={(pathLength) => put({ pathLength })}
         />
         <UnitsChoice units={draft.units} onInput={(units) => put({ units })} />
-        <Choice
-          label="Meter"
-          value={chosen}
-          options={meters.map((meter, i) => ({ value: String(i), label: meter.name }))}
-          hint={meterText(draft.meter)}
-          onInput={choose}
-        />
-        <MeterForm
-          meter={draft.meter}
-          errors={errors}
-          open={wrongInMeter}
-          onInput={(meter) => put({ meter })}
-        />
+        {isIndicator ? (
+          <Speed meter={draft.meter} errors={errors} isIndicator onInput={(meter) => put({ meter })} />
+        ) : (
+          <>
+            <Choice
+              label="Meter"
+              value={chosen}
+              options={meters.map((meter, i) => ({ value: String(i), label: meter.name }))}
+              hint={meterText(draft.meter)}
+              onInput={choose}
+            />
+            <MeterForm
+              meter={draft.meter}
+              errors={errors}
+              open={wrongInMeter}
+              onInput={(meter) => put({ meter })}
+            />
+          </>
+        )}
         <AdjusterForm
           adjusters={draft.adjusters}
           errors={errors}

@@ -4,7 +4,8 @@ import { heldText } from '../../src/phrases/held.ts';
 import { heldSetup } from '../../src/plan/held.ts';
 import type { VisitRecord } from '../../src/record/visit-record.ts';
 import type { Picks } from '../charts/marker.tsx';
-import { FindingList, linesOf } from '../review/finding-list.tsx';
+import { linesOf } from '../review/finding-lines.ts';
+import { FindingList } from '../review/finding-list.tsx';
 import type { AcrossSite } from './use-site-findings.ts';
 
 type Props = {

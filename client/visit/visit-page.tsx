@@ -6,9 +6,10 @@ import { headingOf } from '../../src/record/heading.ts';
 import { isCommissioning } from '../../src/visit/commission.ts';
 import { linkTo } from '../browser/route.ts';
 import { KeyList } from '../keys/key-list.tsx';
-import { Exports, hasBeside } from '../review/exports.tsx';
-import { useVisitRecord } from '../review/log.ts';
+import { hasBeside } from '../review/beside.ts';
+import { Exports } from '../review/exports.tsx';
 import { RecordView } from '../review/record-view.tsx';
+import type { Shown } from '../review/replay.tsx';
 import { SiteMasthead } from '../site/site-masthead.tsx';
 import { StatusSign } from '../site/status-chip.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
@@ -19,6 +20,7 @@ import { PhotoSection } from './photos.tsx';
 import { Tests } from './proving.tsx';
 import { SignOff } from './sign-off.tsx';
 import { Steps } from './steps.tsx';
+import { useMoment, useVisitRecord } from './use-record.ts';
 import { useSiteFindings } from './use-site-findings.ts';
 import { useVisit } from './use-visit.ts';
 import { VisitFindings } from './visit-findings.tsx';
@@ -44,6 +46,8 @@ interface VisitProps {
 
 function Visit({ token, job, view, log, trouble, look }: VisitProps) {
   const record = useVisitRecord(log);
+  const [shown, setShown] = useState<Shown>('all');
+  const moment = useMoment(record, shown);
   const { visit, state } = record;
   const row = view.pairs.find(({ visits }) => visits.some((visit) => visit.job === job));
   const across = useSiteFindings(token, job, log.entries.length);
@@ -96,6 +100,9 @@ function Visit({ token, job, view, log, trouble, look }: VisitProps) {
         log={log}
         record={record}
         heading={heading}
+        shown={shown}
+        onShow={setShown}
+        moment={moment}
         listener={{ token, visit: job }}
         trouble={trouble}
         saves={(name, print) => (

@@ -13,8 +13,9 @@ import { printable } from '../../src/model/hidden.ts';
 import { JobId } from '../../src/model/ids.ts';
 import { METRES } from '../../src/model/units.ts';
 import { currentSetup } from '../../src/model/written.ts';
-import { findingText, SEVERITY_WORDS } from '../../src/phrases/findings.ts';
+import { findingText } from '../../src/phrases/findings.ts';
 import { personText } from '../../src/phrases/people.ts';
+import { SEVERITY_WORDS } from '../../src/phrases/severities.ts';
 import { shownFor } from '../../src/phrases/units.ts';
 import {
   keptText,

@@ -7,9 +7,10 @@ import type { MeterProfile } from '../model/profile.ts';
 import type { Axis } from '../model/turns.ts';
 import { PEAK_UNKNOWN, peakThought, turnsChartName } from '../phrases/charts.ts';
 import { estimateText } from '../phrases/position.ts';
+import { alongAxis } from './along.ts';
 import { levels } from './levels.ts';
 import { area, box, line, type Part, type Scene } from './scene.ts';
-import { alongAxis, fitLine, likely, runsOf } from './turns-scene.ts';
+import { fitLine, likely, runsOf } from './turns-scene.ts';
 
 /** In and out of the plot, pixels, so that no mark is cut at the edge. */
 const EDGE = 7;

@@ -1,9 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { area as areaPath, curveMonotoneX, line as linePath } from 'd3-shape';
 import type { Curve } from '../engine/curve.ts';
-import { curveAlong } from '../engine/curve.ts';
-import type { Search } from '../engine/search.ts';
-import { type Sample, type Series, type Sweep, type Top, topOf } from '../log/series.ts';
+import type { Sample, Series, Sweep, Top } from '../log/series.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import {
@@ -19,6 +17,7 @@ import {
 import { gainLabel } from '../phrases/gain.ts';
 import { estimateText, positionText } from '../phrases/position.ts';
 import { readingText } from '../phrases/readings.ts';
+import type { Along } from './along.ts';
 import { baseAxis, levelAxis, plotIn } from './frame.ts';
 import { sampleKeys } from './keys.ts';
 import { levels } from './levels.ts';
@@ -36,16 +35,15 @@ export interface Captioned {
   readonly scene: Scene | undefined;
 }
 
-/** Reading against turns of one adjuster, since the emitter was last aimed by eye. `search`: as of the same entry. */
+/** Reading against turns of one adjuster, since the emitter was last aimed by eye. `along`: of the same series. */
 export function turnsScene(
   series: Series,
-  search: Search | undefined,
+  { sweeps, samples, low, high, top, curve }: Along,
   axis: Axis,
   meter: MeterProfile,
   width: number,
   plotHeight = PLOT_HEIGHT,
 ): Captioned {
-  const { sweeps, samples, low, high, top, curve } = alongAxis(series, search, axis);
   const title = turnsTitle(axis);
   const caption = captionOf(series, axis, meter, top, curve);
   if (samples.length === 0) return { title, caption, scene: undefined };
@@ -103,18 +101,6 @@ export function turnsScene(
   return { title, caption, scene: { width, height: foot + 50, name, parts, keys } };
 }
 
-/** What is drawn of one adjuster, whatever the size: its readings, how far they reach, and the fitted beam. */
-export function alongAxis(series: Series, search: Search | undefined, axis: Axis) {
-  const sweeps = series.sweeps.filter((sweep) => sweep.axis === axis && sweep.aim === series.aim);
-  const samples = [...new Set(sweeps.flatMap((sweep) => sweep.samples))];
-  const positions = [...samples.map(({ position }) => position[axis]), series.position[axis]];
-  const low = Math.min(...positions, -2) - 1;
-  const high = Math.max(...positions, 2) + 1;
-  const top = topOf(series, axis);
-  const curve = search && top && fitted(search, axis, top, low, high);
-  return { sweeps, samples, low, high, top, curve };
-}
-
 const LIKELY: Key = {
   parts: [area('likely', 'M-9,-6h18v12h-18Z'), line('fit', 'M-9,0H9')],
   text: KEYS.likely,
@@ -131,16 +117,6 @@ const EARLIER: Key = {
   parts: [line('earlier', 'M-9,0H9')],
   text: KEYS.earlier,
 };
-
-/** With fewer places along an adjuster, its fit is little more than what was assumed before. */
-const ENOUGH = 3;
-
-function fitted(search: Search, axis: Axis, top: Top, from: Eighths, to: Eighths): Curve | undefined {
-  if (top.below + 1 + top.above < ENOUGH) return undefined;
-  const { position, gain } = top.sample;
-  const otherAt = position[axis === 'horizontal' ? 'vertical' : 'horizontal'];
-  return curveAlong(search, axis, { gain, otherAt, from, to });
-}
 
 type Scale = ReturnType<typeof scaleLinear<number, number>>;
 type Point = Curve['points'][number];

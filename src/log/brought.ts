@@ -46,6 +46,5 @@ export function faultOfBrought(entries: readonly Entry[]): string | undefined {
 function isByOnePhone({ seq, actor, fact }: Entry): boolean {
   if (!BY_ONE_PHONE.has(fact.type) || actor === 'supervisor') return false;
   if (fact.type === 'opened') return seq === 0;
-  if (fact.type === 'seated') return fact.seat === 'panel';
   return fact.type !== 'said' || fact.sound === undefined;
 }

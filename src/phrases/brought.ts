@@ -23,7 +23,6 @@ export const HERE_LOST =
   'The record that this phone kept is damaged or gone. Show this screen to your supervisor, and do not count on the alignment.';
 
 export const HERE_LOST_TITLE = 'The record is not whole';
-export const HERE_HEADING = 'Kept on this phone only';
 export const ON_PHONE_CONTINUE = 'Go on with it on this phone';
 export const LEAVES_HERE =
   'The record stays on this phone, and on its first page. Nobody else has it until you bring it to the server.';

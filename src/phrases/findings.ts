@@ -21,12 +21,6 @@ import { WHY_FAILED } from './proving.ts';
 import { MOMENTS } from './proving-table.ts';
 import type { Shown } from './units.ts';
 
-export const SEVERITY_WORDS: Record<Severity, string> = {
-  serious: 'Serious',
-  question: 'To be asked',
-  note: 'To know',
-};
-
 /** Names of what a finding is about: tests, answers, adjusters, seats, or what was missing. */
 const ABOUT: Readonly<Record<string, string>> = {
   ...NEEDS,

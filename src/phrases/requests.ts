@@ -3,6 +3,9 @@
 export const NO_ANSWER =
   'The server does not answer. Check that this device is on the site network. Then try again.';
 
+export const NEWER_VERSION =
+  'The server has a newer version of this page. Load the page again: what you typed stays.';
+
 /** `status`: the HTTP status, where it is known. */
 export const unreadableText = (status?: number): string =>
   `This page cannot read the server's answer${status === undefined ? '' : ` (${status})`}. Load the page again.`;

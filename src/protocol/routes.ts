@@ -20,6 +20,7 @@ import {
 } from './accounts.ts';
 import { Ask, AskAnswer, Asked } from './ask.ts';
 import { Enter, Entered } from './enter.ts';
+import { Figures } from './figures.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health, Live } from './health.ts';
 import { BringJob, JobBrought, JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
@@ -42,6 +43,7 @@ import {
   WriteHandOver,
 } from './site.ts';
 import { WantSound } from './sounds.ts';
+import { BeginSso, FinishSso, SsoBegun } from './sso.ts';
 import { TrustInfo } from './trust.ts';
 
 /**
@@ -148,6 +150,22 @@ export const ROUTES = {
     bearer: 'anyone',
     says: 'Signs in with a passkey.',
     body: SignIn,
+    answer: { status: 200, is: SignedIn },
+  },
+  beginSso: {
+    method: 'post',
+    path: '/account/sso',
+    bearer: 'anyone',
+    says: 'Begins to sign in at the provider of the firm (OpenID Connect).',
+    body: BeginSso,
+    answer: { status: 200, is: SsoBegun },
+  },
+  finishSso: {
+    method: 'post',
+    path: '/account/sso/finish',
+    bearer: 'anyone',
+    says: 'Signs in who came back from the provider.',
+    body: FinishSso,
     answer: { status: 200, is: SignedIn },
   },
   invited: {
@@ -536,6 +554,13 @@ export const ROUTES = {
     says: 'The report of a site, once it is ready.',
     query: OfReport,
     answer: { status: 200, is: PDF },
+  },
+  figures: {
+    method: 'get',
+    path: '/figures',
+    bearer: 'holder',
+    says: 'The figures over all sites, for a supervisor.',
+    answer: { status: 200, is: Figures },
   },
   serverKey: {
     method: 'get',

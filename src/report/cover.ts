@@ -18,12 +18,13 @@ import {
   periodText,
   WHAT,
 } from '../phrases/cover-page.ts';
-import { SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
+import { siteFindingText } from '../phrases/findings.ts';
 import { HEADINGS } from '../phrases/headings.ts';
 import { heldOnSite, heldOnSiteText } from '../phrases/held.ts';
 import { NOT_NAMED } from '../phrases/people.ts';
 import { isClear, type Outcome, resultBadge, resultText } from '../phrases/result.ts';
 import { footText } from '../phrases/seal.ts';
+import { SEVERITY_WORDS } from '../phrases/severities.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { livePairs, type SitePair, type SiteState } from '../site/state.ts';
 import type { Moments } from './moments.ts';

@@ -1,8 +1,10 @@
+import { alongAxis } from '../charts/along.ts';
 import { timeScene } from '../charts/time-scene.ts';
 import { turnsScene } from '../charts/turns-scene.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
 import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
+import { hasNoNumbers } from '../model/alone.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, isPlanChanged, SEVERITIES, type Severity } from '../model/finding.ts';
@@ -18,7 +20,7 @@ import { PLAN_CHANGED } from '../phrases/board.ts';
 import { THE_LOG } from '../phrases/counts.ts';
 import { answeredForText, overrideText } from '../phrases/cover-page.ts';
 import { DAMAGED_NEXT } from '../phrases/damage.ts';
-import { findingText, SEVERITY_WORDS, siteFindingText } from '../phrases/findings.ts';
+import { findingText, siteFindingText } from '../phrases/findings.ts';
 import { gainChange } from '../phrases/gain.ts';
 import { variationText } from '../phrases/hand-over.ts';
 import { HEADINGS } from '../phrases/headings.ts';
@@ -64,6 +66,7 @@ import { positionText } from '../phrases/position.ts';
 import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';
 import { footText } from '../phrases/seal.ts';
+import { SEVERITY_WORDS } from '../phrases/severities.ts';
 import { STATUS_WORDS } from '../phrases/statuses.ts';
 import { duration } from '../phrases/times.ts';
 import { lengthText, shownFor } from '../phrases/units.ts';
@@ -188,14 +191,23 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault, key),
-    {
-      kind: 'charts',
-      charts: AXES.map((axis) => turnsScene(series, searchOf(record.state), axis, meter, HALF, PLOT)),
-    },
-    {
-      kind: 'charts',
-      charts: [timeScene(series, series, meter, moments, WHOLE, { plotHeight: TIME_PLOT, notes: retested })],
-    },
+    // Where nobody read a number there is nothing to draw.
+    ...(hasNoNumbers(setup.alone)
+      ? []
+      : [
+          {
+            kind: 'charts' as const,
+            charts: AXES.map((axis) =>
+              turnsScene(series, alongAxis(series, searchOf(record.state), axis), axis, meter, HALF, PLOT),
+            ),
+          },
+          {
+            kind: 'charts' as const,
+            charts: [
+              timeScene(series, series, meter, moments, WHOLE, { plotHeight: TIME_PLOT, notes: retested }),
+            ],
+          },
+        ]),
   ];
   const { signed, beside, changedBy } = record.state;
   const broken = records.some(({ record: { fault } }) => fault !== undefined);
@@ -370,7 +382,7 @@ function figures(
     {
       name: FIGURE_NAMES.final,
       value: final ? readingWithUnit(final.reading, meter) : NONE,
-      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}${bandText(meter)}`,
+      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}${bandText(meter, commission.setup.alone)}`,
     },
     {
       name: accepted?.override ? FIGURE_NAMES.overridden : FIGURE_NAMES.accepted,

@@ -1,4 +1,6 @@
 import type { Intent } from '../grammar/intent.ts';
+import type { Steps } from '../model/shown.ts';
+import type { Voice } from '../model/voice.ts';
 
 export interface Heard {
   /** The likeliest text; empty for silence and noise. */
@@ -15,6 +17,8 @@ export interface Heard {
 }
 
 export interface HearOptions {
-  /** What would not surprise now: readings, in the meter's units, and what was asked for. */
-  expect?: { low: number; high: number; asked?: readonly Intent['kind'][] };
+  /** What would not surprise now: readings, in the meter's units and on its steps, and what was asked for. */
+  expect?: { low: number; high: number; steps?: Steps; asked?: readonly Intent['kind'][] };
+  /** Whoever speaks has read ten digits before. */
+  voice?: Voice | undefined;
 }

@@ -1,5 +1,6 @@
 import type { Intent } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
+import { isShown } from '../model/shown.ts';
 import type { Candidate } from './decode.ts';
 import type { FreeText } from './free-text.ts';
 import type { HearOptions } from './heard.ts';
@@ -23,7 +24,7 @@ export interface Weighed {
 const KEPT = 24;
 /** Frames depend on each other, so their product says too much; it counts only this much. */
 const TRUST = 0.6;
-/** What a reading that would surprise costs, natural log. */
+/** What a reading that would surprise costs, natural log; one between the meter's steps does. */
 const SURPRISE_COST = 4;
 /** What it costs to say what was not asked for. */
 const UNASKED_COST = 2;
@@ -79,10 +80,19 @@ export function agreedShare(
     .reduce((sum, { share }) => sum + share, 0);
 }
 
+/** So many texts are remembered with their meaning: the hearers ask about the same ones again and again. */
+const REMEMBERED = 2_000;
+const remembered = new Map<string, string>();
+
 /** The meaning of a text, as a key: what it may mean, or the text itself. */
 export function meaningOf(text: string): string {
+  const known = remembered.get(text);
+  if (known !== undefined) return known;
   const options = intentsOf(text);
-  return options.length > 0 ? JSON.stringify(options) : text;
+  const meaning = options.length > 0 ? JSON.stringify(options) : text;
+  if (remembered.size >= REMEMBERED) remembered.clear();
+  remembered.set(text, meaning);
+  return meaning;
 }
 
 /** Each of the things that a text may mean. */
@@ -94,13 +104,15 @@ function intentsOf(text: string): readonly (readonly Intent[])[] {
 
 function surpriseOf(
   intents: readonly Intent[],
-  { low, high, asked }: NonNullable<HearOptions['expect']>,
+  { low, high, steps, asked }: NonNullable<HearOptions['expect']>,
 ): number {
   const isOff = intents.some(
     (intent) =>
       'reading' in intent &&
       intent.reading.kind === 'value' &&
-      (intent.reading.value < low || intent.reading.value > high),
+      (intent.reading.value < low ||
+        intent.reading.value > high ||
+        (steps !== undefined && !isShown(intent.reading.value, steps))),
   );
   const isUnasked = asked !== undefined && !intents.some(({ kind }) => asked.includes(kind));
   return (isOff ? SURPRISE_COST : 0) + (isUnasked ? UNASKED_COST : 0);

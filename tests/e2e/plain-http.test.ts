@@ -69,6 +69,33 @@ describe.skipIf(!CHROMIUM)('a phone that does not trust the server', () => {
     expect(page.url()).toBe(`https://${NAME}:${port}/trust`);
   });
 
+  it('joins although a newer version was installed while it typed: it is told so, and keeps what it typed', async () => {
+    const { plain } = await start();
+    browser = await launch(undefined, [ELSEWHERE]);
+    const page = await browser.newPage(DEVICE);
+    await page.goto(`${plain}/join#XYZ234`);
+    await page.getByRole('button', { name: 'Join' }).waitFor();
+    // Built files have their hash in their name: a newer version has others, and the server no longer these.
+    await page.route('**/assets/**', (route) => route.fulfill({ status: 404 }));
+    await page.getByLabel('Join code').fill('ABC 234');
+    await page.getByLabel('Your name').fill('B. Example');
+    await press(page, 'Join');
+    await page.getByText('The server has a newer version of this page.').waitFor();
+    await shot(page, 'join-newer');
+    await page.unroute('**/assets/**');
+    await press(page, 'Load the page again');
+    await page.getByText('You are B. Example').waitFor();
+    expect(await page.getByLabel('Join code').inputValue()).toBe('ABC 234');
+    await press(page, 'Join');
+    await page.getByText('This code is not known').waitFor();
+    // And where the server is away, that is said.
+    await page.reload();
+    await page.route('**/{assets,api}/**', (route) => route.abort());
+    await page.getByLabel('Join code').fill('ABC 235');
+    await press(page, 'Join');
+    await page.getByText('The server does not answer.').waitFor();
+  });
+
   it('is told so once it trusts the server', async () => {
     const { pair, port } = await start();
     const key = new X509Certificate(pair.cert).publicKey.export({ type: 'spki', format: 'der' });

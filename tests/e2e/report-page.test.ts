@@ -11,6 +11,7 @@ import { demo, demoReport } from '../report/demo.ts';
 import { bare, partTexts, pdfText, sizesIn } from '../report/pdf-text.ts';
 import { wordsOf } from '../report/words.ts';
 import { CHROMIUM, launch } from './chromium.ts';
+import { printWhenDrawn } from './printed.ts';
 
 const ZONE = 'Europe/Paris';
 
@@ -74,6 +75,20 @@ describe.skipIf(!CHROMIUM)('the printable report', { timeout: 120_000 }, () => {
     expect(begun[0]).toBe(0);
     expect(printed.map((text, at) => text.includes(`Page${at + 1}of${printed.length}`))).not.toContain(false);
     expect(Math.min(...(await sizesIn(file)))).toBeGreaterThanOrEqual(8 - 0.01);
+    await page.close();
+  });
+
+  test('lacks no block on paper, although it is printed while it is still being drawn', async () => {
+    const page = await browser.newPage({ timezoneId: ZONE });
+    const printed = await printWhenDrawn(page, 'article', 'article > *');
+    await page.goto(`${server.url}/report#${site.watch}`);
+    const { drawn, onPaper } = await printed();
+    const whole = demoReport(ZONE)
+      .parts()
+      .reduce((sum, { blocks }) => sum + blocks.length, 0);
+    expect(onPaper).toBeGreaterThan(whole);
+    await expect.poll(() => page.locator('article > *').count()).toBe(onPaper);
+    expect(drawn).toBeLessThan(onPaper);
     await page.close();
   });
 

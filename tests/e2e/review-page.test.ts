@@ -9,6 +9,7 @@ import { toCsv } from '../../src/record/csv-file.ts';
 import { accepted, overridden, type Script } from '../record/fixture.ts';
 import { openJob, Phone } from '../server/phone.ts';
 import { CHROMIUM, launch } from './chromium.ts';
+import { printWhenDrawn } from './printed.ts';
 
 const DESK = { width: 1280, height: 800 };
 const PHONE = { width: 390, height: 844 };
@@ -53,6 +54,20 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.getByText('Accepted by override at').waitFor();
     await page.getByText('Ladder has to clear the aisle at nine').first().waitFor();
     await page.getByText('Changed since.').waitFor();
+    await page.close();
+  });
+
+  test('lacks no line and no chart on paper, although it is printed while it is still being drawn', async () => {
+    const { entries, head } = accepted('reviewed-at-once');
+    const token = newToken();
+    await store.append(head.job, entries, { issue: [{ token: digest(token), role: 'watcher' }] });
+    const page = await browser.newPage({ viewport: DESK });
+    const printed = await printWhenDrawn(page, '.verdict', '.log-line, .chart svg');
+    await page.goto(`${server.url}/watch#${token}`);
+    const { drawn, onPaper } = await printed();
+    await page.locator('.chart svg').nth(2).waitFor();
+    await expect.poll(() => page.locator('.log-line, .chart svg').count()).toBe(onPaper);
+    expect(drawn).toBeLessThan(onPaper);
     await page.close();
   });
 

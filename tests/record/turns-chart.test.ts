@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { alongAxis } from '../../src/charts/along.ts';
 import type { LineStyle, Scene } from '../../src/charts/scene.ts';
 import { smallTurnsScene } from '../../src/charts/small-turns-scene.ts';
 import { turnsScene } from '../../src/charts/turns-scene.ts';
@@ -11,7 +12,7 @@ import { playedVisit, SETUP } from '../findings/site.ts';
 
 const { series, state } = new VisitRecord({ entries: playedVisit() });
 const sceneOf = (axis: Axis, search: Search | undefined): Scene => {
-  const { scene } = turnsScene(series, search, axis, SETUP.meter, 600);
+  const { scene } = turnsScene(series, alongAxis(series, search, axis), axis, SETUP.meter, 600);
   if (!scene) throw new Error(`nothing was read along the ${axis} adjuster`);
   return scene;
 };

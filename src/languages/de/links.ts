@@ -24,6 +24,8 @@ export const LINKS: Sentences = {
   'This phone opened a newer connection.': 'Dieses Telefon hat eine neuere Verbindung geöffnet.',
   'The server does not answer. Check that this device is on the site network. Then try again.':
     'Der Server antwortet nicht. Prüfen Sie, ob dieses Gerät im Netz des Objekts ist. Dann versuchen Sie es noch einmal.',
+  'The server has a newer version of this page. Load the page again: what you typed stays.':
+    'Der Server hat eine neuere Fassung dieser Seite. Laden Sie die Seite neu: Was Sie getippt haben, bleibt.',
   "This page cannot read the server's answer. Load the page again.":
     'Diese Seite kann die Antwort des Servers nicht lesen. Laden Sie die Seite neu.',
   "This page cannot read the server's answer ({n}). Load the page again.":

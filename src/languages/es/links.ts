@@ -24,6 +24,8 @@ export const LINKS: Sentences = {
   'This phone opened a newer connection.': 'Este teléfono abrió una conexión más nueva.',
   'The server does not answer. Check that this device is on the site network. Then try again.':
     'El servidor no responde. Compruebe que este dispositivo está en la red de la obra. Luego inténtelo otra vez.',
+  'The server has a newer version of this page. Load the page again: what you typed stays.':
+    'El servidor tiene una versión más nueva de esta página. Cargue la página otra vez: lo que escribió se conserva.',
   "This page cannot read the server's answer. Load the page again.":
     'Esta página no puede leer la respuesta del servidor. Cargue la página otra vez.',
   "This page cannot read the server's answer ({n}). Load the page again.":

@@ -24,6 +24,8 @@ export const LINKS: Sentences = {
   'This phone opened a newer connection.': 'Ce téléphone a ouvert une liaison plus récente.',
   'The server does not answer. Check that this device is on the site network. Then try again.':
     'Le serveur ne répond pas. Vérifiez que cet appareil est sur le réseau du site. Puis réessayez.',
+  'The server has a newer version of this page. Load the page again: what you typed stays.':
+    'Le serveur a une version plus récente de cette page. Rechargez la page: ce que vous avez tapé reste.',
   "This page cannot read the server's answer. Load the page again.":
     'Cette page ne peut pas lire la réponse du serveur. Rechargez la page.',
   "This page cannot read the server's answer ({n}). Load the page again.":
