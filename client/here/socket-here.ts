@@ -72,6 +72,7 @@ class SocketHere extends PageSocket {
       // There is no other phone to tell, and no server that hears.
       case 'receipt':
       case 'talk':
+      case 'read':
       case 'talk-end':
       case 'talk-drop':
         return;

@@ -1,6 +1,7 @@
 import { useRef, useState } from 'preact/hooks';
 import { type AloneWay, hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
 import { INDICATOR, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
@@ -69,7 +70,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     }
     setBusy(true);
     try {
-      const setup = { ...parsed.setup, ...(alone && { alone }) };
+      const setup = setupOf(parsed);
       const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitterOf(who.typed) }));
       if (!isIndicator) rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
@@ -82,6 +83,8 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     }
   };
 
+  const setupOf = ({ setup }: { setup: JobSetup }): JobSetup => ({ ...setup, ...(alone && { alone }) });
+
   /** What the form says, as `submit` takes it. */
   const typed = () => {
     const parsed = parseDraft(draft);
@@ -90,7 +93,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
       showFirstError(form.current);
       return undefined;
     }
-    return { setup: { ...parsed.setup, ...(alone && { alone }) }, sitter: sitterOf(who.typed) };
+    return { setup: setupOf(parsed), sitter: sitterOf(who.typed) };
   };
 
   const wrongInMeter = Object.keys(errors).some((path) => path.startsWith('meter.'));
