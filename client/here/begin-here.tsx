@@ -3,9 +3,10 @@ import type { JobSetup } from '../../src/model/setup.ts';
 import { BEGIN_HERE, CANNOT_KEEP, NO_SERVER_ABOUT, NO_SERVER_HEADING } from '../../src/phrases/brought.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { addJobHere } from '../saved/jobs-here.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
 import { Failure } from '../ui/failure.tsx';
-import { addJobHere } from './jobs-here.ts';
+import './here.css';
 
 interface Props {
   /** What the form says now; undefined where something in it is wrong. */

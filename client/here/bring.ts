@@ -1,9 +1,9 @@
 import { JobBrought } from '../../src/protocol/jobs.ts';
 import { ApiError, ask, request } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { type JobHere, removeJobHere } from '../saved/jobs-here.ts';
 import { knownJobs, rememberJob } from '../saved/known-jobs.ts';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
-import { type JobHere, removeJobHere } from './jobs-here.ts';
 import { closeLog, removeLog, reopenLog } from './log-store.ts';
 
 /**

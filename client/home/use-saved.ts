@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { browserStorage } from '../browser/storage.ts';
-import { type JobHere, jobsHere } from '../here/jobs-here.ts';
+import { type JobHere, jobsHere } from '../saved/jobs-here.ts';
 import { forgetJob, type KnownJob, knownJobs } from '../saved/known-jobs.ts';
 import { forgetLeftJobs, forgetSeat, type SavedSeat, savedSeats } from '../saved/saved-seats.ts';
 import { type SavedSite, savedSites } from '../saved/saved-sites.ts';

@@ -11,12 +11,12 @@ import type { TalkView } from '../audio/talk-view.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { chooseTheme, savedTheme, THEMES, type Theme } from '../browser/theme.ts';
-import { jobsHere } from '../here/jobs-here.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { isKept } from '../offline/kept-files.ts';
 import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
 import { NOBODY, ownPerson, personIn, rememberPerson, type TypedPerson } from '../people/saved-person.ts';
+import { jobsHere } from '../saved/jobs-here.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import type { SpeakerView } from '../speak/use-speaker.ts';
@@ -30,7 +30,7 @@ import { OwnVoice } from './own-voice.tsx';
 import type { Room } from './use-room.ts';
 
 /** Only where this phone keeps the record alone. */
-const BringCard = lazy(() => import('../here/bring-card.tsx').then((m) => m.BringCard));
+const KeptHere = lazy(() => import('../here/bring-button.tsx').then((m) => m.KeptHere));
 
 interface MenuProps {
   room: Room;
@@ -54,7 +54,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
         </button>
       )}
       {children}
-      {here && <BringCard kept={here} onBrought={() => location.reload()} />}
+      {here && <KeptHere kept={here} onBrought={() => location.reload()} />}
       <button type="button" class={job.stopped ? 'button main' : 'button danger'} onClick={stop}>
         {job.stopped ? 'Start again' : 'Stop the job'}
       </button>

@@ -4,7 +4,7 @@ import { faultOfBrought } from '../../src/log/brought.ts';
 import { headAfter } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
-import { BROUGHT_DAMAGED, BROUGHT_OTHER } from '../../src/phrases/brought.ts';
+import { BROUGHT_FAULTS, BROUGHT_OTHER } from '../../src/phrases/brought.ts';
 import type { BringJob, JobBrought } from '../../src/protocol/jobs.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { digest, newToken } from '../guard/secrets.ts';
@@ -24,7 +24,7 @@ export async function bring(
 ): Promise<Answer<JobBrought>> {
   const fault = faultOfBrought(entries);
   const last = entries.at(-1);
-  if (fault !== undefined || !last) return refused('bad-message', fault ?? BROUGHT_DAMAGED);
+  if (fault || !last) return refused('bad-message', BROUGHT_FAULTS[fault ?? 'damaged']);
   const { job } = last;
   const watch = newToken();
   const answer: Answer<JobBrought> = { kind: 'ok', value: { job, seat: 'panel', watch } };

@@ -3,7 +3,6 @@ import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
 import { kindsOf } from '../model/kinds.ts';
-import { BROUGHT_DAMAGED, BROUGHT_FOREIGN, BROUGHT_NOT_ALONE } from '../phrases/brought.ts';
 import { findFault, headAfter } from './chain.ts';
 
 /**
@@ -31,16 +30,16 @@ const BY_ONE_PHONE: ReadonlySet<string> = new Set<Fact['type']>([
   ...kindsOf(HandOverFact, 'type'),
 ]);
 
-/**
- * Why the server cannot take over this log from the phone that kept it, in words for its person; undefined where it can. It
- * must be whole, of one person with one phone, and hold nothing that only a server or a desk writes.
- */
-export function faultOfBrought(entries: readonly Entry[]): string | undefined {
+/** `foreign`: it holds what only a server or a desk writes. */
+export type BroughtFault = 'damaged' | 'not-alone' | 'foreign';
+
+/** Why the server cannot take over this log from the phone that kept it; undefined where it can. */
+export function faultOfBrought(entries: readonly Entry[]): BroughtFault | undefined {
   const [first, last] = [entries[0], entries.at(-1)];
-  if (!first || !last || findFault(entries, headAfter(last))) return BROUGHT_DAMAGED;
+  if (!first || !last || findFault(entries, headAfter(last))) return 'damaged';
   if (first.fact.type !== 'opened' || first.fact.setup.practice || !isOnePhone(first.fact.setup.alone))
-    return BROUGHT_NOT_ALONE;
-  return entries.every(isByOnePhone) ? undefined : BROUGHT_FOREIGN;
+    return 'not-alone';
+  return entries.every(isByOnePhone) ? undefined : 'foreign';
 }
 
 function isByOnePhone({ seq, actor, fact }: Entry): boolean {

@@ -29,11 +29,13 @@ export const LEAVES_HERE =
 export const BRING_IN_MENU = 'Only this phone has the record. Bring it to the server: it is in the menu.';
 
 /** From the server. */
-export const BROUGHT_DAMAGED =
-  'The record that this phone kept is damaged, and the server cannot take it. Show this to your supervisor.';
-export const BROUGHT_NOT_ALONE =
-  'The server only takes records that one person made with one phone. Open the job at the server instead.';
-export const BROUGHT_FOREIGN =
-  'The record that this phone kept holds entries that only a server writes. The server cannot take it. Show this to your supervisor.';
+export const BROUGHT_FAULTS = {
+  damaged:
+    'The record that this phone kept is damaged, and the server cannot take it. Show this to your supervisor.',
+  'not-alone':
+    'The server only takes records that one person made with one phone. Open the job at the server instead.',
+  foreign:
+    'The record that this phone kept holds entries that only a server writes. The server cannot take it. Show this to your supervisor.',
+};
 export const BROUGHT_OTHER =
   'The server has another record under this number. It cannot take this one. Show this to your supervisor.';

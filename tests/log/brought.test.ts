@@ -4,7 +4,6 @@ import { hashOf, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Fact, type FactOf } from '../../src/model/facts.ts';
 import { kindsOf } from '../../src/model/kinds.ts';
-import { BROUGHT_DAMAGED, BROUGHT_FOREIGN, BROUGHT_NOT_ALONE } from '../../src/phrases/brought.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { SETUP } from '../server/phone.ts';
 
@@ -45,7 +44,7 @@ describe('a log that one phone has kept alone', () => {
     ['a person with two phones', { alone: 'watching' as const }],
     ['practice', { practice: { seed: 1, troubles: [] } }],
   ])('R160: of %s is not', (_, setup) => {
-    expect(faultOfBrought(kept(setup))).toBe(BROUGHT_NOT_ALONE);
+    expect(faultOfBrought(kept(setup))).toBe('not-alone');
   });
 
   it('R160: is not taken when an entry was changed, left out or put elsewhere, or when there is none', () => {
@@ -60,13 +59,13 @@ describe('a log that one phone has kept alone', () => {
       [first, third, second, ...whole.slice(3)],
       [...whole, first],
     ])
-      expect(faultOfBrought(wrong)).toBe(BROUGHT_DAMAGED);
+      expect(faultOfBrought(wrong)).toBe('damaged');
   });
 
   it.each(kindsOf(Fact, 'type').map((type) => [type, BY_ONE_PHONE.includes(type)] as const))(
     'R160: with an entry %s is taken: %s',
     (type, isTaken) => {
-      expect(faultOfBrought(and(kept(), only(type)))).toBe(isTaken ? undefined : BROUGHT_FOREIGN);
+      expect(faultOfBrought(and(kept(), only(type)))).toBe(isTaken ? undefined : 'foreign');
     },
   );
 
@@ -74,8 +73,8 @@ describe('a log that one phone has kept alone', () => {
     const said = { type: 'said', seat: 'panel', via: 'voice', text: 'nine' } as const;
     const sound = { hash: '0'.repeat(64), ms: 400, deletedAt: 0 } as unknown as FactOf<'said'>['sound'];
     expect(faultOfBrought(and(kept(), { actor: 'panel', fact: said }))).toBeUndefined();
-    expect(faultOfBrought(and(kept(), { actor: 'panel', fact: { ...said, sound } }))).toBe(BROUGHT_FOREIGN);
+    expect(faultOfBrought(and(kept(), { actor: 'panel', fact: { ...said, sound } }))).toBe('foreign');
     const remark = { type: 'remark', seat: 'panel', text: 'seen' } as const;
-    expect(faultOfBrought(and(kept(), { actor: 'supervisor', fact: remark }))).toBe(BROUGHT_FOREIGN);
+    expect(faultOfBrought(and(kept(), { actor: 'supervisor', fact: remark }))).toBe('foreign');
   });
 });

@@ -46,7 +46,7 @@ describe('a log that a phone has kept alone', () => {
     });
 
     const panel = await Phone.at(url, TOKEN);
-    expect(panel.welcome).toMatchObject({ role: 'panel', job });
+    expect(await panel.next('welcome')).toMatchObject({ role: 'panel', job });
   });
 
   it('R160: is refused whole when it is damaged, or holds what only a server writes', async () => {
