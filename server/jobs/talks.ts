@@ -115,8 +115,8 @@ export class Talks {
       const input: Input = { kind: 'unheard', seat, why: heard.why, ...sound };
       return this.submit(id, input, 'failed', id, kept?.enclosure);
     }
-    const { text, confidence, alternatives } = heard;
-    const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives, ...sound };
+    const { kind: _, ...said } = heard;
+    const words: Input = { kind: 'words', seat, via: 'voice', ...said, ...sound };
     await this.submit(id, re === undefined ? words : { ...words, re }, 'done', id, kept?.enclosure);
   }
 

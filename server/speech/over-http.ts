@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { TypedLanguage } from '../../src/model/language.ts';
 import { Voice } from '../../src/model/voice.ts';
 
 /** What a server asks of a speech service: JSON both ways. */
@@ -27,6 +28,7 @@ export const Learnt = z.object({ voice: z.optional(Voice) });
 
 export const HeardText = z.object({
   text: z.string(),
+  language: z.optional(TypedLanguage),
   confidence: z.number(),
   alternatives: z.array(z.object({ text: z.string(), confidence: z.number() })),
 });

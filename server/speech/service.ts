@@ -1,6 +1,7 @@
 import type { Logger } from 'pino';
 import type { Expectation } from '../../src/conversation/expectation.ts';
 import type { Alternative } from '../../src/model/facts.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
 import type { Voice } from '../../src/model/voice.ts';
 import { SAMPLE_RATE, type SpeechState } from '../../src/protocol/socket.ts';
 import type { Limits } from '../guard/limits.ts';
@@ -8,7 +9,7 @@ import { SpeechTimeout, SpeechUnavailable, type Transcriber } from './transcribe
 
 /** What became of the sound of one talk. */
 export type Outcome =
-  | { kind: 'words'; text: string; confidence: number; alternatives: Alternative[] }
+  | { kind: 'words'; text: string; confidence: number; alternatives: Alternative[]; language?: TypedLanguage }
   | Unheard;
 
 interface Unheard {
@@ -73,9 +74,9 @@ export class SpeechService {
       return result;
     }
     this.becomeReady(true);
-    const { text, confidence, alternatives } = result.value;
+    const { text, confidence, alternatives, language } = result.value;
     if (text.trim() === '') return { kind: 'unheard', why: 'silence' };
-    return { kind: 'words', text, confidence, alternatives };
+    return { kind: 'words', text, confidence, alternatives, ...(language && { language }) };
   }
 
   /** What ten digits that somebody read say of that voice; without one, they were not heard as such. Never rejects. */

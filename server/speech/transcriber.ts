@@ -1,4 +1,5 @@
 import type { Expectation } from '../../src/conversation/expectation.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
 import type { Voice } from '../../src/model/voice.ts';
 
 /** A text that may have been said. `confidence`: 0 to 1; those of all alternatives add up to at most 1. */
@@ -13,6 +14,8 @@ export interface Transcript {
   confidence: number;
   /** All that may have been said, with `text`, most likely first. */
   alternatives: Alternative[];
+  /** Of the words; English without it. */
+  language?: TypedLanguage | undefined;
   /** From the end of the sound to the text, with waiting, ms. */
   ms: number;
 }

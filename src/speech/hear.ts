@@ -1,5 +1,6 @@
 import { FILLERS } from '../grammar/grammar.ts';
 import type { WordGraph } from '../grammar/graph.ts';
+import { parse } from '../grammar/parse.ts';
 import type { Voice } from '../model/voice.ts';
 import { belief, loweredBy } from './belief.ts';
 import { search } from './decode.ts';
@@ -9,7 +10,7 @@ import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import type { SecondOpinion } from './second.ts';
 import { isStringOfDigits, type Spotted } from './single-words.ts';
 import { Spelling } from './spelling.ts';
-import { agreedShare, meaningOf, type Weighed, weigh } from './weigh.ts';
+import { agreedShare, meaningOf, type Understand, type Weighed, weigh } from './weigh.ts';
 
 /** The cost of each word of a sentence, natural log; words without meaning cost more. */
 const WORD_COST = 0.5;
@@ -18,7 +19,12 @@ const MOST_ALTERNATIVES = 8;
 /** Begins free text, which is not in the grammar. */
 const REMARK = /^(note|remark|for the record)\b.+/;
 
-const wordCost = (word: string): number => (FILLERS.has(word) ? FILLER_COST : WORD_COST);
+/** What is spoken: which words carry nothing, and what a text means. */
+export interface Spoken {
+  readonly fillers: ReadonlySet<string>;
+  readonly understand: Understand;
+}
+export const ENGLISH_SPOKEN: Spoken = { fillers: FILLERS, understand: parse };
 
 /** What was heard without the grammar, and the sentences of the grammar that it may have been. */
 export interface Weighing {
@@ -71,7 +77,7 @@ function doubtOf(
 }
 
 /** From so much speech on that no word of the likeliest meaning covers, in 10 ms, it is asked about. Chosen on left-out people: docs/speech.md. */
-const LEFT_OUT = 12;
+const LEFT_OUT = 40;
 
 /** Whether single words leave out that much speech in every wording of the likeliest meaning that they know. */
 function leavesOut({ sentences }: Weighed, { leftOut }: Spotted): boolean {
@@ -113,14 +119,16 @@ function isOutvoted(
 export function weigher(
   graph: WordGraph,
   alphabet: Alphabet,
+  { fillers, understand }: Spoken = ENGLISH_SPOKEN,
 ): (logits: Logits, options?: HearOptions, opinion?: SecondOpinion) => Weighing {
   const spelling = new Spelling(graph, alphabet);
+  const cost = (word: string): number => (fillers.has(word) ? FILLER_COST : WORD_COST);
   return (logits, options = {}, opinion?) => {
     const logProbs = logSoftmax(logits);
     const free = freeText(logProbs, logits.tokens, alphabet);
     if (free.text === '') return { free, weighed: undefined, opinion };
-    const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
-    return { free, weighed: weigh(found, free, options), opinion };
+    const found = search(logProbs, logits.tokens, alphabet, spelling, { cost });
+    return { free, weighed: weigh(found, free, options, understand), opinion };
   };
 }
 

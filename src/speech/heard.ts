@@ -1,4 +1,5 @@
 import type { Intent } from '../grammar/intent.ts';
+import type { TypedLanguage } from '../model/language.ts';
 import type { Steps } from '../model/shown.ts';
 import type { Voice } from '../model/voice.ts';
 
@@ -14,6 +15,8 @@ export interface Heard {
   alternatives: { text: string; confidence: number }[];
   /** What was heard without the grammar. */
   freeText: string;
+  /** Of the words; English without it. */
+  language?: TypedLanguage;
 }
 
 export interface HearOptions {

@@ -2,7 +2,7 @@ import type { WordGraph } from '../grammar/graph.ts';
 import type { Voice } from '../model/voice.ts';
 import { belief } from './belief.ts';
 import { withEdges } from './edges.ts';
-import { heardOf, type Weighing, weigher } from './hear.ts';
+import { ENGLISH_SPOKEN, heardOf, type Spoken, type Weighing, weigher } from './hear.ts';
 import type { Heard, HearOptions } from './heard.ts';
 import type { Alphabet, Logits } from './logits.ts';
 import { type SecondOpinion, secondHearer, type WordModel } from './second.ts';
@@ -35,13 +35,14 @@ export interface OtherHearers {
   readonly single: SingleWordModel | undefined;
 }
 
-/** What a model's letters say, read with a grammar, and weighed by the other hearers. */
+/** What a model's letters say, read with a grammar, and weighed by the other hearers. `spoken`: of another language than English. */
 export function recogniser(
   model: LetterModel,
   grammar: WordGraph,
   { second, single }: Partial<OtherHearers> = {},
+  spoken: Spoken = ENGLISH_SPOKEN,
 ): Recogniser {
-  const weighing = weigher(grammar, model.alphabet);
+  const weighing = weigher(grammar, model.alphabet, spoken);
   const opinionOf = second && secondHearer(second.words);
   const letters = async (
     sound: Float32Array,

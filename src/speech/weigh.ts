@@ -1,4 +1,4 @@
-import type { Intent } from '../grammar/intent.ts';
+import type { Intent, Understanding } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
 import { isShown } from '../model/shown.ts';
 import type { Candidate } from './decode.ts';
@@ -34,10 +34,12 @@ export function weigh(
   found: readonly Candidate[],
   free: FreeText,
   { expect }: HearOptions,
+  understand: Understand = parse,
 ): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
-    const fit = TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text).flat(), expect) : 0));
-    return { text, meaning: meaningOf(text), score, fit };
+    const fit =
+      TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text, understand).flat(), expect) : 0));
+    return { text, meaning: meaningOf(text, understand), score, fit };
   });
   const sentences = shared(kept, ({ fit }) => fit)
     .map(({ text, meaning, share }) => ({ text, meaning, share }))
@@ -80,24 +82,29 @@ export function agreedShare(
     .reduce((sum, { share }) => sum + share, 0);
 }
 
+/** What a text means, in the language of whoever says it. */
+export type Understand = (text: string) => Understanding;
+
 /** So many texts are remembered with their meaning: the hearers ask about the same ones again and again. */
 const REMEMBERED = 2_000;
-const remembered = new Map<string, string>();
+const remembered = new WeakMap<Understand, Map<string, string>>();
 
 /** The meaning of a text, as a key: what it may mean, or the text itself. */
-export function meaningOf(text: string): string {
-  const known = remembered.get(text);
+export function meaningOf(text: string, understand: Understand = parse): string {
+  const meanings = remembered.get(understand) ?? new Map<string, string>();
+  remembered.set(understand, meanings);
+  const known = meanings.get(text);
   if (known !== undefined) return known;
-  const options = intentsOf(text);
+  const options = intentsOf(text, understand);
   const meaning = options.length > 0 ? JSON.stringify(options) : text;
-  if (remembered.size >= REMEMBERED) remembered.clear();
-  remembered.set(text, meaning);
+  if (meanings.size >= REMEMBERED) meanings.clear();
+  meanings.set(text, meaning);
   return meaning;
 }
 
 /** Each of the things that a text may mean. */
-function intentsOf(text: string): readonly (readonly Intent[])[] {
-  const understanding = parse(text);
+function intentsOf(text: string, understand: Understand): readonly (readonly Intent[])[] {
+  const understanding = understand(text);
   if (understanding.kind === 'understood') return [understanding.intents];
   return understanding.kind === 'ambiguous' ? understanding.options : [];
 }

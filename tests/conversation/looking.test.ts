@@ -41,7 +41,11 @@ describe('one person who sees an indicator from the ladder', () => {
     expect(accept && searchFactText(accept, INDICATOR)).toBe('accepted on trends, no reading');
     const result = verified(toJsonLines(job.entries, job.head));
     expect(result).toMatchObject({ ok: true, replayed: true });
-    expect(result.ok && result.findings.map(({ id }) => id)).toEqual(['unnamed', 'alone']);
+    const found = result.ok ? result.findings.map(({ id, severity }) => [id, severity]) : [];
+    expect(found).toHaveLength(2);
+    // Somebody still has to read the signal: more than a note.
+    expect(found).toContainEqual(['alone', 'question']);
+    expect(found).toContainEqual(['unnamed', 'note']);
     const visits = [checked({ entries: job.entries, head: job.head })];
     const plan = { id: 'p', name: 'B2', meter: INDICATOR, adjusters: LOOKING.adjusters };
     const words = wordsOf(pairPage({ plan, visits }, momentsIn('UTC')).part).join('\n');
