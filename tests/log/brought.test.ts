@@ -35,7 +35,7 @@ const BY_ONE_PHONE: readonly Fact['type'][] = [
 ] as Fact['type'][];
 
 describe('a log that one phone has kept alone', () => {
-  it.each(['walking', 'looking'] as const)('R160: of one person with one phone (%s) is taken', (alone) => {
+  it.each(['walking', 'looking'] as const)('R145: of one person with one phone (%s) is taken', (alone) => {
     expect(faultOfBrought(kept({ alone }))).toBeUndefined();
   });
 
@@ -43,11 +43,11 @@ describe('a log that one phone has kept alone', () => {
     ['two people', { alone: undefined }],
     ['a person with two phones', { alone: 'watching' as const }],
     ['practice', { practice: { seed: 1, troubles: [] } }],
-  ])('R160: of %s is not', (_, setup) => {
+  ])('R145: of %s is not', (_, setup) => {
     expect(faultOfBrought(kept(setup))).toBe('not-alone');
   });
 
-  it('R160: is not taken when an entry was changed, left out or put elsewhere, or when there is none', () => {
+  it('R145: is not taken when an entry was changed, left out or put elsewhere, or when there is none', () => {
     const whole = kept();
     const [first, second, third] = whole as [Entry, Entry, Entry];
     const changed = { ...second, at: second.at + 1 };
@@ -63,13 +63,13 @@ describe('a log that one phone has kept alone', () => {
   });
 
   it.each(kindsOf(Fact, 'type').map((type) => [type, BY_ONE_PHONE.includes(type)] as const))(
-    'R160: with an entry %s is taken: %s',
+    'R145: with an entry %s is taken: %s',
     (type, isTaken) => {
       expect(faultOfBrought(and(kept(), only(type)))).toBe(isTaken ? undefined : 'foreign');
     },
   );
 
-  it('R160: holds no sound, which would have to lie beside it, and nothing by a supervisor', () => {
+  it('R145: holds no sound, which would have to lie beside it, and nothing by a supervisor', () => {
     const said = { type: 'said', seat: 'panel', via: 'voice', text: 'nine' } as const;
     const sound = { hash: '0'.repeat(64), ms: 400, deletedAt: 0 } as unknown as FactOf<'said'>['sound'];
     expect(faultOfBrought(and(kept(), { actor: 'panel', fact: said }))).toBeUndefined();

@@ -30,7 +30,7 @@ const brought = async (response: Response) => {
 };
 
 describe('a log that a phone has kept alone', () => {
-  it('R161: is stored as it is, says that it was brought, and goes on at the server', async () => {
+  it('R146: is stored as it is, says that it was brought, and goes on at the server', async () => {
     const { url } = await serve();
     const { entries } = kept();
     const { job, watch } = await brought(await bring(url, entries));
@@ -49,7 +49,7 @@ describe('a log that a phone has kept alone', () => {
     expect(await panel.next('welcome')).toMatchObject({ role: 'panel', job });
   });
 
-  it('R160: is refused whole when it is damaged, or holds what only a server writes', async () => {
+  it('R145: is refused whole when it is damaged, or holds what only a server writes', async () => {
     const store = new MemoryStore();
     const { url } = await serve({ store });
     const { entries } = kept();
@@ -61,7 +61,7 @@ describe('a log that a phone has kept alone', () => {
     expect(await store.jobs()).toEqual([]);
   });
 
-  it('R162: is taken once: asked again with its token it is answered again, and with another one refused', async () => {
+  it('R147: is taken once: asked again with its token it is answered again, and with another one refused', async () => {
     const store = new MemoryStore();
     const { url } = await serve({ store });
     const { entries } = kept();
@@ -83,12 +83,12 @@ describe('a log that a phone has kept alone', () => {
     expect(await store.head(first.job)).toEqual(before);
   });
 
-  it('R163: counts as the opening of a job: where a passphrase is needed, it is needed here', async () => {
+  it('R148: counts as the opening of a job: where a passphrase is needed, it is needed here', async () => {
     const { url } = await serve({ passphrase: { isSet: () => true, isRight: async () => false } });
     expect(await refusal(await bring(url, kept().entries))).toMatchObject({ reason: 'locked' });
   });
 
-  it('R163: may be as long as a long visit, and no longer', async () => {
+  it('R148: may be as long as a long visit, and no longer', async () => {
     const { url } = await serve();
     const job = kept('a-long-visit');
     for (let i = 0; i < 300; i++)

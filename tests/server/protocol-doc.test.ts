@@ -33,6 +33,7 @@ const SCHEMAS: Record<string, z.ZodMiniType> = {
   HttpRefusal: jobs.HttpRefusal,
   OpenJob: jobs.OpenJob,
   JobOpened: jobs.JobOpened,
+  JobBrought: jobs.JobBrought,
   Join: jobs.Join,
   Joined: jobs.Joined,
   JobRecord: jobs.JobRecord,
