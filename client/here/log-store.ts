@@ -1,4 +1,5 @@
 import type { Entry } from '../../src/model/entry.ts';
+import { CANNOT_KEEP, OPEN_TWICE } from '../../src/phrases/brought.ts';
 
 /**
  * The logs that this phone keeps alone, until a server has them. Apart from `kept-log.ts`, which holds copies: here is the only
@@ -18,7 +19,7 @@ export class NotKept extends Error {
 
   /** `isOpenElsewhere`: another page of this phone has the job, or its log is on its way to the server. */
   constructor(readonly isOpenElsewhere: boolean) {
-    super(isOpenElsewhere ? 'another page has this log' : 'the browser keeps nothing');
+    super(isOpenElsewhere ? OPEN_TWICE : CANNOT_KEEP);
   }
 }
 
