@@ -46,6 +46,8 @@ await press(phone, 'Upright');
 await phone.getByText('Hands-free: just speak').waitFor({ timeout: 120_000 });
 
 const SAID = { 'no signal': 'nothing', saturated: 'too strong' } as const;
+/** What is said in other words where it was not heard. */
+const OTHERWISE: Readonly<Record<string, string>> = { nothing: 'no signal', 'too strong': 'saturated' };
 const begun = Date.now();
 let last = { seq: -1, at: 0, words: '' };
 let spoken = 0;
@@ -58,7 +60,7 @@ for (; Date.now() - begun < LONGEST_MS; await phone.waitForTimeout(100)) {
   const isNew = instruction.seq !== last.seq;
   if (!isNew && Date.now() - last.at < AGAIN_MS) continue;
   await phone.waitForTimeout(SIGNAL_MS);
-  const words = isNew ? answer() : last.words;
+  const words = isNew ? answer() : (OTHERWISE[last.words] ?? last.words);
   await speak(phone, words);
   spoken += 1;
   last = { seq: instruction.seq, at: Date.now(), words };

@@ -159,6 +159,16 @@ describe('what is said where no number is read', () => {
     }
   });
 
+  it.each(['rising', 'falling', 'steady'])(
+    '%s that was heard unsurely is asked about by its own word',
+    (word) => {
+      const job = new LookingJob().goOn(isLooking);
+      job.input({ kind: 'words', seat: 'panel', via: 'voice', text: word, confidence: 0.6 });
+      expect(lastQuery(job)).toBe(`Did you say: ${word}?`);
+      expect(searchOf(job.state)?.looks).toEqual([]);
+    },
+  );
+
   it.each([
     ['de', 'heller', 'rising'],
     ['de', 'dunkler', 'falling'],
