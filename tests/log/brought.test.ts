@@ -4,11 +4,12 @@ import { hashOf, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Fact, type FactOf } from '../../src/model/facts.ts';
 import { kindsOf } from '../../src/model/kinds.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { SETUP } from '../server/phone.ts';
 
 /** What one person with one phone writes before any server has seen it. */
-function kept(setup: Partial<FactOf<'opened'>['setup']> = {}): Entry[] {
+function kept(setup: Partial<JobSetup> = {}): Entry[] {
   const job = new LoggedJob('kept-on-phone', Date.UTC(2026, 4, 4, 8));
   job.input({ kind: 'open', setup: { ...SETUP, alone: 'walking', ...setup } });
   job.input({ kind: 'seated', seat: 'panel', device: 'Android phone', takeover: false });
