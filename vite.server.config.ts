@@ -24,6 +24,7 @@ export default defineConfig({
         restore: 'server/backup/restore-main.ts',
         copy: 'server/copy/copy-main.ts',
         forget: 'server/forget/forget-main.ts',
+        firm: 'server/firms/firm-main.ts',
         account: 'server/backup/account-main.ts',
         passphrase: 'server/backup/passphrase-main.ts',
       },

@@ -28,6 +28,8 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   ask: lazy(() => import('./join/ask-page.tsx').then((m) => m.AskPage)),
   account: lazy(() => import('./account/account-page.tsx').then((m) => m.AccountPage)),
   invited: lazy(() => import('./account/invited-page.tsx').then((m) => m.InvitedPage)),
+  'signed-in': lazy(() => import('./account/signed-in-page.tsx').then((m) => m.SignedInPage)),
+  figures: lazy(() => import('./account/figures-page.tsx').then((m) => m.FiguresPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
   alone: lazy(() => import('./alone/alone-page.tsx').then((m) => m.AlonePage)),

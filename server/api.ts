@@ -1,4 +1,4 @@
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { compress } from 'hono/compress';
 import type { Logger } from 'pino';
@@ -29,6 +29,8 @@ import { PICTURE_TOO_LARGE } from '../src/phrases/photos.ts';
 import { STOPPING } from '../src/phrases/service.ts';
 import { ROUTES } from '../src/protocol/routes.ts';
 import { accountsApi } from './accounts/api.ts';
+import type { Sso } from './accounts/sso.ts';
+import { ssoApi } from './accounts/sso-api.ts';
 import { Buckets, type DailyAllowances } from './guard/allowance.ts';
 import type { Carriage } from './guard/carriage.ts';
 import { blockOf, Guesses } from './guard/guesses.ts';
@@ -53,9 +55,11 @@ import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
 import { type ReportThreads, reportApi } from './report/api.ts';
 import { siteApi } from './site/api.ts';
+import { figuresApi } from './site/figures-api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
 import type { AccountsFile } from './store/accounts.ts';
+import type { FigureStore } from './store/figures.ts';
 import { HeldElsewhere, type Leases } from './store/leases.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
@@ -87,8 +91,12 @@ export interface ApiDeps extends HealthDeps {
   /** Where this server is several processes. */
   leases?: Leases | undefined;
   carriage?: Carriage | undefined;
+  /** Where the records are in a database. */
+  figures?: FigureStore | undefined;
   /** Who has an account, where the owner asks for one. */
   accounts?: AccountsFile | undefined;
+  /** Where people of the firm sign in, if they do. */
+  sso?: Sso | undefined;
 }
 
 /** The addresses of the table: what else is asked for may be anything, and is named nowhere. */
@@ -116,6 +124,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     certificate,
     passphrase,
     accounts,
+    sso,
     isStopping,
   } = deps;
   const app = new Hono<Env>();
@@ -153,7 +162,8 @@ export function api(deps: ApiDeps): Hono<Env> {
   const picture = atMost(PHOTO_BYTES_MOST, PICTURE_TOO_LARGE);
   app.use((c, next) => {
     const { path } = c.req;
-    const limit = path.endsWith('/photo') ? picture : path.startsWith('/api/site/') ? large : small;
+    const isLarge = path.startsWith('/api/site/') || path === `/api${ROUTES.bringJob.path}`;
+    const limit = path.endsWith('/photo') ? picture : isLarge ? large : small;
     return limit(c, next);
   });
   app.use(async (c, next) => {
@@ -164,22 +174,38 @@ export function api(deps: ApiDeps): Hono<Env> {
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  const entrance = new Entrance(limits, passphrase, accounts);
+  const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
   app.route('/', entrance.api());
   app.route('/', accountsApi({ entrance, limits, clock, log }));
+  app.route('/', ssoApi({ entrance, sso, clock, log }));
 
-  answer(app, ROUTES.openJob, async (c) => {
+  /** Why no job comes to be now: who may open them, and how many. */
+  const noNewJob = (c: Context<Env>): Response | undefined => {
     const locked = entrance.refusal(c, 'open-job');
     if (locked) return locked;
-    if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
-      return refuse(c, 'too-fast', TOO_MANY_JOBS);
-    }
     const now = performance.now();
-    if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) return refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
+    if (!opensOf.of(addressOf(c), now).take(now)) return refuse(c, 'too-fast', TOO_MANY_JOBS);
+    return daily.jobs.of(blockOf(addressOf(c)), now).take(now)
+      ? undefined
+      : refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
+  };
+
+  answer(app, ROUTES.openJob, async (c) => {
+    const none = noNewJob(c);
+    if (none) return none;
     const body = await read(c, ROUTES.openJob.body);
     return body.kind === 'refused'
       ? refuse(c, body.reason, body.text)
       : reply(c, await rooms.open(body.value), 201);
+  });
+
+  answer(app, ROUTES.bringJob, async (c) => {
+    const none = noNewJob(c);
+    if (none) return none;
+    const body = await read(c, ROUTES.bringJob.body);
+    return body.kind === 'refused'
+      ? refuse(c, body.reason, body.text)
+      : reply(c, await rooms.bring(body.value), 201);
   });
 
   answer(app, ROUTES.join, async (c) => {
@@ -276,6 +302,8 @@ export function api(deps: ApiDeps): Hono<Env> {
       log,
     }),
   );
+
+  app.route('/', figuresApi({ entrance, figures: deps.figures, heavy, clock }));
 
   app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 

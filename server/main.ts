@@ -1,3 +1,4 @@
+import { Sso } from './accounts/sso.ts';
 import { type Backups, serveBackups } from './backup/socket.ts';
 import { greeting } from './greeting.ts';
 import { Callers } from './guard/callers.ts';
@@ -11,10 +12,10 @@ import { toAddress, toFile } from './notary/publish.ts';
 import { type Options, readOptions } from './options.ts';
 import { nameOf } from './postgres/address.ts';
 import { openPostgres } from './postgres/open.ts';
+import { secretIn } from './process/secret-file.ts';
 import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
 import { speechAt } from './speech/elsewhere.ts';
-import { passwordIn } from './speech/password.ts';
 import type { SpeechEngine } from './speech/service.ts';
 import { openTranscriber } from './speech/start.ts';
 import { askAt, certificatesIn } from './stamps/ask.ts';
@@ -60,7 +61,9 @@ function speechOf({
 }: Options): SpeechEngine | undefined {
   if (speech === 'off') return undefined;
   if (urls === undefined) return openTranscriber(model);
-  return speechAt(urls, { password: file === undefined ? undefined : passwordIn(file) });
+  return speechAt(urls, {
+    password: file === undefined ? undefined : secretIn(file, 'the password of the speech service'),
+  });
 }
 
 function voiceOf(options: Options): VoiceMaker | undefined {
@@ -88,6 +91,17 @@ function stampsFrom({ stampFrom, stampAuthority, stampEvery }: Options): StampsF
       `the certificate of --stamp-authority cannot be read: ${(error as Error).message}. Give the one that the time-stamping authority publishes, as a PEM file.`,
     );
   }
+}
+
+function ssoOf(options: Options): Sso | undefined {
+  const { ssoFrom, ssoClient: client, ssoSecretFile: file, ssoName, ssoScopes: scopes } = options;
+  if (ssoFrom === undefined || client === undefined) return undefined;
+  const issuer = new URL(ssoFrom);
+  return new Sso({
+    ...{ issuer, client, scopes, claim: options.ssoClaim, roles: options.ssoRoles },
+    name: ssoName ?? issuer.host,
+    ...(file !== undefined && { secret: secretIn(file, 'the secret of the provider') }),
+  });
 }
 
 async function openStore({ data, store: url, storePasswordFile: passwordFile }: Options, warn: Warn) {
@@ -123,6 +137,7 @@ async function main(): Promise<void> {
   const log = makeLogger(options.logLevel);
   const voice = voiceOf(options);
   const stamps = stampsFrom(options);
+  const sso = ssoOf(options);
   const store = await openStore(options, (text) => log.warn(text));
   const certificate = certificateOf(options, (text) => log.warn(text));
   const tls = await certificate?.();
@@ -132,7 +147,11 @@ async function main(): Promise<void> {
   let localName: LocalName | undefined;
   const server = await startServer({
     store,
-    ...('leases' in store && { leases: store.leases, peerUrl: options.peer }),
+    ...('leases' in store && {
+      leases: store.leases,
+      figures: store.figures,
+      peerUrl: options.peer,
+    }),
     port,
     host,
     log,
@@ -144,6 +163,7 @@ async function main(): Promise<void> {
     localName: () => (localName?.state === 'held' ? localName.name : undefined),
     passphrase: passphraseOf(options.data),
     accounts: accountsOf(options.data),
+    ...(sso && { sso }),
     rulesThreads: options.rulesThreads,
     disk: freeSpaceOf(options.data, options.diskLeast * 1e6),
     metricsToken: metricsTokenOf(options.data),

@@ -1,5 +1,7 @@
 import { resolve } from 'node:path';
 import { Command, InvalidArgumentError, Option } from 'commander';
+import { AccountRole } from '../src/model/account.ts';
+import { SIGNED_IN_PATH } from '../src/protocol/sso.ts';
 import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { addressFault } from './postgres/address.ts';
 import { passwordFileOption, storeOption } from './postgres/command.ts';
@@ -19,6 +21,15 @@ export interface Options {
   /** The address of a database; undefined: a file in the data folder. */
   store?: string;
   rulesThreads: number;
+  /** The address by which the provider calls itself. */
+  ssoFrom?: string;
+  ssoClient?: string;
+  ssoSecretFile?: string;
+  ssoScopes: string;
+  ssoClaim: string;
+  /** Which value of the claim stands for which role. */
+  ssoRoles: Map<string, AccountRole>;
+  ssoName?: string;
   storePasswordFile?: string;
   peer?: string;
   otlp?: string;
@@ -118,6 +129,18 @@ function toStore(text: string): string {
   return text;
 }
 
+function toRoles(text: string): Map<string, AccountRole> {
+  const pairs = text.split(',').map((pair) => pair.trim().split(/=(?=[^=]*$)/));
+  const roles = new Map(
+    pairs.map(([value = '', role = '']) => [value.trim(), AccountRole.safeParse(role.trim())]),
+  );
+  if ([...roles].some(([value, role]) => value === '' || !role.success))
+    throw new InvalidArgumentError(
+      `It must be like fitters=technician,leads=supervisor, with ${AccountRole.options.join(', ')}.`,
+    );
+  return new Map([...roles].map(([value, role]) => [value, AccountRole.parse(role.data)]));
+}
+
 function toMail(text: string): string {
   if (!/^[^\s@?&]+@[^\s@?&]+$/.test(text)) throw new InvalidArgumentError('It must be one mail address.');
   return text;
@@ -177,6 +200,42 @@ export function readOptions(argv: readonly string[]): Options {
         .default(undefined, 'its port on this machine')
         .env('LADDERLINE_PEER')
         .argParser((url) => toUrl(url).replace(/\/+$/, '')),
+    )
+    .addOption(
+      new Option('--sso-from <url>', 'people sign in there (OpenID Connect); see below')
+        .default(undefined, 'nowhere')
+        .env('LADDERLINE_SSO_FROM')
+        .argParser(toUrl),
+    )
+    .addOption(
+      new Option('--sso-client <id>', 'what this server is called there').env('LADDERLINE_SSO_CLIENT'),
+    )
+    .addOption(
+      new Option('--sso-secret-file <file>', 'that holds its secret there')
+        .default(undefined, 'none: PKCE alone')
+        .env('LADDERLINE_SSO_SECRET_FILE')
+        .argParser(toPath),
+    )
+    .addOption(
+      new Option('--sso-scopes <list>', 'what is asked of the provider, with spaces')
+        .default('openid profile')
+        .env('LADDERLINE_SSO_SCOPES'),
+    )
+    .addOption(
+      new Option('--sso-claim <name>', 'claim of the ID token that holds the roles of a person')
+        .default('roles')
+        .env('LADDERLINE_SSO_CLAIM'),
+    )
+    .addOption(
+      new Option('--sso-roles <list>', 'which value of it stands for which role, such as leads=supervisor')
+        .default(new Map(AccountRole.options.map((role) => [role, role])), 'the names of the roles')
+        .env('LADDERLINE_SSO_ROLES')
+        .argParser(toRoles),
+    )
+    .addOption(
+      new Option('--sso-name <text>', 'what people call it')
+        .default(undefined, 'the host')
+        .env('LADDERLINE_SSO_NAME'),
     )
     .addOption(
       new Option('--otlp <url>', 'collector that takes metrics and traces (OpenTelemetry, OTLP over HTTP)')
@@ -296,7 +355,7 @@ export function readOptions(argv: readonly string[]): Options {
         .default('warn')
         .env('LADDERLINE_LOG_LEVEL'),
     )
-    .addHelpText('after', TLS_HELP + NAME_HELP + STORE_HELP + HEADS_HELP + VOICE_HELP);
+    .addHelpText('after', TLS_HELP + NAME_HELP + STORE_HELP + SSO_HELP + HEADS_HELP + VOICE_HELP);
   program.parse(argv, { from: 'user' });
   const options = program.opts<Options>();
   const given = options.cert !== undefined || options.key !== undefined;
@@ -307,6 +366,10 @@ export function readOptions(argv: readonly string[]): Options {
     program.error('error: --stamp-from and --stamp-authority go together.');
   if ((options.storePasswordFile ?? options.peer) !== undefined && options.store === undefined)
     program.error('error: --store-password-file and --peer go with --store.');
+  if ((options.ssoFrom === undefined) !== (options.ssoClient === undefined))
+    program.error('error: --sso-from and --sso-client go together.');
+  if (options.ssoSecretFile !== undefined && options.ssoFrom === undefined)
+    program.error('error: --sso-secret-file goes with --sso-from.');
   if (options.tls !== 'files' && given) program.error('error: --cert and --key go with --tls files.');
   return options;
 }
@@ -338,6 +401,14 @@ a PostgreSQL (13 or newer) can have them there:
 The password is in PGPASSWORD, or in the file of --store-password-file; never in the address. Keys and accounts stay in the
 data folder. The database is backed up with its own tools, not with npm run backup. Several processes may share one database:
 give them the same key files, and --peer where they are on several machines. docs/scale.md has more.
+`;
+
+const SSO_HELP = `
+Anybody may open sites and jobs here, or who has a passphrase or an account (npm run passphrase, npm run account). A firm
+whose people have accounts at a provider of OpenID Connect can have them sign in with these:
+  --sso-from URL --sso-client ID   as the provider gives them; there, register https://THIS-SERVER${SIGNED_IN_PATH} as redirect URI
+  --sso-roles fitters=technician,leads=supervisor,it=administrator
+The highest role that the claim gives counts; with none, nobody is signed in. docs/firms.md has more.
 `;
 
 const HEADS_HELP = `

@@ -4,6 +4,7 @@ import { Hono } from 'hono';
 import { type Logger, pino } from 'pino';
 import type { TreeHead } from '../src/log/signed-head.ts';
 import type { Entry } from '../src/model/entry.ts';
+import type { Sso } from './accounts/sso.ts';
 import { api } from './api.ts';
 import { watchDisk } from './disk-watch.ts';
 import { NameRetention } from './forget/retention.ts';
@@ -37,7 +38,9 @@ import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
 import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
+import { Board } from './site/board.ts';
 import { Checks } from './site/checks.ts';
+import { FigureKeeper } from './site/figure-keeper.ts';
 import { Sites } from './site/sites.ts';
 import { keepDeleting } from './sounds/deleting.ts';
 import { modelFiles } from './speech/files.ts';
@@ -45,6 +48,7 @@ import { type SpeechEngine, SpeechService } from './speech/service.ts';
 import type { AskForStamp } from './stamps/ask.ts';
 import { Stamper } from './stamps/stamper.ts';
 import type { AccountsFile } from './store/accounts.ts';
+import type { FigureStore } from './store/figures.ts';
 import { ENDLESS, type FreeSpace } from './store/free-space.ts';
 import type { Leases } from './store/leases.ts';
 import type { PassphraseCheck } from './store/passphrase.ts';
@@ -58,6 +62,8 @@ export interface ServerOptions {
   store: Store;
   /** Where this server is several processes on one store. Closed with the server. */
   leases?: Leases;
+  /** Where the figures over all sites are kept; without it, there are none. */
+  figures?: FigureStore;
   /** Under which the other processes reach this one; without it, its port on this machine. */
   peerUrl?: string | undefined;
   /** 0: any free port. */
@@ -75,6 +81,8 @@ export interface ServerOptions {
   passphrase?: PassphraseCheck;
   /** Who has an account, where the owner asks for one; without it, nobody is asked. */
   accounts?: AccountsFile;
+  /** Where people of the firm sign in with its own accounts; without it, nobody does. */
+  sso?: Sso;
   /** In how many threads of their own the rules work; by itself in none. */
   rulesThreads?: number;
   /** Closed with the server. Without it, people type. */
@@ -177,6 +185,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   rooms.onPutAway = (job) => void summaries.prepare(job);
   const checks = new Checks({ store, summaries, sites, rooms, log, limits });
   void checks.begin();
+  const { figures } = options;
+  const keeper = figures && new FigureKeeper({ figures, sites, board: new Board(summaries, rooms), log });
+  void keeper?.begin();
   const stopDeleting = keepDeleting(store, clock, log);
   const { keepPicturesDays: days } = options;
   const retention = days === undefined ? undefined : new Retention({ store, rooms, clock, log, days });
@@ -249,8 +260,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       localName: options.localName,
       leases,
       carriage,
+      figures,
       passphrase: options.passphrase,
       accounts: options.accounts,
+      sso: options.sso,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));
@@ -309,6 +322,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   async function stop(): Promise<void> {
     log.info({ liveJobs: rooms.count }, 'the server is stopping');
     checks.close();
+    keeper?.close();
     retention?.close();
     names?.close();
     stopWatching();

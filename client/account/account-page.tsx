@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
+import { hasRight } from '../../src/model/account.ts';
 import { roleMayText, roleText } from '../../src/phrases/accounts.ts';
 import type { OwnAccount } from '../../src/protocol/accounts.ts';
+import { follow, linkTo } from '../browser/route.ts';
 import { moment } from '../browser/times.ts';
 import { useAct } from '../browser/use-act.ts';
 import { Failure } from '../ui/failure.tsx';
@@ -45,7 +47,11 @@ export function AccountPage() {
           <>
             <p>Who opens sites and jobs here, or signs, has an account. To join a job, the code is enough.</p>
             <SignIn onSignedIn={look} />
-            <p class="hint">No account, or a lost device? Ask whoever runs this server for an invitation.</p>
+            {access.sso === undefined && (
+              <p class="hint">
+                No account, or a lost device? Ask whoever runs this server for an invitation.
+              </p>
+            )}
           </>
         )}
         {access?.holder && (
@@ -56,6 +62,11 @@ export function AccountPage() {
               {roleText(access.holder.role)}: {roleMayText(access.holder.role)}
             </p>
             <div class="choices">
+              {hasRight(access.holder.role, 'figures') && (
+                <a class="button" href={linkTo('figures', {})} onClick={follow}>
+                  All sites in figures
+                </a>
+              )}
               <button type="button" class="button" disabled={busy} onClick={() => out(false)}>
                 Sign out
               </button>
@@ -83,44 +94,19 @@ function Own() {
   const isLocked = failure?.reason === 'locked';
   return (
     <section class="card">
-      <h2>Passkeys</h2>
-      <ul class="holders">
-        {own?.passkeys.map(({ id, madeAt, usedAt, rpId }) => (
-          <li class="holder" key={id}>
-            <span>
-              Made <span translate={false}>{moment(madeAt)}</span>
-            </span>
-            {usedAt === undefined ? (
-              <span class="hint">Not used since</span>
-            ) : (
-              <span class="hint">
-                Last used <span translate={false}>{moment(usedAt)}</span>
-              </span>
-            )}
-            {rpId !== location.hostname && (
-              <span class="hint">
-                Only under the name <span translate={false}>{rpId}</span>
-              </span>
-            )}
-            {own.passkeys.length > 1 && (
-              <Twice
-                first="Remove this passkey"
-                second="Yes, remove this passkey"
-                busy={busy}
-                onSure={() => change(() => removePasskey(id))}
-              />
-            )}
-          </li>
-        ))}
-      </ul>
+      {own?.sso ? (
+        <p>Your firm gives you this account, and says what it may do here.</p>
+      ) : (
+        <Passkeys of={own?.passkeys ?? []} busy={busy} change={change} />
+      )}
       <Failure text={failure?.text} />
       {isLocked && (
-        <SignIn key={again} onSignedIn={() => void change(ownAccount).then(() => setAgain(again + 1))} />
+        <SignIn
+          key={again}
+          again
+          onSignedIn={() => void change(ownAccount).then(() => setAgain(again + 1))}
+        />
       )}
-      <button type="button" class="button" disabled={busy} onClick={() => change(addPasskey)}>
-        Add a passkey
-      </button>
-      <p class="hint">For a second device. One passkey may be lost, and you still come in.</p>
       <h2>Signed in</h2>
       <ul class="holders">
         {own?.sessions.map(({ id, device, since, own: isOwn }) => (
@@ -145,5 +131,52 @@ function Own() {
         ))}
       </ul>
     </section>
+  );
+}
+
+interface PasskeysProps {
+  of: OwnAccount['passkeys'];
+  busy: boolean;
+  change(work: () => Promise<OwnAccount>): Promise<boolean>;
+}
+
+function Passkeys({ of, busy, change }: PasskeysProps) {
+  return (
+    <>
+      <h2>Passkeys</h2>
+      <ul class="holders">
+        {of.map(({ id, madeAt, usedAt, rpId }) => (
+          <li class="holder" key={id}>
+            <span>
+              Made <span translate={false}>{moment(madeAt)}</span>
+            </span>
+            {usedAt === undefined ? (
+              <span class="hint">Not used since</span>
+            ) : (
+              <span class="hint">
+                Last used <span translate={false}>{moment(usedAt)}</span>
+              </span>
+            )}
+            {rpId !== location.hostname && (
+              <span class="hint">
+                Only under the name <span translate={false}>{rpId}</span>
+              </span>
+            )}
+            {of.length > 1 && (
+              <Twice
+                first="Remove this passkey"
+                second="Yes, remove this passkey"
+                busy={busy}
+                onSure={() => change(() => removePasskey(id))}
+              />
+            )}
+          </li>
+        ))}
+      </ul>
+      <button type="button" class="button" disabled={busy} onClick={() => change(addPasskey)}>
+        Add a passkey
+      </button>
+      <p class="hint">For a second device. One passkey may be lost, and you still come in.</p>
+    </>
   );
 }

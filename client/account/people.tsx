@@ -90,7 +90,7 @@ export function People() {
           ))}
         </ul>
         <Failure text={failure?.text} />
-        {failure?.reason === 'locked' && <SignIn onSignedIn={look} />}
+        {failure?.reason === 'locked' && <SignIn onSignedIn={look} again />}
       </section>
       <form class="card" onSubmit={submit} noValidate>
         <h2>Invite somebody</h2>

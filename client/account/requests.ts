@@ -8,6 +8,7 @@ import {
   SignInChallenge,
 } from '../../src/protocol/accounts.ts';
 import { Entered } from '../../src/protocol/enter.ts';
+import { SsoBegun } from '../../src/protocol/sso.ts';
 import { deviceName, request } from '../browser/requests.ts';
 import { makePasskey, showPasskey } from './passkey.ts';
 
@@ -24,6 +25,16 @@ export async function signIn(): Promise<Holder> {
   const body = { ...(await showPasskey(asked)), device: deviceName() };
   return (await request('/api/account/sign-in', SignedIn, { body })).holder;
 }
+
+/** Where the person signs in with the account of their firm. `again`: with a new proof. @throws {ApiError} */
+export const beginSso = async (again: boolean): Promise<string> =>
+  (await request('/api/account/sso', SsoBegun, { body: { again } })).url;
+
+/** Back from there, with what stood behind the "?"; the browser keeps a cookie. @throws {ApiError} */
+export const finishSso = async (query: string, again: boolean): Promise<Holder> => {
+  const body = { query, again, device: deviceName() };
+  return (await request('/api/account/sso/finish', SignedIn, { body })).holder;
+};
 
 /** Whose invitation it is, and what is needed to make its passkey. @throws {ApiError} */
 export const invited = (invitation: string): Promise<NewPasskey> =>

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { needText } from '../../src/phrases/missing.ts';
 import { acceptable } from '../../src/visit/periodic.ts';
-import { commissionOf } from '../../src/visit/search.ts';
+import { commissionOf, shownLast } from '../../src/visit/search.ts';
 import type { Room } from '../seat/use-room.ts';
 import { Sheet } from '../ui/sheet.tsx';
 
@@ -43,11 +43,11 @@ export function AcceptSheet({ room, onClose }: { room: Room; onClose: () => void
       <p>Still missing:</p>
       <ul class="missing">
         {missing.map((item) => (
-          <li key={item.id}>{needText(item, setup.meter)}</li>
+          <li key={item.id}>{needText(item, setup)}</li>
         ))}
       </ul>
       <p>The next steps give this evidence.</p>
-      {job.reading && (
+      {shownLast(job) && (
         <details class="more">
           <summary>Accept against the evidence</summary>
           <form class="override" onSubmit={override}>

@@ -1,16 +1,18 @@
 import { type Resampler, resampler } from '../../src/audio/resample.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { Voice } from '../../src/model/voice.ts';
 import { handsFreeStoppedText, LINK_LOST, NO_LINK, NO_ON_DEVICE, NO_WORDS } from '../../src/phrases/talk.ts';
 import { SAMPLE_RATE } from '../../src/protocol/socket.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import type { Connection } from '../link/connection.ts';
+import type { Learnt } from '../link/link.ts';
 import { onDeviceRecogniser } from '../on-device/recogniser.ts';
 import { HandsFree } from './hands-free.ts';
 import { levelOf, TOO_LOUD } from './level.ts';
 import { type Microphone, MicrophoneError, openMicrophone } from './microphone.ts';
 import { IDLE, type TalkEvent, type TalkState, talk } from './talk.ts';
 import type { Shown, TalkWorld } from './talk-view.ts';
-import { toOnDevice, toServer, type Utterance } from './utterance.ts';
+import { readToServer, toOnDevice, toServer, type Utterance } from './utterance.ts';
 
 /** People release the button with their last word, so recording continues a little longer. */
 const TAIL_MS = 180;
@@ -26,6 +28,10 @@ export class TalkRunner {
   /** Hands-free talk ended only because the page was hidden. */
   #interrupted = false;
   #onDevice: Shown['onDevice'] = 'off';
+  /** Of whoever talks here. It is nowhere else, and gone with the page. */
+  #voice: Voice | undefined;
+  /** A reading of ten digits, and whether hands-free talk waits for its end. */
+  #reading: { handsFree: boolean; id?: MessageId; answered?: true } | undefined;
 
   constructor(
     private readonly connection: Connection,
@@ -46,6 +52,44 @@ export class TalkRunner {
       if (effect === 'close') this.#closeLater();
     }
     if (changed) this.show({ state });
+    if (state.phase === 'idle') this.#endReading();
+  }
+
+  /** The button is free for it: nothing else is said meanwhile. */
+  read(): void {
+    if (this.#state.phase !== 'idle' || this.#reading) return;
+    const handsFree = this.#handsFree !== undefined;
+    if (handsFree) this.setHandsFree(false);
+    this.#reading = { handsFree };
+    this.show({ voice: 'reading' });
+    this.feed({ on: 'press' });
+    this.feed({ on: 'release' });
+  }
+
+  learnt({ id, voice }: Learnt): void {
+    if (!this.#reading || this.#reading.id !== id) return;
+    this.#reading.answered = true;
+    this.#voice = voice;
+    this.show({ voice: voice ? this.#howHeard() : 'unclear' });
+  }
+
+  forgetVoice(): void {
+    this.#voice = undefined;
+    this.show({ voice: this.#howHeard() });
+  }
+
+  #howHeard(): Shown['voice'] {
+    if (!this.#voice) return 'unknown';
+    return this.#voice.shift < 0 ? 'badly' : 'well';
+  }
+
+  /** However it ended: what was before is as it was. */
+  #endReading(): void {
+    const reading = this.#reading;
+    if (!reading) return;
+    this.#reading = undefined;
+    if (!reading.answered) this.show({ voice: this.#howHeard() });
+    if (reading.handsFree) this.setHandsFree(true);
   }
 
   giveUp(): void {
@@ -113,11 +157,12 @@ export class TalkRunner {
 
   /** The server's recogniser, if it can be reached. If not, this phone's. */
   #begin(): Utterance | undefined {
+    if (this.#reading) return readToServer(this.connection);
     const { re } = this.world;
     const { phase, speech } = this.connection.link;
     if (this.#onDevice !== 'ready' || (phase === 'live' && speech?.ready))
-      return toServer(this.connection, re);
-    return toOnDevice(onDeviceRecogniser(), (id, heard) => this.#heard(id, heard, re));
+      return toServer(this.connection, re, this.#voice);
+    return toOnDevice(onDeviceRecogniser(), this.#voice, (id, heard) => this.#heard(id, heard, re));
   }
 
   #heard(id: MessageId, heard: Heard | undefined, re: Seq | undefined): void {
@@ -146,6 +191,7 @@ export class TalkRunner {
       return;
     }
     this.#resampler = resampler(this.#microphone.rate, SAMPLE_RATE);
+    if (this.#reading) this.#reading.id = this.#talk.id;
     this.feed({ on: 'opened', id: this.#talk.id });
   }
 

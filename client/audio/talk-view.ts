@@ -15,14 +15,22 @@ export interface TalkView {
   tooLoud: boolean;
   /** The speech model in this phone, for times without the link or without the server's model. */
   onDevice: 'off' | 'loading' | 'ready';
+  /** Of ten digits read once: somebody reads, they were not heard as such, or how they were heard. */
+  voice: 'unknown' | 'reading' | 'unclear' | 'well' | 'badly';
   /** Fetches its code, so that the first press does not wait for it. */
   ahead(): void;
   feed(event: TalkEvent): void;
   setHandsFree(on: boolean): void;
   setOnDevice(on: boolean): void;
+  /** Begins a reading of ten digits; a press of the talk button ends it. */
+  read(): void;
+  forgetVoice(): void;
 }
 
-export type Shown = Omit<TalkView, 'ahead' | 'feed' | 'setHandsFree' | 'setOnDevice'>;
+export type Shown = Omit<
+  TalkView,
+  'ahead' | 'feed' | 'setHandsFree' | 'setOnDevice' | 'read' | 'forgetVoice'
+>;
 
 /** What the talk needs from the rest of its seat. */
 export interface TalkWorld {

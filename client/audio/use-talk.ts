@@ -16,6 +16,7 @@ const SILENT: Shown = {
   handsFree: 'off',
   tooLoud: false,
   onDevice: 'off',
+  voice: 'unknown',
 };
 
 const ON_DEVICE = 'own-ears';
@@ -35,7 +36,10 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
   const runner = ref.current;
   runner.world = world;
 
-  const { hearing, complaints } = connection.link;
+  const { hearing, complaints, learnt } = connection.link;
+  useEffect(() => {
+    if (learnt) runner.here?.learnt(learnt);
+  }, [learnt]);
   useEffect(() => {
     const heard = hearing[seat];
     if (heard && (heard.stage === 'done' || heard.stage === 'failed'))
@@ -69,6 +73,8 @@ export function useTalk(connection: Connection, seat: Seat, world: TalkWorld, ke
       browserStorage.write(ON_DEVICE, on);
       runner.do((it) => it.setOnDevice(on));
     },
+    read: () => runner.do((it) => it.read()),
+    forgetVoice: () => runner.here?.forgetVoice(),
   };
 }
 

@@ -1,8 +1,9 @@
 import { nanoid } from 'nanoid';
 import { toPcm16 } from '../../src/audio/resample.ts';
 import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { Voice } from '../../src/model/voice.ts';
 import type { Heard } from '../../src/speech/heard.ts';
-import type { Connection } from '../link/connection.ts';
+import type { Connection, Opening } from '../link/connection.ts';
 import type { OnDeviceRecogniser } from '../on-device/recogniser.ts';
 
 /** The sound of one sentence. Mono, 16 kHz, -1 to 1. `sound` and `end`: false when it is lost. */
@@ -13,15 +14,27 @@ export interface Utterance {
   drop(): void;
 }
 
-/** Sent to the server while it is spoken. Undefined: there is no link. */
-export function toServer(connection: Connection, re: Seq | undefined): Utterance | undefined {
-  const talk = connection.talk(nanoid(), re);
+/** Sent to the server while it is spoken, with what is known of the voice. Undefined: there is no link. */
+export const toServer = (
+  connection: Connection,
+  re: Seq | undefined,
+  voice: Voice | undefined,
+): Utterance | undefined =>
+  sentOver(connection, { t: 'talk', id: nanoid(), ...(re !== undefined && { re }), ...(voice && { voice }) });
+
+/** Ten digits, sent to the server while they are read. Undefined: there is no link. */
+export const readToServer = (connection: Connection): Utterance | undefined =>
+  sentOver(connection, { t: 'read', id: nanoid() });
+
+function sentOver(connection: Connection, opening: Opening): Utterance | undefined {
+  const talk = connection.talk(opening);
   return talk && { ...talk, sound: (samples) => talk.sound(toPcm16(samples) as Int16Array<ArrayBuffer>) };
 }
 
 /** Turned into words on this phone. `done` gets them, or undefined if there were none or the model failed. */
 export function toOnDevice(
   recogniser: OnDeviceRecogniser,
+  voice: Voice | undefined,
   done: (id: MessageId, heard: Heard | undefined) => void,
 ): Utterance {
   const id = nanoid();
@@ -30,7 +43,7 @@ export function toOnDevice(
     id,
     sound: (samples) => parts.push(samples) > 0,
     end() {
-      recogniser.hear(joined(parts)).then(
+      recogniser.hear(joined(parts), voice).then(
         (heard) => done(id, heard.text === '' ? undefined : heard),
         () => done(id, undefined),
       );

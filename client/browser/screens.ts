@@ -23,6 +23,10 @@ export const SCREENS = {
   account: { path: '/account', file: 'account/account-page.tsx', needs: [], may: [] },
   /** `secret`: of an invitation to an account. */
   invited: { path: '/invited', file: 'account/invited-page.tsx', needs: ['secret'], may: [] },
+  /** Where the provider leads back to, at which people of the firm sign in. */
+  'signed-in': { path: '/signed-in', file: 'account/signed-in-page.tsx', needs: [], may: [] },
+  /** All sites of the firm in figures, for a supervisor. */
+  figures: { path: '/all-sites', file: 'account/figures-page.tsx', needs: [], may: [] },
   /** How a phone is told to trust the server's own certificate. Works over plain HTTP. */
   trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */

@@ -66,7 +66,7 @@ export function kindOf(action: Action, mounting: Mounting = 'upright'): Kind {
     case 'gain':
       return kind('gain', 'Gain');
     case 'read':
-      return kind('read', 'Read the meter');
+      return kind('read', action.as === 'trend' ? 'Look at the light' : 'Read the meter');
     case 'hold':
       return kind('hold', 'Hands off');
     case 're-aim':

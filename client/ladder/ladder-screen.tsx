@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import type { Action } from '../../src/model/advice.ts';
-import { isOnePhone } from '../../src/model/alone.ts';
+import { hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
@@ -46,12 +46,13 @@ export function LadderScreen({ room }: { room: Room }) {
   const action = order.kind === 'none' ? undefined : order.instruction?.advice.action;
   const linked = order.kind !== 'unsure';
   const isAlone = isOnePhone(job.setup?.alone);
+  const readsNumbers = isAlone && !hasNoNumbers(job.setup?.alone);
   const halted = job.stopped || job.paused;
   return (
     <main class="emitter">
       <Strip room={room} onMenu={() => setSheet('menu')} />
       <div class="emitter-stage" aria-live="polite">
-        <Stage room={room} compact={isAlone && action?.kind === 'read'} />
+        <Stage room={room} compact={readsNumbers && action?.kind === 'read'} />
       </div>
       <div class="emitter-side">
         {job.setup?.practice && (
@@ -66,7 +67,7 @@ export function LadderScreen({ room }: { room: Room }) {
         <News room={room} />
         <LastReading room={room} />
         <DeskWork room={room} />
-        {isAlone && <AtMeter room={room} />}
+        {readsNumbers && <AtMeter room={room} />}
         {microphone && <TalkButton talk={room.talk} speechReady={room.link.speech?.ready ?? false} />}
         <div class="ladder-keys">
           <div class="answer-grid">

@@ -1,5 +1,5 @@
 import type { Entry } from '../../src/model/entry.ts';
-import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { MessageId } from '../../src/model/ids.ts';
 import type { ClientMessage } from '../../src/protocol/socket.ts';
 import { decode } from './codec.ts';
 import { type Effect, type Link, type LinkEvent, newLink, step } from './link.ts';
@@ -41,6 +41,9 @@ export interface Talk {
   end(): boolean;
   drop(): void;
 }
+
+/** The message that begins one. */
+export type Opening = Extract<ClientMessage, { t: 'talk' | 'read' }>;
 
 /** Runs a `Link` on a real socket, clock and storage. */
 export class Connection {
@@ -87,7 +90,8 @@ export class Connection {
   }
 
   /** Opens an utterance. Undefined: there is no live link. */
-  talk(id: MessageId, re: Seq | undefined): Talk | undefined {
+  talk(opening: Opening): Talk | undefined {
+    const { id } = opening;
     const { conn, phase } = this.#link;
     const socket = this.#socket;
     if (phase !== 'live' || !socket) return undefined;
@@ -96,7 +100,7 @@ export class Connection {
       if (alive()) socket.send(JSON.stringify(message));
       return alive();
     };
-    send({ t: 'talk', id, ...(re !== undefined && { re }) });
+    send(opening);
     return {
       id,
       sound(pcm) {
@@ -148,5 +152,6 @@ const shows = (a: Link, b: Link): boolean =>
   a.speech !== b.speech ||
   a.serverStops !== b.serverStops ||
   a.hearing !== b.hearing ||
+  a.learnt !== b.learnt ||
   a.invites !== b.invites ||
   a.offset !== b.offset;

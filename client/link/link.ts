@@ -91,6 +91,8 @@ export interface Link {
   readonly receipt: Receipt | undefined;
   readonly speech: SpeechState | undefined;
   readonly hearing: Readonly<Partial<Record<Seat, { id: MessageId; stage: HearingStage }>>>;
+  /** What came of the last reading of ten digits at this phone. */
+  readonly learnt: Learnt | undefined;
   /** Under which a phone without a code asks this panel. */
   readonly word: string | undefined;
   /** A phone that asks to come in. */
@@ -110,6 +112,8 @@ export interface Link {
   readonly tickedAt: number;
 }
 
+/** Without `voice`: they were not heard as ten digits. */
+export type Learnt = Omit<Extract<ServerMessage, { t: 'voice' }>, 't'>;
 type HearingStage = Extract<ServerMessage, { t: 'hearing' }>['stage'];
 
 export type LinkEvent =
@@ -180,6 +184,7 @@ export const newLink = (
   receipt: undefined,
   speech: undefined,
   hearing: {},
+  learnt: undefined,
   word: undefined,
   asks: undefined,
   invites: {},
@@ -320,6 +325,10 @@ function frame(link: Link, message: ServerMessage, now: number): Stepped {
         ...link,
         hearing: { ...link.hearing, [message.seat]: { id: message.id, stage: message.stage } },
       });
+    case 'voice': {
+      const { t: _t, ...learnt } = message;
+      return same({ ...link, learnt });
+    }
     case 'invite':
       return same({
         ...without(link, message.id),

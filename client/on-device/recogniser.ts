@@ -1,10 +1,11 @@
+import type { Voice } from '../../src/model/voice.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import { type Asked, callsTo } from '../browser/calls.ts';
 
 type Question =
   | { do: 'detect'; frame: Float32Array }
   | { do: 'load' }
-  | { do: 'hear'; samples: Float32Array };
+  | { do: 'hear'; samples: Float32Array; voice: Voice | undefined };
 export type Ask = Asked<Question>;
 
 /** The voice detector and the speech model in this page. Sound is mono, 16 kHz, -1 to 1. */
@@ -13,8 +14,8 @@ export interface OnDeviceRecogniser {
   detect(frame: Float32Array): Promise<number>;
   /** Fetches and prepares the speech model. Rejects when it is not available. */
   load(): Promise<void>;
-  /** Rejects when the model is not available. */
-  hear(samples: Float32Array): Promise<Heard>;
+  /** `voice`: what is known of whoever speaks. Rejects when the model is not available. */
+  hear(samples: Float32Array, voice: Voice | undefined): Promise<Heard>;
 }
 
 /** 32 ms. */
@@ -25,7 +26,7 @@ function open(): OnDeviceRecogniser {
   return {
     detect: (frame) => ask({ do: 'detect', frame }),
     load: () => ask({ do: 'load' }),
-    hear: (samples) => ask({ do: 'hear', samples }),
+    hear: (samples, voice) => ask({ do: 'hear', samples, voice }),
   };
 }
 

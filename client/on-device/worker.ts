@@ -126,7 +126,7 @@ async function answer(ask: Ask): Promise<Answered> {
         return { id, value: undefined };
       case 'hear':
         listening ??= loadRecogniser();
-        return { id, value: await (await listening).hear(ask.samples) };
+        return { id, value: await (await listening).hear(ask.samples, { voice: ask.voice }) };
     }
   } catch (error) {
     // The next try may work: perhaps there was no link.

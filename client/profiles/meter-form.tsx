@@ -1,3 +1,4 @@
+import { OWN_GAIN_HIDES } from '../../src/phrases/looking.ts';
 import { GAIN_NAMES, LAW_NAMES, METER_LABELS } from '../../src/phrases/profiles.ts';
 import { Choice, Field, Fields } from '../ui/field.tsx';
 import type { Errors, MeterDraft } from './profile-draft.ts';
@@ -20,7 +21,7 @@ export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
       unit={unit}
       hint={hint}
       error={errors[`meter.${key}`]}
-      inputMode={key === 'settle' || key === 'hold' ? 'decimal' : 'text'}
+      inputMode="text"
       onInput={put(key)}
     />
   );
@@ -68,19 +69,46 @@ export function MeterForm({ meter, errors, open, onInput }: MeterFormProps) {
         {number('tolerance', meter.unit, 'Two readings no further apart count as the same.')}
       </Fields>
       <Fields legend="Its speed">
-        <div class="pairs">
-          {number('settle', 'seconds')}
-          {number('hold', 'seconds')}
-        </div>
-        <Choice
-          label={METER_LABELS.gain}
-          value={meter.gain}
-          options={options(GAIN_NAMES)}
-          onInput={put('gain')}
-        />
+        <Speed meter={meter} errors={errors} onInput={onInput} />
         {(meter.gain === 'continuous' || meter.gain === 'stepped') && number('gainDbPerStep', 'dB')}
       </Fields>
     </details>
+  );
+}
+
+interface SpeedProps extends Omit<MeterFormProps, 'open'> {
+  /** An indicator without a number: what sets its own gain would hide the peak. */
+  isIndicator?: boolean;
+}
+
+/** How long it takes, and how its gain is set: all that counts of an indicator that shows no number. */
+export function Speed({ meter, errors, isIndicator, onInput }: SpeedProps) {
+  const put = (key: keyof MeterDraft) => (value: string) => onInput({ ...meter, [key]: value });
+  const { automatic, ...others } = GAIN_NAMES;
+  const time = (key: 'settle' | 'hold') => (
+    <Field
+      label={METER_LABELS[key]}
+      value={meter[key]}
+      unit="seconds"
+      error={errors[`meter.${key}`]}
+      inputMode="decimal"
+      onInput={put(key)}
+    />
+  );
+  return (
+    <>
+      <div class="pairs">
+        {time('settle')}
+        {time('hold')}
+      </div>
+      <Choice
+        label={METER_LABELS.gain}
+        value={meter.gain}
+        options={options(isIndicator ? others : GAIN_NAMES)}
+        hint={isIndicator ? OWN_GAIN_HIDES : undefined}
+        onInput={put('gain')}
+      />
+    </>
   );
 }
 

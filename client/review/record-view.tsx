@@ -1,8 +1,10 @@
 import type { ComponentChildren } from 'preact';
 import { useCallback, useEffect, useMemo, useState } from 'preact/hooks';
+import { hasNoNumbers } from '../../src/model/alone.ts';
 import type { Log } from '../../src/model/entry.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import { AXES } from '../../src/model/turns.ts';
+import { NO_NUMBERS_DRAWN } from '../../src/phrases/looking.ts';
 import { RECORD_OF } from '../../src/phrases/visits.ts';
 import type { Heading } from '../../src/record/heading.ts';
 import { TimeChart } from '../charts/time-chart.tsx';
@@ -167,7 +169,7 @@ export function RecordView({
           {exchanged}
           <section class="charts" aria-labelledby="charts-title">
             <h2 id="charts-title">Charts</h2>
-            {charts.slice(0, drawn - 1)}
+            {hasNoNumbers(setup.alone) ? <p>{NO_NUMBERS_DRAWN}</p> : charts.slice(0, drawn - 1)}
           </section>
         </div>
       )}

@@ -1,16 +1,24 @@
 import type { ComponentChildren } from 'preact';
 import { type Series, topOf } from '../../src/log/series.ts';
+import { hasNoNumbers } from '../../src/model/alone.ts';
 import type { Seq } from '../../src/model/ids.ts';
 import type { MeterProfile } from '../../src/model/profile.ts';
 import type { Axis } from '../../src/model/turns.ts';
 import { gainChange } from '../../src/phrases/gain.ts';
+import { BAND_NOT_READ } from '../../src/phrases/looking.ts';
 import { personText } from '../../src/phrases/people.ts';
 import { positionText } from '../../src/phrases/position.ts';
 import { FINAL_AS, readingWithUnit } from '../../src/phrases/readings.ts';
-import { ACCEPTED, ACCEPTED_BY_OVERRIDE, HOW_FAR, headingText } from '../../src/phrases/record-heading.ts';
+import {
+  ACCEPTED,
+  ACCEPTED_BY_OVERRIDE,
+  HOW_FAR,
+  headingText,
+  ON_TRENDS,
+} from '../../src/phrases/record-heading.ts';
 import { lengthText, shownFor } from '../../src/phrases/units.ts';
 import type { Heading } from '../../src/record/heading.ts';
-import type { AlignmentStatus, Count } from '../../src/record/overview.ts';
+import type { Count } from '../../src/record/overview.ts';
 import { clock, day, duration, timeZone } from '../browser/times.ts';
 import type { Picks } from '../charts/marker.tsx';
 import { EntryLinks } from './entry-links.tsx';
@@ -29,14 +37,14 @@ export const Verdict = ({
   <section class="verdict" aria-labelledby="summary-title">
     <div class={`status ${heading.look}`}>
       <h2 id="summary-title">{headingText(heading)}</h2>
-      <Accepted alignment={record.overview.alignment} onPick={onPick} />
+      <Accepted record={record} onPick={onPick} />
     </div>
   </section>
 );
 
 /** What was reached: reading, peaks and time. */
 export function Figures({ record, meter }: Omit<Props, 'onPick'>) {
-  const { overview, series, final } = record;
+  const { overview, series, final, state } = record;
   const { from, to } = overview;
   return (
     <section class="summary" aria-label="Figures">
@@ -44,7 +52,14 @@ export function Figures({ record, meter }: Omit<Props, 'onPick'>) {
         <Figure name="Final reading">
           {final ? readingWithUnit(final.reading, meter) : 'none yet'}
           <small>
-            {final && `${FINAL_AS[final.as]}; `}band {meter.bandLow} to {meter.bandHigh} {meter.unit}
+            {final && `${FINAL_AS[final.as]}; `}
+            {hasNoNumbers(state.setup?.alone) ? (
+              BAND_NOT_READ
+            ) : (
+              <>
+                band {meter.bandLow} to {meter.bandHigh} {meter.unit}
+              </>
+            )}
           </small>
         </Figure>
         <Figure name="Highest seen at">
@@ -105,12 +120,14 @@ export function Counters({ record, meter, onPick }: Props) {
 }
 
 /** What was accepted and when, in one line; what came of it since is among the findings. */
-function Accepted({ alignment, onPick }: { alignment: AlignmentStatus } & Picks) {
+function Accepted({ record: { overview, state }, onPick }: Pick<Props, 'record'> & Picks) {
+  const { alignment } = overview;
   if (alignment.kind !== 'accepted') return <p>{HOW_FAR[alignment.kind]}</p>;
   const { seq, at, override } = alignment;
+  const onEvidence = hasNoNumbers(state.setup?.alone) ? ON_TRENDS : ACCEPTED;
   return (
     <p>
-      {override ? ACCEPTED_BY_OVERRIDE : ACCEPTED} at {clock(at, true)}, entry{' '}
+      {override ? ACCEPTED_BY_OVERRIDE : onEvidence} at {clock(at, true)}, entry{' '}
       <EntryLinks seqs={[seq]} onPick={onPick} />
     </p>
   );

@@ -1,5 +1,9 @@
 import type { ComponentChildren } from 'preact';
+import { hasNoNumbers } from '../../src/model/alone.ts';
+import { searchFactText } from '../../src/phrases/facts.ts';
+import { LAST_LOOK } from '../../src/phrases/looking.ts';
 import { readingText } from '../../src/phrases/readings.ts';
+import { countedOf } from '../../src/visit/state.ts';
 import type { Room } from './use-room.ts';
 
 const NONE = 'none yet';
@@ -7,6 +11,7 @@ const NONE = 'none yet';
 /** The last valid reading, large, with its age. */
 export function LastReading({ room, children }: { room: Room; children?: ComponentChildren }) {
   const { reading, setup } = room.job;
+  if (hasNoNumbers(setup?.alone)) return <LastLook room={room} />;
   const text = reading && setup ? readingText(reading.reading, setup.meter) : undefined;
   return (
     <section class="reading" aria-label="Last reading">
@@ -19,6 +24,21 @@ export function LastReading({ room, children }: { room: Room; children?: Compone
       </strong>
       {reading?.reading.kind === 'value' && <span class="reading-unit">{setup?.meter.unit}</span>}
       {children}
+    </section>
+  );
+}
+
+/** What the light was last said to do, where no number is read. */
+function LastLook({ room: { job, now } }: { room: Room }) {
+  const last = countedOf(job).findLast(({ type }) => type === 'trend' || type === 'reading');
+  const text = last && job.setup ? searchFactText(last, job.setup.meter) : NONE;
+  return (
+    <section class="reading" aria-label={LAST_LOOK}>
+      <span class="reading-label">
+        {LAST_LOOK}
+        {last && <small>{ageText(now - last.at)}</small>}
+      </span>
+      <strong class={text.length > 6 ? 'reading-value long' : 'reading-value'}>{text}</strong>
     </section>
   );
 }

@@ -1,18 +1,21 @@
 import { useRef, useState } from 'preact/hooks';
-import type { AloneWay } from '../../src/model/alone.ts';
-import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { type AloneWay, hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
+import { INDICATOR, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
+import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
 import { openJob } from '../browser/job-requests.ts';
 import { ApiError } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { BeginHere } from '../here/begin-here.tsx';
 import { useAdmission } from '../people/admission.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { sitterOf } from '../people/sitter.ts';
 import { usePerson } from '../people/use-person.ts';
 import { AdjusterForm } from '../profiles/adjuster-form.tsx';
-import { MeterForm } from '../profiles/meter-form.tsx';
+import { MeterForm, Speed } from '../profiles/meter-form.tsx';
 import { type Draft, type Errors, meterDraft, newDraft, parseDraft } from '../profiles/profile-draft.ts';
 import { ownMeters, rememberMeter } from '../profiles/saved-profiles.ts';
 import { ownUnits, rememberUnits } from '../profiles/saved-units.ts';
@@ -25,12 +28,16 @@ import { Page } from '../ui/page.tsx';
 
 /** At the panel: names the job and opens it. `onOpened` is called when this phone keeps its seat. */
 export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; onOpened: () => void }) {
-  const [meters] = useState(() => [...ownMeters(browserStorage), ...NEUTRAL_METERS]);
+  const isIndicator = hasNoNumbers(alone);
+  const [meters] = useState(() =>
+    isIndicator ? [INDICATOR] : [...ownMeters(browserStorage), ...NEUTRAL_METERS],
+  );
   const [chosen, setChosen] = useState('0');
   const [draft, setDraft] = useState<Draft>(() => newDraft(meters[0], ownUnits(browserStorage)));
   const [errors, setErrors] = useState<Errors>({});
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
+  const [noServer, setNoServer] = useState(false);
   const [left] = useState(() => savedSeat(browserStorage, 'panel'));
   const who = usePerson();
   const form = useRef<HTMLFormElement>(null);
@@ -56,22 +63,37 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     const parsed = parseDraft(draft);
     setErrors(errorsOf(draft));
     setFailure(undefined);
+    setNoServer(false);
     if (parsed.kind === 'wrong') {
       showFirstError(form.current);
       return;
     }
     setBusy(true);
     try {
-      const setup = { ...parsed.setup, ...(alone && { alone }) };
+      const setup = setupOf(parsed);
       const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitterOf(who.typed) }));
-      rememberMeter(browserStorage, setup.meter);
+      if (!isIndicator) rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
       onOpened();
     } catch (error) {
       setBusy(false);
       setFailure(error instanceof ApiError ? error.message : `The job could not be opened: ${error}`);
+      setNoServer(isOnePhone(alone) && error instanceof ApiError && error.message === NO_ANSWER);
     }
+  };
+
+  const setupOf = ({ setup }: { setup: JobSetup }): JobSetup => ({ ...setup, ...(alone && { alone }) });
+
+  /** What the form says, as `submit` takes it. */
+  const typed = () => {
+    const parsed = parseDraft(draft);
+    setErrors(errorsOf(draft));
+    if (parsed.kind === 'wrong') {
+      showFirstError(form.current);
+      return undefined;
+    }
+    return { setup: setupOf(parsed), sitter: sitterOf(who.typed) };
   };
 
   const wrongInMeter = Object.keys(errors).some((path) => path.startsWith('meter.'));
@@ -108,19 +130,25 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
           onInput={(pathLength) => put({ pathLength })}
         />
         <UnitsChoice units={draft.units} onInput={(units) => put({ units })} />
-        <Choice
-          label="Meter"
-          value={chosen}
-          options={meters.map((meter, i) => ({ value: String(i), label: meter.name }))}
-          hint={meterText(draft.meter)}
-          onInput={choose}
-        />
-        <MeterForm
-          meter={draft.meter}
-          errors={errors}
-          open={wrongInMeter}
-          onInput={(meter) => put({ meter })}
-        />
+        {isIndicator ? (
+          <Speed meter={draft.meter} errors={errors} isIndicator onInput={(meter) => put({ meter })} />
+        ) : (
+          <>
+            <Choice
+              label="Meter"
+              value={chosen}
+              options={meters.map((meter, i) => ({ value: String(i), label: meter.name }))}
+              hint={meterText(draft.meter)}
+              onInput={choose}
+            />
+            <MeterForm
+              meter={draft.meter}
+              errors={errors}
+              open={wrongInMeter}
+              onInput={(meter) => put({ meter })}
+            />
+          </>
+        )}
         <AdjusterForm
           adjusters={draft.adjusters}
           errors={errors}
@@ -134,6 +162,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}
         </button>
+        {noServer && <BeginHere typed={typed} onBegun={onOpened} />}
       </form>
     </Page>
   );

@@ -307,6 +307,7 @@ export function accountsApi({ entrance, limits, clock, log }: AccountDeps): Hono
     const wall = (at: number) => Math.round(clock.now() - (now - at));
     return {
       holder: holderOf(account),
+      ...(own.of && { sso: true as const }),
       passkeys: account.passkeys.map(({ id, madeAt, usedAt, rpId }) => ({
         id,
         madeAt,

@@ -1,4 +1,5 @@
 import type { AccountId } from '../../src/model/account.ts';
+import type { Holder } from '../../src/protocol/accounts.ts';
 import { digest, newToken } from './secrets.ts';
 
 /** OWASP Session Management Cheat Sheet: half an hour without use, a working day in any case; from memory. */
@@ -15,6 +16,8 @@ export interface SessionOf {
   /** Left out where a passphrase was shown: nobody knows by whom. */
   readonly account?: AccountId;
   readonly device: string;
+  /** Of somebody whose account is not ours: who they are, and how long ago they proved it there, ms; undefined where it was not said. */
+  readonly of?: { readonly holder: Holder; readonly provenAgo: number | undefined };
 }
 
 export interface Session extends SessionOf {
@@ -81,4 +84,5 @@ const isOver = ({ begun, used }: Session, now: number): boolean =>
   now - used >= IDLE_MS || now - begun >= ABSOLUTE_MS;
 
 /** Whether its person has proven lately who they are. */
-export const isFresh = ({ begun }: Session, now: number): boolean => now - begun < FRESH_MS;
+export const isFresh = ({ begun, of }: Session, now: number): boolean =>
+  now - begun + (of ? (of.provenAgo ?? FRESH_MS) : 0) < FRESH_MS;

@@ -6,11 +6,11 @@ import type { Refusal } from '../../src/model/refusal.ts';
 import { PASSPHRASE_NEEDED, WRONG_PASSPHRASE } from '../../src/phrases/access.ts';
 import { ACCOUNT_NEEDED, lacksText } from '../../src/phrases/accounts.ts';
 import { TOO_MANY_CODES } from '../../src/phrases/limits.ts';
-import type { Access, AccessKind } from '../../src/protocol/accounts.ts';
+import type { Access, AccessKind, Holder } from '../../src/protocol/accounts.ts';
 import { ROUTES } from '../../src/protocol/routes.ts';
 import { Guesses } from '../guard/guesses.ts';
 import type { Limits } from '../guard/limits.ts';
-import { ABSOLUTE_MS, type Session, Sessions } from '../guard/sessions.ts';
+import { ABSOLUTE_MS, type Session, type SessionOf, Sessions } from '../guard/sessions.ts';
 import { type Account, accountOf, EMPTY_BOOK } from '../store/account-book.ts';
 import type { AccountsFile } from '../store/accounts.ts';
 import type { PassphraseCheck } from '../store/passphrase.ts';
@@ -35,12 +35,14 @@ export class Entrance {
     limits: Limits,
     private readonly passphrase: PassphraseCheck | undefined,
     readonly accounts: AccountsFile | undefined,
+    /** Where people of the firm sign in: its name. Then an account is needed. */
+    private readonly sso: string | undefined = undefined,
   ) {
     this.guesses = new Guesses(limits, performance.now());
   }
 
   get kind(): AccessKind {
-    if (this.accounts?.read().required) return 'accounts';
+    if (this.sso !== undefined || this.accounts?.read().required) return 'accounts';
     return this.passphrase?.isSet() ? 'passphrase' : 'open';
   }
 
@@ -70,6 +72,7 @@ export class Entrance {
   visitor(c: Context<Env>): Visitor | undefined {
     const session = this.sessions.use(secretOf(c), performance.now());
     if (session?.account === undefined) return undefined;
+    if (session.of) return { account: ofFirm(session.account, session.of.holder), session };
     const account = accountOf(this.accounts?.read() ?? EMPTY_BOOK, session.account);
     return account && { account, session };
   }
@@ -77,6 +80,11 @@ export class Entrance {
   /** The caller is signed in from here on, with another secret than before. */
   signIn(c: Context<Env>, account: AccountId, device: string): void {
     this.begin(c, { account, device });
+  }
+
+  /** The same, for an account that is not ours. */
+  signInFrom(c: Context<Env>, session: Required<SessionOf>): void {
+    this.begin(c, session);
   }
 
   /** `work` says whether what was tried is right. Wrong ones are counted, and stop their own block of addresses first. */
@@ -99,7 +107,8 @@ export class Entrance {
       const account = kind === 'accounts' ? this.visitor(c)?.account : undefined;
       const holder = account && { name: account.name, role: account.role };
       const isIn = kind === 'passphrase' ? this.hasShownPassphrase(c) : holder !== undefined;
-      return c.json({ kind, isIn, ...(holder && { holder }) } satisfies Access);
+      const { sso } = this;
+      return c.json({ kind, isIn, ...(holder && { holder }), ...(sso && { sso }) } satisfies Access);
     });
     answer(app, ROUTES.enter, async (c) => {
       const { kind, passphrase } = this;
@@ -132,12 +141,21 @@ export class Entrance {
     return session !== undefined && session.account === undefined;
   }
 
-  private begin(c: Context<Env>, of: { account?: AccountId; device: string }): void {
+  private begin(c: Context<Env>, of: SessionOf): void {
     const name = isSecure(c) ? NAMES.secure : NAMES.plain;
     const secret = this.sessions.begin(performance.now(), getCookie(c, name), of);
     setCookie(c, name, secret, { ...cookie(name), maxAge: ABSOLUTE_MS / 1000 });
   }
 }
+
+/** It ends with its session: nothing of it is kept. */
+const ofFirm = (id: AccountId, { name, role }: Holder): Account => ({
+  id,
+  name,
+  role,
+  madeAt: 0,
+  passkeys: [],
+});
 
 const cookie = (name: string) =>
   ({ httpOnly: true, sameSite: 'Strict', path: '/', secure: name === NAMES.secure }) as const;
@@ -146,7 +164,7 @@ const cookie = (name: string) =>
  * Whether the browser came over https, to us or to a proxy before us. A browser writes `Origin` itself, on every request
  * that changes something.
  */
-const isSecure = (c: Context<Env>): boolean =>
+export const isSecure = (c: Context<Env>): boolean =>
   (c.env.incoming.socket as TLSSocket).encrypted === true ||
   c.req.header('origin')?.startsWith('https://') === true;
 

@@ -287,7 +287,9 @@ export class Connection implements Member {
       return this.refuse('bad-message', ONLY_WATCHERS_SIGN, id);
     switch (message.t) {
       case 'talk':
-        return talks.open(id, message.re);
+        return talks.open(id, message);
+      case 'read':
+        return talks.open(id, 'reading');
       case 'talk-end':
         return talks.end(id);
       case 'talk-drop':

@@ -1,4 +1,8 @@
 import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { Voice } from '../../src/model/voice.ts';
+
+/** What comes with the sound: the instruction on the screen, and what is known of the voice; or that it is a reading of ten digits. */
+export type Purpose = { re?: Seq | undefined; voice?: Voice | undefined } | 'reading';
 
 /** The sound of one utterance, while it arrives. */
 export class Talk {
@@ -7,7 +11,7 @@ export class Talk {
 
   constructor(
     readonly id: MessageId,
-    readonly re: Seq | undefined,
+    readonly purpose: Purpose,
     private readonly maxBytes: number,
   ) {}
 

@@ -1,7 +1,7 @@
 import type { Input } from '../../src/conversation/input.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { Seat } from '../../src/model/facts.ts';
-import type { MessageId, Seq } from '../../src/model/ids.ts';
+import type { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { TOO_MANY_TALKS } from '../../src/phrases/limits.ts';
 import { HALF_SAMPLE, NO_ENGINE, NO_TALK, SOUND_TOO_FAST } from '../../src/phrases/no-speech.ts';
@@ -11,7 +11,7 @@ import type { HeavyWork } from '../guard/turns.ts';
 import type { SpeechService } from '../speech/service.ts';
 import type { Store } from '../store/store.ts';
 import type { Room } from './room.ts';
-import { Talk } from './talk.ts';
+import { type Purpose, Talk } from './talk.ts';
 
 interface Phone {
   send(message: ServerMessage): void;
@@ -34,6 +34,8 @@ type Stage = Extract<ServerMessage, { t: 'hearing' }>['stage'];
  */
 export class Talks {
   private coming: Talk | undefined;
+  /** A reading that was cut short. No log knows it, and its end may still come. */
+  private readingOver: MessageId | undefined;
 
   constructor(
     private readonly seat: Seat,
@@ -44,14 +46,14 @@ export class Talks {
     private readonly place: string,
   ) {}
 
-  async open(id: MessageId, re: Seq | undefined): Promise<void> {
+  async open(id: MessageId, purpose: Purpose): Promise<void> {
     await this.cutShort();
     if (await this.isKnown(id)) return;
     if (!this.deps.speech.isInstalled) {
       this.phone.refuse('speech-unavailable', NO_ENGINE, id);
       return;
     }
-    this.coming = new Talk(id, re, this.deps.limits.maxTalkBytes);
+    this.coming = new Talk(id, purpose, this.deps.limits.maxTalkBytes);
     this.stage(id, 'listening');
   }
 
@@ -64,7 +66,7 @@ export class Talks {
       this.giveUp(talk, 'too-fast', SOUND_TOO_FAST);
     } else if (!talk.add(part)) {
       this.coming = undefined;
-      await this.unheard(talk.id, 'cut-short', talk.id);
+      await this.notWhole(talk, talk.id);
     }
   }
 
@@ -73,8 +75,8 @@ export class Talks {
     if (talk?.id === id) {
       this.coming = undefined;
       // Not awaited: other words must not wait for the speech engine.
-      void this.hear(talk);
-    } else if (!(await this.isKnown(id))) {
+      void this.listen(talk);
+    } else if (id !== this.readingOver && !(await this.isKnown(id))) {
       this.phone.refuse('bad-message', NO_TALK, id);
     }
   }
@@ -89,35 +91,60 @@ export class Talks {
   async cutShort(): Promise<void> {
     const talk = this.coming;
     this.coming = undefined;
-    if (talk) await this.unheard(talk.id, 'cut-short');
+    if (talk) await this.notWhole(talk);
   }
 
-  private async hear(talk: Talk): Promise<void> {
-    const { id, re } = talk;
-    const { seat, room } = this;
-    room.talksUnderWay.add(id);
+  private async listen(talk: Talk): Promise<void> {
+    const { id, purpose } = talk;
+    this.room.talksUnderWay.add(id);
     try {
       this.stage(id, 'working');
-      const hearing = this.deps.heavy.talks.take({ key: room.job, place: this.place }, () =>
-        this.deps.speech.hear(talk.pcm, room.expected),
-      );
-      if (!hearing) {
-        this.phone.refuse('too-fast', TOO_MANY_TALKS, id);
-        return this.stage(id, 'failed');
-      }
-      const heard = await hearing;
-      const kept = room.soundToKeep(talk.pcm);
-      const sound = kept && { sound: kept.fact };
-      if (heard.kind === 'unheard') {
-        const input: Input = { kind: 'unheard', seat, why: heard.why, ...sound };
-        return await this.submit(id, input, 'failed', id, kept?.enclosure);
-      }
-      const { text, confidence, alternatives } = heard;
-      const words: Input = { kind: 'words', seat, via: 'voice', text, confidence, alternatives, ...sound };
-      await this.submit(id, re === undefined ? words : { ...words, re }, 'done', id, kept?.enclosure);
+      await (purpose === 'reading' ? this.learn(talk) : this.hear(talk, purpose));
     } finally {
-      room.talksUnderWay.delete(id);
+      this.room.talksUnderWay.delete(id);
     }
+  }
+
+  private async hear({ id, pcm }: Talk, { re, voice }: Exclude<Purpose, 'reading'>): Promise<void> {
+    const { seat, room } = this;
+    const heard = await this.inTurn(id, () => this.deps.speech.hear(pcm, room.expected, voice));
+    if (!heard) return;
+    const kept = room.soundToKeep(pcm);
+    const sound = kept && { sound: kept.fact };
+    if (heard.kind === 'unheard') {
+      const input: Input = { kind: 'unheard', seat, why: heard.why, ...sound };
+      return this.submit(id, input, 'failed', id, kept?.enclosure);
+    }
+    const { kind: _, ...said } = heard;
+    const words: Input = { kind: 'words', seat, via: 'voice', ...said, ...sound };
+    await this.submit(id, re === undefined ? words : { ...words, re }, 'done', id, kept?.enclosure);
+  }
+
+  /** What a reading says of the voice goes to the phone, and nowhere else. */
+  private async learn({ id, pcm }: Talk): Promise<void> {
+    const learnt = await this.inTurn(id, () => this.deps.speech.learn(pcm));
+    if (!learnt) return;
+    const voice = learnt.kind === 'learnt' ? learnt.voice : undefined;
+    this.room.tellSeat(this.seat, { t: 'voice', id, ...(voice && { voice }) });
+    this.stage(id, learnt.kind === 'learnt' ? 'done' : 'failed');
+  }
+
+  /** Undefined where too much waits already; the phone is told. */
+  private async inTurn<T>(id: MessageId, work: () => Promise<T>): Promise<T | undefined> {
+    const { room, place } = this;
+    const done = this.deps.heavy.talks.take({ key: room.job, place }, work);
+    if (done) return done;
+    this.phone.refuse('too-fast', TOO_MANY_TALKS, id);
+    this.stage(id, 'failed');
+    return undefined;
+  }
+
+  /** Of a reading that was cut short nothing is logged either. */
+  private async notWhole({ id, purpose }: Talk, ref?: MessageId): Promise<void> {
+    if (purpose !== 'reading') return this.unheard(id, 'cut-short', ref);
+    this.readingOver = id;
+    this.room.tellSeat(this.seat, { t: 'voice', id });
+    this.stage(id, 'failed');
   }
 
   private unheard(id: MessageId, why: UnheardWhy, ref?: MessageId): Promise<void> {

@@ -1,4 +1,4 @@
-import type { Pool, PoolConfig, QueryResultRow } from 'pg';
+import type { Pool, PoolConfig, QueryConfig, QueryResultRow } from 'pg';
 import { StoreFailure } from '../store/store.ts';
 import { type DatabaseAddress, DEFAULT_SCHEMA, nameOf, passwordIn } from './address.ts';
 
@@ -9,6 +9,8 @@ const BIGINT = 20;
 const STATEMENT_MS = 15_000;
 /** And so long we wait for an answer, where the database or the way to it says nothing any more. */
 const ANSWER_MS = 20_000;
+/** Making tables anew takes as long as there are entries. */
+const CHANGE_OF_TABLES_MS = 6 * 3600_000;
 const CONNECT_MS = 5_000;
 const CONNECTIONS = 6;
 
@@ -93,18 +95,27 @@ export class Database {
     return this.within('BEGIN', work);
   }
 
+  /** The same, for work on the tables themselves: it may take hours. */
+  changeOfTables<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+    return this.within('BEGIN; SET LOCAL statement_timeout = 0', work, CHANGE_OF_TABLES_MS);
+  }
+
   /** What `work` reads is all of one moment, whatever other processes write meanwhile. Rejects with `StoreFailure`. */
   snapshot<T>(work: (rows: Database['rows']) => Promise<T>): Promise<T> {
     return this.within('BEGIN ISOLATION LEVEL REPEATABLE READ READ ONLY', work);
   }
 
-  private async within<T>(begin: string, work: (rows: Database['rows']) => Promise<T>): Promise<T> {
+  private async within<T>(
+    begin: string,
+    work: (rows: Database['rows']) => Promise<T>,
+    answerMs = ANSWER_MS,
+  ): Promise<T> {
     const client = await this.pool.connect().catch(failed);
     // A connection that breaks between two statements says so to nobody else, and would end the process.
     const ignore = () => {};
     client.on('error', ignore);
     const rows: Database['rows'] = (sql, given = []) =>
-      client.query(sql, [...given]).then((result) => result.rows, failed);
+      client.query(statement(sql, given, answerMs)).then((result) => result.rows, failed);
     try {
       await rows(begin);
       const result = await work(rows);
@@ -123,6 +134,10 @@ export class Database {
     return this.pool.end();
   }
 }
+
+/** `pg` takes the time for an answer with each statement, too; its types do not say so. */
+const statement = (text: string, given: readonly Given[], query_timeout: number): QueryConfig =>
+  ({ text, query_timeout, ...(given.length > 0 && { values: [...given] }) }) as QueryConfig;
 
 /** Loaded only for who has such a store. */
 async function packages() {

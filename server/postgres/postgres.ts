@@ -28,6 +28,7 @@ import {
 import { isSealed, type SummaryKey, sealOf, UNSEALED } from '../store/summary-key.ts';
 import { Batches, type Outcome } from './batches.ts';
 import { type Database, isRolledBack } from './database.ts';
+import { PostgresFigures } from './figures.ts';
 import { type Fence, PostgresLeases } from './leases.ts';
 
 /** Rows that an audit reads at a time. */
@@ -58,17 +59,20 @@ type Became = Appended | { kind: 'fenced' };
 export class PostgresStore implements Store {
   readonly name = 'postgres';
   readonly leases: PostgresLeases;
+  readonly figures: PostgresFigures;
   private closing: Promise<void> | undefined;
   private saidUnsealed = false;
   private readonly appends = new Batches<Ready, Became>((batch) => this.appendAll(batch), MOST_TOGETHER);
 
-  /** `database`: brought up by `openPostgres`. */
+  /** `database`: brought up by `openPostgres`. `firm`: whose login it is; '' where one firm has the database for itself. */
   constructor(
     readonly database: Database,
+    readonly firm: string,
     private readonly key: SummaryKey,
     private readonly warn: Warn,
   ) {
     this.leases = new PostgresLeases(database);
+    this.figures = new PostgresFigures(database);
   }
 
   async append(
@@ -231,7 +235,7 @@ export class PostgresStore implements Store {
   async keepSummary(job: JobId, kept: KeptSummary): Promise<void> {
     await this.database.rows(
       `INSERT INTO summaries (job, count, hash, body, seal) VALUES ($1, $2, $3, $4, $5)
-        ON CONFLICT (job) DO UPDATE
+        ON CONFLICT (job, firm) DO UPDATE
         SET count = excluded.count, hash = excluded.hash, body = excluded.body, seal = excluded.seal`,
       [job, kept.count, kept.hash, kept.body, sealOf(this.key, job, kept)],
     );
@@ -243,7 +247,7 @@ export class PostgresStore implements Store {
 
   signedHeads(after: number, limit: number): Promise<LoggedHead[]> {
     return this.database.rows<LoggedHead>(
-      'SELECT job, count, hash, at, key, signature FROM signed_heads WHERE number >= $1 ORDER BY number LIMIT $2',
+      'SELECT job, count, hash, at, key, signature FROM signed_heads WHERE firm = current_firm() AND number >= $1 ORDER BY number LIMIT $2',
       [after, limit],
     );
   }

@@ -1,3 +1,6 @@
+import { FIGURES } from './figures-schema.ts';
+import { FIRMS, GRANTS, LOGS_OF_FIRMS } from './firms-schema.ts';
+
 /**
  * The tables of the SQLite file (server/store/schema.ts), with the rules that no program can get round. Names and messages are
  * ordered by their bytes, whatever the language of the database.
@@ -129,7 +132,10 @@ const LEASES = `
     fence bigint NOT NULL
   );
   CREATE INDEX leases_by_process ON leases (process);
+`;
 
+/** `key`: what names a log in the table of leases. */
+const takeLease = (key: string): string => `
   CREATE FUNCTION take_lease(_job text, _process bigint) RETURNS jsonb LANGUAGE plpgsql AS $$
   DECLARE
     _is record;
@@ -144,12 +150,14 @@ const LEASES = `
       RETURN jsonb_build_object('url', _is.url);
     END IF;
     INSERT INTO leases AS l (job, process, fence) VALUES (_job, _process, nextval('fences'))
-      ON CONFLICT (job) DO UPDATE SET process = excluded.process, fence = excluded.fence WHERE l.fence = _is.fence
+      ON CONFLICT (${key}) DO UPDATE SET process = excluded.process, fence = excluded.fence WHERE l.fence = _is.fence
       RETURNING l.fence INTO _fence;
     -- Of a log without a head, nothing was locked, and somebody else was quicker.
     RETURN CASE WHEN _fence IS NULL THEN take_lease(_job, _process) ELSE jsonb_build_object('fence', _fence) END;
   END $$;
+`;
 
+const PROCESSES = `
   CREATE FUNCTION renew_process(_process bigint, _url text, _ms integer) RETURNS void LANGUAGE sql AS $$
     INSERT INTO processes (number, url, alive_until) OVERRIDING SYSTEM VALUE
       VALUES (_process, _url, now() + _ms * interval '1 ms')
@@ -168,9 +176,9 @@ const LEASES = `
  * One append: all of it or nothing, in the transaction of the statement that calls it, with the same answers as the other
  * stores. An append names the fence of its process where that has the job; what no process has, as the log of a site, is appended
  * without one. The head's row is locked first by everyone, also by who takes a lease: so appends of a job, and changes of
- * who may append, come one after the other.
+ * who may append, come one after the other. `key`: what names a log in the tables of heads and codes.
  */
-const APPEND = `
+const append = (key: string): string => `
   CREATE FUNCTION append(_write jsonb) RETURNS jsonb LANGUAGE plpgsql AS $$
   DECLARE
     _job text COLLATE "C" := _write->>'job';
@@ -221,7 +229,7 @@ const APPEND = `
         SELECT _job, (r->>'seq')::integer, r->>'salt', r->>'names' FROM jsonb_array_elements(_rows) r
         WHERE r->>'names' IS NOT NULL;
       INSERT INTO heads AS h (job, count, hash) VALUES (_job, (_last->>'seq')::integer + 1, _last->>'hash')
-        ON CONFLICT (job) DO UPDATE SET count = excluded.count, hash = excluded.hash WHERE h.count = _count;
+        ON CONFLICT (${key}) DO UPDATE SET count = excluded.count, hash = excluded.hash WHERE h.count = _count;
       IF NOT FOUND THEN
         RAISE EXCEPTION 'the log was begun by another process at the same time';
       END IF;
@@ -243,7 +251,7 @@ const APPEND = `
     IF _keys ? 'code' THEN
       INSERT INTO codes (code, job, seat, expires_at)
         VALUES (_keys#>>'{code,code}', _job, _keys#>>'{code,seat}', (_keys#>>'{code,expiresAt}')::bigint)
-        ON CONFLICT (job, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at;
+        ON CONFLICT (${key}, seat) DO UPDATE SET code = excluded.code, expires_at = excluded.expires_at;
     END IF;
 
     IF _beside ? 'put' THEN
@@ -289,5 +297,6 @@ const ADD_STAMP = `
 
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
 export const STEPS: readonly string[] = [
-  TABLES + APPEND_ONLY + LEASES + APPEND + ADD_SIGNED_HEADS + ADD_STAMP,
+  TABLES + APPEND_ONLY + LEASES + takeLease('job') + PROCESSES + append('job') + ADD_SIGNED_HEADS + ADD_STAMP,
+  FIRMS + LOGS_OF_FIRMS + takeLease('job, firm') + append('job, firm') + FIGURES + GRANTS,
 ];

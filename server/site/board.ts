@@ -17,11 +17,13 @@ import {
   NO_NAME_LEFT,
 } from '../../src/phrases/damage.ts';
 import type { Damage, PairRow, SiteFindings, SiteRole, SiteView } from '../../src/protocol/site.ts';
+import { pairFigures } from '../../src/record/pair-figures.ts';
 import { statusOnSite } from '../../src/record/status.ts';
 import { outcomeOf, type VisitSummary } from '../../src/record/visit-summary.ts';
 import { livePairs, type SitePair } from '../../src/site/state.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Summaries, VisitResult } from '../record/summaries.ts';
+import type { SiteFigures } from '../store/figures.ts';
 import type { Site } from './site.ts';
 
 /** What is known of a visit, or that its log is still being read. */
@@ -76,6 +78,21 @@ export class Board {
     const ids = new Set(wanted.map(({ pair }) => pair.plan.id));
     const site = findingsOf(known).filter(({ pair }) => ids.has(pair));
     return { perPair, site: site.map((each) => ({ ...each, entries: [...each.entries] })) };
+  }
+
+  /** Of every pair that belongs to the site now. Rejects with `StoreFailure`. */
+  async figures({ head, state }: Site): Promise<SiteFigures> {
+    const known = await this.knownOf(livePairs(state));
+    const findings = findingsOf(known);
+    const pairs = known.map(({ pair: { plan }, visits }) =>
+      pairFigures(
+        plan.id,
+        visits.length,
+        visits.some(isDamaged) ? undefined : summariesIn(visits),
+        findings.filter(({ pair }) => pair === plan.id),
+      ),
+    );
+    return { head, name: state.site ?? NO_NAME_LEFT, pairs };
   }
 
   /** `late`: settles when there is no more time; visits not known by then are `being-read`. */

@@ -1,6 +1,6 @@
 import { setTimeout } from 'node:timers/promises';
-import type * as z from 'zod/mini';
-import { HEAR_PATH, HeardText, NotHeard, READY_PATH, toBase64 } from './over-http.ts';
+import type { Voice } from '../../src/model/voice.ts';
+import { HEAR_PATH, HeardText, LEARN_PATH, Learnt, NotHeard, READY_PATH, toBase64 } from './over-http.ts';
 import type { SpeechEngine } from './service.ts';
 import { SpeechTimeout, SpeechUnavailable, type TranscribeOptions, type Transcript } from './transcriber.ts';
 
@@ -54,17 +54,33 @@ export function speechAt(
     }
   }
 
-  async function hearAt(place: Place, body: string): Promise<z.output<typeof HeardText>> {
+  async function askAt(place: Place, path: string, body: string): Promise<unknown> {
     place.underWay += 1;
     try {
-      const answer = await ask(place.url + HEAR_PATH, { method: 'POST', body });
+      const answer = await ask(place.url + path, { method: 'POST', body });
       const json: unknown = await answer.json();
-      if (answer.ok) return HeardText.parse(json);
+      if (answer.ok) return json;
       const { error } = NotHeard.parse(json);
       throw answer.status === 504 ? new SpeechTimeout(error) : new SpeechUnavailable(error);
     } finally {
       place.underWay -= 1;
     }
+  }
+
+  /** Asked of the one that has the least to do, and of the next where that does not answer. */
+  async function askAny(path: string, question: object): Promise<unknown> {
+    const body = JSON.stringify(question);
+    let failure: unknown;
+    for (const place of [...places].sort((one, other) => one.underWay - other.underWay)) {
+      try {
+        return await askAt(place, path, body);
+      } catch (error) {
+        failure = error;
+        // Somebody waits: what took too long is not begun again elsewhere.
+        if (error instanceof SpeechTimeout || closing.signal.aborted) break;
+      }
+    }
+    throw failure;
   }
 
   const ready = Promise.any(places.map(loaded)).catch((error: AggregateError) => {
@@ -77,19 +93,11 @@ export function speechAt(
     ready,
     async transcribe(samples: Float32Array, options: TranscribeOptions = {}): Promise<Transcript> {
       const since = performance.now();
-      const { expect } = options;
-      const body = JSON.stringify({ sound: toBase64(samples), ...(expect && { expect }) });
-      let failure: unknown;
-      for (const place of [...places].sort((one, other) => one.underWay - other.underWay)) {
-        try {
-          return { ...(await hearAt(place, body)), ms: performance.now() - since };
-        } catch (error) {
-          failure = error;
-          // Somebody waits: what took too long is not begun again elsewhere.
-          if (error instanceof SpeechTimeout || closing.signal.aborted) break;
-        }
-      }
-      throw failure;
+      const heard = HeardText.parse(await askAny(HEAR_PATH, { sound: toBase64(samples), ...options }));
+      return { ...heard, ms: performance.now() - since };
+    },
+    async learn(samples: Float32Array): Promise<Voice | undefined> {
+      return Learnt.parse(await askAny(LEARN_PATH, { sound: toBase64(samples) })).voice;
     },
     async close() {
       closing.abort();

@@ -5,7 +5,8 @@ import type { TranscribeOptions } from './transcriber.ts';
 export interface Ask {
   id: number;
   samples: Float32Array;
-  options: TranscribeOptions;
+  /** `learn`: this is a reading. */
+  options: TranscribeOptions | 'learn';
 }
 
 const tell = (answer: unknown): void => void process.send?.(answer);
@@ -18,7 +19,11 @@ try {
   const recogniser = await loadRecogniser(process.argv[2] ?? '');
   const answer = async ({ id, samples, options }: Ask): Promise<void> => {
     try {
-      tell({ id, heard: await recogniser.hear(samples, options) });
+      tell(
+        options === 'learn'
+          ? { id, learnt: await recogniser.learn?.(samples) }
+          : { id, heard: await recogniser.hear(samples, options) },
+      );
     } catch (error) {
       tell({ id, failed: String(error) });
     }

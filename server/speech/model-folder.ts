@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { env } from '@xenova/transformers';
+import * as z from 'zod/mini';
+import { TypedLanguage } from '../../src/model/language.ts';
 import { SpeechUnavailable } from './transcriber.ts';
 
 /** The files that every model folder must hold, and the graphs of each kind of model. */
@@ -28,9 +30,23 @@ export interface ModelFolder {
   readonly name: string;
   /** `letters`: connectionist temporal classification; `words`: Whisper. */
   readonly writes: keyof typeof GRAPHS;
+  /** What it hears: `language` of its config.json; English without one. Only of a model that writes letters. */
+  readonly language: TypedLanguage | undefined;
   /** The weights are there in 8 bits; these are preferred. */
   readonly quantized: boolean;
   json(file: string): unknown;
+}
+
+const Config = z.looseObject({ model_type: z.optional(z.string()), language: z.optional(z.string()) });
+
+function languageOf(folder: string, named: string | undefined): TypedLanguage | undefined {
+  if (named === undefined || named === 'en') return undefined;
+  const { data } = TypedLanguage.safeParse(named);
+  if (data) return data;
+  const known = ['en', ...TypedLanguage.options].join(', ');
+  throw new SpeechUnavailable(
+    `${folder}: config.json says that the model hears "${named}", and there are sentences in ${known} only.`,
+  );
 }
 
 /** Opens the model's folder. From then on the library reads local files only. Throws `SpeechUnavailable`. */
@@ -43,8 +59,8 @@ export function openFolder(folder: string): ModelFolder {
       throw new SpeechUnavailable(`${join(folder, file)} cannot be read: ${error}`);
     }
   };
-  const isWhisper =
-    there('config.json') && (json('config.json') as { model_type?: string }).model_type === 'whisper';
+  const { model_type, language: named } = there('config.json') ? Config.parse(json('config.json')) : {};
+  const isWhisper = model_type === 'whisper';
   const writes = isWhisper ? 'words' : 'letters';
   const graphs = (kind: string): string[] => GRAPHS[writes].map((graph) => `onnx/${graph}${kind}.onnx`);
   const quantized = !graphs('').every(there) || graphs('_quantized').every(there);
@@ -52,7 +68,8 @@ export function openFolder(folder: string): ModelFolder {
   if (missing.length > 0) {
     throw new SpeechUnavailable(`There is no speech model in ${folder}: ${missing.join(', ')} missing.`);
   }
+  const language = languageOf(folder, named);
   env.allowRemoteModels = false;
   env.localModelPath = `${dirname(resolve(folder))}/`;
-  return { path: folder, name: basename(resolve(folder)), writes, quantized, json };
+  return { path: folder, name: basename(resolve(folder)), writes, language, quantized, json };
 }

@@ -2,8 +2,8 @@ import { resolve } from 'node:path';
 import { Command, Option } from 'commander';
 import { isLoopback } from '../network/addresses.ts';
 import { DEFAULT_MODEL_FOLDER } from '../process/program.ts';
+import { secretIn } from '../process/secret-file.ts';
 import { StartFailure } from '../process/start-failure.ts';
-import { passwordIn } from './password.ts';
 import { serveSpeech } from './serve.ts';
 import { openTranscriber } from './start.ts';
 
@@ -43,7 +43,8 @@ async function main(): Promise<void> {
     throw new StartFailure(
       'others can reach that address: give --password-file, with a password of their own for the servers.',
     );
-  const password = passwordFile === undefined ? undefined : passwordIn(passwordFile);
+  const password =
+    passwordFile === undefined ? undefined : secretIn(passwordFile, 'the password of the speech service');
   const engine = openTranscriber(model);
   const server = await serveSpeech(engine, { host, port, password });
   for (const signal of ['SIGINT', 'SIGTERM'] as const)

@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { StartFailure } from '../process/start-failure.ts';
-import { fromBase64, HEAR_PATH, READY_PATH, ToHear } from './over-http.ts';
+import { fromBase64, HEAR_PATH, LEARN_PATH, READY_PATH, ToHear, ToLearn } from './over-http.ts';
 import type { SpeechEngine } from './service.ts';
 import { SpeechTimeout, type TranscribeOptions } from './transcriber.ts';
 
@@ -45,17 +45,21 @@ export async function serveSpeech(
     if (!isKnown(headers.authorization, password))
       return { status: 401, body: { error: 'The password is wrong.' } };
     if (method === 'GET' && url === READY_PATH) return state;
-    if (method !== 'POST' || url !== HEAR_PATH)
-      return { status: 404, body: { error: `Ask for GET ${READY_PATH} or POST ${HEAR_PATH}.` } };
+    if (method !== 'POST' || (url !== HEAR_PATH && url !== LEARN_PATH))
+      return {
+        status: 404,
+        body: { error: `Ask for GET ${READY_PATH}, or POST ${HEAR_PATH} or ${LEARN_PATH}.` },
+      };
     const text = await bodyOf(request);
     if (text === undefined) return { status: 413, body: { error: `At most ${MOST_BYTES} bytes.` } };
-    const asked = ToHear.safeParse(jsonOf(text));
+    const asked = (url === HEAR_PATH ? ToHear : ToLearn).safeParse(jsonOf(text));
     if (!asked.success)
-      return { status: 400, body: { error: `That is not what ${HEAR_PATH} takes: ${asked.error.message}` } };
-    const { sound, expect } = asked.data;
+      return { status: 400, body: { error: `That is not what ${url} takes: ${asked.error.message}` } };
+    const { sound, ...options } = asked.data;
     try {
-      const options = expect && ({ expect } as TranscribeOptions);
-      const { ms: _ms, ...heard } = await engine.transcribe(fromBase64(sound), options);
+      if (url === LEARN_PATH)
+        return { status: 200, body: { voice: await engine.learn?.(fromBase64(sound)) } };
+      const { ms: _ms, ...heard } = await engine.transcribe(fromBase64(sound), options as TranscribeOptions);
       return { status: 200, body: heard };
     } catch (error) {
       return {

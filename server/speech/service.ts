@@ -1,13 +1,15 @@
 import type { Logger } from 'pino';
 import type { Expectation } from '../../src/conversation/expectation.ts';
 import type { Alternative } from '../../src/model/facts.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
+import type { Voice } from '../../src/model/voice.ts';
 import { SAMPLE_RATE, type SpeechState } from '../../src/protocol/socket.ts';
 import type { Limits } from '../guard/limits.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from './transcriber.ts';
 
 /** What became of the sound of one talk. */
 export type Outcome =
-  | { kind: 'words'; text: string; confidence: number; alternatives: Alternative[] }
+  | { kind: 'words'; text: string; confidence: number; alternatives: Alternative[]; language?: TypedLanguage }
   | Unheard;
 
 interface Unheard {
@@ -60,20 +62,28 @@ export class SpeechService {
     return { name: this.transcriber?.name ?? 'off', ready: this.ready };
   }
 
-  /** `expect`: what people are likely to say now. Never rejects. */
-  async hear(pcm: Buffer, expect?: Expectation): Promise<Outcome> {
+  /** `expect`: what people are likely to say now; `voice`: what is known of the one that speaks. Never rejects. */
+  async hear(pcm: Buffer, expect?: Expectation, voice?: Voice): Promise<Outcome> {
     if (!this.transcriber) return { kind: 'unheard', why: 'unavailable' };
     const samples = toSamples(pcm);
     if (samples.length === 0) return { kind: 'unheard', why: 'silence' };
-    const result = await this.within(this.transcriber.transcribe(samples, expect && { expect }));
+    const options = { ...(expect && { expect }), ...(voice && { voice }) };
+    const result = await this.within(this.transcriber.transcribe(samples, options));
     if (result.kind === 'unheard') {
       this.becomeReady(false);
       return result;
     }
     this.becomeReady(true);
-    const { text, confidence, alternatives } = result.value;
+    const { text, confidence, alternatives, language } = result.value;
     if (text.trim() === '') return { kind: 'unheard', why: 'silence' };
-    return { kind: 'words', text, confidence, alternatives };
+    return { kind: 'words', text, confidence, alternatives, ...(language && { language }) };
+  }
+
+  /** What ten digits that somebody read say of that voice; without one, they were not heard as such. Never rejects. */
+  async learn(pcm: Buffer): Promise<{ kind: 'learnt'; voice: Voice | undefined } | Unheard> {
+    if (!this.transcriber?.learn) return { kind: 'unheard', why: 'unavailable' };
+    const result = await this.within(this.transcriber.learn(toSamples(pcm)));
+    return result.kind === 'done' ? { kind: 'learnt', voice: result.value } : result;
   }
 
   private async within<T>(work: Promise<T>): Promise<{ kind: 'done'; value: T } | Unheard> {

@@ -1,5 +1,6 @@
 import { fork } from 'node:child_process';
 import { join } from 'node:path';
+import type { Voice } from '../../src/model/voice.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import { ROOT_FOLDER } from '../process/program.ts';
 import type { Ask } from './engine-process.ts';
@@ -22,14 +23,14 @@ const PROGRAM = FROM_SOURCES
 type Answer =
   | { ready: true }
   | { id: number; heard: Heard }
+  | { id: number; learnt: Voice | undefined }
   | { id: number; failed: string }
   | { broken: string };
 
 interface Waiting {
-  since: number;
   /** Starts when the engine is ready: loading may take as long as it needs. */
   timer: NodeJS.Timeout | undefined;
-  resolve(transcript: Transcript): void;
+  resolve(answer: Heard | Voice | undefined): void;
   reject(error: Error): void;
 }
 
@@ -78,34 +79,43 @@ export function openTranscriber(
     else {
       const one = take(answer.id);
       if ('failed' in answer) one?.reject(new SpeechUnavailable(answer.failed));
-      else one?.resolve({ ...answer.heard, ms: performance.now() - one.since });
+      else one?.resolve('learnt' in answer ? answer.learnt : answer.heard);
     }
   });
   engine.on('error', (error) => breakDown(`The speech engine failed: ${error.message}`));
   engine.on('exit', () => breakDown('The speech engine has ended.'));
 
+  const ask = <T extends Heard | Voice | undefined>(
+    samples: Float32Array,
+    options: Ask['options'],
+  ): Promise<T> => {
+    if (broken) return Promise.reject(broken);
+    const id = ++lastId;
+    return new Promise<T>((resolve, reject) => {
+      const waits: Waiting = { timer: undefined, resolve: (answer) => resolve(answer as T), reject };
+      waiting.set(id, waits);
+      ready.then(
+        () => {
+          if (!waiting.has(id)) return;
+          waits.timer = setTimeout(
+            () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
+            withinMs,
+          );
+          engine.send({ id, samples, options } satisfies Ask);
+        },
+        () => {}, // `breakDown` has answered everyone who waits.
+      );
+    });
+  };
+
   return {
     name: 'ladderline model',
     ready,
-    transcribe(samples: Float32Array, options: TranscribeOptions = {}) {
-      if (broken) return Promise.reject(broken);
-      const id = ++lastId;
-      return new Promise<Transcript>((resolve, reject) => {
-        const waits: Waiting = { since: performance.now(), timer: undefined, resolve, reject };
-        waiting.set(id, waits);
-        ready.then(
-          () => {
-            if (!waiting.has(id)) return;
-            waits.timer = setTimeout(
-              () => take(id)?.reject(new SpeechTimeout(`No text after ${withinMs / 1000} s. Type it.`)),
-              withinMs,
-            );
-            engine.send({ id, samples, options } satisfies Ask);
-          },
-          () => {}, // `breakDown` has answered everyone who waits.
-        );
-      });
+    async transcribe(samples: Float32Array, options: TranscribeOptions = {}): Promise<Transcript> {
+      const since = performance.now();
+      return { ...(await ask<Heard>(samples, options)), ms: performance.now() - since };
     },
+    learn: (samples: Float32Array) => ask<Voice | undefined>(samples, 'learn'),
     async close() {
       // False when it has ended, or never started.
       if (engine.kill('SIGKILL')) await ended;

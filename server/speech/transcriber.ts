@@ -1,4 +1,6 @@
 import type { Expectation } from '../../src/conversation/expectation.ts';
+import type { TypedLanguage } from '../../src/model/language.ts';
+import type { Voice } from '../../src/model/voice.ts';
 
 /** A text that may have been said. `confidence`: 0 to 1; those of all alternatives add up to at most 1. */
 export interface Alternative {
@@ -12,6 +14,8 @@ export interface Transcript {
   confidence: number;
   /** All that may have been said, with `text`, most likely first. */
   alternatives: Alternative[];
+  /** Of the words; English without it. */
+  language?: TypedLanguage | undefined;
   /** From the end of the sound to the text, with waiting, ms. */
   ms: number;
 }
@@ -19,6 +23,8 @@ export interface Transcript {
 export interface TranscribeOptions {
   /** What people are likely to say now. Other words are heard too, but must be clearer. */
   expect?: Expectation;
+  /** What a reading said of the voice that speaks. */
+  voice?: Voice;
 }
 
 /** Turns speech into text. Calls may overlap, and are answered in order. */
@@ -26,6 +32,11 @@ export interface Transcriber {
   readonly name: string;
   /** Mono, 16 kHz, -1 to 1. Rejects with `SpeechUnavailable` or `SpeechTimeout`. */
   transcribe(pcm16k: Float32Array, options?: TranscribeOptions): Promise<Transcript>;
+  /**
+   * What ten digits that somebody read say of that voice; undefined where they were not heard as such. Rejects as `transcribe` does. An engine
+   * without it learns nothing of voices.
+   */
+  learn?(pcm16k: Float32Array): Promise<Voice | undefined>;
   close(): Promise<void>;
 }
 

@@ -5,12 +5,13 @@ import type { Placed } from '../model/placed.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
 import { isReported } from '../model/reported.ts';
+import { isShown, stepsOf } from '../model/shown.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { stillTurned } from '../phrases/notices.ts';
 import { offScaleText, offStepText } from '../phrases/questions.ts';
 import { corrected, takenBack } from '../phrases/readbacks.ts';
-import { decimals, readingText } from '../phrases/readings.ts';
+import { readingText } from '../phrases/readings.ts';
 import { CANNOT_TAKE_BACK, NOT_A_COUNTED_READING, notAReading } from '../phrases/refusals.ts';
 import { understand } from '../understand/understand.ts';
 import { countedOf } from '../visit/state.ts';
@@ -28,14 +29,7 @@ export function offScale(reading: Reading, meter: MeterProfile): string | undefi
   const { value } = reading;
   const slack = meter.resolution / 2;
   if (value < meter.min - slack || value > meter.max + slack) return offScaleText(value, meter);
-  return isShown(value, meter) ? undefined : offStepText(value, meter);
-}
-
-/** On a step of the meter, or with no more figures than it shows. */
-function isShown(value: number, meter: MeterProfile): boolean {
-  const steps = (value - meter.min) / meter.resolution;
-  const shown = Number(value.toFixed(decimals(meter)));
-  return Math.abs(steps - Math.round(steps)) < 1e-6 || Math.abs(shown - value) < 1e-9;
+  return isShown(value, stepsOf(meter)) ? undefined : offStepText(value, meter);
 }
 
 /** A reading that replaces entry `target`, which stays in the log but no longer counts. */

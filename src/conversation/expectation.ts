@@ -3,6 +3,7 @@ import { exactFromDb, toLevel } from '../engine/level.ts';
 import { look } from '../engine/view.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Action, Question } from '../model/advice.ts';
+import { type Steps, stepsOf } from '../model/shown.ts';
 import { searchOf } from '../visit/search.ts';
 import type { JobState } from '../visit/state.ts';
 import { SAFE } from './decide.ts';
@@ -12,6 +13,8 @@ export interface Expectation {
   /** Readings, in the meter's units. */
   low: number;
   high: number;
+  /** What the meter can show at all. */
+  steps?: Steps;
   /**
    * What answers the present question or instruction, and what is safe at any time; undefined while nothing
    * is asked.
@@ -77,7 +80,8 @@ function expectedReadings(job: JobState): Expectation | undefined {
   const search = searchOf(job);
   if (!search) return undefined;
   const { meter, path, stay, turned, pointing, gain } = search;
-  const scale = { low: meter.min, high: meter.max };
+  const steps = stepsOf(meter);
+  const scale = { low: meter.min, high: meter.max, steps };
   if (path !== 'clear') return scale;
 
   const known: { value: number; sd: number }[] = [];
@@ -98,5 +102,6 @@ function expectedReadings(job: JobState): Expectation | undefined {
   return {
     low: inScale(Math.min(...known.map(({ value, sd }) => value - SDS * sd - OFF_DB))),
     high: inScale(Math.max(...known.map(({ value, sd }) => value + SDS * sd + OFF_DB))),
+    steps,
   };
 }

@@ -1,12 +1,12 @@
 import { isSame } from '../formats/same.ts';
 import type { Action, Advice } from '../model/advice.ts';
+import { isOnePhone } from '../model/alone.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { LASER_CAUTION } from '../phrases/cautions.ts';
 import { type InstructionText, instructionText } from '../phrases/instruct.ts';
 import { ORDER_WAITS, QUIET } from '../phrases/notices.ts';
 import { askedAgain } from '../phrases/questions.ts';
 import { advise } from '../visit/advise.ts';
-import type { Commission } from '../visit/commission.ts';
 import { commissionOf } from '../visit/search.ts';
 import { type JobState, LASER, timesAsked } from '../visit/state.ts';
 import type { Composer } from './composer.ts';
@@ -44,9 +44,8 @@ function lifetime(action: Action, now: number): number {
   }
 }
 
-/** A person who walks between ladder and meter takes so many times as long. Common practice, no source. */
-const WALKED = 4;
-const isWalked = ({ setup }: Commission): boolean => setup.alone === 'walking';
+/** A person who does both climbs and walks in between, and takes so many times as long. Common practice, no source. */
+const ALONE = 4;
 
 /** Advice is given only to a complete crew that did not ask to wait. */
 export const mayInstruct = (state: JobState): boolean =>
@@ -75,7 +74,8 @@ export function instruct(job: Composer): number | undefined {
     sameAction(instruction.advice.action, advice.action);
   if (!stands && isForEmitter(advice) && job.state.seats.emitter?.online === false) return hold(job);
   if (!stands) {
-    const expiresAt = job.now + (isWalked(commission) ? WALKED : 1) * lifetime(advice.action, job.now);
+    const expiresAt =
+      job.now + (isOnePhone(commission.setup.alone) ? ALONE : 1) * lifetime(advice.action, job.now);
     const { action } = advice;
     if (action.kind === 're-aim' && !job.state.said.includes(LASER)) job.notice(LASER, LASER_CAUTION);
     const isSettling = action.kind === 'hold' && action.reason === 'settling';

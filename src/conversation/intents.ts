@@ -1,6 +1,7 @@
 import { isSame } from '../formats/same.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Question } from '../model/advice.ts';
+import { hasNoNumbers } from '../model/alone.ts';
 import type { SearchFact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { lastOf } from '../model/placed.ts';
@@ -10,6 +11,7 @@ import { otherAxis } from '../model/turns.ts';
 import { AFTERWARDS } from '../phrases/cautions.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
+import { UNDO_FIRST } from '../phrases/looking.ts';
 import { notProvenText } from '../phrases/missing.ts';
 import { NOTHING_ASKED, ORDER_WAITS, READING_WANTED } from '../phrases/notices.ts';
 import { notInKit, PART_OR_ALL } from '../phrases/proving.ts';
@@ -44,12 +46,13 @@ import { changeText, decimals, readingText } from '../phrases/readings.ts';
 import { kitOf } from '../plan/covers.ts';
 import { isCommissioning } from '../visit/commission.ts';
 import { acceptable } from '../visit/periodic.ts';
-import { commissionOf } from '../visit/search.ts';
+import { commissionOf, shownLast } from '../visit/search.ts';
 import { countedOf } from '../visit/state.ts';
 import { lastReported, offScale, replaceMove, replaceReading, takeBack } from './amend.ts';
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf, usedCover } from './credit.ts';
+import { lookRefused, numberRefused } from './look.ts';
 import { moveOf } from './moves.ts';
 import type { Speaker } from './speaker.ts';
 
@@ -67,9 +70,11 @@ export function act(job: Composer, intent: Intent, speaker: Speaker): void {
 const RULES: { [K in Intent['kind']]: Rule<K> } = {
   reading(job, { reading }, speaker) {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
+    const noLook = reading.kind === 'value' ? numberRefused(job) : lookRefused(job);
     // Nobody knows yet where the screw is, so nobody knows what the reading belongs to.
     if (speaker.asked && isAboutTurn(speaker.asked))
       job.ask(speaker.said, job.state.asked?.text ?? speaker.asked, { turn: speaker.turn });
+    else if (noLook) ask(job, speaker, noLook);
     else if (impossible) askOffScale(job, speaker, reading, impossible);
     else if (isOutOfDate(job, speaker)) ask(job, speaker, WHAT_NOW);
     else takeReading(job, reading, speaker);
@@ -78,7 +83,7 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   rough(job, { value }, speaker) {
     const meter = job.state.setup?.meter;
     if (!meter) return;
-    const impossible = offScale(valueReading(value), meter);
+    const impossible = numberRefused(job) ?? offScale(valueReading(value), meter);
     if (impossible) return ask(job, speaker, impossible);
     const question: Question = { kind: 'which-value', about: speaker.said, options: [value] };
     job.ask(speaker.said, questionText(question, meter).say, { meant: question });
@@ -87,13 +92,19 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   correct(job, { reading, not }, speaker) {
     const target = not === undefined ? job.state.reading : lastEqual(job, not);
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
-    if (impossible) ask(job, speaker, impossible);
+    if (numberRefused(job)) ask(job, speaker, UNDO_FIRST);
+    else if (impossible) ask(job, speaker, impossible);
     else if (target) replaceReading(job, speaker.seat, target.seq, reading, speaker.said);
     else ask(job, speaker, NO_READING_TO_CORRECT);
   },
 
   trend(job, { trend }, speaker) {
+    const isLook = hasNoNumbers(job.state.setup?.alone);
+    const tooSoon = lookRefused(job);
+    if (tooSoon) return ask(job, speaker, tooSoon);
+    if (isLook && isOutOfDate(job, speaker)) return ask(job, speaker, WHAT_NOW);
     report(job, { type: 'trend', trend, from: speaker.said }, speaker, LEAD.heard);
+    if (isLook) return;
     // One may come while it settles; from the second on nobody has said a number yet.
     if (trendsSinceReading(job) >= 2) ask(job, speaker, NUMBER_WANTED);
   },
@@ -284,16 +295,17 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   },
 
   accept(job, _, speaker) {
-    const { setup, reading } = job.state;
+    const { setup } = job.state;
+    const reading = shownLast(job.state);
     const commission = commissionOf(job.state);
     if (!commission || !setup) return;
     const { missing, kept } = acceptable(commission, job.now);
     if (!reading || missing.length > 0) {
-      return job.notice('not-proven', notProvenText(missing, setup.meter));
+      return job.notice('not-proven', notProvenText(missing, setup));
     }
     const accept = {
       type: 'accept',
-      reading: reading.reading,
+      reading,
       ...(kept && { kept }),
       from: speaker.said,
     } as const;

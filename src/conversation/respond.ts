@@ -11,7 +11,7 @@ import { UNHEARD_REPLY } from '../phrases/unheard.ts';
 import { NOTHING_TO_COMPARE_SAID } from '../phrases/visits.ts';
 import { isPeriodic } from '../visit/commission.ts';
 import { acceptable } from '../visit/periodic.ts';
-import { commissionOf } from '../visit/search.ts';
+import { commissionOf, shownLast } from '../visit/search.ts';
 import type { JobState } from '../visit/state.ts';
 import { correctReading, takeBack } from './amend.ts';
 import { Composer } from './composer.ts';
@@ -47,6 +47,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'watcher-remark',
   'camera',
   'key-withdrawn',
+  'brought',
   'sound',
   'forget-names',
 ]);
@@ -73,6 +74,9 @@ function take(job: Composer, input: Input): Refused {
     }
     case 'key-withdrawn':
       job.put(input.by, { type: 'key-withdrawn', role: input.role });
+      return;
+    case 'brought':
+      job.put('server', { type: 'brought' });
       return;
     case 'person':
       return handOn(job, input);
@@ -175,12 +179,12 @@ function handOn(job: Composer, { seat, person }: Extract<Input, { kind: 'person'
 }
 
 function override(job: Composer, { seat, reason }: Extract<Input, { kind: 'override' }>): Refused {
-  const { reading } = job.state;
+  const reading = shownLast(job.state);
   const commission = commissionOf(job.state);
   if (!commission || !reading) return { reason: 'bad-target', text: NO_READING_TO_ACCEPT };
   const missing = acceptable(commission, job.now).missing.map(({ id }) => id);
   if (missing.length === 0) return { reason: 'bad-target', text: OVERRIDE_NOT_NEEDED };
-  job.put(seat, { type: 'accept', reading: reading.reading, override: { reason, missing } });
+  job.put(seat, { type: 'accept', reading, override: { reason, missing } });
   job.notice('overridden', OVERRIDDEN);
   return;
 }

@@ -7,6 +7,7 @@ import type { Look } from './looks.ts';
 import { costHere, lookHere, missingByTrends, peakSeen, RISK, sideSeen, steadySince } from './proven.ts';
 import { CAUSES, type RuleId } from './rules.ts';
 import type { Search } from './search.ts';
+import { WANDERING_BREAKS } from './stay.ts';
 import { acrossTo, type Line, lineOf, mostTelling, turnTo } from './trend-line.ts';
 import { widening } from './widening.ts';
 
@@ -23,6 +24,8 @@ const SQUARE = widening(2, 8);
 export function adviseByTrends(search: Search, now: number): TimedAdvice {
   const looks = search.looks ?? [];
   if (search.accepted) return say('finished', { kind: 'finished' });
+  if (search.wavered >= WANDERING_BREAKS)
+    return say('wandering', { kind: 'check', causes: [...CAUSES.wandering] }, looks.slice(-1));
   if (search.path !== 'clear') return covered(search, now);
   if (search.blocking.dark === false) return say('not-by-reflection', { kind: 're-aim' });
   const here = lookHere(search);

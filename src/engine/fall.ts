@@ -18,7 +18,7 @@ export function isBeamMoved(before: Reading, now: Reading, meter: MeterProfile):
   if (now.kind === 'saturated') return true;
   const fall = lossBetween(before, now, meter);
   if (fall !== undefined) return fall > BEAM_FALL_DB + ROUNDING_DB;
-  if (before.kind !== 'value') return false;
+  if (before.kind !== 'value' || now.kind === 'seen') return false;
   return now.kind === 'none' || now.value < before.value;
 }
 

@@ -10,6 +10,15 @@ import type { Pointing } from './slack.ts';
  */
 export type Seen = Exclude<Trend, 'wandering'> | 'nothing' | 'too-strong';
 
+/** The hands have been off for so long that what the light does is known. `since`: ms. */
+export const maySee = (
+  {
+    stay,
+    meter,
+  }: { readonly stay: { readonly since: number }; readonly meter: { readonly settleMs: number } },
+  at: number,
+): boolean => at >= stay.since + meter.settleMs;
+
 /** One look, with the place where it was made. */
 export interface Look {
   readonly seq: Seq;

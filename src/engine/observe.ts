@@ -9,7 +9,7 @@ import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
 import { isLost, toLevel } from './level.ts';
-import type { Look, Seen } from './looks.ts';
+import { type Look, maySee, type Seen } from './looks.ts';
 import { withLook } from './proven.ts';
 import { begun } from './rejected.ts';
 import type { Sample, Turn } from './sample.ts';
@@ -69,7 +69,10 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
       return { ...search, stay, blocking };
     }
     case 'trend':
-      if (search.looks && fact.trend !== 'wandering') return seen(search, fact.trend, seq, at);
+      if (search.looks) {
+        if (fact.trend !== 'wandering') return seen(search, fact.trend, seq, at);
+        return { ...search, wavered: search.wavered + 1, stay: newStay(at) };
+      }
       // "Steady" confirms what was read; "rising" or "falling" says that it has not settled yet.
       return { ...search, stay: fact.trend === 'steady' ? { ...search.stay, since: 0 } : newStay(at) };
     case 'move': {
@@ -133,6 +136,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         ...search,
         checks: search.checks + 1,
         stuck: NONE_STUCK,
+        wavered: 0,
         looked: { moves: search.moves, behindCard: 0 },
         stay: newStay(at),
         // What disturbed the plain search may be gone: it begins anew, and nothing read before counts.
@@ -164,10 +168,12 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
 }
 
 /**
- * The light was looked at. Behind a cover only the dark counts at once: light that stays must be seen twice, for it is
+ * The light was looked at: before it has settled after the hands were off, it tells nothing yet. Behind a cover only the dark counts at once: light that stays must be seen twice, for it is
  * a reflection. Once the path is free again, the light must be as it was before it was covered.
  */
-function seen(search: Search, what: Seen, seq: Seq, at: number): Search {
+function seen(before: Search, what: Seen, seq: Seq, at: number): Search {
+  if (!maySee(before, at)) return before;
+  const search = { ...before, wavered: 0 };
   const looks = search.looks ?? [];
   if (search.path !== 'clear') {
     const { seqs } = search.blocking;

@@ -84,6 +84,8 @@ export interface Search {
   readonly accepted: Acceptance | undefined;
   /** The looks since the last aim by eye, oldest first, where no number is read at all; undefined where numbers are. */
   readonly looks: readonly Look[] | undefined;
+  /** How often the light was said to keep changing since it was last seen to do one thing. */
+  readonly wavered: number;
   /** One person does both and walks to the meter: how things stood when they last left it. Undefined for a crew of two. */
   readonly walk: { readonly left: Search | undefined } | undefined;
 }
@@ -140,6 +142,7 @@ export function startSearch(
     floor: undefined,
     accepted: undefined,
     looks: byTrends ? [] : undefined,
+    wavered: 0,
     walk: walks ? { left: undefined } : undefined,
   };
 }

@@ -38,9 +38,11 @@ export const WANDERING_BREAKS = 3;
 
 export const newStay = (since: number): Stay => ({ since, run: [], breaks: 0 });
 
-type Kind = 'lost' | 'saturated' | 'value';
-const kindOf = (reading: Reading, meter: MeterProfile): Kind =>
-  isLost(reading, meter) ? 'lost' : isSaturated(reading, meter) ? 'saturated' : 'value';
+type Kind = 'lost' | 'saturated' | 'seen' | 'value';
+function kindOf(reading: Reading, meter: MeterProfile): Kind {
+  if (reading.kind === 'seen') return 'seen';
+  return isLost(reading, meter) ? 'lost' : isSaturated(reading, meter) ? 'saturated' : 'value';
+}
 
 const numberOf = (reading: Reading): number => (reading.kind === 'value' ? reading.value : Number.NaN);
 

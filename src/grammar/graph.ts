@@ -1,5 +1,5 @@
 import { type Automaton, Network, oneList } from './automaton.ts';
-import { FILLERS, GRAMMAR, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
+import { ENGLISH, type Grammar, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
 import type { Part } from './pattern.ts';
 import type { RuleName } from './rule.ts';
 
@@ -27,31 +27,46 @@ export interface WordGraph {
   ends(place: Place): boolean;
 }
 
-function spokenOfOnce(): ReadonlySet<RuleName> {
+/** Rules used only once: they need no automaton of their own. */
+function usedOnce(grammar: Grammar): ReadonlySet<RuleName> {
   const times = new Map<string, number>();
   const count = (part: Part): void => {
     if (part.kind === 'rule') times.set(part.rule, (times.get(part.rule) ?? 0) + 1);
     if (part.kind === 'sequence') part.parts.forEach(count);
     if (part.kind === 'choice') part.options.forEach(count);
   };
-  for (const rule of Object.keys(GRAMMAR)) for (const { part } of wordingsOf(rule)) count(part);
+  for (const rule of Object.keys(grammar.rules))
+    for (const { part } of wordingsOf(rule, grammar)) count(part);
   return new Set([...times].filter(([, n]) => n === 1).map(([rule]) => rule as RuleName));
 }
 
-const automata = new Map<string, Automaton>();
-/** Rules used only once: they need no automaton of their own. */
-const ONCE = spokenOfOnce();
 const NO_FILLERS: readonly string[] = [];
-const ALL_FILLERS: readonly string[] = [...FILLERS];
+
+/** What is known of one grammar's graphs. */
+interface Made {
+  readonly automata: Map<string, Automaton>;
+  readonly once: ReadonlySet<RuleName>;
+  readonly fillers: readonly string[];
+}
+const made = new WeakMap<Grammar, Made>();
+
+function madeOf(grammar: Grammar): Made {
+  const known = made.get(grammar);
+  if (known) return known;
+  const fresh = { automata: new Map(), once: usedOnce(grammar), fillers: [...grammar.fillers] };
+  made.set(grammar, fresh);
+  return fresh;
+}
 
 /** The automaton of one rule; `unbroken`: within a rule that takes no fillers. */
-const automatonOf = (rule: RuleName, unbroken: boolean): Automaton => {
+const automatonOf = (rule: RuleName, unbroken: boolean, grammar: Grammar): Automaton => {
+  const { automata, once, fillers } = madeOf(grammar);
   const key = `${rule}/${unbroken}`;
   const known = automata.get(key);
   if (known) return known;
 
   const network = new Network();
-  const knot = (unbroken: boolean): number => network.knot(unbroken ? NO_FILLERS : ALL_FILLERS);
+  const knot = (unbroken: boolean): number => network.knot(unbroken ? NO_FILLERS : fillers);
   const string = (part: Part, from: number, to: number, unbroken: boolean): void => {
     switch (part.kind) {
       case 'word':
@@ -61,8 +76,8 @@ const automatonOf = (rule: RuleName, unbroken: boolean): Automaton => {
         const name = part.rule as RuleName;
         if (TYPED.has(name)) break;
         const within = unbroken || UNBROKEN.has(name);
-        if (ONCE.has(name)) stringRule(name, from, to, within);
-        else network.insert(automatonOf(name, within), from, to);
+        if (once.has(name)) stringRule(name, from, to, within);
+        else network.insert(automatonOf(name, within, grammar), from, to);
         break;
       }
       case 'choice':
@@ -87,14 +102,14 @@ const automatonOf = (rule: RuleName, unbroken: boolean): Automaton => {
   const start = knot(unbroken);
   const end = knot(unbroken);
   stringRule(rule, start, end, unbroken);
-  const made = network.automaton(start, end);
-  automata.set(key, made);
-  return made;
+  const automaton = network.automaton(start, end);
+  automata.set(key, automaton);
+  return automaton;
 };
 
-/** The graph of one rule's sentences; of all sentences, if none is named. Made once and kept. */
-export const wordGraph = (rule: RuleName = 'sentence'): WordGraph => {
-  const { start, edges, ends } = automatonOf(rule, UNBROKEN.has(rule));
+/** The graph of one rule's sentences; of all sentences, if none is named. Made once for each grammar, and kept. */
+export const wordGraph = (rule: RuleName = 'sentence', grammar: Grammar = ENGLISH): WordGraph => {
+  const { start, edges, ends } = automatonOf(rule, UNBROKEN.has(rule), grammar);
   return {
     start,
     size: edges.length,

@@ -162,6 +162,17 @@ export const NEUTRAL_METERS: readonly MeterProfile[] = [
   },
 ];
 
+/**
+ * A lamp or a tone: nothing on it is a number, so only its times and its gain count. Every meter has a scale; nobody reads this
+ * one.
+ */
+export const INDICATOR: MeterProfile = {
+  ...(NEUTRAL_METERS[0] as MeterProfile),
+  name: 'Indicator without a number',
+  unit: '',
+  law: 'unknown',
+};
+
 /** Two hand-turned screws, the usual case. */
 export const NEUTRAL_ADJUSTERS: AdjusterProfile = {
   name: 'Two hand-turned adjusters',

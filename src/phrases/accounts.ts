@@ -32,10 +32,11 @@ const ROLES: Record<AccountRole, string> = {
 };
 export const roleText = (role: AccountRole): string => ROLES[role];
 
-const LACKS: Record<'open-job' | 'open-site' | 'sign' | 'invite', string> = {
+const LACKS: Record<'open-job' | 'open-site' | 'sign' | 'figures' | 'invite', string> = {
   'open-job': 'Your account may not open jobs. Ask an administrator.',
   'open-site': 'Your account may not open sites: a supervisor may. Ask an administrator.',
   sign: 'Your account may not sign records: a supervisor may. Ask an administrator.',
+  figures: 'Your account may not see the figures over all sites: a supervisor may. Ask an administrator.',
   invite: 'Only an administrator sees and changes who has an account.',
 };
 export const lacksText = (right: keyof typeof LACKS): string => LACKS[right];

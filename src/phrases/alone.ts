@@ -44,12 +44,27 @@ export const ALONE_WAYS: Readonly<Record<AloneWay, AloneWords>> = {
       'Both sides of each peak, the blocking check, and a number that holds, with fewer places read than with two people: the number at the peak must be what the others foretold. What the meter did while you were away from it, nobody saw.',
     start: 'Begin with one phone',
   },
+  looking: {
+    title: 'You see an indicator from the ladder',
+    needs:
+      'This phone only. A lamp or a tone that follows the light, and that you see or hear from the ladder. No number. A detector that sets its own gain cannot be aligned so.',
+    goes: [
+      'Set the gain beforehand so that the indicator is neither dark nor at its limit.',
+      'Turn as it says, and say "done" each time. Then say only what the light does: rising, falling, steady, nothing, too strong.',
+      'It is held against your last look: look well each time, and always from the same place.',
+      'Expect about 40 turns. For the blocking check you put a card into the beam and look from the ladder.',
+    ],
+    worth:
+      'Weaker than with numbers: accepted on trends, no reading. Each side of each peak was seen to be darker twice, the light went out behind a card, and then stayed the same. How strong the signal is, and whether it lies in the band, nobody read. Read it at the panel before you rely on it.',
+    start: 'Begin with an indicator',
+  },
 };
 
 /** In the report and on the page of a record. */
 export const ALONE_RECORD: Readonly<Record<AloneWay, string>> = {
   watching: 'a second phone read the meter by its camera',
   walking: 'the same person walked to the meter for each number',
+  looking: 'accepted on trends, no reading: the same person saw from the ladder what an indicator did',
 };
 
 /** Above the form that opens the job. */

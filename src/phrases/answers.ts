@@ -20,6 +20,16 @@ const PANEL_SHOWS = [
   { shows: 'normal', label: 'Normal', words: WORDS.panelNormal },
 ];
 
+/** All that an indicator without a number can do. */
+const LOOKS: Answer[] = [
+  { label: 'Rising', words: WORDS.rising },
+  { label: 'Steady', words: WORDS.steady },
+  { label: 'Falling', words: WORDS.falling },
+  { label: 'Nothing', words: WORDS.noSignal },
+  { label: 'Too strong', words: WORDS.saturated },
+  { label: 'Keeps changing', words: WORDS.wandering },
+];
+
 /** The answers to an instruction. Those that fit any instruction, like "wait", belong to the screen. */
 export function answersTo(action: Action, meter: MeterProfile): Answer[] {
   switch (action.kind) {
@@ -49,6 +59,7 @@ export function answersTo(action: Action, meter: MeterProfile): Answer[] {
     case 'offer-accept':
       return [main('Accept', WORDS.accept)];
     case 'read':
+      return action.as === 'trend' ? LOOKS : [];
     case 'hold':
     case 'settle-issue':
     case 'offer-sign':

@@ -55,6 +55,8 @@ function intentText(intent: Intent, meter: MeterProfile | undefined): string {
       return `about ${inWordsToo(String(intent.value), intent.value)}`;
     case 'gain':
       return `gain ${intent.change}`;
+    case 'trend':
+      return intent.trend;
     default:
       return intent.kind.replace('-', ' ');
   }

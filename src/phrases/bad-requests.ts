@@ -31,3 +31,9 @@ export const hiddenCharacterText = (character: string): string =>
   `it holds a character that nobody sees (${character}). Type it again.`;
 export const NOT_A_NAME = 'this stands for a name that was forgotten: type another text.';
 export const notAboveText = (low: string, high: string): string => `${low} must not be above ${high}.`;
+
+/** What a job must not say in which nobody reads a number. */
+export const LOOKING_NEEDS_GAIN =
+  'a detector that sets its own gain cannot be aligned by an indicator alone: its gain must stay.';
+export const LOOKING_NEEDS_ALIGNMENT =
+  'the tests before and after an alignment need numbers: by an indicator alone only the alignment is led.';

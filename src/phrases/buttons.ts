@@ -23,6 +23,7 @@ export const WORDS = {
   rising: 'rising',
   falling: 'falling',
   steady: 'steady',
+  wandering: 'wandering',
   blocked: 'blocked',
   clear: 'clear',
   panelAlarm: 'panel shows alarm',

@@ -1,3 +1,4 @@
+import { hasNoNumbers } from '../model/alone.ts';
 import type { JobSetup } from '../model/setup.ts';
 
 /**
@@ -17,9 +18,16 @@ export const ALONE_CAUTIONS: readonly string[] = [
   'Nobody holds the ladder: tie it or foot it. Close the ground below it.',
 ];
 
+/** Read too where eyes alone tell what the light does. Common practice, no source. */
+export const LOOKING_CAUTIONS: readonly string[] = [
+  'Look at the indicator only when you stand still and hold on. Never look into the emitter or a laser.',
+];
+
 /** Those of a job: alone, some more. */
 export const cautionsOf = (setup: Pick<JobSetup, 'alone'> | undefined): readonly string[] =>
-  setup?.alone === undefined ? CAUTIONS : [...CAUTIONS, ...ALONE_CAUTIONS];
+  setup?.alone === undefined
+    ? CAUTIONS
+    : [...CAUTIONS, ...ALONE_CAUTIONS, ...(hasNoNumbers(setup.alone) ? LOOKING_CAUTIONS : [])];
 
 /** Beside them, where it is so. */
 export const KEEP_AWAKE = 'This browser cannot keep the screen on: set it in the phone so that it stays on.';

@@ -1,13 +1,18 @@
 import type { FactOf, SearchFact } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
+import type { Reading } from '../model/reading.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { amountWords, senseWord } from './amounts.ts';
 import { itemText } from './items.ts';
+import { ACCEPTED_ON_TRENDS } from './looking.ts';
 import { readingText } from './readings.ts';
 
 /** "horizontal, a quarter turn clockwise" */
 export const movedText = (axis: Axis, eighths: Eighths): string =>
   `${axis}, ${amountWords(eighths)} ${senseWord(eighths)}`;
+
+const acceptedText = (reading: Reading, meter: MeterProfile): string =>
+  reading.kind === 'seen' ? ACCEPTED_ON_TRENDS : `accepted at ${readingText(reading, meter)}`;
 
 function pathText({ state, cover }: FactOf<'path'>): string {
   if (state !== 'partial') return `beam ${state}`;
@@ -68,6 +73,6 @@ export function searchFactText(fact: SearchFact, meter: MeterProfile): string {
     case 'retract':
       return `entry ${fact.target} taken back`;
     case 'accept':
-      return `accepted at ${readingText(fact.reading, meter)}`;
+      return acceptedText(fact.reading, meter);
   }
 }

@@ -7,6 +7,7 @@ import { amountGlyph, amountWords, senseWord } from './amounts.ts';
 import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
 import { askItem } from './items.ts';
+import { lookText } from './looking.ts';
 import {
   ALIGN_AGAIN,
   beamMovedText,
@@ -37,7 +38,7 @@ export function instructionText(advice: Advice, setup: JobSetup): InstructionTex
 
 type SayShow = Omit<InstructionText, 'why'>;
 
-function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow {
+function actionText({ action, rule, figures, because }: Advice, setup: JobSetup): SayShow {
   const { meter } = setup;
   const shown = shownFor(setup);
   const far = shown.path === undefined ? '' : `, ${lengthText(shown.path, shown)} away`;
@@ -47,7 +48,7 @@ function actionText({ action, rule, figures }: Advice, setup: JobSetup): SayShow
     case 'gain':
       return rule === 'set-own-gain' ? OWN_GAIN : gainText(action, meter);
     case 'read':
-      return action.as === 'trend' ? LOOK[rule === 'blocking-check' ? 'covered' : 'open'] : readText(rule);
+      return action.as === 'trend' ? lookText({ rule, because }) : readText(rule);
     case 'hold':
       return HOLD[action.reason];
     case 're-aim':
@@ -132,12 +133,6 @@ function readText(rule: Advice['rule']): SayShow {
       return { say: 'Panel: read the meter.', show: 'Read the meter' };
   }
 }
-
-/** No number is read: what the light does is said. */
-const LOOK = {
-  open: { say: 'Look: rising, falling or steady?', show: 'Rising, falling, steady?' },
-  covered: { say: 'Look: nothing, or steady?', show: 'Nothing, or still there?' },
-} as const;
 
 const OWN_GAIN: SayShow = {
   say: 'Detector: set its own gain. Say done.',

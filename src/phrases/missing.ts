@@ -1,6 +1,8 @@
 import type { Missing } from '../engine/missing.ts';
-import type { MeterProfile } from '../model/profile.ts';
+import { hasNoNumbers } from '../model/alone.ts';
+import type { JobSetup } from '../model/setup.ts';
 import { figuresText } from './figures.ts';
+import { LOOK_NEEDS } from './looking.ts';
 
 export const NEEDS: Record<Missing['id'], string> = {
   'settled-reading': 'a settled reading here',
@@ -22,13 +24,16 @@ export const NEEDS: Record<Missing['id'], string> = {
 };
 
 /** One thing that acceptance still needs, with its figures. */
-export function needText({ id, figures }: Missing, meter: MeterProfile): string {
+export function needText({ id, figures }: Missing, { meter, alone }: Job): string {
   const rests = figuresText(figures, meter);
-  return rests ? `${NEEDS[id]} (${rests})` : NEEDS[id];
+  const need = (hasNoNumbers(alone) && LOOK_NEEDS[id]) || NEEDS[id];
+  return rests ? `${need} (${rests})` : need;
 }
 
+type Job = Pick<JobSetup, 'meter' | 'alone'>;
+
 /** "Not yet. Missing: a settled reading here." */
-export function notProvenText(missing: readonly Missing[], meter: MeterProfile): string {
-  const needs = missing.map((item) => needText(item, meter));
+export function notProvenText(missing: readonly Missing[], job: Job): string {
+  const needs = missing.map((item) => needText(item, job));
   return `Not yet. Missing: ${needs.join('; ')}.`;
 }

@@ -1,7 +1,8 @@
-import type { AloneWay } from '../model/alone.ts';
+import { type AloneWay, hasNoNumbers } from '../model/alone.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import type { Axis } from '../model/turns.ts';
 import { ALONE_RECORD, ALONE_WAYS } from './alone.ts';
+import { BAND_NOT_READ } from './looking.ts';
 import { lossText, type Shown } from './units.ts';
 
 /** The words of a pair's page in the report. */
@@ -31,7 +32,8 @@ export const NOT_ACCEPTED = 'not accepted';
 export const NO_PEAK = 'none seen';
 export const NO_PEAK_NOTE = 'no readings while it was turned';
 export const peakNote = (reading: string, seq: number): string => `turns; ${reading} there, #${seq}`;
-export const bandText = ({ bandLow, bandHigh }: MeterProfile): string => `band ${bandLow} to ${bandHigh}`;
+export const bandText = ({ bandLow, bandHigh }: MeterProfile, alone: AloneWay | undefined): string =>
+  hasNoNumbers(alone) ? BAND_NOT_READ : `band ${bandLow} to ${bandHigh}`;
 export const startText = (day: string, clock: string): string => `${day}, from ${clock}`;
 
 export const LEADS = {

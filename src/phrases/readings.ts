@@ -1,11 +1,11 @@
 import type { MeterProfile } from '../model/profile.ts';
 import type { Reading } from '../model/reading.ts';
+import { decimalsOf, stepsOf } from '../model/shown.ts';
 import type { FinalReading } from '../visit/final.ts';
 import { placesBeside } from './beside-limits.ts';
 
 /** Digits after the decimal point that the meter shows. */
-export const decimals = (meter: MeterProfile): number =>
-  Math.max(0, Math.min(4, Math.ceil(-Math.log10(meter.resolution) - 1e-9)));
+export const decimals = (meter: MeterProfile): number => decimalsOf(stepsOf(meter));
 
 /**
  * A number as the meter shows it, and never on another side of the band, or of the meter's limits, than it is. Trailing
@@ -33,6 +33,8 @@ export function readingText(reading: Reading, meter: MeterProfile): string {
       return 'no signal';
     case 'saturated':
       return 'saturated';
+    case 'seen':
+      return 'light, no number';
     case 'value':
       return valueText(reading.value, meter);
   }

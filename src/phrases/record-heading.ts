@@ -23,6 +23,7 @@ export function headingText({ status, planChanged, broken, findings }: Heading):
 }
 
 export const ACCEPTED = 'Accepted on evidence';
+export const ON_TRENDS = 'Accepted on trends, no reading,';
 export const ACCEPTED_BY_OVERRIDE = 'Accepted by override';
 /** Where no acceptance stands. */
 export const HOW_FAR = {

@@ -25,10 +25,10 @@ function valueBehind(value: number, lossDb: number, meter: MeterProfile): number
 
 /**
  * Decibels of light lost between two readings: infinite where the second is no signal. Undefined where the
- * meter's law is not known, or either reading is saturated.
+ * meter's law is not known, either reading is saturated, or nobody read a number.
  */
 export function lossBetween(clear: Reading, behind: Reading, meter: MeterProfile): number | undefined {
-  if (clear.kind !== 'value' || behind.kind === 'saturated') return undefined;
+  if (clear.kind !== 'value' || behind.kind === 'saturated' || behind.kind === 'seen') return undefined;
   if (meter.law === 'unknown') return undefined;
   if (behind.kind === 'none' || behind.value <= meter.lostAt) return Number.POSITIVE_INFINITY;
   if (meter.law === 'logarithmic') return (clear.value - behind.value) * (meter.dbPerUnit ?? 1);

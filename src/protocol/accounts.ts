@@ -17,6 +17,8 @@ export const Access = z.object({
   isIn: z.boolean(),
   /** Whose account, where the caller is signed in. */
   holder: z.optional(Holder),
+  /** Where people of the firm sign in with the account that it gives them: its name. */
+  sso: z.optional(z.string()),
 });
 export type Access = z.infer<typeof Access>;
 
@@ -94,6 +96,8 @@ export const EndSession = z.object({ session: SessionId });
 /** GET /api/account: the account of the caller. Times: ms. */
 export const OwnAccount = z.object({
   holder: Holder,
+  /** It is the firm's: there are no passkeys to it here. */
+  sso: z.optional(z.literal(true)),
   passkeys: z.array(
     z.object({ id: CredentialId, madeAt: z.number(), usedAt: z.optional(z.number()), rpId: z.string() }),
   ),

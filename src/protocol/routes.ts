@@ -20,9 +20,10 @@ import {
 } from './accounts.ts';
 import { Ask, AskAnswer, Asked } from './ask.ts';
 import { Enter, Entered } from './enter.ts';
+import { Figures } from './figures.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health, Live } from './health.ts';
-import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
+import { BringJob, JobBrought, JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
 import { Keys, WithdrawKey, WithdrawVisitKey } from './keys.ts';
 import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
@@ -42,6 +43,7 @@ import {
   WriteHandOver,
 } from './site.ts';
 import { WantSound } from './sounds.ts';
+import { BeginSso, FinishSso, SsoBegun } from './sso.ts';
 import { TrustInfo } from './trust.ts';
 
 /**
@@ -103,6 +105,15 @@ export const ROUTES = {
     body: OpenJob,
     answer: { status: 201, is: JobOpened },
   },
+  bringJob: {
+    method: 'post',
+    path: '/jobs/brought',
+    bearer: 'anyone',
+    entrance: true,
+    says: 'Takes over the log of a job that one phone has kept alone.',
+    body: BringJob,
+    answer: { status: 201, is: JobBrought },
+  },
   enter: {
     method: 'post',
     path: '/enter',
@@ -139,6 +150,22 @@ export const ROUTES = {
     bearer: 'anyone',
     says: 'Signs in with a passkey.',
     body: SignIn,
+    answer: { status: 200, is: SignedIn },
+  },
+  beginSso: {
+    method: 'post',
+    path: '/account/sso',
+    bearer: 'anyone',
+    says: 'Begins to sign in at the provider of the firm (OpenID Connect).',
+    body: BeginSso,
+    answer: { status: 200, is: SsoBegun },
+  },
+  finishSso: {
+    method: 'post',
+    path: '/account/sso/finish',
+    bearer: 'anyone',
+    says: 'Signs in who came back from the provider.',
+    body: FinishSso,
     answer: { status: 200, is: SignedIn },
   },
   invited: {
@@ -527,6 +554,13 @@ export const ROUTES = {
     says: 'The report of a site, once it is ready.',
     query: OfReport,
     answer: { status: 200, is: PDF },
+  },
+  figures: {
+    method: 'get',
+    path: '/figures',
+    bearer: 'holder',
+    says: 'The figures over all sites, for a supervisor.',
+    answer: { status: 200, is: Figures },
   },
   serverKey: {
     method: 'get',

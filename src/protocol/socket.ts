@@ -12,6 +12,7 @@ import { Person } from '../model/person.ts';
 import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
 import { SoundDays } from '../model/sound.ts';
+import { Voice } from '../model/voice.ts';
 import { Invite, Role, Token } from './access.ts';
 import { AskShown } from './ask.ts';
 
@@ -143,7 +144,9 @@ export const ClientMessage = z.discriminatedUnion('t', [
   /** In a practice job: what hands did at the simulated pair. */
   z.object({ t: z.literal('practise'), id, act: HandAct }),
   /** Sound follows in binary frames until `talk-end`; `talk-drop` throws it away. */
-  z.object({ t: z.literal('talk'), id, re: z.optional(Seq) }),
+  z.object({ t: z.literal('talk'), id, re: z.optional(Seq), voice: z.optional(Voice) }),
+  /** A talk in which somebody reads ten digits, for `voice`. Nothing of it is logged or kept. */
+  z.object({ t: z.literal('read'), id }),
   z.object({ t: z.literal('talk-end'), id }),
   z.object({ t: z.literal('talk-drop'), id }),
   /** Asks for a join code for the other seat, or for this one on a new phone. */
@@ -201,6 +204,8 @@ export const ServerMessage = z.discriminatedUnion('t', [
     id,
     stage: z.enum(['listening', 'working', 'done', 'failed']),
   }),
+  /** To who read ten digits. Without `voice`: they were not heard as such. */
+  z.object({ t: z.literal('voice'), id, voice: z.optional(Voice) }),
   z.object({ t: z.literal('invite'), id, invite: Invite }),
   /** To the panel: a phone asks to come in; without `asks`, none does any more. */
   z.object({ t: z.literal('ask'), asks: z.optional(AskShown) }),

@@ -73,8 +73,10 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
     'How sure the speech model was of its words, or the camera of its number, from 0 to 1.',
     ({ fact }) => when(fact, 'said', ({ confidence, camera }) => confidence ?? camera?.belief),
   ),
-  reading_kind: column('string', 'What the meter showed: value, none or saturated.', ({ fact }) =>
-    'reading' in fact ? fact.reading.kind : undefined,
+  reading_kind: column(
+    'string',
+    'What the meter showed: value, none or saturated; seen: there was light, and nobody read a number.',
+    ({ fact }) => ('reading' in fact ? fact.reading.kind : undefined),
   ),
   reading: column('decimal', 'The number it showed, in the unit beside it.', ({ fact }) =>
     'reading' in fact && fact.reading.kind === 'value' ? fact.reading.value : undefined,

@@ -12,10 +12,11 @@ import { Reading } from '../model/reading.ts';
 import { nextText } from '../phrases/board.ts';
 import { finalText } from '../phrases/readings.ts';
 import { JobFinding, PairRow } from '../protocol/site.ts';
+import { ladderTime } from './ladder-time.ts';
 import type { VisitRecord } from './visit-record.ts';
 
 /** Raised when the same log gives another summary, so that no old summary is used. */
-const MADE = 8;
+const MADE = 9;
 
 /**
  * The result of a visit, for the board and for comparing the visits of a site, so that the log need not be
@@ -37,6 +38,8 @@ export const VisitSummary = z.object({
   /** What the meter showed over the clear path at the end, and when the next work is due, ms. */
   left: z.optional(z.object({ seq: Seq, at: z.number(), value: z.number() })),
   due: z.optional(z.number()),
+  /** How long somebody stood at the emitter, ms. */
+  ladder: z.optional(z.number()),
   /** Turns, gain changes and aims that count. */
   touches: z.array(
     z.object({ seq: Seq, type: z.string(), change: z.optional(z.string()), to: z.optional(z.number()) }),
@@ -64,6 +67,7 @@ export function summaryOf({
     setup: { meter, adjusters, plan, pathLength },
   } = visit.commission;
   const { signed } = state;
+  const ladder = ladderTime(entries, accepted?.seq);
   return {
     head: headAfter(last),
     engine: ENGINE_VERSION,
@@ -79,6 +83,7 @@ export function summaryOf({
     ...(accepted && { accepted: { seq: accepted.seq, reading: accepted.reading } }),
     ...(left && { left }),
     ...(due !== undefined && { due }),
+    ...(ladder !== undefined && { ladder }),
     touches: counted.filter(isTouch).map((fact) => ({
       seq: fact.seq,
       type: fact.type,

@@ -4,6 +4,7 @@ import { turnsScene } from '../charts/turns-scene.ts';
 import type { VisitOutcome } from '../findings/outcome.ts';
 import type { CheckedLog } from '../log/fault.ts';
 import { topOf } from '../log/series.ts';
+import { hasNoNumbers } from '../model/alone.ts';
 import { CHECKLISTS, type Checklist } from '../model/checklists.ts';
 import type { SiteFinding } from '../model/finding.ts';
 import { bySeverity, isPlanChanged, SEVERITIES, type Severity } from '../model/finding.ts';
@@ -190,16 +191,23 @@ export function pairPage({ plan, visits, units, code }: PairLogs, moments: Momen
     jobBlock(setup, overview, commission, moments),
     ...signBlocks(record, moments),
     sealBlock(HEADINGS.record, head, fault, key),
-    {
-      kind: 'charts',
-      charts: AXES.map((axis) =>
-        turnsScene(series, alongAxis(series, searchOf(record.state), axis), axis, meter, HALF, PLOT),
-      ),
-    },
-    {
-      kind: 'charts',
-      charts: [timeScene(series, series, meter, moments, WHOLE, { plotHeight: TIME_PLOT, notes: retested })],
-    },
+    // Where nobody read a number there is nothing to draw.
+    ...(hasNoNumbers(setup.alone)
+      ? []
+      : [
+          {
+            kind: 'charts' as const,
+            charts: AXES.map((axis) =>
+              turnsScene(series, alongAxis(series, searchOf(record.state), axis), axis, meter, HALF, PLOT),
+            ),
+          },
+          {
+            kind: 'charts' as const,
+            charts: [
+              timeScene(series, series, meter, moments, WHOLE, { plotHeight: TIME_PLOT, notes: retested }),
+            ],
+          },
+        ]),
   ];
   const { signed, beside, changedBy } = record.state;
   const broken = records.some(({ record: { fault } }) => fault !== undefined);
@@ -374,7 +382,7 @@ function figures(
     {
       name: FIGURE_NAMES.final,
       value: final ? readingWithUnit(final.reading, meter) : NONE,
-      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}${bandText(meter)}`,
+      note: `${final ? `${FINAL_AS[final.as]}, #${final.seq}; ` : ''}${bandText(meter, commission.setup.alone)}`,
     },
     {
       name: accepted?.override ? FIGURE_NAMES.overridden : FIGURE_NAMES.accepted,

@@ -4,7 +4,7 @@ import type { Action, Advice, Question } from '../model/advice.ts';
 import type { SearchFact } from '../model/facts.ts';
 import type { Seq } from '../model/ids.ts';
 import { midBand } from '../model/profile.ts';
-import { NO_SIGNAL, type Reading, valueReading } from '../model/reading.ts';
+import { NO_SIGNAL, type Reading, SATURATED, valueReading } from '../model/reading.ts';
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import {
   type BeamPair,
@@ -198,21 +198,34 @@ const EYE = { least: 0.3, most: 0.5, spread: 0.1 };
 
 /**
  * Says what the light did against the last look. How small a change an eye tells apart differs from look to look.
- * A misread number is here a wrong word.
+ * A misread number is here a wrong word, any of the five.
  */
 function sayTrend(crew: Crew, errors: Errors, rng: Rng): Done {
   const at = crew.at + SAY_MS;
   const shown = readMeter(crew.pair, at, rng);
+  const isWrong = chance(rng, errors.misread);
   if (shown.kind !== 'value')
-    return say({ ...crew, at, looked: undefined }, [{ type: 'reading', reading: shown }]);
+    return say({ ...crew, at, looked: undefined }, [
+      isWrong ? pick(rng, WORDS) : { type: 'reading', reading: shown },
+    ]);
   const db = lightDb(crew.pair, at);
   const before = crew.looked?.gainDb === crew.pair.gainDb ? crew.looked : undefined;
   const change = before ? db - before.db + EYE.spread * normal(rng) : 0;
   const isSeen = Math.abs(change) > between(rng, EYE.least, EYE.most);
   const right = !isSeen ? 'steady' : change > 0 ? 'rising' : 'falling';
-  const trend = chance(rng, errors.misread) ? pick(rng, ['steady', 'rising', 'falling'] as const) : right;
-  return say({ ...crew, at, looked: { db, gainDb: crew.pair.gainDb } }, [{ type: 'trend', trend }]);
+  return say({ ...crew, at, looked: { db, gainDb: crew.pair.gainDb } }, [
+    isWrong ? pick(rng, WORDS) : { type: 'trend', trend: right },
+  ]);
 }
+
+/** All that is said where no number is read. */
+const WORDS: readonly [SearchFact, ...SearchFact[]] = [
+  { type: 'trend', trend: 'steady' },
+  { type: 'trend', trend: 'rising' },
+  { type: 'trend', trend: 'falling' },
+  { type: 'reading', reading: NO_SIGNAL },
+  { type: 'reading', reading: SATURATED },
+];
 
 /** The ways a number goes wrong between the meter and the log. */
 function misread(reading: Reading, { spec: { meter } }: BeamPair, rng: Rng): Reading {

@@ -1,8 +1,8 @@
 import type { Alphabet } from './logits.ts';
 
 /**
- * The letters of a model's `tokenizer.json`; upper case, as some models write, counts as lower case. Throws a
- * RangeError for a model that does not write English letters one by one.
+ * The letters of a model's `tokenizer.json`; upper case, as some models write, counts as lower case. Other
+ * letters than a to z may be there: another language writes them. Throws a RangeError for a model that does not write letters one by one.
  */
 export function alphabetOf(tokenizer: unknown): Alphabet {
   const { model } = tokenizer as { model?: { vocab?: Record<string, number> } };
@@ -10,7 +10,7 @@ export function alphabetOf(tokenizer: unknown): Alphabet {
   const letters = new Map<string, number>();
   for (const [token, id] of Object.entries(vocabulary)) {
     const letter = token.toLowerCase();
-    if (/^[a-z']$/.test(letter)) letters.set(letter, id);
+    if (/^[\p{Ll}']$/u.test(letter)) letters.set(letter, id);
   }
   const blank = vocabulary['<pad>'] ?? vocabulary['[PAD]'];
   const space = vocabulary['|'];

@@ -1,3 +1,4 @@
+import type { Voice } from '../model/voice.ts';
 import type { Weighed } from './weigh.ts';
 
 /**
@@ -19,13 +20,19 @@ export function features({ share, strain, letters, blur }: Weighed): number[] {
 /** Weights of the features, fitted by `tests/bench/speech/fit.ts`. */
 const WEIGHTS: readonly number[] = [4.076, 0.151, -0.152, -1.381, -2.759, -3.16];
 
+export const probability = (logOdds: number): number => 1 / (1 + Math.exp(-logOdds));
+/** Nothing is believed quite, and nothing not at all. */
+export const odds = (p: number): number => Math.log(Math.max(p, 1e-4) / Math.max(1 - p, 1e-4));
+
 /** A curve of belief from the weights of the features. */
 export const curveOf =
   (weights: readonly number[]) =>
-  (weighed: Weighed): number => {
-    const sum = features(weighed).reduce((total, value, i) => total + value * (weights[i] ?? 0), 0);
-    return 1 / (1 + Math.exp(-sum));
-  };
+  (weighed: Weighed): number =>
+    probability(features(weighed).reduce((total, value, i) => total + value * (weights[i] ?? 0), 0));
 
 /** Probability that the likeliest meaning is right. */
 export const belief = curveOf(WEIGHTS);
+
+/** What is believed of this voice. */
+export const loweredBy = ({ shift }: Voice, believed: number): number =>
+  shift < 0 ? probability(odds(believed) + shift) : believed;

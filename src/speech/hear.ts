@@ -1,6 +1,8 @@
 import { FILLERS } from '../grammar/grammar.ts';
 import type { WordGraph } from '../grammar/graph.ts';
-import { belief } from './belief.ts';
+import { parse } from '../grammar/parse.ts';
+import type { Voice } from '../model/voice.ts';
+import { belief, loweredBy } from './belief.ts';
 import { search } from './decode.ts';
 import { type FreeText, freeText } from './free-text.ts';
 import type { Heard, HearOptions } from './heard.ts';
@@ -8,7 +10,7 @@ import { type Alphabet, type Logits, logSoftmax } from './logits.ts';
 import type { SecondOpinion } from './second.ts';
 import { isStringOfDigits, type Spotted } from './single-words.ts';
 import { Spelling } from './spelling.ts';
-import { agreedShare, meaningOf, type Weighed, weigh } from './weigh.ts';
+import { agreedShare, meaningOf, type Understand, type Weighed, weigh } from './weigh.ts';
 
 /** The cost of each word of a sentence, natural log; words without meaning cost more. */
 const WORD_COST = 0.5;
@@ -17,7 +19,12 @@ const MOST_ALTERNATIVES = 8;
 /** Begins free text, which is not in the grammar. */
 const REMARK = /^(note|remark|for the record)\b.+/;
 
-const wordCost = (word: string): number => (FILLERS.has(word) ? FILLER_COST : WORD_COST);
+/** What is spoken: which words carry nothing, and what a text means. */
+export interface Spoken {
+  readonly fillers: ReadonlySet<string>;
+  readonly understand: Understand;
+}
+export const ENGLISH_SPOKEN: Spoken = { fillers: FILLERS, understand: parse };
 
 /** What was heard without the grammar, and the sentences of the grammar that it may have been. */
 export interface Weighing {
@@ -69,6 +76,16 @@ function doubtOf(
   return { unheard: isLikeliest ? unheard.text : undefined };
 }
 
+/** From so much speech on that no word of the likeliest meaning covers, in 10 ms, it is asked about. Chosen on left-out people: docs/speech.md. */
+const LEFT_OUT = 40;
+
+/** Whether single words leave out that much speech in every wording of the likeliest meaning that they know. */
+function leavesOut({ sentences }: Weighed, { leftOut }: Spotted): boolean {
+  const meaning = sentences[0]?.meaning;
+  const left = sentences.flatMap((one) => (one.meaning === meaning ? (leftOut(one.text) ?? []) : []));
+  return left.length > 0 && Math.min(...left) >= LEFT_OUT;
+}
+
 /**
  * What the hearer of single words would rather have heard: the words that explain the sound better than any wording of the
  * likeliest meaning does. Undefined where it agrees, or does not know the words.
@@ -102,33 +119,41 @@ function isOutvoted(
 export function weigher(
   graph: WordGraph,
   alphabet: Alphabet,
+  { fillers, understand }: Spoken = ENGLISH_SPOKEN,
 ): (logits: Logits, options?: HearOptions, opinion?: SecondOpinion) => Weighing {
   const spelling = new Spelling(graph, alphabet);
+  const cost = (word: string): number => (fillers.has(word) ? FILLER_COST : WORD_COST);
   return (logits, options = {}, opinion?) => {
     const logProbs = logSoftmax(logits);
     const free = freeText(logProbs, logits.tokens, alphabet);
     if (free.text === '') return { free, weighed: undefined, opinion };
-    const found = search(logProbs, logits.tokens, alphabet, spelling, { cost: wordCost });
-    return { free, weighed: weigh(found, free, options), opinion };
+    const found = search(logProbs, logits.tokens, alphabet, spelling, { cost });
+    return { free, weighed: weigh(found, free, options, understand), opinion };
   };
 }
 
 /**
  * What was heard, with what the hearer of single words says of it where there is one. `believe`: how likely the likeliest
- * meaning is right.
+ * meaning is right; `voice`: of whoever said it, where it is known.
  */
-export function heardOf({ free, weighed, opinion }: Weighing, spotted?: Spotted, believe = belief): Heard {
+export function heardOf(
+  { free, weighed, opinion }: Weighing,
+  spotted?: Spotted,
+  believe = belief,
+  voice?: Voice,
+): Heard {
   if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
   if (REMARK.test(free.text)) return remark(free);
   const [first] = weighed?.sentences ?? [];
   if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
   const clearRival = spotted && rivalOf(weighed, spotted);
-  const believed = believe(weighed);
+  const believed = voice ? loweredBy(voice, believe(weighed)) : believe(weighed);
   if (spotted && opinion && clearRival !== undefined && isOutvoted(weighed, clearRival, spotted, opinion))
     return outvoted(weighed, clearRival, believed, free.text);
   const doubt = opinion && doubtOf(weighed, opinion, spotted);
   const rival = clearRival ?? doubt?.unheard;
-  const right = doubt || rival !== undefined ? Math.min(believed, DISPUTED) : believed;
+  const isDoubted = doubt || rival !== undefined || (spotted && leavesOut(weighed, spotted));
+  const right = isDoubted ? Math.min(believed, DISPUTED) : believed;
   const rest = rival === undefined ? 1 - right : Math.max(0, 1 - right - RIVAL);
   const alternatives = weighed.sentences.slice(0, MOST_ALTERNATIVES).map(({ text, share, meaning }) => ({
     text,

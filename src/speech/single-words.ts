@@ -18,6 +18,8 @@ export interface SingleWordModel {
 export interface Spotted {
   /** Log of how well these words explain the sound. Undefined where it does not know one of them. */
   score(text: string): number | undefined;
+  /** How much speech the best way through these words leaves out, in 10 ms. Undefined where it does not know one, or finds no way. */
+  leftOut(text: string): number | undefined;
   /** What explains it best, likeliest first: numbers, digit by digit, and words alone. */
   readonly rivals: readonly { text: string; score: number }[];
 }
@@ -50,6 +52,14 @@ export const isStringOfDigits = (text: string): boolean => {
   const words = text.split(' ');
   return words.length >= 2 && words.every((word) => DIGITS.has(word));
 };
+
+/** `paid`: for what is left out; a part of the score, with its sign turned. */
+interface Way {
+  readonly score: number;
+  readonly paid: number;
+}
+const NO_WAY: Way = { score: Number.NEGATIVE_INFINITY, paid: 0 };
+const better = (one: Way, other: Way): Way => (other.score > one.score ? other : one);
 
 /** Wordings that stand for a word it knows. */
 const SAME: Readonly<Record<string, string>> = {
@@ -92,26 +102,36 @@ export function spotted(
     Math.max(FLOOR, logProbs[arc * tokens + token] as number);
   const last = gaps.length - 1;
 
-  const score = (text: string): number | undefined => {
-    const sequence = text.split(' ').map((word) => tokenOf.get(spokenAs(word)));
-    let before = [...(gaps[0] as readonly number[])];
-    for (const token of sequence) {
+  /** The best way through these words, from the first place to the last. */
+  const way = (text: string): Way | undefined => {
+    const skip = ({ score, paid }: Way, from: number, to: number): Way => {
+      const gap = gaps[from]?.[to] as number;
+      return { score: score + gap, paid: paid - gap };
+    };
+    let before = gaps.map((_, to) => skip({ score: 0, paid: 0 }, 0, to));
+    for (const word of text.split(' ')) {
+      const token = tokenOf.get(spokenAs(word));
       if (token === undefined) return undefined;
-      const after = new Array<number>(gaps.length).fill(Number.NEGATIVE_INFINITY);
+      const after = gaps.map(() => NO_WAY);
       for (const [i, { from, to }] of arcs.entries()) {
-        after[to] = Math.max(after[to] as number, (before[from] as number) + worth(i, token));
+        const { score, paid } = before[from] as Way;
+        after[to] = better(after[to] as Way, { score: score + worth(i, token), paid });
       }
       before = after.map((best, to) =>
-        after.reduce(
-          (most, value, from) => (from < to ? Math.max(most, value + (gaps[from]?.[to] as number)) : most),
-          best,
-        ),
+        after.slice(0, to).reduce((most, one, from) => better(most, skip(one, from, to)), best),
       );
     }
-    return before[last] as number;
+    return before[last];
   };
 
-  return { score, rivals: rivals() };
+  return {
+    score: (text) => way(text)?.score,
+    leftOut(text) {
+      const found = way(text);
+      return found && Number.isFinite(found.score) ? found.paid / UNEXPLAINED : undefined;
+    },
+    rivals: rivals(),
+  };
 
   function rivals(): { text: string; score: number }[] {
     const all = [...tokenOf].map(([word, token]) => ({ word, token }));

@@ -1,5 +1,6 @@
-import type { Intent } from '../grammar/intent.ts';
+import type { Intent, Understanding } from '../grammar/intent.ts';
 import { parse } from '../grammar/parse.ts';
+import { isShown } from '../model/shown.ts';
 import type { Candidate } from './decode.ts';
 import type { FreeText } from './free-text.ts';
 import type { HearOptions } from './heard.ts';
@@ -23,7 +24,7 @@ export interface Weighed {
 const KEPT = 24;
 /** Frames depend on each other, so their product says too much; it counts only this much. */
 const TRUST = 0.6;
-/** What a reading that would surprise costs, natural log. */
+/** What a reading that would surprise costs, natural log; one between the meter's steps does. */
 const SURPRISE_COST = 4;
 /** What it costs to say what was not asked for. */
 const UNASKED_COST = 2;
@@ -33,10 +34,12 @@ export function weigh(
   found: readonly Candidate[],
   free: FreeText,
   { expect }: HearOptions,
+  understand: Understand = parse,
 ): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
-    const fit = TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text).flat(), expect) : 0));
-    return { text, meaning: meaningOf(text), score, fit };
+    const fit =
+      TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text, understand).flat(), expect) : 0));
+    return { text, meaning: meaningOf(text, understand), score, fit };
   });
   const sentences = shared(kept, ({ fit }) => fit)
     .map(({ text, meaning, share }) => ({ text, meaning, share }))
@@ -79,28 +82,44 @@ export function agreedShare(
     .reduce((sum, { share }) => sum + share, 0);
 }
 
+/** What a text means, in the language of whoever says it. */
+export type Understand = (text: string) => Understanding;
+
+/** So many texts are remembered with their meaning: the hearers ask about the same ones again and again. */
+const REMEMBERED = 2_000;
+const remembered = new WeakMap<Understand, Map<string, string>>();
+
 /** The meaning of a text, as a key: what it may mean, or the text itself. */
-export function meaningOf(text: string): string {
-  const options = intentsOf(text);
-  return options.length > 0 ? JSON.stringify(options) : text;
+export function meaningOf(text: string, understand: Understand = parse): string {
+  const meanings = remembered.get(understand) ?? new Map<string, string>();
+  remembered.set(understand, meanings);
+  const known = meanings.get(text);
+  if (known !== undefined) return known;
+  const options = intentsOf(text, understand);
+  const meaning = options.length > 0 ? JSON.stringify(options) : text;
+  if (meanings.size >= REMEMBERED) meanings.clear();
+  meanings.set(text, meaning);
+  return meaning;
 }
 
 /** Each of the things that a text may mean. */
-function intentsOf(text: string): readonly (readonly Intent[])[] {
-  const understanding = parse(text);
+function intentsOf(text: string, understand: Understand): readonly (readonly Intent[])[] {
+  const understanding = understand(text);
   if (understanding.kind === 'understood') return [understanding.intents];
   return understanding.kind === 'ambiguous' ? understanding.options : [];
 }
 
 function surpriseOf(
   intents: readonly Intent[],
-  { low, high, asked }: NonNullable<HearOptions['expect']>,
+  { low, high, steps, asked }: NonNullable<HearOptions['expect']>,
 ): number {
   const isOff = intents.some(
     (intent) =>
       'reading' in intent &&
       intent.reading.kind === 'value' &&
-      (intent.reading.value < low || intent.reading.value > high),
+      (intent.reading.value < low ||
+        intent.reading.value > high ||
+        (steps !== undefined && !isShown(intent.reading.value, steps))),
   );
   const isUnasked = asked !== undefined && !intents.some(({ kind }) => asked.includes(kind));
   return (isOff ? SURPRISE_COST : 0) + (isUnasked ? UNASKED_COST : 0);

@@ -1,3 +1,4 @@
+import type { Grammar } from '../grammar/grammar.ts';
 import type { Understanding } from '../grammar/intent.ts';
 import type { Spelling } from '../grammar/normalise.ts';
 import { parse, parseIn, type Tongue } from '../grammar/parse.ts';
@@ -31,6 +32,9 @@ const TONGUES: Record<TypedLanguage, Tongue> = {
   de: tongue(de, DE),
   fr: tongue(fr, FR),
 };
+
+/** The sentences of a language beside English, and its words without meaning, as they are heard: without marks. */
+export const grammarOf = (language: TypedLanguage): Grammar => TONGUES[language].grammar;
 
 /** So many texts are remembered with what they mean: a crew says the same words again and again. */
 const REMEMBERED = 2_000;

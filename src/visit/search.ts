@@ -1,7 +1,8 @@
 import type { History, SearchEvent } from '../engine/history.ts';
 import { observe } from '../engine/observe.ts';
 import { type Search, startSearch } from '../engine/search.ts';
-import { isOnePhone } from '../model/alone.ts';
+import { hasNoNumbers } from '../model/alone.ts';
+import { LIGHT_SEEN, NO_SIGNAL, type Reading, SATURATED } from '../model/reading.ts';
 import type { Commission } from './commission.ts';
 import { countedOf, type JobState } from './state.ts';
 
@@ -28,12 +29,29 @@ export function searchOf({ setup, history }: Pick<JobState, 'setup' | 'history'>
   if (before && since.length === 0) return before.search;
   const begun = startSearch(setup.meter, setup.adjusters, {
     wasAligned: setup.scope === 'periodic',
-    walks: isOnePhone(setup.alone),
+    walks: setup.alone === 'walking',
+    byTrends: hasNoNumbers(setup.alone),
   });
   const search = since.reduceRight(observe, before?.search ?? begun);
   if (history) SEARCHES.set(history, { search, base });
   if (before?.base) SEARCHES.delete(before.base);
   return search;
+}
+
+/** What was shown last, as an acceptance takes it down. Where no number is read: whether there was light. */
+export function shownLast(state: Pick<JobState, 'setup' | 'history' | 'reading'>): Reading | undefined {
+  const looks = searchOf(state)?.looks;
+  if (!looks) return state.reading?.reading;
+  switch (looks.at(-1)?.seen) {
+    case undefined:
+      return undefined;
+    case 'nothing':
+      return NO_SIGNAL;
+    case 'too-strong':
+      return SATURATED;
+    default:
+      return LIGHT_SEEN;
+  }
 }
 
 /** The part that the commissioning is judged by; undefined before the job is opened. */

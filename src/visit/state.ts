@@ -97,6 +97,7 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'admission',
   'key-withdrawn',
+  'brought',
   'camera',
   'link',
   'notice',
@@ -294,7 +295,8 @@ function answers({ instruction }: JobState, fact: SearchFact): boolean {
   const action = instruction?.advice.action;
   switch (fact.type) {
     case 'trend':
-      return false;
+      // Where no number is wanted, it is the answer.
+      return action?.kind === 'read' && action.as === 'trend';
     case 'reading':
       return action?.kind === 'read';
     case 'panel':

@@ -10,14 +10,22 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/process/program.ts';
+import { openFolder } from '../../server/speech/model-folder.ts';
+import { loadSingleWords } from '../../server/speech/other-hearers.ts';
 import { ASK, TAKE } from '../../src/conversation/decide.ts';
+import type { Voice } from '../../src/model/voice.ts';
+import { createRng } from '../../src/simulator/rng.ts';
 import { belief, curveOf, features } from '../../src/speech/belief.ts';
 import { heardOf } from '../../src/speech/hear.ts';
+import { accentedWords } from './speech/accents.ts';
 import { figuresPage, type Judged } from './speech/figures-page.ts';
 import { fitted } from './speech/logistic.ts';
 import { judge, meaningOf, type Outcome, takesAnything } from './speech/outcome.ts';
-import { sets } from './speech/sets.ts';
+import { READING, readings } from './speech/readings.ts';
+import type { Utterance } from './speech/recordings.ts';
+import { SEED, sets } from './speech/sets.ts';
 import { hearAll, keep, kept, type Stranger } from './speech/stranger.ts';
+import { voiceTable } from './speech/voice-table.ts';
 
 const FOLDS = 10;
 /** One that is taken wrongly is as bad as so many that are asked about. Ours, no source; never changed after a look at the figures. */
@@ -29,6 +37,7 @@ const program = new Command('bench:speech-folds')
   .option('--each <n>', 'utterances of each set', Number, 240)
   .option('--model <folder>', 'the speech model', DEFAULT_MODEL_FOLDER)
   .option('--keep <file>', 'only hear, and add what was heard to this file')
+  .option('--sets <names...>', 'only these sets')
   .option('--part <k/n>', 'hear every nth utterance, from the kth on', '0/1')
   .option('--from <files...>', 'judge what was kept in these files')
   .option('--write', 'write docs/speech-figures.md')
@@ -38,15 +47,29 @@ const options = program.opts<{
   each: number;
   model: string;
   keep?: string;
+  sets?: string[];
   part: string;
   from?: string[];
   write?: boolean;
 }>();
 
+/** With draws of their own, so that what the other sets draw stays as it was. */
+async function moreSets(): Promise<Utterance[]> {
+  const single = await loadSingleWords(openFolder(options.model));
+  return [
+    ...accentedWords(createRng(SEED + 2)),
+    ...(single ? await readings(options.recordings, single, createRng(SEED + 3)) : []),
+  ];
+}
+
 async function strangers(): Promise<Stranger[]> {
   if (options.from) return options.from.flatMap(kept);
   const [k = 0, n = 1] = options.part.split('/').map(Number);
-  const some = sets(options.recordings, options.each).filter((_, i) => i % n === k);
+  const said = [
+    ...sets(options.recordings, options.each).filter((_, i) => i % n === k),
+    ...(k === 0 ? await moreSets() : []),
+  ];
+  const some = said.filter(({ set }) => options.sets?.includes(set) ?? true);
   const heard: Stranger[] = [];
   for await (const one of hearAll(options.model, some)) {
     heard.push(one);
@@ -80,9 +103,14 @@ function judged(one: Stranger, believe: typeof belief): Outcome {
   return outcome;
 }
 
-function outcomeOf({ text, weighing, spotted }: Stranger, believe: typeof belief): Outcome {
-  const heard = heardOf(weighing, spotted, believe);
+function outcomeOf({ text, weighing, spotted }: Stranger, believe: typeof belief, voice?: Voice): Outcome {
+  const heard = heardOf(weighing, spotted, believe, voice);
   return meaningOf(text) !== undefined ? judge(text, heard) : takesAnything(heard) ? 'wrong' : 'asked';
+}
+
+function costOf(outcomes: readonly Outcome[]): number {
+  const count = (kind: Outcome): number => outcomes.filter((one) => one === kind).length;
+  return count('asked') + WRONG_COSTS * count('wrong');
 }
 
 /**
@@ -96,9 +124,7 @@ function fittedOn(some: readonly Stranger[]): typeof belief {
   const weights = fitted(rows);
   const costs = THRESHOLDS.map((threshold) => {
     const believe = moved(weights, threshold);
-    const outcomes = some.map((one) => judged(one, believe));
-    const count = (kind: string): number => outcomes.filter((one) => one === kind).length;
-    return count('asked') + WRONG_COSTS * count('wrong');
+    return costOf(some.map((one) => judged(one, believe)));
   });
   return moved(weights, THRESHOLDS[costs.indexOf(Math.min(...costs))] as number);
 }
@@ -115,8 +141,9 @@ function inFolds(heard: readonly Stranger[]): Judged[] {
   }).flat();
 }
 
-const heard = await strangers();
+const all = await strangers();
 if (options.keep) process.exit();
+const heard = all.filter(({ set }) => set !== READING);
 console.log(
   'weights on all of it',
   fitted(
@@ -127,6 +154,7 @@ console.log(
 );
 const page = figuresPage(
   inFolds(heard),
+  voiceTable(all, (one, voice) => outcomeOf(one, belief, voice), costOf),
   heard.map(({ ms }) => ms),
 );
 console.log(page);

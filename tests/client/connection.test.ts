@@ -139,7 +139,7 @@ describe('an utterance', () => {
     const { connection, sockets } = phone();
     connection.start();
     sockets[0]?.goLive();
-    const talk = connection.talk('talk-0001', 7);
+    const talk = connection.talk({ t: 'talk', id: 'talk-0001', re: 7 });
     expect(talk?.sound(Int16Array.from([1, 2, 3]))).toBe(true);
     talk?.end();
     expect(sockets[0]?.texts.slice(-2)).toEqual([
@@ -152,14 +152,14 @@ describe('an utterance', () => {
   it('does not start without a live link', () => {
     const { connection } = phone();
     connection.start();
-    expect(connection.talk('talk-0001', undefined)).toBeUndefined();
+    expect(connection.talk({ t: 'talk', id: 'talk-0001' })).toBeUndefined();
   });
 
   it('never goes on over another socket than the one it started on', () => {
     const { connection, sockets, pass } = phone();
     connection.start();
     sockets[0]?.goLive();
-    const talk = connection.talk('talk-0001', undefined);
+    const talk = connection.talk({ t: 'talk', id: 'talk-0001' });
     sockets[0]?.onclose?.();
     pass(500);
     sockets[1]?.goLive();

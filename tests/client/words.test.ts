@@ -38,6 +38,7 @@ const MEANING: Record<keyof typeof WORDS, Intent> = {
   rising: { kind: 'trend', trend: 'rising' },
   falling: { kind: 'trend', trend: 'falling' },
   steady: { kind: 'trend', trend: 'steady' },
+  wandering: { kind: 'trend', trend: 'wandering' },
   blocked: { kind: 'path', state: 'blocked' },
   clear: { kind: 'path', state: 'clear' },
   panelAlarm: { kind: 'panel', shows: 'alarm' },

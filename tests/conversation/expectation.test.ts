@@ -68,6 +68,14 @@ describe('readings that would not surprise', () => {
     expect(low).toBeGreaterThan(10);
     expect([low < at(6), at(6) < high]).toEqual([true, true]);
   });
+
+  it.each(NEUTRAL_METERS)('are what $name shows in its steps', (meter) => {
+    const job = TableJob.crewed(meter);
+    const { min: from, resolution: by } = meter;
+    expect(expectation(job.state)?.steps).toEqual({ from, by });
+    job.say('panel', String(meter.bandLow));
+    expect(expectation(job.state)?.steps).toEqual({ from, by });
+  });
 });
 
 describe('what was asked for', () => {

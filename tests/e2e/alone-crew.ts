@@ -1,5 +1,8 @@
 import type { Page } from 'playwright-core';
-import { press } from './hall.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Placed } from '../../src/model/placed.ts';
+import type { JobState } from '../../src/visit/state.ts';
+import { type Hall, press } from './hall.ts';
 import { numberIn } from './rendered-meter.ts';
 
 /** From the first page on: one person opens a job with two phones, and the second one joins. */
@@ -50,4 +53,49 @@ export async function drawBox(panel: Page, places: number): Promise<void> {
   };
   await drag('.watch-corner.upper.left', wanted.x, wanted.y);
   await drag('.watch-corner.lower.right', wanted.x + wanted.width, wanted.y + wanted.height);
+}
+
+/** As in `client/seat/use-room.ts`. */
+const DOUBLE_TAP_MS = 350;
+
+interface OnePhone {
+  phone: Page;
+  hall: Hall;
+  state(): Promise<JobState>;
+  log(): Promise<Entry[]>;
+  /** Does what an order to read or to look asks. */
+  read(instruction: Placed<'instruction'>): Promise<void>;
+  /** Before an order of another kind than the last is answered. */
+  onNew(kind: string): Promise<unknown>;
+}
+
+/** Does on one page whatever it orders, until it is accepted; after `longestMs` it throws with the end of the log. */
+export async function obeyOnOnePhone({ phone, hall, state, log, read, onNew }: OnePhone, longestMs: number) {
+  let answered = -1;
+  let shown = '';
+  for (const end = Date.now() + longestMs; ; ) {
+    if (Date.now() > end)
+      throw new Error(
+        (await log())
+          .slice(-8)
+          .map((e) => JSON.stringify(e.fact))
+          .join('\n'),
+      );
+    const { instruction, accepted } = await state();
+    if (accepted) return;
+    if (!instruction || instruction.seq === answered || instruction.advice.action.kind === 'hold') {
+      await phone.waitForTimeout(50);
+      continue;
+    }
+    const { action } = instruction.advice;
+    await phone.getByRole('heading', { name: instruction.show, exact: true }).waitFor();
+    // Sooner it would be the second tap of a double one.
+    await phone.waitForTimeout(DOUBLE_TAP_MS + 50);
+    if (shown !== action.kind) await onNew(action.kind);
+    shown = action.kind;
+    answered = instruction.seq;
+    if (action.kind === 'offer-accept') await press(phone, 'Accept');
+    else if (action.kind === 'read') await read(instruction);
+    else await hall.workAt(phone, instruction);
+  }
 }

@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync } from 'node:fs';
+import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
@@ -9,11 +9,11 @@ import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
 import { createBeamPair, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
-import { spokenFile } from '../sounds/spoken.ts';
 import { drawBox, openWithTwoPhones } from './alone-crew.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
 import { logOf, stateOf } from './job-log.ts';
+import { microphoneHears, speak } from './microphone.ts';
 import { cameraSees } from './rendered-meter.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
@@ -55,11 +55,7 @@ describe.skipIf(!CHROMIUM)('one person alone, without a touch after the start', 
 
   const log = () => logOf(store);
   const state = () => stateOf(store);
-  const say = (words: string) =>
-    emitter.evaluate(
-      (sound) => (window as never as { say(sound: string): Promise<void> }).say(sound),
-      readFileSync(spokenFile(words)).toString('base64'),
-    );
+  const say = (words: string) => speak(emitter, words);
 
   it(
     'is led from the opening to a proven and accepted pair',
@@ -106,33 +102,3 @@ describe.skipIf(!CHROMIUM)('one person alone, without a touch after the start', 
     LONGEST_MS,
   );
 });
-
-/** Before the page opens: its microphone hears quiet, and what `window.say` plays into it; its own ears are on. */
-async function microphoneHears(page: Page): Promise<void> {
-  await page.addInitScript(() => {
-    localStorage.setItem('ladderline.own-ears', 'true');
-    let context: AudioContext;
-    let line: MediaStreamAudioDestinationNode;
-    navigator.mediaDevices.getUserMedia = async () => {
-      context = new AudioContext();
-      line = context.createMediaStreamDestination();
-      // The noise of a quiet hall: a line with nothing on it at all is no microphone.
-      const noise = context.createBuffer(1, context.sampleRate * 2, context.sampleRate);
-      const samples = noise.getChannelData(0);
-      for (let i = 0; i < samples.length; i++) samples[i] = (Math.random() - 0.5) * 0.002;
-      const hall = new AudioBufferSourceNode(context, { buffer: noise, loop: true });
-      hall.connect(line);
-      hall.start();
-      return line.stream;
-    };
-    Object.assign(window, {
-      async say(sound: string) {
-        const bytes = Uint8Array.from(atob(sound), (letter) => letter.charCodeAt(0));
-        const buffer = await context.decodeAudioData(bytes.buffer);
-        const voice = new AudioBufferSourceNode(context, { buffer });
-        voice.connect(line);
-        voice.start();
-      },
-    });
-  });
-}

@@ -9,13 +9,12 @@ import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
+import { obeyOnOnePhone } from './alone-crew.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { Hall, press } from './hall.ts';
 import { logOf, stateOf } from './job-log.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true, locale: 'en-GB' };
-/** As in `client/seat/use-room.ts`. */
-const DOUBLE_TAP_MS = 350;
 const LONGEST_MS = 300_000;
 
 /** One person, one phone: the same page turns, is read to, and accepts. */
@@ -77,38 +76,23 @@ describe.skipIf(!CHROMIUM)('one person alone walks to the meter', () => {
   it(
     'leads on one page to a proven alignment, and to an acceptance',
     async () => {
-      let answered = -1;
-      let shown = '';
-      for (const end = Date.now() + LONGEST_MS - 20_000; ; ) {
-        if (Date.now() > end)
-          throw new Error(
-            (await log())
-              .slice(-8)
-              .map((e) => JSON.stringify(e.fact))
-              .join('\n'),
-          );
-        const { instruction, accepted } = await state();
-        if (accepted) break;
-        if (!instruction || instruction.seq === answered || instruction.advice.action.kind === 'hold') {
-          await phone.waitForTimeout(50);
-          continue;
-        }
-        const { action } = instruction.advice;
-        await phone.getByRole('heading', { name: instruction.show, exact: true }).waitFor();
-        // Sooner it would be the second tap of a double one.
-        await phone.waitForTimeout(DOUBLE_TAP_MS + 50);
-        if (shown !== action.kind) await shot(`walk-${action.kind}`);
-        shown = action.kind;
-        answered = instruction.seq;
-        if (action.kind === 'offer-accept') await press(phone, 'Accept');
-        else if (action.kind === 'read') {
-          const text = hall.meterShows();
-          if (/\d/.test(text)) {
-            await phone.getByLabel('Type the reading, or anything you would say').fill(text);
-            await press(phone, 'Send');
-          } else await press(phone, text === 'saturated' ? 'Saturated' : 'No signal');
-        } else await hall.workAt(phone, instruction);
-      }
+      await obeyOnOnePhone(
+        {
+          phone,
+          hall,
+          state,
+          log,
+          async read() {
+            const text = hall.meterShows();
+            if (/\d/.test(text)) {
+              await phone.getByLabel('Type the reading, or anything you would say').fill(text);
+              await press(phone, 'Send');
+            } else await press(phone, text === 'saturated' ? 'Saturated' : 'No signal');
+          },
+          onNew: async (kind) => shot(`walk-${kind}`),
+        },
+        LONGEST_MS - 20_000,
+      );
       const { accepted } = await state();
       expect(accepted?.override).toBeUndefined();
       expect(shortfallDb(hall.pair)).toBeLessThan(0.2);

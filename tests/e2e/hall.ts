@@ -1,11 +1,15 @@
 import type { Page } from 'playwright-core';
 import type { Placed } from '../../src/model/placed.ts';
+import { midBand } from '../../src/model/profile.ts';
 import { readingText } from '../../src/phrases/readings.ts';
 import { type BeamPair, block, gainFor, reAim, readMeter, setGain, turn } from '../../src/simulator/pair.ts';
 import type { Rng } from '../../src/simulator/rng.ts';
+import { Eye } from '../eye.ts';
 
 /** A simulated hall, as the people at the two pages find it. They act only through the pages. */
 export class Hall {
+  readonly #eye = new Eye();
+
   constructor(
     public pair: BeamPair,
     private readonly rng: Rng,
@@ -15,6 +19,11 @@ export class Hall {
 
   meterShows(): string {
     return readingText(readMeter(this.pair, Date.now(), this.rng), this.pair.spec.meter);
+  }
+
+  /** What an indicator without a number does against the last look. */
+  lightDoes(): ReturnType<Eye['sees']> {
+    return this.#eye.sees(this.pair, Date.now(), this.rng);
   }
 
   /** Does at the beam what an instruction asks, then presses the button that says so. */
@@ -30,7 +39,7 @@ export class Hall {
         this.pair = turn(this.pair, action.axis, action.eighths, now);
         return 'Done';
       case 'gain': {
-        const { toward } = action;
+        const { change, toward = change === 'full' ? undefined : midBand(this.pair.spec.meter) } = action;
         this.pair = setGain(this.pair, toward === undefined ? 0 : gainFor(this.pair, toward, now), now);
         return 'Gain is set';
       }

@@ -1,10 +1,12 @@
 import { describe, expect, test } from 'vitest';
 import { missingForAccept } from '../../src/engine/accept.ts';
 import { advise } from '../../src/engine/advise.ts';
+import { observe } from '../../src/engine/observe.ts';
 import type { Search } from '../../src/engine/search.ts';
 import type { SearchFact } from '../../src/model/facts.ts';
 import { NO_SIGNAL, SATURATED } from '../../src/model/reading.ts';
 import type { Axis } from '../../src/model/turns.ts';
+import { DECIBELS } from './crew-of-two.ts';
 import { Alone } from './one-alone.ts';
 
 const CANNOT_AIM: SearchFact = { type: 'cannot', why: 'unsaid', instruction: 0 };
@@ -66,6 +68,51 @@ describe('trends alone', () => {
     dark.tell({ type: 'gain', change: 'full' });
     dark.tell({ type: 'reading', reading: NO_SIGNAL });
     expect(advise(dark.search, 1e6).advice.action).toEqual({ kind: 're-aim' });
+  });
+});
+
+describe('when a look counts', () => {
+  const SETTLE = DECIBELS.settleMs;
+
+  test.each([
+    ['trend', SETTLE - 1, 0],
+    ['trend', SETTLE, 1],
+    ['dark', SETTLE - 1, 0],
+    ['dark', SETTLE, 1],
+  ])('%s, %d ms after the hands were off: %d looks', (what, after, looks) => {
+    const alone = new Alone({ horizontal: 0, vertical: 0 });
+    alone.tell(CANNOT_AIM);
+    alone.turn('horizontal', 4);
+    const fact: SearchFact =
+      what === 'dark' ? { type: 'reading', reading: NO_SIGNAL } : { type: 'trend', trend: 'rising' };
+    const search = observe(alone.search, { seq: 99, at: alone.at + after, fact });
+    expect(search.looks).toHaveLength(looks);
+  });
+
+  test.each([SETTLE - 1, SETTLE])('dark behind the card, %d ms after it went up', (after) => {
+    const alone = new Alone({ horizontal: 0, vertical: 0 });
+    alone.look();
+    alone.tell({ type: 'path', state: 'blocked' });
+    const fact: SearchFact = { type: 'reading', reading: NO_SIGNAL };
+    const { blocking } = observe(alone.search, { seq: 99, at: alone.at + after, fact });
+    expect(blocking.dark).toBe(after >= SETTLE ? true : undefined);
+  });
+
+  test('one word of a steady light begins the count of changing ones anew', () => {
+    const alone = new Alone({ horizontal: 0, vertical: 0 });
+    alone.tell(CANNOT_AIM);
+    const wander = () => alone.tell({ type: 'trend', trend: 'wandering' });
+    const rule = () => advise(alone.search, alone.at + SETTLE).advice.rule;
+    wander();
+    wander();
+    expect(rule()).toBe('look');
+    alone.at += SETTLE;
+    alone.look();
+    wander();
+    wander();
+    expect(rule()).toBe('look');
+    wander();
+    expect(rule()).toBe('wandering');
   });
 });
 

@@ -10,6 +10,7 @@ import { Refusal } from '../../src/model/refusal.ts';
 import * as accounts from '../../src/protocol/accounts.ts';
 import * as ask from '../../src/protocol/ask.ts';
 import * as enter from '../../src/protocol/enter.ts';
+import { Figures } from '../../src/protocol/figures.ts';
 import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
 import { CODE_ALPHABET } from '../../src/protocol/join-code.ts';
@@ -17,12 +18,14 @@ import * as keys from '../../src/protocol/keys.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
 import * as socket from '../../src/protocol/socket.ts';
+import * as sso from '../../src/protocol/sso.ts';
 import * as trust from '../../src/protocol/trust.ts';
 
 const doc = readFileSync('docs/protocol.md', 'utf8');
 const blocks = [...doc.matchAll(/```json (\w+)\n(.*?)```/gs)].map(([, name, text]) => ({ name, text }));
 
 const { invitationPath: _, ...accountShapes } = accounts;
+const { SIGNED_IN_PATH: __, ...ssoShapes } = sso;
 
 const SCHEMAS: Record<string, z.ZodMiniType> = {
   client: socket.ClientMessage,
@@ -30,6 +33,7 @@ const SCHEMAS: Record<string, z.ZodMiniType> = {
   HttpRefusal: jobs.HttpRefusal,
   OpenJob: jobs.OpenJob,
   JobOpened: jobs.JobOpened,
+  JobBrought: jobs.JobBrought,
   Join: jobs.Join,
   Joined: jobs.Joined,
   JobRecord: jobs.JobRecord,
@@ -56,6 +60,8 @@ const SCHEMAS: Record<string, z.ZodMiniType> = {
   Enter: enter.Enter,
   Entered: enter.Entered,
   ...accountShapes,
+  ...ssoShapes,
+  Figures,
   TrustInfo: trust.TrustInfo,
   WantReport: report.WantReport,
   ReportBegun: report.ReportBegun,
@@ -104,7 +110,7 @@ describe('docs/protocol.md', () => {
 
   it('has a test for every rule, and a rule for every number in the title of a test', () => {
     const rules = [...doc.matchAll(/\*\*(R\d+)\*\*/g)].map(([, id]) => id);
-    const tests = ['tests/server', 'tests/stamps', 'tests/local-name', 'tests/postgres']
+    const tests = ['tests/server', 'tests/stamps', 'tests/local-name', 'tests/postgres', 'tests/conversation']
       .flatMap((folder) => readdirSync(folder).map((file) => `${folder}/${file}`))
       .filter((file) => file.endsWith('.test.ts'))
       .flatMap((file) => [...readFileSync(file, 'utf8').matchAll(/['"`](R\d+):/g)])

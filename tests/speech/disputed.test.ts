@@ -40,6 +40,7 @@ describe('what only single words found, and the second hearer finds likely', () 
       text === 'eight' ? 0 : text === 'six' ? Math.log(times) : Number.NEGATIVE_INFINITY;
     const spotted = {
       score: (text: string) => (text === 'eight' ? -0.5 : text === 'six' ? -2.5 : undefined),
+      leftOut: () => 0,
       rivals: rivals.map((text) => ({ text, score: text === 'eight' ? -0.5 : -2.5 })),
     };
     return decide({ via: 'voice', ...heardOf(weigh(clearly('eight'), {}, opinion), spotted, () => 0.99) });
@@ -87,8 +88,9 @@ describe('what a second hearer hears otherwise', () => {
 
 describe('what single words say otherwise', () => {
   /** `said` explains the sound with this, `rival` with that; other words are not known. */
-  const spotted = (said: Record<string, number>, rivals: Record<string, number>) => ({
+  const spotted = (said: Record<string, number>, rivals: Record<string, number>, left?: number) => ({
     score: (text: string) => said[text],
+    leftOut: (_text: string) => left,
     rivals: Object.entries(rivals)
       .map(([text, score]) => ({ text, score }))
       .sort((a, b) => b.score - a.score),
@@ -116,6 +118,22 @@ describe('what single words say otherwise', () => {
       kind: 'doubtful',
       options: [[{ reading: { value: 8 } }], [{ reading: { value: 58 } }]],
     });
+  });
+
+  // What is left of a word that was cut is no word itself, so that no other number explains it. Ours, no source: 0.4 s.
+  it.each([
+    ['nothing', 0, 'taken'],
+    ['0.39 s', 39, 'taken'],
+    ['0.4 s', 40, 'doubtful'],
+    ['it does not know how much', undefined, 'taken'],
+  ])('asks where the words leave out speech: %s', (_, left, kind) => {
+    expect(decision('five eight', spotted({ 'five eight': -1 }, { 'five eight': -1 }, left)).kind).toBe(kind);
+  });
+
+  it('asks only where every wording of the meaning leaves out that much', () => {
+    const leftOut = (text: string): number => (text === 'five eight' ? 60 : 2);
+    const single = { ...spotted({ 'five eight': -1 }, { 'five eight': -1 }), leftOut };
+    expect(decision('five eight', single).kind).toBe('taken');
   });
 
   it('believes no more than everything together', () => {
@@ -153,6 +171,7 @@ describe('second hearer and single words together outvote the letters', () => {
     const opinion = (text: string): number => (text === rival ? leads : text === 'five' ? 0 : -50);
     const spotted = {
       score: (text: string) => (text === 'five' ? -2 : undefined),
+      leftOut: () => 0,
       rivals: [{ text: rival, score: single }],
     };
     return decide({

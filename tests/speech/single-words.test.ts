@@ -36,6 +36,15 @@ describe('what single words say', () => {
     expect(score('five')).toBeCloseTo(Math.log(0.9) - 8, 10);
   });
 
+  it('tells how much speech they leave out', () => {
+    const { leftOut } = spotted(WORDS, arcs.slice(0, 2), rows(FIVE, EIGHT), gaps);
+    // 8 is what leaving out one half costs; 10 ms of speech cost 0.4.
+    expect(leftOut('eight')).toBeCloseTo(20, 9);
+    expect(leftOut('five eight')).toBeCloseTo(0, 9);
+    expect(leftOut('five eight five')).toBeUndefined();
+    expect(leftOut('turns')).toBeUndefined();
+  });
+
   it('makes two words that are taken for one pay for it', () => {
     expect(score('eight')).toBeCloseTo(Math.log(0.02), 10);
   });

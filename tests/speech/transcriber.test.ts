@@ -13,6 +13,7 @@ import { readSound } from '../../server/speech/sound-file.ts';
 import { openTranscriber } from '../../server/speech/start.ts';
 import { SpeechTimeout, SpeechUnavailable, type Transcriber } from '../../server/speech/transcriber.ts';
 import { decide } from '../../src/conversation/decide.ts';
+import { TO_READ } from '../../src/speech/to-read.ts';
 import { spokenFile } from '../sounds/spoken.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'ladderline-speech-'));
@@ -66,6 +67,40 @@ describe.each(ENGINES)('%s', (_name, open) => {
       expect(decide({ via: 'voice', text, confidence, alternatives }).kind).not.toBe('taken');
     },
   );
+
+  /** The digits read one after the other, with half a second between them. */
+  const read = async (digits: readonly string[]): Promise<Float32Array> => {
+    const sounds = await Promise.all(digits.map(voice));
+    const pause = new Float32Array(8_000);
+    return Float32Array.from(sounds.flatMap((sound) => [...pause, ...sound]));
+  };
+
+  it('learns of a voice from ten digits, and hears by it', async () => {
+    const known = await engine.learn?.(await read(TO_READ));
+    expect(known?.shift).toEqual(expect.any(Number));
+    const sound = await voice('one forty two');
+    const [plain, careful] = [
+      await engine.transcribe(sound),
+      await engine.transcribe(sound, { voice: { shift: -2 } }),
+    ];
+    expect(careful.text).toBe('one forty two');
+    expect(careful.confidence).toBeLessThan(plain.confidence);
+  });
+
+  it.each([
+    ['in another order', [...TO_READ].reverse()],
+    ['with one left out', TO_READ.slice(1)],
+    ['that are other words', TO_READ.map(() => 'stop')],
+  ])('learns nothing from digits %s', async (_, said) => {
+    expect(await engine.learn?.(await read(said))).toBeUndefined();
+  });
+
+  it('learns nothing from no sound, nor from noise', async () => {
+    expect(await engine.learn?.(new Float32Array(0))).toBeUndefined();
+    expect(
+      await engine.learn?.(Float32Array.from({ length: 80_000 }, (_, i) => 0.2 * Math.sin(i * i))),
+    ).toBeUndefined();
+  });
 
   it('hears nothing in silence, and nothing in white noise', async () => {
     const silence = await engine.transcribe(new Float32Array(16_000));
@@ -153,7 +188,10 @@ describe('a server whose speech services are elsewhere', () => {
         return heard;
       }),
     );
-    const options = { expect: { low: 10, high: 90.5, asked: ['reading' as const] } };
+    const options = {
+      expect: { low: 10, high: 90.5, steps: { from: 0, by: 0.5 }, asked: ['reading' as const] },
+      voice: { shift: -0.5 },
+    };
     const samples = Float32Array.of(0.25, -1, 0.5).subarray(1);
     expect(await speechAt([url]).transcribe(samples, options)).toMatchObject({ text: 'stop' });
     expect(got).toEqual([[-1, 0.5], options]);

@@ -46,6 +46,37 @@ describe('what was expected', () => {
       { expect: { ...anything, asked: ['reading'] } },
       against(2),
     ],
+    // A meter that shows 0, 1, 2, …; one that shows 0, 0.2, 0.4, …: it asks about 14.5 and 0.25, whatever is heard.
+    [
+      'the second lies between whole steps',
+      ['one four', 'one four point five'],
+      { expect: { ...anything, steps: { from: 0, by: 1 } } },
+      against(4),
+    ],
+    [
+      'the second lies on a step of a half',
+      ['one four', 'one four point five'],
+      { expect: { ...anything, steps: { from: 0, by: 0.5 } } },
+      against(0),
+    ],
+    [
+      'the second has a figure more than is shown',
+      ['point two', 'point two five'],
+      { expect: { ...anything, steps: { from: 0, by: 0.2 } } },
+      against(4),
+    ],
+    [
+      'the second lies between steps, with no figure more: both the same',
+      ['one five', 'one three'],
+      { expect: { ...anything, steps: { from: 0, by: 5 } } },
+      against(0),
+    ],
+    [
+      'the second is off the scale and between steps',
+      ['nine', 'one four point five'],
+      { expect: { low: 0, high: 9, steps: { from: 0, by: 1 } } },
+      against(4),
+    ],
     ['nothing was asked', ['five', 'stop'], { expect: { ...anything, asked: [] } }, against(0)],
     [
       'of two things said, one was asked',

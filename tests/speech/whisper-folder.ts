@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { onnx } from 'onnx-proto';
+import { BOOL, FLOAT, floats, graph, INT64, INTS, node, tensor } from './graph.ts';
 
 /**
  * Writes a model in Whisper's layout that knows only one thing: at silence it writes nothing, at any sound one text,
@@ -127,48 +127,3 @@ function decoder(tokens: readonly string[], follows: Follows): Uint8Array {
     ],
   });
 }
-
-const { FLOAT, INT64, BOOL } = onnx.TensorProto.DataType;
-const { INTS } = onnx.AttributeProto.AttributeType;
-
-const tensor = (
-  name: string,
-  elemType: number,
-  dims: readonly (number | string)[],
-): onnx.IValueInfoProto => ({
-  name,
-  type: {
-    tensorType: {
-      elemType,
-      shape: { dim: dims.map((dim) => (typeof dim === 'number' ? { dimValue: dim } : { dimParam: dim })) },
-    },
-  },
-});
-
-const floats = (name: string, dims: number[], floatData: number[]): onnx.ITensorProto => ({
-  name,
-  dataType: FLOAT,
-  dims,
-  floatData,
-});
-
-const node = (
-  opType: string,
-  input: string[],
-  output: string,
-  attribute: onnx.IAttributeProto[] = [],
-): onnx.INodeProto => ({ opType, input, output: [output], attribute });
-
-interface Graph {
-  inputs: onnx.IValueInfoProto[];
-  outputs: onnx.IValueInfoProto[];
-  constants: onnx.ITensorProto[];
-  nodes: onnx.INodeProto[];
-}
-
-const graph = ({ inputs, outputs, constants, nodes }: Graph): Uint8Array =>
-  onnx.ModelProto.encode({
-    irVersion: 8,
-    opsetImport: [{ domain: '', version: 14 }],
-    graph: { name: 'by-heart', input: inputs, output: outputs, initializer: constants, node: nodes },
-  }).finish();

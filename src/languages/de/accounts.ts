@@ -80,4 +80,22 @@ export const ACCOUNTS: Sentences = {
   'Signed in': 'Angemeldet',
   'This device': 'Dieses Gerät',
   'Sign this device out': 'Dieses Gerät abmelden',
+  'This server has no such sign-in. Use a passkey, or ask whoever runs this server.':
+    'Dieser Server kennt diese Anmeldung nicht. Nehmen Sie einen Passkey, oder fragen Sie, wer diesen Server betreibt.',
+  'This sign-in was not begun on this device, took longer than five minutes, or was used before. Begin again.':
+    'Diese Anmeldung wurde nicht auf diesem Gerät begonnen, dauerte länger als fünf Minuten oder wurde schon benutzt. Beginnen Sie noch einmal.',
+  '{x} does not answer now. Try again in a minute. If it goes on, tell whoever runs this server.':
+    '{x} antwortet jetzt nicht. Versuchen Sie es in einer Minute noch einmal. Bleibt es so, sagen Sie es dem, der diesen Server betreibt.',
+  '{x} did not sign you in. Begin again. If it goes on, tell whoever runs this server.':
+    '{x} hat Sie nicht angemeldet. Beginnen Sie noch einmal. Bleibt es so, sagen Sie es dem, der diesen Server betreibt.',
+  '{x} knows you, but gives you no role here. Ask whoever looks after the accounts of your firm.':
+    '{x} kennt Sie, gibt Ihnen hier aber keine Rolle. Fragen Sie, wer die Konten Ihrer Firma betreut.',
+  '{x} does not say your name, and signatures need one. Ask whoever looks after the accounts of your firm.':
+    '{x} nennt Ihren Namen nicht, und Unterschriften brauchen einen. Fragen Sie, wer die Konten Ihrer Firma betreut.',
+  'Sign in with {x}': 'Anmelden mit {x}',
+  'Not signed in': 'Nicht angemeldet',
+  'Signing in': 'Anmeldung läuft',
+  'Begin again': 'Noch einmal beginnen',
+  'Your firm gives you this account, and says what it may do here.':
+    'Ihre Firma gibt Ihnen dieses Konto und sagt, was es hier darf.',
 };

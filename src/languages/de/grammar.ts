@@ -148,7 +148,7 @@ const reporting = {
     ),
     ...means(
       SATURATED,
-      '[es ist|ist] (übersteuert|gesättigt|überlastet)|zu viel (signal|licht)|vollausschlag|außerhalb der skala',
+      '[es ist|ist] (übersteuert|gesättigt|überlastet)|zu viel (signal|licht)|zu (stark|hell)|vollausschlag|außerhalb der skala',
     ),
   ],
   lead: means(
@@ -160,11 +160,11 @@ const reporting = {
   trend: [
     ...means(
       'rising' as const,
-      '[es|er|der wert|wert] (steigt|steigend)|[es] wird (besser|höher|mehr)|besser|höher|nimmt zu|geht (hoch|rauf|nach oben)|gestiegen',
+      '[es|er|der wert|wert] (steigt|steigend)|[es] wird (besser|höher|mehr)|besser|höher|heller|lauter|nimmt zu|geht (hoch|rauf|nach oben)|gestiegen',
     ),
     ...means(
       'falling' as const,
-      '[es|er|der wert|wert] (fällt|fallend|sinkt)|[es] wird (schlechter|weniger|niedriger)|schlechter|niedriger|nimmt ab|geht (runter|nach unten)|gefallen|gesunken',
+      '[es|er|der wert|wert] (fällt|fallend|sinkt)|[es] wird (schlechter|weniger|niedriger)|schlechter|niedriger|dunkler|schwächer|leiser|nimmt ab|geht (runter|nach unten)|gefallen|gesunken',
     ),
     ...means(
       'steady' as const,

@@ -43,6 +43,20 @@ export const MENU: Sentences = {
     'Von jetzt an wird der Ton dessen, was Sie sagen, {n} Tage lang mit diesem Protokoll aufbewahrt. Sie können es beide im Menü ausschalten.',
   'The sound of what you say is no longer kept. What was kept before is deleted when its days are over.':
     'Der Ton dessen, was Sie sagen, wird nicht mehr aufbewahrt. Was vorher aufbewahrt wurde, wird gelöscht, wenn seine Tage um sind.',
+  'Your voice': 'Ihre Stimme',
+  'If you are heard wrong: read ten digits in English, with a short pause after each. It takes fifteen seconds. Where they are heard badly, you are asked more often instead.':
+    'Wenn Sie falsch verstanden werden: lesen Sie zehn Ziffern auf Englisch, mit einer kurzen Pause nach jeder. Es dauert fünfzehn Sekunden. Werden sie schlecht gehört, werden Sie öfter gefragt.',
+  'Nothing of your voice is stored. What was learnt of it is gone when this page is closed.':
+    'Von Ihrer Stimme wird nichts gespeichert. Was von ihr gelernt wurde, ist weg, wenn diese Seite geschlossen wird.',
+  'Read ten digits': 'Zehn Ziffern lesen',
+  'I have read them': 'Ich habe sie gelesen',
+  'Listening to the ten digits': 'Die zehn Ziffern werden gehört',
+  'These were not heard as ten digits. Read them again in this order, with a short pause after each, or go on without.':
+    'Das wurde nicht als zehn Ziffern gehört. Lesen Sie sie noch einmal in dieser Reihenfolge, mit einer kurzen Pause nach jeder, oder machen Sie ohne weiter.',
+  'Your digits were heard well. Nothing changes.': 'Ihre Ziffern wurden gut gehört. Nichts ändert sich.',
+  'Some of your digits were heard badly. Until this page is closed you are asked more often.':
+    'Einige Ihrer Ziffern wurden schlecht gehört. Bis diese Seite geschlossen wird, werden Sie öfter gefragt.',
+  'Forget my voice': 'Meine Stimme vergessen',
   'Sound of what is said': 'Ton des Gesprochenen',
   'Not kept: the server listens, writes down the words, and forgets the sound.':
     'Nicht aufbewahrt: der Server hört zu, schreibt die Wörter auf und vergisst den Ton.',

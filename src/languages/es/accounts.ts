@@ -80,4 +80,22 @@ export const ACCOUNTS: Sentences = {
   'Signed in': 'Sesiones abiertas',
   'This device': 'Este dispositivo',
   'Sign this device out': 'Cerrar la sesión de este dispositivo',
+  'This server has no such sign-in. Use a passkey, or ask whoever runs this server.':
+    'Este servidor no tiene ese inicio de sesión. Use una llave de acceso, o pregunte a quien lleva este servidor.',
+  'This sign-in was not begun on this device, took longer than five minutes, or was used before. Begin again.':
+    'Este inicio de sesión no empezó en este dispositivo, tardó más de cinco minutos o ya se usó. Empiece de nuevo.',
+  '{x} does not answer now. Try again in a minute. If it goes on, tell whoever runs this server.':
+    '{x} no responde ahora. Pruebe de nuevo en un minuto. Si sigue así, dígaselo a quien lleva este servidor.',
+  '{x} did not sign you in. Begin again. If it goes on, tell whoever runs this server.':
+    '{x} no le ha dado entrada. Empiece de nuevo. Si sigue así, dígaselo a quien lleva este servidor.',
+  '{x} knows you, but gives you no role here. Ask whoever looks after the accounts of your firm.':
+    '{x} le conoce, pero no le da ningún papel aquí. Pregunte a quien lleva las cuentas de su empresa.',
+  '{x} does not say your name, and signatures need one. Ask whoever looks after the accounts of your firm.':
+    '{x} no dice su nombre, y las firmas lo necesitan. Pregunte a quien lleva las cuentas de su empresa.',
+  'Sign in with {x}': 'Iniciar sesión con {x}',
+  'Not signed in': 'Sesión no iniciada',
+  'Signing in': 'Iniciando sesión',
+  'Begin again': 'Empezar de nuevo',
+  'Your firm gives you this account, and says what it may do here.':
+    'Su empresa le da esta cuenta, y decide qué puede hacer aquí.',
 };

@@ -112,7 +112,7 @@ const reporting = {
     ),
     ...means(
       SATURATED,
-      '[está] saturado|[está] saturada|satura|se satura|fuera de escala|demasiada señal|a tope',
+      '[está] saturado|[está] saturada|satura|se satura|fuera de escala|demasiada (señal|luz)|demasiado fuerte|a tope',
     ),
   ],
   lead: means(
@@ -124,11 +124,11 @@ const reporting = {
   trend: [
     ...means(
       'rising' as const,
-      '[está|va] (subiendo|aumentando|mejorando)|sube|aumenta|mejora|ha subido|subió|más alto|mejor',
+      '[está|va] (subiendo|aumentando|mejorando)|sube|aumenta|mejora|ha subido|subió|más (alto|fuerte|claro|brillante)|mejor',
     ),
     ...means(
       'falling' as const,
-      '[está|va] (bajando|disminuyendo|cayendo|empeorando)|baja|cae|disminuye|empeora|ha bajado|bajó|más bajo|peor',
+      '[está|va] (bajando|disminuyendo|cayendo|empeorando)|baja|cae|disminuye|empeora|ha bajado|bajó|más (bajo|débil|oscuro)|peor',
     ),
     ...means(
       'steady' as const,

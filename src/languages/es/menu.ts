@@ -43,6 +43,20 @@ export const MENU: Sentences = {
     'Desde ahora, el sonido de lo que dicen se guarda con este registro durante {n} días. Los dos pueden desactivarlo en el menú.',
   'The sound of what you say is no longer kept. What was kept before is deleted when its days are over.':
     'El sonido de lo que dicen ya no se guarda. Lo guardado antes se borra cuando se cumplen sus días.',
+  'Your voice': 'Su voz',
+  'If you are heard wrong: read ten digits in English, with a short pause after each. It takes fifteen seconds. Where they are heard badly, you are asked more often instead.':
+    'Si se le entiende mal: lea diez cifras en inglés, con una pausa corta después de cada una. Son quince segundos. Si se oyen mal, se le pregunta más a menudo.',
+  'Nothing of your voice is stored. What was learnt of it is gone when this page is closed.':
+    'De su voz no se guarda nada. Lo aprendido de ella se pierde al cerrar esta página.',
+  'Read ten digits': 'Leer diez cifras',
+  'I have read them': 'Ya las he leído',
+  'Listening to the ten digits': 'Escuchando las diez cifras',
+  'These were not heard as ten digits. Read them again in this order, with a short pause after each, or go on without.':
+    'No se oyeron como diez cifras. Léalas otra vez en este orden, con una pausa corta después de cada una, o siga sin ello.',
+  'Your digits were heard well. Nothing changes.': 'Sus cifras se oyeron bien. No cambia nada.',
+  'Some of your digits were heard badly. Until this page is closed you are asked more often.':
+    'Algunas de sus cifras se oyeron mal. Hasta que se cierre esta página se le pregunta más a menudo.',
+  'Forget my voice': 'Olvidar mi voz',
   'Sound of what is said': 'Sonido de lo que se dice',
   'Not kept: the server listens, writes down the words, and forgets the sound.':
     'No se guarda: el servidor escucha, escribe las palabras y olvida el sonido.',

@@ -79,4 +79,22 @@ export const ACCOUNTS: Sentences = {
   'Signed in': 'Connexions',
   'This device': 'Cet appareil',
   'Sign this device out': 'Déconnecter cet appareil',
+  'This server has no such sign-in. Use a passkey, or ask whoever runs this server.':
+    "Ce serveur ne connaît pas cette connexion. Utilisez une clé d'accès, ou demandez à qui gère ce serveur.",
+  'This sign-in was not begun on this device, took longer than five minutes, or was used before. Begin again.':
+    'Cette connexion n’a pas commencé sur cet appareil, a pris plus de cinq minutes, ou a déjà servi. Recommencez.',
+  '{x} does not answer now. Try again in a minute. If it goes on, tell whoever runs this server.':
+    '{x} ne répond pas maintenant. Réessayez dans une minute. Si cela continue, dites-le à qui gère ce serveur.',
+  '{x} did not sign you in. Begin again. If it goes on, tell whoever runs this server.':
+    '{x} ne vous a pas connecté. Recommencez. Si cela continue, dites-le à qui gère ce serveur.',
+  '{x} knows you, but gives you no role here. Ask whoever looks after the accounts of your firm.':
+    '{x} vous connaît, mais ne vous donne aucun rôle ici. Demandez à qui gère les comptes de votre entreprise.',
+  '{x} does not say your name, and signatures need one. Ask whoever looks after the accounts of your firm.':
+    '{x} ne dit pas votre nom, et il en faut un pour signer. Demandez à qui gère les comptes de votre entreprise.',
+  'Sign in with {x}': 'Se connecter avec {x}',
+  'Not signed in': 'Non connecté',
+  'Signing in': 'Connexion en cours',
+  'Begin again': 'Recommencer',
+  'Your firm gives you this account, and says what it may do here.':
+    'Votre entreprise vous donne ce compte, et dit ce qu’il peut faire ici.',
 };

@@ -118,7 +118,7 @@ const reporting = {
     ),
     ...means(
       SATURATED,
-      '[c est|est|il est] (saturé|saturée)|[ça] sature|trop de (signal|lumière)|hors échelle',
+      '[c est|est|il est] (saturé|saturée)|[ça] sature|trop (de (signal|lumière)|fort|forte)|hors échelle',
     ),
   ],
   lead: means(
@@ -130,11 +130,11 @@ const reporting = {
   trend: [
     ...means(
       'rising' as const,
-      '[ça|il|elle|la valeur] (monte|augmente|grimpe)|[c est] mieux|plus haut|en hausse',
+      '[ça|il|elle|la valeur] (monte|augmente|grimpe)|[c est] mieux|plus (haut|fort|clair)|en hausse',
     ),
     ...means(
       'falling' as const,
-      '[ça|il|elle|la valeur] (baisse|descend|diminue|chute)|[c est] (moins bien|pire)|plus bas|en baisse',
+      '[ça|il|elle|la valeur] (baisse|descend|diminue|chute)|[c est] (moins bien|pire)|plus (bas|faible|sombre)|en baisse',
     ),
     ...means(
       'steady' as const,

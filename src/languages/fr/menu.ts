@@ -43,6 +43,20 @@ export const MENU: Sentences = {
     "À partir de maintenant, le son de ce que vous dites est gardé avec ce dossier pendant {n} jours. Vous pouvez tous deux l'arrêter dans le menu.",
   'The sound of what you say is no longer kept. What was kept before is deleted when its days are over.':
     "Le son de ce que vous dites n'est plus gardé. Ce qui a été gardé avant est effacé quand ses jours sont passés.",
+  'Your voice': 'Votre voix',
+  'If you are heard wrong: read ten digits in English, with a short pause after each. It takes fifteen seconds. Where they are heard badly, you are asked more often instead.':
+    "Si on vous entend mal : lisez dix chiffres en anglais, avec une courte pause après chacun. Cela prend quinze secondes. S'ils sont mal entendus, on vous demande plus souvent.",
+  'Nothing of your voice is stored. What was learnt of it is gone when this page is closed.':
+    "Rien de votre voix n'est stocké. Ce qui en a été appris disparaît quand cette page est fermée.",
+  'Read ten digits': 'Lire dix chiffres',
+  'I have read them': 'Je les ai lus',
+  'Listening to the ten digits': 'Écoute des dix chiffres',
+  'These were not heard as ten digits. Read them again in this order, with a short pause after each, or go on without.':
+    "Ce n'a pas été entendu comme dix chiffres. Relisez-les dans cet ordre, avec une courte pause après chacun, ou continuez sans.",
+  'Your digits were heard well. Nothing changes.': 'Vos chiffres ont été bien entendus. Rien ne change.',
+  'Some of your digits were heard badly. Until this page is closed you are asked more often.':
+    "Certains de vos chiffres ont été mal entendus. Jusqu'à la fermeture de cette page, on vous demande plus souvent.",
+  'Forget my voice': 'Oublier ma voix',
   'Sound of what is said': 'Son de ce qui est dit',
   'Not kept: the server listens, writes down the words, and forgets the sound.':
     'Pas gardé : le serveur écoute, écrit les mots et oublie le son.',

@@ -2,7 +2,9 @@ import { SOUNDS_ALIKE } from '../sounds-alike.ts';
 import type { Sentences } from '../translate.ts';
 import { ACCOUNTS } from './accounts.ts';
 import { ADMISSION } from './admission.ts';
+import { ALL_SITES } from './all-sites.ts';
 import { ALONE } from './alone.ts';
+import { BROUGHT } from './brought.ts';
 import { BUTTONS } from './buttons.ts';
 import { CAMERA } from './camera.ts';
 import { CAUSES } from './causes.ts';
@@ -19,6 +21,7 @@ import { INVITATION } from './invitation.ts';
 import { KEYS } from './keys.ts';
 import { LIMITS } from './limits.ts';
 import { LINKS } from './links.ts';
+import { LOOKING } from './looking.ts';
 import { MEASURES } from './measures.ts';
 import { MENU } from './menu.ts';
 import { MISSING } from './missing.ts';
@@ -55,7 +58,9 @@ export const SENTENCES: Sentences = {
   ...EXCHANGE,
   ...INVITATION,
   ...ACCOUNTS,
+  ...ALL_SITES,
   ...ADMISSION,
+  ...BROUGHT,
   ...KEYS,
   ...START,
   ...MENU,
@@ -73,6 +78,7 @@ export const SENTENCES: Sentences = {
   ...FORMS,
   ...PHOTOS,
   ...ALONE,
+  ...LOOKING,
   ...REFUSALS,
   ...LIMITS,
   ...LINKS,

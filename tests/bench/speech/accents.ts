@@ -22,31 +22,69 @@ const {
 const DIGITS = 'zero one two three four five six seven eight nine'.split(' ');
 const VARIANTS = ['m1', 'f2', 'm5', 'f5', 'm8'];
 
-/** Strings of two and three digits in the accents that no hearer was trained on, by espeak-ng where it is installed. */
-export function accented(count: number, rng: () => number): Utterance[] {
+/** One accent that no hearer was trained on, by one variant of the voice. */
+interface Accented {
+  accent: string;
+  variant: string;
+}
+const speakerOf = ({ accent, variant }: Accented): string => `${accent}+${variant}`;
+const ACCENTED: readonly Accented[] = held_out.flatMap((accent) =>
+  VARIANTS.map((variant) => ({ accent, variant })),
+);
+
+type Pick = <T>(from: readonly T[]) => T;
+
+/** What these say, with pace and sounds drawn; by espeak-ng where it is installed. */
+function saidBy(
+  set: string,
+  voices: readonly Accented[],
+  textOf: (i: number, pick: Pick) => string,
+  rng: () => number,
+): Utterance[] {
   const there = (process.env.PATH ?? '').split(':').some((path) => existsSync(join(path, 'espeak-ng')));
   if (!there) return [];
-  const pick = <T>(from: readonly T[]): T => from[Math.floor(rng() * from.length)] as T;
+  const pick: Pick = (from) => from[Math.floor(rng() * from.length)] as (typeof from)[number];
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-accents-'));
-  return Array.from({ length: count }, (_, i): Utterance => {
-    const accent = held_out[i % held_out.length] as string;
-    const variant = VARIANTS[i % VARIANTS.length] as string;
-    const text = Array.from({ length: 2 + (i % 2) }, () => pick(DIGITS)).join(' ');
-    const spoken = phonemes(text, accent, pick);
-    const rate = String(130 + Math.floor(90 * rng()));
+  return voices.map((voice, i) => {
+    const speaker = speakerOf(voice);
+    const text = textOf(i, pick);
+    const spoken = phonemes(text, voice.accent, pick);
+    const pace = String(130 + Math.floor(90 * rng()));
     return {
-      set: 'accents',
-      speaker: `${accent}+${variant}`,
+      set,
+      speaker,
       text,
       async sound() {
         const file = join(folder, `${i}.wav`);
-        const voice = ['-v', `${accent}+${variant}`, '-s', rate, '--stdout', spoken];
-        writeFileSync(file, withLength(execFileSync('espeak-ng', voice)));
+        const said = execFileSync('espeak-ng', ['-v', speaker, '-s', pace, '--stdout', spoken]);
+        writeFileSync(file, withLength(said));
         return readSound(file);
       },
     };
   });
 }
+
+/** Strings of two and three digits. */
+export function accented(count: number, rng: () => number): Utterance[] {
+  const voices = Array.from({ length: count }, (_, i) => ({
+    accent: held_out[i % held_out.length] as string,
+    variant: VARIANTS[i % VARIANTS.length] as string,
+  }));
+  const digits = (i: number, pick: Pick): string =>
+    Array.from({ length: 2 + (i % 2) }, () => pick(DIGITS)).join(' ');
+  return saidBy('accents', voices, digits, rng);
+}
+
+/** Each of these words alone, by each of these voices. */
+function accentedEach(set: string, each: readonly string[], rng: () => number): Utterance[] {
+  const voices = ACCENTED.flatMap((voice) => each.map(() => voice));
+  return saidBy(set, voices, (i) => each[i % each.length] as string, rng);
+}
+
+export const accentedWords = (rng: () => number): Utterance[] =>
+  accentedEach('accented-words', Object.keys(words), rng);
+
+export const accentedDigits = (set: string, rng: () => number): Utterance[] => accentedEach(set, DIGITS, rng);
 
 /** What espeak-ng takes for sounds, not letters: the first vowel of each word is stressed. */
 function phonemes(text: string, accent: string, pick: (from: readonly string[]) => string): string {

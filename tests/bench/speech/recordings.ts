@@ -12,6 +12,8 @@ export interface Utterance {
   speaker: string;
   /** What was said. */
   text: string;
+  /** Of people: the recordings that it is made of. */
+  recordings?: readonly string[];
   sound(): Promise<Float32Array>;
 }
 
@@ -34,6 +36,7 @@ export function people(folder: string): Utterance[] {
       set,
       speaker,
       text,
+      recordings: [file],
       sound: () => readSound(join(folder, set, 'audio', file)),
     }));
   const digits = readdirSync(join(folder, 'digits', 'audio'))
@@ -41,7 +44,8 @@ export function people(folder: string): Utterance[] {
     .map((file): Utterance => {
       const [digit = '', speaker = ''] = file.split('_');
       const text = DIGITS[Number(digit)] ?? '';
-      return { set: 'digits', speaker, text, sound: () => readSound(join(folder, 'digits', 'audio', file)) };
+      const sound = () => readSound(join(folder, 'digits', 'audio', file));
+      return { set: 'digits', speaker, text, recordings: [file], sound };
     });
   return [...from('an4', 'transcripts.tsv'), ...digits, ...from('commands', 'labels.tsv')].filter(
     ({ set, speaker }) => SPLIT.held_out[set]?.includes(speaker),
@@ -63,11 +67,16 @@ export function voices(count: number, rng: () => number): Utterance[] {
   return spoken(Array.from({ length: count }, (_, i) => sample(rng, rules[i % rules.length])));
 }
 
+const installed = (): typeof VOICES =>
+  VOICES.filter(([program]) => (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, program))));
+
+/** Each of these texts by each of the held-out synthetic voices. */
+export const spokenByEach = (texts: readonly string[]): Utterance[] =>
+  spoken(texts.flatMap((text) => installed().map(() => text)));
+
 /** Texts, spoken by held-out synthetic voices in turn if these are installed. */
 export function spoken(texts: readonly string[]): Utterance[] {
-  const there = VOICES.filter(([program]) =>
-    (process.env.PATH ?? '').split(':').some((p) => existsSync(join(p, program))),
-  );
+  const there = installed();
   if (there.length === 0) return [];
   const folder = mkdtempSync(join(tmpdir(), 'ladderline-voices-'));
   return texts.map((text, i): Utterance => {

@@ -6,7 +6,7 @@ import { meaningOf } from './outcome.ts';
 import { people, spoken, type Utterance, voices } from './recordings.ts';
 import { strings } from './strings.ts';
 
-const SEED = 20261127;
+export const SEED = 20261127;
 
 /** What is said to the bench of strangers, set by set: of each set at most `each`. Every draw of noise has a seed of its own. */
 export function sets(recordings: string, each: number): Utterance[] {

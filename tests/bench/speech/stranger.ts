@@ -10,7 +10,7 @@ import { knownTo, type Spotted, spot } from '../../../src/speech/single-words.ts
 import type { Utterance } from './recordings.ts';
 
 /** What the three hearers made of one utterance, before any belief. */
-export interface Stranger extends Pick<Utterance, 'set' | 'speaker' | 'text'> {
+export interface Stranger extends Pick<Utterance, 'set' | 'speaker' | 'text' | 'recordings'> {
   weighing: Weighing;
   spotted: Spotted | undefined;
   /** Processor time. */
@@ -18,10 +18,11 @@ export interface Stranger extends Pick<Utterance, 'set' | 'speaker' | 'text'> {
 }
 
 /** The same as a line of a file: what the hearers say of each text that was found. */
-interface Line extends Pick<Utterance, 'set' | 'speaker' | 'text'> {
+interface Line extends Pick<Utterance, 'set' | 'speaker' | 'text' | 'recordings'> {
   weighing: Pick<Weighing, 'free' | 'weighed'>;
   opinions?: Record<string, number>;
   scores?: Record<string, number>;
+  leftOut?: Record<string, number>;
   rivals?: Spotted['rivals'];
   ms: number;
 }
@@ -34,7 +35,7 @@ export async function* hearAll(model: string, utterances: readonly Utterance[]):
   const second = await loadSecondHearer(folder);
   const single = await loadSingleWords(folder);
   const opinionOf = second && secondHearer(second.words);
-  for (const { set, speaker, text, sound } of utterances) {
+  for (const { sound, ...said } of utterances) {
     const samples = withEdges(await sound());
     const begun = process.cpuUsage();
     const weighing = weigh(
@@ -45,7 +46,7 @@ export async function* hearAll(model: string, utterances: readonly Utterance[]):
     const first = weighing.weighed?.sentences[0]?.text ?? '';
     const spotted = single && knownTo(single, first) ? await spot(single, samples) : undefined;
     const { user, system } = process.cpuUsage(begun);
-    yield { set, speaker, text, weighing, spotted, ms: (user + system) / 1000 };
+    yield { ...said, weighing, spotted, ms: (user + system) / 1000 };
   }
 }
 
@@ -64,7 +65,7 @@ export function keep(file: string, { weighing, spotted, ...rest }: Stranger): vo
     ...rest,
     weighing: { free, weighed },
     ...(opinion && { opinions: told(opinion) }),
-    ...(spotted && { scores: told(spotted.score), rivals: spotted.rivals }),
+    ...(spotted && { scores: told(spotted.score), leftOut: told(spotted.leftOut), rivals: spotted.rivals }),
   };
   appendFileSync(file, `${JSON.stringify(line)}\n`);
 }
@@ -75,14 +76,15 @@ export function kept(file: string): Stranger[] {
     .trim()
     .split('\n')
     .map((line) => {
-      const { weighing, opinions, scores, rivals, ...rest } = JSON.parse(line) as Line;
+      const { weighing, opinions, scores, leftOut, rivals, ...rest } = JSON.parse(line) as Line;
       return {
         ...rest,
         weighing: {
           ...weighing,
           ...(opinions && { opinion: (text: string) => opinions[text] ?? Number.NEGATIVE_INFINITY }),
         },
-        spotted: scores && rivals && { rivals, score: (text) => scores[text] },
+        spotted: scores &&
+          rivals && { rivals, score: (text) => scores[text], leftOut: (text) => leftOut?.[text] },
       };
     });
 }

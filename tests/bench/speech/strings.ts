@@ -20,6 +20,7 @@ export function strings(digits: readonly Utterance[], count: number, rng: () => 
       set: 'strings',
       speaker,
       text: parts.map(({ text }) => text).join(' '),
+      recordings: parts.flatMap(({ recordings = [] }) => recordings),
       async sound() {
         const sounds = await Promise.all(
           parts.map(async ({ sound, level }) => (await sound()).map((sample) => sample * level)),
