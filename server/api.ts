@@ -1,4 +1,4 @@
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { compress } from 'hono/compress';
 import type { Logger } from 'pino';
@@ -162,7 +162,8 @@ export function api(deps: ApiDeps): Hono<Env> {
   const picture = atMost(PHOTO_BYTES_MOST, PICTURE_TOO_LARGE);
   app.use((c, next) => {
     const { path } = c.req;
-    const limit = path.endsWith('/photo') ? picture : path.startsWith('/api/site/') ? large : small;
+    const isLarge = path.startsWith('/api/site/') || path === `/api${ROUTES.bringJob.path}`;
+    const limit = path.endsWith('/photo') ? picture : isLarge ? large : small;
     return limit(c, next);
   });
   app.use(async (c, next) => {
@@ -178,18 +179,33 @@ export function api(deps: ApiDeps): Hono<Env> {
   app.route('/', accountsApi({ entrance, limits, clock, log }));
   app.route('/', ssoApi({ entrance, sso, clock, log }));
 
-  answer(app, ROUTES.openJob, async (c) => {
+  /** Why no job comes to be now: who may open them, and how many. */
+  const noNewJob = (c: Context<Env>): Response | undefined => {
     const locked = entrance.refusal(c, 'open-job');
     if (locked) return locked;
-    if (!opensOf.of(addressOf(c), performance.now()).take(performance.now())) {
-      return refuse(c, 'too-fast', TOO_MANY_JOBS);
-    }
     const now = performance.now();
-    if (!daily.jobs.of(blockOf(addressOf(c)), now).take(now)) return refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
+    if (!opensOf.of(addressOf(c), now).take(now)) return refuse(c, 'too-fast', TOO_MANY_JOBS);
+    return daily.jobs.of(blockOf(addressOf(c)), now).take(now)
+      ? undefined
+      : refuse(c, 'too-fast', DAY_OF_JOBS_FULL);
+  };
+
+  answer(app, ROUTES.openJob, async (c) => {
+    const none = noNewJob(c);
+    if (none) return none;
     const body = await read(c, ROUTES.openJob.body);
     return body.kind === 'refused'
       ? refuse(c, body.reason, body.text)
       : reply(c, await rooms.open(body.value), 201);
+  });
+
+  answer(app, ROUTES.bringJob, async (c) => {
+    const none = noNewJob(c);
+    if (none) return none;
+    const body = await read(c, ROUTES.bringJob.body);
+    return body.kind === 'refused'
+      ? refuse(c, body.reason, body.text)
+      : reply(c, await rooms.bring(body.value), 201);
   });
 
   answer(app, ROUTES.join, async (c) => {

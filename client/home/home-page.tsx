@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { ALONE_ON_HOME, ALONE_TITLE } from '../../src/phrases/alone-title.ts';
+import { LEAVES_HERE } from '../../src/phrases/brought.ts';
 import { NEW_VERSION_WAITS } from '../../src/phrases/offline.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
@@ -7,6 +8,7 @@ import { LanguageChoice } from '../language/language-choice.tsx';
 import { takeNewer, useKeptPages } from '../offline/registration.ts';
 import type { SavedSeat } from '../saved/saved-seats.ts';
 import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
+import { lazy } from '../ui/lazy.tsx';
 import { Page } from '../ui/page.tsx';
 import { KnownJobs } from './known-jobs.tsx';
 import { useAccountLink } from './use-account-link.ts';
@@ -15,9 +17,12 @@ import './home.css';
 
 const TAKE_EVERY_MS = 2000;
 
+/** Only where this phone keeps a record alone. */
+const HereList = lazy(() => import('../here/here-list.tsx').then((m) => m.HereList));
+
 /** The first page: go on with a job, take a seat in one, or work on a site. */
 export function HomePage() {
-  const { seats, sites, past, leave, forget } = useSaved();
+  const { seats, sites, past, here, leave, forget, look } = useSaved();
   const { newer } = useKeptPages();
   const account = useAccountLink();
   useEffect(() => {
@@ -33,6 +38,7 @@ export function HomePage() {
       {seats.map((saved) => (
         <Resume key={saved.seat} saved={saved} onLeave={() => leave(saved)} />
       ))}
+      {here.length > 0 && <HereList jobs={here} onBrought={look} />}
       <Way href={linkTo('panel', { fresh: 'new' })} title="At the panel" picture={<MeterPicture />}>
         You read the meter. This opens a job and gives the code for the other phone.
       </Way>
@@ -83,7 +89,9 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
           </button>
         )}
       </div>
-      {sure && <p>The record stays. To come back, this phone needs a new code.</p>}
+      {sure && (
+        <p>{saved.here ? LEAVES_HERE : 'The record stays. To come back, this phone needs a new code.'}</p>
+      )}
     </section>
   );
 }

@@ -3,8 +3,9 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Practice } from '../../src/model/practice.ts';
 import { NOBODY_JOINS } from '../../src/phrases/practice.ts';
 import { Play } from '../../src/practice/play.ts';
-import { type ClientMessage, PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
+import { type ClientMessage, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import type { Socket } from '../link/connection.ts';
+import { PageSocket } from '../link/page-socket.ts';
 
 const TICK_MS = 250;
 
@@ -18,10 +19,7 @@ export function inPageRoom(practice: Practice, seat: Seat): () => Socket {
   return () => new InPageSocket(play, seat);
 }
 
-class InPageSocket implements Socket {
-  onopen: Socket['onopen'] = null;
-  onclose: Socket['onclose'] = null;
-  onmessage: Socket['onmessage'] = null;
+class InPageSocket extends PageSocket {
   private sent = 0;
   private readonly timer: ReturnType<typeof setInterval>;
 
@@ -29,24 +27,17 @@ class InPageSocket implements Socket {
     private readonly play: Play,
     private readonly seat: Seat,
   ) {
+    super();
     this.timer = setInterval(() => this.pass(), TICK_MS);
     queueMicrotask(() => this.onopen?.());
   }
 
-  send(data: string | ArrayBufferView<ArrayBuffer>): void {
-    // Without speech nobody sends sound here.
-    if (typeof data !== 'string') return;
-    const message = JSON.parse(data) as ClientMessage;
-    queueMicrotask(() => this.take(message));
-  }
-
-  close(): void {
+  override close(): void {
+    super.close();
     clearInterval(this.timer);
-    this.onmessage = null;
-    this.onclose = null;
   }
 
-  private take(message: ClientMessage): void {
+  protected take(message: ClientMessage): void {
     switch (message.t) {
       case 'hello':
         this.welcome(message.after);
@@ -95,9 +86,5 @@ class InPageSocket implements Socket {
     if (entries.length === 0) return;
     this.sent += entries.length;
     this.tell({ t: 'entries', entries });
-  }
-
-  private tell(message: ServerMessage): void {
-    this.onmessage?.({ data: JSON.stringify(message) });
   }
 }

@@ -12,6 +12,8 @@ export interface SavedSeat {
   watch?: string;
   /** Site and beam pair, once known. */
   title?: string;
+  /** The log is kept on this phone alone: there is no server yet. */
+  here?: true;
   /** The key of the visit's site, if the visit was begun from its board. */
   site?: string;
 }
@@ -23,7 +25,7 @@ const keyOf = (seat: Seat): string => `seat.${seat}`;
 export function savedSeat(storage: Storage, seat: Seat): SavedSeat | undefined {
   const kept = storage.read(keyOf(seat)) as Partial<SavedSeat> | null | undefined;
   if (typeof kept !== 'object' || kept === null || kept.seat !== seat) return undefined;
-  const { job, token, watch, title, site } = kept;
+  const { job, token, watch, title, site, here } = kept;
   if (typeof job !== 'string' || typeof token !== 'string') return undefined;
   return {
     seat,
@@ -32,6 +34,7 @@ export function savedSeat(storage: Storage, seat: Seat): SavedSeat | undefined {
     ...(typeof watch === 'string' && { watch }),
     ...(typeof title === 'string' && { title }),
     ...(typeof site === 'string' && { site }),
+    ...(here === true && { here }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { HERE_LOST_TITLE } from '../../src/phrases/brought.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint, Pending } from '../link/link.ts';
@@ -17,7 +18,7 @@ export function Ended({
   why: Complaint;
   unsent: readonly Pending[];
 }) {
-  const { title, advice, button } = ENDINGS[why.reason] ?? OTHER_ENDING;
+  const { title, advice, button } = saved.here ? LOST : (ENDINGS[why.reason] ?? OTHER_ENDING);
   const leave = () => {
     forgetSeat(browserStorage, saved.seat);
     location.assign(linkTo('home', {}));
@@ -61,6 +62,9 @@ interface Ending {
 }
 
 const OTHER_ENDING: Ending = { title: 'The link has ended', advice: '', button: 'Connect again' };
+
+/** Of a record that this phone kept alone. */
+const LOST: Ending = { title: HERE_LOST_TITLE, advice: '' };
 
 const ENDINGS: Partial<Record<Complaint['reason'], Ending>> = {
   replaced: {

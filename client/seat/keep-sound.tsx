@@ -12,7 +12,7 @@ import type { Room } from './use-room.ts';
 /** In the menu of a seat: whether the sound of what is said is kept. In practice nothing is. */
 export function KeepSound({ room }: { room: Room }) {
   const { job, post } = room;
-  if (room.inPage || job.setup?.practice) return null;
+  if (room.inPage || room.saved.here || job.setup?.practice) return null;
   const { soundDays = 0 } = job;
   return (
     <section class="keep-sound" aria-labelledby="keep-sound-title">

@@ -2,6 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { LEAVES_HERE } from '../../src/phrases/brought.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
 import { personText } from '../../src/phrases/people.ts';
@@ -15,16 +16,21 @@ import { isKept } from '../offline/kept-files.ts';
 import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
 import { NOBODY, ownPerson, personIn, rememberPerson, type TypedPerson } from '../people/saved-person.ts';
+import { jobsHere } from '../saved/jobs-here.ts';
 import { forgetSeat } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import type { SpeakerView } from '../speak/use-speaker.ts';
 import { canVibrate } from '../speak/voice.ts';
+import { lazy } from '../ui/lazy.tsx';
 import { Sheet } from '../ui/sheet.tsx';
 import { CautionList } from './cautions.tsx';
 import { InviteCard } from './invite.tsx';
 import { KeepSound } from './keep-sound.tsx';
 import { OwnVoice } from './own-voice.tsx';
 import type { Room } from './use-room.ts';
+
+/** Only where this phone keeps the record alone. */
+const KeptHere = lazy(() => import('../here/bring-button.tsx').then((m) => m.KeptHere));
 
 interface MenuProps {
   room: Room;
@@ -34,7 +40,8 @@ interface MenuProps {
 }
 
 export function Menu({ room, onClose, children }: MenuProps) {
-  const { job } = room;
+  const { job, saved } = room;
+  const here = saved.here && jobsHere(browserStorage).find((kept) => kept.job === saved.job);
   const stop = () => {
     room.say(job.stopped ? WORDS.start : WORDS.stop, 'button');
     onClose();
@@ -47,6 +54,7 @@ export function Menu({ room, onClose, children }: MenuProps) {
         </button>
       )}
       {children}
+      {here && <KeptHere kept={here} onBrought={() => location.reload()} />}
       <button type="button" class={job.stopped ? 'button main' : 'button danger'} onClick={stop}>
         {job.stopped ? 'Start again' : 'Stop the job'}
       </button>
@@ -268,7 +276,11 @@ function Leave({ room }: { room: Room }) {
   };
   return sure ? (
     <div class="leave">
-      <p>The record stays on the server. To come back, this phone needs a new code.</p>
+      <p>
+        {room.saved.here
+          ? LEAVES_HERE
+          : 'The record stays on the server. To come back, this phone needs a new code.'}
+      </p>
       <button type="button" class="button danger" onClick={leave}>
         Yes, leave this job
       </button>

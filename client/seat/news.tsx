@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { BRING_IN_MENU } from '../../src/phrases/brought.ts';
 import { SCREEN_SLEEPS } from '../../src/phrases/cautions.ts';
 import { planNowText } from '../../src/phrases/plan-changes.ts';
 import { watcherRemarkText } from '../../src/phrases/watching.ts';
@@ -47,6 +48,11 @@ export function News({ room }: { room: Room }) {
         </div>
       ))}
       {hearing && <p class="news-said">{hearing}</p>}
+      {saved.here && job.accepted && (
+        <p class="hint" role="status">
+          {BRING_IN_MENU}
+        </p>
+      )}
       {!keeps && (
         <p class="failure">This browser keeps nothing. Do not close this page, and do not load it again.</p>
       )}

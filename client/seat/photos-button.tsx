@@ -9,9 +9,13 @@ const PhotoSheet = lazy(() => import('../photos/photo-sheet.tsx').then((m) => m.
 
 const SEND_MS = 5_000;
 
+/** Until a record is brought there, no server can take its pictures. */
+const hasServer = ({ saved, link }: Pick<Room, 'saved' | 'link'>): boolean =>
+  link.phase === 'live' && !saved.here;
+
 /** Sends the photos that wait on this phone, whenever there is a link. */
 export function useSendPhotos({ saved, link }: Room): void {
-  const linked = link.phase === 'live';
+  const linked = hasServer({ saved, link });
   useEffect(() => {
     if (!linked) return;
     const send = async () => {
@@ -37,15 +41,9 @@ export function PhotosButton({ room, onOpen }: { room: Room; onOpen: () => void 
 }
 
 export function Photos({ room, onClose }: { room: Room; onClose: () => void }) {
-  const { job, link, saved } = room;
+  const { job, saved } = room;
   const signed = job.signed !== undefined && job.changedBy === undefined;
   return (
-    <PhotoSheet
-      seat={saved}
-      photos={job.photos}
-      linked={link.phase === 'live'}
-      signed={signed}
-      onClose={onClose}
-    />
+    <PhotoSheet seat={saved} photos={job.photos} linked={hasServer(room)} signed={signed} onClose={onClose} />
   );
 }

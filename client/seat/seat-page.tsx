@@ -85,6 +85,10 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSea
   useEffect(() => {
     if (agreed && hears && handsFree) linked.talk.setHandsFree(true);
   }, [agreed, hears]);
+  // Nobody else hears it.
+  useEffect(() => {
+    if (agreed && hears && saved.here) linked.talk.setOnDevice(true);
+  }, [agreed, hears]);
   if (room.link.ended) return <Ended saved={saved} why={room.link.ended} unsent={room.link.outbox} />;
   const screen = !agreed ? (
     <CautionsPage

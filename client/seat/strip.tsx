@@ -1,5 +1,6 @@
 import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
+import { KEPT_HERE } from '../../src/phrases/brought.ts';
 import { noLinkSinceText } from '../../src/phrases/offline.ts';
 import { watchedByText } from '../../src/phrases/watching.ts';
 import { clock } from '../browser/times.ts';
@@ -28,7 +29,11 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
     <header class="strip">
       <Mark size={32} />
       <div class="strip-states" role="status">
-        <State good={link.phase === 'live'} text={linkText(room)} />
+        {saved.here ? (
+          <State good={false} text={KEPT_HERE} />
+        ) : (
+          <State good={link.phase === 'live'} text={linkText(room)} />
+        )}
         {there && (
           <State
             good={there === 'online'}

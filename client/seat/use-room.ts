@@ -1,11 +1,12 @@
 import { nanoid } from 'nanoid';
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import type { Seq } from '../../src/model/ids.ts';
 import type { Heard } from '../../src/speech/heard.ts';
 import type { JobState } from '../../src/visit/state.ts';
 import type { TalkView } from '../audio/talk-view.ts';
 import { useTalk } from '../audio/use-talk.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
+import { openHere } from '../here/socket-here.ts';
 import { typedIn } from '../language/languages.ts';
 import type { Socket } from '../link/connection.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
@@ -85,13 +86,14 @@ export function useRoom(
   keepMicrophoneMs: number,
   inPage?: InPage,
 ): Omit<Room, 'endPractice'> {
-  const { token, job: jobId, seat } = saved;
+  const { token, job: jobId, seat, here } = saved;
   const drawer = `outbox.${jobId}.${seat}`;
+  const open = useMemo(() => inPage?.open ?? (here && openHere(jobId)), []);
   const connection = useConnection(token, {
     storage: inPage ? NOTHING_KEPT : browserStorage,
     drawer,
     known: kept.entries,
-    open: inPage?.open,
+    open,
   });
   const { link } = connection;
   const pressed = useRef<Press>(undefined);

@@ -1,12 +1,15 @@
 import { useRef, useState } from 'preact/hooks';
-import { type AloneWay, hasNoNumbers } from '../../src/model/alone.ts';
+import { type AloneWay, hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
 import { INDICATOR, NEUTRAL_METERS } from '../../src/model/profile.ts';
+import type { JobSetup } from '../../src/model/setup.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
+import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { LENGTH_NAMES } from '../../src/phrases/units.ts';
 import { openJob } from '../browser/job-requests.ts';
 import { ApiError } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { BeginHere } from '../here/begin-here.tsx';
 import { useAdmission } from '../people/admission.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { sitterOf } from '../people/sitter.ts';
@@ -34,6 +37,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
   const [errors, setErrors] = useState<Errors>({});
   const [failure, setFailure] = useState<string>();
   const [busy, setBusy] = useState(false);
+  const [noServer, setNoServer] = useState(false);
   const [left] = useState(() => savedSeat(browserStorage, 'panel'));
   const who = usePerson();
   const form = useRef<HTMLFormElement>(null);
@@ -59,13 +63,14 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     const parsed = parseDraft(draft);
     setErrors(errorsOf(draft));
     setFailure(undefined);
+    setNoServer(false);
     if (parsed.kind === 'wrong') {
       showFirstError(form.current);
       return;
     }
     setBusy(true);
     try {
-      const setup = { ...parsed.setup, ...(alone && { alone }) };
+      const setup = setupOf(parsed);
       const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitterOf(who.typed) }));
       if (!isIndicator) rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
@@ -74,7 +79,21 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     } catch (error) {
       setBusy(false);
       setFailure(error instanceof ApiError ? error.message : `The job could not be opened: ${error}`);
+      setNoServer(isOnePhone(alone) && error instanceof ApiError && error.message === NO_ANSWER);
     }
+  };
+
+  const setupOf = ({ setup }: { setup: JobSetup }): JobSetup => ({ ...setup, ...(alone && { alone }) });
+
+  /** What the form says, as `submit` takes it. */
+  const typed = () => {
+    const parsed = parseDraft(draft);
+    setErrors(errorsOf(draft));
+    if (parsed.kind === 'wrong') {
+      showFirstError(form.current);
+      return undefined;
+    }
+    return { setup: setupOf(parsed), sitter: sitterOf(who.typed) };
   };
 
   const wrongInMeter = Object.keys(errors).some((path) => path.startsWith('meter.'));
@@ -143,6 +162,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}
         </button>
+        {noServer && <BeginHere typed={typed} onBegun={onOpened} />}
       </form>
     </Page>
   );

@@ -7,7 +7,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite, Sitter } from '../../src/protocol/access.ts';
-import type { JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
+import type { BringJob, JobBrought, JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY } from '../../src/visit/state.ts';
 import type { Limits } from '../guard/limits.ts';
@@ -15,6 +15,7 @@ import { digest, newCode, newCodeKey, newJobId, newToken, proofOfCode } from '..
 import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
 import { Asks } from './asks.ts';
+import { bring } from './bring.ts';
 import { Room, type RoomDeps, sealAll, sittingOf } from './room.ts';
 
 /** The live jobs: opened, joined, loaded from the log when someone comes, dropped from memory when all have left. */
@@ -68,6 +69,11 @@ export class Rooms {
     this.deps.onStored?.(entries);
     this.deps.telemetry.opened('job', job);
     return { kind: 'ok', value: opened };
+  }
+
+  /** As `bring`. Rejects with `StoreFailure`. */
+  bring(brought: z.output<typeof BringJob>): Promise<Answer<JobBrought>> {
+    return bring(this.deps, brought);
   }
 
   /** New keys to a job, like those of `open`, for a caller who never got its answer. Rejects with `StoreFailure`. */

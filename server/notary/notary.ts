@@ -40,8 +40,8 @@ export interface NotaryDeps {
   stamper?: Pick<Stamper, 'moved' | 'close'> | undefined;
 }
 
-/** At these the head is signed at once: an acceptance, what the panel showed in a test, a signature. */
-const TURNING_POINTS: ReadonlySet<Fact['type']> = new Set(['accept', 'panel', 'step', 'signed']);
+/** At these the head is signed at once: an acceptance, what the panel showed in a test, a signature, a log that a phone kept alone. */
+const TURNING_POINTS: ReadonlySet<Fact['type']> = new Set(['accept', 'panel', 'step', 'signed', 'brought']);
 
 /** A log that grows is signed at least so often, ms. */
 const EVERY_MS = 60_000;

@@ -21,6 +21,8 @@ export type Input =
   | ({ kind: 'seated' } & Pick<FactOf<'seated'>, 'seat' | 'device' | 'takeover' | 'person' | 'phone'>)
   /** A key to this log was taken away. */
   | { kind: 'key-withdrawn'; by: 'panel' | 'supervisor'; role: FactOf<'key-withdrawn'>['role'] }
+  /** A phone that kept this log alone has given it to the server. */
+  | { kind: 'brought' }
   /** The panel answers a phone that asks for a seat. */
   | ({ kind: 'admission'; mark: string; answer: AdmissionAnswer } & Pick<
       FactOf<'seated'>,

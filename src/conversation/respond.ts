@@ -47,6 +47,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'watcher-remark',
   'camera',
   'key-withdrawn',
+  'brought',
   'sound',
   'forget-names',
 ]);
@@ -73,6 +74,9 @@ function take(job: Composer, input: Input): Refused {
     }
     case 'key-withdrawn':
       job.put(input.by, { type: 'key-withdrawn', role: input.role });
+      return;
+    case 'brought':
+      job.put('server', { type: 'brought' });
       return;
     case 'person':
       return handOn(job, input);

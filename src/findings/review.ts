@@ -8,6 +8,7 @@ import { clockBack } from './clock-back.ts';
 import { corrections } from './corrections.ts';
 import { drift } from './drift.ts';
 import { gainAfterPeak } from './gain-after-peak.ts';
+import { keptByPhone } from './kept-by-phone.ts';
 import { leftOtherwise } from './left-otherwise.ts';
 import { leftSignal } from './left-signal.ts';
 import { likeLostBeam } from './like-lost-beam.ts';
@@ -67,6 +68,7 @@ const LOOKS: Record<FindingId, Look> = {
   unnamed,
   'same-in-both': sameInBoth,
   alone,
+  'kept-by-phone': keptByPhone,
 };
 
 /** Reads a visit as a careful supervisor would. The same log gives the same findings, always. */

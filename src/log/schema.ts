@@ -32,6 +32,7 @@ const SAYS: Record<Fact['type'], string> = {
   resume: 'The crew continued.',
   admission: 'The panel answered a phone that asked for a seat without a code; both screens showed "mark".',
   'key-withdrawn': 'A key to this log was taken away: of a phone in a seat, or a link.',
+  brought: 'Up to here one phone alone kept the log, without a server. From here on the server keeps it.',
   remark: 'A remark.',
   'watcher-remark': 'A remark by somebody who watched, under the name "by" that was typed there.',
   sound: 'From here on the sound of what is said is kept for so many days; 0: no longer.',

@@ -197,6 +197,8 @@ export const Fact = z.discriminatedUnion('type', [
   }),
   /** A key to this log opens nothing from here on: of a phone in a seat, or a link. */
   z.object({ type: z.literal('key-withdrawn'), role: z.enum(['panel', 'emitter', 'watcher', 'desk']) }),
+  /** Up to here one phone alone kept the log; now the server does. */
+  z.object({ type: z.literal('brought') }),
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
   /**
    * Words as they were received, before they were understood. `language`: that they were typed in; absent: English.

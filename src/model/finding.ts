@@ -45,6 +45,7 @@ export const FINDING_IDS = [
   'unnamed',
   'same-in-both',
   'alone',
+  'kept-by-phone',
 ] as const;
 export type FindingId = (typeof FINDING_IDS)[number];
 

@@ -3,6 +3,7 @@ import type { FactOf, Seat } from '../model/facts.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { currentPlan } from '../model/written.ts';
 import { admittedText, turnedAwayText } from './admission.ts';
+import { BROUGHT } from './brought.ts';
 import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
 import { namesForgottenLine } from './forgotten.ts';
@@ -52,6 +53,8 @@ export function describe(
       return line(seated(fact), 'event');
     case 'admission':
       return line(fact.answer === 'yes' ? admittedText(fact.mark) : turnedAwayText(fact.mark), 'event');
+    case 'brought':
+      return line(BROUGHT, 'event');
     case 'key-withdrawn':
       return line(keyWithdrawnText(fact), 'event');
     case 'link':

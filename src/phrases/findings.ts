@@ -108,6 +108,8 @@ const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> 
     `Another phone took over the ${seat} seat${who === undefined ? '' : `, with ${who}`}.`,
   unnamed: ({ about }) => `Not named: who was at the ${about.join(' and at the ')}.`,
   'same-in-both': ({ about }) => `The same ${about.join(' and the same ')} was in both seats.`,
+  'kept-by-phone': ({ figures: { count } }) =>
+    `One phone alone kept the first ${count} entries of this log. No server saw them when they were made: whoever has that phone could have written them anew.`,
   alone: ({ about: [way = ''] }) =>
     `One person did this alone: ${ALONE_RECORD[way as AloneWay] ?? way}. Nobody else saw the meter or the ladder.`,
 };
@@ -146,6 +148,7 @@ const NAMES: Readonly<Record<string, string>> = {
   unnamed: 'somebody not named',
   'same-in-both': 'the same in both seats',
   alone: 'one person alone',
+  'kept-by-phone': 'kept by one phone alone',
 } satisfies Record<FindingId, string>;
 
 const SITE_NAMES: Readonly<Record<string, string>> = {

@@ -42,6 +42,17 @@ export const JobOpened = z.object({
 });
 export type JobOpened = z.infer<typeof JobOpened>;
 
+/**
+ * POST /api/jobs/brought: a log that one phone has kept alone. `token`: made by the phone when it began; it is that of the seat
+ * from here on, and lets the phone ask again where the answer was lost.
+ */
+export const BringJob = z.object({
+  token: Token,
+  entries: z.array(Entry).check(z.minLength(1), z.maxLength(20_000)),
+});
+export const JobBrought = z.object({ job: JobId, seat: z.literal('panel'), watch: Token });
+export type JobBrought = z.infer<typeof JobBrought>;
+
 /** POST /api/join */
 /** `proof`: what stands beside the code in the link that was scanned; without it, the code counts as typed. */
 export const Join = z.object({ code: JoinCode, proof: z.optional(Token), ...Sitter.shape });

@@ -23,7 +23,7 @@ import { Enter, Entered } from './enter.ts';
 import { Figures } from './figures.ts';
 import { HeadsConsistency, HeadsTree, ServerKey } from './heads.ts';
 import { Health, Live } from './health.ts';
-import { JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
+import { BringJob, JobBrought, JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
 import { Keys, WithdrawKey, WithdrawVisitKey } from './keys.ts';
 import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
@@ -104,6 +104,15 @@ export const ROUTES = {
     says: 'Opens a job, and gives the caller the seat at the panel.',
     body: OpenJob,
     answer: { status: 201, is: JobOpened },
+  },
+  bringJob: {
+    method: 'post',
+    path: '/jobs/brought',
+    bearer: 'anyone',
+    entrance: true,
+    says: 'Takes over the log of a job that one phone has kept alone.',
+    body: BringJob,
+    answer: { status: 201, is: JobBrought },
   },
   enter: {
     method: 'post',

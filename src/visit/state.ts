@@ -97,6 +97,7 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'seated',
   'admission',
   'key-withdrawn',
+  'brought',
   'camera',
   'link',
   'notice',

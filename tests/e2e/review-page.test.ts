@@ -174,6 +174,35 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.close();
   });
 
+  test('is English throughout, also on a phone that is Spanish', async () => {
+    const { entries, head } = accepted('reviewed-in-spanish');
+    const token = newToken();
+    await store.append(head.job, entries, { issue: [{ token: digest(token), role: 'watcher' }] });
+    const textIn = async (locale: string) => {
+      const page = await browser.newPage({ viewport: DESK, locale });
+      await page.goto(`${server.url}/watch#${token}`);
+      await page.locator('.chart svg').nth(2).waitFor();
+      const text = await page.locator('main').textContent();
+      const lang = () => page.evaluate(() => document.documentElement.lang);
+      const here = await lang();
+      // Its other pages are in its own language.
+      await page.goto(`${server.url}/`);
+      await page.locator('.way').first().waitFor();
+      const found = { text, here, home: await lang() };
+      await page.close();
+      return found;
+    };
+    const english = await textIn('en-GB');
+    const spanish = await textIn('es-ES');
+    expect(spanish.text).toBe(english.text);
+    expect([english.here, english.home, spanish.here, spanish.home]).toEqual([
+      'en-GB',
+      'en-GB',
+      'en-GB',
+      'es',
+    ]);
+  });
+
   test('a token that opens nothing gives a clear message', async () => {
     const page = await visit(newToken());
     await page.getByRole('heading', { name: 'The log could not be read' }).waitFor();

@@ -80,6 +80,7 @@ describe('the OpenAPI document', () => {
     const asked = operations.filter(({ ways }) => ways.length > 1);
     expect(asked.map(({ id, ways }) => [id, ways])).toEqual([
       ['openJob', [{}, { session: [] }]],
+      ['bringJob', [{}, { session: [] }]],
       ['openSite', [{}, { session: [] }]],
       ['signRecord', [{ token: [] }, { token: [], session: [] }]],
     ]);

@@ -33,6 +33,7 @@ const SCHEMAS: Record<string, z.ZodMiniType> = {
   HttpRefusal: jobs.HttpRefusal,
   OpenJob: jobs.OpenJob,
   JobOpened: jobs.JobOpened,
+  JobBrought: jobs.JobBrought,
   Join: jobs.Join,
   Joined: jobs.Joined,
   JobRecord: jobs.JobRecord,
@@ -109,7 +110,7 @@ describe('docs/protocol.md', () => {
 
   it('has a test for every rule, and a rule for every number in the title of a test', () => {
     const rules = [...doc.matchAll(/\*\*(R\d+)\*\*/g)].map(([, id]) => id);
-    const tests = ['tests/server', 'tests/stamps', 'tests/local-name', 'tests/postgres']
+    const tests = ['tests/server', 'tests/stamps', 'tests/local-name', 'tests/postgres', 'tests/conversation']
       .flatMap((folder) => readdirSync(folder).map((file) => `${folder}/${file}`))
       .filter((file) => file.endsWith('.test.ts'))
       .flatMap((file) => [...readFileSync(file, 'utf8').matchAll(/['"`](R\d+):/g)])

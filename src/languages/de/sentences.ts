@@ -1,8 +1,10 @@
+import { SOUNDS_ALIKE } from '../sounds-alike.ts';
 import type { Sentences } from '../translate.ts';
 import { ACCOUNTS } from './accounts.ts';
 import { ADMISSION } from './admission.ts';
 import { ALL_SITES } from './all-sites.ts';
 import { ALONE } from './alone.ts';
+import { BROUGHT } from './brought.ts';
 import { BUTTONS } from './buttons.ts';
 import { CAMERA } from './camera.ts';
 import { CAUSES } from './causes.ts';
@@ -47,6 +49,7 @@ export const SENTENCES: Sentences = {
   ...ORDERS,
   ...MOUNTING,
   ...QUESTIONS,
+  ...SOUNDS_ALIKE,
   ...READ_BACKS,
   ...REPORTS,
   ...BUTTONS,
@@ -57,6 +60,7 @@ export const SENTENCES: Sentences = {
   ...ACCOUNTS,
   ...ALL_SITES,
   ...ADMISSION,
+  ...BROUGHT,
   ...KEYS,
   ...START,
   ...MENU,

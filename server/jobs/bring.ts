@@ -1,0 +1,58 @@
+import type * as z from 'zod/mini';
+import { respond } from '../../src/conversation/respond.ts';
+import { faultOfBrought } from '../../src/log/brought.ts';
+import { headAfter } from '../../src/log/chain.ts';
+import type { Entry } from '../../src/model/entry.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import { BROUGHT_FAULTS, BROUGHT_OTHER } from '../../src/phrases/brought.ts';
+import type { BringJob, JobBrought } from '../../src/protocol/jobs.ts';
+import { EMPTY, fold } from '../../src/visit/state.ts';
+import { digest, newToken } from '../guard/secrets.ts';
+import type { Answer } from '../http/http.ts';
+import type { KeyChange, Store } from '../store/store.ts';
+import { type RoomDeps, sealAll } from './room.ts';
+
+const refused = (reason: Refusal, text: string): Answer<never> => ({ kind: 'refused', reason, text });
+
+/**
+ * Takes over the log that a phone has kept alone, as it is, and adds that it was so. A phone that asks again, because the answer
+ * was lost, gets it again. Rejects with `StoreFailure`.
+ */
+export async function bring(
+  { store, clock, onStored, telemetry }: RoomDeps,
+  { token, entries }: z.output<typeof BringJob>,
+): Promise<Answer<JobBrought>> {
+  const fault = faultOfBrought(entries);
+  const last = entries.at(-1);
+  if (fault || !last) return refused('bad-message', BROUGHT_FAULTS[fault ?? 'damaged']);
+  const { job } = last;
+  const watch = newToken();
+  const answer: Answer<JobBrought> = { kind: 'ok', value: { job, seat: 'panel', watch } };
+  const watcher = { token: digest(watch), role: 'watcher' } as const;
+  if ((await store.head(job)).count > 0) {
+    if (!(await isKnown(store, token, last))) return refused('bad-token', BROUGHT_OTHER);
+    await store.append(job, [], { issue: [watcher] });
+    return answer;
+  }
+  const state = entries.reduce(fold, EMPTY);
+  const now = clock.now();
+  const response = respond(state, { kind: 'brought' }, now);
+  if (response.kind === 'refused') return response;
+  const added = sealAll(headAfter(last), response.drafts, now, undefined, state.logVersion);
+  const all = [...entries, ...added.entries];
+  const issue: KeyChange['issue'] = [{ token: digest(token), role: 'panel' }, watcher];
+  const appended = await store.append(job, all, { issue });
+  // Another phone was quicker with the same number.
+  if (appended.kind !== 'stored') return refused('bad-token', BROUGHT_OTHER);
+  onStored?.(all);
+  telemetry.opened('job', job);
+  return answer;
+}
+
+/** The server has this log, or more of it, from the phone with this token. */
+async function isKnown(store: Store, token: string, { job, seq, hash }: Entry): Promise<boolean> {
+  const pass = await store.pass(digest(token));
+  if (pass?.job !== job || pass.role !== 'panel' || pass.revoked) return false;
+  const [there] = await store.read(job, seq - 1, 1);
+  return there?.hash === hash;
+}
