@@ -51,6 +51,53 @@ describe('The plain search reads a line (bracketing, common practice)', () => {
   });
 
   it.each([
+    [-4.11, 0],
+    [-4.13, -6],
+  ])(
+    'and takes it for a ring where the middle is darker by more than 0.12 dB: %d dB gives %i',
+    (db, middle) => {
+      // Of a meter so fine that its noise decides nothing here.
+      const fine = (s: Sample): Sample =>
+        s.level.kind === 'level' ? { ...s, level: { ...s.level, sd: 0.01 } } : s;
+      const ring = [
+        [-9, -12],
+        [-6, -4],
+        [-3, -4.05],
+        [0, db],
+        [3, -4.05],
+        [6, -4.02],
+        [9, -12],
+      ] as const;
+      const found = readLine(
+        ring.map(([place, level]) => fine(read(place, level))),
+        'horizontal',
+      );
+      expect(found?.middle).toBeCloseTo(middle);
+    },
+  );
+
+  it.each([
+    [-4.19, true],
+    [-4.21, false],
+  ])(
+    'and proves no place that is darker than the best of its line by more than 0.2 dB: %d dB, %s',
+    (db, isProven) => {
+      const place = read(2, db);
+      const others = [
+        [-12, -9],
+        [-9, -4.8],
+        [-3, -4.1],
+        [0, -4],
+        [4, -4.3],
+        [9, -4.8],
+        [12, -9],
+      ] as const;
+      const all = [...others.map(([where, level]) => read(where, level)), place];
+      expect(provenLine(all, place, 'horizontal') !== undefined).toBe(isProven);
+    },
+  );
+
+  it.each([
     [-6, true],
     [-5, false],
   ])('and needs a lower reading %i eighths below the middle: proven %s', (place, isProven) => {
