@@ -1,15 +1,16 @@
 import { nanoid } from 'nanoid';
 import type { Input, Response } from '../../src/conversation/input.ts';
 import { respond } from '../../src/conversation/respond.ts';
-import { emptyHead, findFault, hashOf, headAfter, seal } from '../../src/log/chain.ts';
-import { isNamed } from '../../src/log/names.ts';
-import type { Draft, Entry } from '../../src/model/entry.ts';
+import { emptyHead, findFault, headAfter } from '../../src/log/chain.ts';
+import { sealAll } from '../../src/log/seal-all.ts';
+import type { Entry } from '../../src/model/entry.ts';
 import { SALT_BYTES } from '../../src/model/forgotten.ts';
 import type { Head, MessageId, Seq } from '../../src/model/ids.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { NAMES_BESIDE } from '../../src/model/written.ts';
+import { namesBeside } from '../../src/model/written.ts';
 import { HERE_LOST, NOT_KEPT_SAY_AGAIN, OPEN_TWICE } from '../../src/phrases/brought.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
+import { sittingOf } from '../../src/protocol/sitting.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { trustworthy } from '../link/known.ts';
 import { addEntries, NotKept, readEntries } from './log-store.ts';
@@ -49,20 +50,11 @@ export class RoomHere {
   ) {}
 
   /** A new job, of one person with this phone. Gives its id. @throws {NotKept} */
-  static async begin(setup: JobSetup, { device, phone, person }: Sitter): Promise<string> {
+  static async begin(setup: JobSetup, sitter: Sitter): Promise<string> {
     const job = nanoid(JOB_ID_LENGTH);
     const room = new RoomHere([], emptyHead(job), EMPTY);
-    // As on a server: with the job as salt, nobody can follow a phone from log to log.
-    const mark = phone && hashOf(`${job} ${phone}`).slice(0, 8);
     await room.take({ kind: 'open', setup });
-    await room.take({
-      kind: 'seated',
-      seat: 'panel',
-      device,
-      takeover: false,
-      ...(mark && { phone: mark }),
-      ...(person && { person }),
-    });
+    await room.take({ kind: 'seated', seat: 'panel', ...sittingOf(job, sitter), takeover: false });
     room.close();
     return job;
   }
@@ -104,7 +96,10 @@ export class RoomHere {
     const now = Date.now();
     const response = respond(this.state, input, now);
     if (response.kind === 'refused') return response;
-    const sealed = this.sealed(response.drafts, now, response.state, ref);
+    const { entries: sealed } = sealAll(this.end, response.drafts, now, {
+      ref,
+      salt: namesBeside(response.state.logVersion) ? newSalt : undefined,
+    });
     if (sealed.length > 0) await addEntries(this.end.job, sealed);
     this.entries.push(...sealed);
     this.state = response.state;
@@ -115,17 +110,6 @@ export class RoomHere {
     }
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: sealed[0]?.seq ?? Math.max(0, this.end.count - 1) };
-  }
-
-  private sealed(drafts: readonly Draft[], now: number, { logVersion }: JobState, ref?: MessageId): Entry[] {
-    const salts = logVersion !== undefined && logVersion >= NAMES_BESIDE ? newSalt : undefined;
-    let head = this.end;
-    return drafts.map((draft, i) => {
-      const named = i === 0 && ref !== undefined ? { ...draft, ref } : draft;
-      const entry = seal(head, named, now, hashOf, isNamed(draft, drafts) ? salts : undefined);
-      head = headAfter(entry);
-      return entry;
-    });
   }
 
   private wakeAt(at: number | undefined): void {

@@ -1,7 +1,6 @@
-import { toInput } from '../../src/conversation/inputs.ts';
+import { type Report, toInput } from '../../src/conversation/inputs.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { NOT_WITHOUT_SERVER } from '../../src/phrases/brought.ts';
-import { type ClientMessage, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import type { Socket } from '../link/connection.ts';
 import { PageSocket } from '../link/page-socket.ts';
 import type { RoomHere } from './room-here.ts';
@@ -24,6 +23,7 @@ export function openHere(job: string): () => Socket {
 }
 
 class SocketHere extends PageSocket {
+  protected readonly alone = { reason: 'not-now', text: NOT_WITHOUT_SERVER } as const;
   private room: RoomHere | undefined;
 
   constructor(loading: Promise<RoomHere>) {
@@ -54,54 +54,25 @@ class SocketHere extends PageSocket {
     this.tell({ t: 'refused', reason: 'from-the-future', text: (error as Error).message });
   }
 
-  protected take(message: ClientMessage): void {
-    const { room } = this;
-    if (!room) return;
-    switch (message.t) {
-      case 'hello':
-        this.welcome(room, message.after);
-        return;
-      case 'ping':
-        this.tell({ t: 'pong', n: message.n, now: Date.now() });
-        return;
-      case 'invite':
-      case 'admit':
-      case 'sound':
-        this.tell({ t: 'refused', id: message.id, reason: 'not-now', text: NOT_WITHOUT_SERVER });
-        return;
-      // There is no other phone to tell, and no server that hears.
-      case 'receipt':
-      case 'talk':
-      case 'read':
-      case 'talk-end':
-      case 'talk-drop':
-        return;
-      default:
-        void this.submit(room, message);
-    }
+  protected report(message: Report): void {
+    const { id } = message;
+    // It would have to lie beside the log.
+    if (message.t === 'sound') this.tell({ t: 'refused', id, ...this.alone });
+    else if (this.room) void this.submit(this.room, message);
   }
 
-  private async submit(room: RoomHere, message: Parameters<typeof toInput>[0]): Promise<void> {
+  private async submit(room: RoomHere, message: Report): Promise<void> {
     const { id } = message;
     const outcome = await room.submit(toInput(message, SEAT), id);
     if (outcome.kind === 'taken') this.tell({ t: 'ack', id, seq: outcome.seq });
     else this.tell({ t: 'refused', id, reason: outcome.reason, text: outcome.text });
   }
 
-  private welcome(room: RoomHere, after: number): void {
+  protected welcome(after: number): void {
+    const { room } = this;
+    if (!room) return;
     const { head, entries } = room;
-    const speech = { name: '', ready: false };
-    const presence = { panel: 'online', emitter: 'online', watchers: 0 } as const;
-    this.tell({
-      t: 'welcome',
-      v: PROTOCOL_VERSION,
-      role: SEAT,
-      job: head.job,
-      head,
-      now: Date.now(),
-      speech,
-    });
-    this.tell({ t: 'presence', presence });
+    this.greet(head, SEAT);
     this.give(entries.slice(after + 1));
     this.tell({ t: 'caught-up', seq: head.count - 1 });
     room.onEntries = (added) => this.give(added);

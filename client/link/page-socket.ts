@@ -1,13 +1,22 @@
-import type { ClientMessage, ServerMessage } from '../../src/protocol/socket.ts';
+import type { Report } from '../../src/conversation/inputs.ts';
+import type { Seat } from '../../src/model/facts.ts';
+import type { Head } from '../../src/model/ids.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
+import { type ClientMessage, PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
 import type { Socket } from './connection.ts';
 
-/** What speaks the protocol of the server from within this page, so that the seat is the real one. */
+/** What speaks the protocol of the server from within this page, so that the seat is the real one. Nobody else can join. */
 export abstract class PageSocket implements Socket {
   onopen: Socket['onopen'] = null;
   onclose: Socket['onclose'] = null;
   onmessage: Socket['onmessage'] = null;
 
-  protected abstract take(message: ClientMessage): void;
+  /** What is said to a phone that wants to let others in. */
+  protected abstract readonly alone: { reason: Refusal; text: string };
+
+  /** The page has the entries up to `after`. */
+  protected abstract welcome(after: number): void;
+  protected abstract report(message: Report): void;
 
   send(data: string | ArrayBufferView<ArrayBuffer>): void {
     // Without a server's speech nobody sends sound here.
@@ -19,6 +28,38 @@ export abstract class PageSocket implements Socket {
   close(): void {
     this.onmessage = null;
     this.onclose = null;
+  }
+
+  private take(message: ClientMessage): void {
+    switch (message.t) {
+      case 'hello':
+        this.welcome(message.after);
+        return;
+      case 'ping':
+        this.tell({ t: 'pong', n: message.n, now: Date.now() });
+        return;
+      case 'invite':
+      case 'admit':
+        this.tell({ t: 'refused', id: message.id, ...this.alone });
+        return;
+      // There is no other phone to tell, and no server that hears.
+      case 'receipt':
+      case 'talk':
+      case 'read':
+      case 'talk-end':
+      case 'talk-drop':
+        return;
+      default:
+        this.report(message);
+    }
+  }
+
+  /** The first that is said: both ends are here. */
+  protected greet(head: Head, role: Seat): void {
+    const speech = { name: '', ready: false };
+    const presence = { panel: 'online', emitter: 'online', watchers: 0 } as const;
+    this.tell({ t: 'welcome', v: PROTOCOL_VERSION, role, job: head.job, head, now: Date.now(), speech });
+    this.tell({ t: 'presence', presence });
   }
 
   protected tell(message: ServerMessage): void {

@@ -1,9 +1,8 @@
-import { toInput } from '../../src/conversation/inputs.ts';
+import { type Report, toInput } from '../../src/conversation/inputs.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Practice } from '../../src/model/practice.ts';
 import { NOBODY_JOINS } from '../../src/phrases/practice.ts';
 import { Play } from '../../src/practice/play.ts';
-import { type ClientMessage, PROTOCOL_VERSION } from '../../src/protocol/socket.ts';
 import type { Socket } from '../link/connection.ts';
 import { PageSocket } from '../link/page-socket.ts';
 
@@ -20,6 +19,7 @@ export function inPageRoom(practice: Practice, seat: Seat): () => Socket {
 }
 
 class InPageSocket extends PageSocket {
+  protected readonly alone = { reason: 'seat-in-use', text: NOBODY_JOINS } as const;
   private sent = 0;
   private readonly timer: ReturnType<typeof setInterval>;
 
@@ -37,44 +37,18 @@ class InPageSocket extends PageSocket {
     clearInterval(this.timer);
   }
 
-  protected take(message: ClientMessage): void {
-    switch (message.t) {
-      case 'hello':
-        this.welcome(message.after);
-        return;
-      case 'ping':
-        this.tell({ t: 'pong', n: message.n, now: Date.now() });
-        return;
-      case 'invite':
-        this.tell({ t: 'refused', id: message.id, reason: 'seat-in-use', text: NOBODY_JOINS });
-        return;
-      // There is no other phone to tell.
-      case 'admit':
-      case 'receipt':
-      case 'talk':
-      case 'read':
-      case 'talk-end':
-      case 'talk-drop':
-        return;
-      default: {
-        this.pass();
-        const { id } = message;
-        const response = this.play.take(toInput(message, this.seat), id);
-        this.pass();
-        if (response.kind === 'facts') this.tell({ t: 'ack', id, seq: this.sent - 1 });
-        else this.tell({ t: 'refused', id, reason: response.reason, text: response.text });
-      }
-    }
+  protected report(message: Report): void {
+    this.pass();
+    const { id } = message;
+    const response = this.play.take(toInput(message, this.seat), id);
+    this.pass();
+    if (response.kind === 'facts') this.tell({ t: 'ack', id, seq: this.sent - 1 });
+    else this.tell({ t: 'refused', id, reason: response.reason, text: response.text });
   }
 
-  private welcome(after: number): void {
-    const { head } = this.play;
-    const speech = { name: '', ready: false };
-    const now = Date.now();
-    const presence = { panel: 'online', emitter: 'online', watchers: 0 } as const;
+  protected welcome(after: number): void {
     this.sent = after + 1;
-    this.tell({ t: 'welcome', v: PROTOCOL_VERSION, role: this.seat, job: head.job, head, now, speech });
-    this.tell({ t: 'presence', presence });
+    this.greet(this.play.head, this.seat);
     this.pass();
     this.tell({ t: 'caught-up', seq: this.sent - 1 });
   }

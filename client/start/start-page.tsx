@@ -1,7 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
 import { type AloneWay, hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
 import { INDICATOR, NEUTRAL_METERS } from '../../src/model/profile.ts';
-import type { JobSetup } from '../../src/model/setup.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
@@ -40,7 +39,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
   const [noServer, setNoServer] = useState(false);
   const [left] = useState(() => savedSeat(browserStorage, 'panel'));
   const who = usePerson();
-  const form = useRef<HTMLFormElement>(null);
+  const formElement = useRef<HTMLFormElement>(null);
 
   const put = (patch: Partial<Draft>) => {
     const next = { ...draft, ...patch };
@@ -60,18 +59,14 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
   const submit = async (event: Event) => {
     event.preventDefault();
     if (busy) return;
-    const parsed = parseDraft(draft);
-    setErrors(errorsOf(draft));
     setFailure(undefined);
     setNoServer(false);
-    if (parsed.kind === 'wrong') {
-      showFirstError(form.current);
-      return;
-    }
+    const form = typed();
+    if (!form) return;
     setBusy(true);
     try {
-      const setup = setupOf(parsed);
-      const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitterOf(who.typed) }));
+      const { setup, sitter } = form;
+      const { job, token, watch } = await admission.around(() => openJob({ setup, ...sitter }));
       if (!isIndicator) rememberMeter(browserStorage, setup.meter);
       rememberUnits(browserStorage, draft.units);
       saveSeat(browserStorage, { seat: 'panel', job, token, watch, title: `${setup.site}, ${setup.pair}` });
@@ -83,17 +78,16 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     }
   };
 
-  const setupOf = ({ setup }: { setup: JobSetup }): JobSetup => ({ ...setup, ...(alone && { alone }) });
-
-  /** What the form says, as `submit` takes it. */
+  /** What the form says; undefined where something in it is wrong, which it then shows. */
   const typed = () => {
     const parsed = parseDraft(draft);
     setErrors(errorsOf(draft));
     if (parsed.kind === 'wrong') {
-      showFirstError(form.current);
+      showFirstError(formElement.current);
       return undefined;
     }
-    return { setup: setupOf(parsed), sitter: sitterOf(who.typed) };
+    const setup = { ...parsed.setup, ...(alone && { alone }) };
+    return { setup, sitter: sitterOf(who.typed) };
   };
 
   const wrongInMeter = Object.keys(errors).some((path) => path.startsWith('meter.'));
@@ -101,7 +95,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
 
   return (
     <Page>
-      <form class="card start" ref={form} onSubmit={submit} noValidate>
+      <form class="card start" ref={formElement} onSubmit={submit} noValidate>
         <h1>What will you align?</h1>
         {alone && <p class="hint">{aloneStartText(alone)}</p>}
         <Field

@@ -1,7 +1,5 @@
 import { createHash, createHmac, randomBytes } from 'node:crypto';
 import { customAlphabet, nanoid } from 'nanoid';
-import type { JobId } from '../../src/model/ids.ts';
-import type { PhoneId, PhoneMark } from '../../src/model/person.ts';
 import { CODE_ALPHABET, CODE_LENGTH } from '../../src/protocol/join-code.ts';
 import type { Digest } from '../store/store.ts';
 
@@ -20,10 +18,6 @@ export const newCodeKey = (): Uint8Array => randomBytes(2 * TOKEN_BYTES);
 
 /** Hashed with what lies beside a log, so that its hash tells nobody what it was. */
 export const newSalt = (): string => randomBytes(TOKEN_BYTES).toString('hex');
-
-/** In the log instead of the phone's id: with the job as salt, nobody can follow a phone from log to log. */
-export const phoneMark = (job: JobId, phone: PhoneId): PhoneMark =>
-  createHash('sha256').update(`${job} ${phone}`).digest('hex').slice(0, 8);
 
 /** Stored instead of the secret, so that nobody can open a job with a copied database. */
 export const digest = (secret: string): Digest => createHash('sha256').update(secret).digest('hex');

@@ -10,7 +10,7 @@ import { EMPTY, fold } from '../../src/visit/state.ts';
 import { digest, newToken } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import type { KeyChange, Store } from '../store/store.ts';
-import { type RoomDeps, sealAll } from './room.ts';
+import { type RoomDeps, sealHere } from './room.ts';
 
 const refused = (reason: Refusal, text: string): Answer<never> => ({ kind: 'refused', reason, text });
 
@@ -38,7 +38,7 @@ export async function bring(
   const now = clock.now();
   const response = respond(state, { kind: 'brought' }, now);
   if (response.kind === 'refused') return response;
-  const added = sealAll(headAfter(last), response.drafts, now, undefined, state.logVersion);
+  const added = sealHere(headAfter(last), response.drafts, now, { version: state.logVersion });
   const all = [...entries, ...added.entries];
   const issue: KeyChange['issue'] = [{ token: digest(token), role: 'panel' }, watcher];
   const appended = await store.append(job, all, { issue });

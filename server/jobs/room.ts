@@ -1,18 +1,17 @@
 import type { Logger } from 'pino';
 import { type Expectation, expectation } from '../../src/conversation/expectation.ts';
 import type { Input } from '../../src/conversation/input.ts';
-import { emptyHead, headAfter, seal } from '../../src/log/chain.ts';
+import { emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { Enclosure } from '../../src/log/enclosure.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
-import { isNamed } from '../../src/log/names.ts';
+import { sealAll } from '../../src/log/seal-all.ts';
 import type { AdmissionAnswer } from '../../src/model/admission.ts';
 import { isOnePhone } from '../../src/model/alone.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
-import type { PhoneMark } from '../../src/model/person.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
-import { type LogVersion, NAMES_BESIDE } from '../../src/model/written.ts';
+import { type LogVersion, namesBeside } from '../../src/model/written.ts';
 import { KEY_TAKEN } from '../../src/phrases/keys.ts';
 import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import {
@@ -22,9 +21,10 @@ import {
   RULES_FAILED,
 } from '../../src/phrases/log-failures.ts';
 import type { Role, Sitter } from '../../src/protocol/access.ts';
+import { sittingOf } from '../../src/protocol/sitting.ts';
 import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
-import { digest, newSalt, phoneMark } from '../guard/secrets.ts';
+import { digest, newSalt } from '../guard/secrets.ts';
 import type { Clock } from '../process/clock.ts';
 import { type SoundToKeep, soundToKeep } from '../sounds/kept-sound.ts';
 import { checkNamed } from '../store/check.ts';
@@ -85,42 +85,14 @@ const TICK_AGAIN_MS = 1_000;
 /** Even a wake that is due now waits this long, so that no rule can keep the server busy for ever. */
 const SHORTEST_WAKE_MS = 20;
 
-/** Who takes a seat, as it goes into the log of this job. */
-export const sittingOf = (
-  job: JobId,
-  { device, phone, person }: Sitter,
-): Omit<Sitter, 'phone'> & { phone?: PhoneMark } => ({
-  device,
-  ...(phone && { phone: phoneMark(job, phone) }),
-  ...(person && { person }),
-});
-
-/**
- * Chains drafts onto a head. Only the first carries the message id, so that the id is unique in the log. `version`: of the log;
- * a log without one, of a site, names nobody.
- */
-export function sealAll(
+/** Chains drafts onto a head, hashed by the engine below us. `version`: of the log; a log without one, of a site, names nobody. */
+export const sealHere = (
   head: Head,
   drafts: readonly Draft[],
   at: number,
-  ref?: MessageId,
-  version?: LogVersion,
-): { entries: Entry[]; head: Head } {
-  let end = head;
-  const salt = version !== undefined && version >= NAMES_BESIDE ? newSalt : undefined;
-  const entries = drafts.map((draft, i) => {
-    const entry = seal(
-      end,
-      i === 0 && ref !== undefined ? { ...draft, ref } : draft,
-      at,
-      digest,
-      isNamed(draft, drafts) ? salt : undefined,
-    );
-    end = headAfter(entry);
-    return entry;
-  });
-  return { entries, head: end };
-}
+  { ref, version }: { ref?: MessageId | undefined; version?: LogVersion | undefined } = {},
+): ReturnType<typeof sealAll> =>
+  sealAll(head, drafts, at, { ref, hash: digest, salt: namesBeside(version) ? newSalt : undefined });
 
 /**
  * One live job. Everything that happens to it goes through one queue. Each step is: respond, seal, store, and only
@@ -310,7 +282,7 @@ export class Room {
       }
       const takeover = this.isSeated(seat);
       const outcome = await this.take(
-        { kind: 'seated', seat, ...sittingOf(this.job, sitter), takeover },
+        { kind: 'seated', seat, ...sittingOf(this.job, sitter, digest), takeover },
         undefined,
         keys,
       );
@@ -334,7 +306,7 @@ export class Room {
       const takeover = this.isSeated(seat);
       const keys: KeyChange = { revoke: seat, issue: [{ token: key, role: seat }], voids: seat };
       const outcome = await this.take(
-        { kind: 'admission', seat, mark, answer, ...sittingOf(this.job, sitter), takeover },
+        { kind: 'admission', seat, mark, answer, ...sittingOf(this.job, sitter, digest), takeover },
         ref,
         answer === 'yes' ? keys : undefined,
       );
@@ -429,7 +401,7 @@ export class Room {
     }
     if (response.kind === 'refused') return response;
 
-    const { entries } = sealAll(this.end, response.drafts, now, ref, this.state.logVersion);
+    const { entries } = sealHere(this.end, response.drafts, now, { ref, version: this.state.logVersion });
     if (entries.length > 0 || keys) {
       const appended = await this.deps.store.append(this.job, entries, keys, {
         ...(enclosure && entries[0] && { put: { ...enclosure, seq: entries[0].seq } }),

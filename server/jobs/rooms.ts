@@ -8,6 +8,7 @@ import type { JobId } from '../../src/model/ids.ts';
 import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite, Sitter } from '../../src/protocol/access.ts';
 import type { BringJob, JobBrought, JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
+import { sittingOf } from '../../src/protocol/sitting.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY } from '../../src/visit/state.ts';
 import type { Limits } from '../guard/limits.ts';
@@ -16,7 +17,7 @@ import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
 import { Asks } from './asks.ts';
 import { bring } from './bring.ts';
-import { Room, type RoomDeps, sealAll, sittingOf } from './room.ts';
+import { Room, type RoomDeps, sealHere } from './room.ts';
 
 /** The live jobs: opened, joined, loaded from the log when someone comes, dropped from memory when all have left. */
 export class Rooms {
@@ -50,7 +51,7 @@ export class Rooms {
     const now = this.deps.clock.now();
     const inputs: Input[] = [
       { kind: 'open', setup },
-      { kind: 'seated', seat: 'panel', ...sittingOf(job, sitter), takeover: false },
+      { kind: 'seated', seat: 'panel', ...sittingOf(job, sitter, digest), takeover: false },
     ];
     let state = EMPTY;
     let head = emptyHead(job);
@@ -58,7 +59,7 @@ export class Rooms {
     for (const input of inputs) {
       const response = respond(state, input, now);
       if (response.kind === 'refused') return response;
-      const sealed = sealAll(head, response.drafts, now, undefined, response.state.logVersion);
+      const sealed = sealHere(head, response.drafts, now, { version: response.state.logVersion });
       state = response.state;
       head = sealed.head;
       entries.push(...sealed.entries);

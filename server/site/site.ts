@@ -5,7 +5,7 @@ import type { Head, JobId, MessageId } from '../../src/model/ids.ts';
 import { brokenLogText, NOT_SAVED_TRY_AGAIN } from '../../src/phrases/log-failures.ts';
 import type { SiteResponse } from '../../src/site/respond.ts';
 import { EMPTY_SITE, foldSite, type SiteState } from '../../src/site/state.ts';
-import { type Outcome, type RoomDeps, sealAll } from '../jobs/room.ts';
+import { type Outcome, type RoomDeps, sealHere } from '../jobs/room.ts';
 import { checkNamed } from '../store/check.ts';
 import type { KeyChange } from '../store/store.ts';
 
@@ -82,7 +82,7 @@ export class Site {
     const response = await respond(this.state);
     if (response.kind === 'refused') return response;
     const first = this.head.count;
-    const { entries } = sealAll(this.head, response.drafts, this.deps.clock.now(), id);
+    const { entries } = sealHere(this.head, response.drafts, this.deps.clock.now(), { ref: id });
     const appended = await this.deps.store.append(this.log, entries, keys);
     if (appended.kind !== 'stored') throw new Error(`the log of this site did not take entry ${first}`);
     this.follow(entries);

@@ -12,7 +12,7 @@ import { beginVisit, openSite, setupOf } from '../../src/site/respond.ts';
 import type { SiteState } from '../../src/site/state.ts';
 import { digest, newJobId, newToken } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
-import { sealAll } from '../jobs/room.ts';
+import { sealHere } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Summaries } from '../record/summaries.ts';
 import { Site, type SiteDeps } from './site.ts';
@@ -32,7 +32,7 @@ export class Sites {
     const log = newJobId();
     const response = openSite(site, options);
     if (response.kind === 'refused') return response;
-    const { entries } = sealAll(emptyHead(log), response.drafts, this.deps.clock.now());
+    const { entries } = sealHere(emptyHead(log), response.drafts, this.deps.clock.now());
     const desk = newToken();
     const watch = newToken();
     await this.deps.store.append(log, entries, {

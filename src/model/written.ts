@@ -21,7 +21,11 @@ const FormerAdjusters = z.extend(z.omit(AdjusterProfile, { backlash: true }), {
 });
 
 /** From which version on names lie beside the entries. */
-export const NAMES_BESIDE: LogVersion = 3;
+const NAMES_BESIDE: LogVersion = 3;
+
+/** Of a log of this version. One without a version, of a site, names nobody. */
+export const namesBeside = (version: LogVersion | undefined): boolean =>
+  version !== undefined && version >= NAMES_BESIDE;
 
 export const WrittenAdjusters = z.union([AdjusterProfile, FormerAdjusters]);
 export type WrittenAdjusters = z.infer<typeof WrittenAdjusters>;

@@ -1,7 +1,7 @@
 import type { Input, Response } from '../conversation/input.ts';
 import { respond } from '../conversation/respond.ts';
-import { emptyHead, hashOf, headAfter, seal } from '../log/chain.ts';
-import { isNamed } from '../log/names.ts';
+import { emptyHead, hashOf } from '../log/chain.ts';
+import { sealAll } from '../log/seal-all.ts';
 import type { Draft, Entry } from '../model/entry.ts';
 import type { Seat } from '../model/facts.ts';
 import { SALT_BYTES } from '../model/forgotten.ts';
@@ -33,8 +33,7 @@ export class LoggedJob {
   take(input: Input, ref?: MessageId): Response {
     const response = respond(this.state, input, this.now);
     if (response.kind === 'refused') return response;
-    for (const [i, draft] of response.drafts.entries())
-      this.seal(i === 0 && ref !== undefined ? { ...draft, ref } : draft, response.drafts);
+    this.seal(response.drafts, ref);
     this.state = response.state;
     this.wakeAt = response.wakeAt;
     return response;
@@ -42,16 +41,16 @@ export class LoggedJob {
 
   /** Seals an entry that no input leads to, such as one of an older program. */
   write(draft: Draft): void {
-    this.state = fold(this.state, this.seal(draft, [draft]));
+    this.state = this.seal([draft]).reduce<JobState>(fold, this.state);
   }
 
-  private seal(draft: Draft, together: readonly Draft[]): Entry {
+  private seal(drafts: readonly Draft[], ref?: MessageId): Entry[] {
     // Nobody real is in it, so its salts need not be secret, and the same job gives the same log.
-    const salt = () => hashOf(`${this.head.job} ${this.head.count}`).slice(0, 2 * SALT_BYTES);
-    const entry = seal(this.head, draft, this.now, hashOf, isNamed(draft, together) ? salt : undefined);
-    this.entries.push(entry);
-    this.head = headAfter(entry);
-    return entry;
+    const salt = ({ job, count }: Head) => hashOf(`${job} ${count}`).slice(0, 2 * SALT_BYTES);
+    const { entries, head } = sealAll(this.head, drafts, this.now, { ref, salt });
+    this.entries.push(...entries);
+    this.head = head;
+    return entries;
   }
 
   say(seat: Seat, text: string): void {
