@@ -1,7 +1,7 @@
 import { nanoid } from 'nanoid';
 import { useCallback, useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry, Log } from '../../src/model/entry.ts';
-import { LINK_IS_LOST } from '../../src/phrases/requests.ts';
+import { LINK_IS_LOST, requestFailedText } from '../../src/phrases/requests.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
 import { useConnection } from '../link/use-connection.ts';
 import { ownPerson, personIn } from '../people/saved-person.ts';
@@ -63,14 +63,14 @@ export function useGrowing(token: string, { worker, opened }: InWorker): Watched
     name,
   });
   const { link } = connection;
-  const { entries, worked } = useWorkedOut(worker, opened, link.entries);
+  const { entries, worked, failed } = useWorkedOut(worker, opened, link.entries);
   // Nothing is added to a broken log, and its room holds only the entries before the fault.
   const ended = worked.record.fault ? undefined : link.ended?.text;
   const lost = link.failures > 0 && link.phase !== 'live' ? LINK_IS_LOST : undefined;
   return {
     log: { entries, head: worked.head },
     worked,
-    trouble: ended ?? lost,
+    trouble: failed ?? ended ?? lost,
     waiting: link.outbox.length,
     refused: link.complaints.at(-1)?.text,
     remark(by, text) {
@@ -86,20 +86,29 @@ interface WorkedOut {
 }
 
 /** The newest entries that are worked out; those that come meanwhile follow in one go. */
-function useWorkedOut(worker: RecordWorker, opened: Opened, come: readonly Entry[]): WorkedOut {
+function useWorkedOut(worker: RecordWorker, opened: Opened, come: readonly Entry[]) {
   const [now, setNow] = useState<WorkedOut>({ entries: opened.entries, worked: opened });
+  /** Why what came since is not in it, in words. It is tried again with what comes next. */
+  const [failed, setFailed] = useState<string>();
   const waits = useRef(false);
   useEffect(() => {
     const more = come.slice(now.entries.length);
     if (waits.current || more.length === 0) return;
     waits.current = true;
     const entries = [...now.entries, ...more];
-    worker.grow(more).then((worked) => {
-      waits.current = false;
-      setNow({ entries, worked });
-    });
+    worker.grow(more).then(
+      (worked) => {
+        waits.current = false;
+        setFailed(undefined);
+        setNow({ entries, worked });
+      },
+      (error: Error) => {
+        waits.current = false;
+        setFailed(`${requestFailedText(error.message)}.`);
+      },
+    );
   }, [worker, come, now]);
-  return now;
+  return { ...now, failed };
 }
 
 /** What is shown: the end of the log, or the newest wanted moment before it that is worked out. */
@@ -110,10 +119,15 @@ export function useMoment(worker: RecordWorker, end: Moment, shown: Shown): Mome
   useEffect(() => {
     if (count === undefined || waits.current || count === then?.count) return;
     waits.current = true;
-    worker.moment(count).then((moment) => {
-      waits.current = false;
-      setThen({ count, moment });
-    });
+    worker.moment(count).then(
+      (moment) => {
+        waits.current = false;
+        setThen({ count, moment });
+      },
+      () => {
+        waits.current = false;
+      },
+    );
   }, [worker, count, then]);
   return (count !== undefined && then?.moment) || end;
 }

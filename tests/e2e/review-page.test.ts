@@ -14,6 +14,20 @@ import { printWhenDrawn } from './printed.ts';
 const DESK = { width: 1280, height: 800 };
 const PHONE = { width: 390, height: 844 };
 
+/** A worker that cannot work out what came since, until `heals` is there. */
+const WORKER_THAT_FAILS = `
+  const Real = Worker;
+  window.Worker = class extends Real {
+    postMessage(asked) {
+      if (asked.do !== 'grow' || 'heals' in window) super.postMessage(asked);
+      else {
+        const data = { id: asked.id, failed: 'planted' };
+        setTimeout(() => this.dispatchEvent(new MessageEvent('message', { data })));
+      }
+    }
+  };
+`;
+
 /** The built page, served by the real server from a store that holds the fixture's logs. */
 describe.skipIf(!CHROMIUM)('the review page', () => {
   const store = new MemoryStore();
@@ -68,6 +82,23 @@ describe.skipIf(!CHROMIUM)('the review page', () => {
     await page.locator('.chart svg').nth(2).waitFor();
     await expect.poll(() => page.locator('.log-line, .chart svg').count()).toBe(onPaper);
     expect(drawn).toBeLessThan(onPaper);
+    await page.close();
+  });
+
+  test('is not calm where what came since could not be worked out, and catches up with what comes next', async () => {
+    const { token, watch } = await openJob(server.url);
+    const panel = await Phone.at(server.url, token);
+    const page = await browser.newPage({ viewport: DESK });
+    await page.addInitScript(WORKER_THAT_FAILS);
+    await page.goto(`${server.url}/watch#${watch}`);
+    await page.getByRole('heading', { name: 'Log whole' }).waitFor();
+    const first = await panel.ack(panel.remark('first'));
+    await page.getByText('planted').waitFor();
+    await page.evaluate(() => Object.assign(window, { heals: true }));
+    const second = await panel.ack(panel.remark('second'));
+    for (const seq of [first, second]) await page.locator(`#entry-${seq}`).waitFor();
+    expect(await page.getByText('planted').count()).toBe(0);
+    panel.socket.close();
     await page.close();
   });
 
