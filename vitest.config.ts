@@ -6,6 +6,8 @@ export default defineConfig({
   esbuild: { jsx: 'automatic', jsxImportSource: 'preact' },
   test: {
     testTimeout: 30_000,
+    // A browser takes its time to close on a busy machine.
+    hookTimeout: 60_000,
     pool: 'forks',
     reporters: ['default', './tests/left-out.ts'],
     // What a project sets up is done only when one of its tests runs.

@@ -1,3 +1,4 @@
+import type { ComponentProps } from 'preact';
 import { useState } from 'preact/hooks';
 import { AloneWay, isOnePhone } from '../../src/model/alone.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
@@ -33,9 +34,10 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
     saveSeat(browserStorage, changed);
     setSaved(changed);
   };
+  const Seat = saved.here ? HereSeat : SeatPage;
   return (
     <Keep.Provider value={keep}>
-      <SeatPage key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
+      <Seat key={saved.token} saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
     </Keep.Provider>
   );
 }
@@ -45,5 +47,12 @@ const PanelScreen = lazy(() => import('./panel-screen.tsx').then((m) => m.PanelS
 /** The one phone of a person alone is carried up the ladder. */
 const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen));
 const screenOf = (setup: JobSetup | undefined) => (isOnePhone(setup?.alone) ? LadderScreen : PanelScreen);
+
+/** The way to a room on this phone is fetched by the few that keep one. */
+const HereSeat = lazy(() =>
+  import('../here/socket-here.ts').then(({ openHere }) => (props: ComponentProps<typeof SeatPage>) => (
+    <SeatPage {...props} openHere={openHere} />
+  )),
+);
 
 const StartPage = lazy(() => import('../start/start-page.tsx').then((m) => m.StartPage));

@@ -15,7 +15,7 @@ import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
 import { type KeptJob, useKeptJob } from './kept-job.ts';
 import { useMountingAsked } from './use-mounting-asked.ts';
-import { type InPage, type Room, useRoom } from './use-room.ts';
+import { type InPage, type OpenHere, type Room, useRoom } from './use-room.ts';
 import './seat.css';
 import '../ui/practice-band.css';
 
@@ -24,6 +24,7 @@ interface SeatPageProps {
   keepMicrophoneMs: number;
   /** The screen of this seat, as the job was set up. */
   screenOf: (setup: JobSetup | undefined) => Lazy<{ room: Room }>;
+  openHere?: OpenHere;
 }
 
 /** What both seats share: what was kept of the job, the cautions, and the end of a link that cannot come back. */
@@ -47,8 +48,8 @@ const NOTHING_KNOWN: KeptJob = { entries: [], lastLinked: undefined };
 
 type KnownSeatProps = SeatPageProps & { kept: KeptJob; inPage?: InPage };
 
-function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf }: KnownSeatProps) {
-  const linked = useRoom(saved, kept, keepMicrophoneMs, inPage);
+function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf, openHere }: KnownSeatProps) {
+  const linked = useRoom(saved, kept, keepMicrophoneMs, inPage, openHere);
   const key = `cautions.${saved.job}.${saved.seat}`;
   const [agreed, setAgreed] = useState(() => !inPage && browserStorage.read(key) === true);
   const [chosen, setChosen] = useState(() => handsFreeChoice(browserStorage));

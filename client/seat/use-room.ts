@@ -6,7 +6,6 @@ import type { JobState } from '../../src/visit/state.ts';
 import type { TalkView } from '../audio/talk-view.ts';
 import { useTalk } from '../audio/use-talk.ts';
 import { browserStorage, memoryStorage } from '../browser/storage.ts';
-import { openHere } from '../here/socket-here.ts';
 import { typedIn } from '../language/languages.ts';
 import type { Socket } from '../link/connection.ts';
 import { type Letter, type Link, serverNow } from '../link/link.ts';
@@ -79,16 +78,20 @@ const REDRAW_MS = 250;
 
 const NOTHING_KEPT = memoryStorage();
 
-/** `kept`: the job as this phone last saw it. */
+/** The way to the room of a job that this phone keeps alone. */
+export type OpenHere = (job: string) => () => Socket;
+
+/** `kept`: the job as this phone last saw it. Without `inPage` and `openHere` its room is at the server. */
 export function useRoom(
   saved: SavedSeat,
   kept: KeptJob,
   keepMicrophoneMs: number,
   inPage?: InPage,
+  openHere?: OpenHere,
 ): Omit<Room, 'endPractice'> {
-  const { token, job: jobId, seat, here } = saved;
+  const { token, job: jobId, seat } = saved;
   const drawer = `outbox.${jobId}.${seat}`;
-  const open = useMemo(() => inPage?.open ?? (here && openHere(jobId)), []);
+  const open = useMemo(() => inPage?.open ?? openHere?.(jobId), []);
   const connection = useConnection(token, {
     storage: inPage ? NOTHING_KEPT : browserStorage,
     drawer,

@@ -36,7 +36,7 @@ const ENTRIES_FILE = 'entries.json';
 
 /** What one message becomes: its own entry, and those that answer it, up to the next message. */
 function carried(): string[] {
-  const [job] = laidJobs(1, ENTRIES);
+  const [job] = laidJobs(1, ENTRIES, 1);
   const groups: string[][] = [];
   for (const { body, hash } of job?.entries ?? []) {
     const isAnswer = /"type":"(instruction|withdrawn|readback|said-back)"/.test(body);

@@ -33,6 +33,7 @@ const options = new Command('bench:relay')
   .option('--beside <n>', 'how long each run beside another program is, in seconds', Number, 60)
   .option('--every <n>', 'between two messages of a crew, in seconds', Number, 3)
   .option('--entries <n>', 'that each log holds at the beginning', Number, 250)
+  .option('--pairs <n>', 'different ones that they align', Number, 250)
   .option('--jobs <n>', 'in the database: those of the crews, and others that are only there', Number, 0)
   .option(
     '--say <what>',
@@ -56,6 +57,7 @@ const options = new Command('bench:relay')
     beside: number;
     every: number;
     entries: number;
+    pairs: number;
     jobs: number;
     say: Saying;
     pings: boolean;
@@ -257,9 +259,9 @@ try {
     options.crews.reduce((sum, crews) => sum + crews, 0),
   );
   const laying = performance.now();
-  const keys = await place.lay(jobs, options.entries);
+  const keys = await place.lay(jobs, options.entries, options.pairs);
   console.log(
-    `${jobs} logs of ${options.entries} entries laid down in ${Math.round((performance.now() - laying) / 1000)} s.`,
+    `${jobs} logs of ${options.entries} entries, of ${Math.min(options.pairs, jobs)} pairs, laid down in ${Math.round((performance.now() - laying) / 1000)} s.`,
   );
   let wrong = 0;
   if (options.ways.includes('start')) await alone(place);

@@ -140,7 +140,7 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', { timeout: 120_000 }, () =>
     await ada.reload();
     await ada.getByRole('button', { name: 'Withdraw this account' }).click();
     await press(ada, 'Yes, withdraw the account of Sue Supervisor');
-    await ada.getByText('Sue Supervisor').waitFor({ state: 'detached' });
+    await ada.getByText('Sue Supervisor', { exact: true }).waitFor({ state: 'detached' });
     await sue.goto(`${server.url}/account`);
     await press(sue, 'Sign in with a passkey');
     await sue.getByText('This passkey opens nothing here. Its account was withdrawn').waitFor();

@@ -13,7 +13,7 @@ export class InFolder implements Place {
     this.args = ['--data', data];
   }
 
-  async lay(jobs: number, length: number): Promise<CrewKeys[]> {
+  async lay(jobs: number, length: number, pairs: number): Promise<CrewKeys[]> {
     const store = openDataFolder(this.data);
     const { db } = store;
     const addEntry = db.prepare('INSERT INTO entries (job, seq, ref, hash, body) VALUES (?, ?, NULL, ?, ?)');
@@ -22,7 +22,7 @@ export class InFolder implements Place {
     const all: CrewKeys[] = [];
     // What a power cut breaks here is laid down again.
     db.exec('PRAGMA synchronous = OFF');
-    for (const { keys, entries } of laidJobs(jobs, length)) {
+    for (const { keys, entries } of laidJobs(jobs, length, pairs)) {
       if (all.length % BATCH === 0) db.exec(all.length === 0 ? 'BEGIN' : 'COMMIT; BEGIN');
       const { job } = keys;
       for (const [seq, { hash, body }] of entries.entries()) addEntry.run(job, seq, hash, body);

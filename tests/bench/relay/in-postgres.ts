@@ -25,11 +25,11 @@ export class InPostgres implements Place {
     return new InPostgres(await Cluster.start(settings, folder), data);
   }
 
-  async lay(jobs: number, length: number): Promise<CrewKeys[]> {
+  async lay(jobs: number, length: number, pairs: number): Promise<CrewKeys[]> {
     const all: CrewKeys[] = [];
     await this.with(async (store) => {
       let batch: LaidJob[] = [];
-      for (const laid of laidJobs(jobs, length)) {
+      for (const laid of laidJobs(jobs, length, pairs)) {
         batch.push(laid);
         all.push(laid.keys);
         if (batch.length < BATCH && all.length < jobs) continue;

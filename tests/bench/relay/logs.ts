@@ -24,8 +24,6 @@ export interface CrewKeys {
 const AGO_MS = 3_600_000;
 /** Between two sentences, ms. */
 const PACE_MS = 3_000;
-/** Different pairs, each begun again and again; the crews of one pair are at the same place. */
-const PAIRS = 24;
 const SEED = 1_009;
 
 interface Pattern {
@@ -66,9 +64,12 @@ export interface LaidJob {
   readonly entries: readonly { readonly hash: string; readonly body: string }[];
 }
 
-/** Jobs whose logs are this long, one after the other: all of them at once would not go into the memory. */
-export function* laidJobs(jobs: number, length: number): Generator<LaidJob> {
-  const patterns = Array.from({ length: Math.min(PAIRS, jobs) }, (_, n) => alignment(length, SEED + n));
+/**
+ * Jobs whose logs are this long, one after the other: all of them at once would not go into the memory. They align so many
+ * different `pairs`; the crews of one pair are at the same place of it, and come to what is hard together.
+ */
+export function* laidJobs(jobs: number, length: number, pairs: number): Generator<LaidJob> {
+  const patterns = Array.from({ length: Math.min(pairs, jobs) }, (_, n) => alignment(length, SEED + n));
   for (let i = 0; i < jobs; i++) {
     const job = `bench-${String(i).padStart(8, '0')}`;
     const pattern = patterns[i % patterns.length] as Pattern;

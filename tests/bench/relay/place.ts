@@ -6,10 +6,10 @@ export interface Place {
   /** For the server's command line. */
   readonly args: readonly string[];
   /**
-   * Lays down jobs whose logs are this long. Straight into the tables, in their order: ten million entries would take hours one
+   * Lays down jobs whose logs are this long, of so many different pairs. Straight into the tables, in their order: ten million entries would take hours one
    * append after the other.
    */
-  lay(jobs: number, length: number): Promise<CrewKeys[]>;
+  lay(jobs: number, length: number, pairs: number): Promise<CrewKeys[]>;
   /** Processor time that the database used so far in processes of its own, ms. */
   processorMs(): number;
   /** How many acknowledged messages are not where they were acknowledged. */
