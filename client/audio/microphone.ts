@@ -9,6 +9,8 @@ export class MicrophoneError extends Error {
 export interface Microphone {
   /** Samples per second for `onBlock`: the phone's own rate. */
   readonly rate: number;
+  /** The browser changes the loudness by itself, whatever was asked for. */
+  readonly changesLoudness: boolean;
   close(): void;
 }
 
@@ -20,8 +22,11 @@ const FIRST_BLOCK_MS = 1_500;
  * opened once more.
  * @throws {MicrophoneError}
  */
-export async function openMicrophone(onBlock: (samples: Float32Array) => void): Promise<Microphone> {
-  const stream = await ask();
+export async function openMicrophone(
+  onBlock: (samples: Float32Array) => void,
+  as: 'speech' | 'sound' = 'speech',
+): Promise<Microphone> {
+  const stream = await ask(as === 'speech');
   try {
     const first = await listen(stream, onBlock);
     return first ?? (await listen(stream, onBlock)) ?? fail(MICROPHONE_SILENT);
@@ -31,12 +36,18 @@ export async function openMicrophone(onBlock: (samples: Float32Array) => void): 
   }
 }
 
-async function ask(): Promise<MediaStream> {
+/** `improved`: as it is best for speech, which takes away tones and evens out how loud they are. */
+async function ask(improved: boolean): Promise<MediaStream> {
   if (!globalThis.isSecureContext || !navigator.mediaDevices) fail(MICROPHONE_INSECURE);
   setSession('play-and-record');
   try {
     return await navigator.mediaDevices.getUserMedia({
-      audio: { channelCount: 1, echoCancellation: true, noiseSuppression: true, autoGainControl: true },
+      audio: {
+        channelCount: 1,
+        echoCancellation: improved,
+        noiseSuppression: improved,
+        autoGainControl: improved,
+      },
     });
   } catch (error) {
     return fail(microphoneFaultText(error as DOMException));
@@ -68,6 +79,7 @@ async function listen(
   }
   return {
     rate: context.sampleRate,
+    changesLoudness: stream.getAudioTracks().some((track) => track.getSettings().autoGainControl === true),
     close() {
       capture.port.onmessage = null;
       stop(stream);

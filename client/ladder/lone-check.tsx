@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
+import type { FactOf } from '../../src/model/facts.ts';
 import { LONE, LONE_ANSWERED, loneMessage, loneRemark } from '../../src/phrases/lone-check.ts';
 import { type LoneCheck as Check, loneCheck, saidAfterMs } from '../../src/visit/lone-check.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -8,9 +9,12 @@ import type { Room } from '../seat/use-room.ts';
 
 const MINUTE_MS = 60_000;
 
-/** Whether an entry shows that the person is there. What a propped phone reads by itself does not. */
+/** A propped phone read it, heard it or saw it. */
+const isByPhone = ({ camera, sensor }: FactOf<'said'>): boolean => (camera ?? sensor) !== undefined;
+
+/** Whether an entry shows that the person is there. What a propped phone tells by itself does not. */
 const isFromPerson = ({ actor, fact }: Entry): boolean =>
-  (actor === 'panel' || actor === 'emitter') && fact.type === 'said' && fact.camera === undefined;
+  (actor === 'panel' || actor === 'emitter') && fact.type === 'said' && !isByPhone(fact);
 
 /** Asks a person alone whether they are still there; see `loneCheck`. Nothing while no time is set. */
 export function LoneCheck({ room }: { room: Room }) {

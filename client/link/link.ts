@@ -33,6 +33,7 @@ export type Letter = Extract<
       | 'correct'
       | 'take-back'
       | 'camera'
+      | 'sensor'
       | 'override'
       | 'hand-over'
       | 'practise'

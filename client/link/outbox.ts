@@ -12,6 +12,7 @@ const LETTERS: readonly ClientMessage['t'][] = [
   'correct',
   'take-back',
   'camera',
+  'sensor',
   'override',
   'hand-over',
   'practise',

@@ -1,5 +1,7 @@
 import { useContext, useEffect, useState } from 'preact/hooks';
+import { isPropped } from '../../src/model/alone.ts';
 import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
+import { FOLLOW_THE_INDICATOR } from '../../src/phrases/follow-indicator.ts';
 import { QuickWords, SayBox } from '../at-meter/say-box.tsx';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { follow, linkTo } from '../browser/route.ts';
@@ -34,6 +36,10 @@ const KeyList = lazy(() => import('../keys/key-list.tsx').then((m) => m.KeyList)
 
 const WatchMeter = lazy(() => import('../watch-meter/watch-meter.tsx').then((m) => m.WatchMeter));
 
+const FollowIndicator = lazy(() =>
+  import('../follow-indicator/follow-indicator.tsx').then((m) => m.FollowIndicator),
+);
+
 /** Only in practice. */
 const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
 
@@ -60,12 +66,13 @@ export function PanelScreen({ room }: { room: Room }) {
       made: { seq: reading.seq, text: 'The last reading', type: 'reading', counts: true, reported: true },
     });
   // Alone, the phone that stays at the panel has nothing else to do.
-  const joined =
-    job.setup?.alone === 'watching' && !alone && job.seats.emitter !== undefined && !job.accepted;
+  const joined = isPropped(job.setup?.alone) && !alone && job.seats.emitter !== undefined && !job.accepted;
   useEffect(() => {
     if (joined) setOpen({ sheet: 'watch' });
   }, [joined]);
-  if (open?.sheet === 'watch') return <WatchMeter room={room} onClose={close} />;
+  const follows = job.setup?.alone === 'sensing';
+  const Propped = follows ? FollowIndicator : WatchMeter;
+  if (open?.sheet === 'watch') return <Propped room={room} onClose={close} />;
   return (
     <main class="panel">
       <Strip room={room} onMenu={() => setOpen({ sheet: 'menu' })} />
@@ -117,7 +124,7 @@ export function PanelScreen({ room }: { room: Room }) {
           </button>
           {job.setup && !job.setup.practice && (
             <button type="button" class="button" onClick={() => setOpen({ sheet: 'watch' })}>
-              {WATCH_THE_METER}
+              {follows ? FOLLOW_THE_INDICATOR : WATCH_THE_METER}
             </button>
           )}
           <HandOverButton room={room} onOpen={() => setOpen({ sheet: 'hand-over' })} />

@@ -1,5 +1,6 @@
 import { CAMERA_NOTICES } from '../../src/phrases/camera.ts';
 import { handOverText } from '../../src/phrases/hand-over.ts';
+import { sensorNotice } from '../../src/phrases/indicator.ts';
 import { ANSWER_TO_ASKER, NEW_JOIN_CODE, takeBackText } from '../../src/phrases/letters.ts';
 import { hangsText } from '../../src/phrases/mounting.ts';
 import { personText } from '../../src/phrases/people.ts';
@@ -22,6 +23,8 @@ export function letterText(letter: Letter): string {
       return letter.reason;
     case 'camera':
       return CAMERA_NOTICES[letter.state];
+    case 'sensor':
+      return sensorNotice(letter);
     case 'take-back':
       return takeBackText(letter.target);
     case 'person':

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'preact/hooks';
+import { isPropped } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import { PRACTICE_JOB } from '../../src/model/practice.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
@@ -73,10 +74,10 @@ function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf, openHere }
     room.post({ t: 'remark', text: CAUTIONS_READ });
     setAgreed(true);
   };
-  // A propped phone reads the meter, and nobody is there to be heard.
-  const isPropped = saved.seat === 'panel' && setup?.alone === 'watching';
+  // Nobody is there to be heard.
+  const standsAlone = saved.seat === 'panel' && isPropped(setup?.alone);
   // Offered before the job is known: a button that comes later would move the cautions under the reader's eyes.
-  const mayHear = !inPage && !isPropped && globalThis.isSecureContext === true;
+  const mayHear = !inPage && !standsAlone && globalThis.isSecureContext === true;
   const hears = setup !== undefined && mayHear;
   const chooseHandsFree = (on: boolean) => {
     keepHandsFree(browserStorage, on);

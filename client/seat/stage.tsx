@@ -96,5 +96,7 @@ export function stageAnswers(room: Room): Answer[] {
   }
   const advice = order.instruction?.advice;
   const mine = advice && isMine(advice, saved.seat, job.setup?.alone);
-  return mine ? answersTo(advice.action, meter) : [];
+  // There the propped phone answers, and nobody else.
+  const isTold = job.setup?.alone === 'sensing' && advice?.action.kind === 'read';
+  return mine && !isTold ? answersTo(advice.action, meter) : [];
 }

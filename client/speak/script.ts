@@ -118,6 +118,8 @@ export function linesSince(
   now: number,
 ): { followed: Followed; events: SpeakerEvent[] } {
   if (phase !== 'live') return { followed, events: [{ on: 'forget' }] };
+  // It listens there: its own voice would be in the way of the tone.
+  if (alone === 'sensing' && seat === 'panel') return { followed, events: [] };
   const clock = { now, offset };
   const isBack = conn !== followed.conn;
   const upTo = isBack ? Math.max(followed.upTo, historyEnd) : followed.upTo;

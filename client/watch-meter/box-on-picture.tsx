@@ -14,12 +14,14 @@ const CORNERS: readonly (readonly [boolean, boolean])[] = [
 interface Props {
   video: Ref<HTMLVideoElement>;
   box: Share;
+  /** What it stands round, for who does not see it. */
+  label?: string;
   /** Absent: the box stands fast. */
   onBox?: (box: Share) => void;
 }
 
 /** What the camera sees, with the box on it. A corner is as large as a thumb, outside the box. */
-export function BoxOnPicture({ video, box, onBox }: Props) {
+export function BoxOnPicture({ video, box, label = BOX_LABEL, onBox }: Props) {
   const picture = useRef<HTMLDivElement>(null);
   const held = useRef<{ grip: Grip; x: number; y: number; box: Share }>(undefined);
   const take = (grip: Grip) => (event: PointerEvent) => {
@@ -62,7 +64,7 @@ export function BoxOnPicture({ video, box, onBox }: Props) {
           role="group"
           // biome-ignore lint/a11y/noNoninteractiveTabindex: the arrow keys move it.
           tabIndex={0}
-          aria-label={BOX_LABEL}
+          aria-label={label}
           onKeyDown={press}
           onPointerDown={take('inside')}
           onPointerMove={move}

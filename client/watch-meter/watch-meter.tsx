@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import type { CameraState } from '../../src/model/camera.ts';
 import {
   BATTERY_LOW,
@@ -34,8 +34,8 @@ import type { Room } from '../seat/use-room.ts';
 import type { Share } from '../sight/camera.ts';
 import { FIRST_BOX } from './box.ts';
 import { BoxOnPicture } from './box-on-picture.tsx';
-import { useLowBattery } from './use-battery.ts';
 import { useLooks } from './use-looks.ts';
+import { useProppedPhone } from './use-propped.ts';
 import './watch-meter.css';
 
 /** So many looks in a row must read the same before a person is asked whether it is right. */
@@ -56,14 +56,11 @@ export function WatchMeter({ room, onClose }: { room: Room; onClose: () => void 
   const [told, setTold] = useState<{ text: string; at: number }>();
   const watch = useRef<Watch>(undefined);
   const given = useRef<Given>(undefined);
-  const said = useRef<CameraState>(undefined);
-  const lowBattery = useLowBattery();
-
-  const say = (state: CameraState) => {
-    if (said.current === state) return;
-    said.current = state;
-    room.post({ t: 'camera', state });
-  };
+  const { say, lowBattery } = useProppedPhone<Exclude<CameraState, 'battery-low' | 'ended'>>(
+    (state) => room.post({ t: 'camera', state }),
+    () => watch.current !== undefined,
+    'unreadable',
+  );
   const { order } = room;
   const asked: Order | undefined =
     order.kind === 'current'
@@ -90,16 +87,6 @@ export function WatchMeter({ room, onClose }: { room: Room; onClose: () => void 
     const { frames, belief } = now;
     room.post({ t: 'say', via: 'button', text: now.text, re: asked.seq, camera: { frames, belief } });
   });
-  useEffect(() => {
-    if (lowBattery && watch.current) room.post({ t: 'camera', state: 'battery-low' });
-  }, [lowBattery]);
-  useEffect(() => {
-    const leave = () => {
-      if (document.hidden && watch.current) say('unreadable');
-    };
-    document.addEventListener('visibilitychange', leave);
-    return () => document.removeEventListener('visibilitychange', leave);
-  }, []);
   const end = () => {
     if (watch.current) say('ended');
     onClose();

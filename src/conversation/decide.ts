@@ -6,6 +6,7 @@ import type { CameraReading } from '../model/camera.ts';
 import type { Alternative, Via } from '../model/facts.ts';
 import type { TypedLanguage } from '../model/language.ts';
 import { valueReading } from '../model/reading.ts';
+import type { SensorLook } from '../model/sensor.ts';
 import { understand } from '../understand/understand.ts';
 
 /**
@@ -42,6 +43,7 @@ export interface Words {
   confidence?: number;
   alternatives?: readonly Alternative[];
   camera?: CameraReading;
+  sensor?: SensorLook;
 }
 
 /** What is going on when the words come. */

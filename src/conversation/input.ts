@@ -10,6 +10,7 @@ import type { PairPlan } from '../model/pair-plan.ts';
 import type { Person } from '../model/person.ts';
 import type { HandAct } from '../model/practice.ts';
 import type { Refusal } from '../model/refusal.ts';
+import type { Profile, SensorSort, SensorState } from '../model/sensor.ts';
 import type { JobSetup } from '../model/setup.ts';
 import type { KeptSound } from '../model/sound.ts';
 import type { JobState } from '../visit/state.ts';
@@ -42,6 +43,7 @@ export type Input =
   | { kind: 'mounted'; seat: Seat; mounting: Mounting }
   | { kind: 'correct'; seat: Seat; target: Seq; text: string; language?: TypedLanguage }
   | { kind: 'camera'; seat: Seat; state: CameraState }
+  | { kind: 'sensor'; seat: Seat; sort: SensorSort; state: SensorState; taught?: Profile }
   | { kind: 'take-back'; seat: Seat; target: Seq }
   | { kind: 'override'; seat: Seat; reason: string }
   | { kind: 'close-issue'; by: Seat | 'supervisor'; issue: Seq; how: string }

@@ -16,6 +16,7 @@ export type Report = Extract<
       | 'take-back'
       | 'override'
       | 'camera'
+      | 'sensor'
       | 'hand-over'
       | 'practise';
   }
@@ -24,7 +25,7 @@ export type Report = Extract<
 export function toInput(message: Report, seat: Seat): Input {
   switch (message.t) {
     case 'say': {
-      const { via, text, language, re, confidence, alternatives, camera } = message;
+      const { via, text, language, re, confidence, alternatives, camera, sensor } = message;
       return {
         kind: 'words',
         seat,
@@ -35,6 +36,7 @@ export function toInput(message: Report, seat: Seat): Input {
         ...(confidence !== undefined && { confidence }),
         ...(alternatives && { alternatives }),
         ...(camera && { camera }),
+        ...(sensor && { sensor }),
       };
     }
     case 'person':
@@ -55,6 +57,10 @@ export function toInput(message: Report, seat: Seat): Input {
       };
     case 'camera':
       return { kind: 'camera', seat, state: message.state };
+    case 'sensor': {
+      const { sort, state, taught } = message;
+      return { kind: 'sensor', seat, sort, state, ...(taught && { taught }) };
+    }
     case 'take-back':
       return { kind: 'take-back', seat, target: message.target };
     case 'override':

@@ -11,7 +11,6 @@ import { otherAxis } from '../model/turns.ts';
 import { AFTERWARDS } from '../phrases/cautions.ts';
 import { movedText, searchFactText } from '../phrases/facts.ts';
 import { questionText } from '../phrases/instruct.ts';
-import { UNDO_FIRST } from '../phrases/looking.ts';
 import { notProvenText } from '../phrases/missing.ts';
 import { NOTHING_ASKED, ORDER_WAITS, READING_WANTED } from '../phrases/notices.ts';
 import { notInKit, PART_OR_ALL } from '../phrases/proving.ts';
@@ -52,7 +51,7 @@ import { lastReported, offScale, replaceMove, replaceReading, takeBack } from '.
 import { answerItem, askedItem } from './checklist-answer.ts';
 import type { Composer } from './composer.ts';
 import { creditedInstruction, deedOf, usedCover } from './credit.ts';
-import { lookRefused, numberRefused } from './look.ts';
+import { correctionRefused, lookRefused, numberRefused } from './look.ts';
 import { moveOf } from './moves.ts';
 import type { Speaker } from './speaker.ts';
 
@@ -70,7 +69,7 @@ export function act(job: Composer, intent: Intent, speaker: Speaker): void {
 const RULES: { [K in Intent['kind']]: Rule<K> } = {
   reading(job, { reading }, speaker) {
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
-    const noLook = reading.kind === 'value' ? numberRefused(job) : lookRefused(job);
+    const noLook = reading.kind === 'value' ? numberRefused(job) : lookRefused(job, speaker);
     // Nobody knows yet where the screw is, so nobody knows what the reading belongs to.
     if (speaker.asked && isAboutTurn(speaker.asked))
       job.ask(speaker.said, job.state.asked?.text ?? speaker.asked, { turn: speaker.turn });
@@ -92,7 +91,8 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
   correct(job, { reading, not }, speaker) {
     const target = not === undefined ? job.state.reading : lastEqual(job, not);
     const impossible = job.state.setup && offScale(reading, job.state.setup.meter);
-    if (numberRefused(job)) ask(job, speaker, UNDO_FIRST);
+    const noCorrection = correctionRefused(job);
+    if (noCorrection) ask(job, speaker, noCorrection);
     else if (impossible) ask(job, speaker, impossible);
     else if (target) replaceReading(job, speaker.seat, target.seq, reading, speaker.said);
     else ask(job, speaker, NO_READING_TO_CORRECT);
@@ -100,10 +100,12 @@ const RULES: { [K in Intent['kind']]: Rule<K> } = {
 
   trend(job, { trend }, speaker) {
     const isLook = hasNoNumbers(job.state.setup?.alone);
-    const tooSoon = lookRefused(job);
+    const tooSoon = lookRefused(job, speaker);
     if (tooSoon) return ask(job, speaker, tooSoon);
     if (isLook && isOutOfDate(job, speaker)) return ask(job, speaker, WHAT_NOW);
-    report(job, { type: 'trend', trend, from: speaker.said }, speaker, LEAD.heard);
+    const isFirst = speaker.sensor && speaker.sensor.against === undefined;
+    const first = isFirst ? { first: true as const } : {};
+    report(job, { type: 'trend', trend, ...first, from: speaker.said }, speaker, LEAD.heard);
     if (isLook) return;
     // One may come while it settles; from the second on nobody has said a number yet.
     if (trendsSinceReading(job) >= 2) ask(job, speaker, NUMBER_WANTED);

@@ -4,6 +4,7 @@ import type { Seat } from '../model/facts.ts';
 import { LOG_VERSION } from '../model/written.ts';
 import { CAMERA_NOTICES } from '../phrases/camera.ts';
 import { cautionsOf } from '../phrases/cautions.ts';
+import { sensorNotice } from '../phrases/indicator.ts';
 import { EMITTER_BACK, OVERRIDDEN } from '../phrases/notices.ts';
 import { setupWarnings, warningsAloud } from '../phrases/plan-warnings.ts';
 import { NO_READING_TO_ACCEPT, NOT_PRACTICE, OVERRIDE_NOT_NEEDED } from '../phrases/refusals.ts';
@@ -46,6 +47,7 @@ const UNSPOKEN: ReadonlySet<Input['kind']> = new Set([
   'mounted',
   'watcher-remark',
   'camera',
+  'sensor',
   'key-withdrawn',
   'brought',
   'sound',
@@ -111,6 +113,12 @@ function take(job: Composer, input: Input): Refused {
       job.put(input.seat, { type: 'camera', seat: input.seat, state: input.state });
       job.notice('camera', CAMERA_NOTICES[input.state]);
       return;
+    case 'sensor': {
+      const { kind: type, ...about } = input;
+      job.put(input.seat, { type, ...about });
+      job.notice('sensor', sensorNotice(about));
+      return;
+    }
     case 'correct':
       return correctReading(job, input);
     case 'take-back':

@@ -10,6 +10,7 @@ import type { Composer } from './composer.ts';
 import { type Decision, decide, type Words } from './decide.ts';
 import { wouldEnd } from './ending.ts';
 import { act } from './intents.ts';
+import { mayCount } from './look.ts';
 import type { Speaker } from './speaker.ts';
 
 /** Logs the words as they were received, then what they mean; asks if they could mean two things or none. */
@@ -17,7 +18,7 @@ export function hearWords(
   job: Composer,
   input: { seat: Seat; re?: Seq; sound?: KeptSound } & Words,
 ): undefined {
-  const { seat, via, text, language, confidence, alternatives, camera, sound, re } = input;
+  const { seat, via, text, language, confidence, alternatives, camera, sensor, sound, re } = input;
   const { query, setup } = job.state;
   const question = query?.question ?? openQuestion(job);
   const decision = decide(input, {
@@ -35,6 +36,7 @@ export function hearWords(
     ...(confidence !== undefined && { confidence }),
     ...(alternatives !== undefined && { alternatives: [...alternatives] }),
     ...(camera && { camera }),
+    ...(sensor && { sensor }),
     ...(sound && { sound }),
   });
   const speaker: Speaker = {
@@ -44,7 +46,9 @@ export function hearWords(
     ...(re !== undefined && { re }),
     ...(query && { asked: query.text }),
     ...(query?.turn && { turn: query.turn }),
+    ...(sensor && { sensor }),
   };
+  if (sensor && !mayCount(job, speaker)) return;
   if (decision.kind !== 'taken') {
     ask(job, input, said, decision, query?.turn);
     return;

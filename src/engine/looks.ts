@@ -27,6 +27,8 @@ export interface Look {
   readonly turned: PerAxis<number>;
   readonly pointing: PerAxis<Pointing>;
   readonly gain: number;
+  /** It was held against no look before it. */
+  readonly first?: true;
 }
 
 /** Two looks, one after the other, between which one adjuster was turned: `sign` of how the light changed. */
@@ -53,6 +55,7 @@ export function signOf(from: Look, to: Look): -1 | 0 | 1 | undefined {
   // Out of the dark it can only have risen, whatever word was said; out of the flooded only fallen.
   if (from.seen === 'nothing') return 1;
   if (from.seen === 'too-strong') return -1;
+  if (to.first) return undefined;
   return SIGN[to.seen];
 }
 

@@ -70,7 +70,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
     }
     case 'trend':
       if (search.looks) {
-        if (fact.trend !== 'wandering') return seen(search, fact.trend, seq, at);
+        if (fact.trend !== 'wandering') return seen(search, fact.trend, seq, at, fact.first);
         return { ...search, wavered: search.wavered + 1, stay: newStay(at) };
       }
       // "Steady" confirms what was read; "rising" or "falling" says that it has not settled yet.
@@ -174,7 +174,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
  * The light was looked at: before it has settled after the hands were off, it tells nothing yet. Behind a cover only the dark counts at once: light that stays must be seen twice, for it is
  * a reflection. Once the path is free again, the light must be as it was before it was covered.
  */
-function seen(before: Search, what: Seen, seq: Seq, at: number): Search {
+function seen(before: Search, what: Seen, seq: Seq, at: number, first?: true): Search {
   if (!maySee(before, at)) return before;
   const search = { ...before, wavered: 0 };
   const looks = search.looks ?? [];
@@ -185,8 +185,8 @@ function seen(before: Search, what: Seen, seq: Seq, at: number): Search {
     return { ...search, blocking: seqs.length < 2 ? blocking : { ...blocking, dark: false } };
   }
   const { turned, pointing, gain } = search;
-  const look: Look = { seq, at, seen: what, turned, pointing, gain };
-  const isBack = search.blocking.seqs.length === 0 || what === 'steady';
+  const look: Look = { seq, at, seen: what, turned, pointing, gain, ...(first && { first }) };
+  const isBack = search.blocking.seqs.length === 0 || (what === 'steady' && !first);
   return {
     ...search,
     looks: withLook(looks, look),

@@ -114,7 +114,7 @@ export function lookHere(search: Search): Look | undefined {
 /** The first of the looks at this place since it was last touched, from which on the light did not change. */
 export function steadySince(looks: readonly Look[], search: Search): Look | undefined {
   const stay = looks.filter(({ at }) => at >= search.stay.since);
-  return stay.findLast((look, i) => i === 0 || look.seen !== 'steady');
+  return stay.findLast((look, i) => i === 0 || look.seen !== 'steady' || look.first);
 }
 
 /** What is missing for acceptance here and now where no number is read; empty if nothing is. */

@@ -1,8 +1,5 @@
-import * as z from 'zod/mini';
+import { Feature, type Profile } from '../model/sensor.ts';
 
-/** What of an indicator may follow the light. Level: of a tone, or of a lamp against what is around it. */
-export const Feature = z.enum(['level', 'pitch', 'hue', 'rate']);
-export type Feature = z.infer<typeof Feature>;
 export const FEATURES = Feature.options;
 
 /** One feature over a stretch of time: its middle, and how far single looks scatter. */
@@ -13,17 +10,6 @@ export interface Spread {
 
 /** All that was heard or seen over a stretch of time; a feature that is not there is missing. */
 export type Shown = Partial<Record<Feature, Spread>>;
-
-/** What the person taught: which feature follows the light, and what it is at none, some and plenty. */
-export interface Profile {
-  readonly feature: Feature;
-  /** Undefined: it is not there at all, such as the pitch of silence. */
-  readonly none: number | undefined;
-  readonly some: number;
-  readonly plenty: number;
-  /** How far single looks scattered while it was taught. */
-  readonly sd: number;
-}
 
 /** Why nothing was learnt. */
 export type Untaught = 'nothing-there' | 'alike' | 'none-like-some' | 'no-order';
@@ -52,7 +38,8 @@ export function teach(none: Shown, some: Shown, plenty: Shown): Profile | Untaug
       faults.push(fault);
       return [];
     }
-    return [{ profile: { feature, none: at0?.value, some: at1.value, plenty: at2.value, sd }, apart }];
+    const profile = { feature, ...(at0 && { none: at0.value }), some: at1.value, plenty: at2.value, sd };
+    return [{ profile, apart }];
   });
   const best = good.reduce<(typeof good)[number] | undefined>(
     (most, each) => (most && most.apart >= each.apart ? most : each),

@@ -16,19 +16,35 @@ export interface Tone {
  */
 export function amplitudeAt(samples: ArrayLike<number>, frequency: number, rate: number): number {
   const n = samples.length;
+  const weights = hannOf(n);
   const omega = (2 * Math.PI * frequency) / rate;
   const turn = 2 * Math.cos(omega);
-  let [last, before, weights] = [0, 0, 0];
+  let [last, before] = [0, 0];
   for (let i = 0; i < n; i++) {
-    const weight = hann(i, n);
-    weights += weight;
-    [before, last] = [last, weight * (samples[i] ?? 0) + turn * last - before];
+    const next = (weights.of[i] ?? 0) * (samples[i] ?? 0) + turn * last - before;
+    before = last;
+    last = next;
   }
   const power = last * last + before * before - turn * last * before;
-  return weights > 0 ? (2 * Math.sqrt(Math.max(0, power))) / weights : 0;
+  return weights.sum > 0 ? (2 * Math.sqrt(Math.max(0, power))) / weights.sum : 0;
 }
 
-const hann = (i: number, n: number): number => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / n);
+interface Weights {
+  readonly of: Float64Array;
+  readonly sum: number;
+}
+/** Hundreds of frequencies are asked of one piece of sound, and all pieces are of one length. */
+const known = new Map<number, Weights>();
+
+function hannOf(n: number): Weights {
+  const before = known.get(n);
+  if (before) return before;
+  const of = Float64Array.from({ length: n }, (_, i) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (i + 0.5)) / n));
+  const weights = { of, sum: of.reduce((a, b) => a + b, 0) };
+  known.clear();
+  known.set(n, weights);
+  return weights;
+}
 
 /** What sounds at panels and detectors is higher than a hall's rumble and lower than this. Hz; common practice, no source. */
 const LOWEST = 250;
@@ -40,8 +56,17 @@ const STANDS_OUT = 0.3;
 /** Quieter than this is nothing, however pure. dB of full scale; our own figure, no source. */
 const QUIETEST_DB = -70;
 
-/** The strongest tone; undefined where none stands out. */
-export function toneIn(samples: ArrayLike<number>, rate: number): Tone | undefined {
+export interface Sound {
+  /** The strongest tone; undefined where none stands out. */
+  readonly tone: Tone | undefined;
+  /** How loud all else is, dB of a full-scale sine. */
+  readonly restDb: number;
+}
+
+export const toneIn = (samples: ArrayLike<number>, rate: number): Tone | undefined =>
+  soundIn(samples, rate).tone;
+
+export function soundIn(samples: ArrayLike<number>, rate: number): Sound {
   const step = (PER_BIN * rate) / samples.length;
   let [frequency, most] = [0, 0];
   for (let f = LOWEST; f <= Math.min(HIGHEST, rate / 2.2); f += step) {
@@ -56,17 +81,16 @@ export function toneIn(samples: ArrayLike<number>, rate: number): Tone | undefin
     }
   }
   const db = 20 * Math.log10(Math.max(most, 1e-9));
-  const share = most ** 2 / 2 / Math.max(powerOf(samples), 1e-18);
-  return db >= QUIETEST_DB && share >= STANDS_OUT ? { frequency, db, share: Math.min(1, share) } : undefined;
+  const power = Math.max(powerOf(samples), 1e-18);
+  const share = Math.min(1, most ** 2 / 2 / power);
+  const tone = db >= QUIETEST_DB && share >= STANDS_OUT ? { frequency, db, share } : undefined;
+  return { tone, restDb: 10 * Math.log10(Math.max(2 * power * (tone ? 1 - share : 1), 1e-18)) };
 }
 
 /** Mean square under the same window. */
 function powerOf(samples: ArrayLike<number>): number {
-  let [sum, weights] = [0, 0];
-  for (let i = 0; i < samples.length; i++) {
-    const weight = hann(i, samples.length);
-    sum += weight * (samples[i] ?? 0) ** 2;
-    weights += weight;
-  }
-  return weights > 0 ? sum / weights : 0;
+  const weights = hannOf(samples.length);
+  let sum = 0;
+  for (let i = 0; i < samples.length; i++) sum += (weights.of[i] ?? 0) * (samples[i] ?? 0) ** 2;
+  return weights.sum > 0 ? sum / weights.sum : 0;
 }

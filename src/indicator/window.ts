@@ -1,4 +1,5 @@
-import type { Feature, Shown, Spread } from './profile.ts';
+import type { Feature } from '../model/sensor.ts';
+import type { Shown, Spread } from './profile.ts';
 import { pulseRate } from './pulses.ts';
 
 /** What the microphone or the camera gave at one moment, ms. */

@@ -12,6 +12,7 @@ const SAYS: Record<Fact['type'], string> = {
   link: 'The phone of a seat connected or disconnected.',
   said: 'Words as they were received, before they were understood.',
   camera: 'What a phone that watches the meter by camera says of itself.',
+  sensor: 'What a phone that follows a tone or a lamp says of itself; when it begins, what it was taught.',
   unheard: 'Sound that gave no words, and why.',
   reading: 'What the meter showed.',
   trend: 'What the reading is doing.',

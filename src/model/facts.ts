@@ -16,6 +16,7 @@ import { photoFacts } from './photo.ts';
 import { PracticeAct } from './practice.ts';
 import { Reading } from './reading.ts';
 import { CannotWhy, DisturbedWhy, PanelIndication, PathState, Trend } from './reports.ts';
+import { Profile, SensorLook, SensorSort, SensorState } from './sensor.ts';
 import { KeptSound, SoundDays } from './sound.ts';
 import { SiteSteps } from './steps.ts';
 import { Axis, Eighths, TurnSoFar } from './turns.ts';
@@ -44,7 +45,8 @@ const replaces = z.optional(Seq);
 /** What the crew reports or decides, and can take back. Search and proving are built from these. */
 const searchFacts = [
   z.object({ type: z.literal('reading'), reading: Reading, replaces, from }),
-  z.object({ type: z.literal('trend'), trend: Trend, from }),
+  /** `first`: it was held against no look before, so it says only that there is light. */
+  z.object({ type: z.literal('trend'), trend: Trend, first: z.optional(z.literal(true)), from }),
   /** A turn that was really made. `instruction`: the entry that asked for it, if one did. */
   z.object({
     type: z.literal('move'),
@@ -202,7 +204,7 @@ export const Fact = z.discriminatedUnion('type', [
   z.object({ type: z.literal('link'), seat: Seat, online: z.boolean() }),
   /**
    * Words as they were received, before they were understood. `language`: that they were typed in; absent: English.
-   * `camera`: nobody said them, a phone read the number from the display.
+   * `camera`: nobody said them, a phone read the number from the display. `sensor`: a phone heard or saw what an indicator does.
    */
   z.object({
     type: z.literal('said'),
@@ -213,10 +215,19 @@ export const Fact = z.discriminatedUnion('type', [
     confidence: z.optional(z.number().check(z.minimum(0), z.maximum(1))),
     alternatives: z.optional(z.array(Alternative)),
     camera: z.optional(CameraReading),
+    sensor: z.optional(SensorLook),
     sound: z.optional(KeptSound),
   }),
   /** What a phone that watches the meter by camera says of itself. */
   z.object({ type: z.literal('camera'), seat: Seat, state: CameraState }),
+  /** What a phone that follows a tone or a lamp says of itself; when it begins, what it was taught. */
+  z.object({
+    type: z.literal('sensor'),
+    seat: Seat,
+    sort: SensorSort,
+    state: SensorState,
+    taught: z.optional(Profile),
+  }),
   /** Sound that gave no words, and why. */
   z.object({
     type: z.literal('unheard'),

@@ -30,6 +30,20 @@ export const ALONE_WAYS: Readonly<Record<AloneWay, AloneWords>> = {
       'The same as with two people: every number was on the display when it was taken. The record names the camera beside each, and how sure it was.',
     start: 'Begin with two phones',
   },
+  sensing: {
+    title: 'A second phone listens to a tone or looks at a lamp',
+    needs:
+      'Two phones, and something to prop one of them at the panel. A tone or a lamp there that follows the light. No number. A detector that sets its own gain cannot be aligned so.',
+    goes: [
+      'At the panel: open the job on the phone that stays there.',
+      'Scan its square code with the phone that you carry.',
+      'Prop the first phone and teach it: show it none, some and plenty.',
+      'Climb. The propped phone tells what the light does: rising, falling, steady, nothing, too strong. The phone that you carry speaks each order. Expect about 40 turns.',
+    ],
+    worth:
+      'Weaker than with numbers: accepted on trends, no reading. Each trend was told by a phone, by the profile that you taught it, and the record names both. How strong the signal is, and whether it lies in the band, nobody read. Read it at the panel before you rely on it.',
+    start: 'Begin with a tone or a lamp',
+  },
   walking: {
     title: 'You walk to the meter',
     needs:
@@ -63,6 +77,8 @@ export const ALONE_WAYS: Readonly<Record<AloneWay, AloneWords>> = {
 /** In the report and on the page of a record. */
 export const ALONE_RECORD: Readonly<Record<AloneWay, string>> = {
   watching: 'a second phone read the meter by its camera',
+  sensing:
+    'accepted on trends, no reading: a second phone told what a tone or a lamp did, by a profile that the same person taught it',
   walking: 'the same person walked to the meter for each number',
   looking: 'accepted on trends, no reading: the same person saw from the ladder what an indicator did',
 };

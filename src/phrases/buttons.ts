@@ -1,3 +1,5 @@
+import type { Sensed } from '../indicator/sense.ts';
+
 /**
  * What the buttons say. Each goes through the same parser as typed or spoken words; a test checks that each
  * one means what it should.
@@ -30,6 +32,16 @@ export const WORDS = {
   panelFault: 'panel shows fault',
   panelNormal: 'panel shows normal',
 } as const;
+
+/** What a phone that follows a tone or a lamp says of the light: words of buttons, so that the same parser takes them. */
+export const SENSED_WORDS: Readonly<Record<Sensed, string>> = {
+  nothing: WORDS.noSignal,
+  'too-strong': WORDS.saturated,
+  rising: WORDS.rising,
+  falling: WORDS.falling,
+  steady: WORDS.steady,
+  changing: WORDS.wandering,
+};
 
 /** The words for a name typed as the answer to "who was told?". */
 export const toldWords = (who: string): string => `told ${who.trim()}`;

@@ -1,4 +1,3 @@
-import { hasNoNumbers } from '../model/alone.ts';
 import type { JobSetup } from '../model/setup.ts';
 
 /**
@@ -27,7 +26,7 @@ export const LOOKING_CAUTIONS: readonly string[] = [
 export const cautionsOf = (setup: Pick<JobSetup, 'alone'> | undefined): readonly string[] =>
   setup?.alone === undefined
     ? CAUTIONS
-    : [...CAUTIONS, ...ALONE_CAUTIONS, ...(hasNoNumbers(setup.alone) ? LOOKING_CAUTIONS : [])];
+    : [...CAUTIONS, ...ALONE_CAUTIONS, ...(setup.alone === 'looking' ? LOOKING_CAUTIONS : [])];
 
 /** Beside them, where it is so. */
 export const KEEP_AWAKE = 'This browser cannot keep the screen on: set it in the phone so that it stays on.';

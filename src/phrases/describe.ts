@@ -8,6 +8,7 @@ import { byCameraText } from './camera.ts';
 import { searchFactText } from './facts.ts';
 import { namesForgottenLine } from './forgotten.ts';
 import { handOverText } from './hand-over.ts';
+import { bySensorText } from './indicator.ts';
 import { keyWithdrawnText } from './keys.ts';
 import { hangsText } from './mounting.ts';
 import { personText } from './people.ts';
@@ -107,6 +108,7 @@ export function describe(
     case 'step':
       return line(handOverText(fact, meter), 'fact');
     case 'camera':
+    case 'sensor':
       // The notice that comes with it says it.
       return undefined;
     case 'sound':
@@ -143,8 +145,9 @@ function seated({ seat, takeover, handedOn, person }: FactOf<'seated'>): string 
   return `${SEAT_NAME[seat]} phone ${takeover ? 'taken over by another' : 'joined'}${who}`;
 }
 
-const said = ({ via, text, confidence, camera }: FactOf<'said'>): string => {
+const said = ({ via, text, confidence, camera, sensor }: FactOf<'said'>): string => {
   if (camera) return byCameraText(text, camera);
+  if (sensor) return bySensorText(text, sensor);
   return via === 'voice' && confidence !== undefined
     ? `${text} (${Math.round(confidence * 100)} % sure)`
     : text;

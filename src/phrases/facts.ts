@@ -4,7 +4,7 @@ import type { Reading } from '../model/reading.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { amountWords, senseWord } from './amounts.ts';
 import { itemText } from './items.ts';
-import { ACCEPTED_ON_TRENDS } from './looking.ts';
+import { ACCEPTED_ON_TRENDS, LIGHT_SEEN_ONLY } from './looking.ts';
 import { readingText } from './readings.ts';
 
 /** "horizontal, a quarter turn clockwise" */
@@ -48,7 +48,7 @@ export function searchFactText(fact: SearchFact, meter: MeterProfile): string {
     case 'reading':
       return readingText(fact.reading, meter);
     case 'trend':
-      return fact.trend;
+      return fact.first ? LIGHT_SEEN_ONLY : fact.trend;
     case 'move':
       return movedText(fact.axis, fact.eighths);
     case 'gain':

@@ -59,10 +59,12 @@ const STATEMENTS: Record<FindingId, (finding: Finding, shown: Shown) => string> 
     `The ${axis} adjuster could not be turned${later === undefined ? '' : ', and was turned later'}.`,
   override: ({ about }) => `Accepted although evidence was missing: ${named(about)}.`,
   'settle-time': () => 'A turn or gain change was made before the reading had settled.',
-  drift: ({ figures }) =>
-    figures.accepted === undefined || figures.later === undefined
-      ? 'The last reading differs from the accepted one.'
-      : `Accepted at ${figures.accepted}, but the last reading was ${figures.later}.`,
+  drift: ({ figures, about: [trend] }) =>
+    trend !== undefined
+      ? `After the acceptance the light was seen to change: ${trend}.`
+      : figures.accepted === undefined || figures.later === undefined
+        ? 'The last reading differs from the accepted one.'
+        : `Accepted at ${figures.accepted}, but the last reading was ${figures.later}.`,
   'clear-path-dip': ({ figures: { accepted, later, fall } }) =>
     fall === undefined || accepted === undefined || later === undefined
       ? 'With the path clear, the light was lost between the acceptance and the end of the tests.'

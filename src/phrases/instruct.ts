@@ -48,7 +48,7 @@ function actionText({ action, rule, figures, because }: Advice, setup: JobSetup)
     case 'gain':
       return rule === 'set-own-gain' ? OWN_GAIN : gainText(action, meter);
     case 'read':
-      return action.as === 'trend' ? lookText({ rule, because }) : readText(rule);
+      return action.as === 'trend' ? lookText({ rule, because }, setup.alone) : readText(rule);
     case 'hold':
       return HOLD[action.reason];
     case 're-aim':

@@ -1,5 +1,6 @@
 import type { Missing } from '../engine/missing.ts';
 import type { Advice } from '../model/advice.ts';
+import type { AloneWay } from '../model/alone.ts';
 
 /** Where nobody reads a number: the person on the ladder says what an indicator does, and nothing else. */
 
@@ -16,8 +17,22 @@ const AGAINST: Said = {
 const STILL: Said = { say: 'Look again: still steady?', show: 'Still steady?' };
 const BEHIND: Said = { say: 'Behind the card: nothing, or steady?', show: 'Behind the card: nothing?' };
 
+/** Another phone looks or listens: the person only waits. */
+const TOLD: Said = {
+  say: 'Hands off: the phone at the panel tells what the light does.',
+  show: 'Wait: the other phone tells',
+};
+const TOLD_BEHIND: Said = {
+  say: 'Leave the card in the beam: the phone at the panel tells what is left.',
+  show: 'Leave the card: the other phone tells',
+};
+
 /** An order to look. What is seen is held against the look before, so the order says so; the first has none before it. */
-export function lookText({ rule, because }: Pick<Advice, 'rule' | 'because'>): Said {
+export function lookText(
+  { rule, because }: Pick<Advice, 'rule' | 'because'>,
+  alone: AloneWay | undefined,
+): Said {
+  if (alone === 'sensing') return rule === 'blocking-check' ? TOLD_BEHIND : TOLD;
   if (rule === 'blocking-check') return BEHIND;
   if (rule === 'hold-steady') return STILL;
   return because.length === 0 ? FIRST : AGAINST;
@@ -44,6 +59,9 @@ export const LOOK_NEEDS: Partial<Record<Missing['id'], string>> = {
 /** Beside the choice of the gain, when the job is opened. */
 export const OWN_GAIN_HIDES =
   'Not for a detector that sets its own gain: its indicator stays the same while the light changes.';
+
+/** A first look, which is held against none. */
+export const LIGHT_SEEN_ONLY = 'light seen';
 
 /** Over the last look, in place of a reading. */
 export const LAST_LOOK = 'Light';

@@ -11,8 +11,10 @@ import { Name } from '../model/name.ts';
 import { Person } from '../model/person.ts';
 import { HandAct } from '../model/practice.ts';
 import { Refusal } from '../model/refusal.ts';
+import { Profile, SensorLook, SensorSort, SensorState } from '../model/sensor.ts';
 import { SoundDays } from '../model/sound.ts';
 import { Voice } from '../model/voice.ts';
+import { SENSED_WORDS } from '../phrases/buttons.ts';
 import { Invite, Role, Token } from './access.ts';
 import { AskShown } from './ask.ts';
 
@@ -59,6 +61,9 @@ const Text = z.string().check(z.trim(), z.minLength(1), z.maxLength(500));
 /** 0 to 1. */
 const Share = z.number().check(z.minimum(0), z.maximum(1));
 
+/** All that a phone that follows a tone or a lamp can say. */
+const SENSED: ReadonlySet<string> = new Set(Object.values(SENSED_WORDS));
+
 /** How an instruction reached the person on the ladder. */
 export const ReceiptHow = z.enum(['shown', 'spoken']);
 
@@ -77,7 +82,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
    * parser. `re`: the instruction on the speaker's screen, so that a late "done" counts for the right turn.
    * `language`: what typed words are in; without it they are English, as those of all buttons are.
    * Heard words carry how sure the phone's speech model is, like words heard by the server. `camera`: nobody pressed or said
-   * anything; the phone read this number from the display.
+   * anything; the phone read this number from the display. `sensor`: the phone heard or saw what an indicator does.
    */
   z
     .object({
@@ -90,6 +95,7 @@ export const ClientMessage = z.discriminatedUnion('t', [
       confidence: z.optional(Share),
       alternatives: z.optional(z.array(z.object({ text: Text, confidence: Share })).check(z.maxLength(8))),
       camera: z.optional(CameraReading),
+      sensor: z.optional(SensorLook),
     })
     .check(
       z.refine(
@@ -105,6 +111,14 @@ export const ClientMessage = z.discriminatedUnion('t', [
         error: 'a camera says a number and nothing else, with via button',
         path: ['camera'],
       }),
+      z.refine(
+        ({ via, text, sensor, camera, re }) =>
+          !sensor || (!camera && via === 'button' && re !== undefined && SENSED.has(text)),
+        {
+          error: 'a sensor says one of its words and nothing else, with via button and re',
+          path: ['sensor'],
+        },
+      ),
     ),
   /** `by`: of a watcher, and only of one: under which name. */
   z.object({
@@ -121,6 +135,21 @@ export const ClientMessage = z.discriminatedUnion('t', [
   z.object({ t: z.literal('receipt'), instruction: Seq, how: ReceiptHow }),
   /** A phone that watches the meter by camera says how it is. */
   z.object({ t: z.literal('camera'), id, state: CameraState }),
+  /** A phone that follows a tone or a lamp says how it is; when it begins, what it was taught. */
+  z
+    .object({
+      t: z.literal('sensor'),
+      id,
+      sort: SensorSort,
+      state: SensorState,
+      taught: z.optional(Profile),
+    })
+    .check(
+      z.refine(({ state, taught }) => !taught || state === 'sensing', {
+        error: 'what was taught comes when it begins',
+        path: ['taught'],
+      }),
+    ),
   /** Replaces the reading of entry `target` by what `text` says. */
   z.object({
     t: z.literal('correct'),

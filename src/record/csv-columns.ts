@@ -65,8 +65,8 @@ export const COLUMNS: Readonly<Record<string, Column>> = {
   why: column('string', 'Why an instruction was given.', ({ fact }) =>
     when(fact, 'instruction', ({ why }) => why),
   ),
-  via: column('string', 'How words came: typed, voice, button or camera.', ({ fact }) =>
-    when(fact, 'said', ({ via, camera }) => (camera ? 'camera' : via)),
+  via: column('string', 'How words came: typed, voice, button, camera or sensor.', ({ fact }) =>
+    when(fact, 'said', ({ via, camera, sensor }) => (camera ? 'camera' : sensor ? 'sensor' : via)),
   ),
   confidence: column(
     'decimal',

@@ -14,8 +14,8 @@ const STEPS = 16;
 /** How far it is looked for, in steps. */
 const REACH = 8;
 
-/** What is in the box, and half its height around it. */
-export function surroundings(frame: Frame, box: Box): Surroundings {
+/** What is in the box, and half its height around it. `without`: what changes by itself there, such as a lamp. */
+export function surroundings(frame: Frame, box: Box, without?: Box): Surroundings {
   const step = box.height / STEPS;
   const width = Math.round(box.width / step) + STEPS;
   const height = 2 * STEPS;
@@ -28,12 +28,16 @@ export function surroundings(frame: Frame, box: Box): Surroundings {
   for (let y = 1; y < height - 1; y++)
     for (let x = 1; x < width - 1; x++) {
       const at = y * width + x;
+      if (without && isNear(without, left + x * step, top + y * step, 2 * step)) continue;
       const across = (grey[at + 1] ?? 0) - (grey[at - 1] ?? 0);
       const down = (grey[at + width] ?? 0) - (grey[at - width] ?? 0);
       edges[at] = Math.hypot(across, down);
     }
   return { edges, width, height, step };
 }
+
+const isNear = (box: Box, x: number, y: number, by: number): boolean =>
+  x > box.x - by && x < box.x + box.width + by && y > box.y - by && y < box.y + box.height + by;
 
 function mean(frame: Frame, left: number, top: number, size: number): number {
   const each = Math.max(1, Math.min(4, Math.round(size)));

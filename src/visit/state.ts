@@ -49,6 +49,8 @@ export interface JobState {
   asked?: { readonly text: string; readonly times: number };
   /** The question that waits for an answer. */
   query?: Placed<'query'>;
+  /** When a phone that follows a tone or a lamp was taught last: its entry. */
+  taughtAt?: Seq;
   /** How the emitter hangs, once somebody said so. */
   mounting?: Mounting;
   paused: boolean;
@@ -99,6 +101,7 @@ const KEEPS_SIGNATURE: ReadonlySet<Fact['type']> = new Set([
   'key-withdrawn',
   'brought',
   'camera',
+  'sensor',
   'link',
   'notice',
   'instruction',
@@ -145,6 +148,10 @@ function listed(history: History): readonly Counted[] {
   return list;
 }
 
+/** A question is open that only a person can answer. */
+export const waitsForPerson = ({ query }: Pick<JobState, 'query'>): boolean =>
+  query?.question !== undefined || query?.turn !== undefined;
+
 /** How far back a late "done" can reach. */
 const TURNS_REMEMBERED = 16;
 
@@ -183,8 +190,8 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       break;
     }
     case 'said':
-      // Any words answer an open question, or end it.
-      delete next.query;
+      // Any words of people answer an open question, or end it.
+      if (!placed.sensor || !waitsForPerson(state)) delete next.query;
       break;
     case 'query':
       next.query = placed;
@@ -234,6 +241,9 @@ export function fold(state: JobState, entry: Unsealed): JobState {
       );
       break;
     }
+    case 'sensor':
+      if (placed.taught) next.taughtAt = placed.seq;
+      break;
     case 'mounted':
       next.mounting = placed.mounting;
       break;

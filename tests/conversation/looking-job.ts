@@ -1,3 +1,4 @@
+import type { Seat } from '../../src/model/facts.ts';
 import { INDICATOR, midBand, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import { calmPair } from '../../src/simulator/calm-pair.ts';
@@ -24,9 +25,12 @@ export class LookingJob extends LoggedJob {
   readonly #eye = new Eye();
   pair = createBeamPair(calmPair(INDICATOR, { horizontal: 7, vertical: -4 }));
 
-  constructor() {
+  /** Where the hands report from. */
+  protected readonly hands: Seat = 'panel';
+
+  constructor(setup: JobSetup = LOOKING) {
     super('looking-00000000', Date.UTC(2026, 2, 3, 8));
-    this.input({ kind: 'open', setup: LOOKING });
+    this.input({ kind: 'open', setup });
     this.input({ kind: 'seated', seat: 'panel', device: 'One phone', takeover: false });
   }
 
@@ -46,12 +50,17 @@ export class LookingJob extends LoggedJob {
     return this;
   }
 
+  protected look(): void {
+    this.wait(SAY_MS);
+    this.say('panel', this.light);
+  }
+
   private obey(): void {
     const { action } = this;
     const act = (pair: typeof this.pair, word = 'done') => {
       this.pair = pair;
       this.wait(MOVE_MS);
-      this.say('panel', word);
+      this.say(this.hands, word);
     };
     switch (action?.kind) {
       case 'turn':
@@ -73,11 +82,10 @@ export class LookingJob extends LoggedJob {
         this.wait(action.until - this.now);
         break;
       case 'read':
-        this.wait(SAY_MS);
-        this.say('panel', this.light);
+        this.look();
         break;
       case 'offer-accept':
-        this.say('panel', 'accept');
+        this.say(this.hands, 'accept');
         break;
       default:
         throw new Error(`not expected: ${action?.kind}`);

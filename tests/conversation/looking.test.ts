@@ -6,6 +6,7 @@ import { INDICATOR } from '../../src/model/profile.ts';
 import { answersTo } from '../../src/phrases/answers.ts';
 import { cautionsOf, LOOKING_CAUTIONS } from '../../src/phrases/cautions.ts';
 import { searchFactText } from '../../src/phrases/facts.ts';
+import { findingText } from '../../src/phrases/findings.ts';
 import { lookText, NO_NUMBER_HERE, TOO_SOON, UNDO_FIRST } from '../../src/phrases/looking.ts';
 import { OpenJob } from '../../src/protocol/jobs.ts';
 import { momentsIn } from '../../src/report/moments.ts';
@@ -121,6 +122,22 @@ describe('what is said where no number is read', () => {
     expect(job.action).toEqual({ kind: 'read', as: 'trend' });
   });
 
+  it.each([
+    ['falling', ['drift']],
+    ['rising', ['drift']],
+    ['no signal', ['drift']],
+    ['steady', []],
+    ['wandering', []],
+  ])('that is %s after the acceptance is asked about: %j', (word, ids) => {
+    const job = new LookingJob().goOn(isAccepted);
+    job.wait(INDICATOR.settleMs);
+    job.say('panel', word);
+    const result = verified(toJsonLines(job.entries, job.head));
+    const drifted = result.ok ? result.findings.filter(({ id }) => id === 'drift') : [];
+    expect(drifted.map(({ id }) => id)).toEqual(ids);
+    for (const finding of drifted) expect(findingText(finding)).toMatch(/change|differs/);
+  });
+
   it('acceptance without the evidence names looks, not readings, and needs a typed reason', () => {
     const job = new LookingJob().goOn(isLooking);
     job.say('panel', 'steady');
@@ -189,7 +206,7 @@ describe('the order to look', () => {
     ['hold-steady', [4], 'Look again: still steady?'],
     ['blocking-check', [4], 'Behind the card: nothing, or steady?'],
   ])('by the rule %s, after %j, says against what', (rule, because, say) => {
-    expect(lookText({ rule, because }).say).toBe(say);
+    expect(lookText({ rule, because }, undefined).say).toBe(say);
     expect(say.split(' ').length).toBeLessThanOrEqual(8);
   });
 });

@@ -5,15 +5,22 @@ import type { JobState } from '../../src/visit/state.ts';
 import { type Hall, press } from './hall.ts';
 import { numberIn } from './rendered-meter.ts';
 
-/** From the first page on: one person opens a job with two phones, and the second one joins. */
-export async function openWithTwoPhones(panel: Page, emitter: Page, url: string): Promise<void> {
+/** From the first page on: one person opens a job with two phones, and the second one joins. `by`: what the first one follows. */
+export async function openWithTwoPhones(
+  panel: Page,
+  emitter: Page,
+  url: string,
+  by: 'number' | 'indicator' = 'number',
+): Promise<void> {
   await panel.goto(`${url}/`);
   await panel.getByText('I am alone').click();
-  await panel.getByText('Begin with two phones').click();
+  await panel.getByText(by === 'number' ? 'Begin with two phones' : 'Begin with a tone or a lamp').click();
   await panel.getByLabel('Site').fill('Quayside Hall 3');
   await panel.getByLabel('Beam pair').fill('B2');
-  await panel.getByLabel('Meter', { exact: true }).selectOption({ label: '8-bit counts' });
-  await panel.getByText('Edit the meter').click();
+  if (by === 'number') {
+    await panel.getByLabel('Meter', { exact: true }).selectOption({ label: '8-bit counts' });
+    await panel.getByText('Edit the meter').click();
+  }
   await panel.getByLabel('Settles within').fill('0.4');
   await panel.getByLabel('Must stay steady for').fill('1');
   await press(panel, 'Open the job');
@@ -33,9 +40,11 @@ interface Box {
 }
 
 /** A finger draws the box round the number of a display with so many places. */
-export async function drawBox(panel: Page, places: number): Promise<void> {
+export const drawBox = (panel: Page, places: number): Promise<void> => drawBoxRound(panel, numberIn(places));
+
+/** A finger draws the box round this part of the picture, in shares of it. */
+export async function drawBoxRound(panel: Page, wanted: Box): Promise<void> {
   const picture = (await panel.locator('.watch-picture').boundingBox()) as Box;
-  const wanted = numberIn(places);
   const at = (x: number, y: number) =>
     [picture.x + x * picture.width, picture.y + y * picture.height] as const;
   const drag = async (corner: string, x: number, y: number) => {

@@ -1,13 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { difference, type Profile, type Shown, teach } from '../../src/indicator/profile.ts';
-import { placeOf, sense } from '../../src/indicator/sense.ts';
+import { difference, type Shown, teach } from '../../src/indicator/profile.ts';
+import { type Before, placeOf, sense } from '../../src/indicator/sense.ts';
+import type { Profile } from '../../src/model/sensor.ts';
 
 const at = (value: number, sd = 0.3) => ({ value, sd });
 
 describe('what the person teaches', () => {
   it('a tone that grows louder follows by its level, one that grows higher by its pitch', () => {
     const louder = teach({}, { level: at(-40), pitch: at(60) }, { level: at(-10), pitch: at(60) });
-    expect(louder).toMatchObject({ feature: 'level', some: -40, plenty: -10, none: undefined });
+    expect(louder).toMatchObject({ feature: 'level', some: -40, plenty: -10 });
+    expect(louder).not.toHaveProperty('none');
     const higher = teach({}, { level: at(-20), pitch: at(60) }, { level: at(-19), pitch: at(72) });
     expect(higher).toMatchObject({ feature: 'pitch' });
   });
@@ -48,7 +50,7 @@ describe('what the person teaches', () => {
 /** Level from -40 dB at none over -30 to -10 at plenty; single looks scatter by 0.2. */
 const LEVEL: Profile = { feature: 'level', none: -40, some: -30, plenty: -10, sd: 0.2 };
 const DARKER: Profile = { feature: 'level', none: -10, some: -30, plenty: -50, sd: 0.2 };
-const word = (db: number, before?: number, profile = LEVEL, sd = 0.2) =>
+const word = (db: number, before?: Before, profile = LEVEL, sd = 0.2) =>
   sense(profile, { level: { value: db, sd } }, before)?.word;
 const place = (db: number, profile = LEVEL) => placeOf(profile, db);
 
@@ -97,10 +99,24 @@ describe('what is said of the light', () => {
     expect(sense({ ...LEVEL, none: undefined }, {}, 0.5)).toEqual({ word: 'nothing' });
   });
 
+  it.each<[string, Profile, Shown]>([
+    ['a lamp without a colour, where none had one', { ...LEVEL, feature: 'hue' }, { level: at(-20) }],
+    ['a blinking too slow to be counted', { ...LEVEL, feature: 'rate', none: undefined }, { level: at(-20) }],
+  ])('%s is not taken for nothing', (_, profile, shown) => {
+    expect(sense(profile, shown, 0.5)).toBeUndefined();
+  });
+
+  it.each<[Before, string]>([
+    ['nothing', 'rising'],
+    ['too-strong', 'falling'],
+  ])('after %s any light is %s', (before, said) => {
+    expect(word(-20, before)).toBe(said);
+  });
+
   // Four times what it scattered when it was taught.
   it.each([
     [0.79, 'steady'],
-    [0.81, undefined],
+    [0.81, 'changing'],
   ])('while single looks scatter by %d dB: %s', (sd, said) => {
     expect(word(-20, place(-20), LEVEL, sd)).toBe(said);
   });

@@ -17,6 +17,7 @@ import { FIGURES } from './figures.ts';
 import { FORMS } from './forms.ts';
 import { HAND_OVER } from './hand-over.ts';
 import { HEADINGS } from './headings.ts';
+import { INDICATOR } from './indicator.ts';
 import { INVITATION } from './invitation.ts';
 import { KEYS } from './keys.ts';
 import { LIMITS } from './limits.ts';
@@ -78,6 +79,7 @@ export const SENTENCES: Sentences = {
   ...FORMS,
   ...PHOTOS,
   ...ALONE,
+  ...INDICATOR,
   ...LOOKING,
   ...REFUSALS,
   ...LIMITS,
