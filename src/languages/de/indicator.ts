@@ -108,4 +108,6 @@ export const INDICATOR: Sentences = {
   'Leave the card in the beam: the phone at the panel tells what is left.':
     'Lassen Sie die Karte im Strahl: Das Telefon an der Zentrale sagt, was übrig ist.',
   'Leave the card: the other phone tells': 'Karte lassen: das andere Telefon meldet',
+  some: 'etwas',
+  plenty: 'viel',
 };

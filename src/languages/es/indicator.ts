@@ -105,4 +105,6 @@ export const INDICATOR: Sentences = {
   'Leave the card in the beam: the phone at the panel tells what is left.':
     'Deje la tarjeta en el haz: el teléfono de la central dice qué queda.',
   'Leave the card: the other phone tells': 'Deje la tarjeta: avisa el otro teléfono',
+  some: 'algo',
+  plenty: 'mucho',
 };

@@ -106,4 +106,6 @@ export const INDICATOR: Sentences = {
   'Leave the card in the beam: the phone at the panel tells what is left.':
     'Laissez la carte dans le faisceau: le téléphone de la centrale dit ce qui reste.',
   'Leave the card: the other phone tells': "Laissez la carte: l'autre téléphone le dit",
+  some: 'un peu',
+  plenty: 'beaucoup',
 };
