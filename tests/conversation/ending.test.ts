@@ -22,7 +22,7 @@ function ordered(action: Action): JobState {
   return { ...state, instruction: { ...instruction, advice: { ...instruction.advice, action } } };
 }
 
-const READ = ordered({ kind: 'read', as: 'value' });
+const READ = ordered({ kind: 'read' });
 const ITEM = ordered({ kind: 'confirm-item', list: 'before', item: 'path-clear' });
 const WATCH = ordered({ kind: 'watch-panel', expect: 'alarm' });
 
