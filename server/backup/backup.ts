@@ -48,7 +48,7 @@ export async function backUp(data: string, into: string, at: number, keep?: numb
   refuseElsewhere(
     data,
     () =>
-      `back that up with pg_dump (docs/operations.md, “The backup”), and copy from this folder ${KEY_FILES.join(', ')}, those that are there.`,
+      `back that up with the tools of PostgreSQL (docs/operations.md, “The backup”), and copy from this folder ${KEY_FILES.join(', ')}, those that are there.`,
   );
   if (!existsSync(databaseIn(data))) {
     throw new StoreFailure(

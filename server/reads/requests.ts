@@ -20,7 +20,7 @@ const READING = new Map(
 
 /** With a key of a site, the visit that was asked for; the handler has held it to the site. */
 const namesVisit = ({ bearer, query }: Route): boolean =>
-  bearer === 'site' && query !== undefined && 'job' in query.shape;
+  (bearer === 'site' || bearer === 'desk') && query !== undefined && 'job' in query.shape;
 
 /** Writes down who was given what of a record, before the answer leaves. */
 export function notesReads({ reads, entrance, carriage }: RequestReadsDeps): MiddlewareHandler<Env> {

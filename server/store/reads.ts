@@ -1,6 +1,6 @@
 import type { JobId } from '../../src/model/ids.ts';
+import type { ReaderKind, ReadKind } from '../../src/model/read-kinds.ts';
 import type { KeyId, KeyRole } from '../../src/protocol/keys.ts';
-import type { ReaderKind, ReadKind } from '../../src/protocol/reads.ts';
 
 export const HOUR_MS = 60 * 60_000;
 /** No store takes away what was read in the last thirty days, whoever asks for it. */

@@ -1,4 +1,4 @@
-import type { ReaderKind, ReadKind } from '../protocol/reads.ts';
+import type { ReaderKind, ReadKind } from '../model/read-kinds.ts';
 
 /** What an administrator reads about who read what. */
 

@@ -1,14 +1,7 @@
 import * as z from 'zod/mini';
 import { JobId } from '../model/ids.ts';
+import { ReaderKind, ReadKind } from '../model/read-kinds.ts';
 import { KeyId, KeyRole } from './keys.ts';
-
-/** What is read. `record`: also as it grows, by a phone that is connected; `reads`: this list itself. */
-export const ReadKind = z.enum(['record', 'board', 'report', 'export', 'figures', 'reads']);
-export type ReadKind = z.infer<typeof ReadKind>;
-
-/** How it is known who it was: by a link or seat alone, or by an account. `forgotten`: there was a name, and it was deleted. */
-export const ReaderKind = z.enum(['link', 'account', 'forgotten']);
-export type ReaderKind = z.infer<typeof ReaderKind>;
 
 /** Somebody read something within an hour, once or often. */
 export const ReadLine = z.object({

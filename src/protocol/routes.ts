@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { JobId } from '../model/ids.ts';
+import type { ReadKind } from '../model/read-kinds.ts';
 import {
   Accept,
   Access,
@@ -26,7 +27,7 @@ import { Health, Live } from './health.ts';
 import { BringJob, JobBrought, JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
 import { Keys, WithdrawKey, WithdrawVisitKey } from './keys.ts';
 import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
-import { type ReadKind, Reads, WantReads } from './reads.ts';
+import { Reads, WantReads } from './reads.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
 import {
   BeginVisit,

@@ -19,15 +19,13 @@ import { requireAccounts } from '../../server/store/account-book.ts';
 import { accountsOf } from '../../server/store/accounts.ts';
 import { openDataFolder } from '../../server/store/data-folder.ts';
 import { seal } from '../../src/log/chain.ts';
-import { enclosureHash } from '../../src/log/enclosure.ts';
-import type { Fact } from '../../src/model/facts.ts';
+import { enclosureOf, photoOf } from '../../src/simulator/photos.ts';
 import { demo } from './played-site.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-export-'));
 afterAll(() => rmSync(root, { recursive: true }));
 const data = join(root, 'data');
 const SIGNER = 'S. Example';
-const PICTURE = { salt: '0'.repeat(32), content: new Uint8Array([0xff, 0xd8, 0xff, 1, 2, 3]) };
 const [{ job: pictured = '' } = {}] = demo.visits.map(({ job }) => ({ job }));
 
 /** The programs themselves, from their sources. */
@@ -50,17 +48,13 @@ beforeAll(async () => {
   const store = openDataFolder(data);
   await layDown(store, demo);
   // A picture in one record, and two readers, of whom one has an account.
-  const fact: Fact = {
-    ...{ type: 'photo', shows: 'receiver', caption: 'Bracket', hash: enclosureHash(PICTURE) },
-    ...{ bytes: PICTURE.content.length, width: 1, height: 1 },
-  };
   const head = await store.head(pictured);
   await store.append(
     pictured,
-    [seal(head, { actor: 'panel', fact }, 5 + head.count)],
+    [seal(head, { actor: 'panel', fact: photoOf('Bracket') }, 5 + head.count)],
     {},
     {
-      put: { ...PICTURE, seq: head.count },
+      put: { ...enclosureOf('Bracket'), seq: head.count },
     },
   );
   const read = {

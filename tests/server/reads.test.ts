@@ -49,7 +49,7 @@ async function withAccounts() {
 
 const SOMEBODY = {
   ...{ id: newToken(), name: 'Ada First', role: 'administrator' as const, madeAt: 1 },
-  passkeys: [],
+  passkeys: [{ id: 'p'.repeat(22), publicKey: 'AA', counter: 0, rpId: 'ladder.example', madeAt: 1 }],
 };
 
 const hourOf = (at: number) => Math.floor(at / HOUR_MS) * HOUR_MS;
