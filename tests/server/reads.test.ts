@@ -168,8 +168,15 @@ describe('who read what', () => {
     expect(more).toBe(false);
     const by = { reader: 'account', name: 'S. Example' };
     expect(reads).toMatchObject([
-      { ...by, what: 'board', role: 'desk', log: site, site: 'Harbour Warehouse, Hall 3' },
-      { ...by, what: 'record', role: 'panel', log: job, pair: 'N2', key: keyIdOf(digest(house.panel)) },
+      { ...by, what: 'board', role: 'desk', log: site, site: 'Hollin Bridge sorting hall (invented)' },
+      {
+        ...by,
+        what: 'record',
+        role: 'panel',
+        log: job,
+        pair: 'North aisle 2',
+        key: keyIdOf(digest(house.panel)),
+      },
     ]);
     expect((await seen(`?log=${job}`)).reads).toHaveLength(1);
     expect((await seen(`?before=${reads[1]?.number}`)).reads).toEqual([]);
