@@ -89,7 +89,7 @@ describe.runIf(POSTGRES)('a backup with PostgreSQL’s own tools, as docs/operat
     expect(logins).toContain('CREATE ROLE north');
     expect(logins).not.toMatch(/PASSWORD/);
     for (const login of ['north', 'south'] as const) {
-      const [before, after] = [await open(login, 'ladderline'), await open(login, 'ladderline_again')];
+      const [before, after] = [await open(login, 'ladderline'), await open(login, 'restored')];
       expect(await after.logs()).toEqual([jobs[login]]);
       // The drill: every hash is checked where it comes from and where it arrives.
       const drill = new MemoryStore();
