@@ -83,7 +83,7 @@ const Line = ({ of: line, isAlone }: { of: ReadLine; isAlone: boolean }) => (
       In the hour from <span translate={false}>{moment(line.hour)}</span>
     </span>
     {line.log !== undefined && !isAlone && (
-      <a href={linkTo('reads', { log: line.log })} onClick={follow}>
+      <a class="button" href={linkTo('reads', { log: line.log })} onClick={follow}>
         Only this record
       </a>
     )}

@@ -112,5 +112,5 @@ const DUE = `
   SELECT s.name AS site, s.site AS log, p.pair, p.due ${NAMED} p.due IS NOT NULL
   ORDER BY p.due LIMIT $1`;
 const FINDINGS = `
-  SELECT finding AS id, severity, sum(pairs)::integer AS pairs FROM finding_totals
-  GROUP BY finding, severity ORDER BY array_position(ARRAY['serious', 'question', 'note'], severity), pairs DESC, finding`;
+  SELECT finding AS id, severity, pairs FROM finding_totals WHERE pairs > 0
+  ORDER BY array_position(ARRAY['serious', 'question', 'note'], severity), pairs DESC, finding`;

@@ -12,7 +12,7 @@ const held = (how: 'FORCE' | 'NO FORCE'): string =>
   DERIVED.map((table) => `ALTER TABLE ${table} ${how} ROW LEVEL SECURITY;`).join('\n');
 
 /**
- * Totals of each site, so that the figures add up sites and not pairs; and the logs that have changed since they were counted, so
+ * Totals of each site, and findings of all of them, so that the figures add up sites and not pairs; and the logs that have changed since they were counted, so
  * that nobody looks for them among all. A log that a process has is noted when it gives it up, and not with each append.
  */
 export const TOTALS = `
@@ -20,11 +20,10 @@ export const TOTALS = `
   ALTER TABLE site_figures ${SUMS.map((sum) => `ADD COLUMN ${sum} integer NOT NULL DEFAULT 0`).join(', ')};
   CREATE TABLE finding_totals (
     ${FIRM},
-    site text COLLATE "C" NOT NULL,
     finding text COLLATE "C" NOT NULL,
     severity text COLLATE "C" NOT NULL,
     pairs integer NOT NULL,
-    PRIMARY KEY (firm, site, finding, severity)
+    PRIMARY KEY (firm, finding, severity)
   );
   CREATE TABLE changed_logs (
     ${FIRM},
@@ -43,8 +42,8 @@ export const TOTALS = `
   UPDATE site_figures s SET ${SUMS.map((sum) => `${sum} = c.${sum}`).join(', ')}
     FROM (SELECT firm, site, ${COUNTED} FROM pair_figures GROUP BY firm, site) c WHERE c.firm = s.firm AND c.site = s.site;
   ALTER TABLE finding_totals NO FORCE ROW LEVEL SECURITY;
-  INSERT INTO finding_totals (firm, site, finding, severity, pairs)
-    SELECT firm, site, finding, severity, count(*) FROM finding_figures GROUP BY firm, site, finding, severity;
+  INSERT INTO finding_totals (firm, finding, severity, pairs)
+    SELECT firm, finding, severity, count(*) FROM finding_figures GROUP BY firm, finding, severity;
   ALTER TABLE finding_totals FORCE ROW LEVEL SECURITY;
   ALTER TABLE changed_logs NO FORCE ROW LEVEL SECURITY;
   INSERT INTO changed_logs (firm, job, count)
@@ -85,9 +84,13 @@ export const TOTALS = `
     IF NOT FOUND THEN
       RETURN;
     END IF;
+    -- The totals of findings are of all sites: one process at a time changes them.
+    PERFORM pg_advisory_xact_lock(hashtext('ladderline: figures'), hashtext(current_firm()));
+    UPDATE finding_totals t SET pairs = t.pairs - f.pairs FROM (
+      SELECT finding, severity, count(*) AS pairs FROM finding_figures o WHERE o.site = _log GROUP BY finding, severity
+    ) f WHERE f.finding = t.finding AND f.severity = t.severity;
     DELETE FROM pair_figures p WHERE p.site = _log;
     DELETE FROM finding_figures f WHERE f.site = _log;
-    DELETE FROM finding_totals f WHERE f.site = _log;
     INSERT INTO pair_figures (site, pair, job, count, hash, visits, damaged, drifting, lost, ladder, due)
       SELECT _log, p.pair, p.job, p.count, p.hash, p.visits, p.damaged, p.drifting, p.lost, p.ladder, p.due
       FROM jsonb_to_recordset(_pairs) p(pair text, job text, count integer, hash text, visits integer, damaged boolean,
@@ -97,8 +100,9 @@ export const TOTALS = `
       FROM jsonb_array_elements(_pairs) p, jsonb_array_elements(p->'findings') f;
     UPDATE site_figures s SET ${SUMS.map((sum) => `${sum} = c.${sum}`).join(', ')}
       FROM (SELECT ${COUNTED} FROM pair_figures p WHERE p.site = _log) c WHERE s.site = _log;
-    INSERT INTO finding_totals (site, finding, severity, pairs)
-      SELECT _log, f.finding, f.severity, count(*) FROM finding_figures f WHERE f.site = _log GROUP BY f.finding, f.severity;
+    INSERT INTO finding_totals AS t (finding, severity, pairs)
+      SELECT f.finding, f.severity, count(*) FROM finding_figures f WHERE f.site = _log GROUP BY f.finding, f.severity
+      ON CONFLICT (firm, finding, severity) DO UPDATE SET pairs = t.pairs + excluded.pairs;
     -- Only up to what was counted: what came since stays noted.
     DELETE FROM changed_logs c WHERE c.job = _log AND c.count <= (_site->>'count')::integer;
     DELETE FROM changed_logs c USING pair_figures p WHERE p.site = _log AND p.firm = c.firm AND p.job = c.job AND c.count <= p.count;

@@ -55,8 +55,8 @@ const lay = (firm: string, from: number, to: number, withEntries: boolean): stri
         count(lost) AS compared, count(ladder) AS timed, count(due) AS dated, count(*) FILTER (WHERE due IS NULL AND NOT damaged) AS undated
       FROM pair_figures WHERE firm = '${firm}' GROUP BY site) c WHERE c.site = s.site AND s.firm = '${firm}';
   DELETE FROM finding_totals WHERE firm = '${firm}';
-  INSERT INTO finding_totals (firm, site, finding, severity, pairs)
-    SELECT firm, site, finding, severity, count(*) FROM finding_figures WHERE firm = '${firm}' GROUP BY firm, site, finding, severity;
+  INSERT INTO finding_totals (firm, finding, severity, pairs)
+    SELECT firm, finding, severity, count(*) FROM finding_figures WHERE firm = '${firm}' GROUP BY firm, finding, severity;
   DROP TABLE laid;`;
 
 /** Made again after the rows are laid: that is quicker than row by row. */

@@ -138,7 +138,7 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', { timeout: 120_000 }, () =>
 
   it('the administrator sees who read what, of all records and of one', async () => {
     await ada.goto(`${server.url}/account`);
-    await press(ada, 'Who read what');
+    await ada.getByRole('link', { name: 'Who read what' }).click();
     const line = ada
       .locator('.read-lines > li', { hasText: 'Sue Supervisor' })
       .filter({ hasText: 'North aisle 2' });
