@@ -1,5 +1,6 @@
 import type { Axis, Eighths } from '../model/turns.ts';
-import { type Estimate, predict } from './beam.ts';
+import { predict } from './beam.ts';
+import type { Estimate } from './fit.ts';
 import { exactFromDb } from './level.ts';
 import type { Search } from './search.ts';
 import { look } from './view.ts';

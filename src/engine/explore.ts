@@ -1,8 +1,9 @@
 import type { Action } from '../model/advice.ts';
 import { AXES, type Axis, type Eighths } from '../model/turns.ts';
 import { advice, type TimedAdvice } from './advice.ts';
-import { type Beam, fitShape, halfWidth, isFromElsewhere } from './beam.ts';
+import { type Beam, fitShape, halfWidth } from './beam.ts';
 import { stepTo } from './hunt.ts';
+import { isFromElsewhere } from './one-beam.ts';
 import type { PerAxis, Sample } from './sample.ts';
 import type { View } from './view.ts';
 

@@ -1,6 +1,7 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { AXES, otherAxis } from '../model/turns.ts';
-import { type Beam, beamOf, type Solved, solveShape } from './beam.ts';
+import { type Beam, beamOf } from './beam.ts';
+import { type Solved, solveShape } from './fit.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
 

@@ -1,7 +1,8 @@
 import type { Question } from '../model/advice.ts';
 import type { Seq } from '../model/ids.ts';
 import type { MeterProfile } from '../model/profile.ts';
-import { type Beam, dropAt, type Estimate, fitShape, predict } from './beam.ts';
+import { type Beam, dropAt, fitShape, predict } from './beam.ts';
+import type { Estimate } from './fit.ts';
 import { toDb } from './level.ts';
 import { newestAt } from './place.ts';
 import type { Sample, Turn } from './sample.ts';

@@ -1,6 +1,8 @@
 import { AXES } from '../model/turns.ts';
-import { type Beam, beamOf, type Estimate, fitBeam, predict, type Solved, solveShape } from './beam.ts';
+import { type Beam, beamOf, predict } from './beam.ts';
 import { inGain } from './bridged.ts';
+import { type Estimate, type Solved, solveShape } from './fit.ts';
+import { fitBeam } from './one-beam.ts';
 import { newestAt } from './place.ts';
 import { isRejected, isUnproven } from './rejected.ts';
 import type { PerAxis, Sample } from './sample.ts';

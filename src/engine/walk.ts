@@ -1,9 +1,10 @@
 import { AXES, type Axis, otherAxis } from '../model/turns.ts';
 import { SHORTFALL_ALLOWED_DB } from './accept.ts';
 import { advice, figure, type TimedAdvice, type TurnAction, turnBy } from './advice.ts';
-import { type Beam, doubtDb, halfWidth, lossDb, pointingOf, shortfallDb, sideReach } from './beam.ts';
+import { type Beam, doubtDb, halfWidth, lossDb, shortfallDb, sideReach } from './beam.ts';
 import { peakOutOfBand } from './gain.ts';
 import { recoverSignal } from './hunt.ts';
+import { pointingOf } from './parabola.ts';
 import { isSamePlace } from './place.ts';
 import type { RuleId } from './rules.ts';
 import type { PerAxis, Sample } from './sample.ts';

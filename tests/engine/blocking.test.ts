@@ -44,4 +44,13 @@ describe('With the path blocked the light is gone', () => {
   ] as const)('%s', (_, readings, expected) => {
     expect(dark(...readings)).toBe(expected);
   });
+
+  it('not where nothing was read before, though light was read elsewhere: a crew of two reads the place first', () => {
+    const job = new Job(DECIBELS);
+    job.reads(-4);
+    job.turns('horizontal', 3);
+    job.say({ type: 'path', state: 'blocked' });
+    for (const reading of [-17.1, -17.1]) job.reads(reading);
+    expect(job.search.blocking.dark).toBe(false);
+  });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { flooded, outOfBand, peakOutOfBand } from '../../src/engine/gain.ts';
+import { nothingThere } from '../../src/engine/hunt.ts';
 import { observe } from '../../src/engine/observe.ts';
 import { startSearch } from '../../src/engine/search.ts';
 import type { SearchFact } from '../../src/model/facts.ts';
@@ -93,6 +94,24 @@ describe('a gain that could not be set', () => {
       kind: 'check',
       causes: expect.arrayContaining(['gain-stuck']),
     });
+  });
+
+  it.each<['lower' | 'raise' | 'full', string]>([
+    ['lower', 'full-gain-to-find'],
+    ['raise', 're-aim'],
+    ['full', 're-aim'],
+  ])('%s: with no signal the next thing is %s', (gain, rule) => {
+    const here = seen(at(0), 'dark');
+    const given = nothingThere(viewOf({ search: searched(cannot(gain)), here, samples: [here] }));
+    expect(given?.advice.rule).toBe(rule);
+  });
+
+  it.each<['lower' | 'raise', SearchFact, -1 | 0 | 1]>([
+    ['lower', { type: 'disturbed', why: 'knocked' }, -1],
+    ['raise', { type: 'disturbed', why: 'knocked' }, 1],
+    ['lower', { type: 'gain', change: 'raised' }, 0],
+  ])('%s: after %o it is %i', (gain, fact, stuck) => {
+    expect(searched(cannot(gain), fact).gainStuck).toBe(stuck);
   });
 
   it.each<[string, SearchFact, -1 | 0 | 1]>([

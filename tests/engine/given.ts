@@ -1,4 +1,5 @@
-import type { Beam, Estimate } from '../../src/engine/beam.ts';
+import type { Beam } from '../../src/engine/beam.ts';
+import type { Estimate } from '../../src/engine/fit.ts';
 import { exactFromDb, lostDb, saturatedDb } from '../../src/engine/level.ts';
 import type { PerAxis, Sample } from '../../src/engine/sample.ts';
 import { startSearch } from '../../src/engine/search.ts';

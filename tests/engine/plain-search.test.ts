@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { missingForAccept } from '../../src/engine/accept.ts';
-import { unreadAround } from '../../src/engine/around.ts';
+import { provenPlace, unreadAround } from '../../src/engine/around.ts';
 import { readAgain } from '../../src/engine/doubt.ts';
 import { lacking, PITCH, provenLine, readAtGain, readLine, SIDE } from '../../src/engine/line.ts';
 import { begun, isRejected, isUnproven } from '../../src/engine/rejected.ts';
@@ -257,6 +257,20 @@ describe('Around a narrow light the places are read where the beam can be', () =
     // The four places on the lines were read with the sides.
     expect(spots.sort()).toEqual(['-10,-10', '-10,10', '10,-10', '10,10']);
   });
+
+  it.each([
+    [-3.71, true],
+    [-3.69, false],
+  ])(
+    'whose peak was proven, unless another place is more than 0.3 dB brighter: %f dB, %s',
+    (db, isProven) => {
+      const { search, here } = proven(3);
+      const elsewhere = read(at(30, 30), db);
+      const found = provenPlace({ ...search, samples: [...search.samples, elsewhere] }, here);
+      expect(found === here).toBe(isProven);
+      expect(found !== undefined).toBe(isProven);
+    },
+  );
 
   it('not where it is too far from the aim by eye for the beam: 12 eighths and half the square', () => {
     const spots = (horizontal: number) => around(proven(3, at(horizontal)));

@@ -9,6 +9,7 @@ import { type Search, startSearch } from '../../src/engine/search.ts';
 import { START_POINTING } from '../../src/engine/slack.ts';
 import { isAsForetold, unseenSide, walkedSides } from '../../src/engine/walked.ts';
 import type { Action } from '../../src/model/advice.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
 import { NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { valueReading } from '../../src/model/reading.ts';
 import { randomPair } from '../../src/simulator/cases.ts';
@@ -158,6 +159,27 @@ describe('the card before the number', () => {
   ])('it counts at %i/%i, an eighth from where it was read: %s', (horizontal, vertical, wanted) => {
     expect(isStillDark(searchWith(behind(-40)), { horizontal, vertical })).toBe(wanted);
   });
+
+  it.each([
+    ['more than 13 dB below the brightest number', [-17.1, -17.1], true],
+    ['so much below it, read once', [-17.1], undefined],
+    ['13 dB below it', [-17, -17], undefined],
+    ['nearly as bright', [-4.5, -4.5], undefined],
+  ])(
+    'is dark against the brightest number read, and light that stays is not known to be too much: %s',
+    (_, readings, dark) => {
+      const facts: SearchFact[] = [
+        { type: 'path', state: 'blocked' },
+        ...readings.map((db) => ({ type: 'reading', reading: valueReading(db) }) as const),
+      ];
+      const before: Search = { ...walker(), samples: [sampleAt(-9, 9), sampleAt(-4, 5), sampleAt(-12)] };
+      const after = facts.reduce(
+        (search, fact, i) => observe(search, { seq: 1_000 + i, at: 5_000 * (i + 1), fact }),
+        before,
+      );
+      expect(after.blocking.dark).toBe(dark);
+    },
+  );
 
   it('is not passed before it was dark', () => {
     const search = { ...walker(), samples: [sampleAt(-5)], blocking: { seqs: [1] } };
