@@ -139,7 +139,7 @@ export class Crew {
   }
 
   async #atPanel(words: string): Promise<void> {
-    if (/^Read/.test(words)) return this.#read();
+    if (/^Read the meter/.test(words)) return this.#read();
     if (/^Ready/.test(words)) return this.panel.press('Accept');
     if (words === CHECK) return this.panel.press('All checked');
     if (/\?$/.test(words)) {
