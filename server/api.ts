@@ -19,6 +19,7 @@ import {
   mostLettersText,
   TOO_MANY_CODES,
   TOO_MANY_JOBS,
+  TOO_MUCH_BROUGHT,
   TOO_MUCH_TO_READ,
   TOO_MUCH_TO_SAY,
 } from '../src/phrases/limits.ts';
@@ -44,6 +45,7 @@ import { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
+import { Sent } from './jobs/bring.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { keysApi } from './keys/api.ts';
 import { headsApi } from './notary/api.ts';
@@ -208,10 +210,14 @@ export function api(deps: ApiDeps): Hono<Env> {
   answer(app, ROUTES.bringJob, async (c) => {
     const none = noNewJob(c);
     if (none) return none;
-    const body = await read(c, ROUTES.bringJob.body);
-    return body.kind === 'refused'
-      ? refuse(c, body.reason, body.text)
-      : reply(c, await rooms.bring(body.value), 201);
+    const address = addressOf(c);
+    const taking = heavy.brought.take({ key: address, place: blockOf(address) }, async () => {
+      const body = await read(c, Sent);
+      return body.kind === 'refused'
+        ? refuse(c, body.reason, body.text)
+        : reply(c, await rooms.bring(body.value), 201);
+    });
+    return taking ?? refuse(c, 'too-fast', TOO_MUCH_BROUGHT);
   });
 
   answer(app, ROUTES.join, async (c) => {

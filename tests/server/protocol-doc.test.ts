@@ -143,12 +143,12 @@ describe('docs/protocol.md', () => {
     expect(said).toContain('send 4 GiB in requests and messages (no sound); to one log 64 MiB a day');
     expect(LIMITS.siteReports).toEqual({ atOnce: 1, perKey: 2, perPlace: 6, all: 12 });
     expect(said).toContain('Two of a site and six of a block of addresses are kept at once');
-    const { jobReports, spoken, talks, records, boards } = LIMITS;
-    expect([jobReports, spoken, talks, records, boards].map(({ perKey }) => perKey)).toEqual([
-      3, 6, 4, 60, 60,
+    const { jobReports, spoken, talks, records, brought, boards } = LIMITS;
+    expect([jobReports, spoken, talks, records, brought, boards].map(({ perKey }) => perKey)).toEqual([
+      3, 6, 4, 60, 2, 60,
     ]);
     expect(said).toContain(
-      '(reports of a job 3, sentences to speak 6, talks to hear 4, records and exports 60, boards',
+      '(reports of a job 3, sentences to speak 6, talks to hear 4, records and exports 60, records brought 2, boards',
     );
     expect(LIMITS.deadAfterMs).toBe(6_000);
     expect(said).toContain('after 6 seconds without');
