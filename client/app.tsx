@@ -31,6 +31,7 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   invited: lazy(() => import('./account/invited-page.tsx').then((m) => m.InvitedPage)),
   'signed-in': lazy(() => import('./account/signed-in-page.tsx').then((m) => m.SignedInPage)),
   figures: lazy(() => import('./account/figures-page.tsx').then((m) => m.FiguresPage)),
+  reads: lazy(() => import('./account/reads-page.tsx').then((m) => m.ReadsPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
   alone: lazy(() => import('./alone/alone-page.tsx').then((m) => m.AlonePage)),

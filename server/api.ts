@@ -52,6 +52,9 @@ import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
+import { readsApi } from './reads/api.ts';
+import type { Reads } from './reads/reads.ts';
+import { notesReads } from './reads/requests.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
 import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
@@ -77,6 +80,7 @@ export interface ApiDeps extends HealthDeps {
   stamping: () => Stamping | undefined;
   store: Store;
   seen: LastSeen;
+  reads: Reads;
   voice?: VoiceMaker | undefined;
   limits: Limits;
   daily: DailyAllowances;
@@ -114,6 +118,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     stamping,
     store,
     seen,
+    reads,
     voice,
     limits,
     daily,
@@ -177,6 +182,7 @@ export function api(deps: ApiDeps): Hono<Env> {
   });
 
   const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
+  app.use(notesReads({ reads, entrance, carriage: deps.carriage }));
   app.route('/', entrance.api());
   app.route('/', accountsApi({ entrance, limits, clock, log }));
   app.route('/', ssoApi({ entrance, sso, clock, log }));
@@ -310,6 +316,8 @@ export function api(deps: ApiDeps): Hono<Env> {
   );
 
   app.route('/', figuresApi({ entrance, figures: deps.figures, heavy, clock }));
+
+  app.route('/', readsApi({ entrance, store, heavy }));
 
   app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 

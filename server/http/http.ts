@@ -16,6 +16,8 @@ export type Env = {
     address: string;
     /** Told of each token that was used. */
     saw: (token: Digest) => void;
+    /** With what it came in, where it came with a token that this server gave. */
+    pass?: Pass & { readonly token: Digest };
     /** Why this request was refused, once it was. */
     refusal?: Refusal;
   };
@@ -51,8 +53,10 @@ export const tokenOf = (c: Context<Env>): string | undefined =>
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
   const token = tokenOf(c);
   if (token === undefined) return undefined;
-  const pass = await store.pass(digest(token));
-  if (pass && !pass.revoked) c.get('saw')(digest(token));
+  const key = digest(token);
+  const pass = await store.pass(key);
+  if (pass) c.set('pass', { ...pass, token: key });
+  if (pass && !pass.revoked) c.get('saw')(key);
   return pass;
 }
 

@@ -15,6 +15,7 @@ import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
 import { CODE_ALPHABET } from '../../src/protocol/join-code.ts';
 import * as keys from '../../src/protocol/keys.ts';
+import { Reads } from '../../src/protocol/reads.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
 import * as socket from '../../src/protocol/socket.ts';
@@ -57,6 +58,7 @@ const SCHEMAS: Record<string, z.ZodMiniType> = {
   Keys: keys.Keys,
   WithdrawKey: keys.WithdrawKey,
   WithdrawVisitKey: keys.WithdrawVisitKey,
+  ReadsShown: Reads,
   Enter: enter.Enter,
   Entered: enter.Entered,
   ...accountShapes,
