@@ -28,7 +28,6 @@ export function chunkOf(
   const isNeededBy = (page: RegExp) => reach([...getModuleIds()].find((each) => page.test(each))).has(id);
   const [bySeat, byJoin, byHome] = [isNeededBy(SEAT), isNeededBy(JOIN), isNeededBy(HOME)];
   if (isNeededBy(MAIN) || (byHome && (bySeat || byJoin))) return 'index';
-  // Under the name of the page, so that the server finds it (server/http/page-files.ts).
   if (byHome) return 'home-page';
   if ((bySeat || byJoin) && PACKAGES.test(id)) return 'packages';
   if (isNeededBy(MESSAGES) || (bySeat && byJoin)) return 'messages';

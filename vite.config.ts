@@ -1,4 +1,6 @@
 import { readFileSync } from 'node:fs';
+import { relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { chunkOf } from './vite.chunks.ts';
 import { onwarn } from './vite.warnings.ts';
@@ -14,10 +16,31 @@ const notices: Plugin = {
   },
 };
 
+const CLIENT = fileURLToPath(new URL('client', import.meta.url));
+
+/**
+ * Beside the bundler's manifest: which file the code of each page is in. The manifest names a page only where the page has
+ * a file of its own, and the bundler puts small ones together as it likes.
+ */
+const pages: Plugin = {
+  name: 'pages',
+  generateBundle(_, bundle) {
+    const files = Object.values(bundle).flatMap((chunk) =>
+      chunk.type === 'chunk'
+        ? chunk.moduleIds
+            .filter((id) => id.endsWith('-page.tsx'))
+            .map((id) => [relative(CLIENT, id), chunk.fileName])
+        : [],
+    );
+    const source = JSON.stringify(Object.fromEntries(files), undefined, 2);
+    this.emitFile({ type: 'asset', fileName: '.vite/pages.json', source });
+  },
+};
+
 /** The phones' and the desk's pages: one small entry, bundled from `client/`. */
 export default defineConfig({
   root: 'client',
-  plugins: [notices],
+  plugins: [notices, pages],
   build: {
     outDir: '../dist/client',
     emptyOutDir: true,

@@ -23,6 +23,7 @@ export default defineConfig({
         backup: 'server/backup/backup-main.ts',
         restore: 'server/backup/restore-main.ts',
         copy: 'server/copy/copy-main.ts',
+        export: 'server/export/export-main.ts',
         forget: 'server/forget/forget-main.ts',
         firm: 'server/firms/firm-main.ts',
         account: 'server/backup/account-main.ts',

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { type Route, routeOf } from './browser/route.ts';
 import type { PartsOf, ScreenName } from './browser/screens.ts';
 import { drawsDocument } from './language/languages.ts';
+import { Returning } from './seat/returning.tsx';
 import { inPieces } from './ui/breath.ts';
 import { lazy } from './ui/lazy.tsx';
 import { MessagePage } from './ui/message-page.tsx';
@@ -30,11 +31,18 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   invited: lazy(() => import('./account/invited-page.tsx').then((m) => m.InvitedPage)),
   'signed-in': lazy(() => import('./account/signed-in-page.tsx').then((m) => m.SignedInPage)),
   figures: lazy(() => import('./account/figures-page.tsx').then((m) => m.FiguresPage)),
+  reads: lazy(() => import('./account/reads-page.tsx').then((m) => m.ReadsPage)),
   trust: lazy(() => import('./trust/trust-page.tsx').then((m) => m.TrustPage)),
   practice: lazy(() => import('./practising/practice-page.tsx').then((m) => m.PracticePage)),
   alone: lazy(() => import('./alone/alone-page.tsx').then((m) => m.AlonePage)),
-  panel: lazy(() => onJob(() => import('./panel/panel-page.tsx')).then((m) => m.PanelPage)),
-  emitter: lazy(() => onJob(() => import('./emitter/emitter-page.tsx')).then((m) => m.EmitterPage)),
+  panel: lazy(
+    () => onJob(() => import('./panel/panel-page.tsx')).then((m) => m.PanelPage),
+    ({ fresh }) => <Returning seat={fresh ? undefined : 'panel'} />,
+  ),
+  emitter: lazy(
+    () => onJob(() => import('./emitter/emitter-page.tsx')).then((m) => m.EmitterPage),
+    () => <Returning seat="emitter" />,
+  ),
   review: lazy(() => onLink(() => import('./review/review-page.tsx')).then((m) => m.ReviewPage)),
   report: lazy(() => import('./report/report-page.tsx').then((m) => m.ReportPage)),
   board: lazy(() => import('./board/board-page.tsx').then((m) => m.BoardPage)),

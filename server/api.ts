@@ -19,6 +19,7 @@ import {
   mostLettersText,
   TOO_MANY_CODES,
   TOO_MANY_JOBS,
+  TOO_MUCH_BROUGHT,
   TOO_MUCH_TO_READ,
   TOO_MUCH_TO_SAY,
 } from '../src/phrases/limits.ts';
@@ -44,12 +45,16 @@ import { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
+import { Sent } from './jobs/bring.ts';
 import type { Rooms } from './jobs/rooms.ts';
 import { keysApi } from './keys/api.ts';
 import { headsApi } from './notary/api.ts';
 import type { Notary } from './notary/notary.ts';
 import { photoApi } from './photos/api.ts';
 import type { Clock } from './process/clock.ts';
+import { readsApi } from './reads/api.ts';
+import type { Reads } from './reads/reads.ts';
+import { notesReads } from './reads/requests.ts';
 import { DESCRIPTIONS } from './record/descriptions.ts';
 import { isPracticeJob, RECORDS } from './record/files.ts';
 import type { Summaries } from './record/summaries.ts';
@@ -75,6 +80,7 @@ export interface ApiDeps extends HealthDeps {
   stamping: () => Stamping | undefined;
   store: Store;
   seen: LastSeen;
+  reads: Reads;
   voice?: VoiceMaker | undefined;
   limits: Limits;
   daily: DailyAllowances;
@@ -112,6 +118,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     stamping,
     store,
     seen,
+    reads,
     voice,
     limits,
     daily,
@@ -175,6 +182,7 @@ export function api(deps: ApiDeps): Hono<Env> {
   });
 
   const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
+  app.use(notesReads({ reads, entrance, carriage: deps.carriage }));
   app.route('/', entrance.api());
   app.route('/', accountsApi({ entrance, limits, clock, log }));
   app.route('/', ssoApi({ entrance, sso, clock, log }));
@@ -202,10 +210,14 @@ export function api(deps: ApiDeps): Hono<Env> {
   answer(app, ROUTES.bringJob, async (c) => {
     const none = noNewJob(c);
     if (none) return none;
-    const body = await read(c, ROUTES.bringJob.body);
-    return body.kind === 'refused'
-      ? refuse(c, body.reason, body.text)
-      : reply(c, await rooms.bring(body.value), 201);
+    const address = addressOf(c);
+    const taking = heavy.brought.take({ key: address, place: blockOf(address) }, async () => {
+      const body = await read(c, Sent);
+      return body.kind === 'refused'
+        ? refuse(c, body.reason, body.text)
+        : reply(c, await rooms.bring(body.value), 201);
+    });
+    return taking ?? refuse(c, 'too-fast', TOO_MUCH_BROUGHT);
   });
 
   answer(app, ROUTES.join, async (c) => {
@@ -304,6 +316,8 @@ export function api(deps: ApiDeps): Hono<Env> {
   );
 
   app.route('/', figuresApi({ entrance, figures: deps.figures, heavy, clock }));
+
+  app.route('/', readsApi({ entrance, store, heavy }));
 
   app.route('/', keysApi({ rooms, sites, store, seen, limits }));
 

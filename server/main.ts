@@ -169,6 +169,7 @@ async function main(): Promise<void> {
     metricsToken: metricsTokenOf(options.data),
     ...(options.otlp !== undefined && { otlp: options.otlp }),
     ...(options.keepPictures !== undefined && { keepPicturesDays: options.keepPictures }),
+    keepReadsDays: options.keepReads,
     ...(options.keepNames !== undefined && { keepNamesDays: options.keepNames }),
     callers: new Callers(options.trustProxy, options.proxyHeader),
     ...(tls && { tls }),

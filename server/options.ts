@@ -6,6 +6,7 @@ import { Callers, type ProxyHeader } from './guard/callers.ts';
 import { addressFault } from './postgres/address.ts';
 import { passwordFileOption, storeOption } from './postgres/command.ts';
 import { DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
+import { LEAST_KEPT_DAYS } from './store/reads.ts';
 import { LOG_LEVELS } from './telemetry/logger.ts';
 import { SYNTHESISER } from './voice/synthesiser.ts';
 
@@ -54,6 +55,8 @@ export interface Options {
   keepPictures?: number;
   /** Days; undefined: for ever. */
   keepNames?: number;
+  /** Days. */
+  keepReads: number;
   logLevel: string;
 }
 
@@ -74,6 +77,13 @@ function toDays(text: string): number {
   if (!/^[1-9]\d{0,4}$/.test(text))
     throw new InvalidArgumentError('It must be a whole number of days, 1 or more.');
   return Number(text);
+}
+
+function toReadDays(text: string): number {
+  const days = toDays(text);
+  if (days < LEAST_KEPT_DAYS)
+    throw new InvalidArgumentError(`It must be a whole number of days, ${LEAST_KEPT_DAYS} or more.`);
+  return days;
 }
 
 function toMinutes(text: string): number {
@@ -348,6 +358,12 @@ export function readOptions(argv: readonly string[]): Options {
         .default(undefined, 'for ever')
         .env('LADDERLINE_KEEP_NAMES')
         .argParser(toDays),
+    )
+    .addOption(
+      new Option('--keep-reads <days>', 'how long it is kept who read what')
+        .default(365)
+        .env('LADDERLINE_KEEP_READS')
+        .argParser(toReadDays),
     )
     .addOption(
       new Option('--log-level <level>', 'what to log to standard error, as JSON lines')

@@ -36,6 +36,8 @@ import { type Clock, systemClock } from './process/clock.ts';
 import { CLIENT_FOLDER, DEFAULT_MODEL_FOLDER, VERSION } from './process/program.ts';
 import { StartFailure } from './process/start-failure.ts';
 import { within } from './process/within.ts';
+import { Reads } from './reads/reads.ts';
+import { ReadRetention } from './reads/retention.ts';
 import { Summaries } from './record/summaries.ts';
 import { ReportThreads } from './report/api.ts';
 import { Board } from './site/board.ts';
@@ -107,6 +109,8 @@ export interface ServerOptions {
   keepPicturesDays?: number;
   /** So long after the last entry of a record its names are kept; without it, for ever. */
   keepNamesDays?: number;
+  /** So long it is kept who read what; without it, for ever. */
+  keepReadsDays?: number;
   /** Who sends it may read the metrics; without it, nobody may. */
   metricsToken?: string;
   /** A collector that metrics and traces are sent to; without it, nothing of that is loaded. */
@@ -198,6 +202,11 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       ? undefined
       : new NameRetention({ store, rooms, clock, log, days: keepNamesDays });
   void names?.begin();
+  const { keepReadsDays } = options;
+  const readsEnd =
+    keepReadsDays === undefined ? undefined : new ReadRetention({ store, clock, log, days: keepReadsDays });
+  void readsEnd?.begin();
+  const reads = new Reads({ store, clock, log });
   speech.onChange = () => rooms.tellAll({ t: 'speech', speech: speech.state });
   let { tls } = options;
   const own = new Set([...ownNames(), ...(options.names ?? [])].map((name) => name.toLowerCase()));
@@ -219,7 +228,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
   const sockets = new Sockets(
-    { allowances, daily, heavy, rooms, store, seen, speech, clock, limits, log, telemetry },
+    { allowances, daily, heavy, rooms, store, seen, reads, speech, clock, limits, log, telemetry },
     front,
     callers,
   );
@@ -243,6 +252,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       stamping: () => stamper?.state,
       store,
       seen,
+      reads,
       speech,
       voice,
       limits,
@@ -325,6 +335,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     keeper?.close();
     retention?.close();
     names?.close();
+    readsEnd?.close();
     stopWatching();
     stopDeleting();
     const taken = Promise.all([sockets.finish(), underWay.done()]);

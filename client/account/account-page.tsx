@@ -67,6 +67,11 @@ export function AccountPage() {
                   All sites in figures
                 </a>
               )}
+              {hasRight(access.holder.role, 'reads') && (
+                <a class="button" href={linkTo('reads', {})} onClick={follow}>
+                  Who read what
+                </a>
+              )}
               <button type="button" class="button" disabled={busy} onClick={() => out(false)}>
                 Sign out
               </button>

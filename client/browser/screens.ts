@@ -27,6 +27,8 @@ export const SCREENS = {
   'signed-in': { path: '/signed-in', file: 'account/signed-in-page.tsx', needs: [], may: [] },
   /** All sites of the firm in figures, for a supervisor. */
   figures: { path: '/all-sites', file: 'account/figures-page.tsx', needs: [], may: [] },
+  /** Who read what, for an administrator. `log`: only of this job or site. */
+  reads: { path: '/who-read', file: 'account/reads-page.tsx', needs: [], may: ['log'] },
   /** How a phone is told to trust the server's own certificate. Works over plain HTTP. */
   trust: { path: '/trust', file: 'trust/trust-page.tsx', needs: [], may: [] },
   /** `fresh`: "new" opens a new job, although this device is in one. */

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { browserStorage } from '../browser/storage.ts';
 import { savedSeat } from '../saved/saved-seats.ts';
+import { ScreenToCome } from '../seat/returning.tsx';
 import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import type { InPage } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
@@ -9,7 +10,10 @@ import { lazy } from '../ui/lazy.tsx';
 const KEEP_MICROPHONE_MS = 0;
 
 /** Its code is fetched while the cautions are read. */
-const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen));
+const LadderScreen = lazy(
+  () => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen),
+  ScreenToCome,
+);
 const screenOf = () => LadderScreen;
 
 /** `inPage`: practice on one phone. */

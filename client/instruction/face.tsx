@@ -8,7 +8,7 @@ import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
 import { beamText } from '../../src/phrases/mounting.ts';
 import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
-import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
+import { AS_LAST_SEEN, DO_NOT_TURN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
 import { awayText } from '../../src/phrases/presence.ts';
 import { KEEP_OPEN } from '../../src/phrases/service.ts';
 import { inOwnWords } from '../language/languages.ts';
@@ -90,7 +90,7 @@ const Show = ({ text: english }: { text: string }) => {
 const SHORTEST_LINE_EM = 5.1;
 
 /** A longer order in the largest letters would not fit above its keys. */
-const LONG = 48;
+const LONG = 44;
 
 /** About how wide a word is in bold letters, in parts of their height. */
 const widthOf = (word: string): number =>
@@ -219,7 +219,7 @@ interface UnsureProps extends Plain {
 export const UnsureFace = ({ instruction, waiting, pagesNotKept, serverStops, compact }: UnsureProps) => (
   <section class={compact ? 'face face-compact unsure' : 'face unsure'}>
     <Band kind={UNSURE} note="connecting again" />
-    <Show text="Hold. Do not turn" />
+    <Show text={DO_NOT_TURN} />
     {instruction && (
       <p class="past">
         Asked before: <strong>{instruction.show}</strong>. If it is already done, say so.

@@ -5,6 +5,7 @@ import type { JobSetup } from '../../src/model/setup.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { type SavedSeat, savedSeat, saveSeat } from '../saved/saved-seats.ts';
+import { Returning, ScreenToCome } from '../seat/returning.tsx';
 import { InPageSeat, SeatPage } from '../seat/seat-page.tsx';
 import type { InPage } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
@@ -43,16 +44,21 @@ export function PanelPage({ fresh, alone, inPage }: { fresh: string; alone: stri
 }
 
 /** The code of these is fetched while the cautions are read. */
-const PanelScreen = lazy(() => import('./panel-screen.tsx').then((m) => m.PanelScreen));
+const PanelScreen = lazy(() => import('./panel-screen.tsx').then((m) => m.PanelScreen), ScreenToCome);
 /** The one phone of a person alone is carried up the ladder. */
-const LadderScreen = lazy(() => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen));
+const LadderScreen = lazy(
+  () => import('../ladder/ladder-screen.tsx').then((m) => m.LadderScreen),
+  ScreenToCome,
+);
 const screenOf = (setup: JobSetup | undefined) => (isOnePhone(setup?.alone) ? LadderScreen : PanelScreen);
 
 /** The way to a room on this phone is fetched by the few that keep one. */
-const HereSeat = lazy(() =>
-  import('../here/socket-here.ts').then(({ openHere }) => (props: ComponentProps<typeof SeatPage>) => (
-    <SeatPage {...props} openHere={openHere} />
-  )),
+const HereSeat = lazy(
+  () =>
+    import('../here/socket-here.ts').then(({ openHere }) => (props: ComponentProps<typeof SeatPage>) => (
+      <SeatPage {...props} openHere={openHere} />
+    )),
+  ({ saved }) => <Returning seat={saved.seat} />,
 );
 
 const StartPage = lazy(() => import('../start/start-page.tsx').then((m) => m.StartPage));

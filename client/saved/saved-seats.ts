@@ -49,6 +49,9 @@ export const forgetSeat = (storage: Storage, seat: Seat): void => storage.remove
 /** Under which name the entries of this seat's job are kept. */
 export const keptName = ({ job, seat }: Pick<SavedSeat, 'job' | 'seat'>): string => `${job}.${seat}`;
 
+/** Whether the person of this seat has read the cautions. */
+export const cautionsKey = (saved: Pick<SavedSeat, 'job' | 'seat'>): string => `cautions.${keptName(saved)}`;
+
 /** Nothing stays on this phone of a job that it has left. */
 export const forgetLeftJobs = (storage: Storage): Promise<void> =>
   forgetAllBut(savedSeats(storage).map(keptName));

@@ -10,11 +10,12 @@ import { handsFreeChoice, keepHandsFree } from '../audio/hands-free-choice.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { holdVersion } from '../offline/registration.ts';
-import type { SavedSeat } from '../saved/saved-seats.ts';
+import { cautionsKey, type SavedSeat } from '../saved/saved-seats.ts';
 import { type Lazy, lazy } from '../ui/lazy.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { CautionsPage } from './cautions.tsx';
 import { type KeptJob, useKeptJob } from './kept-job.ts';
+import { Returning } from './returning.tsx';
 import { useMountingAsked } from './use-mounting-asked.ts';
 import { type InPage, type OpenHere, type Room, useRoom } from './use-room.ts';
 import './seat.css';
@@ -32,7 +33,7 @@ interface SeatPageProps {
 export function SeatPage(props: SeatPageProps) {
   const kept = useKeptJob(props.saved);
   useEffect(holdVersion, []);
-  return kept ? <KnownSeat {...props} kept={kept} /> : <p class="loading">Loading</p>;
+  return kept ? <KnownSeat {...props} kept={kept} /> : <Returning seat={props.saved.seat} />;
 }
 
 /** A seat whose room is in this page: there is nothing to know of it before. */
@@ -51,7 +52,7 @@ type KnownSeatProps = SeatPageProps & { kept: KeptJob; inPage?: InPage };
 
 function KnownSeat({ saved, kept, keepMicrophoneMs, inPage, screenOf, openHere }: KnownSeatProps) {
   const linked = useRoom(saved, kept, keepMicrophoneMs, inPage, openHere);
-  const key = `cautions.${saved.job}.${saved.seat}`;
+  const key = cautionsKey(saved);
   const [agreed, setAgreed] = useState(() => !inPage && browserStorage.read(key) === true);
   const [chosen, setChosen] = useState(() => handsFreeChoice(browserStorage));
   const [ended, setEnded] = useState(false);

@@ -9,8 +9,16 @@ export type Lazy<P> = ComponentType<P> & {
   ahead(): void;
 };
 
-/** A page whose code is fetched when it is first opened: at once, without waiting for a drawing. */
-export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): Lazy<P> {
+const Loading = () => <p class="loading">Loading</p>;
+
+/**
+ * A page whose code is fetched when it is first opened: at once, without waiting for a drawing. `Meanwhile` is drawn until the
+ * code is here.
+ */
+export function lazy<P extends object>(
+  load: () => Promise<ComponentType<P>>,
+  Meanwhile: ComponentType<P> = Loading,
+): Lazy<P> {
   let loaded: ComponentType<P> | undefined;
   let loading: Promise<void> | undefined;
   const fetched = (): Promise<void> => {
@@ -41,7 +49,7 @@ export function lazy<P extends object>(load: () => Promise<ComponentType<P>>): L
     }, [state]);
     if (state === 'failed') return <NotLoaded again={() => setState('loading')} />;
     const Loaded = loaded;
-    return Loaded ? <Loaded {...props} /> : <p class="loading">Loading</p>;
+    return Loaded ? <Loaded {...props} /> : <Meanwhile {...props} />;
   }
   return Object.assign(Lazy, { ahead });
 }

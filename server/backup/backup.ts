@@ -1,6 +1,7 @@
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
+import { sha256Of, syncFolder } from '../process/on-disk.ts';
 import { openDataFolder } from '../store/data-folder.ts';
 import { FILE_OF_OWNER, FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { refuseElsewhere } from '../store/records-elsewhere.ts';
@@ -15,8 +16,6 @@ import {
   KEY_FILES,
   MANIFEST_FILE,
   type Manifest,
-  sha256Of,
-  syncFolder,
   UNFINISHED,
 } from './folder.ts';
 import { Pieces, takeApart } from './pieces.ts';
@@ -49,7 +48,7 @@ export async function backUp(data: string, into: string, at: number, keep?: numb
   refuseElsewhere(
     data,
     () =>
-      `back that up with the tools of PostgreSQL (docs/scale.md), and copy from this folder ${KEY_FILES.join(', ')}, those that are there.`,
+      `back that up with the tools of PostgreSQL (docs/operations.md, “The backup”), and copy from this folder ${KEY_FILES.join(', ')}, those that are there.`,
   );
   if (!existsSync(databaseIn(data))) {
     throw new StoreFailure(

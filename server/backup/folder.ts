@@ -1,18 +1,5 @@
-import { createHash } from 'node:crypto';
-import {
-  chmodSync,
-  closeSync,
-  copyFileSync,
-  createReadStream,
-  existsSync,
-  fsyncSync,
-  openSync,
-  readdirSync,
-  readFileSync,
-  statSync,
-} from 'node:fs';
+import { chmodSync, copyFileSync, existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { pipeline } from 'node:stream/promises';
 import { gunzipSync } from 'node:zlib';
 import * as z from 'zod/mini';
 import { enclosedIn } from '../../src/log/enclosure.ts';
@@ -76,12 +63,6 @@ export function copyKeys(from: string, to: string): string[] {
     chmodSync(join(to, name), FILE_OF_OWNER);
   }
   return there;
-}
-
-export async function sha256Of(file: string): Promise<string> {
-  const hash = createHash('sha256');
-  await pipeline(createReadStream(file), hash);
-  return hash.digest('hex');
 }
 
 export interface Checked {
@@ -149,16 +130,6 @@ export function headsOf(folder: string): ReadonlyMap<JobId, number> | undefined 
     return new Map(lines.map((line) => line.split(' ')).map(([job = '', count]) => [job, Number(count)]));
   } catch {
     return undefined;
-  }
-}
-
-/** What was renamed in a folder stays so when the power goes. */
-export function syncFolder(folder: string): void {
-  const handle = openSync(folder, 'r');
-  try {
-    fsyncSync(handle);
-  } finally {
-    closeSync(handle);
   }
 }
 

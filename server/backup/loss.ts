@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { type Backup, backupsIn, databaseIn, headsOf, sha256Of } from './folder.ts';
+import { sha256Of } from '../process/on-disk.ts';
+import { type Backup, backupsIn, databaseIn, headsOf } from './folder.ts';
 import { damagedPieces, Pieces } from './pieces.ts';
 
 /** Logs that are named one by one; of more, only how many. */

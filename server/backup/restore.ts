@@ -1,5 +1,6 @@
 import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { sha256Of } from '../process/on-disk.ts';
 import { openDataFolder } from '../store/data-folder.ts';
 import { FOLDER_OF_OWNER } from '../store/owner-only.ts';
 import { StoreFailure } from '../store/store.ts';
@@ -11,7 +12,6 @@ import {
   databaseIn,
   KEY_FILES,
   type Manifest,
-  sha256Of,
 } from './folder.ts';
 import { whatIsLost } from './loss.ts';
 import { Pieces, putTogether } from './pieces.ts';

@@ -16,6 +16,7 @@ export interface Copied {
 
 const ENTRIES_AT_A_TIME = 500;
 const HEADS_AT_A_TIME = 5_000;
+const READS_AT_A_TIME = 5_000;
 
 /**
  * Copies all records of a store that nobody writes to into another, checks every hash there, and goes on where an earlier copy was
@@ -34,6 +35,7 @@ export async function copyStore(from: Store, to: Store): Promise<Copied> {
   const enclosures = await copyEnclosures(from, to);
   const signedHeads = await copySignedHeads(from, to);
   await copyStamps(from, to);
+  await copyReads(from, to);
   let entries = 0;
   for (const job of logs) {
     sound(job, await to.audit(job), 'the copy');
@@ -115,6 +117,17 @@ async function copySignedHeads(from: Store, to: Store): Promise<number> {
     if (missing.length > 0) await to.addSignedHeads(missing);
     number += heads.length;
     if (heads.length < HEADS_AT_A_TIME) return number;
+  }
+}
+
+/** Under numbers of their own there, in the same order; what is there already is not doubled. */
+async function copyReads(from: Store, to: Store): Promise<void> {
+  for (let after = 0; ; ) {
+    const reads = await from.readsAfter(after, READS_AT_A_TIME);
+    const last = reads.at(-1);
+    if (!last) return;
+    await to.changeReads({ note: reads.map(({ number, ...read }) => read) });
+    after = last.number;
   }
 }
 

@@ -28,7 +28,7 @@ interface Options {
 
 const program = dataCommand('forget')
   .description(
-    'Deletes the name of a person from all records of a stopped server, and their account. Without --yes it only says where it stands.',
+    'Deletes the name of a person from all records of a stopped server and from who read what, and their account. Without --yes it only says where it stands.',
   )
   .argument('<name>', 'as it was typed; case and spaces do not matter')
   .addOption(storeOption('the PostgreSQL database of the server'))
@@ -46,11 +46,11 @@ runCommand('forget', async () => {
   const { data, store, storePasswordFile, yes, reason: why } = program.opts<Options>();
   const name = (program.args[0] ?? '').trim();
   const wish = { name, why, isSure: yes, at: Date.now() };
-  const found = await (store === undefined
+  const { records, readers } = await (store === undefined
     ? forgetIn(data, wish)
     : forgetInDatabase({ url: store, passwordFile: storePasswordFile }, data, wish));
   const holders = forgetHolder(accountsOf(data), name, yes);
-  const { lines, isDone } = forgetLines(name, found, yes, holders, putAsideIn(data));
+  const { lines, isDone } = forgetLines(name, records, yes, { holders, readers, copies: putAsideIn(data) });
   if (!isDone) process.exitCode = 1;
   return lines;
 });

@@ -1,5 +1,6 @@
 import { existsSync } from 'node:fs';
 import { seal } from '../../src/log/chain.ts';
+import { isSameName } from '../../src/model/person.ts';
 import { databaseIn } from '../backup/folder.ts';
 import { digest } from '../guard/secrets.ts';
 import type { DatabaseAddress } from '../postgres/address.ts';
@@ -20,11 +21,18 @@ export interface Wish {
   readonly at: number;
 }
 
+/** Where a name stood. */
+export interface Forgotten {
+  readonly records: readonly Found[];
+  /** In the list of who read what, as it was written there. */
+  readonly readers: readonly string[];
+}
+
 /**
  * Deletes a name, with the salts, beside every entry of a data folder whose server is stopped; each record gets an entry that says
  * so. Returns where it stood. Rejects with `StoreFailure`.
  */
-export async function forgetIn(data: string, wish: Wish): Promise<Found[]> {
+export async function forgetIn(data: string, wish: Wish): Promise<Forgotten> {
   refuseElsewhere(data, (database) => `name it with --store ${database}.`);
   if (!existsSync(databaseIn(data))) {
     throw new StoreFailure(
@@ -35,13 +43,17 @@ export async function forgetIn(data: string, wish: Wish): Promise<Found[]> {
 }
 
 /** The same in the database of a server whose processes are all stopped. */
-export async function forgetInDatabase(address: DatabaseAddress, data: string, wish: Wish): Promise<Found[]> {
+export async function forgetInDatabase(
+  address: DatabaseAddress,
+  data: string,
+  wish: Wish,
+): Promise<Forgotten> {
   return forgetAndClose(await openUnused(address, summaryKeyOf(data).key), wish);
 }
 
-async function forgetAndClose(store: Store, wish: Wish): Promise<Found[]> {
+async function forgetAndClose(store: Store, wish: Wish): Promise<Forgotten> {
   try {
-    return await forgetName(store, wish);
+    return { records: await forgetName(store, wish), readers: await forgetReader(store, wish) };
   } finally {
     await store.close();
   }
@@ -58,4 +70,11 @@ export async function forgetName(store: Store, { name, why, isSure, at }: Wish):
     if (appended.kind !== 'stored') throw new StoreFailure(`the log ${job} did not take the entry.`);
   }
   return found;
+}
+
+/** The same in the list of who read what: each line stays, without the name. */
+export async function forgetReader(store: Store, { name, isSure }: Wish): Promise<string[]> {
+  const readers = (await store.readers()).filter((reader) => isSameName(reader, name));
+  if (isSure) for (const forget of readers) await store.changeReads({ forget });
+  return readers;
 }

@@ -7,15 +7,23 @@ interface Report {
   readonly isDone: boolean;
 }
 
-/** For people: where the name stands, and what was or will be done. `copies`: folders beside the database that hold an older one. */
+/** Where else a name stands. */
+interface Besides {
+  readonly holders?: readonly FoundHolder[];
+  /** In the list of who read what. */
+  readonly readers?: readonly string[];
+  /** Folders beside the database that hold an older one. */
+  readonly copies?: readonly string[];
+}
+
+/** For people: where the name stands, and what was or will be done. */
 export function forgetLines(
   name: string,
   found: readonly Found[],
   isSure: boolean,
-  holders: readonly FoundHolder[] = [],
-  copies: readonly string[] = [],
+  { holders = [], readers = [], copies = [] }: Besides = {},
 ): Report {
-  if (found.length + holders.length === 0)
+  if (found.length + holders.length + readers.length === 0)
     return {
       lines: [
         `Nothing found: no record and no account holds the name ${JSON.stringify(name)}. Write it as it was typed.`,
@@ -25,8 +33,16 @@ export function forgetLines(
     };
   const records = found.length > 0 ? recordLines(found, isSure) : { lines: [], isDone: true };
   return {
-    lines: [...holders.map((one) => holderLine(one, isSure)), ...records.lines, ...copyLines(copies)],
-    isDone: records.isDone && holders.every(({ kept }) => isSure && kept === undefined),
+    lines: [
+      ...holders.map((one) => holderLine(one, isSure)),
+      ...readers.map((reader) => readerLine(reader, isSure)),
+      ...records.lines,
+      ...copyLines(copies),
+    ],
+    isDone:
+      records.isDone &&
+      (isSure || readers.length === 0) &&
+      holders.every(({ kept }) => isSure && kept === undefined),
   };
 }
 
@@ -37,6 +53,9 @@ function holderLine({ as, role, kept }: FoundHolder, isSure: boolean): string {
     ? `Withdrawn: ${which}. It opens nothing from now on.`
     : `Found: ${which}. With --yes it is withdrawn, and opens nothing from then on.`;
 }
+
+const readerLine = (reader: string, isSure: boolean): string =>
+  `${isSure ? 'Forgotten' : 'Found'}: ${JSON.stringify(reader)} in who read what. ${isSure ? 'The lines stay, without the name.' : 'With --yes the lines stay, without the name.'}`;
 
 /** What was put aside is another data folder, and was not looked into. */
 const copyLines = (copies: readonly string[]): string[] =>

@@ -97,6 +97,8 @@ export const LIMITS = {
   talks: { atOnce: 1, perKey: 4, perPlace: 40, all: 80 } as TurnLimits,
   /** Whole logs: for pages that watch, exports. */
   records: { atOnce: 1, perKey: 60, perPlace: 300, all: 600 } as TurnLimits,
+  /** Whole logs that a phone has kept alone. */
+  brought: { atOnce: 1, perKey: 2, perPlace: 6, all: 12 } as TurnLimits,
   /** Boards and findings of sites. */
   boards: { atOnce: 4, perKey: 60, perPlace: 300, all: 600 } as TurnLimits,
   /** Sentences spoken for one job: for both phones, with some repeats. */

@@ -1,6 +1,7 @@
 import { createHash, createHmac, randomBytes } from 'node:crypto';
 import { customAlphabet, nanoid } from 'nanoid';
 import { CODE_ALPHABET, CODE_LENGTH } from '../../src/protocol/join-code.ts';
+import type { KeyId } from '../../src/protocol/keys.ts';
 import type { Digest } from '../store/store.ts';
 
 const TOKEN_BYTES = 16;
@@ -21,3 +22,6 @@ export const newSalt = (): string => randomBytes(TOKEN_BYTES).toString('hex');
 
 /** Stored instead of the secret, so that nobody can open a job with a copied database. */
 export const digest = (secret: string): Digest => createHash('sha256').update(secret).digest('hex');
+
+/** By which people and logs name a token. */
+export const keyIdOf = (token: Digest): KeyId => token.slice(0, 12);

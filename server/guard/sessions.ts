@@ -49,12 +49,17 @@ export class Sessions {
 
   /** The session of this secret, if it is good; that it was used counts. */
   use(secret: string | undefined, now: number): Session | undefined {
-    const key = secret === undefined ? undefined : digest(secret);
-    const session = key === undefined ? undefined : this.open.get(key);
-    if (!session || key === undefined || isOver(session, now)) return undefined;
+    const session = this.look(secret, now);
+    if (!session || secret === undefined) return undefined;
     const used = { ...session, used: now };
-    this.open.set(key, used);
+    this.open.set(digest(secret), used);
     return used;
+  }
+
+  /** The same; it does not count as use. */
+  look(secret: string | undefined, now: number): Session | undefined {
+    const session = secret === undefined ? undefined : this.open.get(digest(secret));
+    return session && !isOver(session, now) ? session : undefined;
   }
 
   /** The good sessions of an account, the oldest first. */

@@ -85,7 +85,15 @@ function add(counts: Map<string, number>, key: string, change: number): void {
   else counts.set(key, count);
 }
 
-export const HEAVY_WORK = ['jobReports', 'siteReports', 'spoken', 'talks', 'records', 'boards'] as const;
+export const HEAVY_WORK = [
+  'jobReports',
+  'siteReports',
+  'spoken',
+  'talks',
+  'records',
+  'brought',
+  'boards',
+] as const;
 export type HeavyKind = (typeof HEAVY_WORK)[number];
 
 /** Each kind of heavy work has its own turns: reports do not wait for spoken sentences, nor a job for a whole site. */
@@ -95,6 +103,7 @@ export class HeavyWork implements Record<HeavyKind, Turns> {
   readonly spoken: Turns;
   readonly talks: Turns;
   readonly records: Turns;
+  readonly brought: Turns;
   readonly boards: Turns;
 
   constructor(
@@ -107,6 +116,7 @@ export class HeavyWork implements Record<HeavyKind, Turns> {
     this.spoken = turns('spoken');
     this.talks = turns('talks');
     this.records = turns('records');
+    this.brought = turns('brought');
     this.boards = turns('boards');
   }
 }

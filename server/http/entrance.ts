@@ -70,7 +70,16 @@ export class Entrance {
 
   /** Who is signed in; nobody where the account was withdrawn meanwhile. That the session was used counts. */
   visitor(c: Context<Env>): Visitor | undefined {
-    const session = this.sessions.use(secretOf(c), performance.now());
+    return this.visitorOf(this.sessions.use(secretOf(c), performance.now()));
+  }
+
+  /** The name of who is signed in, where accounts are asked for. A page that looks again by itself keeps no session alive. */
+  nameOf(c: Context<Env>): string | undefined {
+    if (this.kind !== 'accounts') return undefined;
+    return this.visitorOf(this.sessions.look(secretOf(c), performance.now()))?.account.name;
+  }
+
+  private visitorOf(session: Session | undefined): Visitor | undefined {
     if (session?.account === undefined) return undefined;
     if (session.of) return { account: ofFirm(session.account, session.of.holder), session };
     const account = accountOf(this.accounts?.read() ?? EMPTY_BOOK, session.account);

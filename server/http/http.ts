@@ -16,6 +16,8 @@ export type Env = {
     address: string;
     /** Told of each token that was used. */
     saw: (token: Digest) => void;
+    /** With what it came in, where it came with a token that this server gave. */
+    pass?: Pass & { readonly token: Digest };
     /** Why this request was refused, once it was. */
     refusal?: Refusal;
   };
@@ -51,8 +53,10 @@ export const tokenOf = (c: Context<Env>): string | undefined =>
 export async function passOf(c: Context<Env>, store: Store): Promise<Pass | undefined> {
   const token = tokenOf(c);
   if (token === undefined) return undefined;
-  const pass = await store.pass(digest(token));
-  if (pass && !pass.revoked) c.get('saw')(digest(token));
+  const key = digest(token);
+  const pass = await store.pass(key);
+  if (pass) c.set('pass', { ...pass, token: key });
+  if (pass && !pass.revoked) c.get('saw')(key);
   return pass;
 }
 
@@ -75,19 +79,24 @@ export async function read<T extends z.ZodMiniType>(
   const json: unknown = await c.req.json().catch(() => undefined);
   return json === undefined
     ? { kind: 'refused', reason: 'bad-message', text: NOT_JSON }
-    : checked(json, shape, fields);
+    : shaped(json, shape, fields);
 }
 
 /** What stands behind the "?" of the address, checked against `shape`. */
 export const readQuery = async <T extends z.ZodMiniType>(
   c: Context<Env>,
   shape: T,
-): Promise<Answer<z.output<T>>> => checked(c.req.query(), shape);
+): Promise<Answer<z.output<T>>> => shaped(c.req.query(), shape);
 
 /** What a schema says is wrong, in English. The schemas alone have no words, for phones show none. */
 export const IN_WORDS = { error: z.locales.en().localeError };
 
-function checked<T extends z.ZodMiniType>(sent: unknown, shape: T, fields: Fields = {}): Answer<z.output<T>> {
+/** What was sent, if it has the shape. */
+export function shaped<T extends z.ZodMiniType>(
+  sent: unknown,
+  shape: T,
+  fields: Fields = {},
+): Answer<z.output<T>> {
   const parsed = shape.safeParse(sent, IN_WORDS);
   const [fault] = parsed.error?.issues ?? incomingFaults(shape, sent, true);
   if (parsed.success && !fault) return { kind: 'ok', value: parsed.data };

@@ -1,18 +1,45 @@
-import type * as z from 'zod/mini';
+import { setImmediate } from 'node:timers/promises';
+import * as z from 'zod/mini';
 import { respond } from '../../src/conversation/respond.ts';
-import { faultOfBrought } from '../../src/log/brought.ts';
+import { type BroughtFault, findBroughtFault } from '../../src/log/brought.ts';
 import { headAfter } from '../../src/log/chain.ts';
-import type { Entry } from '../../src/model/entry.ts';
+import { Entry } from '../../src/model/entry.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { BROUGHT_FAULTS, BROUGHT_OTHER } from '../../src/phrases/brought.ts';
-import type { BringJob, JobBrought } from '../../src/protocol/jobs.ts';
+import { BringJob, HOW_MANY_BROUGHT, type JobBrought } from '../../src/protocol/jobs.ts';
 import { EMPTY, fold } from '../../src/visit/state.ts';
 import { digest, newToken } from '../guard/secrets.ts';
-import type { Answer } from '../http/http.ts';
+import { type Answer, shaped } from '../http/http.ts';
 import type { KeyChange, Store } from '../store/store.ts';
 import { type RoomDeps, sealHere } from './room.ts';
 
 const refused = (reason: Refusal, text: string): Answer<never> => ({ kind: 'refused', reason, text });
+
+/** What is sent, before its entries are looked at: to look at thousands takes half a second, and others are served between their parts. */
+export const Sent = z.extend(BringJob, { entries: z.array(z.unknown()).check(...HOW_MANY_BROUGHT) });
+const Part = z.array(Entry);
+/** Entries. */
+const PART = 100;
+
+async function readEntries(sent: readonly unknown[]): Promise<Answer<Entry[]>> {
+  const value: Entry[] = [];
+  while (value.length < sent.length) {
+    const part = shaped(sent.slice(value.length, value.length + PART), Part);
+    if (part.kind === 'refused') return part;
+    value.push(...part.value);
+    await setImmediate();
+  }
+  return { kind: 'ok', value };
+}
+
+async function faultOf(entries: readonly Entry[]): Promise<BroughtFault | undefined> {
+  const looking = findBroughtFault(entries);
+  for (;;) {
+    const { done, value } = looking.next();
+    if (done) return value;
+    await setImmediate();
+  }
+}
 
 /**
  * Takes over the log that a phone has kept alone, as it is, and adds that it was so. A phone that asks again, because the answer
@@ -20,9 +47,12 @@ const refused = (reason: Refusal, text: string): Answer<never> => ({ kind: 'refu
  */
 export async function bring(
   { store, clock, onStored, telemetry }: RoomDeps,
-  { token, entries }: z.output<typeof BringJob>,
+  { token, entries: sent }: z.output<typeof Sent>,
 ): Promise<Answer<JobBrought>> {
-  const fault = faultOfBrought(entries);
+  const read = await readEntries(sent);
+  if (read.kind === 'refused') return read;
+  const { value: entries } = read;
+  const fault = await faultOf(entries);
   const last = entries.at(-1);
   if (fault || !last) return refused('bad-message', BROUGHT_FAULTS[fault ?? 'damaged']);
   const { job } = last;

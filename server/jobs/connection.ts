@@ -47,10 +47,11 @@ import {
 import { Bucket, type DailyAllowances, type TokenAllowances } from '../guard/allowance.ts';
 import type { LastSeen } from '../guard/last-seen.ts';
 import type { Limits } from '../guard/limits.ts';
-import { digest } from '../guard/secrets.ts';
+import { digest, keyIdOf } from '../guard/secrets.ts';
 import type { HeavyWork } from '../guard/turns.ts';
 import { IN_WORDS } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
+import type { Reads } from '../reads/reads.ts';
 import type { SpeechService } from '../speech/service.ts';
 import { HeldElsewhere } from '../store/leases.ts';
 import type { Digest, Pass, Store } from '../store/store.ts';
@@ -82,6 +83,7 @@ export interface ConnectionDeps {
   rooms: Rooms;
   store: Store;
   seen: LastSeen;
+  reads: Reads;
   speech: SpeechService;
   clock: Clock;
   limits: Limits;
@@ -399,6 +401,11 @@ export class Connection implements Member {
     this.role = role;
     this.key = digest(token);
     this.deps.seen.saw(this.key, this.deps.clock.now());
+    // Not awaited: nobody of the crew waits for it.
+    void this.deps.reads.note({
+      ...{ log: room.job, what: 'record', role, key: keyIdOf(this.key) },
+      ...{ reader: 'link', name: '' },
+    });
     if (role === 'watcher') this.name = name;
     this.room = room;
     this.next = after + 1;

@@ -7,7 +7,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
 import { BAD_CODE } from '../../src/phrases/links.ts';
 import type { Invite, Sitter } from '../../src/protocol/access.ts';
-import type { BringJob, JobBrought, JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
+import type { JobBrought, JobOpened, Join, Joined, OpenJob } from '../../src/protocol/jobs.ts';
 import { sittingOf } from '../../src/protocol/sitting.ts';
 import type { ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY } from '../../src/visit/state.ts';
@@ -16,7 +16,7 @@ import { digest, newCode, newCodeKey, newJobId, newToken, proofOfCode } from '..
 import type { Answer } from '../http/http.ts';
 import type { KeyChange } from '../store/store.ts';
 import { Asks } from './asks.ts';
-import { bring } from './bring.ts';
+import { bring, type Sent } from './bring.ts';
 import { Room, type RoomDeps, sealHere } from './room.ts';
 
 /** The live jobs: opened, joined, loaded from the log when someone comes, dropped from memory when all have left. */
@@ -73,7 +73,7 @@ export class Rooms {
   }
 
   /** As `bring`. Rejects with `StoreFailure`. */
-  bring(brought: z.output<typeof BringJob>): Promise<Answer<JobBrought>> {
+  bring(brought: z.output<typeof Sent>): Promise<Answer<JobBrought>> {
     return bring(this.deps, brought);
   }
 

@@ -17,7 +17,7 @@ import type { Logged } from '../../src/protocol/site.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { LastSeen } from '../guard/last-seen.ts';
 import type { Limits } from '../guard/limits.ts';
-import { digest } from '../guard/secrets.ts';
+import { digest, keyIdOf } from '../guard/secrets.ts';
 import {
   type Answer,
   addressOf,
@@ -35,7 +35,7 @@ import type { Outcome } from '../jobs/room.ts';
 import type { Rooms } from '../jobs/rooms.ts';
 import type { Sites } from '../site/sites.ts';
 import type { Digest, HeldPass, Pass, Store } from '../store/store.ts';
-import { keyIdOf, keysOf } from './keys.ts';
+import { keysOf } from './keys.ts';
 
 interface KeysDeps {
   readonly rooms: Rooms;

@@ -1,13 +1,12 @@
 import type { Entry } from '../../src/model/entry.ts';
 import { Seat } from '../../src/model/facts.ts';
 import type { JobId } from '../../src/model/ids.ts';
-import type { Key, KeyId } from '../../src/protocol/keys.ts';
+import type { Key } from '../../src/protocol/keys.ts';
 import type { LastSeen } from '../guard/last-seen.ts';
+import { keyIdOf } from '../guard/secrets.ts';
 import type { Member } from '../jobs/room.ts';
 import { wholeLog } from '../record/files.ts';
 import type { Digest, HeldPass, Store } from '../store/store.ts';
-
-export const keyIdOf = (token: Digest): KeyId => token.slice(0, 12);
 
 /** What a log says of a seat: who took it when, and when its phone was last known to come or go. */
 function sittingsIn(entries: readonly Entry[]) {

@@ -1,6 +1,4 @@
-import { ownRows } from './firms-schema.ts';
-
-const FIRM = 'firm text COLLATE "C" NOT NULL DEFAULT current_firm()';
+import { FIRM, ownRows } from './firms-schema.ts';
 
 /**
  * What the figures over all sites are counted from: derived from the logs, with the head that each row came from, and made again

@@ -30,9 +30,17 @@ export class PostgresFigures implements FigureStore {
   over(now: number): Promise<Figures> {
     return this.database.snapshot(async (rows) => {
       const [of] = await rows<Counted>(COUNTED, [now, now + SOON_MS]);
-      const { sites = 0, pairs = 0, behind = 0, damaged = 0, drifting = 0, compared = 0 } = of ?? {};
-      const { over = 0, soon = 0, later = 0, none = 0, timed = 0, times } = of ?? {};
-      const [half, most] = times ?? [];
+      const {
+        sites = 0,
+        pairs = 0,
+        behind = 0,
+        damaged = 0,
+        drifting = 0,
+        compared = 0,
+        timed = 0,
+      } = of ?? {};
+      const { over = 0, soon = 0, dated = 0, undated = 0 } = of ?? {};
+      const [half, most] = await ladderTimes(rows, timed);
       return {
         ...{ sites, pairs, behind, damaged },
         drifting: {
@@ -41,10 +49,10 @@ export class PostgresFigures implements FigureStore {
             ({ lost, ...named }) => ({ ...named, ...(lost !== null && { lost }) }),
           ),
         },
-        ladder: { pairs: timed, ...(half != null && most != null && { half, most }) },
+        ladder: { pairs: timed, ...(half !== undefined && most !== undefined && { half, most }) },
         findings: await rows<Figures['findings'][number]>(FINDINGS),
         due: {
-          ...{ over, soon, later, none },
+          ...{ over, soon, later: dated - over - soon, none: undated },
           next: await rows<Named & { due: number }>(DUE, [MOST_NAMED]),
         },
       };
@@ -59,31 +67,42 @@ interface Counted extends Record<string, unknown> {
   damaged: number;
   drifting: number;
   compared: number;
+  timed: number;
   over: number;
   soon: number;
-  later: number;
-  none: number;
-  timed: number;
-  times: (number | null)[] | null;
+  dated: number;
+  undated: number;
+}
+
+/** Half of the times are no longer than the first, nine of ten no longer than the second; by their places in the index, from the nearer end. */
+async function ladderTimes(rows: Database['rows'], timed: number): Promise<(number | undefined)[]> {
+  if (timed === 0) return [];
+  const times: (number | undefined)[] = [];
+  for (const [share, order] of [
+    [0.5, 'ASC'],
+    [0.9, 'DESC'],
+  ] as const) {
+    const place = Math.ceil(share * timed);
+    const [row] = await rows<{ ladder: number }>(
+      `SELECT ladder FROM pair_figures WHERE ladder IS NOT NULL ORDER BY ladder ${order} LIMIT 1 OFFSET $1`,
+      [order === 'ASC' ? place - 1 : timed - place],
+    );
+    times.push(row?.ladder);
+  }
+  return times;
 }
 
 type Named = Omit<Figures['due']['next'][number], 'due'>;
 
+/** Sites are added up, and not pairs; what is due is counted in its index, up to a month from now. */
 const COUNTED = `
-  SELECT count(*)::integer AS pairs,
-    (SELECT count(*)::integer FROM site_figures WHERE count > 0) AS sites,
-    (SELECT count(*)::integer FROM pair_figures p JOIN heads h ON h.job = p.job
-      WHERE h.hash <> p.hash AND NOT EXISTS (SELECT FROM leases l WHERE l.job = p.job)) AS behind,
-    count(*) FILTER (WHERE damaged)::integer AS damaged,
-    count(*) FILTER (WHERE drifting)::integer AS drifting,
-    count(lost)::integer AS compared,
-    count(ladder)::integer AS timed,
-    percentile_disc(ARRAY[0.5, 0.9]) WITHIN GROUP (ORDER BY ladder)::float8[] AS times,
-    count(*) FILTER (WHERE due < $1)::integer AS over,
-    count(*) FILTER (WHERE due >= $1 AND due < $2)::integer AS soon,
-    count(*) FILTER (WHERE due >= $2)::integer AS later,
-    count(*) FILTER (WHERE due IS NULL AND NOT damaged)::integer AS none
-  FROM pair_figures`;
+  SELECT count(*) FILTER (WHERE count > 0)::integer AS sites,
+    ${['pairs', 'damaged', 'drifting', 'compared', 'timed', 'dated', 'undated'].map((sum) => `coalesce(sum(${sum}), 0)::integer AS ${sum}`).join(', ')},
+    (SELECT count(*)::integer FROM changed_logs c JOIN pair_figures p ON p.firm = c.firm AND p.job = c.job
+      WHERE NOT EXISTS (SELECT FROM leases l WHERE l.job = c.job)) AS behind,
+    (SELECT count(*)::integer FROM pair_figures WHERE due < $1) AS over,
+    (SELECT count(*)::integer FROM pair_figures WHERE due >= $1 AND due < $2) AS soon
+  FROM site_figures`;
 
 const NAMED = 'FROM pair_figures p JOIN site_figures s ON s.site = p.site AND s.firm = p.firm WHERE';
 const DRIFTING = `
@@ -93,5 +112,5 @@ const DUE = `
   SELECT s.name AS site, s.site AS log, p.pair, p.due ${NAMED} p.due IS NOT NULL
   ORDER BY p.due LIMIT $1`;
 const FINDINGS = `
-  SELECT finding AS id, severity, count(*)::integer AS pairs FROM finding_figures
-  GROUP BY finding, severity ORDER BY array_position(ARRAY['serious', 'question', 'note'], severity), pairs DESC, finding`;
+  SELECT finding AS id, severity, pairs FROM finding_totals WHERE pairs > 0
+  ORDER BY array_position(ARRAY['serious', 'question', 'note'], severity), pairs DESC, finding`;

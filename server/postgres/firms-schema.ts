@@ -1,11 +1,17 @@
+/** A table of the caller's own, made for a while, must not stand before ours in what runs with the owner's rights. */
+export const OURS_FIRST =
+  "SELECT set_config('search_path', quote_ident(current_schema()) || ', pg_temp', true);";
+
+/** Whose a row is, in a table that was made when there were firms. */
+export const FIRM = 'firm text COLLATE "C" NOT NULL DEFAULT current_firm()';
+
 /**
  * Firms that share a database. **The firm is who has logged in**: each has a login of its own, and no statement of
  * that login, whatever it says, sets or leaves out, reaches a row of another firm. The owner of the tables, without any firms, has
  * those of the firm without a name: so it is where one firm has the database for itself.
  */
 export const FIRMS = `
-  -- A table of the caller's own, made for a while, must not stand before ours in what runs with the owner's rights.
-  SELECT set_config('search_path', quote_ident(current_schema()) || ', pg_temp', true);
+  ${OURS_FIRST}
 
   CREATE TABLE firms (
     name text COLLATE "C" PRIMARY KEY CHECK (name <> ''),
@@ -90,24 +96,27 @@ export const LOGS_OF_FIRMS = `
   END $$;
 `;
 
+/** Of version 2 of the tables. */
+const FIRST_GRANTS = [
+  'SELECT ON ladderline_version',
+  'SELECT, INSERT ON entries, signed_heads, stamps',
+  'SELECT, INSERT, UPDATE ON heads, passes',
+  'SELECT, INSERT, DELETE ON names, enclosures',
+  'SELECT, INSERT, UPDATE, DELETE ON codes, summaries, processes, leases, site_figures, pair_figures, finding_figures',
+  'USAGE ON SEQUENCE fences',
+];
+
 /**
  * What the login of a firm may do: what the server does, and no more. TRUNCATE would pass by the rules for rows, and what is only
- * added is never given to be changed.
+ * added is never given to be changed. `more`: for tables that came later.
  */
-export const GRANTS = `
-  CREATE FUNCTION grant_firm(_login name) RETURNS void LANGUAGE plpgsql AS $$
+export const grantFirm = (more: readonly string[] = []): string => `
+  CREATE OR REPLACE FUNCTION grant_firm(_login name) RETURNS void LANGUAGE plpgsql AS $$
   DECLARE
     _what text;
   BEGIN
     EXECUTE format('GRANT USAGE ON SCHEMA %I TO %I', current_schema(), _login);
-    FOREACH _what IN ARRAY ARRAY[
-      'SELECT ON ladderline_version',
-      'SELECT, INSERT ON entries, signed_heads, stamps',
-      'SELECT, INSERT, UPDATE ON heads, passes',
-      'SELECT, INSERT, DELETE ON names, enclosures',
-      'SELECT, INSERT, UPDATE, DELETE ON codes, summaries, processes, leases, site_figures, pair_figures, finding_figures',
-      'USAGE ON SEQUENCE fences'
-    ] LOOP
+    FOREACH _what IN ARRAY ARRAY[${[...FIRST_GRANTS, ...more].map((what) => `'${what}'`).join(', ')}] LOOP
       EXECUTE format('GRANT %s TO %I', _what, _login);
     END LOOP;
   END $$;

@@ -8,6 +8,7 @@ import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import { Audit, type EntryRow, readable, rowOf, type StoredEntry } from '../store/audit.ts';
 import { follows } from '../store/follows.ts';
 import { revokedOf } from '../store/passes.ts';
+import type { KeptRead, ReadChange } from '../store/reads.ts';
 import type { Warn } from '../store/sqlite.ts';
 import {
   type Appended,
@@ -274,6 +275,32 @@ export class PostgresStore implements Store {
     return this.database.row<KeptStamp>(`${STAMPS} ORDER BY size DESC LIMIT 1`);
   }
 
+  async changeReads(change: ReadChange): Promise<void> {
+    if ('note' in change) await this.database.rows(NOTE_READS, [JSON.stringify(change.note)]);
+    else if ('forget' in change) await this.database.rows('SELECT forget_reader($1)', [change.forget]);
+    else await this.database.rows('SELECT end_reads($1)', [change.end]);
+  }
+
+  readsAfter(after: number, limit: number): Promise<KeptRead[]> {
+    return this.database.rows(`${READ} WHERE number > $1 ORDER BY number LIMIT $2`, [after, limit]);
+  }
+
+  readsBefore(before: number, limit: number, log?: JobId): Promise<KeptRead[]> {
+    const [and, given] = log === undefined ? ['', []] : [' AND log = $3', [log]];
+    return this.database.rows(`${READ} WHERE number < $1${and} ORDER BY number DESC LIMIT $2`, [
+      before,
+      limit,
+      ...given,
+    ]);
+  }
+
+  async readers(): Promise<string[]> {
+    const rows = await this.database.rows<{ name: string }>(
+      "SELECT DISTINCT name FROM reads WHERE name <> '' ORDER BY name",
+    );
+    return rows.map(({ name }) => name);
+  }
+
   async health(): Promise<void> {
     const is = await this.database.row<{ readonly: string }>(
       "SELECT current_setting('transaction_read_only') AS readonly",
@@ -290,6 +317,11 @@ export class PostgresStore implements Store {
 const HEAD = 'SELECT job, count, hash FROM heads WHERE job = $1';
 const ROWS = `SELECT seq, ref, body, hash, salt, names FROM entries LEFT JOIN names USING (job, seq)
   WHERE job = $1 AND seq > $2 ORDER BY seq LIMIT $3`;
+const READ = 'SELECT number, hour, log, what, role, key, reader, name FROM reads';
+const NOTE_READS = `INSERT INTO reads (hour, log, what, role, key, reader, name)
+  SELECT hour, log, what, role, key, reader, name FROM jsonb_to_recordset($1::jsonb)
+    r(hour bigint, log text, what text, role text, key text, reader text, name text)
+  ON CONFLICT DO NOTHING`;
 const STAMPS = 'SELECT size, root, at, key, signature, nonce, token FROM stamps';
 
 function toJson({ job, rows, keys, enclosing = {}, fence }: LogWrite): string {

@@ -1,5 +1,7 @@
 import { FIGURES } from './figures-schema.ts';
-import { FIRMS, GRANTS, LOGS_OF_FIRMS } from './firms-schema.ts';
+import { FIRMS, grantFirm, LOGS_OF_FIRMS } from './firms-schema.ts';
+import { READS } from './reads-schema.ts';
+import { TOTALS } from './totals-schema.ts';
 
 /**
  * The tables of the SQLite file (server/store/schema.ts), with the rules that no program can get round. Names and messages are
@@ -298,5 +300,7 @@ const ADD_STAMP = `
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
 export const STEPS: readonly string[] = [
   TABLES + APPEND_ONLY + LEASES + takeLease('job') + PROCESSES + append('job') + ADD_SIGNED_HEADS + ADD_STAMP,
-  FIRMS + LOGS_OF_FIRMS + takeLease('job, firm') + append('job, firm') + FIGURES + GRANTS,
+  FIRMS + LOGS_OF_FIRMS + takeLease('job, firm') + append('job, firm') + FIGURES + grantFirm(),
+  READS,
+  TOTALS,
 ];

@@ -39,7 +39,10 @@ export async function checkedLog(store: Store, job: JobId): Promise<CheckedLog> 
 }
 
 /** A whole log with what lies beside it. What is lost is not in it: whoever checks the file learns it from that. */
-async function enclosedLog(store: Store, job: JobId): Promise<Log & { readonly beside: Beside<Enclosure> }> {
+export async function enclosedLog(
+  store: Store,
+  job: JobId,
+): Promise<Log & { readonly beside: Beside<Enclosure> }> {
   for (;;) {
     const log = await wholeLog(store, job);
     const named = enclosedIn(log.entries);

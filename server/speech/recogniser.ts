@@ -1,7 +1,7 @@
 import { wordGraph } from '../../src/grammar/graph.ts';
 import type { TypedLanguage } from '../../src/model/language.ts';
 import { type LetterModel, type Recogniser, recogniser } from '../../src/speech/recogniser.ts';
-import { grammarOf, understand } from '../../src/understand/understand.ts';
+import { grammarOf, remarkIn, understand } from '../../src/understand/understand.ts';
 import { loadLetterModel } from './letter-model.ts';
 import { openFolder } from './model-folder.ts';
 import { loadSecondHearer, loadSingleWords } from './other-hearers.ts';
@@ -12,7 +12,11 @@ export type { Recogniser };
 /** Letters of another language, read with its grammar. The other hearers know English words only, and so does a reading of digits. */
 function speaking(language: TypedLanguage, model: LetterModel): Recogniser {
   const grammar = grammarOf(language);
-  const spoken = { fillers: grammar.fillers, understand: (text: string) => understand(text, language) };
+  const spoken = {
+    fillers: grammar.fillers,
+    understand: (text: string) => understand(text, language),
+    remark: remarkIn(language),
+  };
   const { hear } = recogniser(model, wordGraph('sentence', grammar), {}, spoken);
   return { hear: async (samples, options) => ({ ...(await hear(samples, options)), language }) };
 }

@@ -5,6 +5,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, Seq } from '../../src/model/ids.ts';
 import { Audit, entryOf, rowOf, type StoredEntry } from './audit.ts';
 import { follows } from './follows.ts';
+import { HOUR_MS, type KeptRead, LEAST_KEPT_DAYS, type Read, type ReadChange } from './reads.ts';
 import {
   type Appended,
   type CodeGrant,
@@ -33,6 +34,8 @@ export class MemoryStore implements Store {
   private readonly signed: LoggedHead[] = [];
   private readonly stamps: KeptStamp[] = [];
   private readonly beside = new Map<string, Enclosure>();
+  private kept: KeptRead[] = [];
+  private lastRead = 0;
   private readonly codes = new Map<Digest, CodeGrant & { expiresAt: number }>();
 
   /** Runs through without a pause, which makes it a transaction. */
@@ -199,6 +202,45 @@ export class MemoryStore implements Store {
 
   async lastStamp(): Promise<KeptStamp | undefined> {
     return this.stamps.at(-1);
+  }
+
+  async changeReads(change: ReadChange): Promise<void> {
+    if ('note' in change) for (const read of change.note) this.noteRead(read);
+    else if ('forget' in change) {
+      const before = this.kept;
+      this.kept = [];
+      for (const { number, ...read } of before)
+        this.noteRead(
+          read.name === change.forget ? { ...read, reader: 'forgotten', name: '' } : read,
+          number,
+        );
+    } else {
+      const end = Math.min(change.end, Date.now() - LEAST_KEPT_DAYS * 24 * HOUR_MS);
+      this.kept = this.kept.filter(({ hour }) => hour >= end);
+    }
+  }
+
+  private noteRead(read: Read, number = this.lastRead + 1): void {
+    const isSame = (one: Read) =>
+      (['hour', 'log', 'what', 'key', 'reader', 'name'] as const).every(
+        (field) => one[field] === read[field],
+      );
+    if (this.kept.some(isSame)) return;
+    this.kept.push({ ...read, number });
+    this.lastRead = Math.max(this.lastRead, number);
+  }
+
+  async readsAfter(after: number, limit: number): Promise<KeptRead[]> {
+    return this.kept.filter(({ number }) => number > after).slice(0, limit);
+  }
+
+  async readsBefore(before: number, limit: number, log?: JobId): Promise<KeptRead[]> {
+    const found = this.kept.filter((read) => read.number < before && (log === undefined || read.log === log));
+    return found.reverse().slice(0, limit);
+  }
+
+  async readers(): Promise<string[]> {
+    return [...new Set(this.kept.map(({ name }) => name))].filter((name) => name !== '').sort();
   }
 
   async health(): Promise<void> {}

@@ -155,6 +155,26 @@ const STAMPS = `
   BEGIN SELECT RAISE(ABORT, 'time stamps are only added: they are never removed'); END;
 `;
 
+/** `log`, `role`, `key`, `name`: '' where there is nothing to say. Only a name that is forgotten changes a row. */
+const READS = `
+  CREATE TABLE reads (
+    number INTEGER PRIMARY KEY AUTOINCREMENT,
+    hour INTEGER NOT NULL,
+    log TEXT NOT NULL,
+    what TEXT NOT NULL,
+    role TEXT NOT NULL,
+    key TEXT NOT NULL,
+    reader TEXT NOT NULL,
+    name TEXT NOT NULL,
+    UNIQUE (hour, log, what, key, reader, name)
+  ) STRICT;
+  CREATE INDEX reads_by_log ON reads (log, number);
+  CREATE INDEX reads_by_name ON reads (name) WHERE name <> '';
+  CREATE TRIGGER reads_stay BEFORE UPDATE ON reads WHEN NEW.reader <> 'forgotten' OR NEW.name <> ''
+    OR NEW.hour <> OLD.hour OR NEW.log <> OLD.log OR NEW.what <> OLD.what OR NEW.key <> OLD.key
+  BEGIN SELECT RAISE(ABORT, 'who read what stays: only a name is forgotten'); END;
+`;
+
 /** A new database takes every step, one of version N those from the N-th on. A step that shipped never changes. */
 export const STEPS: readonly string[] = [
   LOGS_AND_KEYS,
@@ -165,5 +185,6 @@ export const STEPS: readonly string[] = [
   ENCLOSURES,
   NAMES,
   STAMPS,
+  READS,
 ];
 export const SCHEMA_VERSION = STEPS.length;

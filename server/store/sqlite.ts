@@ -10,6 +10,7 @@ import { type Connection, type Driver, pragma } from './driver.ts';
 import { chooseDriver } from './drivers.ts';
 import { follows } from './follows.ts';
 import { revokedOf } from './passes.ts';
+import { type KeptRead, LEAST_KEPT_DAYS, type ReadChange } from './reads.ts';
 import { APPLICATION_ID, SCHEMA_VERSION, STEPS } from './schema.ts';
 import {
   type Appended,
@@ -179,13 +180,18 @@ export type Write =
   | LogWrite
   | { readonly to: 'summaries'; readonly job: JobId; readonly kept: KeptSummary }
   | { readonly to: 'signed heads'; readonly heads: readonly LoggedHead[] }
-  | { readonly to: 'stamps'; readonly stamp: KeptStamp };
+  | { readonly to: 'stamps'; readonly stamp: KeptStamp }
+  | { readonly to: 'reads'; readonly change: ReadChange };
 
 export type WriteResult<W extends Write> = W extends LogWrite ? Appended : undefined;
 
 /** Whether something is gone after it that must not be found in the file either. */
-const removes = (write: Write): boolean =>
-  write.to === 'log' && (write.enclosing?.remove !== undefined || write.enclosing?.forget !== undefined);
+function removes(write: Write): boolean {
+  if (write.to === 'reads') return !('note' in write.change);
+  return (
+    write.to === 'log' && (write.enclosing?.remove !== undefined || write.enclosing?.forget !== undefined)
+  );
+}
 
 /** What became of one write. */
 export type Written = { readonly value: Appended | undefined } | { readonly error: unknown };
@@ -256,7 +262,21 @@ export class SqliteStore implements Store {
         this.sql.addStamp.run(size, root, at, key, signature, nonce, token);
         return undefined;
       }
+      case 'reads':
+        this.changeReadsNow(write.change);
+        return undefined;
     }
+  }
+
+  private changeReadsNow(change: ReadChange): void {
+    if ('note' in change)
+      for (const { hour, log, what, role, key, reader, name } of change.note)
+        this.sql.noteRead.run(hour, log, what, role, key, reader, name);
+    else if ('forget' in change) {
+      this.sql.forgetReader.run(change.forget);
+      // Where the same was read by somebody else who is forgotten, one line says it.
+      this.sql.dropReader.run(change.forget);
+    } else this.sql.endReads.run(change.end);
   }
 
   private appendNow({ job, rows, keys = {}, enclosing = {} }: LogWrite): Appended {
@@ -400,6 +420,26 @@ export class SqliteStore implements Store {
     return row && { ...row };
   }
 
+  async changeReads(change: ReadChange): Promise<void> {
+    this.write({ to: 'reads', change });
+  }
+
+  async readsAfter(after: number, limit: number): Promise<KeptRead[]> {
+    return guard(() => this.sql.readsAfter.all(after, limit)).map((row) => ({ ...row }));
+  }
+
+  async readsBefore(before: number, limit: number, log?: JobId): Promise<KeptRead[]> {
+    const { readsBefore, readsOfBefore } = this.sql;
+    const rows = guard(() =>
+      log === undefined ? readsBefore.all(before, limit) : readsOfBefore.all(log, before, limit),
+    );
+    return rows.map((row) => ({ ...row }));
+  }
+
+  async readers(): Promise<string[]> {
+    return guard(() => this.sql.readers.all().map(({ name }) => name));
+  }
+
   async health(): Promise<void> {
     guard(() => this.db.exec('BEGIN IMMEDIATE; ROLLBACK'));
   }
@@ -429,6 +469,8 @@ export class SqliteStore implements Store {
     return this.sql.grant.get(code, now);
   }
 }
+
+const READ = 'number, hour, log, what, role, key, reader, name';
 
 function statements(db: Connection) {
   return {
@@ -501,6 +543,25 @@ function statements(db: Connection) {
     ),
     lastStamp: db.prepare<[], KeptStamp>(
       'SELECT size, root, at, key, signature, nonce, token FROM stamps ORDER BY size DESC LIMIT 1',
+    ),
+    noteRead: db.prepare(`INSERT OR IGNORE INTO reads (hour, log, what, role, key, reader, name)
+      VALUES (?, ?, ?, ?, ?, ?, ?)`),
+    forgetReader: db.prepare("UPDATE OR IGNORE reads SET reader = 'forgotten', name = '' WHERE name = ?"),
+    dropReader: db.prepare('DELETE FROM reads WHERE name = ?'),
+    endReads: db.prepare(
+      `DELETE FROM reads WHERE hour < min(?, (unixepoch() - ${LEAST_KEPT_DAYS} * 86400) * 1000)`,
+    ),
+    readsAfter: db.prepare<[number, number], KeptRead>(
+      `SELECT ${READ} FROM reads WHERE number > ? ORDER BY number LIMIT ?`,
+    ),
+    readsBefore: db.prepare<[number, number], KeptRead>(
+      `SELECT ${READ} FROM reads WHERE number < ? ORDER BY number DESC LIMIT ?`,
+    ),
+    readsOfBefore: db.prepare<[JobId, number, number], KeptRead>(
+      `SELECT ${READ} FROM reads WHERE log = ? AND number < ? ORDER BY number DESC LIMIT ?`,
+    ),
+    readers: db.prepare<[], { name: string }>(
+      "SELECT DISTINCT name FROM reads WHERE name <> '' ORDER BY name",
     ),
     grant: db.prepare<[Digest, number], CodeGrant>(
       'SELECT job, seat FROM codes WHERE code = ? AND expires_at > ?',

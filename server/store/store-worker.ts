@@ -8,7 +8,7 @@ export type Asked = Exclude<
   {
     [M in keyof SqliteStore]: SqliteStore[M] extends (...args: never[]) => Promise<unknown> ? M : never;
   }[keyof SqliteStore],
-  'append' | 'keepSummary' | 'addSignedHeads' | 'addStamp'
+  'append' | 'keepSummary' | 'addSignedHeads' | 'addStamp' | 'changeReads'
 >;
 
 interface Asking {

@@ -7,6 +7,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { Hash, Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import type { Role } from '../../src/protocol/access.ts';
 import type { SiteRole } from '../../src/protocol/site.ts';
+import type { ReadBook } from './reads.ts';
 
 /** SHA-256 of a token or join code, hexadecimal: what is kept in place of the secret itself. */
 export type Digest = string;
@@ -96,7 +97,7 @@ export type Appended =
  * Every method rejects with `StoreFailure` when the medium fails; a rejected `append` may or may not have
  * been stored, so ask `head` before going on.
  */
-export interface Store {
+export interface Store extends ReadBook {
   /** For people: "sqlite", "memory". */
   readonly name: string;
   /**

@@ -6,6 +6,7 @@ import type { Entry } from '../../src/model/entry.ts';
 import type { Head, JobId, MessageId, Seq } from '../../src/model/ids.ts';
 import { startThread } from '../process/thread.ts';
 import { rowOf } from './audit.ts';
+import type { KeptRead, ReadChange } from './reads.ts';
 import type { SqliteStore, Warn, Write, WriteResult } from './sqlite.ts';
 import {
   type Appended,
@@ -81,6 +82,22 @@ export class ThreadedStore implements Store {
 
   addStamp(stamp: KeptStamp): Promise<void> {
     return this.write({ to: 'stamps', stamp });
+  }
+
+  changeReads(change: ReadChange): Promise<void> {
+    return this.write({ to: 'reads', change });
+  }
+
+  readsAfter(after: number, limit: number): Promise<KeptRead[]> {
+    return this.ask('readsAfter', after, limit);
+  }
+
+  readsBefore(before: number, limit: number, log?: JobId): Promise<KeptRead[]> {
+    return this.ask('readsBefore', before, limit, log);
+  }
+
+  readers(): Promise<string[]> {
+    return this.ask('readers');
   }
 
   read(job: JobId, after: number, limit: number): Promise<Entry[]> {

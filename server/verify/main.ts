@@ -1,5 +1,5 @@
 import { createPublicKey } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { Command } from 'commander';
 import * as z from 'zod/mini';
 import { ENGINE_VERSION } from '../../src/engine/version.ts';
@@ -38,6 +38,7 @@ import { type Verified, verify } from '../../src/verify/verify.ts';
 import { checkSignature } from '../notary/ed25519.ts';
 import { certificatesIn } from '../stamps/ask.ts';
 import { stampsBy } from '../stamps/token.ts';
+import { checkFolder } from './folder.ts';
 
 /** Exit status. */
 const VERIFIED = 0;
@@ -143,10 +144,59 @@ function archiveIn(bytes: Uint8Array): Archive {
   return archive;
 }
 
-function main(): number {
+interface Checked {
+  readonly result: Verified;
+  readonly archive: Archive | undefined;
+  readonly known: Known;
+  readonly wrong: readonly string[];
+}
+
+/** Throws where the file, or what was given, cannot be read. */
+function checkFile(file: string, given: Given): Checked {
+  const bytes = readFileSync(file);
+  const archive = isZip(bytes) ? archiveIn(bytes) : undefined;
+  const text = archive?.log ?? bytes.toString('utf8');
+  const known = knownFrom(text, given);
+  const result = verify(text, known);
+  return { result, archive, known, wrong: wrongIn(result, archive) };
+}
+
+/** What of a file that is right was asked for and could not be checked: nothing, where it is true. */
+function isProven({ result, known }: Checked & { result: { ok: true } }, given: Given): boolean {
+  const { signed, stamped, head, replayed } = result;
+  const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
+  const isKept = known.kept === undefined || known.kept.length > 0;
+  const isStamped =
+    given.stampAuthority === undefined ||
+    (stamped.kind === 'stamped' && stamped.stamps.some(({ count }) => count === head.count));
+  return replayed && isSigned && isKept && isStamped;
+}
+
+/** An export of all that a firm or a person has. */
+async function mainOfFolder(folder: string, given: Given): Promise<number> {
+  let areProven = true;
+  const { wrong, whole } = await checkFolder(folder, (file, hash) => {
+    const checked = checkFile(file, given);
+    const { result } = checked;
+    if (!result.ok || checked.wrong.length > 0) return checked.wrong;
+    areProven &&= isProven({ ...checked, result }, given);
+    return result.head.hash === hash ? [] : ['the record ends elsewhere than the list says.'];
+  });
+  for (const each of wrong) console.log(printable(`WRONG: ${each}`));
+  if (wrong.length > 0) return WRONG;
+  console.log(`Whole: ${whole}; every file and every hash is right.`);
+  return areProven ? VERIFIED : NOT_VERIFIED;
+}
+
+async function main(): Promise<number> {
   const program = new Command('verify')
-    .description('Checks an exported log, and the photos saved with it, without the server or the network.')
-    .argument('<file>', 'the .jsonl export of a job or a site, or the .zip of a job with its photos')
+    .description(
+      'Checks an exported log, and the photos saved with it, or a folder of npm run export, without the server or the network.',
+    )
+    .argument(
+      '<file>',
+      'the .jsonl export of a job or a site, the .zip of a job with its photos, or a folder of npm run export',
+    )
     .option(
       '--key <key>',
       "the server's public key: its fingerprint, as at its start and on reports, or a PEM file",
@@ -164,14 +214,10 @@ function main(): number {
     .parse(process.argv);
   const [file = ''] = program.args;
   const given = program.opts<Given>();
-  let text: string;
-  let archive: Archive | undefined;
-  let known: Known;
+  let checked: Checked;
   try {
-    const bytes = readFileSync(file);
-    archive = isZip(bytes) ? archiveIn(bytes) : undefined;
-    text = archive?.log ?? bytes.toString('utf8');
-    known = knownFrom(text, given);
+    if (statSync(file).isDirectory()) return await mainOfFolder(file, given);
+    checked = checkFile(file, given);
   } catch (error) {
     console.error(
       printable(
@@ -180,18 +226,11 @@ function main(): number {
     );
     return UNREADABLE;
   }
-  const result = verify(text, known);
-  const wrong = wrongIn(result, archive);
+  const { result, archive, known, wrong } = checked;
   for (const each of wrong) console.log(printable(`WRONG: ${each}`));
   if (!result.ok || wrong.length > 0) return WRONG;
   console.log(report(result, archive, known.kept?.length).map(printable).join('\n'));
-  const { signed, stamped, head, replayed } = result;
-  const isSigned = known.key === undefined || (signed.kind === 'signed' && signed.count === head.count);
-  const isKept = known.kept === undefined || known.kept.length > 0;
-  const isStamped =
-    given.stampAuthority === undefined ||
-    (stamped.kind === 'stamped' && stamped.stamps.some(({ count }) => count === head.count));
-  return replayed && isSigned && isKept && isStamped ? VERIFIED : NOT_VERIFIED;
+  return isProven({ ...checked, result }, given) ? VERIFIED : NOT_VERIFIED;
 }
 
-process.exitCode = main();
+process.exitCode = await main();

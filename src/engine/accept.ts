@@ -26,7 +26,7 @@ export const SHORTFALL_ALLOWED_DB = 0.2;
 export function missingForAccept(search: Search, now: number): Missing[] {
   if (search.looks) return missingByTrends(search, now);
   const view = look(search);
-  const { here, beam } = view;
+  const { here } = view;
   const { meter } = search;
   if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
   if (!here) return [{ id: 'settled-reading', figures: {} }];
@@ -53,6 +53,8 @@ export function missingForAccept(search: Search, now: number): Missing[] {
     missing.push({ id: 'highest-reading', figures });
   }
   if (!search.floor) {
+    // Asked for only here: the plain search needs no fit.
+    const { beam } = view;
     const shortfall = beam ? shortfallDb(beam, here) : Number.POSITIVE_INFINITY;
     const isClose = search.walk
       ? AXES.every((axis) => unseenSide(view, here, axis) === undefined) && isAsForetold(view, here)

@@ -31,8 +31,11 @@ export const lacksAim = ({ aims, moves, unaimed, wasAligned }: Search): boolean 
  * longer valid, aiming finds it sooner than the square.
  */
 export function nothingThere(view: View): TimedAdvice | undefined {
-  const { search, here, samples } = view;
-  if (!here || samples.some((s) => s.level.kind !== 'below')) return undefined;
+  const { search, here } = view;
+  // Light here is light: which readings count, and with them a fit, is asked only in the dark.
+  if (here?.level.kind !== 'below') return undefined;
+  const { samples } = view;
+  if (samples.some((s) => s.level.kind !== 'below')) return undefined;
   if (canRaise(view)) return advice('full-gain-to-find', { kind: 'gain', change: 'full' }, [here]);
   const wasSeen = search.samples.some((s) => s.level.kind !== 'below');
   if (search.aims === 0 || wasSeen) return advice('re-aim', { kind: 're-aim' }, [here]);

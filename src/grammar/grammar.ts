@@ -40,5 +40,5 @@ export interface Grammar {
 
 export const ENGLISH: Grammar = { rules: GRAMMAR, fillers: FILLERS };
 
-export const wordingsOf = (rule: string, { rules }: Grammar = ENGLISH): readonly Wording<unknown>[] =>
+export const wordingsOf = (rule: string, { rules }: Grammar): readonly Wording<unknown>[] =>
   (rules as Record<string, readonly Wording<unknown>[] | undefined>)[rule] ?? [];

@@ -96,7 +96,7 @@ const automatonOf = (rule: RuleName, unbroken: boolean, grammar: Grammar): Autom
     }
   };
   const stringRule = (name: RuleName, from: number, to: number, unbroken: boolean): void => {
-    for (const { part } of wordingsOf(name)) string(part, from, to, unbroken);
+    for (const { part } of wordingsOf(name, grammar)) string(part, from, to, unbroken);
   };
 
   const start = knot(unbroken);

@@ -1,4 +1,4 @@
-import { TYPED, wordingsOf } from './grammar.ts';
+import { ENGLISH, TYPED, wordingsOf } from './grammar.ts';
 import type { Part } from './pattern.ts';
 import type { RuleName } from './rule.ts';
 
@@ -30,7 +30,7 @@ const known = new Map<string, readonly Part[]>();
 const sayable = (rule: string): readonly Part[] => {
   const parts =
     known.get(rule) ??
-    wordingsOf(rule).flatMap(({ part, doubtful }) => (!doubtful && canBeSaid(part) ? [part] : []));
+    wordingsOf(rule, ENGLISH).flatMap(({ part, doubtful }) => (!doubtful && canBeSaid(part) ? [part] : []));
   known.set(rule, parts);
   return parts;
 };

@@ -2,6 +2,7 @@ import { isOnePhone } from '../model/alone.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
+import type { Head } from '../model/ids.ts';
 import { kindsOf } from '../model/kinds.ts';
 import { findFault, headAfter } from './chain.ts';
 
@@ -33,10 +34,21 @@ const BY_ONE_PHONE: ReadonlySet<string> = new Set<Fact['type']>([
 /** `foreign`: it holds what only a server or a desk writes. */
 export type BroughtFault = 'damaged' | 'not-alone' | 'foreign';
 
-/** Why the server cannot take over this log from the phone that kept it; undefined where it can. */
-export function faultOfBrought(entries: readonly Entry[]): BroughtFault | undefined {
-  const [first, last] = [entries[0], entries.at(-1)];
-  if (!first || !last || findFault(entries, headAfter(last))) return 'damaged';
+/** So many entries are looked at before others have their turn. */
+const PART = 100;
+
+/** Why the server cannot take over this log from the phone that kept it; undefined where it can. Yields between its parts. */
+export function* findBroughtFault(entries: readonly Entry[]): Generator<undefined, BroughtFault | undefined> {
+  const [first] = entries;
+  if (!first) return 'damaged';
+  let checked: Head | undefined;
+  for (let to = PART; to < entries.length + PART; to += PART) {
+    const part = entries.slice(0, to);
+    const upTo = headAfter(part.at(-1) ?? first);
+    if (findFault(part, upTo, checked)) return 'damaged';
+    checked = upTo;
+    yield;
+  }
   if (first.fact.type !== 'opened' || first.fact.setup.practice || !isOnePhone(first.fact.setup.alone))
     return 'not-alone';
   return entries.every(isByOnePhone) ? undefined : 'foreign';

@@ -23,12 +23,16 @@ export const JSON_LINES_FORMAT = 'ladderline-log';
 export const JSON_LINES_VERSION = 2;
 
 export function toJsonLines(entries: readonly Entry[], head: Head, proof?: HeadProof): string {
-  const lines = entries.map((entry) => `{"hash":"${entry.hash}","entry":${bodyOf(entry)}${besideOf(entry)}}`);
+  const lines = entries.map(entryLine);
   // A log without names beside it gives the same file as ever.
   const version = entries.some(({ sealed }) => sealed !== undefined) ? JSON_LINES_VERSION : 1;
   const closing = { format: JSON_LINES_FORMAT, version, head, ...(proof && { proof }) };
   return `${[...lines, JSON.stringify(closing)].join('\n')}\n`;
 }
+
+/** The line of one entry, without its end. */
+export const entryLine = (entry: Entry): string =>
+  `{"hash":"${entry.hash}","entry":${bodyOf(entry)}${besideOf(entry)}}`;
 
 function besideOf({ fact, sealed, salt }: Entry): string {
   const names = namesIn(fact);
@@ -86,23 +90,30 @@ export function fromJsonLines(text: string): ReadLog {
       ({ head, proof } = closing.data);
       continue;
     }
-    const parts = partsOf(line);
-    if (!parts) return fault('not-an-entry');
-    const { hash, body, names } = parts;
-    const open = parse(body) as Open | undefined;
-    // The whole line is JSON, and yet its halves are not: `names` stands inside the entry.
-    if (!open) return fault('not-an-entry');
-    const written = whole(hash, open, names === undefined ? undefined : parse(names));
-    const entry = Entry.safeParse(written);
-    if (!entry.success) return fault('not-an-entry');
-    const strange = strangeField(written, entry.data);
-    if (strange !== undefined) return { ...fault('unknown-field'), field: strange };
-    const beside = names === undefined ? '' : NAMES + names;
-    if (bodyOf(entry.data) !== body || besideOf(entry.data) !== beside) return fault('not-canonical');
-    entries.push(entry.data);
+    const read = entryIn(line);
+    if ('fault' in read) return { ok: false, line: index + 1, ...read };
+    entries.push(read.entry);
   }
   if (!head) return { ok: false, line: lines.length + 1, fault: 'no-head' };
   return { ok: true, entries, head, ...(proof && { proof }) };
+}
+
+/** The entry of a line that `entryLine` wrote. It checks only the form. */
+export function entryIn(line: string): { entry: Entry } | Omit<FileFault, 'line'> {
+  const parts = partsOf(line);
+  if (!parts) return { fault: 'not-an-entry' };
+  const { hash, body, names } = parts;
+  const open = parse(body) as Open | undefined;
+  // The whole line is JSON, and yet its halves are not: `names` stands inside the entry.
+  if (!open) return { fault: 'not-an-entry' };
+  const written = whole(hash, open, names === undefined ? undefined : parse(names));
+  const entry = Entry.safeParse(written);
+  if (!entry.success) return { fault: 'not-an-entry' };
+  const strange = strangeField(written, entry.data);
+  if (strange !== undefined) return { fault: 'unknown-field', field: strange };
+  const beside = names === undefined ? '' : NAMES + names;
+  if (bodyOf(entry.data) !== body || besideOf(entry.data) !== beside) return { fault: 'not-canonical' };
+  return { entry: entry.data };
 }
 
 /** A body as it was hashed, of which nobody knows yet what it holds. */

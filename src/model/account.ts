@@ -12,12 +12,12 @@ export const AccountRole = z.enum(['technician', 'supervisor', 'administrator'])
 export type AccountRole = z.infer<typeof AccountRole>;
 
 /** What is asked of an account; joining, watching and planning are what links and codes are for. */
-export type Right = 'open-job' | 'open-site' | 'sign' | 'figures' | 'invite';
+export type Right = 'open-job' | 'open-site' | 'sign' | 'figures' | 'invite' | 'reads';
 
 const RIGHTS: Record<AccountRole, readonly Right[]> = {
   technician: ['open-job'],
   supervisor: ['open-job', 'open-site', 'sign', 'figures'],
-  administrator: ['open-job', 'open-site', 'sign', 'figures', 'invite'],
+  administrator: ['open-job', 'open-site', 'sign', 'figures', 'invite', 'reads'],
 };
 
 export const hasRight = (role: AccountRole, right: Right): boolean => RIGHTS[role].includes(right);

@@ -21,7 +21,7 @@ export const NO_SUCH_SESSION = 'This device is not signed in any more.';
 const ROLE_MAY: Record<AccountRole, string> = {
   technician: 'may open jobs',
   supervisor: 'may open sites and jobs, and sign records',
-  administrator: 'may open sites and jobs, sign records, and invite and withdraw people',
+  administrator: 'may open sites and jobs, sign records, invite and withdraw people, and see who read what',
 };
 export const roleMayText = (role: AccountRole): string => ROLE_MAY[role];
 
@@ -32,12 +32,13 @@ const ROLES: Record<AccountRole, string> = {
 };
 export const roleText = (role: AccountRole): string => ROLES[role];
 
-const LACKS: Record<'open-job' | 'open-site' | 'sign' | 'figures' | 'invite', string> = {
+const LACKS: Record<'open-job' | 'open-site' | 'sign' | 'figures' | 'invite' | 'reads', string> = {
   'open-job': 'Your account may not open jobs. Ask an administrator.',
   'open-site': 'Your account may not open sites: a supervisor may. Ask an administrator.',
   sign: 'Your account may not sign records: a supervisor may. Ask an administrator.',
   figures: 'Your account may not see the figures over all sites: a supervisor may. Ask an administrator.',
   invite: 'Only an administrator sees and changes who has an account.',
+  reads: 'Only an administrator sees who read what.',
 };
 export const lacksText = (right: keyof typeof LACKS): string => LACKS[right];
 

@@ -21,6 +21,8 @@ export const TOO_MANY_PHOTOS = 'Too many photos at once. Wait some seconds and s
 export const TOO_MANY_TALKS = 'Too much waits to be heard. Type it, or say it again in a moment.';
 export const TOO_MANY_REPORTS = 'Too many reports were asked for here. Wait until one is ready.';
 export const TOO_MUCH_TO_READ = 'This is being read by too many at once. Wait a few seconds and try again.';
+export const TOO_MUCH_BROUGHT =
+  'Too many records are brought at once. Nothing is lost: try again in some seconds.';
 export const TOO_MUCH_TO_SAY = 'Too much to say at once. Wait a second.';
 
 export const mostBytesText = (most: number): string => `At most ${most} bytes.`;

@@ -42,14 +42,14 @@ export const JobOpened = z.object({
 });
 export type JobOpened = z.infer<typeof JobOpened>;
 
+/** Entries that a phone brings at once. */
+export const HOW_MANY_BROUGHT = [z.minLength(1), z.maxLength(20_000)] as const;
+
 /**
  * POST /api/jobs/brought: a log that one phone has kept alone. `token`: made by the phone when it began; it is that of the seat
  * from here on, and lets the phone ask again where the answer was lost.
  */
-export const BringJob = z.object({
-  token: Token,
-  entries: z.array(Entry).check(z.minLength(1), z.maxLength(20_000)),
-});
+export const BringJob = z.object({ token: Token, entries: z.array(Entry).check(...HOW_MANY_BROUGHT) });
 export const JobBrought = z.object({ job: JobId, seat: z.literal('panel'), watch: Token });
 export type JobBrought = z.infer<typeof JobBrought>;
 

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
 import { JobId } from '../model/ids.ts';
+import type { ReadKind } from '../model/read-kinds.ts';
 import {
   Accept,
   Access,
@@ -26,6 +27,7 @@ import { Health, Live } from './health.ts';
 import { BringJob, JobBrought, JobOpened, JobRecord, Join, Joined, OpenJob } from './jobs.ts';
 import { Keys, WithdrawKey, WithdrawVisitKey } from './keys.ts';
 import { RemovePhoto, TakePhoto, WantPhoto } from './photos.ts';
+import { Reads, WantReads } from './reads.ts';
 import { ReportBegun, ReportId, ReportProgress, TimeZone, WantReport } from './report.ts';
 import {
   BeginVisit,
@@ -60,6 +62,8 @@ export interface Route {
   readonly bearer: Bearer;
   /** Besides it the cookie of who came in, where the owner asks for a passphrase or an account (R64, R120). */
   readonly entrance?: true;
+  /** What of the records its answer shows: it is written down who was given it (R181). */
+  readonly reads?: ReadKind;
   /** In one sentence. */
   readonly says: string;
   /** The fields of the part after `?`. */
@@ -272,6 +276,7 @@ export const ROUTES = {
     method: 'get',
     path: '/record',
     bearer: 'job',
+    reads: 'record',
     says: 'The whole log with its head.',
     answer: { status: 200, is: JobRecord },
   },
@@ -279,6 +284,7 @@ export const ROUTES = {
     method: 'get',
     path: '/export.jsonl',
     bearer: 'job',
+    reads: 'export',
     says: 'The whole log as JSON Lines; `/api/export.schema.json` describes a line.',
     answer: { status: 200, is: JSON_LINES },
   },
@@ -286,6 +292,7 @@ export const ROUTES = {
     method: 'get',
     path: '/export.csv',
     bearer: 'job',
+    reads: 'export',
     says: 'The whole log as CSV; `/api/export.csv-metadata.json` describes the columns.',
     answer: { status: 200, is: CSV },
   },
@@ -293,6 +300,7 @@ export const ROUTES = {
     method: 'get',
     path: '/export.zip',
     bearer: 'job',
+    reads: 'export',
     says: 'The whole log as JSON Lines, with the pictures of its photos and the sounds that are kept.',
     answer: { status: 200, is: ZIP },
   },
@@ -300,6 +308,7 @@ export const ROUTES = {
     method: 'get',
     path: '/report.pdf',
     bearer: 'job',
+    reads: 'report',
     says: 'The report on a job.',
     query: InZone,
     answer: { status: 200, is: PDF },
@@ -308,6 +317,7 @@ export const ROUTES = {
     method: 'get',
     path: '/photo',
     bearer: 'job',
+    reads: 'record',
     says: 'The picture of a photo.',
     query: WantPhoto,
     answer: { status: 200, is: JPEG },
@@ -316,6 +326,7 @@ export const ROUTES = {
     method: 'get',
     path: '/sound',
     bearer: 'job',
+    reads: 'record',
     says: 'The sound of words that were heard, where it is kept.',
     query: WantSound,
     answer: { status: 200, is: WAV },
@@ -341,6 +352,7 @@ export const ROUTES = {
     method: 'get',
     path: '/keys',
     bearer: 'job',
+    reads: 'record',
     says: 'Who has a key: to the job, for its panel; to the site, for its desk.',
     answer: { status: 200, is: Keys },
   },
@@ -356,6 +368,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/keys',
     bearer: 'desk',
+    reads: 'record',
     says: 'Who has a key to a visit.',
     query: OfVisit,
     answer: { status: 200, is: Keys },
@@ -389,6 +402,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site',
     bearer: 'site',
+    reads: 'board',
     says: 'The board.',
     query: PairOfVisit,
     answer: { status: 200, is: SiteView },
@@ -397,6 +411,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/findings',
     bearer: 'site',
+    reads: 'board',
     says: 'The findings of every visit, and of the site.',
     query: PairOfVisit,
     answer: { status: 200, is: SiteFindings },
@@ -405,6 +420,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/record',
     bearer: 'site',
+    reads: 'record',
     says: 'The whole log of a visit with its head.',
     query: OfVisit,
     answer: { status: 200, is: JobRecord },
@@ -413,6 +429,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/export.jsonl',
     bearer: 'site',
+    reads: 'export',
     says: 'The whole log of a visit as JSON Lines.',
     query: OfVisit,
     answer: { status: 200, is: JSON_LINES },
@@ -421,6 +438,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/export.csv',
     bearer: 'site',
+    reads: 'export',
     says: 'The whole log of a visit as CSV.',
     query: OfVisit,
     answer: { status: 200, is: CSV },
@@ -429,6 +447,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/export.zip',
     bearer: 'site',
+    reads: 'export',
     says: 'The whole log of a visit as JSON Lines, with the pictures of its photos and the sounds that are kept.',
     query: OfVisit,
     answer: { status: 200, is: ZIP },
@@ -502,6 +521,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/photo',
     bearer: 'site',
+    reads: 'record',
     says: 'The picture of a photo.',
     query: WantPhoto,
     answer: { status: 200, is: JPEG },
@@ -510,6 +530,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/sound',
     bearer: 'site',
+    reads: 'record',
     says: 'The sound of words that were heard, where it is kept.',
     query: WantSound,
     answer: { status: 200, is: WAV },
@@ -551,6 +572,7 @@ export const ROUTES = {
     method: 'get',
     path: '/site/report.pdf',
     bearer: 'site',
+    reads: 'report',
     says: 'The report of a site, once it is ready.',
     query: OfReport,
     answer: { status: 200, is: PDF },
@@ -559,8 +581,18 @@ export const ROUTES = {
     method: 'get',
     path: '/figures',
     bearer: 'holder',
+    reads: 'figures',
     says: 'The figures over all sites, for a supervisor.',
     answer: { status: 200, is: Figures },
+  },
+  reads: {
+    method: 'get',
+    path: '/reads',
+    bearer: 'administrator',
+    reads: 'reads',
+    says: 'Who read what, the newest first.',
+    query: WantReads,
+    answer: { status: 200, is: Reads },
   },
   serverKey: {
     method: 'get',

@@ -16,15 +16,18 @@ import { agreedShare, meaningOf, type Understand, type Weighed, weigh } from './
 const WORD_COST = 0.5;
 const FILLER_COST = 3;
 const MOST_ALTERNATIVES = 8;
-/** Begins free text, which is not in the grammar. */
-const REMARK = /^(note|remark|for the record)\b.+/;
 
-/** What is spoken: which words carry nothing, and what a text means. */
+/** What is spoken: which words carry nothing, what a text means, and what begins free text, which is the first group and not in the grammar. */
 export interface Spoken {
   readonly fillers: ReadonlySet<string>;
   readonly understand: Understand;
+  readonly remark: RegExp;
 }
-export const ENGLISH_SPOKEN: Spoken = { fillers: FILLERS, understand: parse };
+export const ENGLISH_SPOKEN: Spoken = {
+  fillers: FILLERS,
+  understand: parse,
+  remark: /^(?:note|remark|for the record)\b(.+)/,
+};
 
 /** What was heard without the grammar, and the sentences of the grammar that it may have been. */
 export interface Weighing {
@@ -141,9 +144,10 @@ export function heardOf(
   spotted?: Spotted,
   believe = belief,
   voice?: Voice,
+  spoken = ENGLISH_SPOKEN,
 ): Heard {
   if (free.text === '') return { text: '', confidence: 1, alternatives: [], freeText: '' };
-  if (REMARK.test(free.text)) return remark(free);
+  if (spoken.remark.exec(free.text)?.[1]?.trim()) return remark(free);
   const [first] = weighed?.sentences ?? [];
   if (!weighed || !first) return { text: free.text, confidence: 0, alternatives: [], freeText: free.text };
   const clearRival = spotted && rivalOf(weighed, spotted);

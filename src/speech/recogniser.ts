@@ -56,7 +56,7 @@ export function recogniser(
       const weighed = await letters(sound, options, second && opinionOf?.(await second.logits(sound)));
       const likeliest = weighed.weighed?.sentences[0]?.text ?? '';
       const spotted = single && knownTo(single, likeliest) ? await spot(single, sound) : undefined;
-      return heardOf(weighed, spotted, belief, options?.voice);
+      return heardOf(weighed, spotted, belief, options?.voice, spoken);
     },
     async learn(samples) {
       const digits: ReadDigit[] = [];

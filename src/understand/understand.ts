@@ -36,6 +36,9 @@ const TONGUES: Record<TypedLanguage, Tongue> = {
 /** The sentences of a language beside English, and its words without meaning, as they are heard: without marks. */
 export const grammarOf = (language: TypedLanguage): Grammar => TONGUES[language].grammar;
 
+/** What begins a note for the record in it; the first group is the note. */
+export const remarkIn = (language: TypedLanguage): RegExp => TONGUES[language].remark;
+
 /** So many texts are remembered with what they mean: a crew says the same words again and again. */
 const REMEMBERED = 2_000;
 /** Nobody says longer ones twice. */

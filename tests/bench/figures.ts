@@ -48,6 +48,15 @@ const lay = (firm: string, from: number, to: number, withEntries: boolean): stri
   INSERT INTO finding_figures (site, pair, finding, severity, firm)
     SELECT site, 'P' || n, ('{${FINDING_IDS.join()}}'::text[])[1 + (n * 7 + each * 11) % ${FINDING_IDS.length}],
       (ARRAY['serious', 'question', 'note'])[1 + (n + each) % 3], '${firm}' FROM laid, generate_series(0, 2) each;
+  INSERT INTO changed_logs (firm, job, count) SELECT '${firm}', job || 1, 251 FROM laid WHERE n % 100 = 0;
+  UPDATE site_figures s SET pairs = c.pairs, damaged = c.damaged, drifting = c.drifting, compared = c.compared, timed = c.timed,
+    dated = c.dated, undated = c.undated FROM (
+      SELECT site, count(*) AS pairs, count(*) FILTER (WHERE damaged) AS damaged, count(*) FILTER (WHERE drifting) AS drifting,
+        count(lost) AS compared, count(ladder) AS timed, count(due) AS dated, count(*) FILTER (WHERE due IS NULL AND NOT damaged) AS undated
+      FROM pair_figures WHERE firm = '${firm}' GROUP BY site) c WHERE c.site = s.site AND s.firm = '${firm}';
+  DELETE FROM finding_totals WHERE firm = '${firm}';
+  INSERT INTO finding_totals (firm, finding, severity, pairs)
+    SELECT firm, finding, severity, count(*) FROM finding_figures WHERE firm = '${firm}' GROUP BY firm, finding, severity;
   DROP TABLE laid;`;
 
 /** Made again after the rows are laid: that is quicker than row by row. */

@@ -2,6 +2,15 @@ import type { ComponentChildren, VNode } from 'preact';
 import { describe, expect, it } from 'vitest';
 import { Drawing } from '../../client/instruction/drawings.tsx';
 import { Face } from '../../client/instruction/face.tsx';
+import {
+  ASKING,
+  type Kind,
+  kindOf,
+  PAUSED,
+  RESTING,
+  STOPPED,
+  UNSURE,
+} from '../../client/instruction/kinds.tsx';
 import { arcPath } from '../../client/instruction/screw.ts';
 import type { Action, Advice } from '../../src/model/advice.ts';
 import type { Placed } from '../../src/model/placed.ts';
@@ -17,6 +26,47 @@ function drawn(node: ComponentChildren): VNode<Record<string, unknown>>[] {
   return [node as VNode<Record<string, unknown>>, ...drawn(props.children as ComponentChildren)];
 }
 const texts = (node: ComponentChildren): unknown[] => drawn(node).flatMap(({ props }) => props.children);
+
+/** One order of each kind: the compiler asks for every new one. */
+const EVERY: { [K in Action['kind']]: Extract<Action, { kind: K }> } = {
+  turn: { kind: 'turn', axis: 'horizontal', eighths: 2, reversal: false },
+  gain: { kind: 'gain', change: 'lower' },
+  read: { kind: 'read' },
+  hold: { kind: 'hold', reason: 'settling', until: 0 },
+  're-aim': { kind: 're-aim' },
+  block: { kind: 'block' },
+  unblock: { kind: 'unblock' },
+  ask: { kind: 'ask', question: { kind: 'is-it-so', about: 0, what: 'reading' } },
+  check: { kind: 'check', causes: ['x'] },
+  'offer-accept': { kind: 'offer-accept' },
+  'confirm-item': { kind: 'confirm-item', list: 'before', item: 'people-told' },
+  cover: { kind: 'cover', how: 'half' },
+  uncover: { kind: 'uncover' },
+  'watch-panel': { kind: 'watch-panel', expect: 'alarm' },
+  'settle-issue': { kind: 'settle-issue', issue: 0 },
+  'offer-sign': { kind: 'offer-sign' },
+  finished: { kind: 'finished' },
+};
+
+/** WCAG 2.2, 1.4.1: colour is not the only means of telling apart. */
+describe('the head of an order', () => {
+  const vertical: Action = { ...EVERY.turn, axis: 'vertical' };
+  const kinds: Kind[] = [
+    ...[...Object.values(EVERY), vertical].map((action) => kindOf(action)),
+    ...[ASKING, PAUSED, RESTING, STOPPED, UNSURE],
+  ];
+  const shapeOf = ({ shape }: Kind) => JSON.stringify(drawn(shape).map(({ type, props }) => [type, props.d]));
+
+  it('has a shape and words of its own for each colour', () => {
+    expect(kinds.every(({ word }) => word !== '')).toBe(true);
+    for (const one of kinds)
+      for (const other of kinds)
+        if (one.look !== other.look) {
+          expect(one.word).not.toBe(other.word);
+          expect(shapeOf(one)).not.toBe(shapeOf(other));
+        }
+  });
+});
 
 describe('the picture of a change of the gain', () => {
   /** Of the stroke of the arrow, in the style sheet; its ends are round. Units of the drawing. */

@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { wouldEnd } from '../../src/conversation/ending.ts';
-import type { Intent } from '../../src/grammar/intent.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS } from '../../src/model/profile.ts';
 import { valueReading } from '../../src/model/reading.ts';
@@ -296,42 +294,6 @@ describe('a meter of eight bars', () => {
     const facts = crewed().say('panel', words);
     expect(ofType(facts, 'reading')).toEqual([]);
     expect(queries(facts)).toEqual([text]);
-  });
-});
-
-describe('words that end something', () => {
-  const yes: Intent[] = [{ kind: 'yes' }];
-
-  it.each<[string, Intent[], boolean]>([
-    ['"accept" always does', [{ kind: 'accept' }], true],
-    ['"yes" to nothing does not', yes, false],
-    ['"stop" does not: it must work at once', [{ kind: 'stop' }], false],
-    ['a reading does not', [{ kind: 'reading', reading: valueReading(5) }], false],
-  ])('%s', (_, intents, ends) => {
-    expect(wouldEnd(atTurn().state, intents, undefined)).toBe(ends);
-  });
-
-  it.each<[Intent['kind'], boolean]>([
-    ['yes', true],
-    ['no', true],
-    ['done', true],
-    ['wait', false],
-  ])('"%s" to an item of a checklist: %s', (kind, ends) => {
-    const job = new TableJob();
-    job.input({
-      kind: 'open',
-      setup: {
-        site: 'Quayside Hall 3',
-        pair: 'B2',
-        meter: COUNTS,
-        adjusters: NEUTRAL_ADJUSTERS,
-        scope: 'commissioning',
-      },
-    });
-    for (const seat of ['panel', 'emitter'] as const)
-      job.input({ kind: 'seated', seat, device: '', takeover: false });
-    expect(job.action?.kind).toBe('confirm-item');
-    expect(wouldEnd(job.state, [{ kind } as Intent], undefined)).toBe(ends);
   });
 });
 

@@ -50,6 +50,8 @@ async function fill(store: Store): Promise<void> {
     { ...(await store.head(JOB)), ...signed },
     { ...(await store.head(OTHER)), ...signed, signature: 'another' },
   ]);
+  const by = { log: JOB, what: 'record', role: 'watcher', key: 'a'.repeat(12), name: 'Ö. Example' } as const;
+  await store.changeReads({ note: [0, 3_600_000].map((hour) => ({ ...by, hour, reader: 'account' })) });
   for (const size of [1, 2])
     await store.addStamp({ size, root: 'f', at: 5, key: 'k', signature: 's', nonce: 'n', token: 'A' });
 }
@@ -70,6 +72,7 @@ async function contentOf(store: Store) {
     picture: await store.enclosure(JOB, 3),
     signed: await store.signedHeads(0, 100),
     stamps: [await store.stampOver(0), await store.stampOver(1), await store.stampOver(2)],
+    reads: (await store.readsAfter(0, 100)).map(({ number, ...read }) => read),
     audits: await each((job) => store.audit(job)),
   };
 }
@@ -188,7 +191,11 @@ describe.runIf(POSTGRES)('a copy to PostgreSQL and back', () => {
       /^a server uses postgres:\/\/.* \(the process at http:\/\/127\.0\.0\.1:1\): stop it first\.$/,
     );
     await database.leases.close();
-    expect(await forgetInDatabase(place, data, wish)).toMatchObject([{ job: JOB, beside: [1] }]);
+    expect(await forgetInDatabase(place, data, wish)).toMatchObject({
+      records: [{ job: JOB, beside: [1] }],
+      readers: ['Ö. Example'],
+    });
+    expect(await database.readers()).toEqual([]);
     expect(JSON.stringify(await database.read(JOB, -1, 10_000))).not.toContain(wish.name);
     expect(await database.audit(JOB)).toBeUndefined();
   }, 60_000);

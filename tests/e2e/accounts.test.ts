@@ -136,6 +136,32 @@ describe.skipIf(!CHROMIUM)('accounts with passkeys', { timeout: 120_000 }, () =>
     expect(fact).not.toHaveProperty('account');
   });
 
+  it('the administrator sees who read what, of all records and of one', async () => {
+    await ada.goto(`${server.url}/account`);
+    await ada.getByRole('link', { name: 'Who read what' }).click();
+    const line = ada
+      .locator('.read-lines > li', { hasText: 'Sue Supervisor' })
+      .filter({ hasText: 'North aisle 2' });
+    await line.first().waitFor();
+    await looksRight(ada, 'who-read');
+    await line.first().getByText('Only this record').click();
+    await ada.getByText('Show all records').waitFor();
+    expect(new URL(ada.url()).hash).toBe(`#${job}`);
+    await ada.getByText('Loading').waitFor({ state: 'detached' });
+    expect(await ada.getByText('Only this record').count()).toBe(0);
+    const texts = await ada.locator('.read-lines > li').allTextContents();
+    expect(texts.length).toBeGreaterThan(0);
+    for (const text of texts) expect(text).toContain('North aisle 2');
+    await looksRight(ada, 'who-read-one');
+    // Nobody else: the page says why, and lets them sign in.
+    const other = await pageOf('de-DE');
+    await other.goto(`${server.url}/who-read`);
+    await other.getByText('Mit einem Passkey anmelden').waitFor();
+    await looksRight(other, 'who-read-locked-de');
+    await other.context().close();
+    await ada.goto(`${server.url}/account`);
+  });
+
   it('is withdrawn by the administrator: signed out at once, and the passkey opens nothing', async () => {
     await ada.reload();
     await ada.getByRole('button', { name: 'Withdraw this account' }).click();

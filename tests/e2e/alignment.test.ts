@@ -186,6 +186,8 @@ describe.skipIf(!CHROMIUM)('two phones align one pair', () => {
           // The person on the ladder acts on what the screen shows, once it shows it.
           if (action.kind !== 'hold')
             await emitter.getByRole('heading', { name: instruction.show }).waitFor();
+          // The panel sees that the order has reached the ladder, by a full disc and by words.
+          if (instruction.advice.to === 'emitter') await panel.locator('.receipt.reached').waitFor();
           answered = instruction.seq;
           if (action.kind === 'offer-accept') await press(panel, 'Accept');
           else if (action.kind === 'read') await typeReading(panel, hall.meterShows());

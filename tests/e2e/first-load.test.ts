@@ -1,5 +1,9 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { SCREENS } from '../../client/browser/screens.ts';
+import { CLIENT_FOLDER } from '../../server/process/program.ts';
 import type { RunningServer } from '../../server/start.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { type FirstScreen, firstScreens } from './first-screens.ts';
@@ -74,6 +78,17 @@ describe.skipIf(!CHROMIUM)('the first load', () => {
       files: sizes.map(([name, bytes]) => `${bytes} ${new URL(name).pathname}`),
     };
   }
+
+  it.each(Object.entries(SCREENS))(
+    'of the page of %s asks in its head for its code',
+    async (_, { path, file }) => {
+      const pages = readFileSync(join(CLIENT_FOLDER, '.vite', 'pages.json'), 'utf8');
+      const own: unknown = JSON.parse(pages)[file];
+      expect(own).toMatch(/^assets[/].*[.]js$/);
+      const head = await (await fetch(`${server.url}${path}`)).text();
+      expect(head).toContain(`<link rel="modulepreload" href="/${own}">`);
+    },
+  );
 
   it.each(Object.entries(MOST_BYTES))('of the %s page takes at most %d bytes', async (name, most) => {
     const screen = screens.find((one) => one.name === name);

@@ -1,7 +1,8 @@
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { REMARK_NAME, REMARK_SEND, REMARK_TITLE, REMARK_WORDS } from '../../src/phrases/watcher-remark.ts';
 import { CHROMIUM, launch } from './chromium.ts';
-import { press } from './hall.ts';
+import { press, typeReading } from './hall.ts';
 import { type Screens, screens } from './screens/states.ts';
 import { open } from './screens/walk.ts';
 
@@ -51,7 +52,40 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
     await page.context().close();
   }, 60_000);
 
-  it('says that it is watched, while it is', async () => {
+  it.each([
+    [390, 844],
+    [320, 568],
+  ])(
+    'at %i×%i an early "accept" leads at once to what is missing, and covers nothing',
+    async (width, height) => {
+      const page = await at('panel-turn');
+      await page.setViewportSize({ width, height });
+      await typeReading(page, 'accept');
+      const missing = page.getByRole('button', { name: 'See what is missing' });
+      await missing.waitFor();
+      const words = page.locator('.news-said').filter({ hasText: /\S/ });
+      const box = async (of: Locator) => {
+        const found = await of.first().boundingBox();
+        return found ?? expect.fail(`not shown: ${of}`);
+      };
+      const [button, said, say] = [
+        await box(missing),
+        await box(words),
+        await box(page.locator('.panel-say')),
+      ];
+      // The button stands before its reason, and neither lies under what is pressed below.
+      expect(button.y + button.height).toBeLessThanOrEqual(said.y);
+      expect(said.y + said.height).toBeLessThanOrEqual(say.y);
+      expect(button.y + button.height).toBeLessThanOrEqual(height);
+      await missing.click();
+      await page.getByRole('heading', { name: 'Not proven yet' }).waitFor();
+      expect(await page.locator('.missing li').count()).toBeGreaterThan(0);
+      await page.context().close();
+    },
+    60_000,
+  );
+
+  it('says that it is watched, while it is, and shows what the watcher says to the crew', async () => {
     const page = await at('emitter-turn');
     const kept = all.states.find(({ name }) => name === 'emitter-turn')?.kept ?? {};
     const seat = kept['seat.emitter'] as { watch: string };
@@ -59,8 +93,17 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
     const desk = await browser.newPage();
     await desk.goto(`${all.server.url}/watch#${seat.watch}`);
     await page.getByText('1 watching').waitFor();
+    await desk.getByText(REMARK_TITLE).click();
+    await desk.getByLabel(REMARK_NAME).fill('S. Example');
+    await desk.getByLabel(REMARK_WORDS).fill('Mind the crane.');
+    await press(desk, REMARK_SEND);
+    const said = page.locator('.news-said', { hasText: 'Mind the crane.' });
+    await said.waitFor();
+    expect(await said.textContent()).toContain('S. Example');
+    const named = page.getByText('S. Example watching');
+    await named.waitFor();
     await desk.close();
-    await page.getByText('1 watching').waitFor({ state: 'detached' });
+    await named.waitFor({ state: 'detached' });
     await page.context().close();
   }, 60_000);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { faultOfBrought } from '../../src/log/brought.ts';
+import { findBroughtFault } from '../../src/log/brought.ts';
 import { hashOf, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Fact, type FactOf } from '../../src/model/facts.ts';
@@ -35,6 +35,15 @@ const BY_ONE_PHONE: readonly Fact['type'][] = [
   ...['as-left', 'conditions', 'variation', 'next-due', 'struck-out', 'step'],
 ] as Fact['type'][];
 
+/** What is found after all parts. */
+function faultOfBrought(entries: readonly Entry[]) {
+  const looking = findBroughtFault(entries);
+  for (;;) {
+    const { done, value } = looking.next();
+    if (done) return value;
+  }
+}
+
 describe('a log that one phone has kept alone', () => {
   it.each(['walking', 'looking'] as const)('R145: of one person with one phone (%s) is taken', (alone) => {
     expect(faultOfBrought(kept({ alone }))).toBeUndefined();
@@ -61,6 +70,17 @@ describe('a log that one phone has kept alone', () => {
       [...whole, first],
     ])
       expect(faultOfBrought(wrong)).toBe('damaged');
+  });
+
+  it('R148: is looked at in parts, and what is wrong in a later one is found', () => {
+    let whole = kept();
+    while (whole.length < 250) whole = and(whole, only('remark'));
+    const parts = [...findBroughtFault(whole)];
+    expect(parts).toHaveLength(3);
+    expect(faultOfBrought(whole)).toBeUndefined();
+    for (const at of [99, 100, 199, 200, 249])
+      expect(faultOfBrought(whole.with(at, { ...(whole[at] as Entry), at: 1 }))).toBe('damaged');
+    expect(faultOfBrought(whole.toSpliced(200, 1))).toBe('damaged');
   });
 
   it.each(kindsOf(Fact, 'type').map((type) => [type, BY_ONE_PHONE.includes(type)] as const))(

@@ -2,6 +2,7 @@ import { pino } from 'pino';
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from 'vitest';
 import { layDown } from '../../server/demo/site-fixture.ts';
 import { LIMITS } from '../../server/guard/limits.ts';
+import { digest } from '../../server/guard/secrets.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
 import { openPostgres } from '../../server/postgres/open.ts';
 import type { PostgresStore } from '../../server/postgres/postgres.ts';
@@ -15,6 +16,8 @@ import { Telemetry } from '../../server/telemetry/telemetry.ts';
 import { emptyHead, headAfter } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import { Figures, SOON_MS } from '../../src/protocol/figures.ts';
+import type { PairFigures } from '../../src/record/pair-figures.ts';
+import { createRng } from '../../src/simulator/rng.ts';
 import { demo } from '../server/played-site.ts';
 import { sealRemarks } from '../store/contract.ts';
 import { Cluster, POSTGRES } from './cluster.ts';
@@ -120,6 +123,75 @@ describe.runIf(POSTGRES)('figures over all sites', () => {
     expect(await store.figures.over(NOW)).toMatchObject({ pairs: 1, behind: 1 });
     expect(await store.figures.claim(10)).toEqual([SITE]);
     await store.leases.close();
+  });
+
+  it('stay to be counted again where a log has grown while they were counted', async () => {
+    const store = await open();
+    const head = await siteLog(store);
+    const job = 'job-one-0001';
+    const [first] = sealRemarks(emptyHead(job), ['one']);
+    await store.append(job, [first as Entry]);
+    const counted = headAfter(first as Entry);
+    await store.figures.keep({ head, name: 'Hall A', pairs: [pairOf('A-1', counted)] });
+    expect(await store.figures.claim(10)).toEqual([]);
+    for (const grows of [job, SITE]) {
+      await store.append(grows, sealRemarks(await store.head(grows), ['more']));
+      // Whoever had begun before keeps what they have read.
+      await store.figures.keep({ head, name: 'Hall A', pairs: [pairOf('A-1', counted)] });
+      expect(await store.figures.claim(10), grows).toEqual([SITE]);
+      const now = await store.head(grows);
+      const pair = pairOf('A-1', grows === job ? now : await store.head(job));
+      await store.figures.keep({ head: grows === SITE ? now : head, name: 'Hall A', pairs: [pair] });
+      expect(await store.figures.claim(10), grows).toEqual([]);
+    }
+  });
+
+  it('are the same, added up by sites, as counted pair by pair', async () => {
+    const store = await open();
+    const random = createRng(7);
+    const all: PairFigures[] = [];
+    for (let n = 0; n < 12; n++) {
+      const site = `site-number-${n}`;
+      const [entry] = sealRemarks(emptyHead(site), ['one']);
+      await store.append(site, [entry as Entry], { issue: [{ token: digest(site), role: 'desk' }] });
+      const pairs = Array.from({ length: 1 + Math.floor(random() * 9) }, (_, i) => {
+        const damaged = random() < 0.1;
+        const maybe = (value: number) => (damaged || random() < 0.3 ? undefined : value);
+        return pairOf(`P${i}`, undefined, {
+          ...{ damaged, drifting: !damaged && random() < 0.3, lost: maybe(random() * 3) },
+          ...{
+            ladder: maybe(Math.floor(random() * 9) * 60_000),
+            due: maybe(NOW + Math.floor((random() - 0.5) * 80) * DAY),
+          },
+          findings: damaged || random() < 0.4 ? [] : [{ id: 'corrections', severity: 'note' }],
+        });
+      });
+      // Twice: what is kept takes the place of what was there.
+      await store.figures.keep({ head: headAfter(entry as Entry), name: site, pairs: pairs.slice(0, 1) });
+      await store.figures.keep({ head: headAfter(entry as Entry), name: site, pairs });
+      all.push(...pairs);
+    }
+    const many = (is: (pair: PairFigures) => boolean) => all.filter(is).length;
+    const times = all.flatMap(({ ladder }) => ladder ?? []).sort((a, b) => a - b);
+    const dueIn = (from: number, to: number) =>
+      many(({ due }) => due !== undefined && due >= from && due < to);
+    expect(await store.figures.over(NOW)).toMatchObject({
+      ...{ sites: 12, pairs: all.length, damaged: many(({ damaged }) => damaged) },
+      drifting: { pairs: many(({ drifting }) => drifting), compared: many(({ lost }) => lost !== undefined) },
+      // PostgreSQL, percentile_disc: the first value whose place reaches the share.
+      ladder: {
+        pairs: times.length,
+        half: times[Math.ceil(0.5 * times.length) - 1],
+        most: times[Math.ceil(0.9 * times.length) - 1],
+      },
+      findings: [{ id: 'corrections', severity: 'note', pairs: many(({ findings }) => findings.length > 0) }],
+      due: {
+        over: dueIn(-Infinity, NOW),
+        soon: dueIn(NOW, NOW + SOON_MS),
+        later: dueIn(NOW + SOON_MS, Infinity),
+        none: many(({ due, damaged }) => due === undefined && !damaged),
+      },
+    });
   });
 
   it('of an older head do not take the place of newer ones', async () => {

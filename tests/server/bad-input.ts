@@ -7,6 +7,7 @@ import { LIMITS } from '../../server/guard/limits.ts';
 import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
+import { Reads } from '../../server/reads/reads.ts';
 import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { Telemetry } from '../../server/telemetry/telemetry.ts';
@@ -161,6 +162,7 @@ export async function sendFrames(all: readonly { from: number; sent: string | Bu
     daily: new DailyAllowances(limits),
     allowances: new TokenAllowances(limits),
     seen: new LastSeen(),
+    reads: new Reads({ store, clock, log }),
     log,
     telemetry,
   };

@@ -94,6 +94,8 @@ describe('a log that a phone has kept alone', () => {
     for (let i = 0; i < 300; i++)
       job.input({ kind: 'remark', seat: 'panel', text: `${i} ${'x'.repeat(300)}` });
     await brought(await bring(url, job.entries));
+    const misshapen = [...job.entries.slice(0, -1), { ...job.entries.at(-1), actor: 'nobody' }];
+    expect(await refusal(await bring(url, misshapen))).toMatchObject({ reason: 'bad-message' });
     const huge = await post(url, '/api/jobs/brought', { token: TOKEN, entries: ['x'.repeat(4 * 1024 ** 2)] });
     expect(await refusal(huge)).toMatchObject({ reason: 'too-long' });
   });

@@ -7,6 +7,7 @@ import { LIMITS } from '../../server/guard/limits.ts';
 import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
+import { Reads } from '../../server/reads/reads.ts';
 import { SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { StoreFailure } from '../../server/store/store.ts';
@@ -238,6 +239,7 @@ export async function play(steps: readonly Step[]): Promise<void> {
       daily: new DailyAllowances(limits),
       allowances: new TokenAllowances(limits),
       seen: new LastSeen(),
+      reads: new Reads({ store: seen.store, clock, log }),
       log,
       telemetry,
     };

@@ -84,7 +84,7 @@ describe.each(DRIVERS)('forgetting who signed, with $name,', (driver) => {
   it('only says where the name stands until it is told to do it', async () => {
     const { folder } = await played();
     const before = readFileSync(join(folder, DATABASE_FILE));
-    const found = await forgetIn(folder, wish(SIGNER, false));
+    const { records: found } = await forgetIn(folder, wish(SIGNER, false));
     expect(found.map(({ job }) => job).sort()).toEqual(signedVisits.map(({ job }) => job).sort());
     const { lines, isDone } = forgetLines(SIGNER, found, false);
     expect(lines.at(-1)).toMatch(/^Nothing is changed yet\. .* run it again with --yes\.$/);
@@ -95,7 +95,7 @@ describe.each(DRIVERS)('forgetting who signed, with $name,', (driver) => {
   it('takes the name from every record, from the board and from the medium; each chain holds, and signatures stand', async () => {
     const { folder, desk } = await played();
     expect(onDisk(folder, SIGNER)).toEqual([DATABASE_FILE]);
-    const found = await forgetIn(folder, wish('s.  EXAMPLE'));
+    const { records: found } = await forgetIn(folder, wish('s.  EXAMPLE'));
     expect(found.length).toBeGreaterThan(1);
     expect(onDisk(folder, SIGNER)).toEqual([]);
 
@@ -137,7 +137,7 @@ describe.each(DRIVERS)('forgetting who signed, with $name,', (driver) => {
     const { folder } = await played();
     await forgetIn(folder, wish(SIGNER));
     const before = readFileSync(join(folder, DATABASE_FILE));
-    const found = await forgetIn(folder, wish(SIGNER));
+    const { records: found } = await forgetIn(folder, wish(SIGNER));
     expect(found).toEqual([]);
     expect(forgetLines(SIGNER, found, true)).toEqual({
       lines: [
@@ -180,7 +180,7 @@ describe.each(DRIVERS)('forgetting who signed, with $name,', (driver) => {
     expect(JSON.stringify(board.damage)).toContain(`Entry ${seq} has`);
     await server.close();
     // Such a record is evidence: it is left as it is, and the command says so.
-    const found = (await forgetIn(folder, wish(SIGNER))).filter((each) => each.damaged);
+    const found = (await forgetIn(folder, wish(SIGNER))).records.filter((each) => each.damaged);
     expect(found.every((each) => each.job === job)).toBe(true);
   });
 

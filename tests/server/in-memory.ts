@@ -7,6 +7,7 @@ import { LIMITS, type Limits } from '../../server/guard/limits.ts';
 import { HeavyWork } from '../../server/guard/turns.ts';
 import { Connection, type ConnectionDeps, type Wire } from '../../server/jobs/connection.ts';
 import { Rooms } from '../../server/jobs/rooms.ts';
+import { Reads } from '../../server/reads/reads.ts';
 import { type SpeechEngine, SpeechService } from '../../server/speech/service.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { Telemetry } from '../../server/telemetry/telemetry.ts';
@@ -39,6 +40,7 @@ export class House implements ConnectionDeps {
   readonly heavy: HeavyWork;
   readonly daily: DailyAllowances;
   readonly seen = new LastSeen();
+  readonly reads: Reads;
   readonly rooms: Rooms;
 
   constructor({
@@ -56,6 +58,7 @@ export class House implements ConnectionDeps {
     this.allowances = new TokenAllowances(this.limits);
     this.speech = new SpeechService(speech, this.limits, this.log);
     const { clock, log, telemetry, limits: all } = this;
+    this.reads = new Reads({ store: this.store, clock, log });
     this.rooms = new Rooms({ store: this.store, clock, log, telemetry, graceMs: all.deadAfterMs }, all);
     onTestFinished(async () => {
       await this.rooms.close();

@@ -15,7 +15,13 @@ const MANIFEST = {
   'index.html': { file: 'main.js', isEntry: true, css: ['main.css'] },
   'site/board-page.tsx': { file: 'board.js', imports: ['index.html', '_rows.js'], css: ['board.css'] },
   '_rows.js': { file: 'rows.js', name: 'rows', imports: ['index.html'] },
-  '_record-page.js': { file: 'record.js', name: 'record-page', imports: ['_rows.js'] },
+  '_seals.js': { file: 'seals.js', name: 'seals', imports: ['_rows.js'] },
+};
+// As vite.config.ts adds it.
+const PAGES = {
+  'site/board-page.tsx': 'board.js',
+  'review/record-page.tsx': 'seals.js',
+  'home/home-page.tsx': 'main.js',
 };
 
 describe('what a browser fetches together with a page', () => {
@@ -26,6 +32,7 @@ describe('what a browser fetches together with a page', () => {
   it('is the code of the page and all that this code needs, each once', () => {
     mkdirSync(join(folder, '.vite'));
     writeFileSync(join(folder, '.vite', 'manifest.json'), JSON.stringify(MANIFEST));
+    writeFileSync(join(folder, '.vite', 'pages.json'), JSON.stringify(PAGES));
     expect(fetched('site/board-page.tsx')).toEqual([
       'board.js',
       'main.js',
@@ -35,11 +42,12 @@ describe('what a browser fetches together with a page', () => {
     ]);
   });
 
-  it('is found by the name of its file when another page uses that file too', () => {
-    expect(fetched('review/record-page.tsx')).toEqual(['record.js', 'rows.js', 'main.js', 'main.css']);
+  it('is found where the bundler put the page into the file of something else', () => {
+    expect(fetched('review/record-page.tsx')).toEqual(['seals.js', 'rows.js', 'main.js', 'main.css']);
   });
 
-  it('is nothing more for a page that is part of the first file', () => {
-    expect(fetched('home/home-page.tsx')).toEqual([]);
+  it('is the first file alone for a page that is part of it, and nothing for one that nobody knows', () => {
+    expect(fetched('home/home-page.tsx')).toEqual(['main.js', 'main.css']);
+    expect(fetched('home/none.tsx')).toEqual([]);
   });
 });

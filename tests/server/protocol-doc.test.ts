@@ -15,6 +15,7 @@ import * as heads from '../../src/protocol/heads.ts';
 import * as jobs from '../../src/protocol/jobs.ts';
 import { CODE_ALPHABET } from '../../src/protocol/join-code.ts';
 import * as keys from '../../src/protocol/keys.ts';
+import { Reads } from '../../src/protocol/reads.ts';
 import * as report from '../../src/protocol/report.ts';
 import * as site from '../../src/protocol/site.ts';
 import * as socket from '../../src/protocol/socket.ts';
@@ -57,6 +58,7 @@ const SCHEMAS: Record<string, z.ZodMiniType> = {
   Keys: keys.Keys,
   WithdrawKey: keys.WithdrawKey,
   WithdrawVisitKey: keys.WithdrawVisitKey,
+  ReadsShown: Reads,
   Enter: enter.Enter,
   Entered: enter.Entered,
   ...accountShapes,
@@ -141,12 +143,12 @@ describe('docs/protocol.md', () => {
     expect(said).toContain('send 4 GiB in requests and messages (no sound); to one log 64 MiB a day');
     expect(LIMITS.siteReports).toEqual({ atOnce: 1, perKey: 2, perPlace: 6, all: 12 });
     expect(said).toContain('Two of a site and six of a block of addresses are kept at once');
-    const { jobReports, spoken, talks, records, boards } = LIMITS;
-    expect([jobReports, spoken, talks, records, boards].map(({ perKey }) => perKey)).toEqual([
-      3, 6, 4, 60, 60,
+    const { jobReports, spoken, talks, records, brought, boards } = LIMITS;
+    expect([jobReports, spoken, talks, records, brought, boards].map(({ perKey }) => perKey)).toEqual([
+      3, 6, 4, 60, 2, 60,
     ]);
     expect(said).toContain(
-      '(reports of a job 3, sentences to speak 6, talks to hear 4, records and exports 60, boards',
+      '(reports of a job 3, sentences to speak 6, talks to hear 4, records and exports 60, records brought 2, boards',
     );
     expect(LIMITS.deadAfterMs).toBe(6_000);
     expect(said).toContain('after 6 seconds without');

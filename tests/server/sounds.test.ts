@@ -2,9 +2,12 @@ import { createHash } from 'node:crypto';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { setImmediate } from 'node:timers/promises';
+import { pino } from 'pino';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import wavefile from 'wavefile';
 import { DEFAULT_MODEL_FOLDER, ROOT_FOLDER } from '../../server/process/program.ts';
+import { keepDeleting } from '../../server/sounds/deleting.ts';
 import { compressed } from '../../server/sounds/kept-sound.ts';
 import { deleteOldSounds } from '../../server/sounds/sounds.ts';
 import { loadRecogniser } from '../../server/speech/recogniser.ts';
@@ -159,6 +162,44 @@ describe('R94: a sound that is kept', () => {
     expect(await deleteOldSounds(house.store, house.clock.now())).toBe(deleted);
     expect(await house.store.enclosed()).toHaveLength(1 - deleted);
     expect((await house.entries()).slice(0, before.length)).toEqual(before);
+  });
+
+  /** A house that keeps one sound, at the moment when its days are over. */
+  async function oneOver() {
+    const house = await crew();
+    await keep(house.panel, 30);
+    await talk(house.panel, tone(700));
+    house.clock.advance(30 * DAY_MS);
+    return house;
+  }
+  /** The sounds that are left once there is one less, or after a good while. */
+  async function left(store: MemoryStore): Promise<number> {
+    for (let i = 0; i < 200 && (await store.enclosed()).length > 0; i++) await setImmediate();
+    return (await store.enclosed()).length;
+  }
+
+  it('is deleted by the next server that starts', async () => {
+    const { store, clock } = await oneOver();
+    expect(await left(store)).toBe(1);
+    await serve({ store, clock });
+    expect(await left(store)).toBe(0);
+  });
+
+  // Ours, no source: every hour.
+  it.each([
+    [3_599_999, 1],
+    [3_600_000, 0],
+  ])('is looked for every hour: after %d ms there are %d', async (ms, count) => {
+    const { store, clock } = await oneOver();
+    clock.advance(-1);
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+    onTestFinished(() => void vi.useRealTimers());
+    const stop = keepDeleting(store, clock, pino({ enabled: false }));
+    expect(await left(store)).toBe(1);
+    clock.advance(1);
+    vi.advanceTimersByTime(ms);
+    expect(await left(store)).toBe(count);
+    stop();
   });
 
   it('is in the archive, held to its entry; and the log verifies without it', async () => {

@@ -82,7 +82,14 @@ describe('heavy work', () => {
     const heavy = new HeavyWork(LIMITS);
     const asker = { key: 'job', place: 'here' };
     const never = () => new Promise<void>(() => {});
-    for (const turns of [heavy.siteReports, heavy.spoken, heavy.talks, heavy.records, heavy.boards])
+    for (const turns of [
+      heavy.siteReports,
+      heavy.spoken,
+      heavy.talks,
+      heavy.records,
+      heavy.brought,
+      heavy.boards,
+    ])
       for (let i = 0; i < 1_000; i++) turns.take({ key: `${i}`, place: `${i}` }, never);
     expect(await heavy.jobReports.take(asker, async () => 'done')).toBe('done');
   });

@@ -19,22 +19,17 @@ function folderOf(text: string, language?: string, more?: string): string {
 
 const reading = (value: number) => [{ kind: 'reading', reading: { kind: 'value', value } }];
 
-// What these words mean: any dictionary of Spanish and German.
+// What these words mean: any dictionary of Spanish, German and French.
 describe('a model whose folder says which language it hears', () => {
   it.each([
     ['es', 'ciento cuatro', '', 104],
-    ['de', 'hundertvier', 'äöüß', 104],
+    ['de', 'hundert vier', 'äöüß', 104],
+    ['fr', 'cent quatre', '', 104],
   ])('is read with the sentences of "%s": "%s"', async (language, text, more, value) => {
     const { hear, learn } = await loadRecogniser(folderOf(text, language, more));
     const heard = await hear(sound);
     expect(heard).toMatchObject({ text, language });
-    const hearing = decide({
-      via: 'voice',
-      ...heard,
-      confidence: 1,
-      alternatives: [{ text, confidence: 1 }],
-    });
-    expect(hearing).toEqual({ kind: 'taken', intents: reading(value) });
+    expect(decide({ via: 'voice', ...heard })).toEqual({ kind: 'taken', intents: reading(value) });
     // Ten digits are read in English.
     expect(learn).toBeUndefined();
   });
@@ -42,6 +37,12 @@ describe('a model whose folder says which language it hears', () => {
   it('finds no sentence in the words of another language', async () => {
     const { hear } = await loadRecogniser(folderOf('one hundred four', 'es'));
     expect(decide({ via: 'voice', ...(await hear(sound)) }).kind).not.toBe('taken');
+  });
+
+  it('hears a note for the record as its letters', async () => {
+    const { hear } = await loadRecogniser(folderOf('nota luna verde', 'es'));
+    const { intents } = decide({ via: 'voice', ...(await hear(sound)) }) as { intents?: unknown };
+    expect(intents).toEqual([{ kind: 'remark', text: 'luna verde' }]);
   });
 
   it('is English where it says nothing, or says so', async () => {

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { digest } from '../../server/guard/secrets.ts';
+import type { KeptRead, Read } from '../../server/store/reads.ts';
 import { type KeptSummary, type Store, StoreFailure } from '../../server/store/store.ts';
 import { emptyHead, findFault, headAfter, seal } from '../../src/log/chain.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
@@ -469,6 +470,75 @@ export function storeContract(name: string, open: () => Promise<Store>): void {
       ] as const)
         expect(await store.stampOver(number)).toEqual(stamp(size));
       expect(await store.stampOver(7)).toBeUndefined();
+    });
+
+    describe('keeps who read what,', () => {
+      const HOUR = 1_700_000_000_000;
+      const read = (more: Partial<Read> = {}): Read => ({
+        ...{ hour: HOUR, log: JOB, what: 'record', role: 'watcher', key: 'a'.repeat(12) },
+        ...{ reader: 'account', name: 'A. Example' },
+        ...more,
+      });
+      const all = async () => (await store.readsAfter(0, 100)).map(({ number, ...one }) => one);
+
+      it('each once, in the order in which it was noted, and gives it a page at a time from either end', async () => {
+        const reads = [read(), read({ what: 'report' }), read({ log: OTHER }), read({ hour: HOUR + 1 })];
+        await store.changeReads({ note: reads.slice(0, 2) });
+        await store.changeReads({ note: [read(), ...reads.slice(1)] });
+        expect(await all()).toEqual(reads);
+        const numbers = (await store.readsAfter(0, 100)).map(({ number }) => number);
+        const [one = 0, two = 0, three = 0, four = 0] = numbers;
+        expect(numbers).toEqual([...new Set(numbers)].sort((a, b) => a - b));
+        const of = async (found: Promise<KeptRead[]>) => (await found).map(({ number }) => number);
+        expect(await of(store.readsAfter(one, 2))).toEqual([two, three]);
+        expect(await of(store.readsBefore(four, 2))).toEqual([three, two]);
+        expect(await of(store.readsBefore(four + 1, 100, JOB))).toEqual([four, two, one]);
+        expect(await of(store.readsBefore(two, 100, JOB))).toEqual([one]);
+      });
+
+      it('knows readers apart by hour, log, kind, key and name', async () => {
+        const reads = [
+          read(),
+          read({ hour: HOUR + 3_600_000 }),
+          read({ log: '' }),
+          read({ what: 'board' }),
+          read({ key: 'b'.repeat(12) }),
+          read({ name: 'B. Example' }),
+          read({ reader: 'link', name: '' }),
+        ];
+        await store.changeReads({ note: reads });
+        expect(await all()).toEqual(reads);
+        expect(await store.readers()).toEqual(['A. Example', 'B. Example']);
+      });
+
+      it('without a name that is forgotten; where two are, one line says it', async () => {
+        const others = [read({ what: 'board', name: 'B. Example' }), read({ reader: 'link', name: '' })];
+        await store.changeReads({ note: [read(), read({ name: 'B. Example' }), ...others] });
+        const nameless = read({ reader: 'forgotten', name: '' });
+        await store.changeReads({ forget: 'A. Example' });
+        expect(await all()).toEqual([nameless, read({ name: 'B. Example' }), ...others]);
+        expect(await store.readers()).toEqual(['B. Example']);
+        await store.changeReads({ forget: 'B. Example' });
+        const stay = await all();
+        expect(stay).toHaveLength(3);
+        expect(stay).toEqual(expect.arrayContaining([nameless, { ...nameless, what: 'board' }, others[1]]));
+        await store.changeReads({ forget: 'C. Example' });
+        expect(await all()).toEqual(stay);
+      });
+
+      it('until it is told to end what is older, but what is younger than thirty days stays in any case', async () => {
+        const now = Date.now();
+        const days = (n: number) => now - n * 24 * 3_600_000;
+        const [old, month, young] = [days(40), days(31), days(29)];
+        const hours = async () => (await all()).map(({ hour }) => hour);
+        await store.changeReads({ note: [old, month, young].map((hour) => read({ hour })) });
+        await store.changeReads({ end: old });
+        expect(await hours()).toEqual([old, month, young]);
+        await store.changeReads({ end: old + 1 });
+        expect(await hours()).toEqual([month, young]);
+        await store.changeReads({ end: now + 1e9 });
+        expect(await hours()).toEqual([young]);
+      });
     });
 
     it('names every log that anything in it speaks of, once', async () => {

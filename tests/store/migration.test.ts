@@ -40,6 +40,7 @@ const OLD = [
   { version: 5, commit: 'a2d9368', job: 'r4LthqWqu-8W', entries: 224, watch: 'SUxlt3arIgKf0dP7ve10-w' },
   { version: 6, commit: 'd998ab6', job: '0yYtORqK31TH', entries: 235, watch: 'Lv8VYEJaGRNWV-cZFu_IRw' },
   { version: 7, commit: '91b2e37', job: '7cKyP_RXHOwT', entries: 274, watch: '59RKjN400DpwbnKlTNNyVw' },
+  { version: 8, commit: '5cc7a71', job: '3J-JBZqBMcwW', entries: 245, watch: 'jYz1Puyc9GH_3eeG1Z1ixQ' },
 ] as const;
 
 const root = mkdtempSync(join(tmpdir(), 'ladderline-migration-'));
@@ -62,7 +63,17 @@ function folderOf(version: number): string {
 }
 
 /** What no step may change. Summaries are worked out from the logs, and are made again. */
-const KEPT = ['entries', 'heads', 'passes', 'codes', 'signed_heads', 'enclosures', 'names', 'stamps'];
+const KEPT = [
+  'entries',
+  'heads',
+  'passes',
+  'codes',
+  'signed_heads',
+  'enclosures',
+  'names',
+  'stamps',
+  'reads',
+];
 
 /** Every row of every table that lasts, as SQLite gives it, without our store. */
 function rowsIn(db: Connection): Record<string, unknown[]> {

@@ -25,6 +25,6 @@ it('a data folder whose records are in a database is not taken for all of them, 
   expect([code, err]).toEqual([1, expect.stringContaining(`${said}start with --store`)]);
 
   noteRecordsHere(data);
-  expect(await forget()).toEqual([]);
+  expect(await forget()).toEqual({ records: [], readers: [] });
   expect((await backUp(data, into, 5)).manifest.logs).toBe(0);
 });

@@ -254,6 +254,7 @@ describe.each(DRIVERS)('with $name', (driver) => {
         'DROP TABLE enclosures',
         'DROP TABLE stamps',
         'DROP TABLE names',
+        'DROP TABLE reads',
         'PRAGMA user_version = 1',
       );
       const store = openDataFolder(folder);

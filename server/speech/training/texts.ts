@@ -3,7 +3,7 @@
  *
  *     npx tsx server/speech/training/texts.ts COUNT SEED > texts.txt
  */
-import { TYPED, wordingsOf } from '../../../src/grammar/grammar.ts';
+import { ENGLISH, TYPED, wordingsOf } from '../../../src/grammar/grammar.ts';
 import type { Part } from '../../../src/grammar/pattern.ts';
 import { seeded } from './seeded.ts';
 
@@ -26,7 +26,7 @@ const partsOf = new Map<string, Part[]>();
 const sayable = (rule: string): Part[] => {
   const known = partsOf.get(rule);
   if (known) return known;
-  const parts = wordingsOf(rule)
+  const parts = wordingsOf(rule, ENGLISH)
     .map(({ part }) => part)
     .filter(canBeSaid);
   partsOf.set(rule, parts);

@@ -23,8 +23,8 @@ export const ACCOUNTS: Sentences = {
   'may open jobs': 'darf Aufträge eröffnen',
   'may open sites and jobs, and sign records':
     'darf Objekte und Aufträge eröffnen und Protokolle unterschreiben',
-  'may open sites and jobs, sign records, and invite and withdraw people':
-    'darf Objekte und Aufträge eröffnen, Protokolle unterschreiben, Personen einladen und ihnen das Konto entziehen',
+  'may open sites and jobs, sign records, invite and withdraw people, and see who read what':
+    'darf Objekte und Aufträge eröffnen, Protokolle unterschreiben, Personen einladen und ihnen das Konto entziehen, und sehen, wer was gelesen hat',
   '{role}: {what they may}': '{role}: {what they may}',
   Technician: 'Techniker',
   Supervisor: 'Aufsicht',

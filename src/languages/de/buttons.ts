@@ -20,6 +20,7 @@ export const BUTTONS: Sentences = {
   clear: 'frei',
   'told {x}': 'informiert: {x}',
   'Gain is set': 'Verstärkung ist eingestellt',
+  'Wrong way': 'Falsch herum',
   Aimed: 'Ausgerichtet',
   'All checked': 'Alles geprüft',
   'It is covered': 'Es ist verdeckt',

@@ -43,6 +43,7 @@ import { STATUSES } from './statuses.ts';
 import { TRUST } from './trust.ts';
 import { VOICE } from './voice.ts';
 import { WATCHING } from './watching.ts';
+import { WHO_READ } from './who-read.ts';
 
 /** Our sentences in German. A native's check is still owed. */
 export const SENTENCES: Sentences = {
@@ -60,6 +61,7 @@ export const SENTENCES: Sentences = {
   ...INVITATION,
   ...ACCOUNTS,
   ...ALL_SITES,
+  ...WHO_READ,
   ...ADMISSION,
   ...BROUGHT,
   ...KEYS,

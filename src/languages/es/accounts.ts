@@ -22,8 +22,8 @@ export const ACCOUNTS: Sentences = {
   'This device is not signed in any more.': 'Este dispositivo ya no tiene la sesión abierta.',
   'may open jobs': 'puede abrir trabajos',
   'may open sites and jobs, and sign records': 'puede abrir obras y trabajos, y firmar registros',
-  'may open sites and jobs, sign records, and invite and withdraw people':
-    'puede abrir obras y trabajos, firmar registros, e invitar y retirar personas',
+  'may open sites and jobs, sign records, invite and withdraw people, and see who read what':
+    'puede abrir obras y trabajos, firmar registros, invitar y retirar personas, y ver quién leyó qué',
   '{role}: {what they may}': '{role}: {what they may}',
   Technician: 'Técnico',
   Supervisor: 'Supervisor',

@@ -22,8 +22,8 @@ export const ACCOUNTS: Sentences = {
   'This device is not signed in any more.': "Cet appareil n'est plus connecté.",
   'may open jobs': 'peut ouvrir des travaux',
   'may open sites and jobs, and sign records': 'peut ouvrir des sites et des travaux, et signer des rapports',
-  'may open sites and jobs, sign records, and invite and withdraw people':
-    'peut ouvrir des sites et des travaux, signer des rapports, inviter et retirer des personnes',
+  'may open sites and jobs, sign records, invite and withdraw people, and see who read what':
+    'peut ouvrir des sites et des travaux, signer des rapports, inviter et retirer des personnes, et voir qui a lu quoi',
   '{role}: {what they may}': '{role} : {what they may}',
   Technician: 'Technicien',
   Supervisor: 'Responsable',

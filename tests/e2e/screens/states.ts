@@ -5,11 +5,12 @@ import { SpeechUnavailable, type Transcriber } from '../../../server/speech/tran
 import { type RunningServer, startServer } from '../../../server/start.ts';
 import { MemoryStore } from '../../../server/store/memory.ts';
 import { emptyHead, headAfter, seal } from '../../../src/log/chain.ts';
-import type { Action } from '../../../src/model/advice.ts';
+import type { Action, Advice } from '../../../src/model/advice.ts';
 import type { AloneWay } from '../../../src/model/alone.ts';
 import type { Entry } from '../../../src/model/entry.ts';
 import type { Seat } from '../../../src/model/facts.ts';
 import type { Mounting } from '../../../src/model/mounting.ts';
+import { lookText } from '../../../src/phrases/looking.ts';
 import { AT_SEAT, CREW_ABOUT, START_AT, TROUBLES } from '../../../src/phrases/practice.ts';
 import { END_PRACTICE } from '../../../src/phrases/practice-band.ts';
 import { STOP_KEEPING } from '../../../src/phrases/sound.ts';
@@ -113,6 +114,21 @@ const aloneOn = (entries: readonly Entry[], way: AloneWay): Entry[] =>
     return fact.type === 'opened'
       ? { ...entry, fact: { ...fact, setup: { ...fact.setup, alone: way } } }
       : entry;
+  });
+
+/** The same, of one who sees an indicator from the ladder: the last order is to look, against the look before. */
+const lookingOn = (entries: readonly Entry[]): Entry[] =>
+  aloneOn(entries, 'looking').map((entry, i, all) => {
+    const { fact } = entry;
+    if (fact.type !== 'instruction' || i < all.length - 1) return entry;
+    const advice: Advice = {
+      ...fact.advice,
+      to: 'emitter',
+      action: { kind: 'read', as: 'trend' },
+      rule: 'climb',
+      because: [i - 1],
+    };
+    return { ...entry, fact: { ...fact, advice, ...lookText(advice) } };
   });
 
 /** The same, with the sound of what was said kept. It is gone again, as the record finds when somebody wants to hear it. */
@@ -285,6 +301,20 @@ export async function screens(said: (english: string) => string = (english) => e
     const { kept } = await seat('panel', aloneOn(stepOf(STEPS[step] as OfKind), 'walking'));
     states.push({ name: `alone-${step}`, path: '/panel', kept, ready: '.state.good' });
   }
+  const looking = await seat('panel', lookingOn(stepOf(STEPS.read as OfKind)));
+  states.push({ name: 'alone-look', path: '/panel', kept: looking.kept, ready: '.state.good', order: true });
+  const early = await seat('panel', stepOf(STEPS.turn as OfKind));
+  states.push({
+    name: 'panel-not-proven',
+    path: '/panel',
+    kept: early.kept,
+    ready: '.state.good',
+    go: async (page) => {
+      await press(page, 'Menu');
+      await press(page, 'Accept the alignment');
+      await page.locator('.sheet summary').click();
+    },
+  });
   const cannot = await seat('emitter', stepOf(STEPS.turn as OfKind));
   states.push({
     name: 'emitter-cannot',
