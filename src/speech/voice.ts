@@ -12,7 +12,7 @@ export interface ReadDigit {
 }
 
 /** With fewer right it was not these ten digits in their order, or nothing can be learnt from them. Ours, no source. */
-export const ENOUGH_RIGHT = 6;
+const ENOUGH_RIGHT = 6;
 /** How far voices lie apart in how well they are heard: the variance of their shifts, log odds squared. From `npm run bench:speech-folds`. */
 const SPREAD = 1;
 
