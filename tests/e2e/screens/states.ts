@@ -128,7 +128,7 @@ const lookingOn = (entries: readonly Entry[]): Entry[] =>
       rule: 'climb',
       because: [i - 1],
     };
-    return { ...entry, fact: { ...fact, advice, ...lookText(advice) } };
+    return { ...entry, fact: { ...fact, advice, ...lookText(advice, 'looking') } };
   });
 
 /** The same, with the sound of what was said kept. It is gone again, as the record finds when somebody wants to hear it. */
