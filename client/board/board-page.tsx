@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'preact/hooks';
 import { TROUBLE_FIRST } from '../../src/model/pair-status.ts';
 import { heldOnSite, NOT_CHECKED } from '../../src/phrases/held.ts';
-import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
-import { warningsInShort } from '../../src/phrases/plan-warnings.ts';
+import { GUIDANCE_ONLY } from '../../src/phrases/plan-formulas.ts';
+import { warningsInShort } from '../../src/phrases/plan-warnings-desk.ts';
 import { STATUS_WORDS } from '../../src/phrases/statuses.ts';
 import { heldPlan } from '../../src/plan/held.ts';
 import type { SiteView } from '../../src/protocol/site.ts';

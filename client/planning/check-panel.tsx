@@ -1,6 +1,7 @@
 import { heldText } from '../../src/phrases/held.ts';
-import { figureText, GUIDANCE_ONLY, limitsText, planFigureWords } from '../../src/phrases/plan.ts';
-import { NO_WARNINGS } from '../../src/phrases/plan-warnings.ts';
+import { figureText, limitsText, planFigureWords } from '../../src/phrases/plan.ts';
+import { GUIDANCE_ONLY, planFigureOrigin } from '../../src/phrases/plan-formulas.ts';
+import { NO_WARNINGS } from '../../src/phrases/plan-warnings-desk.ts';
 import type { Shown } from '../../src/phrases/units.ts';
 import type { PlanFigure } from '../../src/plan/check.ts';
 import type { Held } from '../../src/plan/held.ts';
@@ -39,7 +40,8 @@ const counted = (warnings: number): string => {
 };
 
 function Figure({ figure, shown }: { figure: PlanFigure; shown: Shown }) {
-  const { name, formula, source, warning } = planFigureWords(figure, shown);
+  const { name, warning } = planFigureWords(figure);
+  const { formula, source } = planFigureOrigin(figure, shown);
   const limits = limitsText(figure, shown);
   return (
     <li class={figure.warns ? 'plan-figure warns' : 'plan-figure'}>

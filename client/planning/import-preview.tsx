@@ -1,7 +1,8 @@
 import { useState } from 'preact/hooks';
 import { MAX_PAIRS } from '../../src/model/pair-plan.ts';
 import type { LengthUnit } from '../../src/model/units.ts';
-import { pairsWithWarnings, planWarnings, WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
+import { planWarnings, WARNINGS_TITLE } from '../../src/phrases/plan-warnings.ts';
+import { pairsWithWarnings } from '../../src/phrases/plan-warnings-desk.ts';
 import { changeText, emptyCellsText, overLimitText } from '../../src/phrases/table-preview.ts';
 import type { SiteView } from '../../src/protocol/site.ts';
 import { headerIn, isLengthColumn } from '../../src/site/pair-columns.ts';

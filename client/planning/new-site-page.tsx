@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { GUIDANCES } from '../../src/model/guidance.ts';
-import { GUIDANCE_ONLY } from '../../src/phrases/plan.ts';
+import { GUIDANCE_ONLY } from '../../src/phrases/plan-formulas.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';

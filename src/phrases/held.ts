@@ -1,7 +1,7 @@
 import type { Guidance } from '../model/guidance.ts';
 import type { Held, HeldPoint, NotHeld } from '../plan/held.ts';
 import { pairCount } from './counts.ts';
-import { GUIDANCE_ONLY } from './plan.ts';
+import { GUIDANCE_ONLY } from './plan-formulas.ts';
 
 /** What was held against a guidance, and what was not. */
 const NAMES: { readonly [id in HeldPoint['id']]: { readonly [side in HeldPoint['side']]?: string } } = {

@@ -10,7 +10,7 @@ import { type Shown, shownFor } from './units.ts';
 
 /** "path length 120 m: outside the maker's range (at most 100 m: the maker)", with the limit that it breaks. */
 export function warningText(figure: PlanFigure, shown: Shown): string {
-  const { name, warning } = planFigureWords(figure, shown);
+  const { name, warning } = planFigureWords(figure);
   const { by, least, most, ...rest } = figure;
   const side = brokenSide(figure);
   const limit = {
@@ -36,22 +36,10 @@ export const setupWarnings = (setup: JobSetup): string[] => textsOf(checkSetup(s
 
 export const WARNINGS_TITLE = 'Warnings of the plan check';
 
-export const NO_WARNINGS = 'None: every figure that has a limit is within it.';
-
 /** "1 warning of the plan check", "3 warnings of the plan check" */
 export const warningCount = (count: number): string =>
   `${count} ${count === 1 ? 'warning' : 'warnings'} of the plan check`;
 
-/** Beside a pair: how many, and the first in words. */
-export const warningsInShort = ([first, ...more]: readonly string[]): string | undefined =>
-  first === undefined ? undefined : `${first}${more.length > 0 ? `; and ${more.length} more` : ''}`;
-
 /** Said to both before the climb. */
 export const warningsAloud = (warnings: readonly string[]): string =>
   `${warningCount(warnings.length)}. ${warnings.map((text) => `${text}.`).join(' ')} Ask the desk if you do not know why.`;
-
-/** Where a table of pairs is read: how many of its pairs have any. */
-export const pairsWithWarnings = (count: number, all: number): string =>
-  count === 0
-    ? 'The plan check has no warning for these pairs.'
-    : `The plan check warns of ${count} of ${all} ${all === 1 ? 'pair' : 'pairs'}. They stand first. They can be imported; look at them before the ladder goes up.`;

@@ -1,17 +1,13 @@
 import { METRES, type Units } from '../model/units.ts';
 import type { FigureId, PlanFigure, Side } from '../plan/check.ts';
-import { PRE_AIM_M } from '../plan/geometry.ts';
 import { lengthIn } from '../plan/lengths.ts';
 import { besideLimits } from './beside-limits.ts';
-import { lengthText, lossText, nearText, type Shown } from './units.ts';
+import { lossText, type Shown } from './units.ts';
 
-/** Said with every figure of a plan. */
-export const GUIDANCE_ONLY = 'guidance; local code and the maker decide';
+/** The words of a figure of the plan check, as a warning needs them. Where they come from: plan-formulas.ts. */
 
 interface FigureWords {
   name: string;
-  formula: string;
-  source: string;
   /** Said when it is outside its limits. */
   warning: string;
 }
@@ -19,135 +15,48 @@ interface FigureWords {
 /** The warning may say on which side of the limits it is. */
 type Words = Omit<FigureWords, 'warning'> & { warning: string | Record<Side, string> };
 
-/** What stands in the words below in metres; where a site reads feet, they are put in its place. */
-const aim = (units: Units) => {
-  const length = lengthText(PRE_AIM_M, units);
-  return { length, near: units.length === 'ft' ? length : nearText(PRE_AIM_M, units) };
-};
-const AIM = aim(METRES);
-
-const NO_SOURCE = 'common practice, no source';
-const GEOMETRY = 'plane geometry';
-
 const WORDS: Record<FigureId, Words> = {
-  'aiming-tolerance': {
-    name: 'aim by eye to within',
-    formula: `atan(${AIM.length} / path length)`,
-    source: `${AIM.near}: ${NO_SOURCE}`,
-    warning: '',
-  },
-  footprint: {
-    name: 'beam width at the far end',
-    formula: '2 * path length * tan(beam angle / 2)',
-    source: `${GEOMETRY}; beam angle as stated by the maker`,
-    warning: '',
-  },
-  'quarter-turn': {
-    name: 'a quarter turn moves the spot by',
-    formula: 'path length * tan(degrees a turn / 4)',
-    source: `${GEOMETRY}; pitch as in the adjuster profile`,
-    warning: '',
-  },
-  'path-length': {
-    name: 'path length',
-    formula: 'as planned',
-    source: "the maker's range",
-    warning: "outside the maker's range",
-  },
-  reach: {
-    name: 'reach to each side',
-    formula: 'spacing / 2',
-    source: 'arithmetic',
-    warning: 'part of the area lies too far from a beam',
-  },
+  'aiming-tolerance': { name: 'aim by eye to within', warning: '' },
+  footprint: { name: 'beam width at the far end', warning: '' },
+  'quarter-turn': { name: 'a quarter turn moves the spot by', warning: '' },
+  'path-length': { name: 'path length', warning: "outside the maker's range" },
+  reach: { name: 'reach to each side', warning: 'part of the area lies too far from a beam' },
   'wall-distance': {
     name: 'nearest wall',
-    formula: 'as planned',
-    source: 'the plan',
     warning: { least: 'too near to the wall', most: 'too far from the wall' },
   },
   'ceiling-height': {
     name: 'height of the ceiling',
-    formula: 'as planned',
-    source: 'the plan',
     warning: 'so high that smoke may not reach the beam; beams at more than one height may be needed',
   },
   'emitter-ceiling': {
     name: 'emitter below the ceiling',
-    formula: 'ceiling height - emitter height',
-    source: 'arithmetic',
     warning: { least: 'too near to the ceiling', most: 'too far below the ceiling' },
   },
   'receiver-ceiling': {
     name: 'receiver below the ceiling',
-    formula: 'ceiling height - receiver height',
-    source: 'arithmetic',
     warning: { least: 'too near to the ceiling', most: 'too far below the ceiling' },
   },
-  level: {
-    name: 'height difference of the two ends',
-    formula: '|emitter height - receiver height|',
-    source: 'arithmetic',
-    warning: '',
-  },
-  'alarm-percent': {
-    name: 'loss of light at the alarm',
-    formula: '100 * (1 - 10^(-dB / 10))',
-    source: 'EN 54-12 and ISO 7240-12, from memory',
-    warning: '',
-  },
-  'alarm-db': {
-    name: 'loss of light at the alarm',
-    formula: '10 * log10(100 / (100 - percent))',
-    source: 'EN 54-12 and ISO 7240-12, from memory',
-    warning: 'outside the limits of a response threshold',
-  },
-  'alarm-delay': {
-    name: 'set delay of the alarm',
-    formula: 'as planned',
-    source: NO_SOURCE,
-    warning: 'is the alarm meant to come without a delay',
-  },
-  'fault-delay': {
-    name: 'set delay of the fault',
-    formula: 'as planned',
-    source: NO_SOURCE,
-    warning: 'is the fault meant to come without a delay',
-  },
+  level: { name: 'height difference of the two ends', warning: '' },
+  'alarm-percent': { name: 'loss of light at the alarm', warning: '' },
+  'alarm-db': { name: 'loss of light at the alarm', warning: 'outside the limits of a response threshold' },
+  'alarm-delay': { name: 'set delay of the alarm', warning: 'is the alarm meant to come without a delay' },
+  'fault-delay': { name: 'set delay of the fault', warning: 'is the fault meant to come without a delay' },
   filter: {
     name: 'strongest test filter',
-    formula: 'as marked',
-    source: NO_SOURCE,
     warning: 'so strong that the detector may take it for a lost beam',
   },
-  'cover-loss': {
-    name: 'held back in the alarm test',
-    formula: '10 * log10(100 / (100 - percent)); half covered: 50 percent',
-    source: `half the face, half the power: ${NO_SOURCE}; filter as marked`,
-    warning: 'too little to be sure of an alarm',
-  },
-  'expected-reading': {
-    name: 'reading to expect in the alarm test',
-    formula: 'linear: lowest + (final - lowest) * 10^(-dB / 10); logarithmic: final - dB / dB a unit',
-    source: "the meter's law, from the final reading or the middle of the band",
-    warning: '',
-  },
+  'cover-loss': { name: 'held back in the alarm test', warning: 'too little to be sure of an alarm' },
+  'expected-reading': { name: 'reading to expect in the alarm test', warning: '' },
 };
 
 /** The limit that a figure is outside of, of those it has. */
 export const brokenSide = ({ value, least }: PlanFigure): Side =>
   least !== undefined && value < least ? 'least' : 'most';
 
-export function planFigureWords(figure: PlanFigure, units: Units = METRES): FigureWords {
-  const { name, formula, source, warning: words } = WORDS[figure.id];
-  const { length, near } = aim(units);
-  const warning = typeof words === 'string' ? words : words[brokenSide(figure)];
-  return {
-    name,
-    warning,
-    formula: formula.replace(AIM.length, length),
-    source: source.replace(AIM.near, near),
-  };
+export function planFigureWords(figure: PlanFigure): FigureWords {
+  const { name, warning: words } = WORDS[figure.id];
+  return { name, warning: typeof words === 'string' ? words : words[brokenSide(figure)] };
 }
 
 interface ShownFigure {
@@ -186,12 +95,4 @@ export function limitsText(figure: PlanFigure, shown: Shown = METRES): string {
   ].filter((text) => text !== false);
   if (limits.length === 0) return '';
   return by ? `${limits.join(', ')} (${by})` : limits.join(', ');
-}
-
-/** One line: name, value, formula, source, limits, and that it is guidance. */
-export function planFigureText(figure: PlanFigure, shown: Shown = METRES): string {
-  const { name, formula, source, warning } = planFigureWords(figure, shown);
-  const limits = limitsText(figure, shown);
-  const checked = figure.warns ? `Warning: ${warning}; ${limits}. ` : limits && `Checked against ${limits}. `;
-  return `${name}: ${figureText(figure, shown)}. ${checked}Formula: ${formula}. Source: ${source}. ${GUIDANCE_ONLY}`;
 }

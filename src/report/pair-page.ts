@@ -61,7 +61,8 @@ import {
   VISIT_COLUMNS,
 } from '../phrases/pair-page.ts';
 import { personText } from '../phrases/people.ts';
-import { NO_WARNINGS, planWarnings, WARNINGS_TITLE } from '../phrases/plan-warnings.ts';
+import { planWarnings, WARNINGS_TITLE } from '../phrases/plan-warnings.ts';
+import { NO_WARNINGS } from '../phrases/plan-warnings-desk.ts';
 import { positionText } from '../phrases/position.ts';
 import { failedFirst } from '../phrases/proving-table.ts';
 import { FINAL_AS, finalText, readingText, readingWithUnit } from '../phrases/readings.ts';

@@ -3,7 +3,7 @@ import { GUIDANCES, Guidance } from '../../src/model/guidance.ts';
 import { PairPlan } from '../../src/model/pair-plan.ts';
 import { type MeterProfile, NEUTRAL_ADJUSTERS, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { NO_SIGNAL, valueReading } from '../../src/model/reading.ts';
-import { GUIDANCE_ONLY, planFigureText } from '../../src/phrases/plan.ts';
+import { GUIDANCE_ONLY, planFigureText } from '../../src/phrases/plan-formulas.ts';
 import { checkPlan, FIGURES, type FigureId } from '../../src/plan/check.ts';
 import { lossBetween, readingBehind } from '../../src/plan/expected.ts';
 
