@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { METRES, type Units } from '../../src/model/units.ts';
-import { UNITS_SAVED } from '../../src/phrases/units.ts';
+import { UNITS_SAVED } from '../../src/phrases/units-chosen.ts';
 import { useSend } from '../browser/use-send.ts';
 import { UnitsChoice } from '../profiles/units-choice.tsx';
 import { chooseUnits } from '../site/requests.ts';

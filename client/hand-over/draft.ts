@@ -2,7 +2,8 @@ import { AsLeft, type AsLeftField } from '../../src/model/hand-over.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import type { LossUnit } from '../../src/model/units.ts';
 import { lengthLike, NUMBER_LIKE_LOSS, numberLike, outOfRange } from '../../src/phrases/form-faults.ts';
-import { LENGTH_NAMES, LOSS_SIGNS, lengthFigures, lossFigures, shownFor } from '../../src/phrases/units.ts';
+import { LOSS_SIGNS, lengthFigures, lossFigures, shownFor } from '../../src/phrases/units.ts';
+import { LENGTH_NAMES } from '../../src/phrases/units-chosen.ts';
 import { readLength } from '../../src/plan/lengths.ts';
 import { readLoss, thresholdIn, thresholdOf } from '../../src/plan/losses.ts';
 

@@ -1,6 +1,6 @@
 import { CALL_FORM } from '../../src/phrases/admission.ts';
-import { JobWord } from '../../src/protocol/access.ts';
 import type { Asked } from '../../src/protocol/ask.ts';
+import { JobWord } from '../../src/protocol/job-word.ts';
 import { askPanel } from '../browser/job-requests.ts';
 import { ApiError } from '../browser/requests.ts';
 import type { TypedPerson } from '../people/saved-person.ts';

@@ -5,7 +5,7 @@ import type { MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { OTHER_HISTORY, unreadableText } from '../../src/phrases/requests.ts';
 import type { Invite } from '../../src/protocol/access.ts';
-import type { AskShown } from '../../src/protocol/ask.ts';
+import type { AskShown } from '../../src/protocol/ask-shown.ts';
 import type {
   ClientMessage,
   Presence,

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import type { Units } from '../../src/model/units.ts';
-import { LENGTH_NAMES, lengthFigures } from '../../src/phrases/units.ts';
+import { lengthFigures } from '../../src/phrases/units.ts';
+import { LENGTH_NAMES } from '../../src/phrases/units-chosen.ts';
 import { LOSS_FORMS, type LossForm, lossInAllForms } from '../../src/plan/attenuation.ts';
 import { readLength } from '../../src/plan/lengths.ts';
 import { Choice, Field } from '../ui/field.tsx';

@@ -1,5 +1,6 @@
 import { LengthUnit, LossUnit, type Units } from '../../src/model/units.ts';
-import { AS_PLANNED, LENGTH_NAMES, LOSS_SIGNS } from '../../src/phrases/units.ts';
+import { LOSS_SIGNS } from '../../src/phrases/units.ts';
+import { AS_PLANNED, LENGTH_NAMES } from '../../src/phrases/units-chosen.ts';
 import { Choice } from '../ui/field.tsx';
 
 const AS_STATED = 'as stated';

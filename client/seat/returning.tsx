@@ -1,5 +1,5 @@
 import type { Seat } from '../../src/model/facts.ts';
-import { DO_NOT_TURN } from '../../src/phrases/offline.ts';
+import { DO_NOT_TURN } from '../../src/phrases/do-not-turn.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { cautionsKey, savedSeat } from '../saved/saved-seats.ts';
 import type { Room } from './use-room.ts';

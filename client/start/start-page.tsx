@@ -4,7 +4,7 @@ import { INDICATOR, NEUTRAL_METERS } from '../../src/model/profile.ts';
 import { aloneStartText } from '../../src/phrases/alone.ts';
 import { meterText } from '../../src/phrases/profiles.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
-import { LENGTH_NAMES } from '../../src/phrases/units.ts';
+import { LENGTH_NAMES } from '../../src/phrases/units-chosen.ts';
 import { openJob } from '../browser/job-requests.ts';
 import { ApiError } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';

@@ -11,7 +11,8 @@ import {
   UNKNOWN_CALL,
 } from '../../src/phrases/admission.ts';
 import { closeThereText } from '../../src/phrases/links.ts';
-import type { Ask, AskAnswer, Asked, AskShown } from '../../src/protocol/ask.ts';
+import type { Ask, AskAnswer, Asked } from '../../src/protocol/ask.ts';
+import type { AskShown } from '../../src/protocol/ask-shown.ts';
 import type { ClientMessage } from '../../src/protocol/socket.ts';
 import { Buckets } from '../guard/allowance.ts';
 import type { Limits } from '../guard/limits.ts';

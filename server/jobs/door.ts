@@ -1,6 +1,7 @@
 import { randomInt } from 'node:crypto';
 import type { Sitter } from '../../src/protocol/access.ts';
-import type { AskAnswer, AskShown } from '../../src/protocol/ask.ts';
+import type { AskAnswer } from '../../src/protocol/ask.ts';
+import type { AskShown } from '../../src/protocol/ask-shown.ts';
 import { CALL_WORDS } from '../../src/protocol/call-words.ts';
 import type { Digest } from '../store/store.ts';
 

@@ -17,7 +17,7 @@ import { planChangedLine } from './plan-changes.ts';
 import { issueClosed } from './readbacks.ts';
 import { stepsDefinedText } from './steps.ts';
 import { UNHEARD_LINE } from './unheard.ts';
-import { unitsChosenText } from './units.ts';
+import { unitsChosenText } from './units-chosen.ts';
 import { watcherRemarkText } from './watching.ts';
 
 /** How a line of the exchange is shown. */

@@ -8,6 +8,7 @@ import { causeText } from './causes.ts';
 import { movedText } from './facts.ts';
 import { askItem } from './items.ts';
 import { lookText } from './looking.ts';
+import { nearText, nearWords } from './near.ts';
 import {
   ALIGN_AGAIN,
   beamMovedText,
@@ -20,7 +21,7 @@ import {
   watchText,
 } from './proving.ts';
 import { valueText } from './readings.ts';
-import { lengthText, nearText, nearWords, shownFor } from './units.ts';
+import { lengthText, shownFor } from './units.ts';
 import { walkingText } from './walking.ts';
 import { whyText } from './why.ts';
 

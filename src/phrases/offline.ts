@@ -11,9 +11,6 @@ export const keptHereText = (waiting: number): string => {
   return `${things} kept here. It is sent when the link is back.`;
 };
 
-/** In place of an order, while nobody knows whether it still holds. */
-export const DO_NOT_TURN = 'Hold. Do not turn';
-
 export const AS_LAST_SEEN =
   'This is the job as this phone last saw it. The other phone may have gone on since.';
 

@@ -1,8 +1,9 @@
 import { METRES, type Units } from '../model/units.ts';
 import type { FigureId, PlanFigure } from '../plan/check.ts';
 import { PRE_AIM_M } from '../plan/geometry.ts';
+import { nearText } from './near.ts';
 import { figureText, limitsText, planFigureWords } from './plan.ts';
-import { lengthText, nearText, type Shown } from './units.ts';
+import { lengthText, type Shown } from './units.ts';
 
 /** Where each figure of a plan comes from, for the desk. */
 

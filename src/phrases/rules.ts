@@ -2,7 +2,7 @@ import type { RuleId } from '../engine/rules.ts';
 import { METRES } from '../model/units.ts';
 import { PRE_AIM_M } from '../plan/geometry.ts';
 import type { CommissionRuleId } from '../visit/rules.ts';
-import { nearText } from './units.ts';
+import { nearText } from './near.ts';
 
 /** How near an aim by eye must come, in metres; where a site reads feet, they are put in its place. */
 export const NEAR = nearText(PRE_AIM_M, METRES);

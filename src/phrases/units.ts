@@ -1,6 +1,6 @@
 import type { AlarmThreshold } from '../model/pair-plan.ts';
 import type { JobSetup } from '../model/setup.ts';
-import { type LengthUnit, type LossUnit, METRES, METRES_PER_FOOT, type Units } from '../model/units.ts';
+import { type LengthUnit, type LossUnit, METRES, type Units } from '../model/units.ts';
 import { lengthIn } from '../plan/lengths.ts';
 import { lossIn, thresholdIn } from '../plan/losses.ts';
 import { placesBeside } from './beside-limits.ts';
@@ -39,17 +39,6 @@ export function limitFigures(metres: number, unit: LengthUnit, inward: 'up' | 'd
   return (inward === 'up' ? Math.ceil(hundredths - 1e-6) : Math.floor(hundredths + 1e-6)) / 100;
 }
 
-export const LENGTH_NAMES: Record<LengthUnit, string> = { m: 'metres', ft: 'feet' };
-
-export const LOSS_NAMES: Record<LossUnit, string> = {
-  dB: 'dB',
-  percent: 'percent',
-  'percent/m': 'percent per metre',
-  'percent/ft': 'percent per foot',
-};
-export const AS_PLANNED = 'as planned';
-export const UNITS_SAVED =
-  'Plans stay as they are; only the figures are shown in other units. Visits that have begun keep theirs.';
 export const LOSS_SIGNS: Record<LossUnit, string> = {
   dB: 'dB',
   percent: '%',
@@ -88,24 +77,3 @@ export const wholePathText = (db: number): string =>
 
 export const lossFigures = (value: number, unit: LossUnit): number =>
   Number(value.toFixed(LOSS_PLACES[unit] + 1));
-
-/** "Units chosen: feet, percent per foot" */
-export const unitsChosenText = ({ length, loss }: Units): string =>
-  `Units chosen: ${LENGTH_NAMES[length]}${loss === undefined ? '' : `, ${LOSS_NAMES[loss]}`}`;
-
-/** "15 cm", "5 in": something small to stay within, from metres. Never more than it is. */
-export const nearText = (metres: number, { length }: Units): string =>
-  `${nearFigures(metres, length)} ${length === 'ft' ? 'in' : 'cm'}`;
-
-/** "fifteen centimetres", "five inches": the same as it is said. */
-export const nearWords = (metres: number, { length }: Units): string =>
-  `${numberWords(nearFigures(metres, length))} ${length === 'ft' ? 'inches' : 'centimetres'}`;
-
-const nearFigures = (metres: number, unit: LengthUnit): number =>
-  Math.floor(unit === 'ft' ? (metres / METRES_PER_FOOT) * 12 : metres * 100 + 1e-9);
-
-const SMALL =
-  'zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen'.split(' ');
-
-/** A small whole number as it is said: what to stay within is not spelled figure by figure. */
-const numberWords = (value: number): string => SMALL[value] ?? String(value);

@@ -2,8 +2,9 @@ import type { Advice } from '../model/advice.ts';
 import type { JobSetup } from '../model/setup.ts';
 import { PRE_AIM_M } from '../plan/geometry.ts';
 import { figuresText } from './figures.ts';
+import { nearText } from './near.ts';
 import { COMMISSION_RULE_WORDS, NEAR, RULE_WORDS } from './rules.ts';
-import { nearText, shownToCrew } from './units.ts';
+import { shownToCrew } from './units.ts';
 
 const STATEMENTS: Readonly<Record<string, string>> = { ...RULE_WORDS, ...COMMISSION_RULE_WORDS };
 

@@ -1,8 +1,6 @@
 import * as z from 'zod/mini';
 import { Seat } from '../model/facts.ts';
 import { Person, PhoneId } from '../model/person.ts';
-import { CALL_FORM } from '../phrases/admission.ts';
-import { callOf } from './call-words.ts';
 import { CODE_ALPHABET, CODE_LENGTH } from './join-code.ts';
 
 /** A join code as it was typed. */
@@ -12,17 +10,6 @@ export const JoinCode = z.pipe(
     z.transform((s) => s.toUpperCase().replace(/[\s-]/g, '')),
   ),
   z.string().check(z.regex(new RegExp(`^[${CODE_ALPHABET}]{${CODE_LENGTH}}$`))),
-);
-
-/** The word under which the panel of a job is asked: "KILO 417". No secret: it opens nothing. Case and spelling are forgiven. */
-export const JobWord = z.pipe(
-  z.string().check(z.maxLength(20)),
-  z.transform((typed, ctx) => {
-    const call = callOf(typed);
-    if (call !== undefined && /\d{3}$/.test(call)) return call;
-    ctx.issues.push({ code: 'custom', input: typed, message: CALL_FORM });
-    return z.NEVER;
-  }),
 );
 
 /** A role in the protocol: one of the two seats, or a watcher who can only read. */

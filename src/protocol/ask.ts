@@ -2,8 +2,8 @@ import * as z from 'zod/mini';
 import { Mark } from '../model/admission.ts';
 import { Seat } from '../model/facts.ts';
 import { JobId } from '../model/ids.ts';
-import { Person } from '../model/person.ts';
-import { JobWord, Sitter, Token } from './access.ts';
+import { Sitter, Token } from './access.ts';
+import { JobWord } from './job-word.ts';
 
 /** POST /api/ask: may this phone have the seat at the emitter? */
 export const Ask = z.object({ word: JobWord, ...Sitter.shape });
@@ -22,14 +22,3 @@ export const AskAnswer = z.discriminatedUnion('state', [
   z.object({ state: z.literal('unanswered') }),
 ]);
 export type AskAnswer = z.infer<typeof AskAnswer>;
-
-/** What the panel is asked. `replaces`: there is a phone at the emitter that is away, and would lose its seat. */
-export const AskShown = z.object({
-  ask: z.string().check(z.regex(/^[A-Za-z0-9_-]{12}$/)),
-  mark: Mark,
-  device: z.string(),
-  person: z.optional(Person),
-  replaces: z.boolean(),
-  expiresAt: z.number(),
-});
-export type AskShown = z.infer<typeof AskShown>;

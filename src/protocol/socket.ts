@@ -16,7 +16,7 @@ import { SoundDays } from '../model/sound.ts';
 import { Voice } from '../model/voice.ts';
 import { SENSED_WORDS } from '../phrases/buttons.ts';
 import { Invite, Role, Token } from './access.ts';
-import { AskShown } from './ask.ts';
+import { AskShown } from './ask-shown.ts';
 
 /**
  * The messages between phones and server; docs/protocol.md numbers their rules. Text frames are these in

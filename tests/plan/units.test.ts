@@ -8,16 +8,9 @@ import { LossUnit, METRES, METRES_PER_FOOT, type Units } from '../../src/model/u
 import { besideLimits } from '../../src/phrases/beside-limits.ts';
 import { figuresText } from '../../src/phrases/figures.ts';
 import { instructionText } from '../../src/phrases/instruct.ts';
+import { nearText, nearWords } from '../../src/phrases/near.ts';
 import { placeText, settingsText } from '../../src/phrases/planned.ts';
-import {
-  lengthText,
-  limitFigures,
-  lossText,
-  nearText,
-  nearWords,
-  shownToCrew,
-  thresholdText,
-} from '../../src/phrases/units.ts';
+import { lengthText, limitFigures, lossText, shownToCrew, thresholdText } from '../../src/phrases/units.ts';
 import { dbOf, dbOfPercent, percentOfDb } from '../../src/plan/attenuation.ts';
 import { exactLengthIn, lengthIn, metresOf, readLength } from '../../src/plan/lengths.ts';
 import { lossIn, readLoss, thresholdIn, thresholdOf } from '../../src/plan/losses.ts';
