@@ -2,7 +2,7 @@ import type { Sentences } from '../translate.ts';
 
 export const ALONE: Sentences = {
   'I am alone': 'Ich bin allein',
-  'You do both: with a second phone at the panel, by walking to it, or by an indicator that you see from the ladder.':
+  'You do both: with a second phone by the panel, by walking to it, or by an indicator that you see from the ladder.':
     'Sie tun beides: mit einem zweiten Telefon an der Zentrale, indem Sie hingehen, oder nach einer Anzeige, die Sie von der Leiter aus sehen.',
   'One person alone': 'Eine Person allein',
   'Where the rules of the site or the maker ask for two people, this is not allowed. Ask before you begin.':

@@ -2,7 +2,7 @@ import type { Sentences } from '../translate.ts';
 
 export const ALONE: Sentences = {
   'I am alone': 'Estoy solo',
-  'You do both: with a second phone at the panel, by walking to it, or by an indicator that you see from the ladder.':
+  'You do both: with a second phone by the panel, by walking to it, or by an indicator that you see from the ladder.':
     'Usted hace ambas cosas: con un segundo teléfono en la central, yendo hasta ella, o por un indicador que ve desde la escalera.',
   'One person alone': 'Una persona sola',
   'Where the rules of the site or the maker ask for two people, this is not allowed. Ask before you begin.':

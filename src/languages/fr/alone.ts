@@ -2,7 +2,7 @@ import type { Sentences } from '../translate.ts';
 
 export const ALONE: Sentences = {
   'I am alone': 'Je suis seul',
-  'You do both: with a second phone at the panel, by walking to it, or by an indicator that you see from the ladder.':
+  'You do both: with a second phone by the panel, by walking to it, or by an indicator that you see from the ladder.':
     "Vous faites les deux : avec un second téléphone à la centrale, en y allant, ou par un indicateur que vous voyez de l'échelle.",
   'One person alone': 'Une personne seule',
   'Where the rules of the site or the maker ask for two people, this is not allowed. Ask before you begin.':
