@@ -37,6 +37,8 @@ export const ENGLISH_PLACES: Readonly<Record<string, string>> = {
   'src/phrases/damage.ts': DESK,
   'src/phrases/plan.ts': DESK,
   'src/phrases/plan-warnings.ts': DESK,
+  'src/phrases/plan-formulas.ts': DESK,
+  'src/phrases/plan-warnings-desk.ts': DESK,
   'src/phrases/planned.ts': DESK,
   'src/phrases/record-heading.ts': DESK,
   'src/phrases/signature.ts': DESK,

@@ -27,6 +27,7 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/protocol/socket.ts': 'why a message of a wrong form is refused: for who writes a client',
   'src/log/schema.ts': 'descriptions in the published schema',
   'src/protocol/routes.ts': 'descriptions in the published documents of the wire',
+  'src/protocol/reads.ts': 'descriptions in the published documents of the wire',
   'src/protocol/openapi.ts': 'descriptions in the published documents of the wire',
   'src/protocol/asyncapi.ts': 'descriptions in the published documents of the wire',
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',

@@ -10,6 +10,8 @@ export const LIMITS: Sentences = {
     'Schon {n} Personen sehen diesem Auftrag zu. Versuchen Sie es wieder, wenn eine gegangen ist.',
   'Too many changes at once. Wait a second and send it again.':
     'Zu viele Änderungen auf einmal. Warten Sie eine Sekunde, und senden Sie es noch einmal.',
+  'Too many records are brought at once. Nothing is lost: try again in some seconds.':
+    'Zu viele Protokolle werden auf einmal gebracht. Nichts geht verloren: in einigen Sekunden noch einmal versuchen.',
   'Too many jobs were opened from here. Wait a minute.':
     'Von hier wurden zu viele Aufträge eröffnet. Warten Sie eine Minute.',
   'Too many sites were opened from here. Wait a minute.':

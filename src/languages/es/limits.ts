@@ -10,6 +10,8 @@ export const LIMITS: Sentences = {
     'Ya hay {n} personas mirando este trabajo. Inténtelo cuando se vaya una.',
   'Too many changes at once. Wait a second and send it again.':
     'Demasiados cambios a la vez. Espere un segundo y envíelo otra vez.',
+  'Too many records are brought at once. Nothing is lost: try again in some seconds.':
+    'Se traen demasiados registros a la vez. No se pierde nada: inténtelo de nuevo en unos segundos.',
   'Too many jobs were opened from here. Wait a minute.':
     'Se abrieron demasiados trabajos desde aquí. Espere un minuto.',
   'Too many sites were opened from here. Wait a minute.':

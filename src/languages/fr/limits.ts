@@ -10,6 +10,8 @@ export const LIMITS: Sentences = {
     "{n} personnes regardent déjà ce travail. Réessayez quand l'une d'elles est partie.",
   'Too many changes at once. Wait a second and send it again.':
     'Trop de changements à la fois. Attendez une seconde et renvoyez.',
+  'Too many records are brought at once. Nothing is lost: try again in some seconds.':
+    'Trop de dossiers sont apportés à la fois. Rien n’est perdu : réessayez dans quelques secondes.',
   'Too many jobs were opened from here. Wait a minute.':
     "Trop de travaux ont été ouverts d'ici. Attendez une minute.",
   'Too many sites were opened from here. Wait a minute.':
