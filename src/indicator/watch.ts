@@ -1,4 +1,5 @@
 import type { Profile } from '../model/sensor.ts';
+import { lookedBefore, lostBy } from '../sight/stretch.ts';
 import type { Shown } from './profile.ts';
 import { type Before, type Sensed, sense } from './sense.ts';
 import { type Sample, shownIn } from './window.ts';
@@ -17,10 +18,6 @@ export const LOOK_MS = 3_000;
 export const SLOW_MS = 6_000;
 /** Of the moments, so many must tell something, as a share. */
 export const TELLING = 0.75;
-/** With nothing telling for so long it has lost the indicator. */
-export const LOST_AFTER_MS = 3_000;
-/** Moments that lie further apart leave open what was between them. */
-export const LONGEST_GAP_MS = 1_500;
 /** What changes by itself, or fits nothing, is waited for so long before that is said. */
 export const PATIENCE_MS = 20_000;
 
@@ -34,10 +31,8 @@ const SETTLING: Sensing = { kind: 'settling' };
 
 /** The moments after one more: no more than are needed. A gap, a move and a clock that goes back begin them anew. */
 export function withMoment(moments: readonly Moment[], moment: Moment): readonly Moment[] {
-  const last = moments.at(-1);
-  const gone = last && (moment.at <= last.at || moment.at - last.at > LONGEST_GAP_MS);
-  const before = gone || (moment.doubt === 'moved' && last?.doubt !== 'moved') ? [] : moments;
-  return [...before.filter(({ at }) => at >= moment.at - SLOW_MS - LONGEST_GAP_MS), moment];
+  const isMovedNow = moment.doubt === 'moved' && moments.at(-1)?.doubt !== 'moved';
+  return [...(isMovedNow ? [] : lookedBefore(moments, moment.at, SLOW_MS)), moment];
 }
 
 /** `since`: from when on the moments count, as the hands were off; `before`: what the last look said. Milliseconds. */
@@ -49,8 +44,8 @@ export function sensed(
 ): Sensing {
   const newest = moments.at(-1);
   if (!newest) return SETTLING;
-  const blindSince = moments.findLast(({ doubt }) => doubt === undefined)?.at ?? moments[0]?.at ?? newest.at;
-  if (newest.doubt && newest.at - blindSince >= LOST_AFTER_MS) return { kind: 'lost', why: newest.doubt };
+  const why = lostBy(moments);
+  if (why) return { kind: 'lost', why };
   const window = moments.filter(({ at }) => at >= since);
   const telling = window.filter(({ doubt }) => doubt === undefined);
   const [first] = window;

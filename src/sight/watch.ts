@@ -1,6 +1,7 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { type Sight, shownNumber } from './characters.ts';
 import type { Drift } from './drift.ts';
+import { LOST_AFTER_MS, lookedBefore, lostBy } from './stretch.ts';
 
 /** One frame of the camera, looked at. */
 export interface Look {
@@ -34,12 +35,8 @@ export const FRAMES = 4;
 export const SHORTEST_MS = 1_500;
 /** Of the frames looked at while it settles, so many must have been readable, as a share. */
 export const READABLE = 0.75;
-/** With nothing readable for so long it has lost sight. Milliseconds. */
-export const LOST_AFTER_MS = 3_000;
 /** A battery at or under this share is said. */
 export const LOW_BATTERY = 0.15;
-/** Two frames that lie further apart leave open what was shown between them. Milliseconds. */
-export const LONGEST_GAP_MS = 1_500;
 
 export type Doubt = 'moved' | 'dark' | 'unsure' | 'not-a-number' | 'other-point' | 'off-scale';
 
@@ -84,22 +81,18 @@ export const watchFrom = (confirmed: Confirmed): Watch => ({ confirmed, looks: [
 export function afterLook(watch: Watch, look: Look, meter: Meter): Watch {
   const doubt = doubtAbout(look, watch.confirmed, meter);
   const value = doubt === undefined ? (shownNumber(look.sight.text)?.value ?? Number.NaN) : Number.NaN;
-  const last = watch.looks.at(-1);
-  const gone = last && (look.at <= last.at || look.at - last.at > LONGEST_GAP_MS);
-  const before = gone || doubt === 'moved' ? [] : watch.looks;
-  const from = look.at - Math.max(steadyMs(meter), LOST_AFTER_MS) - LONGEST_GAP_MS;
-  return { ...watch, looks: [...before.filter(({ at }) => at >= from), { ...look, doubt, value }] };
+  const kept = Math.max(steadyMs(meter), LOST_AFTER_MS);
+  const before = doubt === 'moved' ? [] : lookedBefore(watch.looks, look.at, kept);
+  return { ...watch, looks: [...before, { ...look, doubt, value }] };
 }
 
 /** What those frames show together. */
 export function watched({ looks }: Watch, meter: Meter): Watched {
   const newest = looks.at(-1);
   if (!newest) return { kind: 'settling' };
-  const readable = looks.filter(({ doubt }) => doubt === undefined);
-  const lastReadable = readable.at(-1);
-  const blindSince = lastReadable?.at ?? looks[0]?.at ?? newest.at;
-  if (newest.doubt === 'moved') return { kind: 'lost', why: 'moved' };
-  if (newest.doubt && newest.at - blindSince >= LOST_AFTER_MS) return { kind: 'lost', why: newest.doubt };
+  const lastReadable = looks.findLast(({ doubt }) => doubt === undefined);
+  const why = newest.doubt === 'moved' ? 'moved' : lostBy(looks);
+  if (why) return { kind: 'lost', why };
   if (!lastReadable) return { kind: 'settling' };
   const settled = newest.doubt === undefined ? settledOn(looks, newest, meter) : undefined;
   return settled ?? { kind: 'settling', value: lastReadable.value };

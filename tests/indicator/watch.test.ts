@@ -2,9 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Before } from '../../src/indicator/sense.ts';
 import {
   type Doubt,
-  LONGEST_GAP_MS,
   LOOK_MS,
-  LOST_AFTER_MS,
   type Moment,
   PATIENCE_MS,
   SLOW_MS,
@@ -12,6 +10,7 @@ import {
   withMoment,
 } from '../../src/indicator/watch.ts';
 import type { Profile } from '../../src/model/sensor.ts';
+import { LONGEST_GAP_MS, LOST_AFTER_MS } from '../../src/sight/stretch.ts';
 
 const EVERY_MS = 100;
 const LEVEL: Profile = { feature: 'level', some: -30, plenty: -10, sd: 0.2 };

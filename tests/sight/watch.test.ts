@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { LONGEST_GAP_MS, LOST_AFTER_MS } from '../../src/sight/stretch.ts';
 import {
   ALIKE,
   afterLook,
@@ -7,8 +8,6 @@ import {
   doubtAbout,
   FLAT,
   FRAMES,
-  LONGEST_GAP_MS,
-  LOST_AFTER_MS,
   type Look,
   MOVED_BY,
   SHORTEST_MS,
