@@ -1,6 +1,7 @@
 import { hashOf, sealedBody } from '../../src/log/chain.ts';
 import type { ChainFault } from '../../src/log/fault.ts';
 import type { JobId } from '../../src/model/ids.ts';
+import { allReads, allStamps } from '../store/pages.ts';
 import type { GivenPass, Store } from '../store/store.ts';
 import { StoreFailure } from '../store/store.ts';
 
@@ -16,7 +17,6 @@ export interface Copied {
 
 const ENTRIES_AT_A_TIME = 500;
 const HEADS_AT_A_TIME = 5_000;
-const READS_AT_A_TIME = 5_000;
 
 /**
  * Copies all records of a store that nobody writes to into another, checks every hash there, and goes on where an earlier copy was
@@ -122,20 +122,11 @@ async function copySignedHeads(from: Store, to: Store): Promise<number> {
 
 /** Under numbers of their own there, in the same order; what is there already is not doubled. */
 async function copyReads(from: Store, to: Store): Promise<void> {
-  for (let after = 0; ; ) {
-    const reads = await from.readsAfter(after, READS_AT_A_TIME);
-    const last = reads.at(-1);
-    if (!last) return;
+  for await (const reads of allReads(from))
     await to.changeReads({ note: reads.map(({ number, ...read }) => read) });
-    after = last.number;
-  }
 }
 
 async function copyStamps(from: Store, to: Store): Promise<void> {
-  for (let size = (await to.lastStamp())?.size ?? 0; ; ) {
-    const stamp = await from.stampOver(size);
-    if (!stamp) return;
-    await to.addStamp(stamp);
-    size = stamp.size;
-  }
+  for await (const stamps of allStamps(from, (await to.lastStamp())?.size))
+    for (const stamp of stamps) await to.addStamp(stamp);
 }

@@ -5,10 +5,10 @@ import type { JobId } from '../../src/model/ids.ts';
 import { enclosedLog, isPracticeJob } from '../record/files.ts';
 import type { AccountBook } from '../store/account-book.ts';
 import { checkNamed } from '../store/check.ts';
+import { allReads, allSignedHeads, allStamps } from '../store/pages.ts';
 import type { Store } from '../store/store.ts';
 import type { ExportFolder } from './folder.ts';
 import { ACCOUNTS_FILE, HEADS_FILE, type Manifest, READS_FILE, STAMPS_FILE } from './manifest.ts';
-import { allReads, allSignedHeads, allStamps } from './pages.ts';
 import { shownAccounts } from './shown-accounts.ts';
 
 export interface FirmExport {

@@ -4,11 +4,11 @@ import { findName } from '../forget/find.ts';
 import { wholeLog } from '../record/files.ts';
 import { placeOf } from '../record/place.ts';
 import type { AccountBook } from '../store/account-book.ts';
+import { allReads } from '../store/pages.ts';
 import type { KeptRead } from '../store/reads.ts';
 import type { Store } from '../store/store.ts';
 import type { ExportFolder } from './folder.ts';
 import { ACCOUNTS_FILE, ENTRIES_FILE, type Manifest, READS_FILE } from './manifest.ts';
-import { allReads } from './pages.ts';
 import { shownAccounts } from './shown-accounts.ts';
 
 export interface PersonExport {

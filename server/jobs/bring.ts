@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import * as z from 'zod/mini';
 import { respond } from '../../src/conversation/respond.ts';
-import { type BroughtFault, findBroughtFault } from '../../src/log/brought.ts';
+import { type BroughtFault, findBroughtFault, PART } from '../../src/log/brought.ts';
 import { headAfter } from '../../src/log/chain.ts';
 import { Entry } from '../../src/model/entry.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
@@ -18,8 +18,6 @@ const refused = (reason: Refusal, text: string): Answer<never> => ({ kind: 'refu
 /** What is sent, before its entries are looked at: to look at thousands takes half a second, and others are served between their parts. */
 export const Sent = z.extend(BringJob, { entries: z.array(z.unknown()).check(...HOW_MANY_BROUGHT) });
 const Part = z.array(Entry);
-/** Entries. */
-const PART = 100;
 
 async function readEntries(sent: readonly unknown[]): Promise<Answer<Entry[]>> {
   const value: Entry[] = [];

@@ -35,7 +35,7 @@ const BY_ONE_PHONE: ReadonlySet<string> = new Set<Fact['type']>([
 export type BroughtFault = 'damaged' | 'not-alone' | 'foreign';
 
 /** So many entries are looked at before others have their turn. */
-const PART = 100;
+export const PART = 100;
 
 /** Why the server cannot take over this log from the phone that kept it; undefined where it can. Yields between its parts. */
 export function* findBroughtFault(entries: readonly Entry[]): Generator<undefined, BroughtFault | undefined> {

@@ -1,5 +1,5 @@
-import type { KeptRead } from '../store/reads.ts';
-import type { KeptStamp, LoggedHead, Store } from '../store/store.ts';
+import type { KeptRead } from './reads.ts';
+import type { KeptStamp, LoggedHead, Store } from './store.ts';
 
 const AT_A_TIME = 5_000;
 
@@ -23,9 +23,9 @@ export async function* allSignedHeads(store: Store): AsyncGenerator<LoggedHead[]
   }
 }
 
-/** All time stamps, the oldest first. */
-export async function* allStamps(store: Store): AsyncGenerator<KeptStamp[]> {
-  for (let size = 0; ; ) {
+/** All time stamps over trees larger than this, the oldest first. */
+export async function* allStamps(store: Store, above = 0): AsyncGenerator<KeptStamp[]> {
+  for (let size = above; ; ) {
     const stamp = await store.stampOver(size);
     if (!stamp) return;
     yield [stamp];
