@@ -76,7 +76,7 @@ function ByLamp({ room, onClose }: Props) {
   const following = useFollowing<Moment>(room, 'lamp', () => source.current as Source<Moment>);
   const lamp = useLamp(box, following.take);
   source.current = lamp;
-  const isFast = following.learnt.size > 0 || following.learning !== undefined;
+  const isFixed = following.learnt.size > 0 || following.learning !== undefined;
   return (
     <Followed
       sort="lamp"
@@ -85,7 +85,7 @@ function ByLamp({ room, onClose }: Props) {
       isReady={lamp.fault === undefined && !lamp.tooSmall}
       onClose={onClose}
     >
-      <BoxOnPicture video={lamp.video} box={box} label={LAMP_BOX} {...(!isFast && { onBox: setBox })} />
+      <BoxOnPicture video={lamp.video} box={box} label={LAMP_BOX} {...(!isFixed && { onBox: setBox })} />
       {lamp.tooSmall && <p class="watch-hint">{BOX_TOO_SMALL}</p>}
     </Followed>
   );
