@@ -27,6 +27,7 @@ const PAGES: { [S in ScreenName]: ComponentType<PartsOf<S>> } = {
   home: lazy(() => import('./home/home-page.tsx').then((m) => m.HomePage)),
   join: lazy(() => import('./join/join-page.tsx').then((m) => m.JoinPage)),
   ask: lazy(() => import('./join/ask-page.tsx').then((m) => m.AskPage)),
+  meet: lazy(() => import('./meeting/meet-page.tsx').then((m) => m.MeetPage)),
   account: lazy(() => import('./account/account-page.tsx').then((m) => m.AccountPage)),
   invited: lazy(() => import('./account/invited-page.tsx').then((m) => m.InvitedPage)),
   'signed-in': lazy(() => import('./account/signed-in-page.tsx').then((m) => m.SignedInPage)),

@@ -19,6 +19,8 @@ export const SCREENS = {
   join: { path: '/join', file: 'join/join-page.tsx', needs: [], may: ['code', 'proof'] },
   /** A phone without a code asks the panel. `word`: of the job, such as "KILO-417". */
   ask: { path: '/ask', file: 'join/ask-page.tsx', needs: [], may: ['word'] },
+  /** A phone meets the panel's without a server. `code`: that of the panel's phone. */
+  meet: { path: '/meet', file: 'meeting/meet-page.tsx', needs: [], may: ['code'] },
   /** Whether this device is signed in, and what its account has. */
   account: { path: '/account', file: 'account/account-page.tsx', needs: [], may: [] },
   /** `secret`: of an invitation to an account. */

@@ -1,7 +1,8 @@
+import type { ComponentProps } from 'preact';
 import { useState } from 'preact/hooks';
 import { browserStorage } from '../browser/storage.ts';
 import { savedSeat } from '../saved/saved-seats.ts';
-import { ScreenToCome } from '../seat/returning.tsx';
+import { Returning, ScreenToCome } from '../seat/returning.tsx';
 import { InPageSeat, NoSeat, SeatPage } from '../seat/seat-page.tsx';
 import type { InPage } from '../seat/use-room.ts';
 import { lazy } from '../ui/lazy.tsx';
@@ -16,6 +17,15 @@ const LadderScreen = lazy(
 );
 const screenOf = () => LadderScreen;
 
+/** The way to a room on the panel's phone is fetched by the few that have no server. */
+const MetSeat = lazy(
+  () =>
+    import('../meeting/kept-line.ts').then(({ openLine }) => (props: ComponentProps<typeof SeatPage>) => (
+      <SeatPage {...props} openHere={() => openLine} />
+    )),
+  ({ saved }) => <Returning seat={saved.seat} />,
+);
+
 /** `inPage`: practice on one phone. */
 export function EmitterPage({ inPage }: Record<never, string> & { inPage?: InPage }) {
   const [saved] = useState(() => savedSeat(browserStorage, 'emitter'));
@@ -23,9 +33,7 @@ export function EmitterPage({ inPage }: Record<never, string> & { inPage?: InPag
     return (
       <InPageSeat seat="emitter" keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} inPage={inPage} />
     );
-  return saved ? (
-    <SeatPage saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />
-  ) : (
-    <NoSeat seat="emitter" />
-  );
+  if (!saved) return <NoSeat seat="emitter" />;
+  const Seat = saved.here ? MetSeat : SeatPage;
+  return <Seat saved={saved} keepMicrophoneMs={KEEP_MICROPHONE_MS} screenOf={screenOf} />;
 }

@@ -5,7 +5,7 @@ import type { Drift, Surroundings } from '../../src/sight/drift.ts';
 import type { Frame } from '../../src/sight/patch.ts';
 import { grab, inPixels, type Share } from '../sight/camera.ts';
 import type { Grabbed } from '../sight/reader.ts';
-import { useCamera } from '../watch-meter/use-camera.ts';
+import { useCamera } from '../sight/use-camera.ts';
 import type { Source } from './use-following.ts';
 
 /** Ten looks a second tell a lamp that goes on five times in one. Milliseconds. */

@@ -1,6 +1,12 @@
 import { useState } from 'preact/hooks';
 import type { JobSetup } from '../../src/model/setup.ts';
-import { BEGIN_HERE, CANNOT_KEEP, NO_SERVER_ABOUT, NO_SERVER_HEADING } from '../../src/phrases/brought.ts';
+import {
+  BEGIN_HERE,
+  CANNOT_KEEP,
+  NO_SERVER_ABOUT,
+  NO_SERVER_HEADING,
+  NO_SERVER_TWO,
+} from '../../src/phrases/brought.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { addJobHere } from '../saved/jobs-here.ts';
@@ -11,11 +17,13 @@ import './here.css';
 interface Props {
   /** What the form says now; undefined where something in it is wrong. */
   typed: () => { setup: JobSetup; sitter: Sitter } | undefined;
+  /** No other phone has to reach this one. */
+  isOnePhone: boolean;
   onBegun: () => void;
 }
 
-/** Offered to a person alone where the server does not answer. */
-export function BeginHere({ typed, onBegun }: Props) {
+/** Offered where the server does not answer. */
+export function BeginHere({ typed, isOnePhone, onBegun }: Props) {
   const [failure, setFailure] = useState<string>();
   const begin = async () => {
     const form = typed();
@@ -40,7 +48,7 @@ export function BeginHere({ typed, onBegun }: Props) {
   return (
     <section class="no-server">
       <h2>{NO_SERVER_HEADING}</h2>
-      <p>{NO_SERVER_ABOUT}</p>
+      <p>{isOnePhone ? NO_SERVER_ABOUT : NO_SERVER_TWO}</p>
       <Failure text={failure} />
       <button type="button" class="button" onClick={begin}>
         {BEGIN_HERE}

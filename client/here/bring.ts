@@ -1,3 +1,4 @@
+import { RECORD_AT_SERVER } from '../../src/phrases/meeting.ts';
 import { JobBrought } from '../../src/protocol/jobs.ts';
 import { ApiError, ask, request } from '../browser/requests.ts';
 import { browserStorage } from '../browser/storage.ts';
@@ -5,6 +6,7 @@ import { type JobHere, removeJobHere } from '../saved/jobs-here.ts';
 import { knownJobs, rememberJob } from '../saved/known-jobs.ts';
 import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { closeLog, removeLog, reopenLog } from './log-store.ts';
+import { endRoom } from './open-rooms.ts';
 
 /**
  * Gives the log of a job to the server, and with it the job. Nothing comes to the log meanwhile. Where the answer is lost,
@@ -26,5 +28,6 @@ export async function bringHere({ job, token, title }: JobHere): Promise<void> {
   const known = knownJobs(browserStorage).find((each) => each.job === job);
   rememberJob(browserStorage, { job, title, stand: known?.stand ?? 'open', seenAt: Date.now(), watch });
   removeJobHere(browserStorage, job);
+  await endRoom(job, 'revoked', RECORD_AT_SERVER);
   await removeLog(job);
 }

@@ -3,14 +3,19 @@ import type { Input, Response } from '../../src/conversation/input.ts';
 import { respond } from '../../src/conversation/respond.ts';
 import { emptyHead, findFault, headAfter } from '../../src/log/chain.ts';
 import { sealAll } from '../../src/log/seal-all.ts';
+import { isOnePhone } from '../../src/model/alone.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import { Seat } from '../../src/model/facts.ts';
 import { SALT_BYTES } from '../../src/model/forgotten.ts';
 import type { Head, MessageId, Seq } from '../../src/model/ids.ts';
+import type { Refusal } from '../../src/model/refusal.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import { namesBeside } from '../../src/model/written.ts';
 import { HERE_LOST, NOT_KEPT_SAY_AGAIN, OPEN_TWICE } from '../../src/phrases/brought.ts';
+import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import { sittingOf } from '../../src/protocol/sitting.ts';
+import { DEAD_AFTER_MS, type Presence, type Receipt, type ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
 import { trustworthy } from '../link/known.ts';
 import { addEntries, NotKept, readEntries } from './log-store.ts';
@@ -33,6 +38,14 @@ export class LostHere extends Error {
   override name = 'LostHere';
 }
 
+/** Someone in a room: this page, or the phone at the emitter that this one has met. */
+export interface Member {
+  readonly seat: Seat;
+  tell(message: ServerMessage): void;
+  /** Entries, once they are kept. */
+  give(entries: readonly Entry[]): void;
+}
+
 /**
  * One job without a server. What the room of a server does is done by this page: each step is respond, seal, keep, and only then
  * tell. The state is the fold of what is kept, and never ahead of it.
@@ -40,8 +53,10 @@ export class LostHere extends Error {
 export class RoomHere {
   private queue: Promise<unknown> = Promise.resolve();
   private wake: ReturnType<typeof setTimeout> | undefined;
-  /** Told of entries once they are kept. */
-  onEntries: (entries: readonly Entry[]) => void = () => {};
+  private grace: ReturnType<typeof setTimeout> | undefined;
+  private readonly members = new Set<Member>();
+  /** What the phone at the emitter has shown last. */
+  private receipt: Receipt | undefined;
 
   private constructor(
     readonly entries: Entry[],
@@ -49,7 +64,7 @@ export class RoomHere {
     private state: JobState,
   ) {}
 
-  /** A new job, of one person with this phone. Gives its id. @throws {NotKept} */
+  /** A new job, with this phone at the panel. Gives its id. @throws {NotKept} */
   static async begin(setup: JobSetup, sitter: Sitter): Promise<string> {
     const job = nanoid(JOB_ID_LENGTH);
     const room = new RoomHere([], emptyHead(job), EMPTY);
@@ -73,10 +88,81 @@ export class RoomHere {
     return this.end;
   }
 
+  /** Site and beam pair. */
+  get title(): string {
+    const { setup } = this.state;
+    return setup ? `${setup.site}, ${setup.pair}` : '';
+  }
+
+  presence(): Presence {
+    const at = (seat: Seat) =>
+      this.isOnline(seat) ? 'online' : this.state.seats[seat] === undefined ? 'empty' : 'away';
+    return { panel: at('panel'), emitter: at('emitter'), watchers: 0 };
+  }
+
+  /** A newer connection of a seat takes the place of the one before. */
+  enter(member: Member): void {
+    for (const before of this.members) {
+      if (before.seat !== member.seat) continue;
+      this.members.delete(before);
+      before.tell({ t: 'refused', reason: 'replaced', text: NEWER_CONNECTION });
+    }
+    this.members.add(member);
+    this.tell({ t: 'presence', presence: this.presence() });
+    if (this.receipt) member.tell({ t: 'receipt', ...this.receipt });
+    void this.submit({ kind: 'tick' });
+    this.syncLink(member.seat);
+    // A phone that was here when this page was closed comes back in a moment, or is gone.
+    clearTimeout(this.grace);
+    this.grace = setTimeout(() => {
+      for (const seat of Seat.options) this.syncLink(seat);
+    }, DEAD_AFTER_MS);
+  }
+
+  leave(member: Member): void {
+    if (!this.members.delete(member)) return;
+    this.tell({ t: 'presence', presence: this.presence() });
+    this.syncLink(member.seat);
+    if (this.members.size === 0) this.close();
+  }
+
+  /** The phone on the ladder has shown or spoken an instruction. */
+  received({ instruction, how }: Receipt): void {
+    if (instruction !== this.state.instruction?.seq) return;
+    const known = this.receipt?.instruction === instruction ? this.receipt.how : undefined;
+    if (known === how || known === 'spoken') return;
+    this.receipt = { instruction, how };
+    this.tell({ t: 'receipt', ...this.receipt });
+  }
+
+  /** Gives the seat at the emitter to a phone that this one has met. The phone that has it keeps it. */
+  seatGuest(sitter: Sitter): Promise<Outcome> {
+    return this.inTurn(async () => {
+      const sitting = sittingOf(this.end.job, sitter);
+      const before = this.state.seats.emitter;
+      if (before?.phone !== undefined && before.phone === sitting.phone)
+        return { kind: 'taken', seq: this.end.count - 1 };
+      if (this.isOnline('emitter'))
+        return { kind: 'refused', reason: 'seat-in-use', text: closeThereText('emitter') };
+      this.receipt = undefined;
+      return this.take({ kind: 'seated', seat: 'emitter', ...sitting, takeover: before !== undefined });
+    });
+  }
+
+  /** The log is no longer kept here. */
+  dismissGuest(reason: Refusal, text: string): void {
+    for (const member of this.members)
+      if (member.seat === 'emitter') member.tell({ t: 'refused', reason, text });
+  }
+
   /** A message that the log already has gives its first outcome again. Never rejects. */
   submit(input: Input, ref?: MessageId): Promise<Outcome> {
+    return this.inTurn(() => this.take(input, ref));
+  }
+
+  private inTurn<T extends Outcome | undefined>(work: () => Promise<T>): Promise<T | Outcome> {
     const done = this.queue.then(() =>
-      this.take(input, ref).catch((error: unknown): Outcome => {
+      work().catch((error: unknown): Outcome => {
         const isTwice = error instanceof NotKept && error.isOpenElsewhere;
         return { kind: 'refused', reason: 'store-failed', text: isTwice ? OPEN_TWICE : NOT_KEPT_SAY_AGAIN };
       }),
@@ -85,9 +171,30 @@ export class RoomHere {
     return done;
   }
 
+  private tell(message: ServerMessage): void {
+    for (const member of this.members) member.tell(message);
+  }
+
+  /** The one phone of a person alone is at both ends. */
+  private isOnline(seat: Seat): boolean {
+    const end = isOnePhone(this.state.setup?.alone) ? 'panel' : seat;
+    return [...this.members].some((member) => member.seat === end);
+  }
+
+  /** Logs that a phone has come or gone, if the log does not say so yet. One phone alone never meets another. */
+  private syncLink(seat: Seat): void {
+    void this.inTurn(async () => {
+      const online = this.isOnline(seat);
+      const known = this.state.seats[seat];
+      if (!known || known.online === online || isOnePhone(this.state.setup?.alone)) return undefined;
+      return this.take({ kind: 'link', seat, online });
+    });
+  }
+
   /** Nothing wakes it any more. */
-  close(): void {
+  private close(): void {
     clearTimeout(this.wake);
+    clearTimeout(this.grace);
   }
 
   private async take(input: Input, ref?: MessageId): Promise<Outcome> {
@@ -106,14 +213,14 @@ export class RoomHere {
     const last = sealed.at(-1);
     if (last) {
       this.end = headAfter(last);
-      this.onEntries(sealed);
+      for (const member of this.members) member.give(sealed);
     }
     this.wakeAt(response.wakeAt);
     return { kind: 'taken', seq: sealed[0]?.seq ?? Math.max(0, this.end.count - 1) };
   }
 
   private wakeAt(at: number | undefined): void {
-    this.close();
+    clearTimeout(this.wake);
     if (at === undefined) return;
     const tick = async () => {
       const outcome = await this.submit({ kind: 'tick' });

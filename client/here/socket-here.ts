@@ -1,32 +1,29 @@
 import { type Report, toInput } from '../../src/conversation/inputs.ts';
 import type { Entry } from '../../src/model/entry.ts';
+import type { Seat } from '../../src/model/facts.ts';
 import { NOT_WITHOUT_SERVER } from '../../src/phrases/brought.ts';
+import { logEndsText } from '../../src/phrases/log-failures.ts';
+import type { Receipt } from '../../src/protocol/socket.ts';
 import type { Socket } from '../link/connection.ts';
 import { PageSocket } from '../link/page-socket.ts';
-import type { RoomHere } from './room-here.ts';
+import { roomOf } from './open-rooms.ts';
+import type { Member, RoomHere } from './room-here.ts';
 
-/** The one seat of a job that this phone keeps alone. */
-const SEAT = 'panel';
+/** So many entries go in one frame: a channel between two phones takes no larger ones. */
+const ENTRIES_AT_ONCE = 20;
 
-/** A way to the room of a job that this phone keeps alone. The rules are fetched when it is first gone. */
-export function openHere(job: string): () => Socket {
-  let room: Promise<RoomHere> | undefined;
-  return () => {
-    room ??= import('./room-here.ts').then(({ RoomHere }) => RoomHere.load(job));
-    const loading = room;
-    // What failed may pass: the next try begins anew.
-    loading.catch(() => {
-      room = undefined;
-    });
-    return new SocketHere(loading);
-  };
-}
+/** A way to the room of a job that this phone keeps. */
+export const openHere = (job: string) => (): Socket => new SocketHere(roomOf(job), 'panel');
 
-class SocketHere extends PageSocket {
+/** A connection to such a room: of this page, or of the phone that this one has met. */
+export class SocketHere extends PageSocket implements Member {
   protected readonly alone = { reason: 'not-now', text: NOT_WITHOUT_SERVER } as const;
   private room: RoomHere | undefined;
 
-  constructor(loading: Promise<RoomHere>) {
+  constructor(
+    loading: Promise<RoomHere>,
+    readonly seat: Seat,
+  ) {
     super();
     loading.then(
       (room) => {
@@ -39,9 +36,7 @@ class SocketHere extends PageSocket {
 
   override close(): void {
     super.close();
-    if (!this.room) return;
-    this.room.close();
-    this.room.onEntries = () => {};
+    this.room?.leave(this);
   }
 
   /** A record that is lost does not come back by another try, and its person must know. */
@@ -61,9 +56,13 @@ class SocketHere extends PageSocket {
     else if (this.room) void this.submit(this.room, message);
   }
 
+  protected override received(receipt: Receipt): void {
+    if (this.seat === 'emitter') this.room?.received(receipt);
+  }
+
   private async submit(room: RoomHere, message: Report): Promise<void> {
     const { id } = message;
-    const outcome = await room.submit(toInput(message, SEAT), id);
+    const outcome = await room.submit(toInput(message, this.seat), id);
     if (outcome.kind === 'taken') this.tell({ t: 'ack', id, seq: outcome.seq });
     else this.tell({ t: 'refused', id, reason: outcome.reason, text: outcome.text });
   }
@@ -72,14 +71,18 @@ class SocketHere extends PageSocket {
     const { room } = this;
     if (!room) return;
     const { head, entries } = room;
-    this.greet(head, SEAT);
+    if (after >= head.count) {
+      this.tell({ t: 'refused', reason: 'from-the-future', text: logEndsText(after, head.count) });
+      return;
+    }
+    this.greet(head, this.seat, room.presence());
     this.give(entries.slice(after + 1));
     this.tell({ t: 'caught-up', seq: head.count - 1 });
-    room.onEntries = (added) => this.give(added);
-    void room.submit({ kind: 'tick' });
+    room.enter(this);
   }
 
-  private give(entries: readonly Entry[]): void {
-    if (entries.length > 0) this.tell({ t: 'entries', entries: [...entries] });
+  give(entries: readonly Entry[]): void {
+    for (let from = 0; from < entries.length; from += ENTRIES_AT_ONCE)
+      this.tell({ t: 'entries', entries: entries.slice(from, from + ENTRIES_AT_ONCE) });
   }
 }

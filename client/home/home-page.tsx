@@ -6,7 +6,7 @@ import { follow, linkTo } from '../browser/route.ts';
 import { clock, day } from '../browser/times.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { takeNewer, useKeptPages } from '../offline/registration.ts';
-import type { SavedSeat } from '../saved/saved-seats.ts';
+import { keepsRecord, type SavedSeat } from '../saved/saved-seats.ts';
 import { type SavedSite, troubledSitesFirst } from '../saved/saved-sites.ts';
 import { lazy } from '../ui/lazy.tsx';
 import { Page } from '../ui/page.tsx';
@@ -90,7 +90,9 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
         )}
       </div>
       {sure && (
-        <p>{saved.here ? LEAVES_HERE : 'The record stays. To come back, this phone needs a new code.'}</p>
+        <p>
+          {keepsRecord(saved) ? LEAVES_HERE : 'The record stays. To come back, this phone needs a new code.'}
+        </p>
       )}
     </section>
   );

@@ -1,4 +1,6 @@
 import { useRef, useState } from 'preact/hooks';
+import { NO_SERVER_MEET } from '../../src/phrases/meeting.ts';
+import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { CODE_LENGTH } from '../../src/protocol/join-code.ts';
 import { ApiError } from '../browser/requests.ts';
 import { follow, go, linkTo } from '../browser/route.ts';
@@ -16,6 +18,7 @@ const joining = whenNeeded(() => import('./take-seat.ts'));
 export function JoinPage({ code: scanned, proof }: { code: string; proof: string }) {
   const [code, setCode] = useState(scanned.slice(0, CODE_LENGTH + 4));
   const [failure, setFailure] = useState<string>();
+  const [noServer, setNoServer] = useState(false);
   const [isOld, setOld] = useState(false);
   const [busy, setBusy] = useState(false);
   const who = usePerson();
@@ -36,6 +39,7 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
     } catch (error) {
       setBusy(false);
       setOld(error instanceof OldPage);
+      setNoServer(error instanceof ApiError && error.message === NO_ANSWER);
       setFailure(error instanceof ApiError ? error.message : `Joining failed: ${error}`);
       if (error instanceof ApiError && error.reason === 'bad-code') box.current?.focus();
     }
@@ -73,6 +77,11 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
           <button type="submit" class="button main" disabled={busy}>
             {busy ? 'Joining' : 'Join'}
           </button>
+        )}
+        {noServer && (
+          <a class="button" href={linkTo('meet', {})} onClick={follow}>
+            {NO_SERVER_MEET}
+          </a>
         )}
         <a class="button" href={linkTo('ask', {})} onClick={follow}>
           No code? Ask the panel

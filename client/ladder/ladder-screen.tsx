@@ -23,6 +23,9 @@ import './ladder.css';
 /** Only in practice. */
 const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
 
+/** Only without a server. */
+const LineLost = lazy(() => import('../meeting/line-lost.tsx').then((m) => m.LineLost));
+
 /** Only of a person alone. */
 const AtMeter = lazy(() => import('./at-meter.tsx').then((m) => m.AtMeter));
 const LoneCheck = lazy(() => import('./lone-check.tsx').then((m) => m.LoneCheck));
@@ -65,6 +68,7 @@ export function LadderScreen({ room }: { room: Room }) {
           />
         )}
         <News room={room} />
+        {room.saved.here && room.saved.seat === 'emitter' && room.link.failures > 0 && <LineLost />}
         <LastReading room={room} />
         <DeskWork room={room} />
         {readsNumbers && <AtMeter room={room} />}

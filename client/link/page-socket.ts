@@ -2,10 +2,19 @@ import type { Report } from '../../src/conversation/inputs.ts';
 import type { Seat } from '../../src/model/facts.ts';
 import type { Head } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
-import { type ClientMessage, PROTOCOL_VERSION, type ServerMessage } from '../../src/protocol/socket.ts';
+import {
+  type ClientMessage,
+  PROTOCOL_VERSION,
+  type Presence,
+  type Receipt,
+  type ServerMessage,
+} from '../../src/protocol/socket.ts';
 import type { Socket } from './connection.ts';
 
-/** What speaks the protocol of the server from within this page, so that the seat is the real one. Nobody else can join. */
+/** Of a room that no other phone can join. */
+const BOTH_HERE: Presence = { panel: 'online', emitter: 'online', watchers: 0 };
+
+/** What speaks the protocol of the server from within this page, so that the seat is the real one. Nobody joins by a code. */
 export abstract class PageSocket implements Socket {
   onopen: Socket['onopen'] = null;
   onclose: Socket['onclose'] = null;
@@ -17,6 +26,8 @@ export abstract class PageSocket implements Socket {
   /** The page has the entries up to `after`. */
   protected abstract welcome(after: number): void;
   protected abstract report(message: Report): void;
+  /** Of who is there to be told: by itself nobody. */
+  protected received(_receipt: Receipt): void {}
 
   send(data: string | ArrayBufferView<ArrayBuffer>): void {
     // Without a server's speech nobody sends sound here.
@@ -30,7 +41,7 @@ export abstract class PageSocket implements Socket {
     this.onclose = null;
   }
 
-  private take(message: ClientMessage): void {
+  take(message: ClientMessage): void {
     switch (message.t) {
       case 'hello':
         this.welcome(message.after);
@@ -42,8 +53,10 @@ export abstract class PageSocket implements Socket {
       case 'admit':
         this.tell({ t: 'refused', id: message.id, ...this.alone });
         return;
-      // There is no other phone to tell, and no server that hears.
       case 'receipt':
+        this.received(message);
+        return;
+      // There is no server that hears.
       case 'talk':
       case 'read':
       case 'talk-end':
@@ -54,15 +67,14 @@ export abstract class PageSocket implements Socket {
     }
   }
 
-  /** The first that is said: both ends are here. */
-  protected greet(head: Head, role: Seat): void {
+  /** The first that is said. */
+  protected greet(head: Head, role: Seat, presence = BOTH_HERE): void {
     const speech = { name: '', ready: false };
-    const presence = { panel: 'online', emitter: 'online', watchers: 0 } as const;
     this.tell({ t: 'welcome', v: PROTOCOL_VERSION, role, job: head.job, head, now: Date.now(), speech });
     this.tell({ t: 'presence', presence });
   }
 
-  protected tell(message: ServerMessage): void {
+  tell(message: ServerMessage): void {
     this.onmessage?.({ data: JSON.stringify(message) });
   }
 }

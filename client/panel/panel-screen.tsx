@@ -40,6 +40,9 @@ const FollowIndicator = lazy(() =>
   import('../follow-indicator/follow-indicator.tsx').then((m) => m.FollowIndicator),
 );
 
+/** Only without a server. */
+const MeetAgain = lazy(() => import('./meet-again.tsx').then((m) => m.MeetAgain));
+
 /** Only in practice. */
 const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));
 
@@ -95,6 +98,7 @@ export function PanelScreen({ room }: { room: Room }) {
           </button>
         )}
         <News room={room} />
+        {saved.here && <MeetAgain room={room} />}
         {!alone && <ToldBox room={room} />}
         {!alone && <DeskWork room={room} />}
         {!alone && (
@@ -134,7 +138,7 @@ export function PanelScreen({ room }: { room: Room }) {
               To the site's board
             </a>
           )}
-          {!room.inPage && (
+          {!room.inPage && !saved.here && (
             <button type="button" class="button" onClick={() => setOpen({ sheet: 'keys' })}>
               Who has a key
             </button>

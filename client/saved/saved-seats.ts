@@ -12,11 +12,14 @@ export interface SavedSeat {
   watch?: string;
   /** Site and beam pair, once known. */
   title?: string;
-  /** The log is kept on this phone alone: there is no server yet. */
+  /** There is no server yet: the log is kept on the phone at the panel. */
   here?: true;
   /** The key of the visit's site, if the visit was begun from its board. */
   site?: string;
 }
+
+/** The only record of the job is on this phone. */
+export const keepsRecord = ({ here, seat }: SavedSeat): boolean => here === true && seat === 'panel';
 
 const SEATS: readonly Seat[] = ['panel', 'emitter'];
 const keyOf = (seat: Seat): string => `seat.${seat}`;

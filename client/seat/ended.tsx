@@ -1,9 +1,10 @@
 import { HERE_LOST_TITLE } from '../../src/phrases/brought.ts';
+import { RECORD_AT_SERVER_TITLE } from '../../src/phrases/meeting.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint, Pending } from '../link/link.ts';
 import { loadNewest } from '../offline/registration.ts';
-import { forgetSeat, type SavedSeat } from '../saved/saved-seats.ts';
+import { forgetSeat, keepsRecord, type SavedSeat } from '../saved/saved-seats.ts';
 import { MessagePage } from '../ui/message-page.tsx';
 import { forgetKept } from './kept-job.ts';
 import { letterText } from './letter-text.ts';
@@ -18,7 +19,7 @@ export function Ended({
   why: Complaint;
   unsent: readonly Pending[];
 }) {
-  const { title, advice, button } = saved.here ? LOST : (ENDINGS[why.reason] ?? OTHER_ENDING);
+  const { title, advice, button } = endingOf(saved, why.reason);
   const leave = () => {
     forgetSeat(browserStorage, saved.seat);
     location.assign(linkTo('home', {}));
@@ -65,6 +66,14 @@ const OTHER_ENDING: Ending = { title: 'The link has ended', advice: '', button: 
 
 /** Of a record that this phone kept alone. */
 const LOST: Ending = { title: HERE_LOST_TITLE, advice: '' };
+
+/** The phone at the panel kept it, and has brought it. */
+const BROUGHT_ON: Ending = { title: RECORD_AT_SERVER_TITLE, advice: '' };
+
+function endingOf(saved: SavedSeat, reason: Complaint['reason']): Ending {
+  if (keepsRecord(saved)) return LOST;
+  return (saved.here && reason === 'revoked' ? BROUGHT_ON : ENDINGS[reason]) ?? OTHER_ENDING;
+}
 
 const ENDINGS: Partial<Record<Complaint['reason'], Ending>> = {
   replaced: {

@@ -2,13 +2,31 @@ import { useEffect, useRef } from 'preact/hooks';
 import type { Seat } from '../../src/model/facts.ts';
 import { NetworkAddress } from '../address/network-address.tsx';
 import { isThisDeviceOnly } from '../browser/this-device.ts';
+import { lazy } from '../ui/lazy.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 import { Square } from '../ui/square.tsx';
 import type { Room } from './use-room.ts';
 import './invite.css';
 
 /** How another phone joins: a code to read out, a square code to scan, a link to send. */
-export function InviteCard({ room, seat, as: Title = 'h2' }: { room: Room; seat: Seat; as?: 'h1' | 'h2' }) {
+export function InviteCard({ room, seat, as }: InviteProps) {
+  return room.saved.here ? (
+    <MeetCard job={room.saved.job} as={as} />
+  ) : (
+    <CodeCard room={room} seat={seat} as={as} />
+  );
+}
+
+interface InviteProps {
+  room: Room;
+  seat: Seat;
+  as?: 'h1' | 'h2' | undefined;
+}
+
+/** Only where there is no server. */
+const MeetCard = lazy(() => import('../meeting/meet-card.tsx').then((m) => m.MeetCard));
+
+function CodeCard({ room, seat, as: Title = 'h2' }: InviteProps) {
   const { link, now } = room;
   const invite = link.invites[seat];
   const valid = invite && invite.expiresAt > now ? invite : undefined;

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { isOnePhone } from '../../src/model/alone.ts';
 import type { Seat } from '../../src/model/facts.ts';
-import { LEAVES_HERE } from '../../src/phrases/brought.ts';
+import { LEAVES_HERE, STAYS_AT_PANEL } from '../../src/phrases/brought.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import { NEW_VERSION_WAITS, PAGES_KEPT, PAGES_NOT_KEPT, speechKeptText } from '../../src/phrases/offline.ts';
 import { personText } from '../../src/phrases/people.ts';
@@ -17,7 +17,7 @@ import { useKeptPages } from '../offline/registration.ts';
 import { PersonForm } from '../people/person-form.tsx';
 import { NOBODY, ownPerson, personIn, rememberPerson, type TypedPerson } from '../people/saved-person.ts';
 import { jobsHere } from '../saved/jobs-here.ts';
-import { forgetSeat } from '../saved/saved-seats.ts';
+import { forgetSeat, keepsRecord } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import type { SpeakerView } from '../speak/use-speaker.ts';
 import { canVibrate } from '../speak/voice.ts';
@@ -41,7 +41,7 @@ interface MenuProps {
 
 export function Menu({ room, onClose, children }: MenuProps) {
   const { job, saved } = room;
-  const here = saved.here && jobsHere(browserStorage).find((kept) => kept.job === saved.job);
+  const here = keepsRecord(saved) && jobsHere(browserStorage).find((kept) => kept.job === saved.job);
   const stop = () => {
     room.say(job.stopped ? WORDS.start : WORDS.stop, 'button');
     onClose();
@@ -140,6 +140,9 @@ function AtThisPhone({ room, onDone }: { room: Room; onDone: () => void }) {
 /** For a phone that is broken or flat, or must be changed: another phone takes its seat, and the log says so. */
 function NewPhone({ room }: { room: Room }) {
   const [seat, setSeat] = useState<Seat>();
+  // Without a server only the phone at the panel lets another one in, and only to the emitter.
+  const { here } = room.saved;
+  if (here && !keepsRecord(room.saved)) return null;
   if (seat) return <InviteCard room={room} seat={seat} />;
   return (
     <div class="new-phone">
@@ -147,9 +150,11 @@ function NewPhone({ room }: { room: Room }) {
       <button type="button" class="button" onClick={() => setSeat('emitter')}>
         At the emitter
       </button>
-      <button type="button" class="button" onClick={() => setSeat('panel')}>
-        At the panel
-      </button>
+      {!here && (
+        <button type="button" class="button" onClick={() => setSeat('panel')}>
+          At the panel
+        </button>
+      )}
     </div>
   );
 }
@@ -278,7 +283,9 @@ function Leave({ room }: { room: Room }) {
     <div class="leave">
       <p>
         {room.saved.here
-          ? LEAVES_HERE
+          ? keepsRecord(room.saved)
+            ? LEAVES_HERE
+            : STAYS_AT_PANEL
           : 'The record stays on the server. To come back, this phone needs a new code.'}
       </p>
       <button type="button" class="button danger" onClick={leave}>

@@ -6,6 +6,7 @@ import { SCREEN_SLEEPS } from '../../src/phrases/cautions.ts';
 import { planNowText } from '../../src/phrases/plan-changes.ts';
 import { watcherRemarkText } from '../../src/phrases/watching.ts';
 import { browserStorage } from '../browser/storage.ts';
+import { keepsRecord } from '../saved/saved-seats.ts';
 import { NoVoice } from '../speak/no-voice.tsx';
 import { isCautions } from '../speak/script.ts';
 import type { Room } from './use-room.ts';
@@ -48,7 +49,7 @@ export function News({ room }: { room: Room }) {
         </div>
       ))}
       {hearing && <p class="news-said">{hearing}</p>}
-      {saved.here && job.accepted && (
+      {keepsRecord(saved) && job.accepted && (
         <p class="hint" role="status">
           {BRING_IN_MENU}
         </p>

@@ -5,6 +5,7 @@ import { noLinkSinceText } from '../../src/phrases/offline.ts';
 import { watchedByText } from '../../src/phrases/watching.ts';
 import { clock } from '../browser/times.ts';
 import type { Phase } from '../link/link.ts';
+import { keepsRecord } from '../saved/saved-seats.ts';
 import { Mark } from '../ui/mark.tsx';
 import type { Room } from './use-room.ts';
 
@@ -29,7 +30,7 @@ export function Strip({ room, onMenu }: { room: Room; onMenu: () => void }) {
     <header class="strip">
       <Mark size={32} />
       <div class="strip-states" role="status">
-        {saved.here ? (
+        {keepsRecord(saved) ? (
           <State good={false} text={KEPT_HERE} />
         ) : (
           <State good={link.phase === 'live'} text={linkText(room)} />

@@ -74,7 +74,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
     } catch (error) {
       setBusy(false);
       setFailure(error instanceof ApiError ? error.message : `The job could not be opened: ${error}`);
-      setNoServer(isOnePhone(alone) && error instanceof ApiError && error.message === NO_ANSWER);
+      setNoServer(error instanceof ApiError && error.message === NO_ANSWER);
     }
   };
 
@@ -156,7 +156,7 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
         <button type="submit" class="button main" disabled={busy}>
           {busy ? 'Opening the job' : 'Open the job'}
         </button>
-        {noServer && <BeginHere typed={typed} onBegun={onOpened} />}
+        {noServer && <BeginHere typed={typed} isOnePhone={isOnePhone(alone)} onBegun={onOpened} />}
       </form>
     </Page>
   );

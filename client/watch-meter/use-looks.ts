@@ -4,7 +4,7 @@ import { SMALLEST_BOX } from '../../src/sight/patch.ts';
 import type { Look } from '../../src/sight/watch.ts';
 import { grab, inPixels, type Share } from '../sight/camera.ts';
 import { openReader, type Reader } from '../sight/reader.ts';
-import { type CameraPicture, useCamera } from './use-camera.ts';
+import { type CameraPicture, useCamera } from '../sight/use-camera.ts';
 
 /** From the beginning of one look to that of the next, milliseconds. */
 const EVERY_MS = 450;

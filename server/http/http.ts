@@ -1,12 +1,13 @@
 import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
 import type { ContentfulStatusCode } from 'hono/utils/http-status';
-import * as z from 'zod/mini';
+import type * as z from 'zod/mini';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { badFieldText, NOT_JSON } from '../../src/phrases/bad-requests.ts';
 import { revokedText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
 import type { HttpRefusal } from '../../src/protocol/jobs.ts';
+import { IN_WORDS } from '../../src/protocol/read-frame.ts';
 import { digest } from '../guard/secrets.ts';
 import type { Digest, Pass, Store } from '../store/store.ts';
 
@@ -87,9 +88,6 @@ export const readQuery = async <T extends z.ZodMiniType>(
   c: Context<Env>,
   shape: T,
 ): Promise<Answer<z.output<T>>> => shaped(c.req.query(), shape);
-
-/** What a schema says is wrong, in English. The schemas alone have no words, for phones show none. */
-export const IN_WORDS = { error: z.locales.en().localeError };
 
 /** What was sent, if it has the shape. */
 export function shaped<T extends z.ZodMiniType>(

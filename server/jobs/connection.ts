@@ -1,18 +1,15 @@
 import type { Logger } from 'pino';
-import * as z from 'zod/mini';
 import type { Input } from '../../src/conversation/input.ts';
 import { toInput } from '../../src/conversation/inputs.ts';
 import { entryJson } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { MessageId } from '../../src/model/ids.ts';
+import type { MessageId } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { ONLY_THE_PANEL } from '../../src/phrases/admission.ts';
 import {
-  badFieldText,
   HELLO_FIRST,
   HELLO_MISSING,
   HELLO_TWICE,
-  NOT_JSON,
   PAGE_TOO_NEW,
   PAGE_TOO_OLD,
   TOO_MANY_BAD,
@@ -35,10 +32,10 @@ import {
 } from '../../src/phrases/links.ts';
 import { CONNECTION_FAILED, HISTORY_FAILED, logEndsText } from '../../src/phrases/log-failures.ts';
 import type { Role } from '../../src/protocol/access.ts';
-import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
+import { readFrame } from '../../src/protocol/read-frame.ts';
 import {
   CLOSE_CODES,
-  ClientMessage,
+  type ClientMessage,
   type ClosingRefusal,
   OLDEST_PROTOCOL_VERSION,
   PROTOCOL_VERSION,
@@ -49,7 +46,6 @@ import type { LastSeen } from '../guard/last-seen.ts';
 import type { Limits } from '../guard/limits.ts';
 import { digest, keyIdOf } from '../guard/secrets.ts';
 import type { HeavyWork } from '../guard/turns.ts';
-import { IN_WORDS } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
 import type { Reads } from '../reads/reads.ts';
 import type { SpeechService } from '../speech/service.ts';
@@ -241,20 +237,9 @@ export class Connection implements Member {
   private parse(text: string): ClientMessage | undefined {
     const ping = PLAIN_PING.exec(text);
     if (ping) return { t: 'ping', n: Number(ping[1]) };
-    let json: unknown;
-    try {
-      json = JSON.parse(text);
-    } catch {
-      this.bad(NOT_JSON);
-      return undefined;
-    }
-    const parsed = ClientMessage.safeParse(json, IN_WORDS);
-    const [fault] = parsed.error?.issues ?? incomingFaults(ClientMessage, json, false);
-    if (parsed.success && !fault) return parsed.data;
-    const id = z.object({ id: MessageId }).safeParse(json).data?.id;
-    const { path, message } = fault as FieldFault;
-    const tooLong = parsed.error?.issues[0]?.code === 'too_big' && path.join('.') === 'text';
-    this.bad(badFieldText(path, message), id, tooLong ? 'too-long' : 'bad-message');
+    const read = readFrame(text);
+    if (read.kind === 'message') return read.message;
+    this.bad(read.text, read.id, read.reason);
     return undefined;
   }
 

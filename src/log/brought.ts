@@ -1,4 +1,3 @@
-import { isOnePhone } from '../model/alone.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact } from '../model/facts.ts';
 import { HandOverFact } from '../model/hand-over.ts';
@@ -7,10 +6,11 @@ import { kindsOf } from '../model/kinds.ts';
 import { findFault, headAfter } from './chain.ts';
 
 /**
- * What a phone writes that keeps a log alone: what its person says and does, and what the rules answer. All else is by a server
- * (keys, other phones, what lies beside the log) or by people at a desk (plans, signatures), and would prove nothing here.
+ * What a phone writes that keeps a log alone: what people say and do at it and at the phone that it has met, what these phones say
+ * of themselves, and what the rules answer. All else is by a server (keys, what lies beside the log) or by people at a desk
+ * (plans, signatures), and would prove nothing here.
  */
-const BY_ONE_PHONE: ReadonlySet<string> = new Set<Fact['type']>([
+const BY_PHONES: ReadonlySet<string> = new Set<Fact['type']>([
   'opened',
   'seated',
   'said',
@@ -19,6 +19,9 @@ const BY_ONE_PHONE: ReadonlySet<string> = new Set<Fact['type']>([
   'resume',
   'remark',
   'mounted',
+  'camera',
+  'sensor',
+  'link',
   'readback',
   'query',
   'notice',
@@ -32,7 +35,7 @@ const BY_ONE_PHONE: ReadonlySet<string> = new Set<Fact['type']>([
 ]);
 
 /** `foreign`: it holds what only a server or a desk writes. */
-export type BroughtFault = 'damaged' | 'not-alone' | 'foreign';
+export type BroughtFault = 'damaged' | 'practice' | 'foreign';
 
 /** So many entries are looked at before others have their turn. */
 export const PART = 100;
@@ -49,13 +52,13 @@ export function* findBroughtFault(entries: readonly Entry[]): Generator<undefine
     checked = upTo;
     yield;
   }
-  if (first.fact.type !== 'opened' || first.fact.setup.practice || !isOnePhone(first.fact.setup.alone))
-    return 'not-alone';
-  return entries.every(isByOnePhone) ? undefined : 'foreign';
+  if (first.fact.type !== 'opened') return 'foreign';
+  if (first.fact.setup.practice) return 'practice';
+  return entries.every(isByPhones) ? undefined : 'foreign';
 }
 
-function isByOnePhone({ seq, actor, fact }: Entry): boolean {
-  if (!BY_ONE_PHONE.has(fact.type) || actor === 'supervisor') return false;
+function isByPhones({ seq, actor, fact }: Entry): boolean {
+  if (!BY_PHONES.has(fact.type) || actor === 'supervisor') return false;
   if (fact.type === 'opened') return seq === 0;
   return fact.type !== 'said' || fact.sound === undefined;
 }

@@ -1,4 +1,4 @@
-/** A job whose log one phone keeps alone, without a server, until it brings it there. */
+/** A job whose log one phone keeps, without a server, until it brings it there. */
 
 /** In the record. */
 export const BROUGHT = 'One phone alone kept the record up to here. From here on the server keeps it';
@@ -12,6 +12,8 @@ export const BRINGING = 'Bringing the record to the server';
 export const NO_SERVER_HEADING = 'No server at hand?';
 export const NO_SERVER_ABOUT =
   'This phone can keep the record alone, and bring it to the server later. Until then nobody else can see it, and it cannot be signed. The record says that one phone alone kept it.';
+export const NO_SERVER_TWO =
+  'This phone can keep the record, and bring it to the server later. The other phone reaches it over the same Wi-Fi, by square codes that the two show each other. Until then nobody else can see the record, and it cannot be signed.';
 export const BEGIN_HERE = 'Begin without the server';
 export const NOT_WITHOUT_SERVER = 'This needs the server. Bring the record there first.';
 export const OPEN_TWICE =
@@ -26,14 +28,15 @@ export const HERE_LOST_TITLE = 'The record is not whole';
 export const ON_PHONE_CONTINUE = 'Go on with it on this phone';
 export const LEAVES_HERE =
   'The record stays on this phone, and on its first page. Nobody else has it until you bring it to the server.';
+export const STAYS_AT_PANEL =
+  "The record stays on the panel's phone. To come back, meet it again: scan its code.";
 export const BRING_IN_MENU = 'Only this phone has the record. Bring it to the server: it is in the menu.';
 
 /** From the server. */
 export const BROUGHT_FAULTS = {
   damaged:
     'The record that this phone kept is damaged, and the server cannot take it. Show this to your supervisor.',
-  'not-alone':
-    'The server only takes records that one person made with one phone. Open the job at the server instead.',
+  practice: 'The server takes no record of a practice.',
   foreign:
     'The record that this phone kept holds entries that only a server writes. The server cannot take it. Show this to your supervisor.',
 };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { findBroughtFault } from '../../src/log/brought.ts';
 import { hashOf, headAfter, seal } from '../../src/log/chain.ts';
+import { AloneWay } from '../../src/model/alone.ts';
 import type { Draft, Entry } from '../../src/model/entry.ts';
 import { Fact, type FactOf } from '../../src/model/facts.ts';
 import { kindsOf } from '../../src/model/kinds.ts';
@@ -8,7 +9,7 @@ import type { JobSetup } from '../../src/model/setup.ts';
 import { LoggedJob } from '../../src/simulator/logged-job.ts';
 import { SETUP } from '../server/phone.ts';
 
-/** What one person with one phone writes before any server has seen it. */
+/** What a phone writes before any server has seen it. */
 function kept(setup: Partial<JobSetup> = {}): Entry[] {
   const job = new LoggedJob('kept-on-phone', Date.UTC(2026, 4, 4, 8));
   job.input({ kind: 'open', setup: { ...SETUP, alone: 'walking', ...setup } });
@@ -27,8 +28,21 @@ function and(entries: readonly Entry[], draft: Draft): Entry[] {
 /** Of an entry only its kind counts here: the server has read its shape before. */
 const only = (type: Fact['type']): Draft => ({ actor: 'panel', fact: { type } as Fact });
 
-const BY_ONE_PHONE: readonly Fact['type'][] = [
-  ...['seated', 'said', 'pause', 'resume', 'remark', 'mounted', 'readback', 'query', 'notice'],
+const BY_PHONES: readonly Fact['type'][] = [
+  ...[
+    'seated',
+    'link',
+    'camera',
+    'sensor',
+    'said',
+    'pause',
+    'resume',
+    'remark',
+    'mounted',
+    'readback',
+    'query',
+    'notice',
+  ],
   ...['instruction', 'withdrawn', 'stopped', 'restarted', 'issue-opened', 'issue-closed'],
   ...['reading', 'trend', 'move', 'gain', 'path', 're-aimed', 'disturbed', 'choice', 'cannot', 'checked'],
   ...['item', 'panel', 'confirm', 'retract', 'accept'],
@@ -44,17 +58,16 @@ function faultOfBrought(entries: readonly Entry[]) {
   }
 }
 
-describe('a log that one phone has kept alone', () => {
-  it.each(['walking', 'looking'] as const)('R145: of one person with one phone (%s) is taken', (alone) => {
-    expect(faultOfBrought(kept({ alone }))).toBeUndefined();
-  });
+describe('a log that one phone has kept', () => {
+  it.each([...AloneWay.options, undefined])(
+    'R145: of one person (%s), or of two that have met without a server, is taken',
+    (alone) => {
+      expect(faultOfBrought(kept({ alone }))).toBeUndefined();
+    },
+  );
 
-  it.each([
-    ['two people', { alone: undefined }],
-    ['a person with two phones', { alone: 'watching' as const }],
-    ['practice', { practice: { seed: 1, troubles: [] } }],
-  ])('R145: of %s is not', (_, setup) => {
-    expect(faultOfBrought(kept(setup))).toBe('not-alone');
+  it('R145: of a practice is not', () => {
+    expect(faultOfBrought(kept({ practice: { seed: 1, troubles: [] } }))).toBe('practice');
   });
 
   it('R145: is not taken when an entry was changed, left out or put elsewhere, or when there is none', () => {
@@ -83,7 +96,7 @@ describe('a log that one phone has kept alone', () => {
     expect(faultOfBrought(whole.toSpliced(200, 1))).toBe('damaged');
   });
 
-  it.each(kindsOf(Fact, 'type').map((type) => [type, BY_ONE_PHONE.includes(type)] as const))(
+  it.each(kindsOf(Fact, 'type').map((type) => [type, BY_PHONES.includes(type)] as const))(
     'R145: with an entry %s is taken: %s',
     (type, isTaken) => {
       expect(faultOfBrought(and(kept(), only(type)))).toBe(isTaken ? undefined : 'foreign');

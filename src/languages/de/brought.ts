@@ -31,10 +31,13 @@ export const BROUGHT: Sentences = {
     'Nur dieses Telefon hat das Protokoll. Bringen Sie es zum Server: im Menü.',
   'The record that this phone kept is damaged, and the server cannot take it. Show this to your supervisor.':
     'Das Protokoll, das dieses Telefon geführt hat, ist beschädigt, und der Server kann es nicht annehmen. Zeigen Sie das Ihrer Aufsicht.',
-  'The server only takes records that one person made with one phone. Open the job at the server instead.':
-    'Der Server nimmt nur Protokolle an, die eine Person mit einem Telefon gemacht hat. Öffnen Sie den Auftrag stattdessen am Server.',
   'The record that this phone kept holds entries that only a server writes. The server cannot take it. Show this to your supervisor.':
     'Das Protokoll, das dieses Telefon geführt hat, enthält Einträge, die nur ein Server schreibt. Der Server kann es nicht annehmen. Zeigen Sie das Ihrer Aufsicht.',
   'The server has another record under this number. It cannot take this one. Show this to your supervisor.':
     'Der Server hat unter dieser Nummer ein anderes Protokoll. Er kann dieses nicht annehmen. Zeigen Sie das Ihrer Aufsicht.',
+  'This phone can keep the record, and bring it to the server later. The other phone reaches it over the same Wi-Fi, by square codes that the two show each other. Until then nobody else can see the record, and it cannot be signed.':
+    'Dieses Telefon kann die Aufzeichnung behalten und sie später zum Server bringen. Das andere Telefon erreicht es im selben WLAN, mit quadratischen Codes, die beide einander zeigen. Bis dahin kann niemand sonst die Aufzeichnung sehen, und sie kann nicht unterschrieben werden.',
+  'The server takes no record of a practice.': 'Der Server nimmt keine Aufzeichnung einer Übung.',
+  "The record stays on the panel's phone. To come back, meet it again: scan its code.":
+    'Die Aufzeichnung bleibt auf dem Telefon an der Zentrale. Um zurückzukommen, treffen Sie es neu: Scannen Sie seinen Code.',
 };

@@ -31,10 +31,13 @@ export const BROUGHT: Sentences = {
     'Solo este teléfono tiene el registro. Llévelo al servidor: está en el menú.',
   'The record that this phone kept is damaged, and the server cannot take it. Show this to your supervisor.':
     'El registro que guardó este teléfono está dañado, y el servidor no puede aceptarlo. Muéstreselo a su supervisor.',
-  'The server only takes records that one person made with one phone. Open the job at the server instead.':
-    'El servidor solo acepta registros que hizo una persona con un teléfono. Abra el trabajo en el servidor.',
   'The record that this phone kept holds entries that only a server writes. The server cannot take it. Show this to your supervisor.':
     'El registro que guardó este teléfono tiene entradas que solo escribe un servidor. El servidor no puede aceptarlo. Muéstreselo a su supervisor.',
   'The server has another record under this number. It cannot take this one. Show this to your supervisor.':
     'El servidor tiene otro registro con este número. No puede aceptar este. Muéstreselo a su supervisor.',
+  'This phone can keep the record, and bring it to the server later. The other phone reaches it over the same Wi-Fi, by square codes that the two show each other. Until then nobody else can see the record, and it cannot be signed.':
+    'Este teléfono puede guardar el registro, y llevarlo al servidor más tarde. El otro teléfono lo alcanza por la misma red wifi, con códigos cuadrados que los dos se muestran. Hasta entonces nadie más puede ver el registro, y no se puede firmar.',
+  'The server takes no record of a practice.': 'El servidor no acepta registros de un ejercicio.',
+  "The record stays on the panel's phone. To come back, meet it again: scan its code.":
+    'El registro queda en el teléfono de la central. Para volver, encuéntrelo de nuevo: escanee su código.',
 };

@@ -24,6 +24,7 @@ import { LIMITS } from './limits.ts';
 import { LINKS } from './links.ts';
 import { LOOKING } from './looking.ts';
 import { MEASURES } from './measures.ts';
+import { MEETING } from './meeting.ts';
 import { MENU } from './menu.ts';
 import { MISSING } from './missing.ts';
 import { MOUNTING } from './mounting.ts';
@@ -48,6 +49,7 @@ import { WHO_READ } from './who-read.ts';
 /** Our sentences in Spanish. A native's check is still owed. */
 export const SENTENCES: Sentences = {
   ...MEASURES,
+  ...MEETING,
   ...ORDERS,
   ...MOUNTING,
   ...QUESTIONS,

@@ -31,10 +31,13 @@ export const BROUGHT: Sentences = {
     "Seul ce téléphone a le dossier. Apportez-le au serveur : c'est dans le menu.",
   'The record that this phone kept is damaged, and the server cannot take it. Show this to your supervisor.':
     'Le dossier que ce téléphone tenait est abîmé, et le serveur ne peut pas le prendre. Montrez cela à votre superviseur.',
-  'The server only takes records that one person made with one phone. Open the job at the server instead.':
-    'Le serveur ne prend que les dossiers faits par une personne avec un téléphone. Ouvrez plutôt le travail sur le serveur.',
   'The record that this phone kept holds entries that only a server writes. The server cannot take it. Show this to your supervisor.':
     'Le dossier que ce téléphone tenait contient des entrées que seul un serveur écrit. Le serveur ne peut pas le prendre. Montrez cela à votre superviseur.',
   'The server has another record under this number. It cannot take this one. Show this to your supervisor.':
     'Le serveur a un autre dossier sous ce numéro. Il ne peut pas prendre celui-ci. Montrez cela à votre superviseur.',
+  'This phone can keep the record, and bring it to the server later. The other phone reaches it over the same Wi-Fi, by square codes that the two show each other. Until then nobody else can see the record, and it cannot be signed.':
+    "Ce téléphone peut garder l'enregistrement et l'apporter au serveur plus tard. L'autre téléphone le joint sur le même Wi-Fi, par des codes carrés que les deux se montrent. D'ici là, personne d'autre ne peut voir l'enregistrement, et il ne peut pas être signé.",
+  'The server takes no record of a practice.': "Le serveur n'accepte pas d'enregistrement d'un exercice.",
+  "The record stays on the panel's phone. To come back, meet it again: scan its code.":
+    "L'enregistrement reste sur le téléphone de la centrale. Pour revenir, retrouvez-le : scannez son code.",
 };

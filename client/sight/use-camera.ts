@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { CAMERA_INSECURE, cameraFaultText } from '../../src/phrases/camera.ts';
-import { openCamera } from '../sight/camera.ts';
+import { openCamera } from './camera.ts';
 
 export interface CameraPicture {
   /** Ref of the element that shows the picture. */
