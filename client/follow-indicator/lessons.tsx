@@ -29,6 +29,20 @@ export function Lessons<M extends Moment>({
   const seconds = DELAYS[Number(delay)]?.seconds ?? 0;
   return (
     <>
+      {/* First, and brought into sight: whoever taught it last pressed a key further down. */}
+      {typeof profile === 'string' && (
+        <p class="watch-fault" role="alert" ref={intoSight}>
+          {UNTAUGHT[profile]}
+        </p>
+      )}
+      {typeof profile === 'object' && (
+        <>
+          <p class="watch-hint">{goesByText(profile)}</p>
+          <button type="button" class="button main" ref={intoSight} onClick={following.begin}>
+            {BEGIN_TO_FOLLOW}
+          </button>
+        </>
+      )}
       <Choice
         label={BEGIN_AFTER}
         value={delay}
@@ -54,19 +68,6 @@ export function Lessons<M extends Moment>({
           );
         })}
       </ol>
-      {typeof profile === 'string' && (
-        <p class="watch-fault" role="alert">
-          {UNTAUGHT[profile]}
-        </p>
-      )}
-      {typeof profile === 'object' && (
-        <>
-          <p class="watch-hint">{goesByText(profile)}</p>
-          <button type="button" class="button main" onClick={following.begin}>
-            {BEGIN_TO_FOLLOW}
-          </button>
-        </>
-      )}
       {!learning && learnt.size > 0 && (
         <button type="button" class="button" onClick={following.again}>
           {ONCE_MORE}
@@ -75,6 +76,8 @@ export function Lessons<M extends Moment>({
     </>
   );
 }
+
+const intoSight = (shown: HTMLElement | null): void => shown?.scrollIntoView({ block: 'center' });
 
 function waits(from: number): string {
   const left = Math.ceil((from - performance.now()) / 1_000);

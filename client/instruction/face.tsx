@@ -7,6 +7,7 @@ import type { Placed } from '../../src/model/placed.ts';
 import { causeText } from '../../src/phrases/causes.ts';
 import { AFTERWARDS } from '../../src/phrases/cautions.ts';
 import { DO_NOT_TURN } from '../../src/phrases/do-not-turn.ts';
+import { NOT_TAUGHT } from '../../src/phrases/looking.ts';
 import { beamText } from '../../src/phrases/mounting.ts';
 import { EMITTER_BACK, ORDER_WAITS } from '../../src/phrases/notices.ts';
 import { AS_LAST_SEEN, keptHereText, PAGES_NOT_KEPT } from '../../src/phrases/offline.ts';
@@ -154,6 +155,11 @@ const PlainFace = ({ kind, show, why, compact }: PlainFaceProps) => (
     <Show text={show} />
     {why && <p class="why">{why}</p>}
   </section>
+);
+
+/** The phone at the panel cannot tell anything yet. */
+export const UntaughtFace = ({ compact }: Plain) => (
+  <PlainFace kind={RESTING} {...NOT_TAUGHT} compact={compact} />
 );
 
 /** Words from this seat could mean two things. */

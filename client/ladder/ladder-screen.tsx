@@ -2,7 +2,9 @@ import { useState } from 'preact/hooks';
 import type { Action } from '../../src/model/advice.ts';
 import { hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
+
 import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
+import { STILL_THERE } from '../../src/phrases/still-there.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
 import { HandOverButton, HandOverSheet } from '../hand-over/hand-over-sheet.tsx';
 import { canFail, canGoWrong } from '../instruction/face.tsx';
@@ -24,11 +26,22 @@ import './ladder.css';
 const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
 
 /** Only without a server. */
-const LineLost = lazy(() => import('../meeting/line-lost.tsx').then((m) => m.LineLost));
+const LineLost = lazy(() => import('../meeting/line-lost.tsx').then((m) => m.LineLost), () => null);
+
+/** Nothing is shown of it. */
+const HeadsetKeys = lazy(
+  () => import('./headset-keys.tsx').then((m) => m.HeadsetKeys),
+  () => null,
+);
+/** Nothing is shown until it asks. */
+const LoneCheck = lazy(
+  () => import('./lone-check.tsx').then((m) => m.LoneCheck),
+  () => null,
+);
+const LoneForm = lazy(() => import('../alone/lone-form.tsx').then((m) => m.LoneForm));
 
 /** Only of a person alone. */
 const AtMeter = lazy(() => import('./at-meter.tsx').then((m) => m.AtMeter));
-const LoneCheck = lazy(() => import('./lone-check.tsx').then((m) => m.LoneCheck));
 const AcceptSheet = lazy(() => import('../at-meter/accept-sheet.tsx').then((m) => m.AcceptSheet));
 const AloneMenu = lazy(() => import('./at-meter.tsx').then((m) => m.AloneMenu));
 
@@ -98,7 +111,9 @@ export function LadderScreen({ room }: { room: Room }) {
           </div>
         </div>
       </div>
-      {job.setup?.alone && <LoneCheck room={room} />}
+      {microphone && <HeadsetKeys room={room} />}
+      {/* What was set in the menu holds once it is closed. */}
+      {!job.setup?.practice && <LoneCheck key={sheet ?? 'none'} room={room} />}
       {sheet === 'menu' && (
         <Menu room={room} onClose={close}>
           {isAlone && <AloneMenu room={room} onAccept={() => setSheet('accept')} />}
@@ -125,6 +140,7 @@ export function LadderScreen({ room }: { room: Room }) {
               />
             </details>
           )}
+          {!job.setup?.practice && <StillThere />}
           <HandOverButton room={room} onOpen={() => setSheet('hand-over')} />
           <PhotosButton room={room} onOpen={() => setSheet('photos')} />
         </Menu>
@@ -134,6 +150,17 @@ export function LadderScreen({ room }: { room: Room }) {
       {sheet === 'accept' && <AcceptSheet room={room} onClose={close} />}
       {sheet === 'cannot' && action && <Cannot order={action} onClose={close} onPick={press} />}
     </main>
+  );
+}
+
+/** For two as well: whoever is on the ladder may want to be asked. */
+function StillThere() {
+  const [open, setOpen] = useState(false);
+  return (
+    <details class="more" onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{STILL_THERE}</summary>
+      {open && <LoneForm />}
+    </details>
   );
 }
 

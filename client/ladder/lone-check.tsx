@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Entry } from '../../src/model/entry.ts';
 import type { FactOf } from '../../src/model/facts.ts';
-import { LONE, LONE_ANSWERED, loneMessage, loneRemark } from '../../src/phrases/lone-check.ts';
+import { LONE, loneAnswered, loneMessage, loneRemark } from '../../src/phrases/lone-check.ts';
 import { type LoneCheck as Check, loneCheck, saidAfterMs } from '../../src/visit/lone-check.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { type LoneWorker, loneWorker } from '../saved/lone-worker.ts';
@@ -12,24 +12,30 @@ const MINUTE_MS = 60_000;
 /** A propped phone read it, heard it or saw it. */
 const isByPhone = ({ camera, sensor }: FactOf<'said'>): boolean => (camera ?? sensor) !== undefined;
 
-/** Whether an entry shows that the person is there. What a propped phone tells by itself does not. */
-const isFromPerson = ({ actor, fact }: Entry): boolean =>
-  (actor === 'panel' || actor === 'emitter') && fact.type === 'said' && !isByPhone(fact);
+/**
+ * Whether an entry shows that the person on the ladder is there. What a propped phone tells by itself does not, nor what a colleague
+ * says at the panel.
+ */
+const isFromPerson =
+  (isAlone: boolean) =>
+  ({ actor, fact }: Entry): boolean =>
+    (actor === 'emitter' || (isAlone && actor === 'panel')) && fact.type === 'said' && !isByPhone(fact);
 
-/** Asks a person alone whether they are still there; see `loneCheck`. Nothing while no time is set. */
+/** Asks the person on the ladder whether they are still there; see `loneCheck`. Nothing while no time is set. */
 export function LoneCheck({ room }: { room: Room }) {
   const [lone] = useState(() => loneWorker(browserStorage));
-  if (lone.minutes === undefined || room.job.accepted) return null;
+  if (lone.minutes === undefined || room.job.accepted || room.inPage) return null;
   return <Checked room={room} lone={lone} minutes={lone.minutes} />;
 }
 
 function Checked({ room, lone, minutes }: { room: Room; lone: LoneWorker; minutes: number }) {
   const { link, speaker } = room;
+  const isAlone = room.job.setup?.alone !== undefined;
   const now = Date.now();
   const [touchedAt, setTouchedAt] = useState(now);
   const heardAt = useRef({ entries: -1, at: now });
   // By this phone's clock: it also asks where there is no link.
-  const said = link.entries.filter(isFromPerson).length;
+  const said = link.entries.filter(isFromPerson(isAlone)).length;
   if (said !== heardAt.current.entries) heardAt.current = { entries: said, at: now };
   const speaking = room.talk.handsFree === 'hearing' || room.talk.state.phase === 'talking';
   if (speaking) heardAt.current.at = now;
@@ -47,13 +53,13 @@ function Checked({ room, lone, minutes }: { room: Room; lone: LoneWorker; minute
   const asked = useRef<{ check: Check; since: number; times: number }>(undefined);
   useEffect(() => {
     if (check === 'quiet') {
-      if (asked.current?.check === 'nobody-answers') room.post({ t: 'remark', text: LONE_ANSWERED });
+      if (asked.current?.check === 'nobody-answers') room.post({ t: 'remark', text: loneAnswered(isAlone) });
       asked.current = undefined;
       return;
     }
     if (asked.current?.check !== check) {
       asked.current = { check, since: now, times: 0 };
-      if (check === 'nobody-answers') room.post({ t: 'remark', text: loneRemark(minutes) });
+      if (check === 'nobody-answers') room.post({ t: 'remark', text: loneRemark(minutes, isAlone) });
     }
     const { since, times } = asked.current;
     if (now - since < saidAfterMs(times)) return;
@@ -63,7 +69,7 @@ function Checked({ room, lone, minutes }: { room: Room; lone: LoneWorker; minute
 
   if (check === 'quiet') return null;
   const title = room.saved.title ?? '';
-  const message = loneMessage(title, minutes, lone.agreed);
+  const message = loneMessage(title, minutes, lone.agreed, isAlone);
   const to = lone.number.replace(/[^\d+]/g, '');
   return (
     <section class="lone-check" role="alertdialog" aria-label={LONE.heading} data-check={check}>

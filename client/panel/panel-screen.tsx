@@ -41,7 +41,10 @@ const FollowIndicator = lazy(() =>
 );
 
 /** Only without a server. */
-const MeetAgain = lazy(() => import('./meet-again.tsx').then((m) => m.MeetAgain));
+const MeetAgain = lazy(
+  () => import('./meet-again.tsx').then((m) => m.MeetAgain),
+  () => null,
+);
 
 /** Only in practice. */
 const DrawnMeter = lazy(() => import('../practice/drawn-meter.tsx').then((m) => m.DrawnMeter));

@@ -13,6 +13,7 @@ import {
   RestingFace,
   StoppedFace,
   UnsureFace,
+  UntaughtFace,
 } from '../instruction/face.tsx';
 import { useKeptPages } from '../offline/registration.ts';
 import type { Room } from './use-room.ts';
@@ -38,6 +39,7 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
   if (query) return <QueryFace text={query.text} compact={compact} />;
   if (order.kind === 'none')
     return <RestingFace waitsFor={missingSeat(link.presence, job.seats)} compact={compact} />;
+  if (isUntaught(room)) return <UntaughtFace compact={compact} />;
   const other: Seat = saved.seat === 'panel' ? 'emitter' : 'panel';
   return (
     <Face
@@ -52,6 +54,13 @@ export function Stage({ room, compact = false }: { room: Room; compact?: boolean
     />
   );
 }
+
+/** A phone is to tell what the light does, and nobody has shown it what that looks or sounds like. */
+const isUntaught = ({ job, order }: Room): boolean =>
+  job.setup?.alone === 'sensing' &&
+  job.taughtAt === undefined &&
+  order.kind !== 'none' &&
+  order.instruction?.advice.action.kind === 'read';
 
 /** At the panel, of an order that the ladder must hear. On one phone, in practice or alone, there is no other phone. */
 function receiptOf(

@@ -34,11 +34,15 @@ export interface SpeakerView {
   said: Seq | -1;
   /** Says a sentence, to try the voice. */
   test(): void;
+  /** Is silent for a moment, so that somebody can speak. */
+  hush(): void;
   /** Says this after a signal; `loud`: the signal as loud as the phone can, whatever is set. */
   say(text: string, cue: Cue, loud: boolean): void;
 }
 
 const TICK_MS = 100;
+/** Time to begin to speak. Common practice, no source. */
+const HUSH_MS = 4_000;
 /** What this phone has to say by itself is out of date after that. */
 const SAID_WITHIN_MS = 10_000;
 
@@ -56,6 +60,7 @@ export function useSpeaker(
   runner.current ??= new Runner(settings, link.token, setFlags);
   const run = runner.current;
   run.settings = settings;
+  run.microphoneOpen = microphoneOpen;
 
   const { phase, entries, conn } = link;
   useEffect(() => run.follow(link, { current, mounting, alone }, seat), [phase, entries, conn]);
@@ -82,6 +87,7 @@ export function useSpeaker(
     },
     ...flags,
     test: () => run.test(),
+    hush: () => run.hush(),
     say: (text, cue, loud) => run.say(text, cue, loud),
   };
 }
@@ -101,6 +107,8 @@ class Runner {
   readonly #out = soundOut();
   readonly #voices: Readonly<Record<By, Voice>>;
   #followed = NOTHING_FOLLOWED;
+  #hushed: ReturnType<typeof setTimeout> | undefined;
+  microphoneOpen = false;
 
   constructor(
     public settings: VoiceSettings,
@@ -109,6 +117,15 @@ class Runner {
   ) {
     this.#voices = { phone: phoneVoice(), server: serverVoice(token, this.#out) };
     this.#speaker = newSpeaker(settings.muted, hasVoice() ? 'phone' : 'server');
+  }
+
+  /** Whoever begins to speak meanwhile opens the microphone, and this phone stays silent until they end. */
+  hush(): void {
+    this.feed({ on: 'microphone', open: true });
+    clearTimeout(this.#hushed);
+    this.#hushed = setTimeout(() => {
+      if (!this.microphoneOpen) this.feed({ on: 'microphone', open: false });
+    }, HUSH_MS);
   }
 
   feed(event: SpeakerEvent): void {

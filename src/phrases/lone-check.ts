@@ -1,4 +1,4 @@
-/** The check of a person who works alone. It promises no rescue. */
+/** The check of a person on a ladder, alone or not. It promises no rescue. */
 export const LONE = {
   heading: 'If nothing is heard from you',
   what: 'The phone asks whether you are still there, then asks louder, then shows what you agreed with somebody. It cannot call by itself, and nobody is told unless a finger presses its key: it is no rescue.',
@@ -20,8 +20,12 @@ export const LONE = {
 export const MINUTES_WRONG = 'Between 2 and 120 minutes, or leave it empty.';
 
 /** What is sent, and what the log keeps. `minutes`: of silence. */
-export const loneMessage = (title: string, minutes: number, agreed: string): string =>
-  `Nothing was heard for ${minutes} minutes from the person working alone at ${title}.${agreed ? ` ${agreed}` : ''}`;
-export const loneRemark = (minutes: number): string =>
-  `Check of the person alone: nobody answered for ${minutes} minutes.`;
-export const LONE_ANSWERED = 'Check of the person alone: answered again.';
+export const loneMessage = (title: string, minutes: number, agreed: string, isAlone: boolean): string =>
+  `Nothing was heard for ${minutes} minutes from the person ${isAlone ? 'working alone' : 'on the ladder'} at ${title}.${agreed ? ` ${agreed}` : ''}`;
+/** Who is asked: a person alone, or the one at the emitter of a crew of two, whose colleague reads the remark. */
+export const loneRemark = (minutes: number, isAlone: boolean): string =>
+  isAlone
+    ? `Check of the person alone: nobody answered for ${minutes} minutes.`
+    : `Still there? Nobody at the emitter answered for ${minutes} minutes. Go and look.`;
+export const loneAnswered = (isAlone: boolean): string =>
+  isAlone ? 'Check of the person alone: answered again.' : 'Still there? The emitter answered again.';

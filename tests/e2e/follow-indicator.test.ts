@@ -9,6 +9,7 @@ import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
 import { INDICATOR } from '../../src/model/profile.ts';
 import { SHOW_ME } from '../../src/phrases/follow-indicator.ts';
+import { NOT_TAUGHT } from '../../src/phrases/looking.ts';
 import { calmPair } from '../../src/simulator/calm-pair.ts';
 import { createBeamPair, type PairSpec, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
@@ -97,10 +98,15 @@ class Alone {
       await this.panel.locator('li', { hasText: SHOW_ME[lesson].title }).getByText('Learnt').waitFor();
     }
     await this.panel.getByText('It was taught', { exact: false }).waitFor();
+    const key = await this.panel.getByRole('button', { name: 'Follow it' }).boundingBox();
+    expect((key?.y ?? 0) + (key?.height ?? 0)).toBeLessThanOrEqual(PHONE.viewport.height);
+    // Until it follows, the ladder is told that nothing is told.
+    await this.emitter.getByRole('heading', { name: NOT_TAUGHT.show }).waitFor();
     await this.shot(this.panel, `${name}-taught`);
     this.shown = 'beam';
     await press(this.panel, 'Follow it');
     await this.saysOfItself('sensing');
+    await this.emitter.getByRole('heading', { name: NOT_TAUGHT.show }).waitFor({ state: 'detached' });
   }
 
   async until<T>(what: string, look: () => Promise<T | undefined>, ms = 20_000): Promise<T> {

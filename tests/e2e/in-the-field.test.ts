@@ -1,5 +1,7 @@
 import type { Browser, Locator, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { LONE } from '../../src/phrases/lone-check.ts';
+import { STILL_THERE } from '../../src/phrases/still-there.ts';
 import { REMARK_NAME, REMARK_SEND, REMARK_TITLE, REMARK_WORDS } from '../../src/phrases/watcher-remark.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { press, typeReading } from './hall.ts';
@@ -40,6 +42,33 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
     expect(await paper(page)).toBe(night);
     await press(page, 'As the phone is set');
     expect(await paper(page)).not.toBe(night);
+    await page.context().close();
+  }, 60_000);
+
+  it('asks the one on the ladder of two, too, and tells the panel when nobody answers', async () => {
+    const page = await at('emitter-turn');
+    await press(page, 'Menu');
+    await page.getByText(STILL_THERE).click();
+    await page.getByLabel(LONE.minutes).fill('2');
+    await press(page, 'Close');
+    await page.evaluate(() => {
+      const [now, began] = [Date.now.bind(Date), Date.now()];
+      const skip = { ms: 0 };
+      Object.assign(window, { skip });
+      Date.now = () => Math.max(began, now() + skip.ms);
+    });
+    const skip = (minutes: number) =>
+      page.evaluate((ms) => Object.assign((window as never as { skip: object }).skip, { ms }), minutes * 60_000);
+    const asked = page.locator('.lone-check');
+    await skip(1.9);
+    await page.waitForTimeout(600);
+    expect(await asked.count()).toBe(0);
+    await skip(2.1);
+    await asked.getByText(LONE.ask).waitFor();
+    await skip(4.1);
+    await asked.getByText(LONE.nobody).waitFor();
+    await asked.getByRole('button', { name: LONE.here }).click();
+    await asked.waitFor({ state: 'detached' });
     await page.context().close();
   }, 60_000);
 

@@ -104,6 +104,9 @@ export const INDICATOR: Sentences = {
   'light seen': 'Licht gesehen',
   'Hands off: the phone at the panel tells what the light does.':
     'Hände weg: Das Telefon an der Zentrale sagt, was das Licht tut.',
+  'The other phone is not taught yet': 'Das andere Telefon hat noch nicht gelernt',
+  'Teach the phone at the panel none, some and plenty. Then it tells what the light does.':
+    'Zeigen Sie dem Telefon an der Zentrale kein, etwas und viel Licht. Dann meldet es, was das Licht tut.',
   'Wait: the other phone tells': 'Warten: das andere Telefon meldet',
   'Leave the card in the beam: the phone at the panel tells what is left.':
     'Lassen Sie die Karte im Strahl: Das Telefon an der Zentrale sagt, was übrig ist.',

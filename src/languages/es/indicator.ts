@@ -101,6 +101,9 @@ export const INDICATOR: Sentences = {
   'light seen': 'se vio luz',
   'Hands off: the phone at the panel tells what the light does.':
     'Manos fuera: el teléfono de la central dice qué hace la luz.',
+  'The other phone is not taught yet': 'El otro teléfono aún no ha aprendido',
+  'Teach the phone at the panel none, some and plenty. Then it tells what the light does.':
+    'Enseñe al teléfono de la central nada, algo y mucho. Después avisa lo que hace la luz.',
   'Wait: the other phone tells': 'Espere: avisa el otro teléfono',
   'Leave the card in the beam: the phone at the panel tells what is left.':
     'Deje la tarjeta en el haz: el teléfono de la central dice qué queda.',

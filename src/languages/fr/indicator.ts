@@ -102,6 +102,9 @@ export const INDICATOR: Sentences = {
   'light seen': 'lumière vue',
   'Hands off: the phone at the panel tells what the light does.':
     'Mains écartées: le téléphone de la centrale dit ce que fait la lumière.',
+  'The other phone is not taught yet': "L'autre téléphone n'a pas encore appris",
+  'Teach the phone at the panel none, some and plenty. Then it tells what the light does.':
+    'Montrez au téléphone de la centrale rien, un peu et beaucoup. Ensuite il dit ce que fait la lumière.',
   'Wait: the other phone tells': "Attendez: l'autre téléphone le dit",
   'Leave the card in the beam: the phone at the panel tells what is left.':
     'Laissez la carte dans le faisceau: le téléphone de la centrale dit ce qui reste.',

@@ -1,0 +1,25 @@
+import { useEffect, useRef } from 'preact/hooks';
+import { WORDS } from '../../src/phrases/buttons.ts';
+import { type HeadsetKeys as Keys, listenToHeadset } from '../audio/headset.ts';
+import type { Room } from '../seat/use-room.ts';
+
+/** On the ladder: the headset's key lets its person speak, also while the phone does; "next" says the order again. Never an answer. */
+export function HeadsetKeys({ room }: { room: Room }) {
+  const keys = useRef<Keys>(undefined);
+  keys.current = {
+    main() {
+      const { talk, speaker } = room;
+      speaker.hush();
+      if (talk.handsFree !== 'off') return;
+      // As a tap of the button: once to speak, once more to send.
+      talk.feed({ on: 'press' });
+      talk.feed({ on: 'release' });
+    },
+    next: () => room.say(WORDS.again, 'button'),
+  };
+  useEffect(
+    () => listenToHeadset({ main: () => keys.current?.main(), next: () => keys.current?.next() }),
+    [],
+  );
+  return null;
+}
