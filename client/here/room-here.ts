@@ -55,6 +55,7 @@ export class RoomHere {
   private wake: ReturnType<typeof setTimeout> | undefined;
   private grace: ReturnType<typeof setTimeout> | undefined;
   private readonly members = new Set<Member>();
+  private isOver = false;
   /** What the phone at the emitter has shown last. */
   private receipt: Receipt | undefined;
 
@@ -149,10 +150,13 @@ export class RoomHere {
     });
   }
 
-  /** The log is no longer kept here. */
-  dismissGuest(reason: Refusal, text: string): void {
+  /** The log is no longer kept here. Nothing comes to it from here on, and the phone at the emitter is told why. */
+  end(reason: Refusal, text: string): void {
+    this.isOver = true;
+    this.close();
     for (const member of this.members)
       if (member.seat === 'emitter') member.tell({ t: 'refused', reason, text });
+    this.members.clear();
   }
 
   /** A message that the log already has gives its first outcome again. Never rejects. */
@@ -200,6 +204,7 @@ export class RoomHere {
   private async take(input: Input, ref?: MessageId): Promise<Outcome> {
     const before = ref === undefined ? undefined : this.entries.find((entry) => entry.ref === ref);
     if (before) return { kind: 'taken', seq: before.seq };
+    if (this.isOver) return { kind: 'refused', reason: 'store-failed', text: OPEN_TWICE };
     const now = Date.now();
     const response = respond(this.state, input, now);
     if (response.kind === 'refused') return response;
@@ -221,7 +226,7 @@ export class RoomHere {
 
   private wakeAt(at: number | undefined): void {
     clearTimeout(this.wake);
-    if (at === undefined) return;
+    if (at === undefined || this.isOver) return;
     const tick = async () => {
       const outcome = await this.submit({ kind: 'tick' });
       if (outcome.kind === 'refused') this.wakeAt(Date.now() + TICK_AGAIN_MS);

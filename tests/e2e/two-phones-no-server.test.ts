@@ -224,7 +224,7 @@ describe.skipIf(!CHROMIUM)('two phones without a server', () => {
     server = await startServer({ store, port });
     await press(panel, 'Menu');
     await press(panel, BRING);
-    await panel.getByText('Linked', { exact: true }).waitFor({ timeout: 20_000 }).catch(async (e) => { await shot('DEBUG', panel); console.log(await panel.locator('body').innerText()); throw e; });
+    await panel.getByText('Linked', { exact: true }).waitFor({ timeout: 20_000 });
     await emitter.getByRole('heading', { name: RECORD_AT_SERVER_TITLE }).waitFor();
     await shot('meet-brought-emitter', emitter);
     expect(await panel.getByText(KEPT_HERE).count()).toBe(0);
