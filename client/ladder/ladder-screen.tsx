@@ -26,7 +26,10 @@ import './ladder.css';
 const DrawnHands = lazy(() => import('../practice/drawn-hands.tsx').then((m) => m.DrawnHands));
 
 /** Only without a server. */
-const LineLost = lazy(() => import('../meeting/line-lost.tsx').then((m) => m.LineLost), () => null);
+const LineLost = lazy(
+  () => import('../meeting/line-lost.tsx').then((m) => m.LineLost),
+  () => null,
+);
 
 /** Nothing is shown of it. */
 const HeadsetKeys = lazy(

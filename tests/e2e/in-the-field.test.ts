@@ -58,7 +58,10 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
       Date.now = () => Math.max(began, now() + skip.ms);
     });
     const skip = (minutes: number) =>
-      page.evaluate((ms) => Object.assign((window as never as { skip: object }).skip, { ms }), minutes * 60_000);
+      page.evaluate(
+        (ms) => Object.assign((window as never as { skip: object }).skip, { ms }),
+        minutes * 60_000,
+      );
     const asked = page.locator('.lone-check');
     await skip(1.9);
     await page.waitForTimeout(600);

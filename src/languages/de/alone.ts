@@ -81,8 +81,10 @@ export const ALONE: Sentences = {
   'Then go to the meter: trip {n}.': 'Dann zum Messgerät gehen: Weg {n}.',
   'Nothing was heard for {n} minutes from the person working alone at {x}.':
     'Seit {n} Minuten ist nichts von der Person zu hören, die allein arbeitet: {x}.',
-  'Nothing was heard for {n} minutes from the person on the ladder at {x}.': 'Von der Person auf der Leiter an {x} war {n} Minuten lang nichts zu hören.',
-  'Still there? Nobody at the emitter answered for {n} minutes. Go and look.': 'Noch da? Am Sender hat {n} Minuten lang niemand geantwortet. Sehen Sie nach.',
+  'Nothing was heard for {n} minutes from the person on the ladder at {x}.':
+    'Von der Person auf der Leiter an {x} war {n} Minuten lang nichts zu hören.',
+  'Still there? Nobody at the emitter answered for {n} minutes. Go and look.':
+    'Noch da? Am Sender hat {n} Minuten lang niemand geantwortet. Sehen Sie nach.',
   'Still there? The emitter answered again.': 'Noch da? Am Sender wurde wieder geantwortet.',
   'If nothing is heard from me': 'Wenn von mir nichts zu hören ist',
   'Check of the person alone: nobody answered for {n} minutes.':

@@ -80,8 +80,10 @@ export const ALONE: Sentences = {
   'Then go to the meter: trip {n}.': 'Luego vaya al medidor: viaje {n}.',
   'Nothing was heard for {n} minutes from the person working alone at {x}.':
     'Desde hace {n} minutos no se oye nada de la persona que trabaja sola: {x}.',
-  'Nothing was heard for {n} minutes from the person on the ladder at {x}.': 'Durante {n} minutos no se oyó nada de la persona en la escalera en {x}.',
-  'Still there? Nobody at the emitter answered for {n} minutes. Go and look.': '¿Sigue ahí? Nadie en el emisor contestó durante {n} minutos. Vaya a ver.',
+  'Nothing was heard for {n} minutes from the person on the ladder at {x}.':
+    'Durante {n} minutos no se oyó nada de la persona en la escalera en {x}.',
+  'Still there? Nobody at the emitter answered for {n} minutes. Go and look.':
+    '¿Sigue ahí? Nadie en el emisor contestó durante {n} minutos. Vaya a ver.',
   'Still there? The emitter answered again.': '¿Sigue ahí? El emisor ha vuelto a contestar.',
   'If nothing is heard from me': 'Si no se oye nada de mí',
   'Check of the person alone: nobody answered for {n} minutes.':

@@ -81,8 +81,10 @@ export const ALONE: Sentences = {
   'Then go to the meter: trip {n}.': "Allez ensuite à l'appareil : trajet {n}.",
   'Nothing was heard for {n} minutes from the person working alone at {x}.':
     "Depuis {n} minutes on n'entend rien de la personne qui travaille seule : {x}.",
-  'Nothing was heard for {n} minutes from the person on the ladder at {x}.': "Rien n'a été entendu pendant {n} minutes de la personne sur l'échelle à {x}.",
-  'Still there? Nobody at the emitter answered for {n} minutes. Go and look.': "Toujours là ? Personne à l'émetteur n'a répondu pendant {n} minutes. Allez voir.",
+  'Nothing was heard for {n} minutes from the person on the ladder at {x}.':
+    "Rien n'a été entendu pendant {n} minutes de la personne sur l'échelle à {x}.",
+  'Still there? Nobody at the emitter answered for {n} minutes. Go and look.':
+    "Toujours là ? Personne à l'émetteur n'a répondu pendant {n} minutes. Allez voir.",
   'Still there? The emitter answered again.': "Toujours là ? L'émetteur a répondu de nouveau.",
   'If nothing is heard from me': "Si l'on n'entend rien de moi",
   'Check of the person alone: nobody answered for {n} minutes.':
