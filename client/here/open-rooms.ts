@@ -19,5 +19,5 @@ export function roomOf(job: string): Promise<RoomHere> {
 export async function endRoom(job: string, reason: Refusal, text: string): Promise<void> {
   const room = await open.get(job);
   open.delete(job);
-  room?.end(reason, text);
+  room?.finish(reason, text);
 }

@@ -151,7 +151,7 @@ export class RoomHere {
   }
 
   /** The log is no longer kept here. Nothing comes to it from here on, and the phone at the emitter is told why. */
-  end(reason: Refusal, text: string): void {
+  finish(reason: Refusal, text: string): void {
     this.isOver = true;
     this.close();
     for (const member of this.members)
