@@ -71,17 +71,17 @@ const ENDS = '.foot .main';
 /** What this seat is asked for. */
 const ANSWERS = ['.answers .answer-main', '.panel-answers .main', '.told-box .main'];
 const FIGURES = ':is(.number-pad button, .number-pad ~ .main)';
-/** On a usual phone all of the ladder's, and what is talked into. */
-const OTHERS = '.ladder-keys button, .talk-button';
+/** On a usual phone all of the ladder's, and what is talked into there. */
+const OTHERS = '.ladder-keys button, .emitter .talk-button';
 
 /**
- * The keys that are in sight before a finger moves. On a small phone an order that is for the ladder may be too long for the
- * figures below it, and in large text a seat's order comes before all of them.
+ * The keys that are in sight before a finger moves. On a small phone the figures are below a long order that does not ask for
+ * a reading, and in large text a seat's order comes before all of them.
  */
 function keysOf({ height, text }: Size): string {
   if (text > 1 || height < 500) return ENDS;
   return height < 800
-    ? [ENDS, ...ANSWERS, `main:not(:has(.face-other)) ${FIGURES}`].join()
+    ? [ENDS, ...ANSWERS, `main:has([data-kind="read"]:not(.face-other)) ${FIGURES}`].join()
     : [ENDS, ...ANSWERS, FIGURES, OTHERS].join();
 }
 
