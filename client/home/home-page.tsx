@@ -74,7 +74,8 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
   return (
     <section class="card resume">
       {saved.title ? <h2 translate={false}>{saved.title}</h2> : <h2>A job on this phone</h2>}
-      <p>{SEAT_NAMES[saved.seat]}. The job continues where it stopped.</p>
+      <p>{SEAT_NAMES[saved.seat]}</p>
+      <p>The job continues where it stopped.</p>
       <div class="choices">
         <a class="button main" href={linkTo(saved.seat, {})} onClick={follow}>
           Continue
