@@ -127,7 +127,8 @@ export function orderInSight(): string[] {
 }
 
 /**
- * What `keys` selects, whole and uncovered before a finger moves; behind an open sheet nothing is pressed. Runs in the page.
+ * What `keys` selects, whole and uncovered before a finger moves. Behind an open sheet nothing is pressed, and a form that begins
+ * below the screen is not ended yet. Runs in the page.
  */
 export function keysInSight(keys: string): string[] {
   const root = document.querySelector('dialog[open]') ?? document.body;
@@ -137,6 +138,8 @@ export function keysInSight(keys: string): string[] {
       [(left + right) / 2, top + 4],
       [(left + right) / 2, bottom - 4],
     ];
+    const begins = key.closest('form:has(.foot)')?.querySelector('input, select');
+    if (begins && begins.getBoundingClientRect().bottom > innerHeight) return [];
     const seen = width === 0 || ends.every(([x, y]) => key.contains(document.elementFromPoint(x, y)));
     return seen ? [] : [`the key "${key.textContent}"`];
   });
