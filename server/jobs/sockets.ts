@@ -184,11 +184,7 @@ export class Sockets {
 }
 
 /** What is sent to one phone before anything else has its turn leaves in one piece: entries, and that they are acknowledged. */
-function wireOf(
-  ws: WebSocket,
-  socket: Duplex,
-  from: Pick<Wire, 'block' | 'signedIn' | 'carry'>,
-): Wire {
+function wireOf(ws: WebSocket, socket: Duplex, from: Pick<Wire, 'block' | 'signedIn' | 'carry'>): Wire {
   let isGathering = false;
   /** Bytes that waited before what is being gathered: what has not been offered to the line yet says nothing about its speed. */
   let waited = 0;

@@ -7,12 +7,10 @@ import { Carriage } from '../../server/guard/carriage.ts';
 import { SigningKey } from '../../server/notary/ed25519.ts';
 import { openPostgres } from '../../server/postgres/open.ts';
 import type { ServerOptions } from '../../server/start.ts';
-import { requireAccounts } from '../../server/store/account-book.ts';
-import { accountsOf } from '../../server/store/accounts.ts';
 import { newSummaryKey } from '../../server/store/summary-key.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
-import { Browser, invited } from '../server/browser.ts';
+import { holder, neededAccounts } from '../server/browser.ts';
 import { run } from '../server/child.ts';
 import { serve } from '../server/house.ts';
 import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
@@ -93,8 +91,7 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
   it('R181: who is signed in where they came to is named, also where another process has the job', async () => {
     const place = cluster.newPlace();
     const signingKey = SigningKey.make();
-    const accounts = accountsOf(mkdtempSync(join(data, 'accounts-')));
-    const administrator = invited(accounts, 'Ada Löwe', 'administrator');
+    const accounts = neededAccounts(mkdtempSync(join(data, 'accounts-')));
     const at = async (more: Partial<ServerOptions>) => {
       const store = await openPostgres(place, newSummaryKey());
       onTestFinished(() => store.close());
@@ -104,10 +101,8 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     const [a, b] = [await at({}), await at({ accounts })];
     const job = await openJob(a.url);
     await Phone.at(a.url, job.token);
-    const browser = new Browser(b.url);
-    expect((await browser.accept(administrator)).status).toBe(200);
-    accounts.change((book) => requireAccounts(book, Date.now()));
-    await Phone.at(b.url, job.watch, -1, { cookie: browser.cookie });
+    const { cookie } = await holder({ url: b.url, accounts }, 'Ada Löwe', 'supervisor');
+    await Phone.at(b.url, job.watch, -1, { cookie });
     // Who only says so, and does not know the key of this server, is nobody.
     await Phone.at(a.url, job.watch, -1, new Carriage('a guess').headersFor('192.0.2.1', 'B. Example'));
     const readers = async () =>

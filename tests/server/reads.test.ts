@@ -8,15 +8,15 @@ import { forgetReader } from '../../server/forget/forget.ts';
 import { digest, keyIdOf, newToken } from '../../server/guard/secrets.ts';
 import { IDLE_MS } from '../../server/guard/sessions.ts';
 import { Reads } from '../../server/reads/reads.ts';
-import { requireAccounts, withdraw } from '../../server/store/account-book.ts';
-import { ACCOUNTS_FILE, accountsOf } from '../../server/store/accounts.ts';
+import { withdraw } from '../../server/store/account-book.ts';
+import { ACCOUNTS_FILE } from '../../server/store/accounts.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { HOUR_MS, type Read } from '../../server/store/reads.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import type { AccountRole } from '../../src/model/account.ts';
 import { Reads as ReadsAnswer } from '../../src/protocol/reads.ts';
 import { ROUTES, type Route } from '../../src/protocol/routes.ts';
-import { Browser, holder } from './browser.ts';
+import { Browser, holder, neededAccounts } from './browser.ts';
 import { serve } from './house.ts';
 import { ManualClock } from './manual-clock.ts';
 import { bothIn, get, Phone } from './phone.ts';
@@ -43,15 +43,9 @@ async function played(options: Parameters<typeof serve>[0] = {}) {
 /** And with accounts, whose people have passkeys. */
 async function withAccounts() {
   const folder = mkdtempSync(join(root, `${folders++}-`));
-  const accounts = accountsOf(folder);
-  accounts.change((book) => requireAccounts({ ...book, accounts: [...book.accounts, SOMEBODY] }, Date.now()));
+  const accounts = neededAccounts(folder);
   return { folder, accounts, ...(await played({ accounts })) };
 }
-
-const SOMEBODY = {
-  ...{ id: newToken(), name: 'Ada First', role: 'administrator' as const, madeAt: 1 },
-  passkeys: [{ id: 'p'.repeat(22), publicKey: 'AA', counter: 0, rpId: 'ladder.example', madeAt: 1 }],
-};
 
 const hourOf = (at: number) => Math.floor(at / HOUR_MS) * HOUR_MS;
 
@@ -120,7 +114,11 @@ describe('who read what', () => {
       await Phone.at(house.url, house.panel, -1, headers);
     };
     // A browser says for each websocket from which page it comes: over https the other cookie counts, and this one may be anybody's.
-    for (const strange of [{}, { cookie: `${cookie}x` }, { cookie, origin: house.url.replace('http', 'https') }])
+    for (const strange of [
+      {},
+      { cookie: `${cookie}x` },
+      { cookie, origin: house.url.replace('http', 'https') },
+    ])
       await comesWith(strange);
     await vi.waitFor(async () => expect(await readers()).toEqual(['link ']));
     await comesWith({ cookie });

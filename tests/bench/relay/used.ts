@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 
 /** Ticks of the processor's clock in `/proc`, a second. */
 const HZ = 100;
@@ -11,8 +11,18 @@ function statOf(pid: number | string): string[] {
 const ticks = (fields: readonly string[], places: readonly number[]): number =>
   places.reduce((sum, place) => sum + Number(fields[place]), 0);
 
-/** Processor time that a process used so far, of all its threads, ms. */
-export const processorMs = (pid: number): number => (ticks(statOf(pid), [11, 12]) * 1000) / HZ;
+/** As each process was seen last. */
+const seen = new Map<number, number>();
+
+/** Processor time that a process used so far, of all its threads, ms. Of one that has ended: up to when it was last looked at. */
+export function processorMs(pid: number): number {
+  try {
+    seen.set(pid, (ticks(statOf(pid), [11, 12]) * 1000) / HZ);
+  } catch {
+    // It has ended.
+  }
+  return seen.get(pid) ?? 0;
+}
 
 /** The same of a process and those that it started, also of those that have ended, ms. */
 export function processorOfTree(pid: number): number {
@@ -28,7 +38,9 @@ export function processorOfTree(pid: number): number {
   return (sum * 1000) / HZ;
 }
 
-/** Memory of a process that is really there, MB. */
+/** Memory of a process that is really there, MB; of one that has ended, none. */
 export function residentMb(pid: number): number {
-  return Math.round(Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1]) / 1024);
+  if (!existsSync(`/proc/${pid}/status`)) return 0;
+  const kb = /VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1];
+  return Math.round(Number(kb ?? 0) / 1024);
 }
