@@ -10,7 +10,7 @@ import type { Saying, Seen, Task } from './relay/crews.ts';
 import { InFolder } from './relay/in-folder.ts';
 import { InPostgres } from './relay/in-postgres.ts';
 import type { Place } from './relay/place.ts';
-import { processorMs, residentMb } from './relay/used.ts';
+import { processorMs, processorOfTree, ranAndWaited, residentMb } from './relay/used.ts';
 
 const WAYS = ['start', 'quiet', 'disk', 'processor'] as const;
 /** `killed`: one of several processes is, in the middle, and its phones go to the others. */
@@ -116,8 +116,8 @@ async function end(child: ChildProcess, signal: NodeJS.Signals = 'SIGTERM'): Pro
 interface Running {
   readonly children: readonly ChildProcess[];
   readonly urls: readonly string[];
-  /** Processor time of what it needs beside its own processes, ms. */
-  readonly database: () => number;
+  /** What it needs beside its own processes, with those that it started. */
+  readonly database: number | undefined;
 }
 
 /** A turn of the server that came late, and what its main thread did meanwhile, ms. */
@@ -141,7 +141,8 @@ async function measure(
   half: () => void = () => {},
 ) {
   const sumOf = (of: (pid: number) => number) => children.reduce((sum, { pid = 0 }) => sum + of(pid), 0);
-  const usedSoFar = () => [sumOf(processorMs), database()] as const;
+  const usedSoFar = () =>
+    [sumOf(processorMs), database === undefined ? 0 : processorOfTree(database)] as const;
   const task: Task = {
     urls,
     together: options.together === true,
@@ -153,6 +154,14 @@ async function measure(
     everySeconds: options.every,
   };
   const phones = fork(join(HERE, 'crews.ts'), [JSON.stringify(task)]);
+  const programs = {
+    ...Object.fromEntries(children.map(({ pid = 0 }, n) => [`process ${n + 1}`, pid])),
+    ...(database !== undefined && { database }),
+    phones: phones.pid ?? 0,
+  };
+  const waits = () => Object.entries(programs).map(([name, pid]) => [name, ranAndWaited(pid)] as const);
+  let waitsBefore = waits();
+  let waited = waitsBefore;
   const memory: number[] = [];
   let looking: NodeJS.Timeout | undefined;
   let before = usedSoFar();
@@ -163,6 +172,7 @@ async function measure(
       if (typeof message === 'object') return resolve(message);
       if (message === 'begin') {
         before = usedSoFar();
+        waitsBefore = waits();
         lateTurns = [];
         global.setTimeout(half, seconds * 500);
         memory.push(sumOf(residentMb));
@@ -171,6 +181,7 @@ async function measure(
       if (message === 'end') {
         clearInterval(looking);
         used = usedSoFar();
+        waited = waits();
         memory.push(sumOf(residentMb));
       }
     });
@@ -181,6 +192,10 @@ async function measure(
     perMessage: ours / seen.sent,
     perMessageInDatabase: databases / seen.sent,
     ofCore: (ours + databases) / (seconds * 10),
+    waits: waited.map(([name, sums], i) => {
+      const [, sumsBefore] = waitsBefore[i] as (typeof waited)[number];
+      return `${name} ${sums.map((sum, n) => Math.round(sum - (sumsBefore[n] ?? 0))).join(' / ')}`;
+    }),
     memory,
   };
 }
@@ -198,7 +213,7 @@ async function beside<T>(way: Exclude<Way, 'start'>, work: () => Promise<T>): Pr
 
 async function bareRun(seconds: number): Promise<Measured> {
   const child = fork(join(HERE, 'bare.ts'), [], { stdio: ['ignore', 'pipe', 'inherit', 'ipc'] });
-  const running = { children: [child], urls: [await address(child)], database: () => 0 };
+  const running = { children: [child], urls: [await address(child)], database: undefined };
   const measured = await measure(running, seconds, true);
   await end(child);
   return measured;
@@ -237,7 +252,7 @@ async function startServer(place: Place): Promise<Running> {
   return {
     children: started.map(({ child }) => child),
     urls: started.map(({ url }) => url),
-    database: () => place.processorMs(),
+    database: place.database,
   };
 }
 
@@ -283,7 +298,8 @@ function show(what: string, m: Measured & { misplaced?: number }): Record<string
 const closedLines = ({ closed }: Seen): number =>
   Object.values(closed).reduce((sum, lines) => sum + lines, 0);
 
-function showLate(run: string): void {
+function showLate(run: string, waits: readonly string[]): void {
+  console.log(`${run}: on a processor / waiting for one, ms: ${waits.join(', ')}.`);
   const longest = [...lateTurns].sort((a, b) => b.late - a.late).slice(0, 5);
   const told = ({ late, ran, waited, collected }: LateTurn) =>
     `${ms(late)} late (${ms(ran)} on a processor, of it ${ms(collected)} collecting garbage, and ${ms(waited)} waiting for one)`;
@@ -329,7 +345,7 @@ try {
       const on = place;
       const server = await beside(way, () => serverRun(on, seconds, way));
       console.log(show(`${run}: server`, server));
-      if (options.lateTurns) showLate(run);
+      if (options.lateTurns) showLate(run, server.waits);
       if (closedLines(server) > 0) console.log(`${run}: lines were closed with`, server.closed);
       // Who comes again after a kill must miss nothing; that lines close, and that some is refused for a moment, belongs to it.
       wrong += server.lost + server.doubled + server.misplaced;

@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync } from 'node:fs';
 
 /** Ticks of the processor's clock in `/proc`, a second. */
 const HZ = 100;
+const NS_A_MS = 1e6;
 
 function statOf(pid: number | string): string[] {
   const stat = readFileSync(`/proc/${pid}/stat`, 'utf8');
@@ -25,17 +26,38 @@ export function processorMs(pid: number): number {
 }
 
 /** The same of a process and those that it started, also of those that have ended, ms. */
-export function processorOfTree(pid: number): number {
-  let sum = ticks(statOf(pid), [11, 12, 13, 14]);
-  for (const other of readdirSync('/proc').filter((name) => /^\d+$/.test(name))) {
-    try {
-      const fields = statOf(other);
-      if (Number(fields[1]) === pid) sum += ticks(fields, [11, 12]);
-    } catch {
-      // It ended while we looked.
-    }
+export const processorOfTree = (pid: number): number =>
+  (ticks(statOf(pid), [11, 12, 13, 14]) * 1000) / HZ +
+  childrenOf(pid).reduce((sum, child) => sum + processorMs(child), 0);
+
+/** Processes that it started and that run. */
+function childrenOf(pid: number): number[] {
+  return readdirSync('/proc')
+    .filter((name) => /^\d+$/.test(name))
+    .map(Number)
+    .filter((other) => {
+      try {
+        return Number(statOf(other)[1]) === pid;
+      } catch {
+        // It ended while we looked.
+        return false;
+      }
+    });
+}
+
+/**
+ * How long the main thread of a process, and of those that it started, was on a processor, and how long it could have been and none was
+ * free, ms.
+ */
+export function ranAndWaited(pid: number): [ran: number, waited: number] {
+  const sums: [number, number] = [0, 0];
+  for (const one of [pid, ...childrenOf(pid)]) {
+    if (!existsSync(`/proc/${one}/schedstat`)) continue;
+    const [ran, waited] = readFileSync(`/proc/${one}/schedstat`, 'utf8').split(' ').map(Number);
+    sums[0] += (ran ?? 0) / NS_A_MS;
+    sums[1] += (waited ?? 0) / NS_A_MS;
   }
-  return (sum * 1000) / HZ;
+  return sums;
 }
 
 /** Memory of a process that is really there, MB; of one that has ended, none. */
