@@ -103,15 +103,20 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     await Phone.at(a.url, job.token);
     const { cookie } = await holder({ url: b.url, accounts }, 'Ada Löwe', 'supervisor');
     await Phone.at(b.url, job.watch, -1, { cookie });
+    // What is carried is written down where it came from, once.
+    const authorization = `Bearer ${job.watch}`;
+    const exported = await fetch(`${b.url}/api/export.jsonl`, { headers: { cookie, authorization } });
+    expect(exported.status).toBe(200);
     // Who only says so, and does not know the key of this server, is nobody.
     await Phone.at(a.url, job.watch, -1, new Carriage('a guess').headersFor('192.0.2.1', 'B. Example'));
     const readers = async () =>
-      (await a.store.readsAfter(0, 9)).map(({ role, reader, name }) => [role, reader, name]);
+      (await a.store.readsAfter(0, 9)).map(({ what, role, reader, name }) => [what, role, reader, name]);
     await vi.waitFor(async () =>
       expect(await readers()).toEqual([
-        ['panel', 'link', ''],
-        ['watcher', 'account', 'Ada Löwe'],
-        ['watcher', 'link', ''],
+        ['record', 'panel', 'link', ''],
+        ['record', 'watcher', 'account', 'Ada Löwe'],
+        ['export', 'watcher', 'account', 'Ada Löwe'],
+        ['record', 'watcher', 'link', ''],
       ]),
     );
   });
