@@ -12,6 +12,7 @@ import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
 import { holder, neededAccounts } from '../server/browser.ts';
 import { run } from '../server/child.ts';
+import { collector, spansIn } from '../server/collector.ts';
 import { serve } from '../server/house.ts';
 import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
 import { Cluster, POSTGRES } from './cluster.ts';
@@ -86,6 +87,31 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     expect((await emitter.closed).code).toBe(1001);
     const again = await comeIn(b.url, joined.token, emitter.entries.at(-1)?.seq ?? -1);
     expect(await again.ack(again.remark('at b alone'))).toBeGreaterThan(last);
+  });
+
+  it('a request that is carried is one trace at the collector; who asks from outside has no say in it', async () => {
+    const { got, url: otlp } = await collector();
+    const place = cluster.newPlace();
+    const signingKey = SigningKey.make();
+    const at = async () => {
+      const store = await openPostgres(place, newSummaryKey());
+      onTestFinished(() => store.close());
+      return serve({ store, leases: store.leases, signingKey, otlp });
+    };
+    const [a, b] = [await at(), await at()];
+    const job = await openJob(a.url);
+    await Phone.at(a.url, job.token);
+    // W3C Trace Context, section 3.2.3, its example.
+    const traceparent = '00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01';
+    const headers = { authorization: `Bearer ${job.watch}`, traceparent };
+    expect((await fetch(`${b.url}/api/export.jsonl`, { headers })).status).toBe(200);
+    await Promise.all([a.close(), b.close()]);
+    const spans = spansIn(got).filter(({ name }) => name === 'GET /api/export.jsonl');
+    const first = spans.find(({ parentSpanId = '' }) => parentSpanId === '');
+    const [carried] = spans.filter((span) => span !== first);
+    expect(spans).toHaveLength(2);
+    expect(carried).toMatchObject({ traceId: first?.traceId, parentSpanId: first?.spanId });
+    expect(traceparent).not.toContain(first?.traceId);
   });
 
   it('R181: who is signed in where they came to is named, also where another process has the job', async () => {
