@@ -14,7 +14,7 @@ import { holder, neededAccounts } from '../server/browser.ts';
 import { run } from '../server/child.ts';
 import { collector, spansIn } from '../server/collector.ts';
 import { serve } from '../server/house.ts';
-import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
+import { get, join as joinJob, openJob, Phone, post } from '../server/phone.ts';
 import { Cluster, POSTGRES } from './cluster.ts';
 
 describe.runIf(POSTGRES)('a server of two processes on one database', () => {
@@ -103,10 +103,10 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     await Phone.at(a.url, job.token);
     // W3C Trace Context, section 3.2.3, its example.
     const traceparent = '00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01';
-    const headers = { authorization: `Bearer ${job.watch}`, traceparent };
-    expect((await fetch(`${b.url}/api/export.jsonl`, { headers })).status).toBe(200);
+    const body = { code: job.invite.code, device: 'emitter phone' };
+    expect((await post(b.url, '/api/join', body, { traceparent })).status).toBe(200);
     await Promise.all([a.close(), b.close()]);
-    const spans = spansIn(got).filter(({ name }) => name === 'GET /api/export.jsonl');
+    const spans = spansIn(got).filter(({ name }) => name === 'POST /api/join');
     const first = spans.find(({ parentSpanId = '' }) => parentSpanId === '');
     const [carried] = spans.filter((span) => span !== first);
     expect(spans).toHaveLength(2);
@@ -129,7 +129,7 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     await Phone.at(a.url, job.token);
     const { cookie } = await holder({ url: b.url, accounts }, 'Ada Löwe', 'supervisor');
     await Phone.at(b.url, job.watch, -1, { cookie });
-    // What is carried is written down where it came from, once.
+    // Any process reads a record; who asked is known where it was asked.
     const authorization = `Bearer ${job.watch}`;
     const exported = await fetch(`${b.url}/api/export.jsonl`, { headers: { cookie, authorization } });
     expect(exported.status).toBe(200);
