@@ -41,7 +41,7 @@ import { isOwnOrigin } from './guard/origin.ts';
 import type { HeavyWork } from './guard/turns.ts';
 import { type HealthDeps, healthApi } from './health.ts';
 import { carry, Others } from './http/carry.ts';
-import { Entrance } from './http/entrance.ts';
+import type { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
@@ -63,10 +63,8 @@ import { siteApi } from './site/api.ts';
 import { figuresApi } from './site/figures-api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
-import type { AccountsFile } from './store/accounts.ts';
 import type { FigureStore } from './store/figures.ts';
 import { HeldElsewhere, type Leases } from './store/leases.ts';
-import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { Telemetry } from './telemetry/telemetry.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
@@ -92,15 +90,12 @@ export interface ApiDeps extends HealthDeps {
   certificate: CertificateNow;
   /** By which phones find this server, where its network tells them. */
   localName?: (() => string | undefined) | undefined;
-  /** What who opens sites and jobs must know; without it, anybody may. */
-  passphrase?: PassphraseCheck | undefined;
+  entrance: Entrance;
   /** Where this server is several processes. */
   leases?: Leases | undefined;
   carriage?: Carriage | undefined;
   /** Where the records are in a database. */
   figures?: FigureStore | undefined;
-  /** Who has an account, where the owner asks for one. */
-  accounts?: AccountsFile | undefined;
   /** Where people of the firm sign in, if they do. */
   sso?: Sso | undefined;
 }
@@ -129,8 +124,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     telemetry,
     version,
     certificate,
-    passphrase,
-    accounts,
+    entrance,
     sso,
     isStopping,
   } = deps;
@@ -181,7 +175,6 @@ export function api(deps: ApiDeps): Hono<Env> {
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
   app.use(notesReads({ reads, entrance, carriage: deps.carriage }));
   app.route('/', entrance.api());
   app.route('/', accountsApi({ entrance, limits, clock, log }));

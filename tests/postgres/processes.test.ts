@@ -2,12 +2,17 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
+import { Carriage } from '../../server/guard/carriage.ts';
+import { SigningKey } from '../../server/notary/ed25519.ts';
 import { openPostgres } from '../../server/postgres/open.ts';
+import type { ServerOptions } from '../../server/start.ts';
 import { newSummaryKey } from '../../server/store/summary-key.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
+import { holder, neededAccounts } from '../server/browser.ts';
 import { run } from '../server/child.ts';
+import { serve } from '../server/house.ts';
 import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
 import { Cluster, POSTGRES } from './cluster.ts';
 
@@ -81,6 +86,34 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     expect((await emitter.closed).code).toBe(1001);
     const again = await comeIn(b.url, joined.token, emitter.entries.at(-1)?.seq ?? -1);
     expect(await again.ack(again.remark('at b alone'))).toBeGreaterThan(last);
+  });
+
+  it('R181: who is signed in where they came to is named, also where another process has the job', async () => {
+    const place = cluster.newPlace();
+    const signingKey = SigningKey.make();
+    const accounts = neededAccounts(mkdtempSync(join(data, 'accounts-')));
+    const at = async (more: Partial<ServerOptions>) => {
+      const store = await openPostgres(place, newSummaryKey());
+      onTestFinished(() => store.close());
+      return { store, ...(await serve({ store, leases: store.leases, signingKey, ...more })) };
+    };
+    // At the first one nobody is known.
+    const [a, b] = [await at({}), await at({ accounts })];
+    const job = await openJob(a.url);
+    await Phone.at(a.url, job.token);
+    const { cookie } = await holder({ url: b.url, accounts }, 'Ada Löwe', 'supervisor');
+    await Phone.at(b.url, job.watch, -1, { cookie });
+    // Who only says so, and does not know the key of this server, is nobody.
+    await Phone.at(a.url, job.watch, -1, new Carriage('a guess').headersFor('192.0.2.1', 'B. Example'));
+    const readers = async () =>
+      (await a.store.readsAfter(0, 9)).map(({ role, reader, name }) => [role, reader, name]);
+    await vi.waitFor(async () =>
+      expect(await readers()).toEqual([
+        ['panel', 'link', ''],
+        ['watcher', 'account', 'Ada Löwe'],
+        ['watcher', 'link', ''],
+      ]),
+    );
   });
 
   it('R171: one that is killed: its phones come back to the other, miss nothing, and what they send again is there once', async () => {
