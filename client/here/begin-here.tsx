@@ -12,6 +12,7 @@ import { browserStorage } from '../browser/storage.ts';
 import { addJobHere } from '../saved/jobs-here.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
 import { Failure } from '../ui/failure.tsx';
+import { intoSight } from '../ui/into-sight.ts';
 import './here.css';
 
 interface Props {
@@ -46,7 +47,7 @@ export function BeginHere({ typed, isOnePhone, onBegun }: Props) {
     }
   };
   return (
-    <section class="no-server">
+    <section class="no-server" ref={intoSight}>
       <h2>{NO_SERVER_HEADING}</h2>
       <p>{isOnePhone ? NO_SERVER_ABOUT : NO_SERVER_TWO}</p>
       <Failure text={failure} />
