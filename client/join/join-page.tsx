@@ -72,21 +72,11 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
           {failure ?? 'The panel phone shows it in large letters, with a square code to scan.'}
         </p>
         <PersonForm typed={who.typed} onInput={who.put} />
-<<<<<<< HEAD
-        {isOld ? (
-          <LoadAgain link={linkTo('join', { code, proof: ownProof })} typed={who.typed} />
-        ) : (
-          <button type="submit" class="button main" disabled={busy}>
-            {busy ? 'Joining' : 'Join'}
-          </button>
-        )}
         {noServer && (
           <a class="button" href={linkTo('meet', {})} onClick={follow}>
             {NO_SERVER_MEET}
           </a>
         )}
-=======
->>>>>>> main
         <a class="button" href={linkTo('ask', {})} onClick={follow}>
           No code? Ask the panel
         </a>

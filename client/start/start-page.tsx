@@ -153,21 +153,13 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
         <PersonForm typed={who.typed} onInput={who.put} />
         {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
         {admission.field}
-<<<<<<< HEAD
-        <Failure text={failure} />
-        <button type="submit" class="button main" disabled={busy}>
-          {busy ? 'Opening the job' : 'Open the job'}
-        </button>
         {noServer && <BeginHere typed={typed} isOnePhone={isOnePhone(alone)} onBegun={onOpened} />}
-=======
-        {noServer && <BeginHere typed={typed} onBegun={onOpened} />}
         <Foot>
           <Failure text={failure} />
           <button type="submit" class="button main" disabled={busy}>
             {busy ? 'Opening the job' : 'Open the job'}
           </button>
         </Foot>
->>>>>>> main
       </form>
     </Page>
   );
