@@ -14,6 +14,7 @@ import {
 } from '../../src/phrases/follow-indicator.ts';
 import { goesByText } from '../../src/phrases/indicator.ts';
 import { Choice } from '../ui/field.tsx';
+import { intoSight } from '../ui/into-sight.ts';
 import type { Following } from './use-following.ts';
 
 /** None, some, plenty: each is shown once, and can be shown again. */
@@ -76,8 +77,6 @@ export function Lessons<M extends Moment>({
     </>
   );
 }
-
-const intoSight = (shown: HTMLElement | null): void => shown?.scrollIntoView({ block: 'center' });
 
 function waits(from: number): string {
   const left = Math.ceil((from - performance.now()) / 1_000);
