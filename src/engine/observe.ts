@@ -10,6 +10,7 @@ import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
 import { isLost, toLevel } from './level.ts';
 import { type Look, maySee, type Seen } from './looks.ts';
+import { REMEMBERED } from './loss.ts';
 import { withLook } from './proven.ts';
 import { begun } from './rejected.ts';
 import type { Sample, Turn } from './sample.ts';
@@ -82,6 +83,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         [fact.axis]: follow(search.pointing[fact.axis], turned[fact.axis]),
       };
       const way = Math.sign(fact.eighths) as -1 | 0 | 1;
+      const turn = { axis: fact.axis, eighths: fact.eighths };
       return {
         ...leave(search, at),
         ...undone,
@@ -93,7 +95,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         axis: fact.axis,
         moves: search.moves + 1,
         turns: { ...search.turns, [fact.axis]: search.turns[fact.axis] + 1 },
-        lastMove: { seq, turn: { axis: fact.axis, eighths: fact.eighths } },
+        lastMove: { seq, turn },
+        made: [{ seq, turn, corrected: fact.replaces !== undefined }, ...search.made].slice(0, REMEMBERED),
         touched: 'move',
       };
     }

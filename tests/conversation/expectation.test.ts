@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { expectation } from '../../src/conversation/expectation.ts';
 import { confusableWith } from '../../src/grammar/confusable.ts';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { EMPTY } from '../../src/visit/state.ts';
 import { COUNTS, TableJob } from './table.ts';
 
@@ -67,6 +68,19 @@ describe('readings that would not surprise', () => {
     const { low, high } = expectation(job.state) as typeof SCALE;
     expect(low).toBeGreaterThan(10);
     expect([low < at(6), at(6) < high]).toEqual([true, true]);
+    // Thirty places without proof: nothing is foretold, and no beam is fitted.
+    for (let i = 0; i < 30; i++) {
+      job.say('emitter', `horizontal a quarter turn ${i % 2 === 0 ? '' : 'counter'}clockwise`);
+      job.wait(COUNTS.settleMs);
+      job.say('panel', '40');
+      job.wait(COUNTS.settleMs);
+      job.say('panel', '40');
+    }
+    job.say('emitter', 're-aimed');
+    job.say('panel', '40');
+    job.say('emitter', 'horizontal a quarter turn clockwise');
+    expect(searchOf(job.state)?.floor).toBeDefined();
+    expect(expectation(job.state)).toMatchObject(SCALE);
   });
 
   it.each(NEUTRAL_METERS)('are what $name shows in its steps', (meter) => {
