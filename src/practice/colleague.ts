@@ -8,7 +8,8 @@ import { movedText } from '../phrases/facts.ts';
 import { readingText, valueText } from '../phrases/readings.ts';
 import { MOVE_MS, SAY_MS } from '../simulator/crew.ts';
 import { gainFor } from '../simulator/pair.ts';
-import { type JobState, turnAskedAbout } from '../visit/state.ts';
+import { turnAskedAbout } from '../visit/asked.ts';
+import type { JobState } from '../visit/state.ts';
 import type { Hall } from './hall.ts';
 import { shownBy } from './meter.ts';
 

@@ -1,6 +1,5 @@
 import { counting, type History, rewrites, type SearchEvent } from '../engine/history.ts';
-import type { Turn } from '../engine/sample.ts';
-import type { Action, Question } from '../model/advice.ts';
+import type { Action } from '../model/advice.ts';
 import { isOnePhone } from '../model/alone.ts';
 import type { Entry } from '../model/entry.ts';
 import { type Fact, SearchFact, type Seat } from '../model/facts.ts';
@@ -152,16 +151,6 @@ function listed(history: History): readonly Counted[] {
 /** A question is open that only a person can answer. */
 export const waitsForPerson = ({ query }: Pick<JobState, 'query'>): boolean =>
   query?.question !== undefined || query?.turn !== undefined;
-
-/** The turn as it was reported, where the question is whether it was made so; undefined where it names another. */
-export function turnAskedAbout(
-  state: JobState,
-  { about, options: [only, ...more] }: Extract<Question, { kind: 'which-move' }>,
-): Turn | undefined {
-  const fact = countedOf(state).find(({ seq }) => seq === about);
-  if (fact?.type !== 'move' || !only || more.length > 0) return undefined;
-  return fact.axis === only.axis && fact.eighths === only.eighths ? only : undefined;
-}
 
 /** How far back a late "done" can reach. */
 const TURNS_REMEMBERED = 16;
