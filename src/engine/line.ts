@@ -1,6 +1,6 @@
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
+import { isCoarse, isLess, REMEMBERED, RETURN, turnsBetween } from './came-back.ts';
 import { lower } from './compare.ts';
-import { isCoarse, isLess, REMEMBERED, RETURN, turnsBetween } from './loss.ts';
 import { newestAt } from './place.ts';
 import type { Sample } from './sample.ts';
 import type { Search } from './search.ts';

@@ -1,8 +1,8 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { AXES, otherAxis } from '../model/turns.ts';
 import { type Beam, beamOf } from './beam.ts';
+import { REMEMBERED, turnsBetween } from './came-back.ts';
 import { type Solved, solveShape } from './fit.ts';
-import { REMEMBERED, turnsBetween } from './loss.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
 
