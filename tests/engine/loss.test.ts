@@ -198,6 +198,11 @@ describe('Where every turn was right, the light itself changes', () => {
     },
   );
 
+  it('which a fall of no more than 0.3 dB does not tell', () => {
+    expect(asksAgain(DECIBELS, [-4, -4.29, -4, -4.5])).toBe(true);
+    expect(asksAgain(DECIBELS, [-4, -4.31, -4, -4.5])).toBe(false);
+  });
+
   it('but always where one step of the meter may hide a slip', () => {
     expect(asksAgain(STEPS, [5, 4, 5, 4])).toBe(true);
   });
