@@ -203,6 +203,11 @@ describe('Where every turn was right, the light itself changes', () => {
     expect(asksAgain(DECIBELS, [-4, -4.31, -4, -4.5])).toBe(false);
   });
 
+  it('but not while a turn is not sure', () => {
+    const samples = [shown(DECIBELS, -4, 0), shown(DECIBELS, -4.4, 2), shown(DECIBELS, -4, 3)];
+    expect(asked(searchOf(DECIBELS, samples), shown(DECIBELS, -4.4, 4))).toBe(45);
+  });
+
   it('but always where one step of the meter may hide a slip', () => {
     expect(asksAgain(STEPS, [5, 4, 5, 4])).toBe(true);
   });
@@ -232,3 +237,8 @@ it.each([
     expect(readAtGain({ search, here })).toHaveLength(left);
   },
 );
+
+it('but not on a flank, where hands that stray change it', () => {
+  const search = searchOf(STEPS, [shown(STEPS, 6, 0, 3), shown(STEPS, 4, 0)]);
+  expect(readAtGain({ search, here: shown(STEPS, 3, 9) })).toHaveLength(2);
+});
