@@ -3,6 +3,7 @@ import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { defineConfig, type Plugin } from 'vite';
 import { chunkOf } from './vite.chunks.ts';
+import { graphInside } from './vite.graph.ts';
 import { onwarn } from './vite.warnings.ts';
 
 /** The licence and the notices go wherever the pages go: most of the packages in them ask for it. */
@@ -41,6 +42,8 @@ const pages: Plugin = {
 export default defineConfig({
   root: 'client',
   plugins: [notices, pages],
+  // The phone's own recogniser is a worker, and these have plugins of their own.
+  worker: { plugins: () => [graphInside] },
   build: {
     outDir: '../dist/client',
     emptyOutDir: true,

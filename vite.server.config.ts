@@ -1,8 +1,10 @@
 import { defineConfig } from 'vite';
+import { graphInside } from './vite.graph.ts';
 import { onwarn } from './vite.warnings.ts';
 
 /** The server, its speech engine and its other programs, bundled for Node; packages stay in `node_modules`. */
 export default defineConfig({
+  plugins: [graphInside],
   build: {
     ssr: true,
     outDir: 'dist/server',

@@ -38,10 +38,11 @@ import { blockOf, Guesses } from './guard/guesses.ts';
 import type { LastSeen } from './guard/last-seen.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
+import { spanAfter } from './guard/span.ts';
 import type { HeavyWork } from './guard/turns.ts';
 import { type HealthDeps, healthApi } from './health.ts';
 import { carry, Others } from './http/carry.ts';
-import { Entrance } from './http/entrance.ts';
+import type { Entrance } from './http/entrance.ts';
 import { addressOf, type Env, goodPass, read, refuse, reply, tokenOf } from './http/http.ts';
 import { answer } from './http/route.ts';
 import { type CertificateNow, trustApi } from './http/trust.ts';
@@ -63,10 +64,8 @@ import { siteApi } from './site/api.ts';
 import { figuresApi } from './site/figures-api.ts';
 import type { Sites } from './site/sites.ts';
 import { soundApi } from './sounds/api.ts';
-import type { AccountsFile } from './store/accounts.ts';
 import type { FigureStore } from './store/figures.ts';
 import { HeldElsewhere, type Leases } from './store/leases.ts';
-import type { PassphraseCheck } from './store/passphrase.ts';
 import type { Store } from './store/store.ts';
 import type { Telemetry } from './telemetry/telemetry.ts';
 import { FASTEST, LONGEST_TEXT, SLOWEST, sayable, type VoiceMaker, VoiceUnavailable } from './voice/voice.ts';
@@ -92,15 +91,12 @@ export interface ApiDeps extends HealthDeps {
   certificate: CertificateNow;
   /** By which phones find this server, where its network tells them. */
   localName?: (() => string | undefined) | undefined;
-  /** What who opens sites and jobs must know; without it, anybody may. */
-  passphrase?: PassphraseCheck | undefined;
+  entrance: Entrance;
   /** Where this server is several processes. */
   leases?: Leases | undefined;
   carriage?: Carriage | undefined;
   /** Where the records are in a database. */
   figures?: FigureStore | undefined;
-  /** Who has an account, where the owner asks for one. */
-  accounts?: AccountsFile | undefined;
   /** Where people of the firm sign in, if they do. */
   sso?: Sso | undefined;
 }
@@ -129,8 +125,7 @@ export function api(deps: ApiDeps): Hono<Env> {
     telemetry,
     version,
     certificate,
-    passphrase,
-    accounts,
+    entrance,
     sso,
     isStopping,
   } = deps;
@@ -142,11 +137,14 @@ export function api(deps: ApiDeps): Hono<Env> {
 
   app.use(async (c, next) => {
     const began = performance.now();
+    const isCarried = deps.carriage?.callerIn(c.env.incoming.headers) !== undefined;
+    const span = spanAfter(isCarried ? c.req.header('traceparent') : undefined);
+    c.set('span', span);
     await next();
     const refusal = c.get('refusal');
     const path = PATHS.has(c.req.path) ? c.req.path : 'unknown';
     if (refusal) telemetry.refused('request', refusal, blockOf(addressOf(c)), path);
-    telemetry.answered(c.req.method, path, c.res.status, performance.now() - began);
+    telemetry.answered(c.req.method, path, c.res.status, performance.now() - began, span);
   });
   // A record of a day is a megabyte of JSON. No key can be guessed by the size of an answer: another website cannot send a token.
   app.use(compress({ encoding: 'gzip' }));
@@ -181,7 +179,6 @@ export function api(deps: ApiDeps): Hono<Env> {
     return mayWrite ? next() : refuse(c, 'too-fast', DAY_OF_PLACE_FULL);
   });
 
-  const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
   app.use(notesReads({ reads, entrance, carriage: deps.carriage }));
   app.route('/', entrance.api());
   app.route('/', accountsApi({ entrance, limits, clock, log }));

@@ -16,6 +16,7 @@ import { LastSeen } from './guard/last-seen.ts';
 import { LIMITS, type Limits } from './guard/limits.ts';
 import { SilentCallers } from './guard/silent.ts';
 import { HeavyWork } from './guard/turns.ts';
+import { Entrance } from './http/entrance.ts';
 import { Front, SERVER_SETTINGS } from './http/front.ts';
 import type { Env } from './http/http.ts';
 import { pages } from './http/pages.ts';
@@ -227,10 +228,13 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const reports = new ReportThreads();
   const daily = new DailyAllowances(limits);
   const silent = new SilentCallers(limits.maxSilentPerBlock);
+  const { passphrase, accounts, sso } = options;
+  const entrance = new Entrance(limits, passphrase, accounts, sso?.settings.name);
   const sockets = new Sockets(
     { allowances, daily, heavy, rooms, store, seen, reads, speech, clock, limits, log, telemetry },
     front,
     callers,
+    entrance,
   );
   addLevels(telemetry.metrics, { rooms, sockets, heavy, speech, disk });
 
@@ -271,9 +275,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       leases,
       carriage,
       figures,
-      passphrase: options.passphrase,
-      accounts: options.accounts,
-      sso: options.sso,
+      entrance,
+      sso,
     }),
   );
   app.route('/speech-model', modelFiles(options.modelFolder ?? DEFAULT_MODEL_FOLDER));

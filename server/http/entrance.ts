@@ -1,6 +1,8 @@
+import type { IncomingMessage } from 'node:http';
 import type { TLSSocket } from 'node:tls';
 import { type Context, Hono } from 'hono';
 import { getCookie, setCookie } from 'hono/cookie';
+import { parse } from 'hono/utils/cookie';
 import { type AccountId, hasRight, type Right } from '../../src/model/account.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { PASSPHRASE_NEEDED, WRONG_PASSPHRASE } from '../../src/phrases/access.ts';
@@ -70,13 +72,13 @@ export class Entrance {
 
   /** Who is signed in; nobody where the account was withdrawn meanwhile. That the session was used counts. */
   visitor(c: Context<Env>): Visitor | undefined {
-    return this.visitorOf(this.sessions.use(secretOf(c), performance.now()));
+    return this.visitorOf(this.sessions.use(secretIn(c.env.incoming), performance.now()));
   }
 
   /** The name of who is signed in, where accounts are asked for. A page that looks again by itself keeps no session alive. */
-  nameOf(c: Context<Env>): string | undefined {
+  nameOf(request: Incoming): string | undefined {
     if (this.kind !== 'accounts') return undefined;
-    return this.visitorOf(this.sessions.look(secretOf(c), performance.now()))?.account.name;
+    return this.visitorOf(this.sessions.look(secretIn(request), performance.now()))?.account.name;
   }
 
   private visitorOf(session: Session | undefined): Visitor | undefined {
@@ -146,7 +148,7 @@ export class Entrance {
   }
 
   private hasShownPassphrase(c: Context<Env>): boolean {
-    const session = this.sessions.use(secretOf(c), performance.now());
+    const session = this.sessions.use(secretIn(c.env.incoming), performance.now());
     return session !== undefined && session.account === undefined;
   }
 
@@ -169,16 +171,21 @@ const ofFirm = (id: AccountId, { name, role }: Holder): Account => ({
 const cookie = (name: string) =>
   ({ httpOnly: true, sameSite: 'Strict', path: '/', secure: name === NAMES.secure }) as const;
 
+/** What a browser asks with, also for a websocket. */
+export type Incoming = Pick<IncomingMessage, 'headers' | 'socket'>;
+
 /**
  * Whether the browser came over https, to us or to a proxy before us. A browser writes `Origin` itself, on every request
- * that changes something.
+ * that changes something and for each websocket.
  */
-export const isSecure = (c: Context<Env>): boolean =>
-  (c.env.incoming.socket as TLSSocket).encrypted === true ||
-  c.req.header('origin')?.startsWith('https://') === true;
+const cameSecurely = ({ headers, socket }: Incoming): boolean =>
+  (socket as TLSSocket).encrypted === true || headers.origin?.startsWith('https://') === true;
+
+export const isSecure = (c: Context<Env>): boolean => cameSecurely(c.env.incoming);
 
 /** Over https only the cookie counts that can have come over https. */
-function secretOf(c: Context<Env>): string | undefined {
-  const secure = getCookie(c, NAMES.secure);
-  return secure === undefined && !isSecure(c) ? getCookie(c, NAMES.plain) : secure;
+function secretIn(request: Incoming): string | undefined {
+  const cookies = parse(request.headers.cookie ?? '');
+  const secure = cookies[NAMES.secure];
+  return secure === undefined && !cameSecurely(request) ? cookies[NAMES.plain] : secure;
 }

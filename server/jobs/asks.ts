@@ -20,7 +20,7 @@ import { digest, newToken } from '../guard/secrets.ts';
 import type { Answer } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
 import type { Digest, Store } from '../store/store.ts';
-import { Door, newMark, newWord, type Question, stateOf } from './door.ts';
+import { Door, newWord, type Question, stateOf } from './door.ts';
 import type { Outcome, Room } from './room.ts';
 
 interface AsksDeps {
@@ -97,7 +97,7 @@ export class Asks {
     if (refusal) return refusal;
     const question: Question = {
       id: nanoid(12),
-      mark: newMark(),
+      mark: door.nextMark(),
       sitter,
       expiresAt: now + this.deps.limits.askLastsMs,
       key: digest(key),

@@ -51,7 +51,7 @@ import { digest, keyIdOf } from '../guard/secrets.ts';
 import type { HeavyWork } from '../guard/turns.ts';
 import { IN_WORDS } from '../http/http.ts';
 import type { Clock } from '../process/clock.ts';
-import type { Reads } from '../reads/reads.ts';
+import { type Reads, readerOf } from '../reads/reads.ts';
 import type { SpeechService } from '../speech/service.ts';
 import { HeldElsewhere } from '../store/leases.ts';
 import type { Digest, Pass, Store } from '../store/store.ts';
@@ -75,6 +75,8 @@ export interface Wire {
   readonly waiting: number;
   /** Of addresses: where the phone is. */
   readonly block: string;
+  /** Of who is signed in on the phone: the name of the account. */
+  readonly signedIn?: string | undefined;
   /** Carries the phone to another process, unless it was carried here already. */
   readonly carry?: ((url: string, phone: PhoneEnd) => LineElsewhere) | undefined;
 }
@@ -404,7 +406,7 @@ export class Connection implements Member {
     // Not awaited: nobody of the crew waits for it.
     void this.deps.reads.note({
       ...{ log: room.job, what: 'record', role, key: keyIdOf(this.key) },
-      ...{ reader: 'link', name: '' },
+      ...readerOf(this.wire.signedIn),
     });
     if (role === 'watcher') this.name = name;
     this.room = room;

@@ -19,9 +19,13 @@ export interface Question {
 /** Questions in a row that the panel did not answer with yes, until it gets no more for a time. */
 const MOST_REFUSED = 3;
 
+/** Far fewer than there are marks to draw from, and more questions than a screen that hangs could have missed. */
+const MARKS_KEPT = 20;
+
 /** The door of one job: one question at a time, and none for a while when they only disturb. */
 export class Door {
   private question: Question | undefined;
+  private readonly marks: string[] = [];
   private refused = 0;
   private shutUntil = 0;
 
@@ -50,6 +54,15 @@ export class Door {
     this.question = question;
   }
 
+  /** For the next question: no mark that a screen may still show from one of those before it. */
+  nextMark(draw: () => string = () => newCall(2)): string {
+    let mark = draw();
+    while (this.marks.includes(mark)) mark = draw();
+    this.marks.push(mark);
+    if (this.marks.length > MARKS_KEPT) this.marks.shift();
+    return mark;
+  }
+
   settle(question: Question, answer: 'yes' | 'no', now: number): void {
     question.answer = answer;
     this.question = undefined;
@@ -75,9 +88,6 @@ function newCall(figures: 2 | 3): string {
   const least = 10 ** (figures - 1);
   return `${CALL_WORDS[randomInt(CALL_WORDS.length)]} ${randomInt(least, 10 * least)}`;
 }
-
-/** What both screens show. It only has to differ from that of a phone that asked just before. */
-export const newMark = (): string => newCall(2);
 
 /** A word that no other job has now; with four thousand in use, every sixth try finds one that is taken. */
 export function newWord(isTaken: (word: string) => boolean): string {

@@ -6,6 +6,7 @@ import { SOCKET_PATH } from '../../src/protocol/socket.ts';
 import type { Callers } from '../guard/callers.ts';
 import { blockOf } from '../guard/guesses.ts';
 import { isOwnOrigin } from '../guard/origin.ts';
+import type { Entrance } from '../http/entrance.ts';
 import { type Front, turnAway } from '../http/front.ts';
 import { Connection, type ConnectionDeps, GOING_AWAY, SERVER_STOPS, type Wire } from './connection.ts';
 import { LineElsewhere } from './line-elsewhere.ts';
@@ -31,6 +32,7 @@ export class Sockets {
     private readonly deps: ConnectionDeps,
     private readonly front: Front,
     private readonly callers: Callers,
+    private readonly entrance: Pick<Entrance, 'nameOf'>,
   ) {
     const { limits } = deps;
     this.server = new WebSocketServer({
@@ -56,16 +58,28 @@ export class Sockets {
       this.deps.telemetry.refused('websocket', reason, block, String(refusal));
       turnAway(socket, refusal);
     } else
-      this.server.handleUpgrade(request, socket, head, (ws) =>
-        this.accept(wireOf(ws, socket, block, this.carryFor(request)), ws),
-      );
+      this.server.handleUpgrade(request, socket, head, (ws) => {
+        const signedIn = this.signedIn(request);
+        const carry = this.carryFor(request, signedIn);
+        this.accept(wireOf(ws, socket, { block, signedIn, carry }), ws);
+      });
+  }
+
+  /** Who: where it was carried here, only the process that it came from knows. A crew is not kept out by a damaged file. */
+  private signedIn(request: IncomingMessage): string | undefined {
+    try {
+      return this.callers.carriage?.readerIn(request.headers) ?? this.entrance.nameOf(request);
+    } catch (error) {
+      this.deps.log.warn({ err: error }, 'nobody knows who is signed in on a phone that has come');
+      return undefined;
+    }
   }
 
   /** What was carried here is not carried on: it could go round in a ring. */
-  private carryFor(request: IncomingMessage): Wire['carry'] {
+  private carryFor(request: IncomingMessage, signedIn: string | undefined): Wire['carry'] {
     const { carriage } = this.callers;
     if (!carriage || carriage.callerIn(request.headers) !== undefined) return undefined;
-    const headers = carriage.headersFor(this.callers.addressOf(request));
+    const headers = carriage.headersFor(this.callers.addressOf(request), signedIn);
     return (url, phone) => new LineElsewhere(url, headers, phone);
   }
 
@@ -168,7 +182,7 @@ export class Sockets {
 }
 
 /** What is sent to one phone before anything else has its turn leaves in one piece: entries, and that they are acknowledged. */
-function wireOf(ws: WebSocket, socket: Duplex, block: string, carry: Wire['carry']): Wire {
+function wireOf(ws: WebSocket, socket: Duplex, from: Pick<Wire, 'block' | 'signedIn' | 'carry'>): Wire {
   let isGathering = false;
   /** Bytes that waited before what is being gathered: what has not been offered to the line yet says nothing about its speed. */
   let waited = 0;
@@ -184,8 +198,7 @@ function wireOf(ws: WebSocket, socket: Duplex, block: string, carry: Wire['carry
     process.nextTick(leave);
   };
   return {
-    block,
-    carry,
+    ...from,
     send(frame, sent) {
       gather();
       ws.send(frame, { binary: false }, sent && (() => sent()));

@@ -9,6 +9,10 @@ interface ReadsDeps {
   readonly log: Logger;
 }
 
+/** `name`: of who is signed in. */
+export const readerOf = (name: string | undefined): Pick<Read, 'reader' | 'name'> =>
+  name === undefined ? { reader: 'link', name: '' } : { reader: 'account', name };
+
 /** Writes down who read what: once an hour, however often it is read. */
 export class Reads {
   private hour = 0;

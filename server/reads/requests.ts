@@ -4,7 +4,7 @@ import type { Carriage } from '../guard/carriage.ts';
 import { keyIdOf } from '../guard/secrets.ts';
 import type { Entrance } from '../http/entrance.ts';
 import type { Env } from '../http/http.ts';
-import type { Reads } from './reads.ts';
+import { type Reads, readerOf } from './reads.ts';
 
 interface RequestReadsDeps {
   readonly reads: Reads;
@@ -32,13 +32,12 @@ export function notesReads({ reads, entrance, carriage }: RequestReadsDeps): Mid
     if (route?.reads === undefined || !c.res.ok || isCarried) return;
     const pass = c.get('pass');
     const visit = namesVisit(route) ? c.req.query('job') : undefined;
-    const name = entrance.nameOf(c);
     await reads.note({
       log: visit ?? pass?.job ?? '',
       what: route.reads,
       role: pass?.role ?? '',
       key: pass ? keyIdOf(pass.token) : '',
-      ...(name === undefined ? { reader: 'link', name: '' } : { reader: 'account', name }),
+      ...readerOf(entrance.nameOf(c.env.incoming)),
     });
   };
 }

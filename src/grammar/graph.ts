@@ -1,5 +1,7 @@
 import { type Automaton, Network, oneList } from './automaton.ts';
 import { ENGLISH, type Grammar, TYPED, UNBROKEN, wordingsOf } from './grammar.ts';
+import { MADE } from './made.ts';
+import { type Packed, packed } from './packed.ts';
 import type { Part } from './pattern.ts';
 import type { RuleName } from './rule.ts';
 
@@ -107,17 +109,32 @@ const automatonOf = (rule: RuleName, unbroken: boolean, grammar: Grammar): Autom
   return automaton;
 };
 
-/** The graph of one rule's sentences; of all sentences, if none is named. Made once for each grammar, and kept. */
-export const wordGraph = (rule: RuleName = 'sentence', grammar: Grammar = ENGLISH): WordGraph => {
-  const { start, edges, ends } = automatonOf(rule, UNBROKEN.has(rule), grammar);
+/** The automaton of all English sentences, made here and now. */
+export const sentences = (): Packed => packed(automatonOf('sentence', false, ENGLISH));
+
+const read = ({ start, words, lists, edges, ends }: Packed): WordGraph => {
+  const isEnd = new Set(ends);
   return {
     start,
     size: edges.length,
     next: (place) => {
-      const here = edges[place];
-      if (!here) throw new RangeError(`No such place: ${place}`);
-      return new Map(here.flatMap(({ words, to }) => words.map((word) => [word, to])));
+      const written = edges[place];
+      if (written === undefined) throw new RangeError(`No such place: ${place}`);
+      const after = new Map<string, Place>();
+      const numbers = written === '' ? [] : written.split(' ').map(Number);
+      for (let i = 0; i < numbers.length; i += 2) {
+        for (const word of lists[numbers[i] as number] ?? [])
+          after.set(words[word] as string, numbers[i + 1] as Place);
+      }
+      return after;
     },
-    ends: (place) => ends[place] ?? false,
+    ends: (place) => isEnd.has(place),
   };
 };
+
+/** The graph of one rule's sentences; of all sentences, if none is named. Made once for each grammar, and kept. */
+export const wordGraph = (rule: RuleName = 'sentence', grammar: Grammar = ENGLISH): WordGraph =>
+  read(
+    (rule === 'sentence' && grammar === ENGLISH ? MADE : undefined) ??
+      packed(automatonOf(rule, UNBROKEN.has(rule), grammar)),
+  );

@@ -1,3 +1,5 @@
+import { energy } from './pieces.ts';
+
 /** Added before and after the sound, so that a word cut tight has room; samples. */
 const EDGE = 4000;
 /** The quietest part is searched in pieces this long, 25 ms. In a word cut tight, longer pieces are all voice. */
@@ -25,9 +27,9 @@ function quietest(samples: Float32Array): Float32Array {
   let from = 0;
   let least = Number.POSITIVE_INFINITY;
   for (let at = 0; at + PIECE <= samples.length; at += PIECE / 4) {
-    const energy = samples.subarray(at, at + PIECE).reduce((sum, x) => sum + x * x, 0);
-    if (energy >= least) continue;
-    least = energy;
+    const here = energy(samples.subarray(at, at + PIECE));
+    if (here >= least) continue;
+    least = here;
     from = at;
   }
   return samples.subarray(from, from + PIECE);

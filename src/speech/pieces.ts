@@ -8,12 +8,19 @@ const ABOVE_NOISE_DB = 6;
 const DIP_DB = 3;
 const MOST_CUTS = 10;
 
+/** A plain loop: every piece of every utterance is summed, and a call for each sample took longer than the sums. */
+export function energy(sound: Float32Array): number {
+  let sum = 0;
+  for (let i = 0; i < sound.length; i++) sum += (sound[i] as number) * (sound[i] as number);
+  return sum;
+}
+
 /** Loudness every 10 ms, dB. */
 export function loudness(sound: Float32Array): Float64Array {
   const out = new Float64Array(Math.max(1, Math.floor(sound.length / STEP)));
   for (let i = 0; i < out.length; i++) {
     const part = sound.subarray(Math.max(0, i * STEP + STEP / 2 - HALF), i * STEP + STEP / 2 + HALF);
-    out[i] = 10 * Math.log10(part.reduce((sum, x) => sum + x * x, 0) / Math.max(1, part.length) + 1e-10);
+    out[i] = 10 * Math.log10(energy(part) / Math.max(1, part.length) + 1e-10);
   }
   return out;
 }

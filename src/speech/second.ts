@@ -1,5 +1,6 @@
 import { soundsLike } from '../grammar/homophones.ts';
 import { type Logits, logAdd, logSoftmax } from './logits.ts';
+import { remembered } from './remembered.ts';
 
 /**
  * A second hearer, of another kind than the letters: a network that names whole words. It finds no sentences. It says
@@ -26,7 +27,7 @@ export function secondHearer(words: readonly string[]): (logits: Logits) => Seco
     text.split(' ').map((word) => tokenOf.get(soundsLike(word)) ?? OTHER);
   return (logits) => {
     const logProbs = logSoftmax(logits);
-    return (text) => sequenceScore(logProbs, logits.tokens, sequence(text));
+    return remembered((text) => sequenceScore(logProbs, logits.tokens, sequence(text)));
   };
 }
 

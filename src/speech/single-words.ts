@@ -1,6 +1,7 @@
 import { soundsLike } from '../grammar/homophones.ts';
 import { type Logits, logSoftmax } from './logits.ts';
 import { type Arc, cuttings } from './pieces.ts';
+import { remembered } from './remembered.ts';
 import { wordWindow } from './window.ts';
 
 /**
@@ -103,7 +104,7 @@ export function spotted(
   const last = gaps.length - 1;
 
   /** The best way through these words, from the first place to the last. */
-  const way = (text: string): Way | undefined => {
+  const way = remembered((text: string): Way | undefined => {
     const skip = ({ score, paid }: Way, from: number, to: number): Way => {
       const gap = gaps[from]?.[to] as number;
       return { score: score + gap, paid: paid - gap };
@@ -122,7 +123,7 @@ export function spotted(
       );
     }
     return before[last];
-  };
+  });
 
   return {
     score: (text) => way(text)?.score,

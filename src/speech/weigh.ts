@@ -37,9 +37,9 @@ export function weigh(
   understand: Understand = parse,
 ): Weighed | undefined {
   const kept = found.slice(0, KEPT).map(({ text, score, cost }) => {
-    const fit =
-      TRUST * (score - cost - (expect ? surpriseOf(intentsOf(text, understand).flat(), expect) : 0));
-    return { text, meaning: meaningOf(text, understand), score, fit };
+    const { options, key } = meantBy(text, understand);
+    const fit = TRUST * (score - cost - (expect ? surpriseOf(options.flat(), expect) : 0));
+    return { text, meaning: key, score, fit };
   });
   const sentences = shared(kept, ({ fit }) => fit)
     .map(({ text, meaning, share }) => ({ text, meaning, share }))
@@ -85,29 +85,36 @@ export function agreedShare(
 /** What a text means, in the language of whoever says it. */
 export type Understand = (text: string) => Understanding;
 
-/** So many texts are remembered with their meaning: the hearers ask about the same ones again and again. */
+/** Each of the things that a text may mean, and all of them as a key: the text itself where it means nothing. */
+interface Meant {
+  readonly options: readonly (readonly Intent[])[];
+  readonly key: string;
+}
+
+/** So many texts are remembered with what they mean: the hearers ask about the same ones again and again. */
 const REMEMBERED = 2_000;
-const remembered = new WeakMap<Understand, Map<string, string>>();
+const remembered = new WeakMap<Understand, Map<string, Meant>>();
 
-/** The meaning of a text, as a key: what it may mean, or the text itself. */
-export function meaningOf(text: string, understand: Understand = parse): string {
-  const meanings = remembered.get(understand) ?? new Map<string, string>();
-  remembered.set(understand, meanings);
-  const known = meanings.get(text);
-  if (known !== undefined) return known;
-  const options = intentsOf(text, understand);
-  const meaning = options.length > 0 ? JSON.stringify(options) : text;
-  if (meanings.size >= REMEMBERED) meanings.clear();
-  meanings.set(text, meaning);
-  return meaning;
+function meantBy(text: string, understand: Understand): Meant {
+  const all = remembered.get(understand) ?? new Map<string, Meant>();
+  remembered.set(understand, all);
+  const known = all.get(text);
+  if (known) return known;
+  const options = optionsOf(understand(text));
+  const meant = { options, key: options.length > 0 ? JSON.stringify(options) : text };
+  if (all.size >= REMEMBERED) all.clear();
+  all.set(text, meant);
+  return meant;
 }
 
-/** Each of the things that a text may mean. */
-function intentsOf(text: string, understand: Understand): readonly (readonly Intent[])[] {
-  const understanding = understand(text);
-  if (understanding.kind === 'understood') return [understanding.intents];
-  return understanding.kind === 'ambiguous' ? understanding.options : [];
+function optionsOf(understood: Understanding): Meant['options'] {
+  if (understood.kind === 'understood') return [understood.intents];
+  return understood.kind === 'ambiguous' ? understood.options : [];
 }
+
+/** The meaning of a text, as a key. */
+export const meaningOf = (text: string, understand: Understand = parse): string =>
+  meantBy(text, understand).key;
 
 function surpriseOf(
   intents: readonly Intent[],

@@ -10,10 +10,11 @@ import type { Saying, Seen, Task } from './relay/crews.ts';
 import { InFolder } from './relay/in-folder.ts';
 import { InPostgres } from './relay/in-postgres.ts';
 import type { Place } from './relay/place.ts';
-import { processorMs, residentMb } from './relay/used.ts';
+import { processorMs, processorOfTree, ranAndWaited, residentMb } from './relay/used.ts';
 
 const WAYS = ['start', 'quiet', 'disk', 'processor'] as const;
-type Way = (typeof WAYS)[number];
+/** `killed`: one of several processes is, in the middle, and its phones go to the others. */
+type Way = (typeof WAYS)[number] | 'killed';
 
 /**
  * The built server with many crews at once, beside a bare broadcast over the same sockets, from the same program of
@@ -44,8 +45,14 @@ const options = new Command('bench:relay')
   .option('--no-pings', 'phones that send no pings, against the protocol: what the messages alone cost')
   .option('--rules-threads <n>', 'in how many threads of their own the rules work', Number, 0)
   .option('--bare-pings', 'the bare broadcast answers the same pings: the least that this traffic can cost')
-  .option('--ways <list>', `which runs: ${WAYS.join(', ')}`, (list) => list.split(',') as Way[], [...WAYS])
+  .option(
+    '--ways <list>',
+    `which runs: ${WAYS.join(', ')}; of several processes also killed`,
+    (list) => list.split(',') as Way[],
+    [...WAYS],
+  )
   .option('--folder <path>', 'where the data folder is made; its disk is the one that is measured', tmpdir())
+  .option('--late-turns', 'look for turns of the server that come late, and what it did meanwhile')
   .option('--profile', 'let the server write a .cpuprofile into this folder')
   .parse()
   .opts<{
@@ -66,11 +73,14 @@ const options = new Command('bench:relay')
     barePings?: true;
     ways: Way[];
     folder: string;
+    lateTurns?: true;
     profile?: true;
   }>();
 
 if (options.processes > 1 && options.store === 'file')
   throw new Error('several processes need --store postgres');
+if (options.processes === 1 && options.ways.includes('killed'))
+  throw new Error('with one process nobody takes the crews of one that is killed: --processes 2');
 
 const HERE = fileURLToPath(new URL('./relay/', import.meta.url));
 const root = mkdtempSync(join(options.folder, 'ladderline-relay-'));
@@ -96,6 +106,7 @@ async function address(child: ChildProcess): Promise<string> {
 }
 
 async function end(child: ChildProcess, signal: NodeJS.Signals = 'SIGTERM'): Promise<void> {
+  if (child.exitCode !== null || child.signalCode !== null) return;
   const ended = once(child, 'exit');
   child.kill(signal);
   await ended;
@@ -105,14 +116,33 @@ async function end(child: ChildProcess, signal: NodeJS.Signals = 'SIGTERM'): Pro
 interface Running {
   readonly children: readonly ChildProcess[];
   readonly urls: readonly string[];
-  /** Processor time of what it needs beside its own processes, ms. */
-  readonly database: () => number;
+  /** What it needs beside its own processes, with those that it started. */
+  readonly database: number | undefined;
 }
 
-/** Drives the phones against a server, and looks at its processes meanwhile. */
-async function measure({ children, urls, database }: Running, seconds: number, bare: boolean) {
+/** A turn of the server that came late, and what its main thread did meanwhile, ms. */
+interface LateTurn {
+  readonly late: number;
+  readonly ran: number;
+  /** For a processor. */
+  readonly waited: number;
+  /** Garbage. */
+  readonly collected: number;
+}
+
+/** Those of the measured time. */
+let lateTurns: LateTurn[] = [];
+
+/** Drives the phones against a server, and looks at its processes meanwhile. `half`: what is done in the middle. */
+async function measure(
+  { children, urls, database }: Running,
+  seconds: number,
+  bare: boolean,
+  half: () => void = () => {},
+) {
   const sumOf = (of: (pid: number) => number) => children.reduce((sum, { pid = 0 }) => sum + of(pid), 0);
-  const usedSoFar = () => [sumOf(processorMs), database()] as const;
+  const usedSoFar = () =>
+    [sumOf(processorMs), database === undefined ? 0 : processorOfTree(database)] as const;
   const task: Task = {
     urls,
     together: options.together === true,
@@ -124,6 +154,14 @@ async function measure({ children, urls, database }: Running, seconds: number, b
     everySeconds: options.every,
   };
   const phones = fork(join(HERE, 'crews.ts'), [JSON.stringify(task)]);
+  const programs = {
+    ...Object.fromEntries(children.map(({ pid = 0 }, n) => [`process ${n + 1}`, pid])),
+    ...(database !== undefined && { database }),
+    phones: phones.pid ?? 0,
+  };
+  const waits = () => Object.entries(programs).map(([name, pid]) => [name, ranAndWaited(pid)] as const);
+  let waitsBefore = waits();
+  let waited = waitsBefore;
   const memory: number[] = [];
   let looking: NodeJS.Timeout | undefined;
   let before = usedSoFar();
@@ -134,12 +172,20 @@ async function measure({ children, urls, database }: Running, seconds: number, b
       if (typeof message === 'object') return resolve(message);
       if (message === 'begin') {
         before = usedSoFar();
+        waitsBefore = waits();
+        lateTurns = [];
+        global.setTimeout(half, seconds * 500);
         memory.push(sumOf(residentMb));
-        looking = setInterval(() => memory.push(sumOf(residentMb)), LOOK_MS);
+        looking = setInterval(() => {
+          memory.push(sumOf(residentMb));
+          // What ends until the next look counts as it was now.
+          waits();
+        }, LOOK_MS);
       }
       if (message === 'end') {
         clearInterval(looking);
         used = usedSoFar();
+        waited = waits();
         memory.push(sumOf(residentMb));
       }
     });
@@ -150,13 +196,17 @@ async function measure({ children, urls, database }: Running, seconds: number, b
     perMessage: ours / seen.sent,
     perMessageInDatabase: databases / seen.sent,
     ofCore: (ours + databases) / (seconds * 10),
+    waits: waited.map(([name, sums], i) => {
+      const [, sumsBefore] = waitsBefore[i] as (typeof waited)[number];
+      return `${name} ${sums.map((sum, n) => Math.round(sum - (sumsBefore[n] ?? 0))).join(' / ')}`;
+    }),
     memory,
   };
 }
 type Measured = Awaited<ReturnType<typeof measure>>;
 
 async function beside<T>(way: Exclude<Way, 'start'>, work: () => Promise<T>): Promise<T> {
-  if (way === 'quiet') return work();
+  if (way === 'quiet' || way === 'killed') return work();
   const other = fork(join(HERE, 'busy.ts'), [way, root]);
   try {
     return await work();
@@ -167,7 +217,7 @@ async function beside<T>(way: Exclude<Way, 'start'>, work: () => Promise<T>): Pr
 
 async function bareRun(seconds: number): Promise<Measured> {
   const child = fork(join(HERE, 'bare.ts'), [], { stdio: ['ignore', 'pipe', 'inherit', 'ipc'] });
-  const running = { children: [child], urls: [await address(child)], database: () => 0 };
+  const running = { children: [child], urls: [await address(child)], database: undefined };
   const measured = await measure(running, seconds, true);
   await end(child);
   return measured;
@@ -175,19 +225,24 @@ async function bareRun(seconds: number): Promise<Measured> {
 
 async function startProcess({ args }: Place): Promise<{ child: ChildProcess; url: string }> {
   const profile = options.profile ? ['--cpu-prof', `--cpu-prof-dir=${process.cwd()}`] : [];
+  const looksForLate = options.lateTurns ? ['--import', join(HERE, 'late-turns.mjs')] : [];
   const began = performance.now();
   const child = spawn(
     process.execPath,
-    [YOUNG, ...profile, 'dist/server/main.js', '--port', '0', '--host', '127.0.0.1', '--tls', 'off', ...args],
+    [
+      ...[YOUNG, ...profile, ...looksForLate, 'dist/server/main.js'],
+      ...['--port', '0', '--host', '127.0.0.1', '--tls', 'off', ...args],
+    ],
     {
       env: {
         ...process.env,
         LADDERLINE_SPEECH: 'off',
         LADDERLINE_RULES_THREADS: String(options.rulesThreads),
       },
-      stdio: ['ignore', 'pipe', 'inherit'],
+      stdio: ['ignore', 'pipe', 'inherit', 'ipc'],
     },
   );
+  child.on('message', (turn: LateTurn) => lateTurns.push(turn));
   process.once('exit', () => child.kill('SIGKILL'));
   const url = await address(child);
   console.log(`The server was ready after ${Math.round(performance.now() - began)} ms.`);
@@ -201,7 +256,7 @@ async function startServer(place: Place): Promise<Running> {
   return {
     children: started.map(({ child }) => child),
     urls: started.map(({ url }) => url),
-    database: () => place.processorMs(),
+    database: place.database,
   };
 }
 
@@ -216,9 +271,11 @@ async function alone(place: Place): Promise<void> {
   await end(child);
 }
 
-async function serverRun(place: Place, seconds: number) {
+async function serverRun(place: Place, seconds: number, way: Way) {
   const running = await startServer(place);
-  const measured = await measure(running, seconds, false);
+  const [first] = running.children;
+  const half = () => void (way === 'killed' && first?.kill('SIGKILL'));
+  const measured = await measure(running, seconds, false, half);
   // Killed, so that only what was stored before can be there.
   for (const child of running.children) await end(child, options.profile ? 'SIGTERM' : 'SIGKILL');
   return { ...measured, misplaced: await place.misplaced(measured.places) };
@@ -237,9 +294,22 @@ function show(what: string, m: Measured & { misplaced?: number }): Record<string
     'of the database': m.perMessageInDatabase > 0 ? ms(m.perMessageInDatabase) : '–',
     'of a core, %': Math.round(m.ofCore),
     'memory first / most / last, MB': [m.memory[0], Math.max(...m.memory), m.memory.at(-1)].join(' / '),
-    'lost, doubled, refused, lines closed': [m.lost, m.doubled, m.refused, m.closed].join(', '),
+    'lost, doubled, refused, lines closed': [m.lost, m.doubled, m.refused, closedLines(m)].join(', '),
     'not where acknowledged': m.misplaced ?? '–',
   };
+}
+
+const closedLines = ({ closed }: Seen): number =>
+  Object.values(closed).reduce((sum, lines) => sum + lines, 0);
+
+function showLate(run: string, waits: readonly string[]): void {
+  console.log(`${run}: on a processor / waiting for one, ms: ${waits.join(', ')}.`);
+  const longest = [...lateTurns].sort((a, b) => b.late - a.late).slice(0, 5);
+  const told = ({ late, ran, waited, collected }: LateTurn) =>
+    `${ms(late)} late (${ms(ran)} on a processor, of it ${ms(collected)} collecting garbage, and ${ms(waited)} waiting for one)`;
+  console.log(
+    `${run}: ${lateTurns.length} turns came late. The latest, ms: ${longest.map(told).join('; ') || 'none'}.`,
+  );
 }
 
 const placed = async (): Promise<Place> => {
@@ -277,9 +347,13 @@ try {
       if (bare) console.log(show(`${run}: bare`, bare));
       const seconds = way === 'quiet' ? options.seconds : options.beside;
       const on = place;
-      const server = await beside(way, () => serverRun(on, seconds));
+      const server = await beside(way, () => serverRun(on, seconds, way));
       console.log(show(`${run}: server`, server));
-      wrong += server.lost + server.doubled + server.refused + server.closed + server.misplaced;
+      if (options.lateTurns) showLate(run, server.waits);
+      if (closedLines(server) > 0) console.log(`${run}: lines were closed with`, server.closed);
+      // Who comes again after a kill must miss nothing; that lines close, and that some is refused for a moment, belongs to it.
+      wrong += server.lost + server.doubled + server.misplaced;
+      if (way !== 'killed') wrong += server.refused + closedLines(server);
       if (bare)
         console.log(
           `${run}: p99 is ${(server.relayed.p99 / bare.relayed.p99).toFixed(1)} times the bare one.`,

@@ -2,13 +2,19 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
+import { Carriage } from '../../server/guard/carriage.ts';
+import { SigningKey } from '../../server/notary/ed25519.ts';
 import { openPostgres } from '../../server/postgres/open.ts';
+import type { ServerOptions } from '../../server/start.ts';
 import { newSummaryKey } from '../../server/store/summary-key.ts';
 import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
+import { holder, neededAccounts } from '../server/browser.ts';
 import { run } from '../server/child.ts';
-import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
+import { collector, spansIn } from '../server/collector.ts';
+import { serve } from '../server/house.ts';
+import { get, join as joinJob, openJob, Phone, post } from '../server/phone.ts';
 import { Cluster, POSTGRES } from './cluster.ts';
 
 describe.runIf(POSTGRES)('a server of two processes on one database', () => {
@@ -81,6 +87,64 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     expect((await emitter.closed).code).toBe(1001);
     const again = await comeIn(b.url, joined.token, emitter.entries.at(-1)?.seq ?? -1);
     expect(await again.ack(again.remark('at b alone'))).toBeGreaterThan(last);
+  });
+
+  it('a request that is carried is one trace at the collector; who asks from outside has no say in it', async () => {
+    const { got, url: otlp } = await collector();
+    const place = cluster.newPlace();
+    const signingKey = SigningKey.make();
+    const at = async () => {
+      const store = await openPostgres(place, newSummaryKey());
+      onTestFinished(() => store.close());
+      return serve({ store, leases: store.leases, signingKey, otlp });
+    };
+    const [a, b] = [await at(), await at()];
+    const job = await openJob(a.url);
+    await Phone.at(a.url, job.token);
+    // W3C Trace Context, section 3.2.3, its example.
+    const traceparent = '00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01';
+    const body = { code: job.invite.code, device: 'emitter phone' };
+    expect((await post(b.url, '/api/join', body, { traceparent })).status).toBe(200);
+    await Promise.all([a.close(), b.close()]);
+    const spans = spansIn(got).filter(({ name }) => name === 'POST /api/join');
+    const first = spans.find(({ parentSpanId = '' }) => parentSpanId === '');
+    const [carried] = spans.filter((span) => span !== first);
+    expect(spans).toHaveLength(2);
+    expect(carried).toMatchObject({ traceId: first?.traceId, parentSpanId: first?.spanId });
+    expect(traceparent).not.toContain(first?.traceId);
+  });
+
+  it('R181: who is signed in where they came to is named, also where another process has the job', async () => {
+    const place = cluster.newPlace();
+    const signingKey = SigningKey.make();
+    const accounts = neededAccounts(mkdtempSync(join(data, 'accounts-')));
+    const at = async (more: Partial<ServerOptions>) => {
+      const store = await openPostgres(place, newSummaryKey());
+      onTestFinished(() => store.close());
+      return { store, ...(await serve({ store, leases: store.leases, signingKey, ...more })) };
+    };
+    // At the first one nobody is known.
+    const [a, b] = [await at({}), await at({ accounts })];
+    const job = await openJob(a.url);
+    await Phone.at(a.url, job.token);
+    const { cookie } = await holder({ url: b.url, accounts }, 'Ada Löwe', 'supervisor');
+    await Phone.at(b.url, job.watch, -1, { cookie });
+    // Any process reads a record; who asked is known where it was asked.
+    const authorization = `Bearer ${job.watch}`;
+    const exported = await fetch(`${b.url}/api/export.jsonl`, { headers: { cookie, authorization } });
+    expect(exported.status).toBe(200);
+    // Who only says so, and does not know the key of this server, is nobody.
+    await Phone.at(a.url, job.watch, -1, new Carriage('a guess').headersFor('192.0.2.1', 'B. Example'));
+    const readers = async () =>
+      (await a.store.readsAfter(0, 9)).map(({ what, role, reader, name }) => [what, role, reader, name]);
+    await vi.waitFor(async () =>
+      expect(await readers()).toEqual([
+        ['record', 'panel', 'link', ''],
+        ['record', 'watcher', 'account', 'Ada Löwe'],
+        ['export', 'watcher', 'account', 'Ada Löwe'],
+        ['record', 'watcher', 'link', ''],
+      ]),
+    );
   });
 
   it('R171: one that is killed: its phones come back to the other, miss nothing, and what they send again is there once', async () => {

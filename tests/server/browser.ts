@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { digest, newToken } from '../../server/guard/secrets.ts';
-import { invite } from '../../server/store/account-book.ts';
-import type { AccountsFile } from '../../server/store/accounts.ts';
+import { invite, requireAccounts } from '../../server/store/account-book.ts';
+import { type AccountsFile, accountsOf } from '../../server/store/accounts.ts';
 import type { AccountRole } from '../../src/model/account.ts';
 import { Access, NewPasskey, SignInChallenge } from '../../src/protocol/accounts.ts';
 import { Authenticator, type Otherwise } from './authenticator.ts';
@@ -53,6 +53,17 @@ export class Browser {
   openJob = () => this.send('/api/jobs', { setup: SETUP });
   openSite = () => this.send('/api/sites', { site: 'Hollin Bridge' });
   access = async () => Access.parse(await (await this.send('/api/access')).json());
+}
+
+/** In a folder: accounts are needed, and somebody has one. */
+export function neededAccounts(folder: string): AccountsFile {
+  const accounts = accountsOf(folder);
+  const somebody = {
+    ...{ id: newToken(), name: 'Ada First', role: 'administrator' as const, madeAt: 1 },
+    passkeys: [{ id: 'p'.repeat(22), publicKey: 'AA', counter: 0, rpId: 'ladder.example', madeAt: 1 }],
+  };
+  accounts.change((book) => requireAccounts({ ...book, accounts: [somebody] }, Date.now()));
+  return accounts;
 }
 
 export const invited = (

@@ -50,8 +50,13 @@ export class Phone {
   }
 
   /** Connects, and waits until all history has come. */
-  static async at(url: string, token: string, after = -1): Promise<Phone> {
-    const phone = new Phone(url);
+  static async at(
+    url: string,
+    token: string,
+    after = -1,
+    headers: Record<string, string> = {},
+  ): Promise<Phone> {
+    const phone = new Phone(url, headers);
     await phone.opened();
     phone.send({ t: 'hello', v: PROTOCOL_VERSION, token, after });
     await phone.next('caught-up');

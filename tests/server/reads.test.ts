@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pino } from 'pino';
@@ -8,15 +8,15 @@ import { forgetReader } from '../../server/forget/forget.ts';
 import { digest, keyIdOf, newToken } from '../../server/guard/secrets.ts';
 import { IDLE_MS } from '../../server/guard/sessions.ts';
 import { Reads } from '../../server/reads/reads.ts';
-import { requireAccounts } from '../../server/store/account-book.ts';
-import { accountsOf } from '../../server/store/accounts.ts';
+import { requireAccounts, withdraw } from '../../server/store/account-book.ts';
+import { ACCOUNTS_FILE } from '../../server/store/accounts.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { HOUR_MS, type Read } from '../../server/store/reads.ts';
 import { StoreFailure } from '../../server/store/store.ts';
 import type { AccountRole } from '../../src/model/account.ts';
 import { Reads as ReadsAnswer } from '../../src/protocol/reads.ts';
 import { ROUTES, type Route } from '../../src/protocol/routes.ts';
-import { Browser, holder } from './browser.ts';
+import { Browser, holder, neededAccounts } from './browser.ts';
 import { serve } from './house.ts';
 import { ManualClock } from './manual-clock.ts';
 import { bothIn, get, Phone } from './phone.ts';
@@ -42,15 +42,10 @@ async function played(options: Parameters<typeof serve>[0] = {}) {
 
 /** And with accounts, whose people have passkeys. */
 async function withAccounts() {
-  const accounts = accountsOf(join(mkdtempSync(join(root, `${folders++}-`))));
-  accounts.change((book) => requireAccounts({ ...book, accounts: [...book.accounts, SOMEBODY] }, Date.now()));
-  return { accounts, ...(await played({ accounts })) };
+  const folder = mkdtempSync(join(root, `${folders++}-`));
+  const accounts = neededAccounts(folder);
+  return { folder, accounts, ...(await played({ accounts })) };
 }
-
-const SOMEBODY = {
-  ...{ id: newToken(), name: 'Ada First', role: 'administrator' as const, madeAt: 1 },
-  passkeys: [{ id: 'p'.repeat(22), publicKey: 'AA', counter: 0, rpId: 'ladder.example', madeAt: 1 }],
-};
 
 const hourOf = (at: number) => Math.floor(at / HOUR_MS) * HOUR_MS;
 
@@ -109,6 +104,41 @@ describe('who read what', () => {
     await vi.waitFor(async () =>
       expect(await roles()).toEqual(['record emitter', 'record panel', 'record watcher']),
     );
+  });
+
+  it('R181: a phone that is connected is named where somebody is signed in on it, as long as they are', async () => {
+    const house = await withAccounts();
+    const { cookie } = await holder(house, 'Ada Löwe', 'technician');
+    const readers = async () => (await house.lines()).map(({ reader, name }) => `${reader} ${name}`);
+    const comesWith = async (headers: Record<string, string>) => {
+      await Phone.at(house.url, house.panel, -1, headers);
+    };
+    // A browser says for each websocket from which page it comes: over https the other cookie counts, and this one may be anybody's.
+    for (const strange of [
+      {},
+      { cookie: `${cookie}x` },
+      { cookie, origin: house.url.replace('http', 'https') },
+    ])
+      await comesWith(strange);
+    await vi.waitFor(async () => expect(await readers()).toEqual(['link ']));
+    await comesWith({ cookie });
+    await vi.waitFor(async () => expect(await readers()).toEqual(['link ', 'account Ada Löwe']));
+    // As `npm run account -- mode open` leaves it: who still has a session is not asked for any more, and not named.
+    house.accounts.change((book) => ({ kind: 'changed', book: { ...book, required: false } }));
+    house.clock.advance(HOUR_MS);
+    await comesWith({ cookie });
+    await vi.waitFor(async () => expect((await readers()).slice(2)).toEqual(['link ']));
+    house.accounts.change((book) => requireAccounts(book, Date.now()));
+    const { id = '' } = house.accounts.read().accounts.find(({ name }) => name === 'Ada Löwe') ?? {};
+    house.accounts.change((book) => withdraw(book, id));
+    house.clock.advance(HOUR_MS);
+    await comesWith({ cookie });
+    await vi.waitFor(async () => expect((await readers()).slice(3)).toEqual(['link ']));
+    // A crew is let in also where nobody can be known any more.
+    writeFileSync(join(house.folder, ACCOUNTS_FILE), '{');
+    house.clock.advance(HOUR_MS);
+    await comesWith({ cookie });
+    await vi.waitFor(async () => expect((await readers()).slice(4)).toEqual(['link ']));
   });
 
   it('R182: once an hour, by the clock of the server', async () => {

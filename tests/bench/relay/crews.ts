@@ -1,12 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { setTimeout } from 'node:timers/promises';
 import { nanoid } from 'nanoid';
-import { WebSocket } from 'ws';
 import type { Action } from '../../../src/model/advice.ts';
 import type { Seat } from '../../../src/model/facts.ts';
-import { PING_EVERY_MS, PROTOCOL_VERSION, SOCKET_PATH } from '../../../src/protocol/socket.ts';
+import { SOCKET_PATH } from '../../../src/protocol/socket.ts';
 import { createRng } from '../../../src/simulator/rng.ts';
 import { type Aligning, nextSaying } from './aligning.ts';
+import { BenchPhone, type Hears } from './bench-phone.ts';
 import type { CrewKeys } from './logs.ts';
 
 /**
@@ -47,12 +47,12 @@ export interface Seen {
   relayed: Spread;
   /** From sending to the acknowledgement. */
   acknowledged: Spread;
-  /** Arrivals that are missing at the end, and those that came more than once. */
+  /** Arrivals and acknowledgements that are missing at the end, and those that came more than once. */
   lost: number;
   doubled: number;
   refused: number;
-  /** Lines that ended while phones were on them. */
-  closed: number;
+  /** Lines that ended while phones were on them, by the code that they were closed with; each phone came again. */
+  closed: Record<number, number>;
   /** Messages with the place they were acknowledged at. */
   places: [job: string, id: string, seq: number][];
 }
@@ -67,10 +67,10 @@ const ROLES = ['panel', 'emitter', 'watcher'] as const;
 
 interface Message {
   readonly at: number;
-  readonly from: WebSocket;
+  readonly from: BenchPhone;
   /** Whether its times count. */
   readonly counts: boolean;
-  readonly arrivedAt: Set<WebSocket>;
+  readonly arrivedAt: Set<BenchPhone>;
   acknowledged: boolean;
 }
 
@@ -81,20 +81,20 @@ const sentIds = new Set<string>();
 const underWay = new Map<string, Message>();
 const relayed: number[] = [];
 const acknowledged: number[] = [];
-const seen = { sent: 0, doubled: 0, refused: 0, closed: 0 };
+const seen = { sent: 0, doubled: 0, refused: 0, closed: {} as Seen['closed'] };
 const places: Seen['places'] = [];
 /** Of each job's present instruction. */
 const actions = new Map<string, Action>();
 const rng = createRng(Date.now());
 
-function arrived(id: string, socket: WebSocket): void {
+function arrived(id: string, phone: BenchPhone): void {
   const message = underWay.get(id);
-  if (!message || message.arrivedAt.has(socket)) {
+  if (!message || message.arrivedAt.has(phone)) {
     seen.doubled += 1;
     return;
   }
-  message.arrivedAt.add(socket);
-  if (message.counts && socket !== message.from) relayed.push(performance.now() - message.at);
+  message.arrivedAt.add(phone);
+  if (message.counts && phone !== message.from) relayed.push(performance.now() - message.at);
   settle(id, message);
 }
 
@@ -102,24 +102,28 @@ function settle(id: string, message: Message): void {
   if (message.arrivedAt.size === ROLES.length && (message.acknowledged || task.bare)) underWay.delete(id);
 }
 
-function take(job: string, socket: WebSocket, text: string): void {
-  if (text.startsWith('{"t":"pong"')) return;
-  const frame = JSON.parse(text);
-  if (task.bare) {
-    arrived(frame.id, socket);
-  } else if (frame.t === 'entries') {
-    for (const { ref, fact } of frame.entries) {
-      if (sentIds.has(ref)) arrived(ref, socket);
-      if (fact.type === 'instruction') actions.set(job, fact.advice.action);
-      if (fact.type === 'withdrawn') actions.delete(job);
+/** What the phones of one job hear. */
+const heardIn = (job: string): Hears => ({
+  frame(frame, phone) {
+    if (task.bare) {
+      arrived(frame.id, phone);
+    } else if (frame.t === 'entries') {
+      for (const { ref, fact } of frame.entries) {
+        if (sentIds.has(ref)) arrived(ref, phone);
+        if (fact.type === 'instruction') actions.set(job, fact.advice.action);
+        if (fact.type === 'withdrawn') actions.delete(job);
+      }
+    } else if (frame.t === 'ack') {
+      acknowledge(job, frame.id, frame.seq);
+    } else if (frame.t === 'refused') {
+      if (seen.refused === 0) console.error(`refused: ${frame.reason}, ${frame.text}`);
+      seen.refused += 1;
     }
-  } else if (frame.t === 'ack') {
-    acknowledge(job, frame.id, frame.seq);
-  } else if (frame.t === 'refused') {
-    if (seen.refused === 0) console.error(`refused: ${text}`);
-    seen.refused += 1;
-  }
-}
+  },
+  closed(code) {
+    seen.closed[code] = (seen.closed[code] ?? 0) + 1;
+  },
+});
 
 function acknowledge(job: string, id: string, seq: number): void {
   const message = underWay.get(id);
@@ -133,45 +137,23 @@ function acknowledge(job: string, id: string, seq: number): void {
   settle(id, message);
 }
 
-/** The first one at any time within the two seconds: phones do not come at the same moment. */
-async function ping(socket: WebSocket): Promise<void> {
-  await setTimeout(Math.random() * PING_EVERY_MS);
-  let n = 0;
-  setInterval(() => socket.send(JSON.stringify({ t: 'ping', n: n++ })), PING_EVERY_MS);
-}
-
-/** Resolves when all history has come. */
-function comeIn({ job, ...keys }: CrewKeys, role: (typeof ROLES)[number], url: string): Promise<WebSocket> {
-  const path = task.bare ? `/${job}` : SOCKET_PATH;
-  const socket = new WebSocket(url.replace(/^http/, 'ws') + path, { perMessageDeflate: false });
-  return new Promise((resolve, reject) => {
-    socket.once('error', reject);
-    socket.once('close', (code) => {
-      seen.closed += 1;
-      reject(new Error(`the line was closed (${code})`));
-    });
-    socket.once('open', () => {
-      if (task.bare) {
-        if (task.pings) ping(socket);
-        resolve(socket);
-      } else socket.send(JSON.stringify({ t: 'hello', v: PROTOCOL_VERSION, token: keys[role], after: -1 }));
-    });
-    let isIn = task.bare;
-    socket.on('message', (data) => {
-      const text = String(data);
-      if (isIn || text.startsWith('{"t":"entries"')) return take(job, socket, text);
-      if (!text.startsWith('{"t":"caught-up"')) return;
-      isIn = true;
-      if (task.pings) ping(socket);
-      resolve(socket);
-    });
-  });
+/** `at`: the process that all phones of a crew come to, where they come together. */
+async function comeIn(
+  { job, ...keys }: CrewKeys,
+  role: (typeof ROLES)[number],
+  at: string | undefined,
+): Promise<BenchPhone> {
+  const { bare, pings } = task;
+  const where = bare ? { path: `/${job}` } : { path: SOCKET_PATH, token: keys[role] };
+  const phone = new BenchPhone({ url: () => at ?? anyUrl(), ...where, pings }, heardIn(job));
+  await phone.come();
+  return phone;
 }
 
 interface Crew {
   readonly job: string;
-  readonly panel: WebSocket;
-  readonly emitter: WebSocket;
+  readonly panel: BenchPhone;
+  readonly emitter: BenchPhone;
   turn: number;
   aligning: Aligning;
   spokeAt: number;
@@ -198,9 +180,8 @@ function speak(crew: Crew, counts: boolean): void {
   crew.turn += 1;
   sentIds.add(id);
   underWay.set(id, { at: performance.now(), from, counts, arrivedAt: new Set(), acknowledged: false });
-  from.send(
-    JSON.stringify(task.say === 'remarks' ? { t: 'remark', id, text } : { t: 'say', id, via: 'typed', text }),
-  );
+  const frame = task.say === 'remarks' ? { t: 'remark', id, text } : { t: 'say', id, via: 'typed', text };
+  from.send(id, JSON.stringify(frame));
   if (counts) seen.sent += 1;
 }
 
@@ -218,12 +199,9 @@ let nextToCome = 0;
 await Promise.all(
   Array.from({ length: Math.min(AT_ONCE / 2, crews.length) }, async () => {
     for (let keys = crews[nextToCome++]; keys; keys = crews[nextToCome++]) {
-      const url = anyUrl();
-      const [panel, emitter] = [
-        await comeIn(keys, 'panel', url),
-        await comeIn(keys, 'emitter', task.together ? url : anyUrl()),
-      ];
-      await comeIn(keys, 'watcher', task.together ? url : anyUrl());
+      const at = task.together ? anyUrl() : undefined;
+      const [panel, emitter] = [await comeIn(keys, 'panel', at), await comeIn(keys, 'emitter', at)];
+      await comeIn(keys, 'watcher', at);
       const { job, aligning } = keys;
       present.push({ job, panel, emitter, turn: 0, aligning, spokeAt: performance.now() });
     }
@@ -247,6 +225,10 @@ process.send?.('begin');
 await speakFor(task.seconds, true);
 process.send?.('end');
 for (let waited = 0; underWay.size > 0 && waited < LAST_WAIT_MS; waited += 100) await setTimeout(100);
-const lost = [...underWay.values()].reduce((sum, { arrivedAt }) => sum + ROLES.length - arrivedAt.size, 0);
+const lost = [...underWay.values()].reduce(
+  (sum, { arrivedAt, acknowledged }) =>
+    sum + ROLES.length - arrivedAt.size + Number(!acknowledged && !task.bare),
+  0,
+);
 const result: Seen = { ...seen, lost, relayed: spread(relayed), acknowledged: spread(acknowledged), places };
 process.send?.(result, () => process.exit(0));

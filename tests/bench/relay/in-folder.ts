@@ -35,10 +35,6 @@ export class InFolder implements Place {
     return all;
   }
 
-  processorMs(): number {
-    return 0;
-  }
-
   async misplaced(places: Seen['places']): Promise<number> {
     const store = openDataFolder(this.data);
     let wrong = 0;

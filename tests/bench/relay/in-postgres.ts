@@ -6,7 +6,6 @@ import { Cluster } from '../../postgres/cluster.ts';
 import type { Seen } from './crews.ts';
 import { type CrewKeys, type LaidJob, laidJobs, passesOf } from './logs.ts';
 import { BATCH, type Place } from './place.ts';
-import { processorOfTree } from './used.ts';
 
 /** A PostgreSQL of our own, on the disk that is measured. */
 export class InPostgres implements Place {
@@ -42,8 +41,8 @@ export class InPostgres implements Place {
     return all;
   }
 
-  processorMs(): number {
-    return processorOfTree(this.cluster.pid);
+  get database(): number {
+    return this.cluster.pid;
   }
 
   misplaced(places: Seen['places']): Promise<number> {

@@ -10,8 +10,8 @@ export interface Place {
    * append after the other.
    */
   lay(jobs: number, length: number, pairs: number): Promise<CrewKeys[]>;
-  /** Processor time that the database used so far in processes of its own, ms. */
-  processorMs(): number;
+  /** Where the database has processes of its own, the first of them. */
+  readonly database?: number;
   /** How many acknowledged messages are not where they were acknowledged. */
   misplaced(places: Seen['places']): Promise<number>;
   remove(): Promise<void>;
