@@ -38,6 +38,7 @@ import { blockOf, Guesses } from './guard/guesses.ts';
 import type { LastSeen } from './guard/last-seen.ts';
 import type { Limits } from './guard/limits.ts';
 import { isOwnOrigin } from './guard/origin.ts';
+import { spanAfter } from './guard/span.ts';
 import type { HeavyWork } from './guard/turns.ts';
 import { type HealthDeps, healthApi } from './health.ts';
 import { carry, Others } from './http/carry.ts';
@@ -136,11 +137,14 @@ export function api(deps: ApiDeps): Hono<Env> {
 
   app.use(async (c, next) => {
     const began = performance.now();
+    const isCarried = deps.carriage?.callerIn(c.env.incoming.headers) !== undefined;
+    const span = spanAfter(isCarried ? c.req.header('traceparent') : undefined);
+    c.set('span', span);
     await next();
     const refusal = c.get('refusal');
     const path = PATHS.has(c.req.path) ? c.req.path : 'unknown';
     if (refusal) telemetry.refused('request', refusal, blockOf(addressOf(c)), path);
-    telemetry.answered(c.req.method, path, c.res.status, performance.now() - began);
+    telemetry.answered(c.req.method, path, c.res.status, performance.now() - began, span);
   });
   // A record of a day is a megabyte of JSON. No key can be guessed by the size of an answer: another website cannot send a token.
   app.use(compress({ encoding: 'gzip' }));

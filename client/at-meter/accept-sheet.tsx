@@ -5,6 +5,7 @@ import { acceptable } from '../../src/visit/periodic.ts';
 import { commissionOf, shownLast } from '../../src/visit/search.ts';
 import type { Room } from '../seat/use-room.ts';
 import { Sheet } from '../ui/sheet.tsx';
+import './at-meter.css';
 
 const SHORTEST_REASON = 3;
 

@@ -3,6 +3,7 @@ import type { Action } from '../../src/model/advice.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
 import type { Room } from '../seat/use-room.ts';
 import { NumberPad } from './number-pad.tsx';
+import './at-meter.css';
 
 /** A phone that is held has no keys of its own; at a desk the pad would only take room. */
 const isHeld = (): boolean => matchMedia('(pointer: coarse)').matches;

@@ -6,6 +6,7 @@ import { browserStorage } from '../browser/storage.ts';
 import { addJobHere } from '../saved/jobs-here.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
 import { Failure } from '../ui/failure.tsx';
+import { intoSight } from '../ui/into-sight.ts';
 import './here.css';
 
 interface Props {
@@ -38,7 +39,7 @@ export function BeginHere({ typed, onBegun }: Props) {
     }
   };
   return (
-    <section class="no-server">
+    <section class="no-server" ref={intoSight}>
       <h2>{NO_SERVER_HEADING}</h2>
       <p>{NO_SERVER_ABOUT}</p>
       <Failure text={failure} />

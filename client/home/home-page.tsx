@@ -73,8 +73,9 @@ function Resume({ saved, onLeave }: { saved: SavedSeat; onLeave: () => void }) {
   const [sure, setSure] = useState(false);
   return (
     <section class="card resume">
-      <h2>{saved.title ?? 'A job on this phone'}</h2>
-      <p>{SEAT_NAMES[saved.seat]}. The job continues where it stopped.</p>
+      {saved.title ? <h2 translate={false}>{saved.title}</h2> : <h2>A job on this phone</h2>}
+      <p>{SEAT_NAMES[saved.seat]}</p>
+      <p>The job continues where it stopped.</p>
       <div class="choices">
         <a class="button main" href={linkTo(saved.seat, {})} onClick={follow}>
           Continue
@@ -105,7 +106,7 @@ function Sites({ sites }: { sites: readonly SavedSite[] }) {
       <div class="choices">
         {troubledSitesFirst(sites).map(({ token, site, troubled = 0, seenAt }) => (
           <a key={token} class="button main home-site" href={linkTo('board', { token })} onClick={follow}>
-            {site}
+            <span translate={false}>{site}</span>
             {troubled > 0 && seenAt !== undefined && (
               <small>
                 {troubled} {troubled === 1 ? 'pair' : 'pairs'} in trouble, as seen here {day(seenAt)},{' '}

@@ -24,7 +24,7 @@ function Job({ known, onForget }: { known: KnownJob; onForget: () => void }) {
   const [sure, setSure] = useState(false);
   return (
     <section class="known-job">
-      <h3>{title}</h3>
+      <h3 translate={false}>{title}</h3>
       <p>{standText(stand, day(seenAt))}</p>
       {watch === undefined && <p class="hint">{KNOWN_JOBS.noRecord}</p>}
       <div class="choices">

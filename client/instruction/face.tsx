@@ -91,7 +91,7 @@ const Show = ({ text: english }: { text: string }) => {
 const SHORTEST_LINE_EM = 5.1;
 
 /** A longer order in the largest letters would not fit above its keys. */
-const LONG = 44;
+const LONG = 42;
 
 /** About how wide a word is in bold letters, in parts of their height. */
 const widthOf = (word: string): number =>

@@ -8,6 +8,7 @@ import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
 import { saveSeat } from '../saved/saved-seats.ts';
+import { Foot } from '../ui/foot.tsx';
 import { Page } from '../ui/page.tsx';
 import { LoadAgain } from './load-again.tsx';
 import '../ui/call-mark.css';
@@ -64,16 +65,18 @@ export function AskPage({ word: linked }: { word: string }) {
           {failure ?? 'The panel phone shows it below its code. The person there then says yes or no.'}
         </p>
         <PersonForm typed={who.typed} onInput={who.put} />
-        {isOld ? (
-          <LoadAgain link={linkTo('ask', { word })} typed={who.typed} />
-        ) : (
-          <button type="submit" class="button main" disabled={busy}>
-            {busy ? 'Asking' : 'Ask to come in'}
-          </button>
-        )}
         <a class="button" href={linkTo('join', {})} onClick={follow}>
           I have a code
         </a>
+        <Foot>
+          {isOld ? (
+            <LoadAgain link={linkTo('ask', { word })} typed={who.typed} />
+          ) : (
+            <button type="submit" class="button main" disabled={busy}>
+              {busy ? 'Asking' : 'Ask to come in'}
+            </button>
+          )}
+        </Foot>
       </form>
       <LanguageChoice />
     </Page>

@@ -6,6 +6,7 @@ import { OldPage, whenNeeded } from '../browser/when-needed.ts';
 import { LanguageChoice } from '../language/language-choice.tsx';
 import { PersonForm } from '../people/person-form.tsx';
 import { usePerson } from '../people/use-person.ts';
+import { Foot } from '../ui/foot.tsx';
 import { Page } from '../ui/page.tsx';
 import { LoadAgain } from './load-again.tsx';
 import './join.css';
@@ -67,16 +68,18 @@ export function JoinPage({ code: scanned, proof }: { code: string; proof: string
           {failure ?? 'The panel phone shows it in large letters, with a square code to scan.'}
         </p>
         <PersonForm typed={who.typed} onInput={who.put} />
-        {isOld ? (
-          <LoadAgain link={linkTo('join', { code, proof: ownProof })} typed={who.typed} />
-        ) : (
-          <button type="submit" class="button main" disabled={busy}>
-            {busy ? 'Joining' : 'Join'}
-          </button>
-        )}
         <a class="button" href={linkTo('ask', {})} onClick={follow}>
           No code? Ask the panel
         </a>
+        <Foot>
+          {isOld ? (
+            <LoadAgain link={linkTo('join', { code, proof: ownProof })} typed={who.typed} />
+          ) : (
+            <button type="submit" class="button main" disabled={busy}>
+              {busy ? 'Joining' : 'Join'}
+            </button>
+          )}
+        </Foot>
       </form>
       <LanguageChoice />
     </Page>

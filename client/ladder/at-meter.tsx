@@ -24,8 +24,8 @@ export function AtMeter({ room }: { room: Room }) {
       )}
       {kind === 'read' && (
         <>
-          <QuickWords room={room} />
           <SayBox room={room} alone={false} />
+          <QuickWords room={room} />
         </>
       )}
     </>

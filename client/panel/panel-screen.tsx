@@ -87,7 +87,6 @@ export function PanelScreen({ room }: { room: Room }) {
             </button>
           )}
         </LastReading>
-        {!alone && <LastReadings room={room} />}
         {/* Before the words: they can be longer than the screen. */}
         {refusedAccept && !alone && (
           <button type="button" class="button" onClick={() => setOpen({ sheet: 'accept' })}>
@@ -111,10 +110,11 @@ export function PanelScreen({ room }: { room: Room }) {
         )}
       </div>
       <div class="panel-say">
-        {!alone && <QuickWords room={room} />}
         <SayBox room={room} alone={alone} />
         <TalkButton talk={room.talk} speechReady={speechReady} />
+        {!alone && <QuickWords room={room} />}
       </div>
+      {!alone && <LastReadings room={room} />}
       {/* Last, whatever the eye meets first: each of its lines is a stop of the Tab key, and there may be hundreds. */}
       <Exchange room={room} onPick={(made) => setOpen({ sheet: 'change', made })} />
       {open?.sheet === 'menu' && (

@@ -5,6 +5,7 @@ import { SignIn } from '../account/sign-in.tsx';
 import { enter } from '../browser/job-requests.ts';
 import { ApiError } from '../browser/requests.ts';
 import { Field } from '../ui/field.tsx';
+import { intoSight } from '../ui/into-sight.ts';
 
 export interface Admission {
   /** Shows the passphrase where one was typed, then does `open`. Rejects as `open` does. */
@@ -34,7 +35,8 @@ export function useAdmission(onIn?: () => void): Admission {
       throw error;
     }
   };
-  return { around, field: needed && fieldFor(needed) };
+  const field = needed && <div ref={intoSight}>{fieldFor(needed)}</div>;
+  return { around, field };
 
   function fieldFor({ kind, time }: { kind: AccessKind; time: number }) {
     if (kind === 'accounts') return <SignIn key={time} {...(onIn && { onSignedIn: onIn })} />;

@@ -11,6 +11,7 @@ import { type SavedSite, saveSite } from '../saved/saved-sites.ts';
 import { openSite } from '../site/requests.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
+import { Foot } from '../ui/foot.tsx';
 import { Page } from '../ui/page.tsx';
 import { ShareLink } from '../ui/share-link.tsx';
 
@@ -76,10 +77,12 @@ export function NewSitePage() {
         />
         <UnitsChoice units={units} onInput={setUnits} />
         {admission.field}
-        <Failure text={failure} />
-        <button type="submit" class="button main" disabled={busy}>
-          {busy ? 'Opening the site' : 'Open the site'}
-        </button>
+        <Foot>
+          <Failure text={failure} />
+          <button type="submit" class="button main" disabled={busy}>
+            {busy ? 'Opening the site' : 'Open the site'}
+          </button>
+        </Foot>
       </form>
     </Page>
   );

@@ -20,6 +20,7 @@ import { StatusSign } from '../site/status-chip.tsx';
 import { useSite } from '../site/use-site.ts';
 import { Failure } from '../ui/failure.tsx';
 import { showFirstError } from '../ui/first-error.ts';
+import { Foot } from '../ui/foot.tsx';
 import { MessagePage } from '../ui/message-page.tsx';
 import { NotYet } from '../ui/not-yet.tsx';
 import { BeginVisit } from './begin-visit.tsx';
@@ -118,13 +119,15 @@ function Plan({ token, view, row, look }: PlanProps) {
                   setKept(false);
                 }}
               />
-              <Failure text={sending.failure} />
-              <button type="submit" class="button main" disabled={sending.busy}>
-                {sending.busy ? 'Saving' : row ? 'Save the plan' : 'Add the pair'}
-              </button>
-              <p role="status" class="hint">
-                {kept ? 'Saved. Visits that have already begun keep their old plan.' : ''}
-              </p>
+              <Foot>
+                <Failure text={sending.failure} />
+                <p role="status" class="hint">
+                  {kept ? 'Saved. Visits that have already begun keep their old plan.' : ''}
+                </p>
+                <button type="submit" class="button main" disabled={sending.busy}>
+                  {sending.busy ? 'Saving' : row ? 'Save the plan' : 'Add the pair'}
+                </button>
+              </Foot>
             </form>
           ) : (
             <p class="hint">Read only: only the desk can change the plan.</p>

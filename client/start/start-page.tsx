@@ -23,6 +23,7 @@ import { savedSeat, saveSeat } from '../saved/saved-seats.ts';
 import { Failure } from '../ui/failure.tsx';
 import { Choice, Field } from '../ui/field.tsx';
 import { showFirstError } from '../ui/first-error.ts';
+import { Foot } from '../ui/foot.tsx';
 import { Page } from '../ui/page.tsx';
 
 /** At the panel: names the job and opens it. `onOpened` is called when this phone keeps its seat. */
@@ -152,11 +153,13 @@ export function StartPage({ alone, onOpened }: { alone?: AloneWay | undefined; o
         <PersonForm typed={who.typed} onInput={who.put} />
         {left && <p class="hint">With a new job this phone leaves {left.title ?? 'the job it is in'}.</p>}
         {admission.field}
-        <Failure text={failure} />
-        <button type="submit" class="button main" disabled={busy}>
-          {busy ? 'Opening the job' : 'Open the job'}
-        </button>
         {noServer && <BeginHere typed={typed} onBegun={onOpened} />}
+        <Foot>
+          <Failure text={failure} />
+          <button type="submit" class="button main" disabled={busy}>
+            {busy ? 'Opening the job' : 'Open the job'}
+          </button>
+        </Foot>
       </form>
     </Page>
   );

@@ -1,5 +1,6 @@
 import type { Context } from 'hono';
 import type { Carriage } from '../guard/carriage.ts';
+import { traceparentOf } from '../guard/span.ts';
 import type { Leases } from '../store/leases.ts';
 import { addressOf, type Env } from './http.ts';
 
@@ -21,7 +22,11 @@ export async function carry(
   const { pathname, search } = new URL(c.req.url);
   const answer = await fetch(url + pathname + search, {
     method,
-    headers: { ...headersIn((name) => c.req.header(name), ASKED), ...carriage.headersFor(addressOf(c)) },
+    headers: {
+      ...headersIn((name) => c.req.header(name), ASKED),
+      ...carriage.headersFor(addressOf(c)),
+      traceparent: traceparentOf(c.get('span')),
+    },
     signal: AbortSignal.timeout(WITHIN_MS),
     ...(method !== 'GET' && { body: await c.req.arrayBuffer() }),
   });

@@ -8,6 +8,7 @@ import { revokedText, UNKNOWN_LINK } from '../../src/phrases/links.ts';
 import { type FieldFault, incomingFaults } from '../../src/protocol/incoming.ts';
 import type { HttpRefusal } from '../../src/protocol/jobs.ts';
 import { digest } from '../guard/secrets.ts';
+import type { Span } from '../guard/span.ts';
 import type { Digest, Pass, Store } from '../store/store.ts';
 
 export type Env = {
@@ -18,6 +19,8 @@ export type Env = {
     saw: (token: Digest) => void;
     /** With what it came in, where it came with a token that this server gave. */
     pass?: Pass & { readonly token: Digest };
+    /** Of this request. */
+    span: Span;
     /** Why this request was refused, once it was. */
     refusal?: Refusal;
   };

@@ -67,10 +67,8 @@ export class Sockets {
 
   /** Who: where it was carried here, only the process that it came from knows. A crew is not kept out by a damaged file. */
   private signedIn(request: IncomingMessage): string | undefined {
-    const { carriage } = this.callers;
-    if (carriage?.callerIn(request.headers) !== undefined) return carriage.readerIn(request.headers);
     try {
-      return this.entrance.nameOf(request);
+      return this.callers.carriage?.readerIn(request.headers) ?? this.entrance.nameOf(request);
     } catch (error) {
       this.deps.log.warn({ err: error }, 'nobody knows who is signed in on a phone that has come');
       return undefined;

@@ -61,6 +61,8 @@ export class Database {
       application_name: 'ladderline',
       max: CONNECTIONS,
       connectionTimeoutMillis: CONNECT_MS,
+      // They stay: when many crews speak at once, nobody waits until a connection is made and its password proven.
+      idleTimeoutMillis: 0,
       query_timeout: ANSWER_MS,
       keepAlive: true,
       types,

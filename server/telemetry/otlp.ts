@@ -1,9 +1,10 @@
-import { SpanKind } from '@opentelemetry/api';
+import { ROOT_CONTEXT, SpanKind, TraceFlags, trace } from '@opentelemetry/api';
 import { OTLPMetricExporter } from '@opentelemetry/exporter-metrics-otlp-http';
 import { OTLPTraceExporter } from '@opentelemetry/exporter-trace-otlp-http';
 import { resourceFromAttributes } from '@opentelemetry/resources';
 import { MeterProvider, PeriodicExportingMetricReader } from '@opentelemetry/sdk-metrics';
-import { BasicTracerProvider, BatchSpanProcessor } from '@opentelemetry/sdk-trace-base';
+import { BasicTracerProvider, BatchSpanProcessor, RandomIdGenerator } from '@opentelemetry/sdk-trace-base';
+import type { Span } from '../guard/span.ts';
 import type { Exporting } from './exporting.ts';
 import { producerOf } from './otlp-metrics.ts';
 import type { Telemetry } from './telemetry.ts';
@@ -40,11 +41,22 @@ export function exportTo(
     new OTLPTraceExporter({ url: `${base}/v1/traces`, timeoutMillis: GIVE_UP_MS }),
     { exportTimeoutMillis: GIVE_UP_MS },
   );
-  const tracers = new BasicTracerProvider({ resource, spanProcessors: [spans] });
+  // Another process was told of a span before it is over: it has the numbers then that were told.
+  let told: Span | undefined;
+  const random = new RandomIdGenerator();
+  const idGenerator = {
+    generateTraceId: () => told?.trace ?? random.generateTraceId(),
+    generateSpanId: () => told?.id ?? random.generateSpanId(),
+  };
+  const tracers = new BasicTracerProvider({ resource, spanProcessors: [spans], idGenerator });
   const tracer = tracers.getTracer('ladderline', version);
-  telemetry.onTimed = (name, ms, attributes) => {
+  telemetry.onTimed = (name, ms, attributes, span) => {
     const ended = Date.now();
-    tracer.startSpan(name, { kind: SpanKind.SERVER, startTime: ended - ms, attributes }).end(ended);
+    told = span;
+    tracer
+      .startSpan(name, { kind: SpanKind.SERVER, startTime: ended - ms, attributes }, within(span))
+      .end(ended);
+    told = undefined;
   };
   return {
     async close() {
@@ -53,3 +65,8 @@ export function exportTo(
     },
   };
 }
+
+const within = ({ trace: traceId = '', parent: spanId }: Partial<Span> = {}) =>
+  spanId === undefined
+    ? ROOT_CONTEXT
+    : trace.setSpanContext(ROOT_CONTEXT, { traceId, spanId, traceFlags: TraceFlags.SAMPLED, isRemote: true });

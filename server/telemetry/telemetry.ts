@@ -4,6 +4,7 @@ import type { Seat } from '../../src/model/facts.ts';
 import type { JobId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import { Bucket, Buckets } from '../guard/allowance.ts';
+import type { Span } from '../guard/span.ts';
 import { Metrics } from './metrics.ts';
 
 /** Refusals of somebody who may be guessing or crowding others out, and how loud each is said. */
@@ -31,9 +32,13 @@ const LONGEST_NAME = 253;
 /** What happens, told to those who run the server: as a line of the log, and counted. */
 export class Telemetry {
   readonly metrics = new Metrics();
-  /** Told of each thing that took time, once it is over. */
-  onTimed: (name: string, ms: number, attributes: Readonly<Record<string, string | number>>) => void =
-    () => {};
+  /** Told of each thing that took time, once it is over. `span`: by which another process may know it. */
+  onTimed: (
+    name: string,
+    ms: number,
+    attributes: Readonly<Record<string, string | number>>,
+    span?: Span,
+  ) => void = () => {};
   private readonly damagedLogs = new Set<JobId>();
   /** Of each kind of refusal and block of addresses one line a minute, and sixty a minute in all: a flood fills no disk. */
   private readonly linesOf = new Buckets({ burst: 1, perSecond: 1 / 60 });
@@ -88,13 +93,13 @@ export class Telemetry {
   }
 
   /** A request to /api was answered. `path`: as the table of routes has it. */
-  answered(method: string, path: string, status: number, ms: number): void {
+  answered(method: string, path: string, status: number, ms: number, span: Span): void {
     this.metrics.requests.inc({ path, status: String(status) });
     this.metrics.requestSeconds.observe({ path }, ms / 1000);
     this.log.trace({ method, path, status, ms: rounded(ms) }, 'request');
     // The names of opentelemetry.io/docs/specs/semconv/http.
     const http = { 'http.request.method': method, 'http.route': path, 'http.response.status_code': status };
-    this.onTimed(`${method} ${path}`, ms, http);
+    this.onTimed(`${method} ${path}`, ms, http, span);
   }
 
   /** A message of a phone had its turn. */

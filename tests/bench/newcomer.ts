@@ -17,6 +17,8 @@ import { Crew, type Walk } from './newcomer/crew.ts';
  */
 if (!CHROMIUM) throw new Error('no Chromium was found');
 const pairs = Number(process.argv[2] ?? 3);
+/** On the pad for a reading. */
+const FIGURE = /^[0-9.−]$/;
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, locale: 'en-GB' };
 
 /** With one of the meters as the form offers them: a newcomer edits none. */
@@ -42,9 +44,9 @@ function row({ panel, emitter, seconds, shortfall, ...did }: Walk) {
     'seconds in all': seconds.accepted.toFixed(0),
     'of them held': seconds.held.toFixed(0),
     'with hands': (seconds.accepted + hands / 1000).toFixed(0),
-    'panel taps': panel.taps,
+    'panel taps': panel.tapped.length,
     letters: panel.typed,
-    'ladder taps': emitter.taps,
+    'ladder taps': emitter.tapped.length,
     'its letters': emitter.typed,
     turns: did.turns,
     readings: did.readings,
@@ -66,9 +68,13 @@ console.table(
 );
 for (const [n, walk] of walks.entries())
   if (walk.status === 'fulfilled')
-    for (const phone of ['panel', 'emitter'] as const)
-      for (const [what, many] of counted(walk.value[phone].searched))
+    for (const phone of ['panel', 'emitter'] as const) {
+      const { tapped, searched } = walk.value[phone];
+      const keys = counted(tapped.map((label) => (FIGURE.test(label) ? 'a figure' : label)));
+      console.log(`pair ${n}, ${phone}: ${[...keys].map(([what, many]) => `${many} ${what}`).join('; ')}`);
+      for (const [what, many] of counted(searched))
         console.log(`pair ${n}, ${phone}: out of sight ${many} times: ${what}`);
+    }
 await browser.close();
 process.exit(walks.every(({ status }) => status === 'fulfilled') ? 0 : 1);
 

@@ -176,7 +176,11 @@ async function measure(
         lateTurns = [];
         global.setTimeout(half, seconds * 500);
         memory.push(sumOf(residentMb));
-        looking = setInterval(() => memory.push(sumOf(residentMb)), LOOK_MS);
+        looking = setInterval(() => {
+          memory.push(sumOf(residentMb));
+          // What ends until the next look counts as it was now.
+          waits();
+        }, LOOK_MS);
       }
       if (message === 'end') {
         clearInterval(looking);

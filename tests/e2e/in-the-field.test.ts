@@ -85,6 +85,47 @@ describe.skipIf(!CHROMIUM)('a phone in the field', () => {
     60_000,
   );
 
+  it.each(['start', 'join', 'join-ask', 'plan'])(
+    'keeps the key that ends a form above the keyboard of the phone, and what is typed above the key: %s',
+    async (name) => {
+      const page = await at(name);
+      const ends = page.locator('.foot .main');
+      const box = async (of: Locator) => (await of.boundingBox()) ?? expect.fail(`not shown: ${of}`);
+      const bottom = async (of: Locator) => {
+        const { y, height } = await box(of);
+        return y + height;
+      };
+      for (const [width, height, text] of [
+        [390, 844, ''],
+        [320, 568, '34px'],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        await page.evaluate((size) => {
+          document.documentElement.style.fontSize = size;
+        }, text);
+        // Where it already has the focus, nothing is moved.
+        await page.locator('form :is(input, select):visible').first().focus();
+        await page.locator('form :is(input, select):visible').last().focus();
+        const typed = await bottom(page.locator(':focus'));
+        expect(typed).toBeLessThanOrEqual((await box(page.locator('.foot'))).y);
+        // A browser without a screen opens no keyboard: what it would say of one stands in its place.
+        const covered = 240;
+        await page.evaluate((seen) => {
+          Object.defineProperty(visualViewport, 'height', { value: seen, configurable: true });
+          visualViewport?.dispatchEvent(new Event('resize'));
+        }, height - covered);
+        expect(await bottom(ends)).toBeLessThanOrEqual(height - covered);
+        await page.evaluate(() => {
+          Reflect.deleteProperty(visualViewport as object, 'height');
+          visualViewport?.dispatchEvent(new Event('resize'));
+        });
+        expect(await bottom(ends)).toBeLessThanOrEqual(height);
+      }
+      await page.context().close();
+    },
+    60_000,
+  );
+
   it('says that it is watched, while it is, and shows what the watcher says to the crew', async () => {
     const page = await at('emitter-turn');
     const kept = all.states.find(({ name }) => name === 'emitter-turn')?.kept ?? {};

@@ -25,6 +25,7 @@ describe.skipIf(!CHROMIUM)('every screen', () => {
   it.each([
     ['at the panel', /^panel/],
     ['at the emitter', /^emitter/],
+    ['of one person alone', /^(?:alone|start-alone)/],
     ['of the start', /^(?:home|join|start|profiles|page)/],
     ['of practice', /^practice/],
     ['of a site', /^(?:board|new-site|plan|import|visit|report|record)/],

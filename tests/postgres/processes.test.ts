@@ -12,8 +12,9 @@ import { findFault } from '../../src/log/chain.ts';
 import { JobRecord } from '../../src/protocol/jobs.ts';
 import { holder, neededAccounts } from '../server/browser.ts';
 import { run } from '../server/child.ts';
+import { collector, spansIn } from '../server/collector.ts';
 import { serve } from '../server/house.ts';
-import { get, join as joinJob, openJob, Phone } from '../server/phone.ts';
+import { get, join as joinJob, openJob, Phone, post } from '../server/phone.ts';
 import { Cluster, POSTGRES } from './cluster.ts';
 
 describe.runIf(POSTGRES)('a server of two processes on one database', () => {
@@ -88,6 +89,31 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     expect(await again.ack(again.remark('at b alone'))).toBeGreaterThan(last);
   });
 
+  it('a request that is carried is one trace at the collector; who asks from outside has no say in it', async () => {
+    const { got, url: otlp } = await collector();
+    const place = cluster.newPlace();
+    const signingKey = SigningKey.make();
+    const at = async () => {
+      const store = await openPostgres(place, newSummaryKey());
+      onTestFinished(() => store.close());
+      return serve({ store, leases: store.leases, signingKey, otlp });
+    };
+    const [a, b] = [await at(), await at()];
+    const job = await openJob(a.url);
+    await Phone.at(a.url, job.token);
+    // W3C Trace Context, section 3.2.3, its example.
+    const traceparent = '00-4bf92f3577b34da6a3ce929d0e0e4736-00f067aa0ba902b7-01';
+    const body = { code: job.invite.code, device: 'emitter phone' };
+    expect((await post(b.url, '/api/join', body, { traceparent })).status).toBe(200);
+    await Promise.all([a.close(), b.close()]);
+    const spans = spansIn(got).filter(({ name }) => name === 'POST /api/join');
+    const first = spans.find(({ parentSpanId = '' }) => parentSpanId === '');
+    const [carried] = spans.filter((span) => span !== first);
+    expect(spans).toHaveLength(2);
+    expect(carried).toMatchObject({ traceId: first?.traceId, parentSpanId: first?.spanId });
+    expect(traceparent).not.toContain(first?.traceId);
+  });
+
   it('R181: who is signed in where they came to is named, also where another process has the job', async () => {
     const place = cluster.newPlace();
     const signingKey = SigningKey.make();
@@ -103,15 +129,20 @@ describe.runIf(POSTGRES)('a server of two processes on one database', () => {
     await Phone.at(a.url, job.token);
     const { cookie } = await holder({ url: b.url, accounts }, 'Ada Löwe', 'supervisor');
     await Phone.at(b.url, job.watch, -1, { cookie });
+    // Any process reads a record; who asked is known where it was asked.
+    const authorization = `Bearer ${job.watch}`;
+    const exported = await fetch(`${b.url}/api/export.jsonl`, { headers: { cookie, authorization } });
+    expect(exported.status).toBe(200);
     // Who only says so, and does not know the key of this server, is nobody.
     await Phone.at(a.url, job.watch, -1, new Carriage('a guess').headersFor('192.0.2.1', 'B. Example'));
     const readers = async () =>
-      (await a.store.readsAfter(0, 9)).map(({ role, reader, name }) => [role, reader, name]);
+      (await a.store.readsAfter(0, 9)).map(({ what, role, reader, name }) => [what, role, reader, name]);
     await vi.waitFor(async () =>
       expect(await readers()).toEqual([
-        ['panel', 'link', ''],
-        ['watcher', 'account', 'Ada Löwe'],
-        ['watcher', 'link', ''],
+        ['record', 'panel', 'link', ''],
+        ['record', 'watcher', 'account', 'Ada Löwe'],
+        ['export', 'watcher', 'account', 'Ada Löwe'],
+        ['record', 'watcher', 'link', ''],
       ]),
     );
   });

@@ -1,24 +1,7 @@
-import { once } from 'node:events';
-import { createServer } from 'node:http';
-import type { AddressInfo } from 'node:net';
-import { expect, it, onTestFinished } from 'vitest';
+import { expect, it } from 'vitest';
+import { collector, spansIn } from './collector.ts';
 import { serve } from './house.ts';
 import { bothIn, get } from './phone.ts';
-
-/** A collector as opentelemetry.io/docs/specs/otlp has it: POST of JSON to /v1/metrics and /v1/traces, answered with 200 and {}. */
-async function collector() {
-  const got = new Map<string, unknown[]>();
-  const server = createServer(async (request, response) => {
-    const parts: Buffer[] = [];
-    for await (const part of request) parts.push(part as Buffer);
-    const path = `${request.method} ${request.url} ${request.headers['content-type']}`;
-    got.set(path, [...(got.get(path) ?? []), JSON.parse(Buffer.concat(parts).toString())]);
-    response.setHeader('content-type', 'application/json').end('{}');
-  });
-  await once(server.listen(0, '127.0.0.1'), 'listening');
-  onTestFinished(() => void server.close());
-  return { got, url: `http://127.0.0.1:${(server.address() as AddressInfo).port}` };
-}
 
 interface Point {
   attributes: { key: string; value: { stringValue?: string } }[];
@@ -67,14 +50,7 @@ it('a collector gets the metrics that Prometheus reads and a span for each reque
   expect(times?.bucketCounts?.reduce((sum, each) => sum + each, 0)).toBe(times?.count);
   expect(named('ladderline_message_seconds')?.unit).toBe('s');
 
-  const traces = got.get(`POST /v1/traces ${json}`) as {
-    resourceSpans: {
-      scopeSpans: { spans: { name: string; startTimeUnixNano: string; endTimeUnixNano: string }[] }[];
-    }[];
-  }[];
-  const spans = traces.flatMap(({ resourceSpans }) =>
-    resourceSpans.flatMap(({ scopeSpans }) => scopeSpans.flatMap((scope) => scope.spans)),
-  );
+  const spans = spansIn(got);
   expect(spans.filter(({ name }) => name === 'message remark')).toHaveLength(3);
   expect(spans.map(({ name }) => name)).toContain('POST /api/jobs');
   for (const { startTimeUnixNano: from, endTimeUnixNano: until } of spans)

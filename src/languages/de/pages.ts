@@ -27,7 +27,7 @@ export const PAGES: Sentences = {
   Signed: 'Unterschrieben',
   '{state}, as last seen here on {x}.': '{state}, hier zuletzt gesehen am {x}.',
   'A job on this phone': 'Ein Auftrag auf diesem Telefon',
-  '{x}. The job continues where it stopped.': '{x}. Der Auftrag geht weiter, wo er stand.',
+  'The job continues where it stopped.': 'Der Auftrag geht weiter, wo er stand.',
   'The record stays. To come back, this phone needs a new code.':
     'Das Protokoll bleibt. Um zurückzukommen, braucht dieses Telefon einen neuen Code.',
   '{n} pair in trouble, as seen here {when}': '{n} Paar mit Schwierigkeiten, hier gesehen {when}',

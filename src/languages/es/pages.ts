@@ -27,7 +27,7 @@ export const PAGES: Sentences = {
   Signed: 'Firmado',
   '{state}, as last seen here on {x}.': '{state}, visto aquí por última vez el {x}.',
   'A job on this phone': 'Un trabajo en este teléfono',
-  '{x}. The job continues where it stopped.': '{x}. El trabajo sigue donde se paró.',
+  'The job continues where it stopped.': 'El trabajo sigue donde se paró.',
   'The record stays. To come back, this phone needs a new code.':
     'El registro queda. Para volver, este teléfono necesita un código nuevo.',
   '{n} pair in trouble, as seen here {when}': '{n} pareja con problemas, vista aquí {when}',

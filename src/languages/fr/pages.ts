@@ -27,7 +27,7 @@ export const PAGES: Sentences = {
   Signed: 'Signé',
   '{state}, as last seen here on {x}.': '{state}, vu ici pour la dernière fois le {x}.',
   'A job on this phone': 'Un travail sur ce téléphone',
-  '{x}. The job continues where it stopped.': "{x}. Le travail continue où il s'était arrêté.",
+  'The job continues where it stopped.': "Le travail continue où il s'était arrêté.",
   'The record stays. To come back, this phone needs a new code.':
     'Le registre reste. Pour revenir, il faut un nouveau code.',
   '{n} pair in trouble, as seen here {when}': '{n} paire en difficulté, vue ici {when}',

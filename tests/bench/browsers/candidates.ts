@@ -10,6 +10,9 @@ import { type Candidate, type Opened, until, type Window } from './pages.ts';
 const WAIT_MS = 15_000;
 const PHONE = { width: 390, height: 844 };
 
+/** The foot of a form lies over what is behind it: a finger moves that from under it first. */
+const FROM_UNDER_THE_FOOT = { block: 'center' } as const;
+
 const here = (...paths: (string | undefined)[]): string | undefined =>
   paths.find((path) => path !== undefined && existsSync(path));
 
@@ -17,6 +20,7 @@ function windowOf(page: Page): Window {
   const found = async (xpath: string) => {
     const element = await page.waitForSelector(`::-p-xpath(${xpath})`, { timeout: WAIT_MS, visible: true });
     if (!element) throw new Error(`not there: ${xpath}`);
+    await element.evaluate((each, where) => each.scrollIntoView(where), FROM_UNDER_THE_FOOT);
     return element;
   };
   return {
@@ -55,7 +59,9 @@ async function byPuppeteer(open: () => Promise<Browser>): Promise<Opened> {
 function windowBy(driver: WebDriver): Window {
   const found = async (xpath: string) => {
     const element = await driver.wait(isNow.elementLocated(By.xpath(xpath)), WAIT_MS);
-    return driver.wait(isNow.elementIsVisible(element), WAIT_MS);
+    await driver.wait(isNow.elementIsVisible(element), WAIT_MS);
+    await driver.executeScript('arguments[0].scrollIntoView(arguments[1])', element, FROM_UNDER_THE_FOOT);
+    return element;
   };
   return {
     open: (url) => driver.get(url),

@@ -9,7 +9,8 @@ function isInSight(element: Element): boolean {
 
 /** One thumb at one phone: what it does is counted. */
 export class Thumb {
-  taps = 0;
+  /** What was tapped, in order, as it is labelled. */
+  readonly tapped: string[] = [];
   /** Letters and figures on the phone's own keyboard. */
   typed = 0;
   /** What could not be seen before the page was moved. */
@@ -19,9 +20,10 @@ export class Thumb {
 
   async tap(target: Locator): Promise<void> {
     await target.waitFor();
-    if (!(await target.evaluate(isInSight))) this.searched.push((await target.textContent()) || 'a box');
+    const label = (await target.textContent()) || 'a box';
+    if (!(await target.evaluate(isInSight))) this.searched.push(label);
     await target.tap();
-    this.taps += 1;
+    this.tapped.push(label);
   }
 
   press(name: string): Promise<void> {
@@ -39,6 +41,6 @@ export class Thumb {
     const list = this.page.getByLabel(label, { exact: true });
     await this.tap(list);
     await list.selectOption({ label: option });
-    this.taps += 1;
+    this.tapped.push(option);
   }
 }

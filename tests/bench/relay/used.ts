@@ -45,19 +45,23 @@ function childrenOf(pid: number): number[] {
     });
 }
 
+/** Of each process that was asked about: its own times and those of all that it ever started, as each was seen last. */
+const times = new Map<number, Map<number, readonly [ran: number, waited: number]>>();
+
 /**
  * How long the main thread of a process, and of those that it started, was on a processor, and how long it could have been and none was
  * free, ms.
  */
 export function ranAndWaited(pid: number): [ran: number, waited: number] {
-  const sums: [number, number] = [0, 0];
+  const of = times.get(pid) ?? new Map<number, readonly [number, number]>();
+  times.set(pid, of);
   for (const one of [pid, ...childrenOf(pid)]) {
     if (!existsSync(`/proc/${one}/schedstat`)) continue;
-    const [ran, waited] = readFileSync(`/proc/${one}/schedstat`, 'utf8').split(' ').map(Number);
-    sums[0] += (ran ?? 0) / NS_A_MS;
-    sums[1] += (waited ?? 0) / NS_A_MS;
+    const [ran = 0, waited = 0] = readFileSync(`/proc/${one}/schedstat`, 'utf8').split(' ').map(Number);
+    of.set(one, [ran / NS_A_MS, waited / NS_A_MS]);
   }
-  return sums;
+  const all = [...of.values()];
+  return [all.reduce((sum, [ran]) => sum + ran, 0), all.reduce((sum, [, waited]) => sum + waited, 0)];
 }
 
 /** Memory of a process that is really there, MB; of one that has ended, none. */

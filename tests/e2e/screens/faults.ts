@@ -126,15 +126,21 @@ export function orderInSight(): string[] {
   return hidden;
 }
 
-/** Every key of the ladder, whole and uncovered before a finger moves. Runs in the page. */
-export function keysInSight(): string[] {
-  return [...document.querySelectorAll('.ladder-keys button')].flatMap((key) => {
-    const { left, right, top, bottom } = key.getBoundingClientRect();
+/**
+ * What `keys` selects, whole and uncovered before a finger moves. Behind an open sheet nothing is pressed, and a form that begins
+ * below the screen is not ended yet. Runs in the page.
+ */
+export function keysInSight(keys: string): string[] {
+  const root = document.querySelector('dialog[open]') ?? document.body;
+  return [...root.querySelectorAll(keys)].flatMap((key) => {
+    const { left, right, top, bottom, width } = key.getBoundingClientRect();
     const ends: [number, number][] = [
       [(left + right) / 2, top + 4],
       [(left + right) / 2, bottom - 4],
     ];
-    const seen = ends.every(([x, y]) => key.contains(document.elementFromPoint(x, y)));
+    const begins = key.closest('form:has(.foot)')?.querySelector('input, select');
+    if (begins && begins.getBoundingClientRect().bottom > innerHeight) return [];
+    const seen = width === 0 || ends.every(([x, y]) => key.contains(document.elementFromPoint(x, y)));
     return seen ? [] : [`the key "${key.textContent}"`];
   });
 }

@@ -66,15 +66,34 @@ export async function resize(page: Page, { width, height, text }: Size): Promise
   );
 }
 
+/** A form is ended with it: its page is moved under it. */
+const ENDS = '.foot .main';
+/** What this seat is asked for. */
+const ANSWERS = ['.answers .answer-main', '.panel-answers .main', '.told-box .main'];
+const FIGURES = ':is(.number-pad button, .number-pad ~ .main)';
+/** On a usual phone all of the ladder's, and what is talked into there. */
+const OTHERS = '.ladder-keys button, .emitter .talk-button';
+
+/**
+ * The keys that are in sight before a finger moves. On a small phone the figures are below a long order that does not ask for
+ * a reading, and in large text a seat's order comes before all of them.
+ */
+function keysOf({ height, text }: Size): string {
+  if (text > 1 || height < 500) return ENDS;
+  return height < 800
+    ? [ENDS, ...ANSWERS, `main:has([data-kind="read"]:not(.face-other)) ${FIGURES}`].join()
+    : [ENDS, ...ANSWERS, FIGURES, OTHERS].join();
+}
+
 export async function faultsAt(page: Page, state: ScreenState, size: Size): Promise<Fault[]> {
   await resize(page, size);
   const all = await page.evaluate(faultsOnPage, TOUCH);
   const isMoved = state.paper && size.width < 390 && size.text > 1;
   const faults = isMoved ? all.filter(({ kind }) => kind !== 'sideways') : all;
-  const isUsual = size.text === 1 && size.height >= 800;
-  const hidden = state.order
-    ? [...(await page.evaluate(orderInSight)), ...(isUsual ? await page.evaluate(keysInSight) : [])]
-    : [];
+  const hidden = [
+    ...(state.order ? await page.evaluate(orderInSight) : []),
+    ...(await page.evaluate(keysInSight, keysOf(size))),
+  ];
   return [
     ...faults,
     ...hidden.map((what) => ({ kind: 'outside' as const, what: `below the fold: ${what}` })),
