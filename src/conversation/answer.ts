@@ -1,3 +1,4 @@
+import type { Turn } from '../engine/sample.ts';
 import { agree } from '../engine/stay.ts';
 import { isSame } from '../formats/same.ts';
 import type { Intent } from '../grammar/intent.ts';
@@ -6,8 +7,9 @@ import type { Seq } from '../model/ids.ts';
 import { type Reading, valueReading } from '../model/reading.ts';
 import type { Axis, Eighths } from '../model/turns.ts';
 import { questionText } from '../phrases/instruct.ts';
-import { SAY_READING_AGAIN } from '../phrases/questions.ts';
+import { SAY_READING_AGAIN, WHOLE_TURN } from '../phrases/questions.ts';
 import { LEFT_OUT } from '../phrases/readbacks.ts';
+import { turnAskedAbout } from '../visit/asked.ts';
 import { countedOf } from '../visit/state.ts';
 import { replaceMove, replaceReading } from './amend.ts';
 import type { Composer } from './composer.ts';
@@ -109,6 +111,18 @@ function answerMove(
   const unmade = others.find((intent) => intent.kind === 'not-turned');
   const rest = others.filter((intent) => intent !== named && intent !== unmade);
   const [option, ...more] = q.options;
+  const reported = turnAskedAbout(job.state, q);
+  if (reported) {
+    // Told without a no, and not asked for, a turn is a new one.
+    if (named && q.ago !== undefined && !no && !job.state.query) return others;
+    const told = named && asTold(named, reported);
+    if (told && !isSame(told, reported)) replaceMove(job, q.about, told, speaker);
+    else if (unmade) dropMove(job, q.about, speaker);
+    else if (yes || told) confirm(job, q.about, speaker);
+    else if (no) job.ask(speaker.said, WHOLE_TURN, { meant: q });
+    else if (unsure) disturbed(job, 'uncounted-turn', speaker);
+    return rest;
+  }
   const askWhich = () => {
     const { setup } = job.state;
     if (setup) job.ask(speaker.said, questionText(q, setup.meter).say, { meant: q });
@@ -131,6 +145,13 @@ function answerMove(
   else if (unsure) disturbed(job, 'uncounted-turn', speaker);
   return rest;
 }
+
+/** What was said of a turn, and what was not said as it was reported. */
+const asTold = (said: Extract<Intent, { kind: 'moved' }>, reported: Turn): Turn => {
+  const size = said.eighths ?? Math.abs(reported.eighths);
+  const isClockwise = said.way === undefined ? reported.eighths > 0 : said.way === 'clockwise';
+  return { axis: said.axis ?? reported.axis, eighths: isClockwise ? size : -size };
+};
 
 /** What was said of a turn fits this one. "Back" and "left" do not say which way the screw went. */
 const isNamed = (

@@ -1,6 +1,6 @@
 import { predict } from '../engine/beam.ts';
 import { exactFromDb, toLevel } from '../engine/level.ts';
-import { look } from '../engine/view.ts';
+import { look, type View } from '../engine/view.ts';
 import type { Intent } from '../grammar/intent.ts';
 import type { Action, Question } from '../model/advice.ts';
 import { type Steps, stepsOf } from '../model/shown.ts';
@@ -72,6 +72,8 @@ export const REPORTS: Readonly<
   finished: undefined,
 };
 
+const NO_MODEL: Pick<View, 'beam' | 'samples'> = { beam: undefined, samples: [] };
+
 /**
  * Which readings are likely now: around the last reading here and the beam's prediction; the whole scale if
  * there is neither. Undefined before the job is opened.
@@ -92,7 +94,8 @@ function expectedReadings(job: JobState): Expectation | undefined {
     if (level.kind !== 'level') return scale;
     known.push({ value: level.db, sd: level.sd });
   }
-  const { beam, samples } = look(search);
+  // Once the model was given up there is no beam: to fit one costs time and foretells nothing.
+  const { beam, samples } = search.floor ? NO_MODEL : look(search);
   const any = samples.at(-1);
   const predicted = beam && any && predict(beam, { ...any, turned, pointing, gain });
   if (predicted) known.push(predicted);

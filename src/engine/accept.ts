@@ -9,6 +9,7 @@ import { hasUnseen } from './explore.ts';
 import { FRESH_MS } from './fresh.ts';
 import { fromDb } from './level.ts';
 import { provenLine, readAtGain } from './line.ts';
+import { lostOnReturn } from './loss.ts';
 import type { Missing } from './missing.ts';
 import type { Place } from './place.ts';
 import { missingByTrends } from './proven.ts';
@@ -31,7 +32,7 @@ export function missingForAccept(search: Search, now: number): Missing[] {
   if (search.path !== 'clear') return [{ id: 'clear-path', figures: {} }];
   if (!here) return [{ id: 'settled-reading', figures: {} }];
   const missing: Missing[] = [];
-  if (!search.floor && doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
+  if (search.floor ? lostOnReturn(view) : doubt(view)) missing.push({ id: 'settled-doubt', figures: {} });
   if (here.level.kind === 'above') missing.push({ id: 'not-saturated', figures: {} });
   if (here.reading.kind !== 'value') {
     missing.push({ id: 'in-band', figures: { low: meter.bandLow, high: meter.bandHigh } });

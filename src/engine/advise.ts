@@ -10,6 +10,7 @@ import { flooded, outOfBand, ownGainAtPeak } from './gain.ts';
 import { gainAtPeak, peakFloods } from './gain-at-peak.ts';
 import { hindered } from './hindered.ts';
 import { aimFirst, nothingThere, recoverSignal } from './hunt.ts';
+import { lostOnReturn } from './loss.ts';
 import { beginAgain, endless } from './restart.ts';
 import type { Search } from './search.ts';
 import { look, type View } from './view.ts';
@@ -51,6 +52,7 @@ const PLAIN_STEPS: typeof STEPS = [
   reflected,
   unsettled,
   readAgain,
+  lostOnReturn,
   endless,
   nothingThere,
   flooded,

@@ -1,6 +1,7 @@
 import type { Question } from '../model/advice.ts';
 import { advice, figure, type TimedAdvice } from './advice.ts';
 import { fromDb, lostDb, saturatedDb } from './level.ts';
+import { lostOnReturn } from './loss.ts';
 import type { Search } from './search.ts';
 import { openQuestion } from './surprise.ts';
 import { look, type View } from './view.ts';
@@ -9,7 +10,7 @@ import { look, type View } from './view.ts';
 export function doubt(view: View): TimedAdvice | undefined {
   const { here, samples, search, surprise } = view;
   const question = here && surprise && openQuestion(search, here, surprise);
-  if (!question) return earlierSlip(view);
+  if (!question) return earlierSlip(view) ?? lostOnReturn(view);
   const { value, sd } = surprise.expected;
   const shown = Math.min(saturatedDb(search.meter), Math.max(lostDb(search.meter), value));
   const figures = { expected: fromDb(shown, search.meter), uncertaintyDb: figure(sd) };

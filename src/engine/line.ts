@@ -1,4 +1,5 @@
 import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
+import { isCoarse, isLess, REMEMBERED, RETURN, turnsBetween } from './came-back.ts';
 import { lower } from './compare.ts';
 import { newestAt } from './place.ts';
 import type { Sample } from './sample.ts';
@@ -69,7 +70,15 @@ function readSince(search: Search, here: Sample): readonly Sample[] {
     if (!before) return false;
     const top = brightest(all.slice(0, i));
     const wasBright = top !== undefined && brightness(before) > brightness(top) - GONE.near;
-    return wasBright && brightness(s) < brightness(before) - GONE.by;
+    if (wasBright && brightness(s) < brightness(before) - GONE.by) return true;
+    // Nobody can be asked about turns of so long ago.
+    const isNear = top !== undefined && brightness(before) > brightness(top) - RETURN.within;
+    return (
+      isNear &&
+      isCoarse(before, search.meter) &&
+      isLess(s, before, search.meter) &&
+      turnsBetween(before, s) > REMEMBERED
+    );
   });
   const valid = all.slice(Math.max(0, from));
   return valid.filter((s) => newestAt(valid, s) === s);

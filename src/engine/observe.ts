@@ -5,6 +5,7 @@ import { type Axis, type Eighths, otherAxis } from '../model/turns.ts';
 import { missingForAccept } from './accept.ts';
 import { DARK_DB, isStillDark } from './behind.ts';
 import { inGain } from './bridged.ts';
+import { REMEMBERED } from './came-back.ts';
 import { mustRestart } from './doubt.ts';
 import { counting, rewrites, type SearchEvent } from './history.ts';
 import { missingToKeep } from './kept.ts';
@@ -82,6 +83,7 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         [fact.axis]: follow(search.pointing[fact.axis], turned[fact.axis]),
       };
       const way = Math.sign(fact.eighths) as -1 | 0 | 1;
+      const turn = { axis: fact.axis, eighths: fact.eighths };
       return {
         ...leave(search, at),
         ...undone,
@@ -93,7 +95,8 @@ function apply(search: Search, { seq, at, fact }: SearchEvent): Search {
         axis: fact.axis,
         moves: search.moves + 1,
         turns: { ...search.turns, [fact.axis]: search.turns[fact.axis] + 1 },
-        lastMove: { seq, turn: { axis: fact.axis, eighths: fact.eighths } },
+        lastMove: { seq, turn },
+        made: [{ seq, turn, corrected: fact.replaces !== undefined }, ...search.made].slice(0, REMEMBERED),
         touched: 'move',
       };
     }

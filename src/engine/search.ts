@@ -42,6 +42,8 @@ export interface Search {
   readonly moves: number;
   readonly turns: PerAxis<number>;
   readonly lastMove: { readonly seq: Seq; readonly turn: Turn } | undefined;
+  /** The newest turns, the last first. One that was corrected is sure. */
+  readonly made: readonly { readonly seq: Seq; readonly turn: Turn; readonly corrected: boolean }[];
   /** The gain setting, one more with each change, and whether it is known to be full. */
   readonly gain: number;
   readonly gainFull: boolean;
@@ -120,6 +122,7 @@ export function startSearch(
     moves: 0,
     turns: { horizontal: 0, vertical: 0 },
     lastMove: undefined,
+    made: [],
     gain: 0,
     gainFull: false,
     gainWay: 0,

@@ -1,6 +1,7 @@
 import type { MeterProfile } from '../model/profile.ts';
 import { AXES, otherAxis } from '../model/turns.ts';
 import { type Beam, beamOf } from './beam.ts';
+import { REMEMBERED, turnsBetween } from './came-back.ts';
 import { type Solved, solveShape } from './fit.ts';
 import type { PerAxis, Sample, Turn } from './sample.ts';
 import type { Search } from './search.ts';
@@ -53,9 +54,6 @@ export interface Slip {
   readonly beam: Beam;
 }
 
-/** So many of the newest turns are looked at: people do not remember more, and each costs fits. */
-const REMEMBERED = 8;
-
 /** The one mistake in a turn that explains the readings best, of those that were not asked about yet. */
 export function bestSlip(
   samples: readonly Sample[],
@@ -77,16 +75,16 @@ export function bestSlip(
       const moved = samples.map((s, j) => (j < i ? shifted(s, back) : s));
       const solved = solveShape(moved, meter, backlash, shape);
       if (solved && solved.chi2 < (best?.solved.chi2 ?? Number.POSITIVE_INFINITY))
-        best = { move, turn, ago: turnsSince(before, samples), samples: moved, solved };
+        best = {
+          move,
+          turn,
+          ago: turnsBetween(before, samples[samples.length - 1] as Sample),
+          samples: moved,
+          solved,
+        };
     }
   }
   if (!best) return undefined;
   const { solved, ...slip } = best;
   return { ...slip, beam: beamOf(solved) };
 }
-
-/** The turns made after a reading. */
-const turnsSince = (before: Sample, samples: readonly Sample[]): number => {
-  const newest = samples[samples.length - 1] ?? before;
-  return AXES.reduce((sum, axis) => sum + newest.turns[axis] - before.turns[axis], 0);
-};

@@ -2,6 +2,7 @@ import type { Question } from '../model/advice.ts';
 import type { Seq } from '../model/ids.ts';
 import type { MeterProfile } from '../model/profile.ts';
 import { type Beam, dropAt, fitShape, predict } from './beam.ts';
+import { RETURN } from './came-back.ts';
 import type { Estimate } from './fit.ts';
 import { toDb } from './level.ts';
 import { newestAt } from './place.ts';
@@ -88,15 +89,15 @@ export function surprise(
   return isAlibi ? undefined : first;
 }
 
-/** Back at a place next to the peak, its reading should come back; on the flanks backlash alone may change it. dB. */
-const RETURN = { within: 1, missesBy: 0.3, sds: 3 };
+/** Back at a place next to the peak, its reading should come back: within so many standard deviations. */
+const RETURN_SDS = 3;
 
 function notAsBefore(past: Beam, before: readonly Sample[], here: Sample): Surprise | undefined {
   const seen = newestAt(before, here);
   if (seen?.level.kind !== 'level' || here.level.kind !== 'level' || dropAt(past, here) > RETURN.within)
     return undefined;
   const sd = Math.hypot(seen.level.sd, here.level.sd);
-  const isOff = seen.level.db - here.level.db > Math.max(RETURN.missesBy, RETURN.sds * sd);
+  const isOff = seen.level.db - here.level.db > Math.max(RETURN.missesBy, RETURN_SDS * sd);
   return isOff ? { past, expected: { value: seen.level.db, sd: seen.level.sd } } : undefined;
 }
 

@@ -132,7 +132,7 @@ const read = ({ start, words, lists, edges, ends }: Packed): WordGraph => {
   };
 };
 
-/** The graph of one rule's sentences; of all sentences, if none is named. Made once for each grammar, and kept. */
+/** The graph of one rule's sentences; of all sentences, if none is named. */
 export const wordGraph = (rule: RuleName = 'sentence', grammar: Grammar = ENGLISH): WordGraph =>
   read(
     (rule === 'sentence' && grammar === ENGLISH ? MADE : undefined) ??

@@ -18,7 +18,7 @@ export const RULE_WORDS: Record<RuleId, string> = {
   'aim-first': `Read what is there; then, before anything is turned, aim at the receiver by eye, within ${NEAR}, or by the laser if there is one: light by way of a wall looks like the beam.`,
   'doubt-reading': 'A reading that does not fit the earlier ones is read again before it counts.',
   'doubt-turn':
-    'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.',
+    'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double. Where light does not come back, about each turn since.',
   'read-twice':
     'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice; in a plain search every reading is.',
   'not-by-reflection':

@@ -8,6 +8,7 @@ import { movedText } from '../phrases/facts.ts';
 import { readingText, valueText } from '../phrases/readings.ts';
 import { MOVE_MS, SAY_MS } from '../simulator/crew.ts';
 import { gainFor } from '../simulator/pair.ts';
+import { turnAskedAbout } from '../visit/asked.ts';
 import type { JobState } from '../visit/state.ts';
 import type { Hall } from './hall.ts';
 import { shownBy } from './meter.ts';
@@ -100,7 +101,7 @@ function atEmitter(action: Action, job: JobState, hall: Hall): Done | undefined 
       return { after: 2 * MOVE_MS, says: WORDS.done };
     case 'ask':
       return action.question.kind === 'which-move'
-        ? { after: READ_MS, says: whatWasTurned(action.question, hall) }
+        ? { after: READ_MS, says: whatWasTurned(action.question, job, hall) }
         : undefined;
     default:
       return undefined;
@@ -108,8 +109,18 @@ function atEmitter(action: Action, job: JobState, hall: Hall): Done | undefined 
 }
 
 /** Looks at the screws, and knows then what was turned. */
-function whatWasTurned({ options }: Extract<Question, { kind: 'which-move' }>, { slip }: Hall): string {
+function whatWasTurned(
+  question: Extract<Question, { kind: 'which-move' }>,
+  job: JobState,
+  { slip }: Hall,
+): string {
+  const { options } = question;
   const really = slip && { axis: slip.axis, eighths: -slip.meant };
+  const reported = turnAskedAbout(job, question);
+  if (reported) {
+    const isSlip = slip?.axis === reported.axis && slip.meant === reported.eighths;
+    return isSlip && really ? `${WORDS.no}, ${movedText(really.axis, really.eighths)}` : WORDS.yes;
+  }
   const named = options.find(({ axis, eighths }) => axis === really?.axis && eighths === really.eighths);
   return named ? movedText(named.axis, named.eighths) : WORDS.no;
 }

@@ -222,6 +222,67 @@ describe('"Did you turn this, or that?"', () => {
   });
 });
 
+describe('"Did you turn it so?", of a turn as it was reported', () => {
+  /** What comes of an answer, where the crew reported `made`; `asksWhich`: they said no, and were asked for the turn. */
+  const outcomeOf = (
+    intents: Intent[],
+    { ago, asksWhich }: { ago?: number; asksWhich?: true } = {},
+  ): string => {
+    const job = doubted();
+    const made = countedOf(job.state).findLast((fact) => fact.type === 'move');
+    if (made?.type !== 'move') throw new Error('nothing was turned');
+    const { seq: about, axis, eighths } = made;
+    const question = {
+      kind: 'which-move' as const,
+      about,
+      options: [{ axis, eighths }],
+      ...(ago && { ago }),
+    };
+    const composer = new Composer(job.state, job.now);
+    if (asksWhich) composer.ask(about, 'How far?', { meant: question });
+    const start = composer.drafts.length;
+    const left = answer(composer, question, intents, { seat: 'emitter', said: about, text: '' });
+    if (left.length > 0) return 'a new turn';
+    const facts = composer.drafts.slice(start).map(({ fact }) => fact);
+    const [turn] = ofType(facts, 'move');
+    if (turn) {
+      expect(turn.replaces).toBe(about);
+      const isAxis = turn.axis === axis ? 'this' : 'the other';
+      return `${isAxis} ${turn.eighths / eighths}`;
+    }
+    return facts.map(({ type }) => type).join();
+  };
+  const way = (of: 1 | -1) => {
+    const made = countedOf(doubted().state).findLast((fact) => fact.type === 'move');
+    const sign = made?.type === 'move' ? Math.sign(made.eighths) : 1;
+    return of * sign > 0 ? ('clockwise' as const) : ('anticlockwise' as const);
+  };
+  const other = (): 'horizontal' | 'vertical' => {
+    const made = countedOf(doubted().state).findLast((fact) => fact.type === 'move');
+    return made?.type === 'move' && made.axis === 'horizontal' ? 'vertical' : 'horizontal';
+  };
+
+  it.each<[string, Intent[], string]>([
+    ['yes: it stands', [{ kind: 'yes' }], 'confirm'],
+    ['no: which then?', [{ kind: 'no' }], 'query'],
+    ['not sure: nobody knows where the screws are', [{ kind: 'unsure' }], 'disturbed,readback'],
+    ['it was not turned', [{ kind: 'not-turned' }], 'retract,readback'],
+    ['the other way', [{ kind: 'no' }, { kind: 'moved', way: way(-1) }], 'this -1'],
+    ['the other adjuster', [{ kind: 'no' }, { kind: 'moved', axis: other() }], 'the other 1'],
+    ['said as it was reported', [{ kind: 'moved', way: way(1) }], 'confirm'],
+  ])('%s', (_, intents, outcome) => {
+    expect(outcomeOf(intents)).toBe(outcome);
+  });
+
+  it('of long ago: a turn told without a no is a new one, unless it was asked for', () => {
+    const told: Intent = { kind: 'moved', axis: other(), eighths: 2, way: 'clockwise' };
+    expect(outcomeOf([told], { ago: 3 })).toBe('a new turn');
+    expect(outcomeOf([{ kind: 'no' }, told], { ago: 3 })).toContain('the other');
+    expect(outcomeOf([told], { ago: 3, asksWhich: true })).toContain('the other');
+    expect(outcomeOf([{ kind: 'yes' }], { ago: 3 })).toBe('confirm');
+  });
+});
+
 /** Pairs of questions in a row, with no other order between, that have the same words or no way out. */
 function repeated(facts: readonly Fact[]): string[] {
   const wrong: string[] = [];

@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { expectation } from '../../src/conversation/expectation.ts';
+import type { History } from '../../src/engine/history.ts';
 import { confusableWith } from '../../src/grammar/confusable.ts';
+import type { SearchFact } from '../../src/model/facts.ts';
 import { NEUTRAL_METERS } from '../../src/model/profile.ts';
+import { valueReading } from '../../src/model/reading.ts';
+import { searchOf } from '../../src/visit/search.ts';
 import { EMPTY } from '../../src/visit/state.ts';
 import { COUNTS, TableJob } from './table.ts';
 
@@ -67,6 +71,29 @@ describe('readings that would not surprise', () => {
     const { low, high } = expectation(job.state) as typeof SCALE;
     expect(low).toBeGreaterThan(10);
     expect([low < at(6), at(6) < high]).toEqual([true, true]);
+  });
+
+  it('are the whole scale after a turn once the model was given up: a beam is no longer fitted', () => {
+    const { state, now } = TableJob.crewed();
+    let history: History | undefined = state.history;
+    const happens = (fact: SearchFact) => {
+      const seq = (history?.event.seq ?? 0) + 1;
+      history = { event: { seq, at: now + seq * COUNTS.settleMs, fact }, before: history };
+    };
+    const readsAround = (places: number) => {
+      for (let i = 0; i < places; i++) {
+        // Linear counts of a Gaussian beam.
+        const value = Math.round(150 * 10 ** (-0.006 * ((i % 8) - 4) ** 2));
+        for (let times = 0; times < 2; times++) happens({ type: 'reading', reading: valueReading(value) });
+        happens({ type: 'move', axis: 'horizontal', eighths: i % 8 === 7 ? -7 : 1 });
+      }
+    };
+    readsAround(30);
+    happens({ type: 're-aimed' });
+    readsAround(7);
+    const after = { ...state, ...(history && { history }) };
+    expect(searchOf(after)?.floor).toBeDefined();
+    expect(expectation(after)).toMatchObject(SCALE);
   });
 
   it.each(NEUTRAL_METERS)('are what $name shows in its steps', (meter) => {

@@ -5,12 +5,12 @@ import pages from '../../vite.config.ts';
 import { graphInside } from '../../vite.graph.ts';
 import server from '../../vite.server.config.ts';
 
-/** Says "go", "go on" or "go up". */
+/** Says "go", "up", "go on" or "go up". */
 const SMALL = vi.hoisted(() => ({
   start: 0,
   words: ['go', 'on', 'up'],
-  lists: [[0], [1, 2]],
-  edges: ['0 1', '1 2', ''],
+  lists: [[0], [1, 2], [2]],
+  edges: ['0 1 2 2', '1 2', ''],
   ends: [1, 2],
 }));
 vi.mock('../../src/grammar/made.ts', () => ({ MADE: SMALL }));
@@ -35,7 +35,10 @@ describe('the word graph that a build holds', () => {
     const graph = wordGraph();
     expect([graph.start, graph.size]).toEqual([0, 3]);
     expect([0, 1, 2].map((place) => [...graph.next(place)])).toEqual([
-      [['go', 1]],
+      [
+        ['go', 1],
+        ['up', 2],
+      ],
       [
         ['on', 2],
         ['up', 2],

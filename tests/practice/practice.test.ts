@@ -5,8 +5,10 @@ import { toJsonLines } from '../../src/log/json-lines.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Fact } from '../../src/model/facts.ts';
 import { type Practice, Trouble } from '../../src/model/practice.ts';
+import type { Axis } from '../../src/model/turns.ts';
 import { describe as describeEntry } from '../../src/phrases/describe.ts';
 import { wrongText } from '../../src/phrases/verify.ts';
+import { nextDeed } from '../../src/practice/colleague.ts';
 import { gradeOf } from '../../src/practice/grade.ts';
 import { type Hall, hallOf } from '../../src/practice/hall.ts';
 import { lessonNow, waitsForOrder } from '../../src/practice/lessons.ts';
@@ -14,6 +16,7 @@ import { shownBy } from '../../src/practice/meter.ts';
 import { practiceSetup } from '../../src/practice/pair.ts';
 import { Play, playedByCrew } from '../../src/practice/play.ts';
 import { VisitRecord } from '../../src/record/visit-record.ts';
+import { countedOf } from '../../src/visit/state.ts';
 import { COUNTS, TableJob } from '../conversation/table.ts';
 import { verified } from '../verify/checked.ts';
 
@@ -225,6 +228,31 @@ describe('a turn that slips', () => {
     });
     expect(turnedBack).not.toContain('wrong-turn-stood');
   });
+});
+
+it.each<[string, { axis: Axis; meant: number } | undefined, string]>([
+  ['did', undefined, 'yes'],
+  ['did, and another slipped', { axis: 'horizontal', meant: 6 }, 'yes'],
+  ['did not: it slipped', { axis: 'vertical', meant: -4 }, 'no, '],
+])('A colleague asked whether they turned as reported: they %s', (_, slip, says) => {
+  const person = new Person(practice(0, 'wrong-way'), 'panel');
+  person.until('read');
+  const { state } = person.play;
+  const job = TableJob.crewed();
+  job.say('emitter', 'vertical a half turn counterclockwise');
+  const move = countedOf(job.state).findLast(({ type }) => type === 'move') as { seq: number };
+  const question = {
+    kind: 'which-move' as const,
+    about: move.seq,
+    options: [{ axis: 'vertical' as const, eighths: -4 }],
+  };
+  const { instruction } = state;
+  if (!instruction) throw new Error('nothing is asked');
+  const advice = { ...instruction.advice, to: 'both' as const, action: { kind: 'ask' as const, question } };
+  const hall = { ...person.hall, ...(slip && { slip: { at: 0, ...slip } }) };
+  const deed = nextDeed('emitter', { ...job.state, instruction: { ...instruction, advice } }, hall);
+  expect(deed?.says.startsWith(says)).toBe(true);
+  expect(deed?.says === says).toBe(says === 'yes');
 });
 
 describe('the grade', () => {

@@ -13,8 +13,8 @@ export const REASONS: Sentences = {
     'Ein Messwert, der sich ständig ändert, ist kein Nachweis: erst finden, was sich bewegt.',
   'A reading that does not fit the earlier ones is read again before it counts.':
     'Ein Messwert, der nicht zu den früheren passt, wird noch einmal abgelesen, bevor er zählt.',
-  'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.':
-    'Wird der Messwert bestätigt, wird nach der Drehung davor gefragt: falsche Richtung, falsche Schraube, halb oder doppelt.',
+  'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double. Where light does not come back, about each turn since.':
+    'Wird der Messwert bestätigt, wird nach der Drehung davor gefragt: falsche Richtung, falsche Schraube, halb oder doppelt. Kommt Licht nicht wieder, nach jeder Drehung seitdem.',
   'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice; in a plain search every reading is.':
     'Ein niedriger Messwert, den nichts ankündigte, kann später eine Seite des Maximums belegen und wird darum zweimal abgelesen; bei der einfachen Suche jeder.',
   'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.':

@@ -13,8 +13,8 @@ export const REASONS: Sentences = {
     'Una lectura que no para de cambiar no prueba nada: busque antes qué se mueve.',
   'A reading that does not fit the earlier ones is read again before it counts.':
     'Una lectura que no encaja con las anteriores se repite antes de contar.',
-  'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.':
-    'Si la lectura se confirma, se pregunta por el giro anterior: sentido equivocado, otro tornillo, la mitad o el doble.',
+  'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double. Where light does not come back, about each turn since.':
+    'Si la lectura se confirma, se pregunta por el giro anterior: sentido equivocado, otro tornillo, la mitad o el doble. Si la luz no vuelve, por cada giro desde entonces.',
   'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice; in a plain search every reading is.':
     'Una lectura baja que nada anunciaba puede probar después un lado del máximo, así que se lee dos veces; en una búsqueda simple, todas.',
   'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.':

@@ -13,8 +13,8 @@ export const REASONS: Sentences = {
     "Une valeur qui change sans cesse ne prouve rien: trouvez d'abord ce qui bouge.",
   'A reading that does not fit the earlier ones is read again before it counts.':
     'Une valeur qui ne va pas avec les précédentes est relue avant de compter.',
-  'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double.':
-    "Si la valeur est confirmée, on interroge sur le tour d'avant: mauvais sens, mauvaise vis, moitié ou double.",
+  'If the reading is confirmed, the crew is asked about the turn before it: wrong way, wrong adjuster, half or double. Where light does not come back, about each turn since.':
+    "Si la valeur est confirmée, on interroge sur le tour d'avant: mauvais sens, mauvaise vis, moitié ou double. Si la lumière ne revient pas, sur chaque tour depuis.",
   'A low reading that nothing before it predicts may later prove a side of the peak, so it is read twice; in a plain search every reading is.':
     "Une valeur basse que rien n'annonçait peut plus tard prouver un côté du maximum, elle est donc lue deux fois; dans une recherche simple, toutes le sont.",
   'If the reading stays when the direct path is blocked, the light comes from a reflection: aim again.':
