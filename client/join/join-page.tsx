@@ -1,5 +1,5 @@
 import { useRef, useState } from 'preact/hooks';
-import { NO_SERVER_MEET } from '../../src/phrases/meeting.ts';
+import { NO_SERVER_MEET } from '../../src/phrases/meeting-title.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { CODE_LENGTH } from '../../src/protocol/join-code.ts';
 import { ApiError } from '../browser/requests.ts';

@@ -1,5 +1,4 @@
-import { HERE_LOST_TITLE } from '../../src/phrases/brought.ts';
-import { RECORD_AT_SERVER_TITLE } from '../../src/phrases/meeting.ts';
+import { HERE_LOST_TITLE, RECORD_AT_SERVER_TITLE } from '../../src/phrases/brought.ts';
 import { linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { Complaint, Pending } from '../link/link.ts';

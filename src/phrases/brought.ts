@@ -24,6 +24,8 @@ export const NOT_KEPT_SAY_AGAIN = 'This phone could not keep that. Make room on 
 export const HERE_LOST =
   'The record that this phone kept is damaged or gone. Show this screen to your supervisor, and do not count on the alignment.';
 
+/** At the phone at the emitter, once the panel's has brought it. */
+export const RECORD_AT_SERVER_TITLE = 'The record is at the server now';
 export const HERE_LOST_TITLE = 'The record is not whole';
 export const ON_PHONE_CONTINUE = 'Go on with it on this phone';
 export const LEAVES_HERE =

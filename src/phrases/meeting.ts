@@ -5,7 +5,6 @@ import type { Seat } from '../model/facts.ts';
 export const MEET_AT_PANEL = 'The other phone, without a server';
 export const MEET_AGAIN = 'Meet the other phone again';
 export const MEET_AT_EMITTER = "Meet the panel's phone";
-export const NO_SERVER_MEET = "No server? Meet the panel's phone";
 export const SAME_WIFI = 'Both phones must be in the same Wi-Fi, or one in the hotspot of the other.';
 
 /** At the panel, in turn. */
@@ -56,4 +55,3 @@ export const LINE_LOST =
   "The panel's phone is not reached. What you say is kept. Come back into its Wi-Fi; if no link comes, meet it again.";
 export const RECORD_AT_SERVER =
   "The panel's phone has brought the record to the server. To go on, join there with a code from the panel: nothing that you said is lost.";
-export const RECORD_AT_SERVER_TITLE = 'The record is at the server now';

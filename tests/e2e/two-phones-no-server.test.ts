@@ -6,20 +6,19 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { findFault, headAfter } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { BEGIN_HERE, BRING, KEPT_HERE } from '../../src/phrases/brought.ts';
+import { BEGIN_HERE, BRING, KEPT_HERE, RECORD_AT_SERVER_TITLE } from '../../src/phrases/brought.ts';
 import { closeThereText } from '../../src/phrases/links.ts';
 import {
   AS_TEXT,
   LINE_LOST,
   MEET_AGAIN,
-  NO_SERVER_MEET,
   NOT_A_CODE,
   OTHER_CODE,
-  RECORD_AT_SERVER_TITLE,
   SCAN_ITS_CODE,
   TEXT_OF_OTHER,
   USE_TEXT,
 } from '../../src/phrases/meeting.ts';
+import { NO_SERVER_MEET } from '../../src/phrases/meeting-title.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
