@@ -33,6 +33,7 @@ describe('the keys of a headset', () => {
     handlers = new Map();
     session = { playbackState: 'none', setActionHandler: (action, to) => void handlers.set(action, to) };
     Player.made = [];
+    touches.clear();
     Player.allowed = true;
     vi.stubGlobal('Audio', Player);
     vi.stubGlobal('navigator', { mediaSession: session });
