@@ -13,7 +13,6 @@ export const SHOW_OFFER =
 export const MEETING_CODE = 'Square code of this meeting';
 export const THEN_SCAN = '2. The other phone shows a code then. Scan it here.';
 export const SCAN_ITS_CODE = 'Scan its code';
-export const SHOW_CODE_AGAIN = 'Show the code again';
 
 /** At the emitter, in turn. */
 export const SCAN_PANEL = "1. Scan the code that the panel's phone shows.";

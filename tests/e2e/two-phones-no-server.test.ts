@@ -178,7 +178,7 @@ describe.skipIf(!CHROMIUM)('two phones without a server', () => {
     }
   }
 
-  it('R141, R142: cut in the middle, say so, keep what is said, and meet again by the camera', async () => {
+  it('R142: cut in the middle, say so, keep what is said, and meet again by the camera', async () => {
     await work((orders) => orders >= 6, 40_000);
     await emitter.reload();
     await emitter.getByText(LINE_LOST).waitFor();
@@ -208,7 +208,7 @@ describe.skipIf(!CHROMIUM)('two phones without a server', () => {
     expect(links.slice(-2)).toEqual([false, true]);
   }, 90_000);
 
-  it('R140, R143: align the pair, accept it, and bring a whole record to the server', async () => {
+  it('R143: align the pair, accept it, and bring a whole record to the server', async () => {
     // An order that came due meanwhile was held: whoever was cut off says first that they are ready.
     if ((await state()).held) await press(emitter, 'Ready');
     await work(() => false, 90_000);

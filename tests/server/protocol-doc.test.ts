@@ -112,7 +112,15 @@ describe('docs/protocol.md', () => {
 
   it('has a test for every rule, and a rule for every number in the title of a test', () => {
     const rules = [...doc.matchAll(/\*\*(R\d+)\*\*/g)].map(([, id]) => id);
-    const tests = ['tests/server', 'tests/stamps', 'tests/local-name', 'tests/postgres', 'tests/conversation']
+    const tests = [
+      'tests/server',
+      'tests/stamps',
+      'tests/local-name',
+      'tests/postgres',
+      'tests/conversation',
+      'tests/client',
+      'tests/e2e',
+    ]
       .flatMap((folder) => readdirSync(folder).map((file) => `${folder}/${file}`))
       .filter((file) => file.endsWith('.test.ts'))
       .flatMap((file) => [...readFileSync(file, 'utf8').matchAll(/['"`](R\d+):/g)])
