@@ -9,7 +9,7 @@ export const SAME_WIFI = 'Both phones must be in the same Wi-Fi, or one in the h
 
 /** At the panel, in turn. */
 export const SHOW_OFFER =
-  '1. Scan this with the other phone: with its camera app, or on its page "At the emitter".';
+  '1. Scan this with the other phone: with its camera app, or on its page for a code.';
 export const MEETING_CODE = 'Square code of this meeting';
 export const THEN_SCAN = '2. The other phone shows a code then. Scan it here.';
 export const SCAN_ITS_CODE = 'Scan its code';

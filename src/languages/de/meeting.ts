@@ -8,8 +8,8 @@ export const MEETING: Sentences = {
   "No server? Meet the panel's phone": 'Kein Server? Das Telefon an der Zentrale treffen',
   'Both phones must be in the same Wi-Fi, or one in the hotspot of the other.':
     'Beide Telefone müssen im selben WLAN sein, oder eines im Hotspot des anderen.',
-  '1. Scan this with the other phone: with its camera app, or on its page "At the emitter".':
-    '1. Scannen Sie das mit dem anderen Telefon: mit seiner Kamera-App oder auf seiner Seite „Am Sender“.',
+  '1. Scan this with the other phone: with its camera app, or on its page for a code.':
+    '1. Scannen Sie das mit dem anderen Telefon: mit seiner Kamera-App oder auf seiner Seite für einen Code.',
   'Square code of this meeting': 'Quadratischer Code dieses Treffens',
   '2. The other phone shows a code then. Scan it here.':
     '2. Das andere Telefon zeigt dann einen Code. Scannen Sie ihn hier.',

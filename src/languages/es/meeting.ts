@@ -8,8 +8,8 @@ export const MEETING: Sentences = {
   "No server? Meet the panel's phone": '¿Sin servidor? Encontrar el teléfono de la central',
   'Both phones must be in the same Wi-Fi, or one in the hotspot of the other.':
     'Los dos teléfonos deben estar en la misma red wifi, o uno en la zona wifi del otro.',
-  '1. Scan this with the other phone: with its camera app, or on its page "At the emitter".':
-    '1. Escanee esto con el otro teléfono: con su aplicación de cámara, o en su página «En el emisor».',
+  '1. Scan this with the other phone: with its camera app, or on its page for a code.':
+    '1. Escanee esto con el otro teléfono: con su aplicación de cámara, o en su página para un código.',
   'Square code of this meeting': 'Código cuadrado de este encuentro',
   '2. The other phone shows a code then. Scan it here.':
     '2. El otro teléfono muestra entonces un código. Escanéelo aquí.',

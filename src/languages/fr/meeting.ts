@@ -8,8 +8,8 @@ export const MEETING: Sentences = {
   "No server? Meet the panel's phone": 'Pas de serveur ? Trouver le téléphone de la centrale',
   'Both phones must be in the same Wi-Fi, or one in the hotspot of the other.':
     "Les deux téléphones doivent être sur le même Wi-Fi, ou l'un sur le partage de connexion de l'autre.",
-  '1. Scan this with the other phone: with its camera app, or on its page "At the emitter".':
-    "1. Scannez ceci avec l'autre téléphone : avec son appareil photo, ou sur sa page « À l'émetteur ».",
+  '1. Scan this with the other phone: with its camera app, or on its page for a code.':
+    "1. Scannez ceci avec l'autre téléphone : avec son appareil photo, ou sur sa page pour un code.",
   'Square code of this meeting': 'Code carré de cette rencontre',
   '2. The other phone shows a code then. Scan it here.':
     "2. L'autre téléphone affiche alors un code. Scannez-le ici.",
