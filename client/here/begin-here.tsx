@@ -6,7 +6,7 @@ import {
   NO_SERVER_ABOUT,
   NO_SERVER_HEADING,
   NO_SERVER_TWO,
-} from '../../src/phrases/brought.ts';
+} from '../../src/phrases/kept-here.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { addJobHere } from '../saved/jobs-here.ts';

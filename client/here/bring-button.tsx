@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
-import { BRING, BRINGING, KEPT_HERE, KEPT_HERE_RISK } from '../../src/phrases/brought.ts';
+import { KEPT_HERE } from '../../src/phrases/brought.ts';
+import { BRING, BRINGING, KEPT_HERE_RISK } from '../../src/phrases/kept-here.ts';
 import { useAdmission } from '../people/admission.tsx';
 import type { JobHere } from '../saved/jobs-here.ts';
 import { Failure } from '../ui/failure.tsx';

@@ -1,4 +1,5 @@
-import { KEPT_HERE, KEPT_HERE_RISK, ON_PHONE_CONTINUE } from '../../src/phrases/brought.ts';
+import { KEPT_HERE } from '../../src/phrases/brought.ts';
+import { KEPT_HERE_RISK, ON_PHONE_CONTINUE } from '../../src/phrases/kept-here.ts';
 import { go, linkTo } from '../browser/route.ts';
 import { browserStorage } from '../browser/storage.ts';
 import type { JobHere } from '../saved/jobs-here.ts';

@@ -1,5 +1,5 @@
 import type { Entry } from '../../src/model/entry.ts';
-import { CANNOT_KEEP, OPEN_TWICE } from '../../src/phrases/brought.ts';
+import { CANNOT_KEEP, OPEN_TWICE } from '../../src/phrases/kept-here.ts';
 
 /**
  * The logs that this phone keeps alone, until a server has them. Apart from `kept-log.ts`, which holds copies: here is the only

@@ -11,7 +11,7 @@ import type { Head, MessageId, Seq } from '../../src/model/ids.ts';
 import type { Refusal } from '../../src/model/refusal.ts';
 import type { JobSetup } from '../../src/model/setup.ts';
 import { namesBeside } from '../../src/model/written.ts';
-import { HERE_LOST, NOT_KEPT_SAY_AGAIN, OPEN_TWICE } from '../../src/phrases/brought.ts';
+import { HERE_LOST, NOT_KEPT_SAY_AGAIN, OPEN_TWICE } from '../../src/phrases/kept-here.ts';
 import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
 import { sittingOf } from '../../src/protocol/sitting.ts';

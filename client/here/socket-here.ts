@@ -1,7 +1,7 @@
 import { type Report, toInput } from '../../src/conversation/inputs.ts';
 import type { Entry } from '../../src/model/entry.ts';
 import type { Seat } from '../../src/model/facts.ts';
-import { NOT_WITHOUT_SERVER } from '../../src/phrases/brought.ts';
+import { NOT_WITHOUT_SERVER } from '../../src/phrases/kept-here.ts';
 import { logEndsText } from '../../src/phrases/log-failures.ts';
 import type { Receipt } from '../../src/protocol/socket.ts';
 import type { Socket } from '../link/connection.ts';

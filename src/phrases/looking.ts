@@ -27,12 +27,6 @@ const TOLD_BEHIND: Said = {
   show: 'Leave the card: the other phone tells',
 };
 
-/** On the ladder, until that phone is taught: nothing is told before. */
-export const NOT_TAUGHT = {
-  show: 'The other phone is not taught yet',
-  why: 'Teach the phone at the panel none, some and plenty. Then it tells what the light does.',
-};
-
 /** An order to look. What is seen is held against the look before, so the order says so; the first has none before it. */
 export function lookText(
   { rule, because }: Pick<Advice, 'rule' | 'because'>,

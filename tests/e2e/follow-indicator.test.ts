@@ -9,7 +9,7 @@ import { openDataFolder } from '../../server/store/data-folder.ts';
 import type { Store } from '../../server/store/store.ts';
 import { INDICATOR } from '../../src/model/profile.ts';
 import { SHOW_ME } from '../../src/phrases/follow-indicator.ts';
-import { NOT_TAUGHT } from '../../src/phrases/looking.ts';
+import { NOT_TAUGHT } from '../../src/phrases/not-taught.ts';
 import { calmPair } from '../../src/simulator/calm-pair.ts';
 import { createBeamPair, type PairSpec, readMeter, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';

@@ -5,15 +5,8 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { findFault, headAfter } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import {
-  BEGIN_HERE,
-  BRING,
-  BRING_IN_MENU,
-  HERE_LOST_TITLE,
-  KEPT_HERE,
-  LEAVES_HERE,
-  ON_PHONE_CONTINUE,
-} from '../../src/phrases/brought.ts';
+import { BRING_IN_MENU, HERE_LOST_TITLE, KEPT_HERE, LEAVES_HERE } from '../../src/phrases/brought.ts';
+import { BEGIN_HERE, BRING, ON_PHONE_CONTINUE } from '../../src/phrases/kept-here.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { CHROMIUM, launch } from './chromium.ts';
 import { press } from './hall.ts';

@@ -6,7 +6,8 @@ import { type RunningServer, startServer } from '../../server/start.ts';
 import { MemoryStore } from '../../server/store/memory.ts';
 import { findFault, headAfter } from '../../src/log/chain.ts';
 import type { Entry } from '../../src/model/entry.ts';
-import { BEGIN_HERE, BRING, KEPT_HERE, RECORD_AT_SERVER_TITLE } from '../../src/phrases/brought.ts';
+import { KEPT_HERE, RECORD_AT_SERVER_TITLE } from '../../src/phrases/brought.ts';
+import { BEGIN_HERE, BRING } from '../../src/phrases/kept-here.ts';
 import { closeThereText } from '../../src/phrases/links.ts';
 import {
   AS_TEXT,
