@@ -1,10 +1,9 @@
 import { useEffect, useRef } from 'preact/hooks';
-import { WORDS } from '../../src/phrases/buttons.ts';
 import { type HeadsetKeys as Keys, listenToHeadset } from '../audio/headset.ts';
 import type { Room } from '../seat/use-room.ts';
 
 /** On the ladder: the headset's key lets its person speak, also while the phone does; "next" says the order again. Never an answer. */
-export function HeadsetKeys({ room }: { room: Room }) {
+export function HeadsetKeys({ room, again }: { room: Room; again: string }) {
   const keys = useRef<Keys>(undefined);
   keys.current = {
     main() {
@@ -15,7 +14,7 @@ export function HeadsetKeys({ room }: { room: Room }) {
       talk.feed({ on: 'press' });
       talk.feed({ on: 'release' });
     },
-    next: () => room.say(WORDS.again, 'button'),
+    next: () => room.say(again, 'button'),
   };
   useEffect(
     () => listenToHeadset({ main: () => keys.current?.main(), next: () => keys.current?.next() }),

@@ -114,7 +114,7 @@ export function LadderScreen({ room }: { room: Room }) {
           </div>
         </div>
       </div>
-      {microphone && <HeadsetKeys room={room} />}
+      {microphone && <HeadsetKeys room={room} again={AGAIN.words} />}
       {/* What was set in the menu holds once it is closed. */}
       {!job.setup?.practice && <LoneCheck key={sheet ?? 'none'} room={room} />}
       {sheet === 'menu' && (

@@ -1,4 +1,5 @@
-import { LINE_LOST, MEET_AGAIN } from '../../src/phrases/meeting.ts';
+import { LINE_LOST } from '../../src/phrases/meeting.ts';
+import { MEET_AGAIN } from '../../src/phrases/meeting-title.ts';
 import { follow, linkTo } from '../browser/route.ts';
 
 /** At the emitter, without a server: the panel's phone is not reached, and what to do. */

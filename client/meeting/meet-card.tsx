@@ -9,8 +9,10 @@ import {
   SHOW_OFFER,
   THEN_SCAN,
 } from '../../src/phrases/meeting.ts';
+import { MEET_AGAIN } from '../../src/phrases/meeting-title.ts';
 import { linkTo } from '../browser/route.ts';
 import { Failure } from '../ui/failure.tsx';
+import { Sheet } from '../ui/sheet.tsx';
 import { CodeBox } from './code-box.tsx';
 import { NotMet, type Offered, offerLine } from './line.ts';
 import { TakeCode } from './take-code.tsx';
@@ -19,6 +21,25 @@ import './meeting.css';
 interface Props {
   job: string;
   as?: 'h1' | 'h2' | undefined;
+}
+
+/** While the other phone is away: a line that broke comes back only by a new meeting. In one file with the card, which it shows. */
+export function MeetAgain({ job, isAway }: { job: string; isAway: boolean }) {
+  const [open, setOpen] = useState(false);
+  useEffect(() => {
+    if (!isAway) setOpen(false);
+  }, [isAway]);
+  if (open)
+    return (
+      <Sheet title={MEET_AGAIN} onClose={() => setOpen(false)}>
+        <MeetCard job={job} />
+      </Sheet>
+    );
+  return isAway ? (
+    <button type="button" class="button main" onClick={() => setOpen(true)}>
+      {MEET_AGAIN}
+    </button>
+  ) : null;
 }
 
 /** At the panel, where this phone keeps the record: how the phone at the emitter comes to it without a server. */

@@ -1,5 +1,5 @@
 import { useContext, useEffect, useState } from 'preact/hooks';
-import { isPropped } from '../../src/model/alone.ts';
+import { isOnePhone, isPropped } from '../../src/model/alone.ts';
 import { WATCH_THE_METER } from '../../src/phrases/camera.ts';
 import { FOLLOW_THE_INDICATOR } from '../../src/phrases/follow-indicator.ts';
 import { QuickWords, SayBox } from '../at-meter/say-box.tsx';
@@ -42,7 +42,7 @@ const FollowIndicator = lazy(() =>
 
 /** Only without a server. */
 const MeetAgain = lazy(
-  () => import('./meet-again.tsx').then((m) => m.MeetAgain),
+  () => import('../meeting/meet-card.tsx').then((m) => m.MeetAgain),
   () => null,
 );
 
@@ -100,7 +100,9 @@ export function PanelScreen({ room }: { room: Room }) {
           </button>
         )}
         <News room={room} />
-        {saved.here && <MeetAgain room={room} />}
+        {saved.here && !isOnePhone(job.setup?.alone) && (
+          <MeetAgain job={saved.job} isAway={link.presence?.emitter === 'away'} />
+        )}
         {!alone && <ToldBox room={room} />}
         {!alone && <DeskWork room={room} />}
         {!alone && (

@@ -3,7 +3,6 @@ import type { Seat } from '../model/facts.ts';
 /** Two phones that find each other without a server, by square codes that each shows the other. */
 
 export const MEET_AT_PANEL = 'The other phone, without a server';
-export const MEET_AGAIN = 'Meet the other phone again';
 export const MEET_AT_EMITTER = "Meet the panel's phone";
 export const SAME_WIFI = 'Both phones must be in the same Wi-Fi, or one in the hotspot of the other.';
 

@@ -12,14 +12,13 @@ import { closeThereText } from '../../src/phrases/links.ts';
 import {
   AS_TEXT,
   LINE_LOST,
-  MEET_AGAIN,
   NOT_A_CODE,
   OTHER_CODE,
   SCAN_ITS_CODE,
   TEXT_OF_OTHER,
   USE_TEXT,
 } from '../../src/phrases/meeting.ts';
-import { NO_SERVER_MEET } from '../../src/phrases/meeting-title.ts';
+import { MEET_AGAIN, NO_SERVER_MEET } from '../../src/phrases/meeting-title.ts';
 import { NO_ANSWER } from '../../src/phrases/requests.ts';
 import { createBeamPair, shortfallDb } from '../../src/simulator/pair.ts';
 import { createRng } from '../../src/simulator/rng.ts';
