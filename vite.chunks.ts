@@ -5,6 +5,7 @@ const MAIN = /[/]client[/]main[.]tsx$/;
 const HOME = /[/]client[/]home[/]home-page[.]tsx$/;
 const SEAT = /[/]client[/]seat[/]seat-page[.]tsx$/;
 const JOIN = /[/]client[/]join[/]join-page[.]tsx$/;
+const SCREENS = [/[/]client[/]panel[/]panel-screen[.]tsx$/, /[/]client[/]ladder[/]ladder-screen[.]tsx$/];
 const MESSAGES = /[/]src[/]protocol[/]socket[.]ts$/;
 
 const PACKAGES = /[/]node_modules[/](?:zod|nanoid|canonicalize)[/]/;
@@ -25,13 +26,15 @@ export function chunkOf(
     for (const next of getModuleInfo(from)?.importedIds ?? []) reach(next, reached);
     return reached;
   };
-  const isNeededBy = (page: RegExp) => reach([...getModuleIds()].find((each) => page.test(each))).has(id);
+  const isNeededBy = (page: RegExp): boolean => reach([...getModuleIds()].find((each) => page.test(each))).has(id);
   const [bySeat, byJoin, byHome] = [isNeededBy(SEAT), isNeededBy(JOIN), isNeededBy(HOME)];
   if (isNeededBy(MAIN) || (byHome && (bySeat || byJoin))) return 'index';
-  if (byHome) return 'home-page';
+  // What a seat shows after its cautions fetches no other page for a line of it.
+  const byScreen = SCREENS.some(isNeededBy);
+  if (byHome) return byScreen ? 'home-and-seat' : 'home-page';
   if ((bySeat || byJoin) && PACKAGES.test(id)) return 'packages';
   if (isNeededBy(MESSAGES) || (bySeat && byJoin)) return 'messages';
-  if (byJoin) return 'join-page';
+  if (byJoin) return byScreen ? 'join-and-seat' : 'join-page';
   if (!bySeat) return undefined;
   if (PLAN.test(id)) return 'plan';
   return CORE.test(id) ? 'state' : 'seat';

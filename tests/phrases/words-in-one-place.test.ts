@@ -32,6 +32,7 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'src/protocol/asyncapi.ts': 'descriptions in the published documents of the wire',
   'src/record/csv-columns.ts': 'descriptions of the columns, beside the columns',
   'client/ui/first-error.ts': 'a selector of the page',
+  'client/meeting/code.ts': 'lines that browsers write to each other',
   'server/http/pages.ts': 'a header of HTTP',
   'server/report/standards.ts': 'what a file says of itself, in the words of its standard',
   'server/report/thread.ts': 'errors for the journal',
