@@ -26,7 +26,8 @@ export function chunkOf(
     for (const next of getModuleInfo(from)?.importedIds ?? []) reach(next, reached);
     return reached;
   };
-  const isNeededBy = (page: RegExp): boolean => reach([...getModuleIds()].find((each) => page.test(each))).has(id);
+  const isNeededBy = (page: RegExp): boolean =>
+    reach([...getModuleIds()].find((each) => page.test(each))).has(id);
   const [bySeat, byJoin, byHome] = [isNeededBy(SEAT), isNeededBy(JOIN), isNeededBy(HOME)];
   if (isNeededBy(MAIN) || (byHome && (bySeat || byJoin))) return 'index';
   // What a seat shows after its cautions fetches no other page for a line of it.

@@ -4,8 +4,14 @@ import { forgetEntries, keepEntries, readKept } from '../browser/kept-log.ts';
 import { browserStorage } from '../browser/storage.ts';
 import { trustworthy } from '../link/known.ts';
 import type { Link } from '../link/link.ts';
-import { keepHearing } from '../on-device/keep-files.ts';
 import { forgetLeftJobs, keptName, type SavedSeat } from '../saved/saved-seats.ts';
+
+/** Its code is for later, too. Without a line there is nothing to keep: a later opening does it. */
+const keepHearing = (): Promise<void> =>
+  import('../on-device/keep-files.ts').then(
+    (files) => files.keepHearing(),
+    () => undefined,
+  );
 
 /** A job as this phone last saw it. */
 export interface KeptJob {
