@@ -2,7 +2,6 @@ import { useState } from 'preact/hooks';
 import type { Action } from '../../src/model/advice.ts';
 import { hasNoNumbers, isOnePhone } from '../../src/model/alone.ts';
 import { WORDS } from '../../src/phrases/buttons.ts';
-
 import { HOW_MOUNTED } from '../../src/phrases/mounting.ts';
 import { STILL_THERE } from '../../src/phrases/still-there.ts';
 import { TalkButton } from '../audio/talk-button.tsx';
