@@ -14,6 +14,7 @@ import { namesBeside } from '../../src/model/written.ts';
 import { HERE_LOST, NOT_KEPT_SAY_AGAIN, OPEN_TWICE } from '../../src/phrases/kept-here.ts';
 import { closeThereText, NEWER_CONNECTION } from '../../src/phrases/links.ts';
 import type { Sitter } from '../../src/protocol/access.ts';
+import { receiptNews } from '../../src/protocol/receipt.ts';
 import { sittingOf } from '../../src/protocol/sitting.ts';
 import { DEAD_AFTER_MS, type Presence, type Receipt, type ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
@@ -128,12 +129,11 @@ export class RoomHere {
   }
 
   /** The phone on the ladder has shown or spoken an instruction. */
-  received({ instruction, how }: Receipt): void {
-    if (instruction !== this.state.instruction?.seq) return;
-    const known = this.receipt?.instruction === instruction ? this.receipt.how : undefined;
-    if (known === how || known === 'spoken') return;
-    this.receipt = { instruction, how };
-    this.tell({ t: 'receipt', ...this.receipt });
+  received(told: Receipt): void {
+    const news = receiptNews(told, this.receipt, this.state.instruction?.seq);
+    if (!news) return;
+    this.receipt = news;
+    this.tell({ t: 'receipt', ...news });
   }
 
   /** Gives the seat at the emitter to a phone that this one has met. The phone that has it keeps it. */

@@ -21,6 +21,7 @@ import {
   RULES_FAILED,
 } from '../../src/phrases/log-failures.ts';
 import type { Role, Sitter } from '../../src/protocol/access.ts';
+import { receiptNews } from '../../src/protocol/receipt.ts';
 import { sittingOf } from '../../src/protocol/sitting.ts';
 import type { ClosingRefusal, Presence, Receipt, ServerMessage } from '../../src/protocol/socket.ts';
 import { EMPTY, fold, type JobState } from '../../src/visit/state.ts';
@@ -223,12 +224,11 @@ export class Room {
   }
 
   /** The phone on the ladder has shown or spoken an instruction. Not logged: it says so again when it comes back. */
-  received({ instruction, how }: Receipt): void {
-    if (instruction !== this.state.instruction?.seq) return;
-    const known = this.receipt?.instruction === instruction ? this.receipt.how : undefined;
-    if (known === how || known === 'spoken') return;
-    this.receipt = { instruction, how };
-    this.tell({ t: 'receipt', ...this.receipt });
+  received(told: Receipt): void {
+    const news = receiptNews(told, this.receipt, this.state.instruction?.seq);
+    if (!news) return;
+    this.receipt = news;
+    this.tell({ t: 'receipt', ...news });
   }
 
   /** Only in turn, and after checking the member's pass in the same turn: the seat may go to another phone. */
